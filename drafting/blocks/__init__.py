@@ -1,0 +1,64 @@
+"""The blocks: one file each, found by listing the folder. Layer 3.
+
+A block's file holds its `Choices` and one function of the block's own name that returns a `Draft`.
+`NEEDS` maps the function's further arguments to chains of edges of what was drafted before it
+(`{"front_armhole": ("front", "armhole")}`). A file that stands for a whole garment has `PARTS`, the
+blocks it is made of in drafting order, each with the defaults that differ for this garment.
+"""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import Any
+
+from drafting.choices import Choice, choices_of
+from drafting.draft import Draft, EdgeRef
+
+
+@dataclass(frozen=True)
+class Block:
+    """One block: its name, what it is, its choices, and how to draft it.
+
+    A garment block has `parts` instead of a `draft` of its own, and the choices of all its parts.
+    """
+
+    name: str
+    summary: str
+    choices: tuple[Choice, ...]
+    choices_class: type | None
+    draft: Callable[..., Draft] | None
+    needs: Mapping[str, EdgeRef]
+    parts: Mapping[str, Mapping[str, Any]]
+
+
+@cache
+def all_blocks() -> dict[str, Block]:
+    """Return every block in this folder by its name (underscores become `-`)."""
+    names = [info.name for info in pkgutil.iter_modules(__path__) if not info.name.startswith("_")]
+    modules = {name.replace("_", "-"): importlib.import_module(f"{__name__}.{name}") for name in names}
+    plain = {name: _plain(name, m) for name, m in modules.items() if not hasattr(m, "PARTS")}
+    whole = {name: _whole(name, m, plain) for name, m in modules.items() if hasattr(m, "PARTS")}
+    return dict(sorted((plain | whole).items()))
+
+
+def _summary(module: Any) -> str:
+    return str(module.__doc__ or "").strip().splitlines()[0]
+
+
+def _plain(name: str, module: Any) -> Block:
+    cls = module.Choices
+    draft = getattr(module, name.replace("-", "_"))
+    return Block(name, _summary(module), choices_of(cls), cls, draft, getattr(module, "NEEDS", {}), {})
+
+
+def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
+    found: dict[str, Choice] = {}
+    for part, defaults in module.PARTS.items():
+        for choice in plain[part].choices:
+            value = defaults.get(choice.name, choice.default)
+            found.setdefault(choice.name, replace(choice, default=value))
+    return Block(name, _summary(module), tuple(found.values()), None, None, {}, module.PARTS)

@@ -1,0 +1,224 @@
+"""One-piece set-in sleeve: its cap fits the two armhole edges it is given, half by half.
+
+The width at the upper arm is exact; the cap height follows from it. The sleeve lies as the left one
+seen from outside, its front to the left. The elbow is shaped by a dart in the back seam.
+
+              cap_front .-'''-. cap_back
+                     .-'   |   '-.
+       underarm     /      |      \\     underarm
+                    \\      |      /
+       underarm_    |      |     /  underarm_back_upper
+       front        |   ---<elbow_dart
+                    |      |     \\  underarm_back_lower
+                    '------'------'
+                         hem
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.errors import DraftError
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path, line
+from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
+from drafting.scale import body_scale
+from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
+from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, width_at
+from drafting.shaping.shared_choices import ARM_EASE
+
+NEEDS = {"front_armhole": ("front", "armhole"), "back_armhole": ("back", "armhole")}
+
+BACK_SHARE = 0.56
+"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
+
+HAND_ROOM = 5.0
+"""mm: a closed hem passes the hand with this much to spare (bodice study)."""
+
+SLIT = 90.0
+"""mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the sleeve, in mm and degrees."""
+
+    arm_ease: float = ARM_EASE
+    cap_ease: float = choice(
+        25.0, "mm", "cap seam minus armhole, eased in above the notches", low=0, high=60, scales=True,
+        source="rows E01, E03: 23-40 tailored in woven cloth; E04: a shirt 0-15; E05: a knit 0-10",
+    )  # fmt: skip
+    wrist_ease: float = choice(
+        60.0, "mm", "garment minus body at the wrist", low=0, high=300, step=5, scales=True, source="ours"
+    )
+    sleeve_length: float = choice(
+        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source="ours"
+    )
+    elbow_bend: float = choice(
+        7.0, "deg", "how far the forearm turns forward, taken in by an elbow dart", low=0, high=12,
+        source="bodice study; ours", group="style",
+    )  # fmt: skip
+
+
+def sleeve(
+    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Edge, back_armhole: Edge
+) -> Draft:
+    """Return the sleeve (piece `sleeve`) that fits these two armhole edges.
+
+    Raises `DraftError` naming the widths in reach where no cap fits.
+    """
+    scale = body_scale(body)
+    cap_ease = choices.cap_ease
+    front = HalfArmhole(front_armhole.path, cap_ease * (1 - BACK_SHARE), scale)
+    back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
+    arm = body["upper_arm_girth"]
+    ease = choices.arm_ease + body.layer("upper_arm_girth")
+    length = body["arm_length"] + choices.sleeve_length
+    wrist = body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease
+    width, settled = _settled_width(arm + ease, front, back, length)
+    wrist = min(wrist, 1.5 * width)
+    cap = fit_cap(front, back, width, wrist, length)
+    seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale)
+    return _draft(choices, cap, seams, front, back, slit, settled, scale,
+                  Girth("upper_arm", arm, ease, width - arm))  # fmt: skip
+
+
+def _settled_width(
+    wanted: float, front: HalfArmhole, back: HalfArmhole, length: float
+) -> tuple[float, tuple[Finding, ...]]:
+    """Return the sleeve width: as asked, or the least that this wide armhole's cap can have."""
+    depth = (front.depth + back.depth) / 2
+    tallest = min(0.97 * depth, 0.78 * length)
+    least = width_at(front, back, tallest, 3.0) + 0.5
+    if wanted >= least:
+        return wanted, ()
+    said = Finding(
+        "sleeve width", "warning", "sleeve", least, wanted,
+        f"The sleeve is drafted {least:.0f} mm wide instead of {wanted:.0f}: the arm is thin for this "
+        "armhole. A shallower armhole or gathers in the cap would bring the width back.",
+    )  # fmt: skip
+    return least, (said,)
+
+
+def _seams_below(
+    body: Body, choices: Choices, cap: Cap, wrist: float, length: float, width: float, scale: float
+) -> tuple[SleeveSeams, float]:
+    elbow = min(max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height)), 0.8 * length)
+    below = Forearm(cap, width, wrist, length, elbow)
+    slit = 0.0
+    if wrist < body["hand_girth"] + HAND_ROOM:
+        slit = min(SLIT * scale, 0.4 * (length - elbow))
+    bend = choices.elbow_bend if length > body["upper_arm_length"] + 60 * scale else 0.0
+    return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
+
+
+def _draft(
+    choices: Choices, cap: Cap, seams: SleeveSeams, front: HalfArmhole, back: HalfArmhole, slit: float,
+    settled: tuple[Finding, ...], scale: float, girth: Girth,
+) -> Draft:  # fmt: skip
+    """Put the ring together; it is drawn front to +x and mirrored to lie as the left sleeve."""
+    front_edges = _with_slit("front", seams.front.reversed(), slit, at_start=True)
+    back_edges = _back_edges(seams, slit)
+    cap_front = Edge("cap_front", cap.front, notches=(Notch("crown", cap.front.length),))
+    ring = (
+        Edge("hem", seams.hem, EdgeKind.HEM), *front_edges, cap_front,
+        Edge("cap_back", cap.back.reversed()), *back_edges,
+    )  # fmt: skip
+    level = Level("upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),))
+    piece = Piece(
+        "sleeve", ring, pair=True, levels=(level,), title="Sleeve",
+        points={"crown": complex(0, cap.height)},
+    )  # fmt: skip
+    mirrored = piece.mirrored()
+    swap = {"elbow_dart_in": "elbow_dart_out", "elbow_dart_out": "elbow_dart_in"}
+    mirrored = replace(
+        mirrored, edges=tuple(replace(e, name=swap.get(e.name, e.name)) for e in mirrored.edges)
+    )
+    facts = {
+        "cap_height": cap.height, "arm_lift": cap.lift, "sleeve_slit": slit,
+        "armhole_depth": (front.depth + back.depth) / 2,
+        "notch_front": front.notch, "notch_back": back.notch,
+    }  # fmt: skip
+    return Draft(
+        (mirrored,), _seams(mirrored, front, back, cap), (girth,),
+        (*settled, *_said(cap, front, back, slit, scale)), facts,
+    )  # fmt: skip
+
+
+def _with_slit(which: str, seam: Path, slit: float, at_start: bool) -> list[Edge]:
+    """Return the underarm edge; its hem end of `slit` mm is an edge of its own that stays open."""
+    if slit <= 0:
+        return [Edge(f"underarm_{which}", seam)]
+    low, high = seam.split(slit) if at_start else seam.split(seam.length - slit)
+    first, second = Edge(f"slit_{which}", low, EdgeKind.OPENING), Edge(f"underarm_{which}", high)
+    if at_start:
+        return [first, second]
+    return [Edge(f"underarm_{which}", low), Edge(f"slit_{which}", high, EdgeKind.OPENING)]
+
+
+def _back_edges(seams: SleeveSeams, slit: float) -> list[Edge]:
+    if seams.dart is None:
+        return _with_slit("back", seams.back[0], slit, at_start=False)
+    lower = _with_slit("back_lower", seams.back[1], slit, at_start=False)
+    lower = [replace(e, name=e.name.replace("slit_back_lower", "slit_back")) for e in lower]
+    tip_in, tip_out = seams.dart
+    return [
+        Edge("underarm_back_upper", seams.back[0]),
+        Edge("elbow_dart_in", tip_in, EdgeKind.DART),
+        Edge("elbow_dart_out", tip_out, EdgeKind.DART),
+        *lower,
+    ]
+
+
+def _seams(piece: Piece, front: HalfArmhole, back: HalfArmhole, cap: Cap) -> tuple[Seam, ...]:
+    """The sleeve's seams; cap notches stand as far from the underarm as the armhole's."""
+    name = piece.name
+    backs = tuple((name, e.name) for e in piece.edges if e.name.startswith("underarm_back"))
+    closed = "slit_front" in piece
+    front_notch = SeamNotch("front", cap.front.length - front.notch, front.path.length - front.notch)
+    seams = [
+        Seam(
+            "front armhole", ((name, "cap_front"),), (NEEDS["front_armhole"],), front.ease,
+            start=None, end=None, eased=(0.0, front_notch.a), notches=(front_notch,),
+        ),
+        Seam(
+            "back armhole", ((name, "cap_back"),), (NEEDS["back_armhole"],), back.ease,
+            start=None, end=None, eased=(back.notch, cap.back.length),
+            notches=(SeamNotch("back", back.notch, back.notch, 2),),
+        ),
+        Seam("sleeve underarm", ((name, "underarm_front"),), tuple(reversed(backs)),
+             start="smooth", end=None if closed else "smooth"),
+    ]  # fmt: skip
+    if "elbow_dart_in" in piece:
+        seams.append(
+            Seam("elbow dart", ((name, "elbow_dart_in"),), ((name, "elbow_dart_out"),), end=None)
+        )
+    return tuple(seams)
+
+
+def _said(
+    cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float, scale: float
+) -> tuple[Finding, ...]:
+    found = [Finding(
+        "arm lift", "note", "sleeve", cap.lift, None,
+        f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
+        "before the sleeve pulls at the body.",
+    )]  # fmt: skip
+    if slit:
+        found.append(Finding(
+            "hand", "note", "sleeve", slit, None,
+            f"The closed hem does not pass the hand: the lowest {slit:.0f} mm of the underarm seam stay open.",
+        ))  # fmt: skip
+    for half, which in ((front, "front"), (back, "back")):
+        if half.notch < 30 * scale:
+            found.append(Finding(
+                "notch", "note", f"sleeve {which}", half.notch, 30 * scale,
+                f"The {which} notch stands only {half.notch:.0f} mm from the underarm, as this armhole "
+                "turns early.",
+            ))  # fmt: skip
+    return tuple(found)

@@ -1,0 +1,196 @@
+"""A `Path`: joined segments that answer the same questions as one segment. Immutable."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from fontTools.misc.bezierTools import calcCubicBounds
+from fontTools.pens.areaPen import AreaPen
+
+from drafting.geometry.curve import Cubic, Line, Segment
+
+
+@dataclass(frozen=True)
+class Path:
+    """Segments, each starting where the last ends (checked to `tolerances.CLOSED`, mm).
+
+    >>> square = Path.polygon(0j, 10 + 0j, 10 + 10j, 10j)
+    >>> square.length, square.area
+    (40.0, 100.0)
+    """
+
+    segments: tuple[Segment, ...]
+
+    @staticmethod
+    def polygon(*corners: complex) -> Path:
+        """Return the closed path through `corners`."""
+        ring = (*corners, corners[0])
+        return Path(tuple(Line(a, b) for a, b in zip(ring, ring[1:], strict=False)))
+
+    @staticmethod
+    def joined(paths: Iterable[Path]) -> Path:
+        """Return one path from `paths` laid end to end; small gaps at the joints are kept."""
+        return Path(tuple(segment for path in paths for segment in path.segments))
+
+    @property
+    def start(self) -> complex:
+        return self.segments[0].start
+
+    @property
+    def end(self) -> complex:
+        return self.segments[-1].end
+
+    @cached_property
+    def lengths(self) -> tuple[float, ...]:
+        return tuple(segment.length for segment in self.segments)
+
+    @cached_property
+    def length(self) -> float:
+        """Arc length, mm."""
+        return math.fsum(self.lengths)
+
+    @property
+    def leave(self) -> complex:
+        """The direction in which the path starts."""
+        return self.segments[0].tangent(0.0)
+
+    @property
+    def arrive(self) -> complex:
+        """The direction in which the path ends."""
+        return self.segments[-1].tangent(1.0)
+
+    def locate(self, distance: float) -> tuple[int, float]:
+        """Return the segment's index and the parameter in it, `distance` mm from the start."""
+        if distance < 0:
+            distance += self.length
+        for index, length in enumerate(self.lengths):
+            if distance <= length or index == len(self.segments) - 1:
+                return index, self.segments[index].parameter_at(min(distance, length))
+            distance -= length
+        raise IndexError("an empty path has no points")
+
+    def at(self, distance: float) -> complex:
+        """Return the point `distance` mm from the start (from the end where negative)."""
+        index, t = self.locate(distance)
+        return self.segments[index].point(t)
+
+    def tangent(self, distance: float) -> complex:
+        """Return the unit direction of travel `distance` mm from the start."""
+        index, t = self.locate(distance)
+        return self.segments[index].tangent(t)
+
+    def curvature(self, distance: float) -> float:
+        """Return the signed curvature (1/mm, left positive) `distance` mm from the start."""
+        index, t = self.locate(distance)
+        return self.segments[index].curvature(t)
+
+    def split(self, distance: float) -> tuple[Path, Path]:
+        """Return the path before and after the point `distance` mm from the start."""
+        index, t = self.locate(distance)
+        before, after = list(self.segments[:index]), list(self.segments[index + 1 :])
+        if t <= 1e-12 and before:
+            return Path(tuple(before)), Path((self.segments[index], *after))
+        if t >= 1 - 1e-12 and after:
+            return Path((*before, self.segments[index])), Path(tuple(after))
+        first, second = self.segments[index].split(t)
+        return Path((*before, first)), Path((second, *after))
+
+    def part(self, start: float, end: float) -> Path:
+        """Return the stretch of path between two distances from the start."""
+        return self.split(end)[0].split(start)[1] if start > 0 else self.split(end)[0]
+
+    def reversed(self) -> Path:
+        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+
+    def mapped(self, move: Callable[[complex], complex]) -> Path:
+        """Return the path with every control point moved (exact for affine moves)."""
+        return Path(tuple(type(s)(*map(move, s)) for s in self.segments))
+
+    def moved(self, by: complex) -> Path:
+        return self.mapped(lambda p: p + by)
+
+    def turned(self, about: complex, factor: complex) -> Path:
+        """Return the path turned about a point by `geometry.turn(degrees)`."""
+        return self.mapped(lambda p: about + (p - about) * factor)
+
+    def mirrored(self) -> Path:
+        """Return the path reflected across the upright through x = 0 (direction of travel kept)."""
+        return self.mapped(lambda p: -p.conjugate())
+
+    @property
+    def area(self) -> float:
+        """Signed area, mm2, of the path closed by its chord; anticlockwise is positive. Exact."""
+        pen = AreaPen(None)
+        self.draw(pen)
+        return float(pen.value)
+
+    @cached_property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Least x, least y, greatest x, greatest y of the true curve, mm."""
+        boxes = [_bounds(segment) for segment in self.segments]
+        lows, highs = [b[:2] for b in boxes], [b[2:] for b in boxes]
+        x0, y0 = (min(values) for values in zip(*lows, strict=True))
+        x1, y1 = (max(values) for values in zip(*highs, strict=True))
+        return x0, y0, x1, y1
+
+    def draw(self, pen: Any, closed: bool = True) -> None:
+        """Tell a fontTools pen this outline (move, line, curve, close or end)."""
+        pen.moveTo(_pair(self.start))
+        for segment in self.segments:
+            if isinstance(segment, Line):
+                pen.lineTo(_pair(segment.b))
+            else:
+                pen.curveTo(_pair(segment.b), _pair(segment.c), _pair(segment.d))
+        if closed:
+            pen.closePath()
+        else:
+            pen.endPath()
+
+    def flattened(self, gap: float) -> list[complex]:
+        """Return points on the path such that no chord is farther than `gap` mm from the curve.
+
+        The count of chords is the one that bounds a cubic by its second differences
+        (Wang's formula, from memory): n = sqrt(6 * bend / (8 * gap)).
+        """
+        points = [self.start]
+        for segment in self.segments:
+            points.extend(_flat(segment, gap))
+        return points
+
+    def __iter__(self) -> Iterator[Segment]:
+        return iter(self.segments)
+
+
+def line(*points: complex) -> Path:
+    """Return the open path of straight lines through `points`."""
+    return Path(tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False)))
+
+
+def _pair(p: complex) -> tuple[float, float]:
+    return p.real, p.imag
+
+
+def _bounds(segment: Segment) -> tuple[float, float, float, float]:
+    if isinstance(segment, Line):
+        (ax, ay), (bx, by) = _pair(segment.a), _pair(segment.b)
+        return min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)
+    x0, y0, x1, y1 = calcCubicBounds(*map(_pair, segment))
+    return x0, y0, x1, y1
+
+
+def _flat(segment: Segment, gap: float) -> list[complex]:
+    if isinstance(segment, Line):
+        return [segment.b]
+    a, b, c, d = segment
+    bend = max(abs(a - 2 * b + c), abs(b - 2 * c + d))
+    count = max(1, math.ceil(math.sqrt(6 * bend / (8 * gap))))
+    return [segment.point(i / count) for i in range(1, count)] + [d]
+
+
+def cubics(path: Path) -> tuple[Cubic, ...]:
+    """Return every segment of `path` as a cubic."""
+    return tuple(segment.as_cubic() for segment in path.segments)

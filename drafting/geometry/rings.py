@@ -1,0 +1,112 @@
+"""Resolve a closed line that crosses itself into the ring around everything it winds about. Layer 1.
+
+A line drawn beside an outline, with its loops, winds at least once about every point nearer to the
+outline than its distance, and not about any other. So the ring wanted is made of those stretches
+between crossings that have winding 1 or more on their left and 0 or less on their right.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from drafting.geometry.crossing import Chords, Crossing, between, chords, pinned, self_crossings
+from drafting.geometry.path import Path
+
+HAIR = 1e-4
+"""mm: how far beside a stretch its two winding numbers are taken."""
+
+
+class _Cut(NamedTuple):
+    """A place where the line is cut: on the curve, on the chords, and which crossing it is."""
+
+    place: float
+    flat: float
+    crossing: int
+
+
+def winding(flat: Chords, point: complex) -> int:
+    """Return how often the closed chords wind about `point`, anticlockwise positive."""
+    away = flat.points - point
+    above = away.imag > 0
+    side = (np.conj(away[:-1]) * np.diff(flat.points)).imag
+    up = ~above[:-1] & above[1:] & (side > 0)
+    down = above[:-1] & ~above[1:] & (side < 0)
+    return int(up.sum() - down.sum())
+
+
+def outer(ring: Path) -> list[Path]:
+    """Return the rings around what `ring` winds about, the largest first.
+
+    A ring with a negative area is the edge of an enclosed gap. Returns [] where the stretches do
+    not close up (lines that run on top of each other).
+    """
+    found = self_crossings(ring)
+    if not found:
+        return [ring]
+    cuts = sorted(
+        _Cut(*cut, k)
+        for k, c in enumerate(found)
+        for cut in ((c.on_a, c.chord_a), (c.on_b, c.chord_b))
+    )
+    rings = _chained(ring, found, cuts, _kept(ring, cuts))
+    return sorted(rings, key=lambda r: -r.area)
+
+
+def _kept(ring: Path, cuts: list[_Cut]) -> set[int]:
+    """Return the numbers of the cuts after which the line is an outer boundary."""
+    flat, total = chords(ring), float(len(ring.segments))
+    keep = set()
+    for i, cut in enumerate(cuts):
+        nxt = cuts[(i + 1) % len(cuts)].flat + (total if i == len(cuts) - 1 else 0.0)
+        a, b = _middle(flat, cut.flat, nxt, total)
+        left = 1j * (b - a) / abs(b - a) * HAIR if a != b else 0j
+        middle = (a + b) / 2
+        if winding(flat, middle + left) >= 1 and winding(flat, middle - left) <= 0:
+            keep.add(i)
+    return keep
+
+
+def _middle(flat: Chords, start: float, end: float, total: float) -> tuple[complex, complex]:
+    """Return the longest straight bit of the chords between two places."""
+    inside = [p for p in (*flat.places, *(flat.places[1:] + total)) if start < p < end]
+    stops = [start, *inside, end]
+    points = [flat.at(p if p <= total else p - total) for p in stops]
+    return max(zip(points, points[1:], strict=False), key=lambda ab: abs(ab[1] - ab[0]))
+
+
+def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]) -> list[Path]:
+    rings, left = [], set(keep)
+    while left:
+        start = at = min(left)
+        parts: list[Path] = []
+        while True:
+            left.discard(at)
+            end = (at + 1) % len(cuts)
+            parts.extend(_stretch(ring, found, cuts, at, end))
+            twins = [i for i, c in enumerate(cuts) if c.crossing == cuts[end].crossing]
+            if start in twins:
+                break
+            onward = [i for i in twins if i in left]
+            if not onward:
+                return []
+            at = onward[0]
+        if parts:
+            rings.append(Path.joined(parts))
+    return rings
+
+
+def _stretch(
+    ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: int
+) -> list[Path]:
+    a, b = cuts[at], cuts[end]
+    if end > at:
+        parts = [between(ring, a.place, b.place)]
+    else:
+        parts = [between(ring, a.place, len(ring.segments)), between(ring, 0.0, b.place)]
+    solid = [part for part in parts if part is not None]
+    if solid:
+        solid[0] = pinned(solid[0], start=found[a.crossing].point)
+        solid[-1] = pinned(solid[-1], end=found[b.crossing].point)
+    return solid

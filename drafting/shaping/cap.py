@@ -1,0 +1,175 @@
+"""The sleeve cap that fits one armhole, half by half.
+
+From the underarm to the notch each half cap *is* its armhole, laid on it; above the notch one
+smooth curve rises to the crown. For a given cap height each half has one width at which it is as
+long as its half armhole plus its ease; the height is right when both halves together are as wide
+as the sleeve. Frame: sleeve upright, upper-arm line on y = 0, crown at x = 0, side +x.
+
+The copied stretch ends at 65 mm, or where the armhole has turned 62 degrees, whichever is first
+(chosen by trial on measured bodies: a longer copy of a hooked armhole makes a box-shaped cap).
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+from scipy.optimize import brentq
+
+from drafting.errors import DraftError
+from drafting.geometry import Cubic, Path, smooth
+
+NOTCH_AT = 65.0
+"""mm at adult scale: where the notch stands along the seam from the underarm."""
+
+NOTCH_TURN = 62.0
+"""degrees: the armhole may turn so far before the notch."""
+
+STRAIGHT = 1.3
+"""How much longer the cap's handle above the notch is, so that it leaves the notch straighter."""
+
+WIDE_ROOT = (1.0, 1.3, 1.6, 2.0, 2.5, 3.0)
+
+
+@dataclass(frozen=True)
+class HalfArmhole:
+    """One half armhole as a path from the underarm to the shoulder point, side seam downwards.
+
+    `ease` (mm) is what the half cap is longer; the first `notch` mm are copied.
+    """
+
+    path: Path
+    ease: float
+    scale: float
+
+    @cached_property
+    def target(self) -> float:
+        return self.path.length + self.ease
+
+    @cached_property
+    def depth(self) -> float:
+        """Height of the shoulder point above the underarm, square to the underarm tangent, mm."""
+        across = (self.path.end - self.path.start) / self.path.leave
+        return abs(across.imag)
+
+    @cached_property
+    def notch(self) -> float:
+        """mm from the underarm to the notch."""
+        most = min(NOTCH_AT * self.scale, 0.36 * self.path.length)
+        first = self.path.segments[0]
+        if not isinstance(first, Cubic):
+            return most
+        start, limit = first.tangent(0), math.radians(NOTCH_TURN)
+
+        def turned(t: float) -> float:
+            return abs(cmath.phase(first.tangent(t) / start)) - limit
+
+        if turned(1.0) <= 0:
+            return min(most, first.length)
+        return min(most, first.split(brentq(turned, 1e-9, 1.0, xtol=1e-9))[0].length)
+
+    @cached_property
+    def copy(self) -> Path:
+        """The stretch up to the notch, moved to start at 0 and leave along -x, cloth below."""
+        part = self.path.split(self.notch)[0]
+        turned = part.mapped(lambda p: -(p - part.start) / self.path.leave)
+        rises = turned.end.imag > 0
+        return turned if rises else turned.mapped(lambda p: p.conjugate())
+
+
+def half_cap(half: HalfArmhole, width: float, height: float, lean: float) -> Path:
+    """Return the half cap from the underarm (width, 0) to the crown (0, height).
+
+    `lean` (degrees) is how far the sleeve seam leans in; the cap starts square to it.
+    """
+    turned = half.copy.mapped(lambda p: width + p * cmath.exp(-1j * math.radians(lean)))
+    upper = smooth(turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT)
+    return Path((*turned.segments, upper))
+
+
+def _upper_length(half: HalfArmhole, width: float, height: float, factor: complex) -> float:
+    copy = half.copy
+    return smooth(
+        width + copy.end * factor, complex(0, height), copy.arrive * factor, -1 + 0j, STRAIGHT
+    ).length  # fmt: skip
+
+
+def half_width(half: HalfArmhole, height: float, lean: float) -> float:
+    """Return the width (mm) at which the half cap is exactly as long as its armhole plus ease.
+
+    The wide root is taken: a too narrow half would make the cap curl and grow again. Where the cap
+    is too tall for this half at any width, the least width is returned.
+    """
+    factor = cmath.exp(-1j * math.radians(lean))
+    wanted = half.target - half.notch
+
+    def excess(width: float) -> float:
+        return _upper_length(half, width, height, factor) - wanted
+
+    for share in WIDE_ROOT:
+        low = share * half.notch
+        if excess(low) < 0:
+            return float(brentq(excess, low, half.target * 1.05, xtol=1e-8))
+    return half.notch
+
+
+@dataclass(frozen=True)
+class Cap:
+    """A fitted cap: both halves from underarm to crown (front on +x, back on -x), mm, degrees."""
+
+    front: Path
+    back: Path
+    height: float
+    front_width: float
+    back_width: float
+    lean: float
+    lift: float
+
+
+def width_at(front: HalfArmhole, back: HalfArmhole, height: float, lean: float) -> float:
+    """Return the sleeve width (mm) that a cap of this height fits."""
+    return half_width(front, height, lean) + half_width(back, height, lean)
+
+
+def fit_cap(
+    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float
+) -> Cap:
+    """Return the cap for a sleeve `width` wide at the upper arm, `wrist` at the hem (mm).
+
+    Raises `DraftError` with the widths that this armhole can carry where there is none.
+    """
+    depth = (front.depth + back.depth) / 2
+    low, high = 0.25 * depth, min(1.0 * depth, 0.8 * arm_length)
+
+    def lean(height: float) -> float:
+        return math.degrees(math.atan((width - wrist) / 2 / (arm_length - height)))
+
+    def excess(height: float) -> float:
+        return width_at(front, back, height, lean(height)) - width
+
+    widest, narrowest = excess(low) + width, excess(high) + width
+    if not narrowest <= width <= widest:
+        raise DraftError(
+            f"no sleeve cap fits: the armhole is {front.path.length + back.path.length:.0f} mm round",
+            value=f"sleeve width {width:.0f} mm",
+            reach=f"{narrowest:.0f} to {widest:.0f} mm",
+            turn="a deeper or wider armhole, other upper-arm ease, or gathers bring it in reach",
+        )
+    height = float(brentq(excess, low, high, xtol=1e-8))
+    at = lean(height)
+    front_width, back_width = half_width(front, height, at), half_width(back, height, at)
+    return Cap(
+        half_cap(front, front_width, height, at),
+        half_cap(back, back_width, height, at).mirrored(),
+        height, front_width, back_width, at, arm_lift(height, depth),
+    )  # fmt: skip
+
+
+def arm_lift(height: float, depth: float) -> float:
+    """Return the angle (degrees from hanging) to which the arm rises before the cap pulls.
+
+    Geometry of a tube cut by the plane of an armhole `depth` deep: cos(lift) = height / depth.
+    """
+    return math.degrees(math.acos(max(-1.0, min(1.0, height / depth))))
