@@ -169,9 +169,12 @@ class Piece:
         return replace(
             self,
             edges=tuple(replace(e, path=e.path.mapped(move)) for e in self.edges),
-            levels=tuple(replace(v, paths=tuple(p.mapped(move) for p in v.paths)) for v in self.levels),
+            levels=tuple(
+                replace(v, paths=tuple(p.mapped(move) for p in v.paths)) for v in self.levels
+            ),
             darts=tuple(
-                replace(d, leg_a=d.leg_a.mapped(move), leg_b=d.leg_b.mapped(move)) for d in self.darts
+                replace(d, leg_a=d.leg_a.mapped(move), leg_b=d.leg_b.mapped(move))
+                for d in self.darts
             ),
             points={name: move(p) for name, p in self.points.items()},
         )
@@ -183,7 +186,9 @@ class Piece:
             edges=tuple(edge.mirrored() for edge in reversed(self.edges)),
             grain=180 - self.grain,
             stretch=-self.stretch % 180,
-            levels=tuple(replace(v, paths=tuple(p.mirrored() for p in v.paths)) for v in self.levels),
+            levels=tuple(
+                replace(v, paths=tuple(p.mirrored() for p in v.paths)) for v in self.levels
+            ),
             darts=tuple(
                 replace(d, leg_a=d.leg_a.mirrored(), leg_b=d.leg_b.mirrored()) for d in self.darts
             ),

@@ -6,6 +6,7 @@ are walked backwards: one rule, no flags.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, replace
 
 from drafting.draft import Corner, Draft, EdgeRef, Seam
@@ -48,7 +49,7 @@ def walk(draft: Draft, seam: Seam) -> Walk:
     a, b = [draft.edge(ref) for ref in seam.a], [draft.edge(ref) for ref in seam.b]
     a_length, b_length = sum(e.length for e in a), sum(e.length for e in b)
     marks = [(0.0, 0.0), *((n.a, n.b) for n in seam.notches), (a_length, b_length)]
-    spans = tuple((q[0] - p[0], q[1] - p[1]) for p, q in zip(marks, marks[1:], strict=False))
+    spans = tuple((q[0] - p[0], q[1] - p[1]) for p, q in itertools.pairwise(marks))
     return Walk(
         seam, a_length, b_length, sum(e.sewn_length for e in a), sum(e.sewn_length for e in b),
         spans, (_corner(draft, seam, seam.start, True), _corner(draft, seam, seam.end, False)),
@@ -75,8 +76,11 @@ def notched(draft: Draft) -> Draft:
     for seam in draft.seams:
         _mark(draft, seam.a, [(n.name, n.a, n.count) for n in seam.notches], False, marks)
         _mark(draft, seam.b, [(n.name, n.b, n.count) for n in seam.notches], True, marks)
+
     def marked(piece_name: str, edge_name: str) -> tuple[Notch, ...]:
-        return tuple(Notch(*mark) for mark in sorted(marks[piece_name, edge_name], key=lambda m: m[1]))
+        return tuple(
+            Notch(*mark) for mark in sorted(marks[piece_name, edge_name], key=lambda m: m[1])
+        )
 
     return draft.with_pieces(
         replace(
@@ -104,6 +108,8 @@ def _mark(
             length = draft.edge(ref).length
             if at <= passed + length + 1e-9:
                 here = at - passed
-                marks.setdefault(ref, []).append((name, length - here if backwards else here, count))
+                marks.setdefault(ref, []).append(
+                    (name, length - here if backwards else here, count)
+                )
                 break
             passed += length

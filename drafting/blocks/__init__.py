@@ -39,7 +39,9 @@ class Block:
 def all_blocks() -> dict[str, Block]:
     """Return every block in this folder by its name (underscores become `-`)."""
     names = [info.name for info in pkgutil.iter_modules(__path__) if not info.name.startswith("_")]
-    modules = {name.replace("_", "-"): importlib.import_module(f"{__name__}.{name}") for name in names}
+    modules = {
+        name.replace("_", "-"): importlib.import_module(f"{__name__}.{name}") for name in names
+    }
     plain = {name: _plain(name, m) for name, m in modules.items() if not hasattr(m, "PARTS")}
     whole = {name: _whole(name, m, plain) for name, m in modules.items() if hasattr(m, "PARTS")}
     return dict(sorted((plain | whole).items()))
@@ -52,7 +54,9 @@ def _summary(module: Any) -> str:
 def _plain(name: str, module: Any) -> Block:
     cls = module.Choices
     draft = getattr(module, name.replace("-", "_"))
-    return Block(name, _summary(module), choices_of(cls), cls, draft, getattr(module, "NEEDS", {}), {})
+    return Block(
+        name, _summary(module), choices_of(cls), cls, draft, getattr(module, "NEEDS", {}), {}
+    )
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:

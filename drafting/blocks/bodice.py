@@ -21,28 +21,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
 from drafting.body import Body
 from drafting.choices import choice
 from drafting.draft import Draft, Girth, Seam
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line, turn
+from drafting.findings import Finding
+from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Piece
-from drafting.scale import body_scale
-from drafting.shaping.armhole import ArmholePoints, armhole, leans, points, settle_shoulder
 from drafting.shaping.bust_dart import FrontEdges, bust_level_paths, open_bust_dart
-from drafting.shaping.cap import HalfArmhole, width_at
-from drafting.shaping.neckline import FRONT_WIDTH
 from drafting.shaping.shared_choices import ARM_EASE
-from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
-from drafting.shaping.waist import HalfWaist, Waist, draw_waist
-
-LOW_CAP, HIGH_CAP = 0.60, 0.80
-"""Cap height over armhole depth that the armhole is fitted to allow (project's block demands; ours)."""
-
-DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
-"""mm at adult scale: how far fitting the armhole to the arm may move the underarm (ours)."""
+from drafting.shaping.torso import TorsoEase
+from drafting.shaping.torso_shape import TorsoShape, fit_drop, shape_torso
+from drafting.shaping.waist import HalfWaist
 
 
 @dataclass(frozen=True)
@@ -91,76 +81,20 @@ def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
 
     Raises `DraftError` where these measures leave no room for an armhole.
     """
-    drop = fit_drop(body, choices)
-    scale = body_scale(body)
-    shape = shape_torso(body, choices, drop)
+    ease = _ease(body, choices)
+    drop = fit_drop(body, ease)
+    shape = shape_torso(body, ease, drop)
     front, front_edges = _front(shape, choices)
     back = _back(shape, choices)
     facts = {
         "armhole_drop": drop, "bust_dart_degrees": shape.plan.kappa, "side_lean": shape.waist.lean,
-        "front_waist_length": shape.plan.front_neck - shape.plan.waist, "scale": scale,
+        "front_waist_length": shape.plan.front_neck - shape.plan.waist, "scale": shape.plan.scale,
     }  # fmt: skip
     seams = _seams(front_edges, shape, choices)
     return Draft(
         (back, front), seams, _girths(body, choices, shape), (*shape.plan.findings, *_said(drop, choices)),
         facts,
     )  # fmt: skip
-
-
-@dataclass(frozen=True)
-class TorsoShape:
-    """The settled plan with its waist, and the armholes drawn with the bust dart open at the side.
-
-    `turned` moves what lies above the side dart to where the open dart puts it.
-    """
-
-    plan: TorsoPlan
-    waist: Waist
-    back_armhole: Path
-    front_armhole: Path
-    back_neck: complex
-    front_neck: complex
-    back_underarm: complex
-    front_underarm: complex
-
-
-def shape_torso(body: Body, choices: Choices, drop: float) -> TorsoShape:
-    """Return the torso's shape for an underarm `drop` mm below the axilla."""
-    plan = plan_torso(body, _ease(body, choices), drop, body_scale(body))
-    waist = draw_waist(plan, body["bust_girth"])
-    shift = turn(-waist.lean).imag / turn(-waist.lean).real * (plan.bust_line - plan.underarm)
-    under_back = complex(plan.back + shift, plan.underarm)
-    under_front = _turned(plan, complex(plan.front + shift, plan.underarm))
-    back_neck = plan.neck.back.end
-    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
-    plan = settle_shoulder(
-        plan, back_neck, front_neck, under_back, under_front, choices.shoulder_ease,
-        body.measured("across_front_width"),
-    )  # fmt: skip
-    back, front = _armhole_points(plan, choices, back_neck, front_neck, under_back, under_front)
-    lean_back, lean_front = leans(plan, back, front)
-    square = turn(-waist.lean)
-    return TorsoShape(
-        plan, waist, armhole(back, lean_back, square),
-        armhole(front, lean_front, square * turn(plan.kappa)),
-        back_neck, front_neck, under_back, under_front,
-    )  # fmt: skip
-
-
-def _turned(plan: TorsoPlan, p: complex) -> complex:
-    return plan.bust_point + (p - plan.bust_point) * turn(plan.kappa)
-
-
-def _armhole_points(
-    plan: TorsoPlan, choices: Choices, back_neck: complex, front_neck: complex, under_back: complex,
-    under_front: complex,
-) -> tuple[ArmholePoints, ArmholePoints]:  # fmt: skip
-    shoulder = plan.shoulder
-    longer = shoulder.length + choices.shoulder_ease
-    return (
-        points(back_neck, shoulder.slope_back, longer, plan.across_back, under_back),
-        points(front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front),
-    )
 
 
 def _ease(body: Body, choices: Choices) -> TorsoEase:
@@ -170,48 +104,11 @@ def _ease(body: Body, choices: Choices) -> TorsoEase:
         neck=choices.neck_ease + body.layer("neck_base_girth"),
         across_back=choices.across_ease + body.layer("across_back_width"),
         across_front=choices.across_ease / 2 + body.layer("across_front_width"),
+        arm=choices.arm_ease + body.layer("upper_arm_girth"),
         shoulder=choices.shoulder_ease,
         length=choices.length_ease,
+        drop=choices.armhole_drop,
     )
-
-
-def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
-    """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
-    return (
-        HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
-        HalfArmhole(shape.back_armhole.reversed(), 0.0, scale),
-    )
-
-
-def fit_drop(body: Body, choices: Choices) -> float:
-    """Return the drop (mm) at which this armhole can carry a sleeve for this arm.
-
-    The choice stands where a cap of 0.60 armhole depth is wide enough; else the armhole is deepened.
-    For a thin arm it is made shallower until a cap of 0.80 is not too wide.
-    """
-    scale = body_scale(body)
-    width = body["upper_arm_girth"] + body.layer("upper_arm_girth") + choices.arm_ease
-
-    def spare(drop: float, share: float) -> float:
-        front, back = halves(shape_torso(body, choices, drop), scale)
-        return width_at(front, back, share * (front.depth + back.depth) / 2, 3.0) - width
-
-    drop = choices.armhole_drop
-    room = body["back_waist_length"] - body["axilla_depth"] - 75 * scale
-    if spare(drop, LOW_CAP) < 0:
-        most = max(drop, min(DEEPEST_DROP * scale, room))
-        return _root(lambda d: spare(d, LOW_CAP), drop, most)
-    least = min(drop, LEAST_DROP * scale)
-    if spare(drop, HIGH_CAP) > 0:
-        return _root(lambda d: spare(d, HIGH_CAP), drop, least)
-    return drop
-
-
-def _root(spare, start: float, limit: float) -> float:  # type: ignore[no-untyped-def]
-    """Return where `spare` passes 0 between `start` and `limit`, else `limit`."""
-    if start == limit or (spare(start) > 0) == (spare(limit) > 0):
-        return limit
-    return float(brentq(spare, start, limit, xtol=1e-5))
 
 
 # ------------------------------------------------------------------------------------ pieces
@@ -273,7 +170,7 @@ def _front(shape: TorsoShape, choices: Choices) -> tuple[Piece, FrontEdges]:
     opened = open_bust_dart(
         plan,
         waist=shape.waist.front,
-        side=line(shape.waist.front.side, _unturned(plan, shape.front_underarm)),
+        side=line(shape.waist.front.side, shape.front_underarm_closed),
         armhole=shape.front_armhole.reversed(),
         shoulder=line(shape.front_armhole.start, shape.front_neck),
         where=choices.bust_dart,
@@ -285,23 +182,15 @@ def _front(shape: TorsoShape, choices: Choices) -> tuple[Piece, FrontEdges]:
         _centre(line(centre_neck, complex(0, plan.waist)), "front", choices),
     )
     across = shape.front_armhole.segments[0].end
-    levels = (
-        Level("bust", bust_level_paths(plan, opened)),
-        Level("across_front", (line(complex(0, across.imag), across),)),
-        Level("waist", shape.waist.front.paths),
-    )
-    if choices.bust_dart != "side":
-        levels = (levels[0], levels[2])
+    levels = [Level("bust", bust_level_paths(plan, opened)), Level("waist", shape.waist.front.paths)]
+    if opened.turned or plan.kappa == 0:
+        levels.append(Level("across_front", (line(complex(0, across.imag), across),)))
     piece = Piece(
-        "front", edges, pair=choices.opening == "front", levels=levels, title="Front",
+        "front", edges, pair=choices.opening == "front", levels=tuple(levels), title="Front",
         points={"bust_point": plan.bust_point, "side_neck": shape.front_neck,
                 "shoulder_point": shape.front_armhole.start, "underarm": shape.front_underarm},
     )  # fmt: skip
     return piece, opened
-
-
-def _unturned(plan: TorsoPlan, p: complex) -> complex:
-    return plan.bust_point + (p - plan.bust_point) * turn(-plan.kappa)
 
 
 # ------------------------------------------------------------------------------------ seams
@@ -332,7 +221,9 @@ def _girths(body: Body, choices: Choices, shape: TorsoShape) -> tuple[Girth, ...
     back, front = body["across_back_width"], body["across_front_width"]
     across = [Girth("across_back", back, ease.across_back, 2 * plan.across_back - back)]
     if choices.bust_dart == "side":
-        across.append(Girth("across_front", front, ease.across_front, 2 * plan.across_front - front))
+        across.append(
+            Girth("across_front", front, ease.across_front, 2 * plan.across_front - front)
+        )
     return (
         Girth("bust", body["bust_girth"], ease.bust, ease.bust),
         Girth("waist", body["waist_girth"], ease.waist, ease.waist),
@@ -340,9 +231,7 @@ def _girths(body: Body, choices: Choices, shape: TorsoShape) -> tuple[Girth, ...
     )
 
 
-def _said(drop: float, choices: Choices):  # type: ignore[no-untyped-def]
-    from drafting.findings import Finding
-
+def _said(drop: float, choices: Choices) -> tuple[Finding, ...]:
     moved = drop - choices.armhole_drop
     if abs(moved) < 0.5:
         return ()

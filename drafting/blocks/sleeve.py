@@ -16,13 +16,11 @@ seen from outside, its front to the left. The elbow is shaped by a dart in the b
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.choices import choice
 from drafting.draft import Draft, Girth, Seam, SeamNotch
-from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import Path, line
@@ -54,10 +52,24 @@ class Choices:
         source="rows E01, E03: 23-40 tailored in woven cloth; E04: a shirt 0-15; E05: a knit 0-10",
     )  # fmt: skip
     wrist_ease: float = choice(
-        60.0, "mm", "garment minus body at the wrist", low=0, high=300, step=5, scales=True, source="ours"
+        60.0,
+        "mm",
+        "garment minus body at the wrist",
+        low=0,
+        high=300,
+        step=5,
+        scales=True,
+        source="ours",
     )
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source="ours"
+        0.0,
+        "mm",
+        "length added at the wrist",
+        low=-500,
+        high=200,
+        step=5,
+        group="length",
+        source="ours",
     )
     elbow_bend: float = choice(
         7.0, "deg", "how far the forearm turns forward, taken in by an elbow dart", low=0, high=12,
@@ -73,7 +85,7 @@ def sleeve(
     Raises `DraftError` naming the widths in reach where no cap fits.
     """
     scale = body_scale(body)
-    cap_ease = choices.cap_ease
+    cap_ease, cloth_said = _cap_ease(choices, fabric)
     front = HalfArmhole(front_armhole.path, cap_ease * (1 - BACK_SHARE), scale)
     back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
     arm = body["upper_arm_girth"]
@@ -84,8 +96,25 @@ def sleeve(
     wrist = min(wrist, 1.5 * width)
     cap = fit_cap(front, back, width, wrist, length)
     seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale)
-    return _draft(choices, cap, seams, front, back, slit, settled, scale,
+    return _draft(choices, cap, seams, front, back, slit, (*cloth_said, *settled), scale,
                   Girth("upper_arm", arm, ease, width - arm))  # fmt: skip
+
+
+EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
+"""mm: greatest cap ease that a cloth takes, by how it eases (trouble SL4: 0-5 where it does not)."""
+
+
+def _cap_ease(choices: Choices, fabric: Fabric | None) -> tuple[float, tuple[Finding, ...]]:
+    """Return the cap ease in mm: as chosen, or the most that this cloth can ease in."""
+    most = EASES[fabric.eases] if fabric else EASES["well"]
+    if choices.cap_ease <= most or fabric is None:
+        return choices.cap_ease, ()
+    said = Finding(
+        "cap ease", "warning", "sleeve", most, choices.cap_ease,
+        f"The cap ease is {most:.0f} mm instead of {choices.cap_ease:.0f}: {fabric.title} eases "
+        f"{'hardly' if fabric.eases == 'little' else 'not at all'}, and more would sew in as tucks.",
+    )  # fmt: skip
+    return most, (said,)
 
 
 def _settled_width(
@@ -108,7 +137,9 @@ def _settled_width(
 def _seams_below(
     body: Body, choices: Choices, cap: Cap, wrist: float, length: float, width: float, scale: float
 ) -> tuple[SleeveSeams, float]:
-    elbow = min(max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height)), 0.8 * length)
+    elbow = min(
+        max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height)), 0.8 * length
+    )
     below = Forearm(cap, width, wrist, length, elbow)
     slit = 0.0
     if wrist < body["hand_girth"] + HAND_ROOM:
@@ -180,7 +211,9 @@ def _seams(piece: Piece, front: HalfArmhole, back: HalfArmhole, cap: Cap) -> tup
     name = piece.name
     backs = tuple((name, e.name) for e in piece.edges if e.name.startswith("underarm_back"))
     closed = "slit_front" in piece
-    front_notch = SeamNotch("front", cap.front.length - front.notch, front.path.length - front.notch)
+    front_notch = SeamNotch(
+        "front", cap.front.length - front.notch, front.path.length - front.notch
+    )
     seams = [
         Seam(
             "front armhole", ((name, "cap_front"),), (NEEDS["front_armhole"],), front.ease,

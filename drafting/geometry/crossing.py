@@ -101,10 +101,16 @@ def pinned(path: Path, start: complex | None = None, end: complex | None = None)
     segments = list(path.segments)
     if start is not None:
         first, by = segments[0], start - segments[0].start
-        segments[0] = Line(start, first.b) if isinstance(first, Line) else Cubic(start, first.b + by, *first[2:])
+        segments[0] = (
+            Line(start, first.b)
+            if isinstance(first, Line)
+            else Cubic(start, first.b + by, *first[2:])
+        )
     if end is not None:
         last, by = segments[-1], end - segments[-1].end
-        segments[-1] = Line(last.a, end) if isinstance(last, Line) else Cubic(*last[:2], last.c + by, end)
+        segments[-1] = (
+            Line(last.a, end) if isinstance(last, Line) else Cubic(*last[:2], last.c + by, end)
+        )
     return Path(tuple(segments))
 
 

@@ -53,11 +53,11 @@ class Line(NamedTuple):
     def point(self, t: float) -> complex:
         return self.a + (self.b - self.a) * t
 
-    def tangent(self, t: float) -> complex:  # noqa: ARG002 - same signature as Cubic's
+    def tangent(self, t: float) -> complex:
         step = self.b - self.a
         return step / abs(step) if step else 0j
 
-    def curvature(self, t: float) -> float:  # noqa: ARG002
+    def curvature(self, t: float) -> float:
         return 0.0
 
     def parameter_at(self, distance: float) -> float:
@@ -102,7 +102,12 @@ class Cubic(NamedTuple):
 
     def point(self, t: float) -> complex:
         s = 1 - t
-        return s * s * s * self.a + 3 * s * s * t * self.b + 3 * s * t * t * self.c + t * t * t * self.d
+        return (
+            s * s * s * self.a
+            + 3 * s * s * t * self.b
+            + 3 * s * t * t * self.c
+            + t * t * t * self.d
+        )
 
     def velocity(self, t: float) -> complex:
         s = 1 - t
@@ -124,7 +129,9 @@ class Cubic(NamedTuple):
     def curvature(self, t: float) -> float:
         """Return the signed curvature, 1/mm; positive turns left."""
         v = self.velocity(t)
-        acceleration = 6 * (1 - t) * (self.c - 2 * self.b + self.a) + 6 * t * (self.d - 2 * self.c + self.b)
+        acceleration = 6 * (1 - t) * (self.c - 2 * self.b + self.a) + 6 * t * (
+            self.d - 2 * self.c + self.b
+        )
         return (v.conjugate() * acceleration).imag / abs(v) ** 3 if abs(v) > 1e-12 else 0.0
 
     def parameter_at(self, distance: float) -> float:

@@ -103,7 +103,10 @@ def _run(reach: float, across: complex) -> float:
 
 
 def _clean(*points: complex) -> Path:
-    kept = [points[0], *(b for a, b in zip(points, points[1:-1], strict=False) if abs(b - a) > 1e-6)]
+    kept = [
+        points[0],
+        *(b for a, b in zip(points, points[1:-1], strict=False) if abs(b - a) > 1e-6),
+    ]
     if len(kept) > 1 and abs(points[-1] - kept[-1]) < 1e-6:
         kept.pop()
     return line(*kept, points[-1])

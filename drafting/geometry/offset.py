@@ -97,7 +97,9 @@ def _fit(cubic: Cubic, distance: float) -> Cubic:
 
 def _true(cubic: Cubic, distance: float, t: NDArray[np.float64]) -> Points:
     velocity = _velocity(cubic, t)
-    return np.asarray(_point(cubic, t) - 1j * distance * velocity / np.maximum(abs(velocity), 1e-12))
+    return np.asarray(
+        _point(cubic, t) - 1j * distance * velocity / np.maximum(abs(velocity), 1e-12)
+    )
 
 
 def _point(c: Cubic, t: NDArray[np.float64]) -> Points:
@@ -107,9 +109,7 @@ def _point(c: Cubic, t: NDArray[np.float64]) -> Points:
 
 def _velocity(c: Cubic, t: NDArray[np.float64]) -> Points:
     s = 1 - t
-    return np.asarray(
-        3 * s * s * (c.b - c.a) + 6 * s * t * (c.c - c.b) + 3 * t * t * (c.d - c.c)
-    )
+    return np.asarray(3 * s * s * (c.b - c.a) + 6 * s * t * (c.c - c.b) + 3 * t * t * (c.d - c.c))
 
 
 def _miss(fit: Cubic, cubic: Cubic, distance: float) -> float:
@@ -123,7 +123,9 @@ def _miss(fit: Cubic, cubic: Cubic, distance: float) -> float:
     t = _T.copy()
     for _ in range(4):
         v, off = _velocity(cubic, t), on_fit - _point(cubic, t)
-        bend = 6 * (1 - t) * (cubic.c - 2 * cubic.b + cubic.a) + 6 * t * (cubic.d - 2 * cubic.c + cubic.b)
+        bend = 6 * (1 - t) * (cubic.c - 2 * cubic.b + cubic.a) + 6 * t * (
+            cubic.d - 2 * cubic.c + cubic.b
+        )
         slope = (off * bend.conj()).real - abs(v) ** 2
         steady = np.where(abs(slope) > 1e-9, slope, -1.0)
         t = np.clip(t - (off * v.conj()).real / steady, 0, 1)

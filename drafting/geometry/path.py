@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -29,7 +30,7 @@ class Path:
     def polygon(*corners: complex) -> Path:
         """Return the closed path through `corners`."""
         ring = (*corners, corners[0])
-        return Path(tuple(Line(a, b) for a, b in zip(ring, ring[1:], strict=False)))
+        return Path(tuple(Line(a, b) for a, b in itertools.pairwise(ring)))
 
     @staticmethod
     def joined(paths: Iterable[Path]) -> Path:
@@ -167,7 +168,7 @@ class Path:
 
 def line(*points: complex) -> Path:
     """Return the open path of straight lines through `points`."""
-    return Path(tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False)))
+    return Path(tuple(Line(a, b) for a, b in itertools.pairwise(points)))
 
 
 def _pair(p: complex) -> tuple[float, float]:

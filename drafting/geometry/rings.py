@@ -97,9 +97,7 @@ def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]
     return rings
 
 
-def _stretch(
-    ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: int
-) -> list[Path]:
+def _stretch(ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: int) -> list[Path]:
     a, b = cuts[at], cuts[end]
     if end > at:
         parts = [between(ring, a.place, b.place)]

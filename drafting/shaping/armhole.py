@@ -98,9 +98,23 @@ def settle_shoulder(plan: TorsoPlan, back_neck: complex, front_neck: complex, ba
     def spare(amount: float) -> float:
         trial = _given_way(plan, amount, front_is_measured)
         length = trial.shoulder.length
-        back = points(back_neck, trial.shoulder.slope_back, length + shoulder_ease, trial.across_back, back_under)
-        front = points(front_neck, trial.shoulder.slope_front, length, trial.across_front, front_under)
-        return trial.shoulder.slope_back + trial.shoulder.slope_front - back.lean - front.lean - 2 * MARGIN
+        back = points(
+            back_neck,
+            trial.shoulder.slope_back,
+            length + shoulder_ease,
+            trial.across_back,
+            back_under,
+        )
+        front = points(
+            front_neck, trial.shoulder.slope_front, length, trial.across_front, front_under
+        )
+        return (
+            trial.shoulder.slope_back
+            + trial.shoulder.slope_front
+            - back.lean
+            - front.lean
+            - 2 * MARGIN
+        )
 
     if spare(0.0) >= 0:
         return plan

@@ -50,7 +50,9 @@ def open_bust_dart(
 
 
 def _at_side(plan: TorsoPlan, side: Path, armhole: Path, shoulder: Path) -> FrontEdges:
-    below = max(SIDE_DART_BELOW * plan.scale, side.end.imag - plan.bust_point.imag + 10 * plan.scale)
+    below = max(
+        SIDE_DART_BELOW * plan.scale, side.end.imag - plan.bust_point.imag + 10 * plan.scale
+    )
     from_underarm = min(below, 0.5 * side.length)
     lower, upper = side.split(side.length - from_underarm)
     mouth = true_mouth(

@@ -34,15 +34,21 @@ SPLIT_BUST_DART = 25.0
 
 @dataclass(frozen=True)
 class TorsoEase:
-    """What the maker asks for over the body, mm (layers worn beneath included)."""
+    """What the maker asks for over the body, mm (layers worn beneath included).
+
+    `drop` is the underarm's depth below the axilla, `arm` the upper-arm ease of the sleeve that the
+    armhole is fitted to.
+    """
 
     bust: float
     waist: float
     neck: float
     across_back: float
     across_front: float
+    arm: float
     shoulder: float
     length: float
+    drop: float
 
 
 @dataclass(frozen=True)
@@ -93,7 +99,9 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float) -> TorsoP
     """
     findings: list[Finding] = []
     shoulder = _shoulder(body)
-    neck = neckline((body["neck_base_girth"] + ease.neck) / 2, shoulder.slope_back, shoulder.slope_front)
+    neck = neckline(
+        (body["neck_base_girth"] + ease.neck) / 2, shoulder.slope_back, shoulder.slope_front
+    )
     waist = -(body["back_waist_length"] + ease.length)
     underarm = _underarm(body, drop, waist, scale)
     half = (body["bust_girth"] + ease.bust) / 2
@@ -154,13 +162,13 @@ def _across(
         front -= min(over, max(0.0, front - 0.8 * back))
     share = (1 - LEAST_ARM_WIDTH) * half / (back + front)
     back, front = back * min(1.0, share), front * min(1.0, share)
-    findings.append(_moved("across", wanted, (back, front), "to leave room for the arm at this bust"))
+    findings.append(
+        _moved("across", wanted, (back, front), "to leave room for the arm at this bust")
+    )
     return back, front
 
 
-def _moved(
-    check: str, was: tuple[float, float], now: tuple[float, float], why: str
-) -> Finding:
+def _moved(check: str, was: tuple[float, float], now: tuple[float, float], why: str) -> Finding:
     text = f"across back {2 * was[0]:.0f} to {2 * now[0]:.0f} mm, across front {2 * was[1]:.0f} to {2 * now[1]:.0f} mm"
     return Finding(check, "note", "bodice", 2 * sum(now), 2 * sum(was), f"Drafted {text}, {why}.")
 

@@ -1,0 +1,20 @@
+"""The wearer: body dimensions, estimates for the missing ones, doubts about the others. Layer 2."""
+
+from drafting.body.body import Body, bust_level, completed
+from drafting.body.dimensions import DIMENSIONS, Dimension, dimension_name
+from drafting.body.estimates import Measure
+from drafting.body.tables import read_bodies, read_body
+from drafting.body.wearer import wearer
+
+__all__ = [
+    "DIMENSIONS",
+    "Body",
+    "Dimension",
+    "Measure",
+    "bust_level",
+    "completed",
+    "dimension_name",
+    "read_bodies",
+    "read_body",
+    "wearer",
+]

@@ -1,0 +1,139 @@
+"""A wearer: complete for drafting, every measure marked measured or estimated. Layer 2."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from types import MappingProxyType
+from typing import Literal
+
+from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.doubts import doubts
+from drafting.body.estimates import Measure, estimate_scale, estimates
+from drafting.body.refusals import Taken, unusable
+from drafting.body.rules import BUST_POINT_BELOW
+from drafting.errors import Fault, InputError
+from drafting.findings import Finding
+
+WaistLevel = Literal["natural", "navel"]
+Side = Literal["left", "right"]
+
+
+@dataclass(frozen=True)
+class Body:
+    """One wearer in mm. Every dimension that a torso and a sleeve need is there.
+
+    `layers` is what the layers worn beneath add to a measure (0 where the tape went over them),
+    `heel` the shoe's heel, `weight` in kg. `said` holds what the reader had to say; `findings`
+    adds the doubts about the measures.
+    """
+
+    title: str
+    measures: Mapping[str, Measure]
+    layers: Mapping[str, float] = field(default_factory=dict)
+    heel: float = 0.0
+    waist_level: WaistLevel = "natural"
+    taken_over: Literal["skin", "underlayers"] = "skin"
+    posture: Literal["standing", "seated"] = "standing"
+    measured_on: str = ""
+    weight: float | None = None
+    said: tuple[Finding, ...] = ()
+
+    def __getitem__(self, name: str) -> float:
+        """Return a measure in mm, the mean of both hands."""
+        return self._measure(name).mm
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.measures
+
+    def measured(self, name: str) -> bool:
+        """Return whether `name` was measured (not estimated, not absent)."""
+        found = self.measures.get(name)
+        return found is not None and found.source == "measured"
+
+    def hand(self, name: str, side: Side) -> float:
+        """Return a measure in mm on one side (both are the same where one number was given)."""
+        found = self._measure(name)
+        own = found.left if side == "left" else found.right
+        return found.mm if own is None else own
+
+    def layer(self, name: str) -> float:
+        """Return what the layers beneath still add to `name`, in mm (0 where nothing is said)."""
+        return self.layers.get(name, 0.0)
+
+    def changed(self, **mm: Taken) -> Body:
+        """Return this body with other measures (mm), as if measured; estimates are made anew.
+
+        A single number for a measure that differs left and right moves both hands in proportion.
+        """
+        taken = {n: _taken(m) for n, m in self.measures.items() if m.source == "measured"}
+        faults = []
+        for given, value in mm.items():
+            name = dimension_name(given)
+            fault = (
+                unusable(given, value)
+                if name
+                else Fault("is no body dimension", nearest(given), given)
+            )
+            if fault:
+                faults.append(fault)
+            elif name:
+                taken[name] = _moved(taken.get(name), value)
+        if faults:
+            raise InputError(faults)
+        return replace(self, measures=completed(taken, self.waist_level))
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What is doubtful about the measures, and what the reader had to say."""
+        return self.said + doubts(self.measures, self.waist_level == "natural")
+
+    def _measure(self, name: str) -> Measure:
+        try:
+            return self.measures[name]
+        except KeyError:
+            known = dimension_name(name) == name
+            right = "measure it, and write it in the body file" if known else nearest(name)
+            raise InputError([Fault("is not among the measures", right, name)]) from None
+
+
+def completed(taken: Mapping[str, Taken], waist_level: WaistLevel) -> Mapping[str, Measure]:
+    """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
+    measured = {name: _measure_of(value) for name, value in taken.items()}
+    means = {name: measure.mm for name, measure in measured.items()}
+    return MappingProxyType(measured | estimates(means, waist_level == "natural"))
+
+
+def bust_level(body: Body) -> float:
+    """Return how far the bust level lies below the nape, along the back, in mm.
+
+    The rule for `bust_point_depth` read backwards: what a tape from the side neck point over the
+    front needs more than the back (14 mm and half the fullness, ours) is taken off again.
+    """
+    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
+    return (
+        body["bust_point_depth"]
+        - BUST_POINT_BELOW * estimate_scale(body["height"])
+        - 0.5 * fullness
+    )
+
+
+def _taken(measure: Measure) -> Taken:
+    if measure.left is None or measure.right is None:
+        return measure.mm
+    return measure.left, measure.right
+
+
+def _moved(old: Taken | None, new: Taken) -> Taken:
+    if isinstance(old, tuple) and not isinstance(new, tuple):
+        share = new / ((old[0] + old[1]) / 2)
+        return old[0] * share, old[1] * share
+    return new
+
+
+def _measure_of(value: Taken) -> Measure:
+    if isinstance(value, tuple):
+        left, right = float(value[0]), float(value[1])
+        return Measure((left + right) / 2, "measured", "", None, left, right)
+    return Measure(float(value), "measured")

@@ -1,0 +1,128 @@
+"""Doubts about measures that are drafted from all the same: notes and warnings. Layer 2."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from drafting.body.dimensions import DIMENSIONS, LEAST
+from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
+from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
+from drafting.findings import Finding, Level
+from drafting.units import show_length
+
+SLENDER = 0.47  # bust or hip / height: less than anybody in the survey
+STOUT = 1.15  # girth / height: far more than anybody in the survey (.82)
+LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise (check value M40)
+FRONT_OVER_BACK = 20.0  # mm, across front over across back (check value M41)
+SIDES = 25.0  # mm between the hands before it is mentioned; ours
+INCH_WINDOW = 1.15  # a value within this factor of expected / 2.54 looks like inches; ours
+
+# (smaller, larger, by how many mm at least, what a maker should look at)
+ORDER: tuple[tuple[str, str, float, str], ...] = (
+    ("high_bust_girth", "bust_girth", -30, "are bust and high bust swapped?"),
+    ("under_bust_girth", "bust_girth", -30, "are bust and under-bust swapped?"),
+    ("neck_girth", "neck_base_girth", -10, "are neck and neck base swapped?"),
+    ("wrist_girth", "hand_girth", 0, "are wrist and hand swapped?"),
+    ("wrist_girth", "upper_arm_girth", 0, "are wrist and upper arm swapped?"),
+    ("upper_arm_length", "arm_length", 0, "are the two arm lengths swapped?"),
+    ("shoulder_drop", "shoulder_length", 30, "are drop and length swapped?"),
+    ("axilla_depth", "scye_depth", 0, "the tape under the arm lies below the armpit fold"),
+    ("scye_depth", "back_waist_length", 60, "are scye depth and back waist swapped?"),
+    ("back_waist_length", "front_waist_length", -30, "are back and front waist length swapped?"),
+    ("across_back_width", "back_shoulder_width", 0, "the arm folds lie inside the shoulder bones"),
+    ("across_front_width", "across_back_width", -FRONT_OVER_BACK, "are front and back swapped?"),
+    ("inside_leg_length", "outside_leg_length", 100, "are the two leg lengths swapped?"),
+    ("knee_girth", "thigh_girth", 0, "are knee and thigh swapped?"),
+    ("ankle_girth", "calf_girth", 0, "are ankle and calf swapped?"),
+    ("waist_girth", "hip_girth", -150, "are waist and hip swapped?"),
+)
+
+
+def doubts(measures: Mapping[str, Measure], natural: bool) -> tuple[Finding, ...]:
+    """Return everything doubtful about the measured ones of `measures`, in reading order."""
+    taken = {n: m for n, m in measures.items() if m.source == "measured" and n in DIMENSIONS}
+    means = {name: measure.mm for name, measure in taken.items()}
+    if not all(name in means for name in LEAST):
+        return ()
+    found = [*_build(means), *_order(means), *_legs(means), *_sides(taken)]
+    found += [*_strangers(means), *_bands(means)]
+    if not natural:
+        found.append(_say("waist level", "note", "waist_girth", None, "the waist is the navel's"))
+    return tuple(found)
+
+
+def _say(check: str, level: Level, where: str, value: float | None, message: str) -> Finding:
+    return Finding(check, level, where, value, None, message)
+
+
+def _build(means: Mapping[str, float]) -> Iterator[Finding]:
+    """Compare girths with the height."""
+    height = means["height"]
+    for name in ("bust_girth", "high_bust_girth", "hip_girth", "waist_girth"):
+        share = means.get(name, 0.6 * height) / height
+        if share > STOUT:
+            text = f"{name} is {share:.2f} of the height: is the height in another unit?"
+            yield _say("girth and height", "warning", name, means[name], text)
+        elif share < SLENDER and name != "waist_girth":
+            inches = show_length(means[name] * INCH)
+            text = f"{name} is only {share:.2f} of the height: if it is in inches, it is {inches}"
+            yield _say("girth and height", "warning", name, means[name], text)
+
+
+def _order(means: Mapping[str, float]) -> Iterator[Finding]:
+    """Compare pairs of which one is nearly always the larger."""
+    scale = min(1.0, means["height"] / ADULT_LOW)
+    for small, large, gap, question in ORDER:
+        if small in means and large in means and means[large] - means[small] < gap * scale:
+            pair = f"{small} {show_length(means[small])}, {large} {show_length(means[large])}"
+            yield _say("measures compared", "warning", small, means[small], f"{pair}: {question}")
+
+
+def _legs(means: Mapping[str, float]) -> Iterator[Finding]:
+    names = ("outside_leg_length", "inside_leg_length", "body_rise")
+    if not all(name in means for name in names):
+        return
+    outside, inside, rise = (means[name] for name in names)
+    if abs(outside - inside - rise) > LEG_IDENTITY:
+        text = (
+            f"outside leg less inside leg is {show_length(outside - inside)}, the body rise "
+            f"{show_length(rise)}: they should agree within {show_length(LEG_IDENTITY)}"
+        )
+        yield _say("leg lengths", "warning", "body_rise", rise, text)
+
+
+def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
+    for name, measure in taken.items():
+        if measure.left is None or measure.right is None:
+            continue
+        if abs(measure.left - measure.right) > SIDES:
+            text = (
+                f"left {show_length(measure.left)}, right {show_length(measure.right)}: is it so?"
+            )
+            yield _say("left and right", "note", name, measure.mm, text)
+
+
+def _strangers(means: Mapping[str, float]) -> Iterator[Finding]:
+    """Compare each further measure with what the main ones lead one to expect."""
+    for name, expected in expectations(means).items():
+        times = means[name] * INCH / expected
+        if name not in MAY_BE_TINY and 1 / INCH_WINDOW < times < INCH_WINDOW:
+            text = (
+                f"{name} {show_length(means[name])} where about {show_length(expected)} is "
+                f"expected: if it is in inches, it is {show_length(means[name] * INCH)}"
+            )
+            yield _say("unit", "warning", name, means[name], text)
+
+
+def _bands(means: Mapping[str, float]) -> Iterator[Finding]:
+    """Say which measures lie outside the adult bands (none is refused for it)."""
+    if not ADULT_LOW <= means["height"] <= 1.05 * ADULT_HIGH:
+        text = "the height is no adult's: the adult bands say nothing about this figure"
+        yield _say("adult band", "note", "height", means["height"], text)
+        return
+    for name, mm in means.items():
+        band = DIMENSIONS[name]
+        if not band.low <= mm <= band.high:
+            reach = f"{show_length(band.low)} to {show_length(band.high)}"
+            text = f"{name} {show_length(mm)} lies outside {reach}: is this right?"
+            yield _say("adult band", "note", name, mm, text)

@@ -1,0 +1,125 @@
+"""The sex-free rules that fill in missing measures: formula, source and spread of each. Layer 2.
+
+All mm, on a body of adult height (`estimates` scales smaller and taller ones). SURVEY: least
+squares on 3,034 adults of the 2012 US Army survey, men and women together, spread out of sample.
+Four helpers are known to the rules and are no measures: `navel_back` (nape to navel along the
+spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, `fullness`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+Known = dict[str, float]
+SURVEY = "ANSUR II, Gordon et al. 2014"
+TWO_SURVEYS = "two surveys joined; weak, so take the measure"
+TAPE = "ours: a tape held under the arm lies 45-50 mm below the armpit fold"
+FLEXED = 1.065  # flexed upper arm / hanging one (1.05-1.08), from memory
+NAPE_TO_SIDE_NECK = 15.0  # mm the side neck point lies below the nape, ours
+TAPE_UNDER_AXILLA = 47.0  # mm, see TAPE
+BUST_POINT_BELOW = 14.0  # mm: side neck to bust point less nape to bust level, flat chest; ours
+NATURAL_BACK = 0.045  # of nape to navel: the natural waist is so much higher; fits S04, S12, S13
+NATURAL_RISE = 0.026  # of the height: the same step at the side, from memory
+IN_WORDS = {
+    "navel_back": "nape to navel",
+    "nape_drop": "(shoulder drop + 15)",
+    "flexed_arm": "flexed arm",
+    "fullness": "(bust - high bust)",
+}
+INNER = frozenset({"natural", *IN_WORDS})
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One way to estimate `name`; used where every measure in `given` was measured.
+
+    `of` takes what is known so far and returns mm; the result is kept within `low`..`high` times
+    the measure `against`, wide enough to touch no real body (a continuous clamp). `sd` in mm.
+    """
+
+    name: str
+    formula: str
+    source: str
+    sd: float | None
+    of: Callable[[Known], float]
+    within: tuple[str, float, float] | None = None  # against, low, high
+    given: tuple[str, ...] = field(default=())
+
+    @property
+    def words(self) -> str:
+        """The sentence that stands wherever the estimate is used."""
+        spread = f"; 19 of 20 people within {2 * self.sd:.0f} mm" if self.sd else ""
+        return f"{self.formula} ({self.source}{spread})"
+
+
+def linear(
+    name: str,
+    sd: float | None,
+    within: tuple[str, float, float],
+    terms: tuple[tuple[float, str], ...],
+    constant: float = 0.0,
+    source: str = SURVEY,
+    given: tuple[str, ...] = (),
+) -> Rule:
+    """Return the rule constant + sum of coefficient x measure, with its formula in words."""
+    parts = [f"{constant:+g}"] if constant else []
+    parts += [_term(factor, measure) for factor, measure in terms]
+    formula = " ".join(parts).replace(" +", " + ").replace(" -", " - ").lstrip("+")
+
+    def of(known: Known) -> float:
+        return constant + sum(factor * known[measure] for factor, measure in terms)
+
+    return Rule(name, formula, source, sd, of, within, given)
+
+
+def _term(factor: float, measure: str) -> str:
+    words = IN_WORDS.get(measure, measure.replace("_", " "))
+    return f"{factor:+g} {words}" if abs(factor) != 1 else f"{factor:+g}"[0] + words
+
+
+def bust_less_high_bust(bust: float, m: Known) -> float:
+    """Return bust - high bust (mm) for a trial `bust`: a guess, see the rule's words."""
+    base = m.get("neck_base_girth")
+    if base is None:
+        base = 64.6 + 0.930 * m["neck_girth"] if "neck_girth" in m else 0.405 * bust
+    shoulder = m.get("shoulder_length", -1.6 + 0.085 * m["height"])
+    across = m.get("across_back_width", -32.2 + 0.186 * bust + 0.600 * shoulder + 0.404 * base)
+    return 139.5 + 0.491 * bust - 0.142 * across - 1.029 * base - 0.983 * shoulder
+
+
+def bust_from_high_bust(m: Known) -> float:
+    """Return the bust (mm) from which that guess leads back to the high bust; it is linear."""
+    high = m["high_bust_girth"]
+    at_high = bust_less_high_bust(high, m)
+    slope = (bust_less_high_bust(1.1 * high, m) - at_high) / (0.1 * high)
+    return high + max(0.0, at_high) / (1 - slope)
+
+
+def navel_back(m: Known) -> float:
+    """Return nape to navel along the spine, in mm."""
+    if "back_waist_length" in m:
+        return m["back_waist_length"] / (1 - NATURAL_BACK * m["natural"])
+    back = -52.9 + 0.219 * m["height"] + 0.134 * m["bust_girth"]
+    return min(max(back, 0.20 * m["height"]), 0.36 * m["height"])
+
+
+def back_waist(m: Known) -> float:
+    """Return nape to waist in mm: to the navel, or 4.5 % less to the natural waist."""
+    return m["navel_back"] * (1 - NATURAL_BACK * m["natural"])
+
+
+def high_bust(m: Known) -> float:
+    """Return the high bust in mm, never above the bust."""
+    return m["bust_girth"] - max(0.0, bust_less_high_bust(m["bust_girth"], m))
+
+
+def upper_arm(m: Known) -> float:
+    """Return the hanging upper arm in mm."""
+    return (-16.6 + 0.350 * m["bust_girth"]) / FLEXED
+
+
+def waist_to_hip(m: Known) -> float:
+    """Return waist to hip in mm, from the navel or from the natural waist."""
+    rise = NATURAL_RISE * m["natural"] * m["height"]
+    return -75.5 + 0.220 * m["height"] - 0.304 * m["navel_back"] + rise

@@ -1,0 +1,144 @@
+"""Bodies from CSV: one measure a row, or one wearer a row. Layer 2."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from drafting.body.body import Body
+from drafting.body.files import KEYS, RawBody, body_of, read_toml_body
+from drafting.errors import Fault, InputError
+from drafting.reading.given import Faults, Given
+from drafting.reading.table import Row, read_table
+from drafting.units import LENGTH_UNITS, WEIGHT_UNITS
+
+HEADS = ("name", "value", "unit")
+SIDES = ("left", "right")
+
+
+def read_body(path: Path | str) -> Body:
+    """Return the one wearer of a TOML or CSV file; raises `InputError` with every fault."""
+    bodies = read_bodies(path)
+    if len(bodies) != 1:
+        titles = ", ".join(body.title for body in bodies[:6])
+        what = f"holds {len(bodies)} wearers ({titles})"
+        raise InputError([Fault(what, "keep one wearer in the file", "wearer", str(path))])
+    return bodies[0]
+
+
+def read_bodies(path: Path | str) -> tuple[Body, ...]:
+    """Return every wearer of a CSV file (or the one of a TOML file); raises `InputError`."""
+    path = Path(path)
+    if path.suffix.lower() != ".csv":
+        return (read_toml_body(path),)
+    rows = read_table(path)
+    if not rows:
+        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path))])
+    if _plain(rows[0].cells[0]) == "wearer":
+        return _wearers(rows, str(path))
+    faults = Faults(str(path))
+    return (body_of(_one(rows, faults), faults, default_title=path.stem),)
+
+
+def _plain(cell: str) -> str:
+    return cell.strip().lower().replace(" ", "_").replace("-", "_")
+
+
+def _one(rows: Sequence[Row], faults: Faults) -> RawBody:
+    """Return the wearer of a table with one measure a row (a heading row may be missing)."""
+    heads = tuple(_plain(cell) for cell in rows[0].cells)
+    headed = "name" in heads and "value" in heads
+    order = heads if headed else HEADS
+    raw = RawBody()
+    seen: dict[str, int] = {}
+    for row in rows[1:] if headed else rows:
+        if any(row.cells[len(order) :]):
+            right = "a decimal comma needs semicolons between the cells, or quotes round the number"
+            faults.add(
+                f"has {len(row.cells)} cells, {len(order)} are known", right, row.cells[0], row.line
+            )
+            continue
+        cells = dict(zip(order, row.cells, strict=False))
+        name = _plain(cells.get("name", ""))
+        if name in seen:
+            faults.add(
+                f"is given twice, on lines {seen[name]} and {row.line}", "keep one", name, row.line
+            )
+            continue
+        seen[name] = row.line
+        _put(raw, faults, name, _given(cells.get("value", ""), cells.get("unit", ""), row.line))
+    _paired(raw, faults)
+    return raw
+
+
+def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
+    """Return the wearers of a table with one wearer a row, all faults of all rows at once."""
+    heads = tuple(_plain(cell) for cell in rows[0].cells)
+    units = rows[1].cells if len(rows) > 1 and _holds_units(rows[1]) else ()
+    bodies, found = [], _doubled(heads, rows[0].line, file)
+    for row in rows[2 if units else 1 :]:
+        faults = Faults(file)
+        if any(row.cells[len(heads) :]):
+            faults.add(
+                "has more cells than the first row", "check the commas", row.cells[0], row.line
+            )
+        raw = RawBody()
+        for n, (head, cell) in enumerate(zip(heads[1:], row.cells[1:], strict=False), 1):
+            if head and cell:
+                unit = units[n] if n < len(units) else ""
+                _put(raw, faults, head, _given(cell, unit, row.line))
+        _paired(raw, faults)
+        try:
+            bodies.append(body_of(raw, faults, default_title=row.cells[0]))
+        except InputError as refused:
+            found += [_of(row, fault) for fault in refused.faults]
+    if not bodies and not found:
+        found.append(Fault("holds no wearer", "write one row for each", "", file))
+    if found:
+        raise InputError(found)
+    return tuple(bodies)
+
+
+def _of(row: Row, fault: Fault) -> Fault:
+    name = f"{row.cells[0]}, {fault.field}" if fault.field else row.cells[0]
+    return Fault(fault.what, fault.right, name, fault.file, fault.line or row.line)
+
+
+def _doubled(heads: Sequence[str], line: int, file: str) -> list[Fault]:
+    twice = sorted({head for head in heads if head and heads.count(head) > 1})
+    return [Fault("heads two columns", "keep one", head, file, line) for head in twice]
+
+
+def _holds_units(row: Row) -> bool:
+    cells = [cell.lower() for cell in row.cells[1:] if cell]
+    known = {**LENGTH_UNITS, **WEIGHT_UNITS}
+    return bool(cells) and all(cell in known for cell in cells)
+
+
+def _given(value: str, unit: str, line: int) -> Given:
+    """Return a cell with the unit of its column, which the cell's own unit outdoes."""
+    bare = value and not any(mark.isalpha() or mark in "\"'″′”’" for mark in value)
+    return Given(f"{value} {unit}" if bare and unit else value, line)
+
+
+def _put(raw: RawBody, faults: Faults, name: str, given: Given) -> None:
+    """Put one cell where it belongs: beside the measures, under the layers, or among them."""
+    if name.startswith("layers."):
+        raw.layers[name.removeprefix("layers.")] = given
+    elif name in KEYS:
+        raw.about[name] = given
+    elif name:
+        raw.measures[name] = given
+    else:
+        faults.add("has no name", "write the measure's name in the first cell", "", given.line)
+
+
+def _paired(raw: RawBody, faults: Faults) -> None:
+    """Join `name.left` and `name.right` into one measure."""
+    for name in [n.rpartition(".")[0] for n in raw.measures if n.rpartition(".")[2] in SIDES]:
+        hands = [raw.measures.pop(f"{name}.{side}", None) for side in SIDES]
+        left, right = hands
+        if isinstance(left, Given) and isinstance(right, Given):
+            raw.measures[name] = (left, right)
+        elif isinstance(left or right, Given):
+            faults.add("needs both hands", f"give {name}.left and {name}.right", name)

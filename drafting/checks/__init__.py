@@ -1,0 +1,74 @@
+"""The checks: one question per function, answered with findings; none ever raises. Layer 4.
+
+outlines   one simple ring, anticlockwise, no sliver, square at folds
+seams      lengths, notches, joined corners, each edge sewn once
+girths     finished girth off the drawn level lines; asked against settled ease
+darts      equal legs; the bust dart's tip and aim
+curves     inflections; the cap laid on its armhole
+cut        the cut line around the outline at its allowance
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.checks import curves, cut, darts, girths, notches, outlines, seams
+from drafting.checks.table import summary, table
+from drafting.draft import Draft
+from drafting.findings import Finding
+from drafting.pattern import Pattern
+from drafting.scale import Measured, body_scale
+
+__all__ = ["check_all", "check_draft", "check_pattern", "summary", "table"]
+
+
+def check_all(draft: Draft, pattern: Pattern, body: Measured) -> tuple[Finding, ...]:
+    """Return what every check finds in a draft and the pattern finished from it."""
+    return (*check_draft(draft, body), *check_pattern(pattern))
+
+
+def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
+    """Return what the checks of stitching lines and seams find."""
+    scale = body_scale(body)
+    return _answers(
+        outlines.outlines_simple(draft),
+        outlines.outlines_anticlockwise(draft),
+        outlines.edges_long_enough(draft, scale),
+        outlines.folds_square(draft),
+        seams.seams_name_edges(draft),
+        seams.edges_sewn_once(draft),
+        seams.seams_match(draft),
+        notches.notches_meet(draft),
+        notches.notches_tell_front_from_back(draft),
+        notches.notches_in_place(draft),
+        seams.corners_join(draft),
+        girths.girths_finished(draft),
+        girths.eases_settled(draft),
+        darts.dart_legs_equal(draft),
+        darts.bust_dart_tips(draft, scale),
+        curves.curves_bend_right(draft),
+        curves.cap_lies_on_armhole(draft, scale),
+    )
+
+
+def check_pattern(pattern: Pattern) -> tuple[Finding, ...]:
+    """Return what the checks of cut lines find."""
+    return _answers(
+        cut.cut_lines_sound(pattern),
+        cut.cut_lines_around(pattern),
+        cut.allowances_kept(pattern),
+    )
+
+
+def _answers(*questions: Iterator[Finding]) -> tuple[Finding, ...]:
+    return tuple(finding for question in questions for finding in _answered(question))
+
+
+def _answered(question: Iterator[Finding]) -> Iterator[Finding]:
+    """Yield the findings; lines too broken to be measured give an error finding, not a crash."""
+    try:
+        yield from question
+    except Exception as error:  # whatever geometry says of broken lines, a check never raises
+        name = getattr(question, "__name__", "a check").replace("_", " ")
+        said = f"{name[:1].upper()}{name[1:]}: the lines are too broken to be measured ({error})"
+        yield Finding(name, "error", "", None, None, said)

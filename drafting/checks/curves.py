@@ -1,0 +1,110 @@
+"""Do curves bend as the trade bends them, and does the cap lie on its armhole? Layer 4."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.seams import sound_seams
+from drafting.checks.words import capital, edge_words, mm, ok_or_error, verdict
+from drafting.draft import Draft, EdgeRef, Seam
+from drafting.findings import Finding
+from drafting.geometry import Path
+from drafting.geometry.bend import inflections, turns
+
+BENDS: dict[str, tuple[int, int]] = {
+    "armhole": (0, 0), "neck": (0, 0), "cap": (1, 1), "side": (0, 1), "crotch": (0, 1),
+}  # fmt: skip
+"""Least and most inflections of an edge by the first word of its name (block demands, rule 6)."""
+
+LEAST_NOTCH = 30.0
+"""mm at adult scale: a first cap notch nearer the underarm than this is said."""
+
+
+def curves_bend_right(draft: Draft) -> Iterator[Finding]:
+    """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?"""
+    for piece in draft.pieces:
+        for edge in piece.edges:
+            band = BENDS.get(edge.name.split("_")[0])
+            if band is not None and len(edge.path.segments) > 0:
+                yield _bend(piece.name, edge.name, edge.path, band)
+
+
+def _bend(piece: str, edge: str, path: Path, band: tuple[int, int]) -> Finding:
+    count = inflections(path, tol.TURN_MATTERS)
+    holds = band[0] <= count <= band[1]
+    wanted = str(band[0]) if band[0] == band[1] else f"at most {band[1]}"
+    said = f"{capital(edge_words((piece, edge)))}: changes its bend {_times(count)}"
+    if not holds:
+        runs = ", ".join(f"{run:+.1f}" for run in turns(path, tol.TURN_MATTERS))
+        said += f", {wanted} wanted; its runs turn {runs} degrees"
+    where, level = f"{piece}.{edge}", ok_or_error(holds)
+    return Finding("inflections", level, where, float(count), wanted, said)
+
+
+def _times(count: int) -> str:
+    return {0: "never", 1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+def cap_lies_on_armhole(draft: Draft, scale: float) -> Iterator[Finding]:
+    """From underarm to first notch: do cap and armhole coincide, and is that far enough?"""
+    for seam in sound_seams(draft):
+        sides = _underarm_parts(draft, seam)
+        if sides is None:
+            continue
+        cap, armhole = sides
+        apart = _apart(cap, armhole)
+        said = (
+            f"{capital(edge_words(_cap_edge(seam)))}: laid on the armhole from the underarm to the "
+            f"notch ({mm(cap.length)}) it lies within {mm(apart)}"
+        )
+        holds = apart <= tol.COINCIDE
+        yield verdict("cap on armhole", holds, seam.name, apart, 0.0, said)
+        if cap.length < LEAST_NOTCH * scale - tol.EXACT:
+            said = (
+                f"{capital(edge_words(_cap_edge(seam)))}: the notch stands only {mm(cap.length)} "
+                f"from the underarm; {mm(LEAST_NOTCH * scale)} is the least that sets in well"
+            )
+            wanted = LEAST_NOTCH * scale
+            yield Finding("cap notch", "warning", seam.name, cap.length, wanted, said)
+
+
+def _cap_edge(seam: Seam) -> EdgeRef:
+    return next(ref for ref in (*seam.a, *seam.b) if ref[1].startswith("cap"))
+
+
+def _underarm_parts(draft: Draft, seam: Seam) -> tuple[Path, Path] | None:
+    """Return cap and armhole from the underarm to the first notch, or None if this is no cap."""
+    ends = [ref[1].split("_")[0] for ref in (*seam.a[:1], *seam.b[:1])]
+    if sorted(ends) != ["armhole", "cap"] or not seam.notches:
+        return None
+    forward = Path.joined(draft.edge(ref).path for ref in seam.a)
+    facing = Path.joined(draft.edge(ref).path.reversed() for ref in seam.b)
+    at_start = _underarm_at_start(draft, seam)
+    if not at_start:
+        forward, facing = forward.reversed(), facing.reversed()
+    notch = seam.notches[0 if at_start else -1]
+    reach_a = notch.a if at_start else forward.length - notch.a
+    reach_b = notch.b if at_start else facing.length - notch.b
+    first, second = forward.split(reach_a)[0], facing.split(reach_b)[0]
+    return (first, second) if ends[0] == "cap" else (second, first)
+
+
+def _underarm_at_start(draft: Draft, seam: Seam) -> bool:
+    """Return whether chain a starts at the underarm: the lower end of the armhole as drawn."""
+    of_a = seam.a[0][1].startswith("armhole")
+    first, last = (seam.a[0], seam.a[-1]) if of_a else (seam.b[0], seam.b[-1])
+    start = draft.edge(first).path.start if of_a else draft.edge(first).path.end
+    end = draft.edge(last).path.end if of_a else draft.edge(last).path.start
+    return start.imag < end.imag
+
+
+def _apart(cap: Path, armhole: Path) -> float:
+    """Return the greatest gap, mm, with underarm ends together and one side turned over."""
+    flipped = cap.mapped(lambda p: p.conjugate())
+    size = armhole.end - armhole.start
+    move = size / (flipped.end - flipped.start)
+    move /= abs(move)
+    laid = flipped.mapped(lambda p: armhole.start + (p - flipped.start) * move)
+    shares = [i / 16 for i in range(17)]
+    return max(abs(laid.at(laid.length * s) - armhole.at(armhole.length * s)) for s in shares)

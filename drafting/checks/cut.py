@@ -1,0 +1,68 @@
+"""Is the cut line one sound ring around the outline, at its allowance? Layer 4."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.words import capital, edge_words, mm, plain, verdict
+from drafting.findings import Finding
+from drafting.geometry import line
+from drafting.geometry.area import distances, is_simple, outside
+from drafting.pattern import CutPiece, Pattern
+from drafting.piece import Edge, EdgeKind
+
+CUT_MATCH = tol.OFFSET_FIT + 2 * tol.FLAT
+"""mm: the offset's own error and that of two flattened curves."""
+
+
+def cut_lines_sound(pattern: Pattern) -> Iterator[Finding]:
+    """Is every cut line one simple ring, anticlockwise?"""
+    for cut_piece in pattern.pieces:
+        name, cut = cut_piece.piece.name, cut_piece.cut
+        if not is_simple(cut) or cut.area <= 0 or abs(cut.end - cut.start) > tol.EXACT:
+            said = f"{capital(plain(name))}: the cut line is no simple closed ring"
+            yield Finding("cut line", "error", name, None, None, said)
+
+
+def cut_lines_around(pattern: Pattern) -> Iterator[Finding]:
+    """Does the stitching line lie inside the cut line?"""
+    for cut_piece in pattern.pieces:
+        name = cut_piece.piece.name
+        out = outside(cut_piece.piece.outline, cut_piece.cut)
+        if out > _shared(cut_piece) * CUT_MATCH + tol.EXACT:
+            said = (
+                f"{capital(plain(name))}: {out:.1f} mm2 of the stitching line's inside lie outside "
+                "the cut line"
+            )
+            yield Finding("cut around", "error", name, out, 0.0, said)
+
+
+def _shared(cut_piece: CutPiece) -> float:
+    """Return the length, mm, along which cut and stitching line are one (a fold, a cut hem)."""
+    edges = (e for e in cut_piece.piece.edges if not cut_piece.allowances.get(e.name))
+    return math.fsum(edge.length for edge in edges)
+
+
+def allowances_kept(pattern: Pattern) -> Iterator[Finding]:
+    """Does the cut line run at its allowance beside the middle of every edge?"""
+    for cut_piece in pattern.pieces:
+        for edge in cut_piece.piece.edges:
+            allowance = cut_piece.allowances.get(edge.name)
+            if allowance is None or edge.kind is EdgeKind.DART:
+                continue
+            yield _allowance(cut_piece, edge, allowance)
+
+
+def _allowance(cut_piece: CutPiece, edge: Edge, allowance: float) -> Finding:
+    half = edge.length / 2
+    ahead = edge.path.tangent(half)
+    beside = edge.path.at(half) - 1j * ahead * allowance
+    off = float(distances(line(beside, beside + tol.EXACT * ahead), cut_piece.cut)[0])
+    name = edge_words((cut_piece.piece.name, edge.name))
+    said = f"{capital(name)}: the cut line runs {mm(allowance)} beside it"
+    if off > CUT_MATCH:
+        said = f"{capital(name)}: the cut line misses its allowance of {mm(allowance)} by {mm(off)}"
+    where = f"{cut_piece.piece.name}.{edge.name}"
+    return verdict("allowance", off <= CUT_MATCH, where, off, 0.0, said)

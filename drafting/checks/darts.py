@@ -1,0 +1,91 @@
+"""Do darts close, and does a bust dart stop short of the bust point and aim at it? Layer 4."""
+
+from __future__ import annotations
+
+import cmath
+import itertools
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting import tolerances as tol
+from drafting.checks.words import capital, degrees, mm, plain, verdict
+from drafting.draft import Draft
+from drafting.findings import Finding
+from drafting.piece import EdgeKind, Piece
+
+TIP_SHORT = (20.0, 35.0)
+"""mm at adult scale: how far short of the bust point a bust dart ends (block demands, rule 5)."""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenDart:
+    """A dart open to the outline: its name, tip, the middle of its mouth, and both leg lengths."""
+
+    name: str
+    tip: complex
+    mouth: complex
+    legs: tuple[float, float]
+
+
+def open_darts(piece: Piece) -> list[OpenDart]:
+    """Return the darts of `piece` that open to its outline: two dart edges that meet in a tip."""
+    pairs = itertools.pairwise([*piece.edges, piece.edges[0]])
+    return [
+        OpenDart(
+            _dart_name(into.name, out.name),
+            into.path.end,
+            (into.path.start + out.path.end) / 2,
+            (into.length, out.length),
+        )
+        for into, out in pairs
+        if into.kind is EdgeKind.DART
+        and out.kind is EdgeKind.DART
+        and _dart_name(into.name, out.name)
+    ]
+
+
+def _dart_name(a: str, b: str) -> str:
+    """Return what two leg names have in common up to a whole word: `bust_dart`; "" for none."""
+    words = []
+    for one, other in zip(a.split("_"), b.split("_"), strict=False):
+        if one != other:
+            break
+        words.append(one)
+    return "_".join(words)
+
+
+def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
+    """Are the two legs of every dart equally long?"""
+    for piece in draft.pieces:
+        inner = [(d.name, (d.leg_a.length, d.leg_b.length)) for d in piece.darts]
+        for name, (a, b) in [*((d.name, d.legs) for d in open_darts(piece)), *inner]:
+            holds = abs(a - b) <= tol.LEG_MATCH
+            said = f"{capital(plain(piece.name))} {plain(name)}: legs {mm(a)} and {mm(b)}"
+            if not holds:
+                said += f", they differ by {mm(abs(a - b))} (tolerance {mm(tol.LEG_MATCH)})"
+            yield verdict("dart legs", holds, f"{piece.name}.{name}", a, b, said)
+
+
+def bust_dart_tips(draft: Draft, scale: float) -> Iterator[Finding]:
+    """Does the bust dart end 20-35 mm (adult scale) short of the bust point, and aim at it?"""
+    for piece in draft.pieces:
+        bust_point = piece.points.get("bust_point")
+        for dart in open_darts(piece) if bust_point is not None else ():
+            if dart.name.startswith("bust_dart"):
+                yield from _tip(piece.name, dart, complex(bust_point or 0), scale)
+
+
+def _tip(piece: str, dart: OpenDart, bust_point: complex, scale: float) -> Iterator[Finding]:
+    where, name = f"{piece}.{dart.name}", f"{capital(plain(piece))} {plain(dart.name)}"
+    short = abs(bust_point - dart.tip)
+    low, high = (end * scale for end in TIP_SHORT)
+    holds = low - tol.EXACT <= short <= high + tol.EXACT
+    band = f"{low:.0f} to {high:.0f} mm"
+    said = f"{name}: ends {mm(short)} from the bust point ({band} is wanted)"
+    yield Finding("dart tip", "ok" if holds else "error", where, short, band, said)
+    if short > tol.EXACT:
+        aim = (bust_point - dart.tip) / (dart.tip - dart.mouth)
+        off = abs(math.degrees(cmath.phase(aim)))
+        said = f"{name}: aims {degrees(off)} past the bust point"
+        yield verdict("dart aim", off <= tol.DART_AIM, where, off, 0.0, said)

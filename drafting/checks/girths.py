@@ -1,0 +1,87 @@
+"""Does the garment come out at the girths asked for? Read off the drawn level lines. Layer 4."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.words import capital, mm, plain, verdict
+from drafting.draft import Draft, Girth
+from drafting.findings import Finding
+from drafting.piece import Piece
+
+LIMBS = frozenset((
+    "upper_arm", "elbow", "forearm", "wrist", "hand",
+    "thigh", "lower_thigh", "knee", "calf", "ankle", "trouser_hem",
+))  # fmt: skip
+"""Levels round one arm or leg: a pair of pieces goes round both, so half of it goes round one."""
+
+
+def girths_finished(draft: Draft) -> Iterator[Finding]:
+    """Is the finished girth at every level the body's plus the settled ease?"""
+    for girth in draft.girths:
+        where, name = _where(girth), _name(girth)
+        wanted = girth.body + girth.settled_ease
+        found = finished(draft, girth.level, girth.side)
+        if found is None:
+            said = f"{name}: no piece draws this level, so its girth cannot be read off the pieces"
+            yield Finding("finished girth", "error", where, None, wanted, said)
+            continue
+        holds = abs(found - wanted) <= tol.GIRTH_MATCH
+        parts = f"body {mm(girth.body)}, ease {mm(girth.settled_ease)}"
+        said = f"{name}: {mm(found)} round as drawn ({parts})"
+        if not holds:
+            size = "large" if found > wanted else "small"
+            said += f", {mm(abs(found - wanted))} too {size}; {mm(wanted)} is wanted"
+        yield verdict("finished girth", holds, where, found, wanted, said)
+
+
+def eases_settled(draft: Draft) -> Iterator[Finding]:
+    """Where the settled ease is not the asked one, does a finding say why?"""
+    for girth in draft.girths:
+        moved = girth.settled_ease - girth.asked_ease
+        if abs(moved) <= tol.EXACT or any(_speaks_of(f, girth) for f in draft.findings):
+            continue
+        said = (
+            f"{_name(girth)}: {mm(girth.asked_ease)} of ease was asked for, "
+            f"{mm(girth.settled_ease)} was drafted, and no rule says why"
+        )
+        yield Finding(
+            "settled ease", "error", _where(girth), girth.settled_ease, girth.asked_ease, said
+        )
+
+
+def finished(draft: Draft, level: str, side: str = "") -> float | None:
+    """Return the girth of the cloth at `level`, mm, off the drawn lines; None where none is drawn.
+
+    A half piece is doubled and a pair counted twice; round a limb, or on one `side`, it is the half
+    of that.
+    """
+    drawn = [
+        found.length * _times(piece, level, side)
+        for piece in draft.pieces
+        for found in piece.levels
+        if found.name == level and piece.hand in ("", side or piece.hand)
+    ]
+    return math.fsum(drawn) if drawn else None
+
+
+def _times(piece: Piece, level: str, side: str) -> float:
+    both = 2.0 if piece.pair or piece.fold_edge is not None else 1.0
+    if side:
+        return 1.0 if piece.hand or piece.pair else both
+    return both / 2 if level in LIMBS and piece.pair else both
+
+
+def _speaks_of(finding: Finding, girth: Girth) -> bool:
+    text = f"{finding.check} {finding.where}"
+    return finding.level != "ok" and plain(girth.level) in plain(text)
+
+
+def _where(girth: Girth) -> str:
+    return f"{girth.level}.{girth.side}" if girth.side else girth.level
+
+
+def _name(girth: Girth) -> str:
+    return capital(f"{girth.side} {plain(girth.level)}".strip())

@@ -1,0 +1,75 @@
+"""Do facing notches meet, stand where their seams say, and tell front from back? Layer 4."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.seams import sound_seams
+from drafting.checks.words import edge_words, mm, plain, seam_words, verdict
+from drafting.draft import Draft
+from drafting.findings import Finding
+from drafting.walk import Walk, notched, walk
+
+
+def notches_meet(draft: Draft) -> Iterator[Finding]:
+    """Do facing notches lie equally far apart on both chains wherever nothing is eased in?"""
+    for seam in sound_seams(draft):
+        if not seam.notches:
+            continue
+        walked = walk(draft, seam)
+        names = ["start", *(n.name for n in seam.notches), "end"]
+        places = [0.0, *(n.a for n in seam.notches), walked.a_length]
+        for i, (a, b) in enumerate(walked.spans):
+            between = f"{plain(names[i])} to {plain(names[i + 1])}"
+            if min(a, b) < 0:
+                said = (
+                    f"{seam_words(seam)}: {between} runs backwards; a notch lies outside its seam"
+                )
+                yield Finding("notch order", "error", seam.name, min(a, b), 0.0, said)
+            elif not _is_eased(walked, places[i], places[i + 1]):
+                holds = abs(a - b) <= tol.NOTCH_MATCH
+                end = "they meet" if holds else f"they miss each other by {mm(abs(a - b))}"
+                said = f"{seam_words(seam)}: {between} {mm(a)} and {mm(b)}, {end}"
+                yield verdict("notches meet", holds, seam.name, a, b, said)
+
+
+def _is_eased(walked: Walk, start: float, end: float) -> bool:
+    """Return whether ease or gathers are meant to lie between two places on chain a."""
+    seam = walked.seam
+    if seam.eased is None:
+        return bool(seam.ease) or walked.gather_ratio is not None
+    return seam.eased[0] <= (start + end) / 2 <= seam.eased[1]
+
+
+def notches_tell_front_from_back(draft: Draft) -> Iterator[Finding]:
+    """Are front cap notches single and back ones double, so that no sleeve goes in wrong?"""
+    for seam in sound_seams(draft):
+        names = {ref[1] for ref in (*seam.a, *seam.b)}
+        for half, count in (("cap_front", 1), ("cap_back", 2)):
+            wrong = [n for n in seam.notches if n.count != count and n.name != "crown"]
+            if half in names and wrong:
+                said = (
+                    f"{seam_words(seam)}: front notches are single and back notches double, "
+                    f"but {plain(wrong[0].name)} has {wrong[0].count} strokes"
+                )
+                yield verdict(
+                    "front and back notches", False, seam.name, wrong[0].count, count, said
+                )
+
+
+def notches_in_place(draft: Draft) -> Iterator[Finding]:
+    """Do the notches marked on the edges still stand where the seams say?"""
+    sound = [seam for seam in sound_seams(draft) if seam.notches]
+    fresh = notched(Draft(draft.pieces, tuple(sound)))
+    for piece_name, edge_name in sorted({r for seam in sound for r in (*seam.a, *seam.b)}):
+        now, then = draft.edge((piece_name, edge_name)), fresh.edge((piece_name, edge_name))
+        right = {notch.name: notch.at for notch in then.notches}
+        marked = {notch.name: notch.at for notch in now.notches}
+        for name in [n for n in right if abs(marked.get(n, 1e9) - right[n]) > tol.EXACT]:
+            said = (
+                f"Notch {plain(name)} on the {edge_words((piece_name, edge_name))} does not stand "
+                "where its seam says: a length changed after the notches were placed"
+            )
+            where = f"{piece_name}.{edge_name}"
+            yield Finding("notch place", "error", where, marked.get(name), right.get(name), said)

@@ -1,0 +1,109 @@
+"""Do the seams walk? Lengths, joined corners, and each edge in one seam. Layer 4."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.words import (
+    capital,
+    chain_words,
+    degrees,
+    edge_words,
+    mm,
+    seam_words,
+    verdict,
+)
+from drafting.draft import Draft, EdgeRef, Seam
+from drafting.findings import Finding
+from drafting.piece import EdgeKind
+from drafting.walk import Walk, walk
+
+SEWN = (EdgeKind.SEAM, EdgeKind.DART)
+
+
+def seams_name_edges(draft: Draft) -> Iterator[Finding]:
+    """Does every seam join edges that the pieces have?"""
+    for seam in draft.seams:
+        lost = [edge_words(ref) for ref in (*seam.a, *seam.b) if not _stands(draft, ref)]
+        if lost or not seam.a or not seam.b:
+            said = f"{seam_words(seam)}: there is no {', no '.join(lost) or 'edge on one side'}"
+            yield Finding("seam names", "error", seam.name, ", ".join(lost), None, said)
+
+
+def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
+    """Does every edge of kind seam or dart stand in exactly one seam?"""
+    uses = Counter(ref for seam in draft.seams for ref in {*seam.a, *seam.b})
+    for piece in draft.pieces:
+        for edge in piece.edges:
+            times = uses[piece.name, edge.name]
+            if edge.kind in SEWN and times != 1:
+                where, name = f"{piece.name}.{edge.name}", edge_words((piece.name, edge.name))
+                said = f"{capital(name)} is sewn to nothing" if times == 0 else (
+                    f"{capital(name)} stands in {times} seams, one edge can be sewn only once"
+                )  # fmt: skip
+                yield Finding("sewn once", "error", where, float(times), 1.0, said)
+
+
+def seams_match(draft: Draft) -> Iterator[Finding]:
+    """Is chain a as long as chain b plus the declared ease, darts closed and gathers pulled up?"""
+    for seam in sound_seams(draft):
+        walked = walk(draft, seam)
+        holds = abs(walked.difference) <= tol.SEAM_MATCH
+        found = walked.a_sewn - walked.b_sewn
+        yield verdict(
+            "seam length", holds, seam.name, found, seam.ease, _lengths_said(walked, holds)
+        )
+
+
+def _lengths_said(walked: Walk, holds: bool) -> str:
+    seam, over = walked.seam, walked.difference
+    a, b = chain_words(seam.a, seam.b), chain_words(seam.b, seam.a)
+    sizes = f"{seam_words(seam)}: {a} {mm(walked.a_sewn)}, {b} {mm(walked.b_sewn)}"
+    if walked.gather_ratio is not None:
+        sizes += f", gathered {walked.gather_ratio:.2f} to 1"
+    ease = mm(abs(seam.ease))
+    eased = f"{ease} of the {a if seam.ease > 0 else b} eased in as chosen" if seam.ease else ""
+    if holds:
+        return f"{sizes}, {eased or 'they match'}"
+    longer = a if over > 0 else b
+    beside = f" beside {eased}" if eased else " and no ease is declared"
+    return (
+        f"{sizes}: {longer} is {mm(abs(over))} too long{beside} (tolerance {mm(tol.SEAM_MATCH)}); "
+        "true the seam or declare the difference as ease"
+    )
+
+
+def corners_join(draft: Draft) -> Iterator[Finding]:
+    """Do joined corners run on smoothly (180), and centre lines stand square (90)?"""
+    for seam in sound_seams(draft):
+        ends = zip(("start", "end"), (seam.start, seam.end), walk(draft, seam).angles, strict=True)
+        for end, corner, angle in ends:
+            if corner is None or angle is None:
+                continue
+            smooth = corner == "smooth"
+            wanted, within = (180.0, tol.JOIN_ANGLE) if smooth else (90.0, tol.SQUARE_ANGLE)
+            off = angle - wanted
+            where = f"{seam.name}.{end}"
+            refs = [seam.a[0], seam.b[0]] if end == "start" else [seam.a[-1], seam.b[-1]]
+            who = " and ".join(dict.fromkeys(map(edge_words, refs if smooth else refs[:1])))
+            said = f"{seam_words(seam)}, {end}: {who} make {degrees(angle)}"
+            if abs(off) <= within:
+                yield verdict("joined corner", True, where, angle, wanted, said)
+            else:
+                shape = "a dip" if off > 0 else "a peak"
+                tail = f"{shape} of {degrees(abs(off))}; {wanted:.0f} is wanted within {within:.0f}"
+                yield verdict("joined corner", False, where, angle, wanted, f"{said}, {tail}")
+
+
+def sound_seams(draft: Draft) -> list[Seam]:
+    """Return the seams whose edges all exist (the others are `seams_name_edges`' to report)."""
+    return [
+        seam for seam in draft.seams
+        if seam.a and seam.b and all(_stands(draft, ref) for ref in (*seam.a, *seam.b))
+    ]  # fmt: skip
+
+
+def _stands(draft: Draft, ref: EdgeRef) -> bool:
+    return ref[0] in draft and ref[1] in draft[ref[0]]

@@ -1,0 +1,56 @@
+"""How checks put things: names as words, lengths with unit, one answer in one call. Layer 4."""
+
+from __future__ import annotations
+
+from drafting.draft import EdgeRef, Seam
+from drafting.findings import Finding, Level
+
+
+def plain(name: str) -> str:
+    """Return an edge, seam or level name as words: `cap_front` becomes `cap front`."""
+    return name.replace("_", " ")
+
+
+def capital(text: str) -> str:
+    """Return `text` with its first letter large and the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
+def mm(length: float) -> str:
+    """Return a length with one decimal, two where it is so small that one would say nothing."""
+    return f"{length:.1f} mm" if abs(length) >= 0.95 or length == 0 else f"{length:.2f} mm"
+
+
+def degrees(angle: float) -> str:
+    return f"{angle:.1f} degrees"
+
+
+def edge_words(ref: EdgeRef) -> str:
+    """Return `front shoulder` for ("front", "shoulder")."""
+    return f"{plain(ref[0])} {plain(ref[1])}"
+
+
+def seam_words(seam: Seam) -> str:
+    """Return `Side seam` for the seam `side`; a dart stays a dart."""
+    name = capital(plain(seam.name))
+    return name if name.endswith("seam") or "dart" in name else f"{name} seam"
+
+
+def chain_words(chain: tuple[EdgeRef, ...], other: tuple[EdgeRef, ...]) -> str:
+    """Return a chain by its pieces, or by its edges where both chains lie on the same pieces."""
+    pieces = list(dict.fromkeys(piece for piece, _ in chain))
+    if set(pieces) != {piece for piece, _ in other}:
+        return " + ".join(plain(piece) for piece in pieces)
+    return " + ".join(edge_words(ref) for ref in chain)
+
+
+def ok_or_error(holds: bool) -> Level:
+    return "ok" if holds else "error"
+
+
+def verdict(
+    check: str, holds: bool, where: str, found: float, wanted: float, message: str,
+    *, fails: Level = "error",
+) -> Finding:  # fmt: skip
+    """Return the finding of a check that asks for a number: `ok` or, where not, `fails`."""
+    return Finding(check, "ok" if holds else fails, where, found, wanted, message)

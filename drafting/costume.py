@@ -1,0 +1,89 @@
+"""READ FIRST: from a costume file to checked pieces. The whole flow is `make`. Layer 5.
+
+    CostumeFile -> choose -> draft -> notches -> finish -> check -> Made
+
+What is written to disk comes after (`output.write_output`); one garment without files is
+`garment.draft_garment`.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+
+from drafting.chosen import Chosen, Origin, block_named, choose
+from drafting.costume_file import CostumeFile, Garment
+from drafting.errors import DraftError, Fault, InputError
+from drafting.findings import Finding
+from drafting.garment import MadeGarment, draft_garment, make_garment
+from drafting.scale import body_scale
+
+__all__ = ["Made", "MadeGarment", "draft_garment", "make"]
+
+
+@dataclass(frozen=True)
+class Made:
+    """A costume made: its garments, every finding about it, and seconds by stage."""
+
+    costume: CostumeFile
+    garments: tuple[MadeGarment, ...]
+    findings: tuple[Finding, ...]
+    timings: Mapping[str, float] = field(default_factory=dict, compare=False)
+
+
+def make(costume: CostumeFile) -> Made:
+    """Return the costume drafted, finished and checked.
+
+    Raises `InputError` with every fault of every garment: choices that are not known or out of
+    range first, then garments that these measures and choices cannot give.
+    """
+    faults: list[Fault] = []
+    chosen = {g.name: choices for g in costume.garments if (choices := _chosen(costume, g, faults))}
+    if not faults:
+        made = [_made(costume, g, chosen[g.name], faults) for g in costume.garments]
+    if faults:
+        raise InputError(faults)
+    garments = tuple(garment for garment in made if garment)
+    timings: Counter[str] = Counter()
+    for garment in garments:
+        timings.update(garment.seconds)  # seconds add up like counts
+    return Made(costume, garments, tuple(_findings(costume, garments)), dict(timings))
+
+
+def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+    field_name = f"garments.{garment.name}"
+    origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
+    try:
+        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.line)
+        return choose(block, garment.choices, body_scale(costume.wearer), origin)
+    except InputError as error:
+        faults.extend(error.faults)
+        return None
+
+
+def _made(
+    costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]
+) -> MadeGarment | None:
+    block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
+    names = {"name": garment.name, "role": garment.fabric}
+    try:
+        return make_garment(costume.wearer, cloth, block, chosen, **names)
+    except InputError as error:
+        faults.extend(error.faults)
+    except DraftError as error:
+        where = f"garments.{garment.name}"
+        faults.append(Fault(str(error), "", where, costume.path, garment.line))
+    return None
+
+
+def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
+    """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
+    yield from costume.wearer.findings
+    for role in dict.fromkeys(garment.fabric for garment in garments):
+        if role in costume.fabrics:
+            yield from costume.fabrics[role].findings
+    for garment in garments:
+        for finding in garment.findings:
+            where = f"{garment.name}: {finding.where}" if len(garments) > 1 else finding.where
+            yield replace(finding, where=where)

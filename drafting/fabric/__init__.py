@@ -1,0 +1,27 @@
+"""The cloth: what swatch tests gave, and the arithmetic of stretch and shrinkage. Layer 2."""
+
+from drafting.fabric.cloth import (
+    Fabric,
+    cut_for,
+    cut_girth,
+    dimensional_change,
+    greatest_reduction,
+    must_reach,
+    needed_stretch,
+    recovery_of,
+    stretch_of,
+)
+from drafting.fabric.reader import read_fabric
+
+__all__ = [
+    "Fabric",
+    "cut_for",
+    "cut_girth",
+    "dimensional_change",
+    "greatest_reduction",
+    "must_reach",
+    "needed_stretch",
+    "read_fabric",
+    "recovery_of",
+    "stretch_of",
+]

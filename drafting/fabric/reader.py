@@ -1,0 +1,206 @@
+"""Read one fabric file: every fault at once, swatch tests turned into fractions. Layer 2."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from drafting.errors import InputError
+from drafting.fabric.cloth import SELVEDGE, Fabric, dimensional_change, recovery_of, stretch_of
+from drafting.findings import Finding
+from drafting.reading.given import Faults, Given, plain_text, truth
+from drafting.reading.toml import TomlFile, read_toml
+from drafting.units import (
+    BadValue,
+    parse_length,
+    parse_number,
+    parse_percent,
+    show_length,
+)
+
+LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow enough for a slip
+    "width": (50.0, 6000.0),
+    "usable_width": (50.0, 6000.0),
+    "selvedge": (0.0, 200.0),
+    "thickness": (0.01, 30.0),
+    "bending_length_along": (1.0, 300.0),
+    "bending_length_across": (1.0, 300.0),
+    "bending_length_bias": (1.0, 300.0),
+    "repeat_along": (0.5, 5000.0),
+    "repeat_across": (0.5, 5000.0),
+}
+WORDS = {"weave": ("woven", "knit"), "eases": ("well", "little", "none")}
+TRUTHS = ("pretreated", "one_way", "faces_alike", "takes_fusible", "takes_starch")
+TEXTS = ("title", "fibre", "care", "price")
+STRETCHES = ("stretch_along", "stretch_across", "stretch_bias")
+SHRINKAGES = ("shrinkage_along", "shrinkage_across")
+NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
+KEYS = (
+    *TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS, "unit",
+)  # fmt: skip
+MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
+
+
+def read_fabric(path: Path | str) -> Fabric:
+    """Return the cloth of a TOML file; raises `InputError` with every fault of the file."""
+    file = read_toml(Path(path))
+    faults = Faults(file.path, list(file.faults))
+    given = {key: Given(value, file.line(key)) for key, value in file.data.items()}
+    unit = faults.unit(given.pop("unit", None))
+    values: dict[str, Any] = {}
+    for key, raw in given.items():
+        if key in KEYS:
+            values[key] = _value(faults, file, key, raw, unit)
+        else:
+            faults.unknown(key, KEYS, key, raw.line)
+    values.setdefault("title", Path(path).stem.replace("-", " "))
+    swatch = _recovery(faults, given, unit)
+    if swatch is not None:
+        values.setdefault("recovery", swatch)
+    findings = _widths(faults, values)
+    if faults.found:
+        raise InputError(faults.found)
+    return Fabric(**values, findings=findings)
+
+
+def _value(faults: Faults, file: TomlFile, key: str, raw: Given, unit: str | None) -> Any:
+    """Return one key's value in our units, or None with a fault noted."""
+    if key in WORDS:
+        return faults.word(raw, WORDS[key], key)
+    return faults.value(_parser(key, unit), raw, key)
+
+
+def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
+    if key in LENGTHS:
+        return partial(_length, key, unit)
+    if key in NUMBERS:
+        return partial(_number, key)
+    if key in TRUTHS:
+        return truth
+    if key in STRETCHES:
+        return partial(_stretch, unit)
+    if key in SHRINKAGES:
+        return partial(_shrinkage, unit)
+    return _recovered if key == "recovery" else plain_text
+
+
+def _length(key: str, unit: str | None, value: object) -> float:
+    low, high = LENGTHS[key]
+    mm = parse_length(value, unit, sign="not negative" if low == 0 else "positive")
+    if low <= mm <= high:
+        return mm
+    reach = f"{show_length(low, 'mm')} to {show_length(high, 'mm')}"
+    raise BadValue(f"{show_length(mm, 'mm')} cannot be", f"it lies within {reach}; name the unit")
+
+
+def _number(key: str, value: object) -> float | int:
+    low, high = NUMBERS[key]
+    text = value.replace("g/m2", "").replace("g/m²", "") if isinstance(value, str) else value
+    number = parse_number(text, sign="not negative")
+    if not low <= number <= high or (key == "iron_dots" and number != int(number)):
+        raise BadValue(f"{number:g} cannot be", f"it lies within {low:g} to {high:g}")
+    return int(number) if key == "iron_dots" else number
+
+
+def _stretch(unit: str | None, value: object) -> float:
+    """Return a stretch as a fraction, from a swatch test or from a percentage up to 100."""
+    if isinstance(value, dict):
+        rest, stretched = _marks(value, unit, ("rest", "stretched"), ("released",))
+        if stretched < rest:
+            raise BadValue("stretched is shorter than rest", "are the two swapped?")
+        return stretch_of(rest, stretched)
+    percent = parse_percent(value, sign="not negative")
+    if percent > 100:
+        raise BadValue(*_two_readings(percent))
+    if isinstance(value, float) and 0 < value < 1:
+        both = f'"{percent:g} %" or "{100 * percent:g} %"'
+        raise BadValue(f"{percent:g} could be {both}", "write the one that is meant")
+    return percent / 100
+
+
+def _two_readings(percent: float) -> tuple[str, str]:
+    """Return what is unclear about a stretch above 100 %, and both ways to say it."""
+    ends = percent / 10, 10 + percent / 10
+    what = f"{percent:g} % could mean 10 to {ends[0]:g} ({percent - 100:g} %) or 10 to {ends[1]:g}"
+    forms = " or ".join(f"{{rest = 10, stretched = {end:g}}}" for end in ends)
+    return f"{what} ({percent:g} %)", f"write {forms}"
+
+
+def _shrinkage(unit: str | None, value: object) -> float:
+    """Return a shrinkage as a fraction lost, from two marks or from a percentage."""
+    if isinstance(value, dict):
+        before, after = _marks(value, unit, ("before", "after"))
+        lost = -dimensional_change(before, after)
+    else:
+        lost = parse_percent(value) / 100
+    if not -0.15 <= lost <= MOST_SHRINKAGE:
+        right = f"shrinkage is what is lost, from -15 % to {100 * MOST_SHRINKAGE:g} %"
+        raise BadValue(f"{100 * lost:.4g} % cannot be", right)
+    return lost
+
+
+def _recovered(value: object) -> float:
+    percent = parse_percent(value, sign="not negative")
+    if percent > 100:
+        raise BadValue(
+            f"{percent:g} % cannot be", "no more goes back than was stretched: 0 to 100 %"
+        )
+    return percent / 100
+
+
+def _marks(
+    value: Mapping[str, object],
+    unit: str | None,
+    needed: tuple[str, str],
+    further: tuple[str, ...] = (),
+) -> tuple[float, float]:
+    """Return the two marks of a swatch test in mm (bare numbers without a unit count as cm)."""
+    form = f"{{{needed[0]} = 10, {needed[1]} = 12}}"
+    strange = [key for key in value if key not in needed + further]
+    lacking = [key for key in needed if key not in value]
+    if strange or lacking:
+        what = f"{strange[0]} is not known here" if strange else f"{lacking[0]} is missing"
+        raise BadValue(what, f"write it like {form}")
+    first, second = (parse_length(value[key], unit or "cm") for key in needed)
+    return first, second
+
+
+def _recovery(faults: Faults, given: Mapping[str, Given], unit: str | None) -> float | None:
+    """Return the least recovery that the swatch tests with `released` gave, None without one."""
+    found = []
+    for key in STRETCHES:
+        raw = given.get(key)
+        if raw is None or not isinstance(raw.value, dict) or "released" not in raw.value:
+            continue
+        marks = [
+            faults.value(partial(parse_length, unit=unit or "cm"), Given(mark, raw.line), key)
+            for mark in (raw.value.get(name, 1) for name in ("rest", "stretched", "released"))
+        ]
+        rest, stretched, released = (mark or 0.0 for mark in marks)
+        if rest < stretched and rest <= released <= stretched:
+            found.append(recovery_of(rest, stretched, released))
+        elif all(marks) and rest < stretched:
+            faults.add("released lies outside rest to stretched", "check the test", key, raw.line)
+    return min(found, default=None)
+
+
+def _widths(faults: Faults, values: dict[str, Any]) -> tuple[Finding, ...]:
+    """Settle the usable width; say so where the selvedge had to be assumed."""
+    width, usable = values.get("width"), values.get("usable_width")
+    if usable is not None and width is not None and usable > width:
+        faults.add("is wider than the cloth", "leave one of the two out", "usable_width")
+    if usable is not None or width is None:
+        return ()
+    selvedge = values.get("selvedge", SELVEDGE)
+    values["usable_width"] = width - 2 * (selvedge or 0.0)
+    if values["usable_width"] <= 0:
+        faults.add("the selvedges are wider than the cloth", "check both", "selvedge")
+    if "selvedge" in values:
+        return ()
+    text = (
+        f"no selvedge is given: {show_length(SELVEDGE)} at each side is left uncut, so "
+        f"{show_length(width)} cloth counts as {show_length(values['usable_width'])}"
+    )
+    return (Finding("selvedge", "note", values["title"], SELVEDGE, None, text),)

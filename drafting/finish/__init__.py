@@ -1,0 +1,52 @@
+"""Finish a draft for cutting: allowances, corners, notches, grain, label. `Draft -> Pattern`. Layer 3."""
+
+from __future__ import annotations
+
+from drafting.draft import Draft
+from drafting.finish.allowance import CutLine, allowances_of, cut_line
+from drafting.finish.choices import FinishChoices
+from drafting.finish.marks import grainline, label_room, stretch_arrow
+from drafting.finish.notches import notch_marks
+from drafting.pattern import CutPiece, Pattern
+from drafting.piece import Piece
+from drafting.walk import notched
+
+__all__ = ["CutLine", "FinishChoices", "allowances_of", "cut_line", "finish", "finish_piece"]
+
+
+def finish(
+    draft: Draft, garment: str, fabric: str, choices: FinishChoices | None = None
+) -> Pattern:
+    """Return the draft's pieces ready for cutting, numbered in the draft's order from 1.
+
+    Notches are taken from the seams, on both sides at once. Never raises for a shape that leaves no
+    room: what had to be given up is said in the pattern's findings.
+    """
+    choices = choices or FinishChoices()
+    pairs = [
+        (finish_piece(piece, number, choices), piece)
+        for number, piece in enumerate(notched(draft).pieces, 1)
+    ]
+    findings = tuple(finding for (_, line), _ in pairs for finding in line.findings)
+    return Pattern(garment, fabric, tuple(cut for (cut, _), _ in pairs), draft.findings + findings)
+
+
+def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[CutPiece, CutLine]:
+    """Return one piece with all its marks, and the cut line with what it found."""
+    line = cut_line(piece, choices)
+    grain = grainline(piece)
+    arrow = stretch_arrow(piece, grain) if choices.stretch_arrow else None
+    at, box = label_room(piece, [mark for mark in (grain, arrow) if mark])
+    cut = CutPiece(
+        piece=piece,
+        number=number,
+        cut=line.path,
+        allowances=line.allowances,
+        notches=notch_marks(piece, line),
+        grainline=grain,
+        stretch_arrow=arrow,
+        label_at=at,
+        label_box=box,
+        caps=line.caps,
+    )
+    return cut, line

@@ -1,0 +1,132 @@
+"""The cut line of a piece: each edge's own allowance, corner by corner, resolved to one ring."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting import tolerances as tol
+from drafting.findings import Finding
+from drafting.finish.choices import FinishChoices
+from drafting.finish.corners import joined
+from drafting.finish.darts import over_mouth, wedge
+from drafting.geometry import Path, area
+from drafting.geometry.crossing import pinned
+from drafting.geometry.join import Joined
+from drafting.geometry.offset import beside
+from drafting.geometry.rings import outer
+from drafting.pattern import DartCap
+from drafting.piece import Edge, EdgeKind, Piece
+
+CRUMB = 1.0
+"""mm2: a part this small that an allowance leaves over is dropped without a word."""
+
+
+@dataclass(frozen=True)
+class CutLine:
+    """The closed cut line, the allowance of each edge, the dart caps, and what was given up."""
+
+    path: Path
+    allowances: dict[str, float]
+    caps: tuple[DartCap, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class _Side:
+    """One stitching edge, its allowance, and the dart (two legs) that follows it, if one does."""
+
+    edge: Edge
+    width: float
+    dart: tuple[Edge, Edge] | None
+
+
+def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
+    """Return every edge's allowance, mm, by name."""
+    return {edge.name: choices.width(edge) for edge in piece.edges}
+
+
+def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
+    """Return the cut line of `piece`: one simple anticlockwise ring that holds its outline."""
+    sides = _sides(piece, choices)
+    raw, caps = _raw(piece, sides)
+    path, findings = _resolved(piece, raw, sides)
+    return CutLine(path, allowances_of(piece, choices), caps, findings)
+
+
+def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
+    """Return the edges that are not dart legs, starting after a dart where there is one."""
+    edges = piece.edges
+    count = len(edges)
+    sides = []
+    for i, edge in enumerate(edges):
+        if edge.kind is EdgeKind.DART:
+            continue
+        a, b = edges[(i + 1) % count], edges[(i + 2) % count]
+        dart = (a, b) if a.kind is EdgeKind.DART and b.kind is EdgeKind.DART else None
+        sides.append(_Side(edge, choices.width(edge), dart))
+    return sides
+
+
+def _raw(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[DartCap, ...]]:
+    """Return the cut line with its loops, and the dart caps."""
+    lines = [beside(side.edge.path, side.width) for side in sides]
+    bits: list[Path | None] = []
+    caps = []
+    for i, side in enumerate(sides):
+        j = (i + 1) % len(sides)
+        found, cap = _corner(piece, side, sides[j], lines[i], lines[j])
+        lines[i], lines[j] = found.before, found.after
+        bits.append(found.between)
+        caps.extend([cap] if cap else [])
+    parts = [part for pair in zip(lines, bits, strict=True) for part in pair if part is not None]
+    return _closed(parts), tuple(caps)
+
+
+def _corner(
+    piece: Piece, a: _Side, b: _Side, before: Path, after: Path
+) -> tuple[Joined, DartCap | None]:
+    if a.dart:
+        width = max(a.width, b.width)
+        return over_mouth(wedge(piece, *a.dart), (a.edge, b.edge), before, after, width)
+    return joined(a.edge, b.edge, before, after, (a.width, b.width)), None
+
+
+def _closed(parts: list[Path]) -> Path:
+    """Join the parts to a ring without hair-short segments; ends are made to meet exactly."""
+    segments = [s for part in parts for s in part.segments if s.length > 1e-6]
+    ring = []
+    at = segments[-1].end
+    for segment in segments:
+        ring.append(pinned(Path((segment,)), start=at).segments[0])
+        at = ring[-1].end
+    return Path(tuple(ring))
+
+
+def _resolved(piece: Piece, raw: Path, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...]]:
+    rings = outer(raw)
+    if not rings or not area.is_simple(rings[0]) or area.outside(piece.outline, rings[0]) > CRUMB:
+        strips = [_strip(side) for side in sides if side.width > 0]
+        return area.rough_ring([piece.outline, *strips]), (_rough(piece),)
+    left_over = [abs(ring.area) for ring in rings[1:] if abs(ring.area) >= CRUMB]
+    return rings[0], (_parts(piece, left_over),) if left_over else ()
+
+
+def _strip(side: _Side) -> Path:
+    """Return the allowance of one edge as a closed strip."""
+    return Path.joined([side.edge.path.reversed(), beside(side.edge.path, side.width)])
+
+
+def _parts(piece: Piece, areas: list[float]) -> Finding:
+    return Finding(
+        "allowance", "note", piece.name, sum(areas), CRUMB,
+        f"the allowances of {piece.name} close over {len(areas)} gap(s) of together "
+        f"{sum(areas):.0f} mm2; the cut line runs round the outside of them",
+    )  # fmt: skip
+
+
+def _rough(piece: Piece) -> Finding:
+    return Finding(
+        "allowance", "warning", piece.name, None, tol.FLAT,
+        f"the cut line of {piece.name} could not be kept as smooth curves; it is drawn in short "
+        "straight lines, true to the allowance, with plain corners. A smaller allowance mends it",
+    )  # fmt: skip

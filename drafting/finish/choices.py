@@ -1,0 +1,58 @@
+"""The choices of the finish. All allowances are mm."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.choices import choice
+from drafting.piece import Edge, EdgeKind
+
+
+@dataclass(frozen=True)
+class FinishChoices:
+    """How wide the allowances are, by kind of edge, and which marks are drawn."""
+
+    seam_allowance: float = choice(
+        10.0, "mm", "allowance along seams", low=0, high=50, group="finish", scales=True,
+        source="common practice: 10 to 15 plain, 25 to 50 where a costume will be let out",
+    )  # fmt: skip
+    curve_allowance: float = choice(
+        10.0, "mm", "allowance along necklines, armholes and sleeve caps", low=0, high=30,
+        group="finish", scales=True, source="common practice: 6 to 10 along a tight curve",
+    )  # fmt: skip
+    hem_allowance: float = choice(
+        20.0, "mm", "allowance along hems", low=0, high=80, group="finish", scales=True,
+        source="common practice: 10 to 15 flared, 30 to 50 straight",
+    )  # fmt: skip
+    opening_allowance: float = choice(
+        15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish",
+        scales=True, source="common practice",
+    )  # fmt: skip
+    free_allowance: float = choice(
+        0.0, "mm", "allowance along the inner edges of facings, bands and linings", low=0, high=30,
+        group="finish", scales=True, source="common practice: such edges are overlocked or pinked",
+    )  # fmt: skip
+    stretch_arrow: bool = choice(
+        False, "yes/no", "draw an arrow along the greatest stretch", group="finish",
+        source="common practice for knits",
+    )  # fmt: skip
+
+    def width(self, edge: Edge) -> float:
+        """Return the allowance of an edge: 0 on a fold and along a dart's legs, else its own wish."""
+        if edge.kind in (EdgeKind.FOLD, EdgeKind.DART):
+            return 0.0
+        if edge.allowance is not None:
+            return edge.allowance
+        if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and is_tight_curve(edge.name):
+            return self.curve_allowance
+        return {
+            EdgeKind.SEAM: self.seam_allowance,
+            EdgeKind.HEM: self.hem_allowance,
+            EdgeKind.OPENING: self.opening_allowance,
+            EdgeKind.FREE: self.free_allowance,
+        }[edge.kind]
+
+
+def is_tight_curve(name: str) -> bool:
+    """Say whether an edge of this name is a neckline, an armhole or a sleeve cap."""
+    return any(word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap"))

@@ -1,0 +1,112 @@
+"""Grainline, stretch arrow, and the room for the label: all inside the stitching line."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drafting.geometry import Path, area, line, turn
+from drafting.piece import Piece
+
+LONGEST = 400.0
+"""mm: no grainline need be longer (ours)."""
+
+SHARE = 0.7
+"""Share of the room along the grain that the arrow takes (ours)."""
+
+GRID = 40
+"""Cells along the longer side of a piece when room for the label is looked for."""
+
+
+def grainline(piece: Piece) -> Path | None:
+    """Return the arrow along the warp, tail first, through a roomy place; None without room."""
+    return _arrow(_clear(piece), turn(piece.grain), SHARE, LONGEST)
+
+
+def stretch_arrow(piece: Piece, grain: Path | None) -> Path | None:
+    """Return the arrow along the greatest stretch, beside the grainline where there is room."""
+    region = area.without(_clear(piece), [grain] if grain else [], 4.0)
+    if region.is_empty:
+        region = _clear(piece)
+    return _arrow(region, turn(piece.stretch), 0.4, 120.0)
+
+
+def label_room(piece: Piece, marks: list[Path]) -> tuple[complex, tuple[float, float]]:
+    """Return the middle and (width, height) of an upright box free of edges, darts and `marks`."""
+    x0, y0, x1, y1 = piece.outline.bounds
+    cell = max(x1 - x0, y1 - y0) / GRID
+    region = area.without(_clear(piece), marks, max(3.0, 0.6 * cell))
+    if region.is_empty:
+        region = area.inset(piece.outline, 0.0)
+    return _box(region, cell)
+
+
+def _clear(piece: Piece) -> Any:
+    """Return the region a little way off every edge and inner dart, thinner on small pieces."""
+    legs = [leg for dart in piece.darts for leg in (dart.leg_a, dart.leg_b)]
+    x0, y0, x1, y1 = piece.outline.bounds
+    margin = min(12.0, 0.08 * min(x1 - x0, y1 - y0))
+    for share in (1.0, 0.5, 0.2, 0.0):
+        region = area.without(area.inset(piece.outline, margin * share), legs, margin * share + 0.1)
+        if not region.is_empty:
+            return region
+    return area.inset(piece.outline, 0.0)
+
+
+def _arrow(region: Any, direction: complex, share: float, longest: float) -> Path | None:
+    """Return the middle of the best stretch of `region` along `direction`.
+
+    Lines are tried across the whole width. A longer stretch is better up to what the arrow needs;
+    then the line nearest to the deepest point of the region wins.
+    """
+    if region.is_empty:
+        return None
+    heart, across = area.deepest(region), direction * 1j
+    x0, y0, x1, y1 = region.bounds
+    size = abs(complex(x1 - x0, y1 - y0))
+    best, score = None, 0.0
+    for step in np.linspace(-0.5, 0.5, 41):
+        found = area.chord(region, heart + across * size * step, direction)
+        if found is None:
+            continue
+        worth = min(found.length, longest / share) * (1 - 0.8 * abs(step))
+        if worth > score:
+            best, score = found, worth
+    if best is None:
+        return None
+    middle, length = (best.start + best.end) / 2, min(longest, share * best.length)
+    return line(middle - direction * length / 2, middle + direction * length / 2)
+
+
+def _box(region: Any, cell: float) -> tuple[complex, tuple[float, float]]:
+    """Return the upright box with the most useful room: up to 160 x 120 mm counts."""
+    x0, y0, x1, y1 = region.bounds
+    xs, ys = np.arange(x0, x1 + cell, cell), np.arange(y0, y1 + cell, cell)
+    inside = area.mask(region, xs, ys)
+    full = inside[:-1, :-1] & inside[1:, :-1] & inside[:-1, 1:] & inside[1:, 1:]
+    i, j, wide, high = _largest(full, cell)
+    if wide == 0:
+        return area.deepest(region), (0.0, 0.0)
+    corner = complex(xs[j], ys[i])
+    return corner + complex(wide, high) * cell / 2, (wide * cell, high * cell)
+
+
+def _largest(full: NDArray[np.bool_], cell: float) -> tuple[int, int, int, int]:
+    """Return row, column, columns and rows of the block of full cells worth most."""
+    best, score = (0, 0, 0, 0), 0.0
+    heights = np.zeros(full.shape[1], dtype=int)
+    for i, row in enumerate(full):
+        heights = np.where(row, heights + 1, 0)
+        for j in range(len(heights)):
+            high = int(heights[j])
+            for k in range(j, len(heights)):
+                high = min(high, int(heights[k]))
+                if high == 0:
+                    break
+                wide = k - j + 1
+                worth = min(wide * cell, 160.0) * min(high * cell, 120.0) + 0.01 * wide * high
+                if worth > score:
+                    best, score = (i - high + 1, j, wide, high), worth
+    return best

@@ -1,0 +1,8 @@
+"""Files as makers write them: TOML and CSV with the line of every value, and choices. Layer 2."""
+
+from drafting.reading.choices import read_choices, read_values
+from drafting.reading.given import Given
+from drafting.reading.table import Row, read_table
+from drafting.reading.toml import TomlFile, read_toml
+
+__all__ = ["Given", "Row", "TomlFile", "read_choices", "read_table", "read_toml", "read_values"]

@@ -1,0 +1,48 @@
+"""The text of a file, or the fault that keeps it from being read. Layer 2."""
+
+from __future__ import annotations
+
+import codecs
+from pathlib import Path
+
+from drafting.errors import Fault, InputError
+
+LARGEST = 2_000_000  # bytes; a file of measures is a few thousand
+
+
+def read_text(path: Path, *, fallback: str | None = None) -> str:
+    """Return the text of `path` without byte-order mark, line ends as `\\n`.
+
+    UTF-8, or UTF-16 where the mark says so, or `fallback` where UTF-8 fails. Raises `InputError`
+    for a file that is missing, too large or not text.
+    """
+    try:
+        if path.is_file() and path.stat().st_size > LARGEST:
+            raise _refused(path, "is too large for a file of measures", "it should be a few pages")
+        raw = path.read_bytes()
+    except (OSError, ValueError) as trouble:
+        raise _refused(path, *_explained(path, trouble)) from None
+    return _decoded(path, raw, fallback).replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _decoded(path: Path, raw: bytes, fallback: str | None) -> str:
+    marked = raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+    try:
+        return raw.decode("utf-16" if marked else "utf-8-sig")
+    except UnicodeDecodeError as trouble:
+        if fallback and not marked:
+            return raw.decode(fallback, errors="replace")
+        line = raw[: trouble.start].count(b"\n") + 1
+        raise _refused(path, "is not plain text", "save it as text, encoding UTF-8", line) from None
+
+
+def _explained(path: Path, trouble: Exception) -> tuple[str, str]:
+    if isinstance(trouble, FileNotFoundError):
+        return "there is no such file", "check the name and the folder"
+    if isinstance(trouble, (IsADirectoryError, PermissionError)) and path.is_dir():
+        return "is a folder", "name a file in it"
+    return f"cannot be opened ({type(trouble).__name__})", "check the name and your rights to it"
+
+
+def _refused(path: Path, what: str, right: str, line: int | None = None) -> InputError:
+    return InputError([Fault(what, right, "", str(path), line)])

@@ -1,0 +1,159 @@
+"""TOML with the line of every key, and its mistakes named by line. Layer 2.
+
+`tomllib` reads the values but tells no lines, so a small scanner walks the text beside it: it
+follows strings and brackets just far enough to know where a key or a [table] begins.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from drafting.errors import Fault, InputError
+from drafting.reading.text import read_text
+
+Keys = tuple[str, ...]
+
+_KEY = r"""(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')"""
+_DOTTED = rf"{_KEY}(?:\s*\.\s*{_KEY})*"
+_TABLE = re.compile(rf"\s*\[\s*(?P<keys>{_DOTTED})\s*\]\s*(?:#.*)?")
+_ARRAY_TABLE = re.compile(rf"\s*\[\[\s*(?P<keys>{_DOTTED})\s*\]\]\s*(?:#.*)?")
+_PAIR = re.compile(rf"\s*(?P<keys>{_DOTTED})\s*=(?P<value>.*)")
+_TOKEN = re.compile(r'"""|\'\'\'|"(?:\\.|[^"\\\n])*"|' + r"'[^'\n]*'|#[^\n]*|[\[\]{}]")
+_BARE = re.compile(r"\s*(?P<key>[A-Za-z0-9_.-]+)\s*=\s*(?P<value>[^\"'\[{#]+?)\s*(?:#.*)?")
+
+
+@dataclass(frozen=True)
+class TomlFile:
+    """A TOML file's `data`, the line of each key, and the faults that left it readable."""
+
+    path: str
+    data: dict[str, Any]
+    lines: dict[Keys, int]
+    faults: tuple[Fault, ...] = ()
+
+    def line(self, *keys: str) -> int | None:
+        """Return the line of a key, or of the nearest table or key that holds it."""
+        for end in range(len(keys), 0, -1):
+            if keys[:end] in self.lines:
+                return self.lines[keys[:end]]
+        return None
+
+
+@dataclass(slots=True)
+class _Scan:
+    lines: dict[Keys, int] = field(default_factory=dict)
+    twice: list[tuple[Keys, int, int]] = field(default_factory=list)  # keys, first, again
+    spare: set[int] = field(default_factory=set)  # lines whose key was given before
+
+    def note(self, keys: Keys, line: int, *, one_line: bool) -> None:
+        if keys in self.lines:
+            self.twice.append((keys, self.lines[keys], line))
+            if one_line:
+                self.spare.add(line)
+        else:
+            self.lines[keys] = line
+
+
+def read_toml(path: Path) -> TomlFile:
+    """Return the file's values with their lines.
+
+    A key given twice is a fault that names both lines; the first one is kept, so that the rest of
+    the file can be judged too. Raises `InputError` where the text cannot be read at all.
+    """
+    return parse_toml(read_text(path), str(path))
+
+
+def parse_toml(text: str, path: str = "") -> TomlFile:
+    """Return the values and lines of a TOML `text`; `path` is for the faults."""
+    scan = _scanned(text)
+    faults = tuple(
+        Fault(
+            f"is given twice, on lines {first} and {again}", "keep one", ".".join(keys), path, again
+        )
+        for keys, first, again in scan.twice
+    )
+    kept = [("" if n in scan.spare else row) for n, row in enumerate(text.split("\n"), 1)]
+    try:
+        data = tomllib.loads("\n".join(kept))
+    except (tomllib.TOMLDecodeError, RecursionError, ValueError) as trouble:
+        more = () if faults else (_syntax_fault(str(trouble), text, path),)
+        raise InputError(faults + more) from None
+    return TomlFile(path, data, scan.lines, faults)
+
+
+def _scanned(text: str) -> _Scan:
+    """Return the line of every key and table, and the keys given twice."""
+    scan = _Scan()
+    table: Keys = ()
+    counts: dict[Keys, int] = {}
+    for number, row, one_line in _statements(text):
+        if match := _ARRAY_TABLE.fullmatch(row):
+            keys = _split(match["keys"])
+            counts[keys] = counts.get(keys, -1) + 1
+            table = (*keys, str(counts[keys]))
+            scan.note(table, number, one_line=False)
+        elif match := _TABLE.fullmatch(row):
+            table = _split(match["keys"])
+            scan.note(table, number, one_line=True)
+        elif match := _PAIR.fullmatch(row):
+            scan.note((*table, *_split(match["keys"])), number, one_line=one_line)
+    return scan
+
+
+def _statements(text: str) -> Iterator[tuple[int, str, bool]]:
+    """Yield each line that begins a statement: its number, text, and whether it ends there."""
+    depth, quote = 0, ""
+    for number, row in enumerate(text.split("\n"), 1):
+        starts = depth == 0 and not quote
+        header = starts and row.lstrip().startswith("[")
+        if not header:
+            depth, quote = _after(row, depth, quote)
+        if starts and row.strip() and not row.lstrip().startswith("#"):
+            yield number, row, depth == 0 and not quote
+
+
+def _after(row: str, depth: int, quote: str) -> tuple[int, str]:
+    """Return bracket depth and open long quote after a line that began with these."""
+    at = 0
+    while at < len(row):
+        if quote:
+            end = row.find(quote, at)
+            if end < 0:
+                return depth, quote
+            at, quote = end + 3, ""
+            continue
+        token = _TOKEN.search(row, at)
+        if token is None:
+            break
+        at, mark = token.end(), token[0]
+        if mark in ('"""', "'''"):
+            quote = mark
+        elif mark in "[{":
+            depth += 1
+        elif mark in "]}":
+            depth = max(0, depth - 1)
+    return depth, quote
+
+
+def _split(dotted: str) -> Keys:
+    return tuple(part.strip().strip("\"'") for part in re.findall(_KEY, dotted))
+
+
+def _syntax_fault(message: str, text: str, path: str) -> Fault:
+    """Return what `tomllib` said as a fault with its line, and the likely cure."""
+    place = re.search(r"\(at line (\d+), column \d+\)", message)
+    line = int(place[1]) if place else (text.count("\n") + 1 if "end of doc" in message else None)
+    words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"
+    rows = text.split("\n")
+    bare = _BARE.fullmatch(rows[line - 1]) if line and line <= len(rows) else None
+    if bare:
+        right = f'put quotes round the value: {bare["key"]} = "{bare["value"][:40]}"'
+        return Fault(f"{bare['value'][:40]} stands without quotes", right, bare["key"], path, line)
+    return Fault(
+        f"this cannot be read: {words[:120]}", 'a line looks like key = "92 cm"', "", path, line
+    )

@@ -1,0 +1,121 @@
+"""The torso's curves for one depth of armhole, and the depth that the arm needs. Half frame, mm."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.body import Body
+from drafting.geometry import Path, turn
+from drafting.scale import body_scale
+from drafting.shaping.armhole import ArmholePoints, armhole, leans, points, settle_shoulder
+from drafting.shaping.cap import HalfArmhole, width_at
+from drafting.shaping.neckline import FRONT_WIDTH
+from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.waist import Waist, draw_waist
+
+LOW_CAP, HIGH_CAP = 0.60, 0.80
+"""Cap height over armhole depth that the armhole is fitted to allow (block demands; ours)."""
+
+DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
+"""mm at adult scale: how far fitting the armhole to the arm may move the underarm (ours)."""
+
+
+@dataclass(frozen=True)
+class TorsoShape:
+    """The settled plan with its waist, and the armholes drawn with the bust dart open at the side."""
+
+    plan: TorsoPlan
+    waist: Waist
+    back_armhole: Path
+    front_armhole: Path
+    back_neck: complex
+    front_neck: complex
+    back_underarm: complex
+    front_underarm: complex
+
+    @property
+    def front_underarm_closed(self) -> complex:
+        """The front underarm in the frame without bust dart."""
+        return _turned(self.plan, self.front_underarm, -self.plan.kappa)
+
+
+def shape_torso(body: Body, ease: TorsoEase, drop: float) -> TorsoShape:
+    """Return the torso's shape for an underarm `drop` mm below the axilla."""
+    plan = plan_torso(body, ease, drop, body_scale(body))
+    waist = draw_waist(plan, body["bust_girth"])
+    shift = math.tan(math.radians(waist.lean)) * (plan.underarm - plan.bust_line)
+    under_back = complex(plan.back + shift, plan.underarm)
+    under_front = _turned(plan, complex(plan.front + shift, plan.underarm), plan.kappa)
+    back_neck = plan.neck.back.end
+    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
+    plan = settle_shoulder(
+        plan, back_neck, front_neck, under_back, under_front, ease.shoulder,
+        body.measured("across_front_width"),
+    )  # fmt: skip
+    back, front = _armhole_points(plan, ease, back_neck, front_neck, under_back, under_front)
+    lean_back, lean_front = leans(plan, back, front)
+    square = turn(-waist.lean)
+    return TorsoShape(
+        plan, waist, armhole(back, lean_back, square),
+        armhole(front, lean_front, square * turn(plan.kappa)),
+        back_neck, front_neck, under_back, under_front,
+    )  # fmt: skip
+
+
+def _turned(plan: TorsoPlan, p: complex, degrees: float) -> complex:
+    return plan.bust_point + (p - plan.bust_point) * turn(degrees)
+
+
+def _armhole_points(
+    plan: TorsoPlan, ease: TorsoEase, back_neck: complex, front_neck: complex, under_back: complex,
+    under_front: complex,
+) -> tuple[ArmholePoints, ArmholePoints]:  # fmt: skip
+    shoulder = plan.shoulder
+    longer = shoulder.length + ease.shoulder
+    return (
+        points(back_neck, shoulder.slope_back, longer, plan.across_back, under_back),
+        points(front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front),
+    )
+
+
+def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
+    """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
+    return (
+        HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
+        HalfArmhole(shape.back_armhole.reversed(), 0.0, scale),
+    )
+
+
+def fit_drop(body: Body, ease: TorsoEase) -> float:
+    """Return the drop (mm) at which this armhole can carry a sleeve for this arm.
+
+    The choice stands where a cap of 0.60 armhole depth is wide enough; else the armhole is deepened.
+    For a thin arm it is made shallower until a cap of 0.80 is not too wide.
+    """
+    scale = body_scale(body)
+    width = body["upper_arm_girth"] + ease.arm
+
+    def spare(drop: float, share: float) -> float:
+        front, back = halves(shape_torso(body, ease, drop), scale)
+        return width_at(front, back, share * (front.depth + back.depth) / 2, 3.0) - width
+
+    drop = ease.drop
+    room = body["back_waist_length"] - body["axilla_depth"] - 75 * scale
+    if spare(drop, LOW_CAP) < 0:
+        most = max(drop, min(DEEPEST_DROP * scale, room))
+        return _root(lambda d: spare(d, LOW_CAP), drop, most)
+    least = min(drop, LEAST_DROP * scale)
+    if spare(drop, HIGH_CAP) > 0:
+        return _root(lambda d: spare(d, HIGH_CAP), drop, least)
+    return drop
+
+
+def _root(spare: Callable[[float], float], start: float, limit: float) -> float:
+    """Return where `spare` passes 0 between `start` and `limit`, else `limit`."""
+    if start == limit or (spare(start) > 0) == (spare(limit) > 0):
+        return limit
+    return float(brentq(spare, start, limit, xtol=1e-5))

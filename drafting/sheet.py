@@ -1,0 +1,160 @@
+"""A `Sheet`: strokes and texts on named layers, neutral between pieces and file formats. Layer 5.
+
+mm, y up, the lower left corner of the page at 0. Exporters draw a sheet and know nothing of pieces;
+what the screen shows and what the printer prints come from the same sheet.
+"""
+
+from __future__ import annotations
+
+import math
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Literal
+
+from drafting.geometry import Path
+
+LEADING = 1.32
+"""Distance of two baselines, as a share of the text size (common practice: 1.2 to 1.45)."""
+
+Anchor = Literal["start", "middle", "end"]
+
+Box = tuple[float, float, float, float]
+"""Least x, least y, greatest x, greatest y, mm."""
+
+
+class Layer(StrEnum):
+    """What a line or text means. Files carry these names."""
+
+    CUT = "cut-line"
+    STITCH = "stitch-line"
+    FOLD = "fold-line"
+    DART = "dart"
+    LEVEL = "level"
+    GRAIN = "grainline"
+    STRETCH = "stretch-arrow"
+    NOTCH = "notch"
+    PLACEMENT = "placement"
+    GUIDE = "guide"
+    SCALE = "scale-check"
+    LABEL = "label"
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One line on one layer: one or more paths under one `id`, each closed or each open."""
+
+    layer: Layer
+    paths: tuple[Path, ...]
+    id: str
+    closed: bool = False
+
+    def moved(self, by: complex) -> Stroke:
+        return replace(self, paths=tuple(path.moved(by) for path in self.paths))
+
+    @property
+    def bounds(self) -> Box:
+        return union(path.bounds for path in self.paths)
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Upright lines of text, `size` mm (the em).
+
+    `at` is where the first baseline starts, has its middle, or ends, as `anchor` says; each further
+    line lies `LEADING` sizes below.
+    """
+
+    at: complex
+    size: float
+    lines: tuple[str, ...]
+    anchor: Anchor = "start"
+    bold: bool = False
+    layer: Layer = Layer.LABEL
+
+    def moved(self, by: complex) -> Text:
+        return replace(self, at=self.at + by)
+
+    @property
+    def baselines(self) -> tuple[complex, ...]:
+        return tuple(self.at - 1j * LEADING * self.size * i for i in range(len(self.lines)))
+
+    @property
+    def bounds(self) -> Box:
+        """The room the text takes, by estimate (no font is opened): on the wide side."""
+        width, size = text_width(self), self.size
+        left = self.at.real - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[self.anchor]
+        low = self.baselines[-1].imag - 0.25 * size
+        return left, low, left + width, self.at.imag + 0.8 * size
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A page of `width` x `height` mm with everything that is drawn on it."""
+
+    title: str
+    width: float
+    height: float
+    strokes: tuple[Stroke, ...] = ()
+    texts: tuple[Text, ...] = field(default=())
+    description: str = ""
+
+    def on(self, layer: Layer) -> tuple[Stroke, ...]:
+        """Return the strokes of one layer, in the order drawn."""
+        return tuple(stroke for stroke in self.strokes if stroke.layer is layer)
+
+
+def union(boxes: Iterable[Box]) -> Box:
+    """Return the box round `boxes` (at least one)."""
+    lows_x, lows_y, highs_x, highs_y = zip(*boxes, strict=True)
+    return min(lows_x), min(lows_y), max(highs_x), max(highs_y)
+
+
+def grown(box: Box, by: float) -> Box:
+    """Return `box` with `by` mm more on every side."""
+    return box[0] - by, box[1] - by, box[2] + by, box[3] + by
+
+
+def box_path(box: Box) -> Path:
+    """Return the closed outline of `box`, anticlockwise."""
+    x0, y0, x1, y1 = box
+    return Path.polygon(complex(x0, y0), complex(x1, y0), complex(x1, y1), complex(x0, y1))
+
+
+def text_width(text: Text) -> float:
+    """Return the estimated width of the longest line, mm."""
+    widest = max((math.fsum(map(_advance, line)) for line in text.lines), default=0.0)
+    return widest * text.size * (1.1 if text.bold else 1.0)
+
+
+def _advance(character: str) -> float:
+    """Width of one character in ems, read off common sans-serif faces and rounded up."""
+    if unicodedata.combining(character):
+        return 0.0
+    if unicodedata.east_asian_width(character) in "WF":
+        return 1.0
+    if character in " .,:;'|!ijl()":
+        return 0.37
+    return 0.78 if character.isupper() or character in "mw%&@" else 0.61
+
+
+def assembled(
+    title: str,
+    strokes: Iterable[Stroke],
+    texts: Iterable[Text],
+    margin: float,
+    description: str = "",
+) -> Sheet:
+    """Return the sheet that holds everything, `margin` mm around, moved by whole millimetres."""
+    strokes, texts = tuple(strokes), tuple(texts)
+    x0, y0, x1, y1 = union([s.bounds for s in strokes] + [t.bounds for t in texts])
+    by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
+    return Sheet(
+        title,
+        width=float(math.ceil(x1 + by.real + margin)),
+        height=float(math.ceil(y1 + by.imag + margin)),
+        strokes=tuple(stroke.moved(by) for stroke in strokes),
+        texts=tuple(text.moved(by) for text in texts),
+        description=description,
+    )

