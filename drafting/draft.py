@@ -49,7 +49,10 @@ class SeamNotch:
 
 @dataclass(frozen=True, slots=True)
 class Girth:
-    """One level's account, mm: body, what was asked for (layers + ease), what was settled."""
+    """One level's account, mm: body, what was asked for (layers + ease), what was settled.
+
+    `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both.
+    """
 
     level: str
     body: float
@@ -57,14 +60,16 @@ class Girth:
     settled_ease: float
     side: str = ""
     stretch_used: float = 0.0
+    limb: bool = False
 
 
 @dataclass(frozen=True)
 class Draft:
     """Pieces on their stitching lines, the seams between them, and what was settled on the way.
 
-    `points` are construction points by landmark, for a lesson; `facts` measured results (mm,
-    degrees) that travel with the draft; `findings` what a named rule settled.
+    `facts` are measured results (mm, degrees) that travel with the draft; `findings` what a named
+    rule settled; `chains` names stretches of outline that later blocks fit onto (`front_armhole`),
+    each as edges in the order they run.
     """
 
     pieces: tuple[Piece, ...] = ()
@@ -72,6 +77,7 @@ class Draft:
     girths: tuple[Girth, ...] = ()
     findings: tuple[Finding, ...] = ()
     facts: dict[str, float] = field(default_factory=dict)
+    chains: dict[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
 
     def __add__(self, other: Draft) -> Draft:
         """Put two drafts together."""
@@ -81,6 +87,7 @@ class Draft:
             self.girths + other.girths,
             self.findings + other.findings,
             self.facts | other.facts,
+            self.chains | other.chains,
         )
 
     def __getitem__(self, name: str) -> Piece:

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import time
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
+from drafting.body.body import Side
+from drafting.body.sides import differing, one_side
+from drafting.chain import chain
 from drafting.checks import check_all
 from drafting.chosen import Chosen, Origin, block_named, choose
 from drafting.draft import Draft
@@ -19,7 +22,9 @@ from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.finish import finish
+from drafting.hands import alike, both_hands
 from drafting.pattern import Pattern
+from drafting.piece import EdgeKind
 from drafting.reading.given import Given
 from drafting.scale import body_scale
 from drafting.walk import notched
@@ -77,19 +82,49 @@ def make_garment(
 
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
-    """Return the parts of a garment drafted in order, each handed the edges it needs."""
+    """Return the garment's draft; where the body's two sides differ, one for each hand."""
+    if not differing(body):
+        return _one_hand(body, fabric, block, chosen)
+    left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
+    if alike(left, right):
+        return _one_hand(body, fabric, block, chosen)
+    return both_hands(left, right)
+
+
+SIDES: tuple[Side, Side] = ("left", "right")
+
+
+def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
+    """Return the parts of a garment drafted in order, each handed the chains it needs."""
     draft = Draft()
     for name, choices in chosen.parts.items():
         part = all_blocks()[name]
-        lost = [
-            ref for ref in part.needs.values() if ref[0] not in draft or ref[1] not in draft[ref[0]]
-        ]
+        lost = [needed for needed in part.needs if needed not in draft.chains]
         if lost or part.draft is None:
-            needed = " and ".join(" ".join(ref) for ref in lost)
+            wanted = " and ".join(needed.replace("_", " ") for needed in lost)
             raise DraftError(
-                f"the block {name} cannot be drafted here: it has to fit the {needed}",
+                f"the block {name} cannot be drafted here: it has to fit the {wanted}",
                 turn="take a block of a whole garment that has both, for example shirt",
             )
-        edges = {argument: draft.edge(ref) for argument, ref in part.needs.items()}
-        draft += part.draft(body, fabric, choices, **edges)
-    return draft
+        chains = {needed: chain(draft, needed) for needed in part.needs}
+        draft += part.draft(body, fabric, choices, **chains)
+    return _left_open(draft)
+
+
+def _left_open(draft: Draft) -> Draft:
+    """Return the draft with edges that wait for a further part (a sleeve) turned into openings."""
+    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+    needs = {needed for block in all_blocks().values() for needed in block.needs}
+    waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
+    lone = sorted(waiting - sewn)
+    for piece, edge in lone:
+        opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
+        draft = draft.with_pieces([draft[piece].with_edges(opened)])
+    said = tuple(
+        Finding(
+            "left open", "note", f"{piece}.{edge}", None, None,
+            f"Nothing is sewn into the {piece} {edge}: it is drafted as an opening, to be bound or faced.",
+        )
+        for piece, edge in lone
+    )  # fmt: skip
+    return replace(draft, findings=draft.findings + said)

@@ -60,7 +60,8 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
         hand_line(piece),
         grain_line(piece, label.one_way),
         allowance_line(cut_piece),
-        _joined(", measured ", label.wearer and f"for {label.wearer}", label.measured_on),
+        label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
+        label.measured_on and f"measured {clean_text(label.measured_on, FIELD_LIMIT)}",
         estimated_line(label.estimated),
     ]  # fmt: skip
     return LabelLines(

@@ -29,6 +29,10 @@ class EdgeKind(StrEnum):
     FREE = "free"
 
 
+OTHER_LEG = {"in": "out", "out": "in"}
+"""How the two legs of a dart are named, in outline order: towards the tip and back from it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Notch:
     """A mark across the allowance, `at` mm from the edge's start; `count` 1 front, 2 back."""
@@ -62,11 +66,18 @@ class Edge:
         return self.length if self.sewn is None else self.sewn
 
     def mirrored(self) -> Edge:
-        """Return the edge of the other hand: reflected, and reversed to stay anticlockwise."""
+        """Return the edge of the other hand: reflected, and reversed to stay anticlockwise.
+
+        The legs of a dart are named in outline order, so `..._in` and `..._out` change places.
+        """
         notches = tuple(
             sorted((replace(n, at=self.length - n.at) for n in self.notches), key=lambda n: n.at)
         )
-        return replace(self, path=self.path.mirrored().reversed(), notches=notches)
+        name = self.name
+        if self.kind is EdgeKind.DART:
+            stem, _, end = name.rpartition("_")
+            name = f"{stem}_{OTHER_LEG[end]}" if end in OTHER_LEG else name
+        return replace(self, name=name, path=self.path.mirrored().reversed(), notches=notches)
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ def piece_strokes(
         Stroke(Layer.CUT, (cut_piece.cut,), f"{name}.cut-line", closed=True),
         *(Stroke(Layer.STITCH, (edge.path,), f"{name}.{edge.name}") for edge in piece.edges),
         *_folds(piece, name),
-        *_darts(piece, name),
+        *_darts(cut_piece, name),
         *(Stroke(Layer.LEVEL, v.paths, f"{name}.level.{v.name}") for v in piece.levels if v.paths),
         *_arrows(cut_piece, name, one_way),
         *_notches(cut_piece, name),
@@ -56,9 +56,13 @@ def _folds(piece: Piece, name: str) -> Iterator[Stroke]:
             yield Stroke(Layer.PLACEMENT, fold_mark(edge)[0], f"{name}.fold-mark.{edge.name}")
 
 
-def _darts(piece: Piece, name: str) -> Iterator[Stroke]:
+def _darts(cut_piece: CutPiece, name: str) -> Iterator[Stroke]:
+    """Yield the creases of open darts with the seam's roof over their mouths, and inner darts."""
+    piece = cut_piece.piece
+    caps = {cap.edges[0]: (cap.fold, cap.stitch) for cap in cut_piece.caps}
     for leg, middle in dart_middles(piece):
-        yield Stroke(Layer.DART, (middle, _cross(middle.start)), f"{name}.dart.{leg}")
+        lines = caps.get(leg, (middle,))
+        yield Stroke(Layer.DART, (*lines, _cross(middle.start)), f"{name}.dart.{leg}")
     for dart in piece.darts:
         yield Stroke(Layer.DART, (dart.leg_a,), f"{name}.{dart.name}.a")
         yield Stroke(Layer.DART, (dart.leg_b,), f"{name}.{dart.name}.b")

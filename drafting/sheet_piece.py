@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 
 from drafting.geometry import Path
 from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece
-from drafting.piece import EdgeKind
 from drafting.room import Cost, Room, least_page, near
 from drafting.sheet import (
     LEADING,
-    Anchor,
     Layer,
     Sheet,
     Stroke,
@@ -22,7 +20,8 @@ from drafting.sheet import (
     text_width,
     union,
 )  # fmt: skip
-from drafting.sheet_marks import fold_mark, piece_strokes
+from drafting.sheet_captions import piece_captions
+from drafting.sheet_marks import piece_strokes
 from drafting.sheet_scale import SQUARES, scale_squares
 
 MARGIN = 10.0
@@ -52,10 +51,10 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
     """
     strokes = piece_strokes(cut_piece, label.one_way)
     room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
-    captions = tuple(piece_captions(cut_piece, room))
+    captions = piece_captions(cut_piece, room)
     room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
     inside = label_inside(cut_piece, label, room)
-    beside, squares = _beside(cut_piece, label, wanted=not inside)
+    beside, squares = _beside(cut_piece, label, captions, wanted=not inside)
     words = label_lines(cut_piece, label, 200)
     names = (clean_text(label.costume), spoken(label.garment), piece_title(cut_piece.piece))
     return assembled(
@@ -93,52 +92,6 @@ def label_block(lines: LabelLines, size: float) -> tuple[Text, ...]:
     return tuple(texts)
 
 
-def piece_captions(cut_piece: CutPiece, room: Room) -> Iterator[Text]:
-    """Yield the small texts at lines: `place on fold`, level names, which arrow is which."""
-    piece = cut_piece.piece
-    off_levels = room.without(path for level in piece.levels for path in level.paths)
-    for edge in piece.edges:
-        if edge.kind is EdgeKind.FOLD:
-            words = _first_free(_fold_captions(*fold_mark(edge)[1:]), off_levels, always=True)
-            yield from words
-            room = room.without(boxes=[text.bounds for text in words])
-    for level in piece.levels:
-        yield from _first_free(_level_captions(spoken(level.name), level.paths), room)
-    if arrow := cut_piece.stretch_arrow:
-        places = [arrow.at(share * arrow.length) for share in (0.5, 0.3, 0.7)]
-        beside = [place + shift for place in places for shift in (1.5 + 1.5j, 1.5 - 4j, 1.5 + 4j)]
-        texts = (Text(at, 3.2, ("stretch",), layer=Layer.STRETCH) for at in beside)
-        yield from _first_free(texts, room)
-
-
-def _fold_captions(middle: complex, inward: complex) -> Iterator[Text]:
-    sideways = abs(inward.real) > 0.5
-    side: Anchor = "start" if inward.real > 0 else "end"
-    anchor: Anchor = side if sideways else "middle"
-    along = inward * -1j
-    for shift in (0, 30, -30, 60, -60, 100, -100):
-        at = middle + along * shift + inward * (3.0 if sideways else 8.0)
-        yield Text(at + 2j, 4.2, ("place", "on fold"), anchor, layer=Layer.FOLD)
-
-
-def _level_captions(name: str, paths: tuple[Path, ...]) -> Iterator[Text]:
-    """Yield a level's name just above its line, from the left end of its longest part onwards."""
-    longest = max(paths, key=lambda path: path.length, default=None)
-    if longest is None:
-        return
-    left, right = sorted((longest.start, longest.end), key=lambda p: p.real)
-    for step in range(int(abs(right - left) / 10)):
-        at = left + (right - left) * ((step + 0.6) * 10 / abs(right - left))
-        yield Text(at + 1.2j, 3.2, (name,), layer=Layer.LEVEL)
-
-
-def _first_free(texts: Iterable[Text], room: Room, always: bool = False) -> list[Text]:
-    """Return the first text that stands free (where `always`, the first rather than none)."""
-    choices = list(texts)
-    free = [text for text in choices if room.holds(text.bounds)]
-    return (free or choices if always else free)[:1]
-
-
 def _label_target(cut_piece: CutPiece) -> complex:
     if cut_piece.label_at:
         return cut_piece.label_at
@@ -158,18 +111,19 @@ def _paths(strokes: Iterable[Stroke], layers: set[Layer]) -> list[Path]:
 
 
 def _beside(
-    cut_piece: CutPiece, label: Label, wanted: bool
+    cut_piece: CutPiece, label: Label, captions: tuple[Text, ...], wanted: bool
 ) -> tuple[tuple[Text, ...], tuple[Stroke, ...]]:
     """Return what stands outside the cut line: the label where `wanted`, and the scale squares."""
-    page = cut_piece.cut.bounds
+    taken = [text.bounds for text in captions]
+    page = union([cut_piece.cut.bounds, *taken])
     block = label_block(label_lines(cut_piece, label, BESIDE[1]), BESIDE[0]) if wanted else ()
     reach = 4 * APART + max([2 * SQUARES[0][2]] + [text_width(t) for t in block])
-    room = Room.around(cut_piece.cut, reach)
+    room = Room.around(cut_piece.cut, reach).without(boxes=taken)
     texts: tuple[Text, ...] = ()
     if block:
         around = grown(page, APART)
         texts = _placed(block, room, APART, lambda w, h: least_page(around, w, h))
         box = union(text.bounds for text in texts)
         page, room = union((page, box)), room.without(boxes=[box])
-    squares, captions = scale_squares(room, page, APART)
-    return (*texts, *captions), squares
+    squares, figures = scale_squares(room, page, APART)
+    return (*texts, *figures), squares

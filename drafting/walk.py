@@ -10,7 +10,7 @@ import itertools
 from dataclasses import dataclass, replace
 
 from drafting.draft import Corner, Draft, EdgeRef, Seam
-from drafting.piece import Notch
+from drafting.piece import Edge, Notch, Piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,26 +71,27 @@ def _angle(draft: Draft, ref: EdgeRef, at_start: bool) -> float:
 
 
 def notched(draft: Draft) -> Draft:
-    """Return the draft with every seam's notches marked on both of its chains at once."""
+    """Return the draft with every seam's notches marked on both of its chains at once.
+
+    Notches that an edge carries already (a crown) stay; those of the same name are placed anew.
+    """
     marks: dict[EdgeRef, list[tuple[str, float, int]]] = {}
     for seam in draft.seams:
         _mark(draft, seam.a, [(n.name, n.a, n.count) for n in seam.notches], False, marks)
         _mark(draft, seam.b, [(n.name, n.b, n.count) for n in seam.notches], True, marks)
 
-    def marked(piece_name: str, edge_name: str) -> tuple[Notch, ...]:
-        return tuple(
-            Notch(*mark) for mark in sorted(marks[piece_name, edge_name], key=lambda m: m[1])
-        )
+    def marked(piece: Piece, edge: Edge) -> Edge:
+        new = marks.get((piece.name, edge.name))
+        if new is None:
+            return edge
+        names = {name for name, _, _ in new}
+        kept = [n for n in edge.notches if n.name not in names]
+        placed = sorted([*kept, *(Notch(*mark) for mark in new)], key=lambda n: n.at)
+        return replace(edge, notches=tuple(placed))
 
     return draft.with_pieces(
-        replace(
-            p,
-            edges=tuple(
-                replace(e, notches=marked(p.name, e.name)) if (p.name, e.name) in marks else e
-                for e in p.edges
-            ),
-        )
-        for p in draft.pieces
+        replace(piece, edges=tuple(marked(piece, edge) for edge in piece.edges))
+        for piece in draft.pieces
     )
 
 

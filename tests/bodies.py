@@ -11,13 +11,11 @@ from __future__ import annotations
 import csv
 from collections.abc import Mapping
 from functools import cache
-from pathlib import Path
 
 import pytest
 
 from drafting.body import Body, wearer
-
-ANSUR = Path(__file__).resolve().parents[2] / "shared" / "data" / "ansur2_bodies.csv"
+from tests.shared_data import survey
 
 FLEXED = 1.065
 """A flexed upper arm over a hanging one (the data's README: 5-8 % more, from memory)."""
@@ -46,9 +44,7 @@ DIRECT = {
 @cache
 def ansur(count: int | None = None) -> tuple[Body, ...]:
     """Return every surveyed adult, or `count` of them spread evenly over the file."""
-    if not ANSUR.is_file():
-        pytest.skip(f"the survey's bodies are not beside the checkout ({ANSUR.name} is missing)")
-    with ANSUR.open(encoding="utf-8", newline="") as file:
+    with survey().open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     step = 1 if count is None else len(rows) // count
     return tuple(_surveyed(row) for row in rows[::step][:count])

@@ -121,15 +121,15 @@ def test_a_shown_length_is_short() -> None:
 def test_any_text_gives_a_finite_length_or_is_refused(text: str, unit: str | None) -> None:
     try:
         mm = parse_length(text, unit)
-    except BadValue as bad:
-        assert bad.what
-    else:
-        assert 0 < mm <= 1e7
+    except BadValue:
+        return
+    assert 0 < mm <= 1e7
 
 
 @given(st.one_of(st.none(), st.booleans(), st.integers(), st.floats(), st.lists(st.text())))
 def test_any_value_gives_a_finite_length_or_is_refused(value: object) -> None:
     try:
-        assert 0 < parse_length(value, "cm") <= 1e7
-    except BadValue as bad:
-        assert bad.what
+        mm = parse_length(value, "cm")
+    except BadValue:
+        return
+    assert 0 < mm <= 1e7

@@ -1,8 +1,8 @@
 """The blocks: one file each, found by listing the folder. Layer 3.
 
 A block's file holds its `Choices` and one function of the block's own name that returns a `Draft`.
-`NEEDS` maps the function's further arguments to chains of edges of what was drafted before it
-(`{"front_armhole": ("front", "armhole")}`). A file that stands for a whole garment has `PARTS`, the
+`NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
+the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has `PARTS`, the
 blocks it is made of in drafting order, each with the defaults that differ for this garment.
 """
 
@@ -16,7 +16,7 @@ from functools import cache
 from typing import Any
 
 from drafting.choices import Choice, choices_of
-from drafting.draft import Draft, EdgeRef
+from drafting.draft import Draft
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class Block:
     choices: tuple[Choice, ...]
     choices_class: type | None
     draft: Callable[..., Draft] | None
-    needs: Mapping[str, EdgeRef]
+    needs: tuple[str, ...]
     parts: Mapping[str, Mapping[str, Any]]
 
 
@@ -65,4 +65,4 @@ def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
         for choice in plain[part].choices:
             value = defaults.get(choice.name, choice.default)
             found.setdefault(choice.name, replace(choice, default=value))
-    return Block(name, _summary(module), tuple(found.values()), None, None, {}, module.PARTS)
+    return Block(name, _summary(module), tuple(found.values()), None, None, (), module.PARTS)

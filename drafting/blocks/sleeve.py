@@ -19,6 +19,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.chain import Chain
 from drafting.choices import choice
 from drafting.draft import Draft, Girth, Seam, SeamNotch
 from drafting.fabric import Fabric
@@ -27,10 +28,10 @@ from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
-from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, width_at
+from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
 from drafting.shaping.shared_choices import ARM_EASE
 
-NEEDS = {"front_armhole": ("front", "armhole"), "back_armhole": ("back", "armhole")}
+NEEDS = ("front_armhole", "back_armhole")
 
 BACK_SHARE = 0.56
 """Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
@@ -78,7 +79,7 @@ class Choices:
 
 
 def sleeve(
-    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Edge, back_armhole: Edge
+    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain, back_armhole: Chain
 ) -> Draft:
     """Return the sleeve (piece `sleeve`) that fits these two armhole edges.
 
@@ -92,12 +93,12 @@ def sleeve(
     ease = choices.arm_ease + body.layer("upper_arm_girth")
     length = body["arm_length"] + choices.sleeve_length
     wrist = body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease
-    width, settled = _settled_width(arm + ease, front, back, length)
+    width, settled = _settled_width(arm + ease, wrist, front, back, length)
     wrist = min(wrist, 1.5 * width)
     cap = fit_cap(front, back, width, wrist, length)
     seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale)
-    return _draft(choices, cap, seams, front, back, slit, (*cloth_said, *settled), scale,
-                  Girth("upper_arm", arm, ease, width - arm))  # fmt: skip
+    return _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
+                  Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
 
 
 EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
@@ -118,18 +119,16 @@ def _cap_ease(choices: Choices, fabric: Fabric | None) -> tuple[float, tuple[Fin
 
 
 def _settled_width(
-    wanted: float, front: HalfArmhole, back: HalfArmhole, length: float
+    wanted: float, wrist: float, front: HalfArmhole, back: HalfArmhole, length: float
 ) -> tuple[float, tuple[Finding, ...]]:
     """Return the sleeve width: as asked, or the least that this wide armhole's cap can have."""
-    depth = (front.depth + back.depth) / 2
-    tallest = min(0.97 * depth, 0.78 * length)
-    least = width_at(front, back, tallest, 3.0) + 0.5
+    least = least_width(front, back, wanted, wrist, length) + 0.5
     if wanted >= least:
         return wanted, ()
     said = Finding(
         "sleeve width", "warning", "sleeve", least, wanted,
-        f"The sleeve is drafted {least:.0f} mm wide instead of {wanted:.0f}: the arm is thin for this "
-        "armhole. A shallower armhole or gathers in the cap would bring the width back.",
+        f"The sleeve is drafted {least:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
+        "is thin for this armhole. A shallower armhole or gathers in the cap would bring the width back.",
     )  # fmt: skip
     return least, (said,)
 
@@ -149,7 +148,7 @@ def _seams_below(
 
 
 def _draft(
-    choices: Choices, cap: Cap, seams: SleeveSeams, front: HalfArmhole, back: HalfArmhole, slit: float,
+    chains: tuple[Chain, Chain], cap: Cap, seams: SleeveSeams, front: HalfArmhole, back: HalfArmhole, slit: float,
     settled: tuple[Finding, ...], scale: float, girth: Girth,
 ) -> Draft:  # fmt: skip
     """Put the ring together; it is drawn front to +x and mirrored to lie as the left sleeve."""
@@ -166,17 +165,13 @@ def _draft(
         points={"crown": complex(0, cap.height)},
     )  # fmt: skip
     mirrored = piece.mirrored()
-    swap = {"elbow_dart_in": "elbow_dart_out", "elbow_dart_out": "elbow_dart_in"}
-    mirrored = replace(
-        mirrored, edges=tuple(replace(e, name=swap.get(e.name, e.name)) for e in mirrored.edges)
-    )
     facts = {
         "cap_height": cap.height, "arm_lift": cap.lift, "sleeve_slit": slit,
         "armhole_depth": (front.depth + back.depth) / 2,
         "notch_front": front.notch, "notch_back": back.notch,
     }  # fmt: skip
     return Draft(
-        (mirrored,), _seams(mirrored, front, back, cap), (girth,),
+        (mirrored,), _seams(mirrored, chains, front, back, cap), (girth,),
         (*settled, *_said(cap, front, back, slit, scale)), facts,
     )  # fmt: skip
 
@@ -206,7 +201,9 @@ def _back_edges(seams: SleeveSeams, slit: float) -> list[Edge]:
     ]
 
 
-def _seams(piece: Piece, front: HalfArmhole, back: HalfArmhole, cap: Cap) -> tuple[Seam, ...]:
+def _seams(
+    piece: Piece, chains: tuple[Chain, Chain], front: HalfArmhole, back: HalfArmhole, cap: Cap
+) -> tuple[Seam, ...]:
     """The sleeve's seams; cap notches stand as far from the underarm as the armhole's."""
     name = piece.name
     backs = tuple((name, e.name) for e in piece.edges if e.name.startswith("underarm_back"))
@@ -216,11 +213,11 @@ def _seams(piece: Piece, front: HalfArmhole, back: HalfArmhole, cap: Cap) -> tup
     )
     seams = [
         Seam(
-            "front armhole", ((name, "cap_front"),), (NEEDS["front_armhole"],), front.ease,
+            "front armhole", ((name, "cap_front"),), tuple(reversed(chains[0].refs)), front.ease,
             start=None, end=None, eased=(0.0, front_notch.a), notches=(front_notch,),
         ),
         Seam(
-            "back armhole", ((name, "cap_back"),), (NEEDS["back_armhole"],), back.ease,
+            "back armhole", ((name, "cap_back"),), tuple(reversed(chains[1].refs)), back.ease,
             start=None, end=None, eased=(back.notch, cap.back.length),
             notches=(SeamNotch("back", back.notch, back.notch, 2),),
         ),

@@ -10,7 +10,8 @@ from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
 from drafting.findings import Finding, Level
 from drafting.units import show_length
 
-SLENDER = 0.47  # bust or hip / height: less than anybody in the survey
+# Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
+SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
 STOUT = 1.15  # girth / height: far more than anybody in the survey (.82)
 LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise (check value M40)
 FRONT_OVER_BACK = 20.0  # mm, across front over across back (check value M41)
@@ -63,7 +64,7 @@ def _build(means: Mapping[str, float]) -> Iterator[Finding]:
         if share > STOUT:
             text = f"{name} is {share:.2f} of the height: is the height in another unit?"
             yield _say("girth and height", "warning", name, means[name], text)
-        elif share < SLENDER and name != "waist_girth":
+        elif share < SLENDER.get(name, 0.0):
             inches = show_length(means[name] * INCH)
             text = f"{name} is only {share:.2f} of the height: if it is in inches, it is {inches}"
             yield _say("girth and height", "warning", name, means[name], text)

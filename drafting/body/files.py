@@ -52,7 +52,7 @@ def read_toml_body(path: Path) -> Body:
         elif key in KEYS:
             raw.about[key] = Given(value, line)
         elif dimension_name(key) or key == "weight":
-            faults.add("stands outside [measures]", "move it below that line", key, line)
+            faults.add("stands outside [measures]", "write it below the line [measures]", key, line)
         else:
             faults.unknown(key, KEYS, key, line)
     return body_of(raw, faults, default_title=path.stem)

@@ -40,7 +40,9 @@ def unusable(field: str, value: object) -> Fault | None:
             return Fault(what, "give the real measure, or leave it out", field)
         if not NEAREST <= mm <= FARTHEST:
             return Fault(
-                f"{show_length(mm, 'cm')} is beyond any figure", "0.1 cm to 1000 cm", field
+                f"{show_length(mm, 'cm')} is beyond any figure",
+                "it lies between 0.1 cm and 1000 cm",
+                field,
             )
     if isinstance(value, tuple) and len(value) != 2:
         return Fault("needs two numbers", "one for the left, one for the right", field)

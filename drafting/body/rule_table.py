@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drafting.body import rules as r
+from drafting.body.leg_rules import LEGS
 from drafting.body.rules import SURVEY, Rule, linear
 
 _DELTA = "139.5 + .491 bust - .142 across back - 1.029 neck base - .983 shoulder"
@@ -22,7 +23,7 @@ TORSO: tuple[Rule, ...] = (
     linear("neck_girth", 9.6, ("neck_base_girth", 0.75, 1.0), ((1.012, "neck_base_girth"),), -43.3),
     Rule("navel_back", "", "", None, r.navel_back),
     Rule("back_waist_length", _NAVEL, _NATURAL, 21.6, r.back_waist),
-    linear("shoulder_length", 9.8, ("height", 0.05, 0.12), ((0.085, "height"),), -1.6),
+    linear("shoulder_length", 9.8, ("height", 0.05, 0.12), ((0.0855, "height"),), -1.6),
     linear(
         "shoulder_drop", 12.4, ("shoulder_length", 0.12, 0.545), ((0.715, "shoulder_length"),),
         -32.6 - r.NAPE_TO_SIDE_NECK, f"{SURVEY}, side neck point 15 below the nape (ours)",
@@ -97,4 +98,4 @@ LEVELS: tuple[Rule, ...] = (
     linear("nape_height", 11.3, ("height", 0.80, 0.92), ((0.931, "height"),), -118.1),
 )  # fmt: skip
 
-RULES: tuple[Rule, ...] = TORSO + ARM + LEVELS
+RULES: tuple[Rule, ...] = TORSO + ARM + LEVELS + LEGS

@@ -2,8 +2,9 @@
 
 All mm, on a body of adult height (`estimates` scales smaller and taller ones). SURVEY: least
 squares on 3,034 adults of the 2012 US Army survey, men and women together, spread out of sample.
-Four helpers are known to the rules and are no measures: `navel_back` (nape to navel along the
-spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, `fullness`.
+Five helpers are known to the rules and are no measures: `navel_back` (nape to navel along the
+spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, `fullness`,
+`standing_rise` (waist to crotch as the survey takes it).
 """
 
 from __future__ import annotations
@@ -26,6 +27,7 @@ IN_WORDS = {
     "nape_drop": "(shoulder drop + 15)",
     "flexed_arm": "flexed arm",
     "fullness": "(bust - high bust)",
+    "standing_rise": "standing rise",
 }
 INNER = frozenset({"natural", *IN_WORDS})
 
@@ -83,7 +85,7 @@ def bust_less_high_bust(bust: float, m: Known) -> float:
     base = m.get("neck_base_girth")
     if base is None:
         base = 64.6 + 0.930 * m["neck_girth"] if "neck_girth" in m else 0.405 * bust
-    shoulder = m.get("shoulder_length", -1.6 + 0.085 * m["height"])
+    shoulder = m.get("shoulder_length", -1.6 + 0.0855 * m["height"])
     across = m.get("across_back_width", -32.2 + 0.186 * bust + 0.600 * shoulder + 0.404 * base)
     return 139.5 + 0.491 * bust - 0.142 * across - 1.029 * base - 0.983 * shoulder
 

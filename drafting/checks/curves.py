@@ -34,7 +34,7 @@ def _bend(piece: str, edge: str, path: Path, band: tuple[int, int]) -> Finding:
     count = inflections(path, tol.TURN_MATTERS)
     holds = band[0] <= count <= band[1]
     wanted = str(band[0]) if band[0] == band[1] else f"at most {band[1]}"
-    said = f"{capital(edge_words((piece, edge)))}: changes its bend {_times(count)}"
+    said = f"{capital(edge_words((piece, edge)))}: {_times(count)}"
     if not holds:
         runs = ", ".join(f"{run:+.1f}" for run in turns(path, tol.TURN_MATTERS))
         said += f", {wanted} wanted; its runs turn {runs} degrees"
@@ -43,7 +43,9 @@ def _bend(piece: str, edge: str, path: Path, band: tuple[int, int]) -> Finding:
 
 
 def _times(count: int) -> str:
-    return {0: "never", 1: "once", 2: "twice"}.get(count, f"{count} times")
+    if count == 0:
+        return "bends one way only"
+    return f"changes its bend {({1: 'once', 2: 'twice'}).get(count, f'{count} times')}"
 
 
 def cap_lies_on_armhole(draft: Draft, scale: float) -> Iterator[Finding]:

@@ -18,6 +18,10 @@ LIMBS = frozenset((
 """Levels round one arm or leg: a pair of pieces goes round both, so half of it goes round one."""
 
 
+UNSEEN = 0.05
+"""mm: half of the last figure a maker is shown; ease that moved by less needs no word."""
+
+
 def girths_finished(draft: Draft) -> Iterator[Finding]:
     """Is the finished girth at every level the body's plus the settled ease?"""
     for girth in draft.girths:
@@ -30,7 +34,8 @@ def girths_finished(draft: Draft) -> Iterator[Finding]:
             continue
         holds = abs(found - wanted) <= tol.GIRTH_MATCH
         parts = f"body {mm(girth.body)}, ease {mm(girth.settled_ease)}"
-        said = f"{name}: {mm(found)} round as drawn ({parts})"
+        across = "wide" if girth.level.startswith("across") else "round"
+        said = f"{name}: {mm(found)} {across} as drawn ({parts})"
         if not holds:
             size = "large" if found > wanted else "small"
             said += f", {mm(abs(found - wanted))} too {size}; {mm(wanted)} is wanted"
@@ -41,7 +46,7 @@ def eases_settled(draft: Draft) -> Iterator[Finding]:
     """Where the settled ease is not the asked one, does a finding say why?"""
     for girth in draft.girths:
         moved = girth.settled_ease - girth.asked_ease
-        if abs(moved) <= tol.EXACT or any(_speaks_of(f, girth) for f in draft.findings):
+        if abs(moved) <= UNSEEN or any(_speaks_of(f, girth) for f in draft.findings):
             continue
         said = (
             f"{_name(girth)}: {mm(girth.asked_ease)} of ease was asked for, "
@@ -75,8 +80,8 @@ def _times(piece: Piece, level: str, side: str) -> float:
 
 
 def _speaks_of(finding: Finding, girth: Girth) -> bool:
-    text = f"{finding.check} {finding.where}"
-    return finding.level != "ok" and plain(girth.level) in plain(text)
+    text = plain(f"{finding.check} {finding.where} {finding.message}").lower()
+    return finding.level != "ok" and plain(girth.level) in text
 
 
 def _where(girth: Girth) -> str:

@@ -18,7 +18,8 @@ def capital(text: str) -> str:
 
 def mm(length: float) -> str:
     """Return a length with one decimal, two where it is so small that one would say nothing."""
-    return f"{length:.1f} mm" if abs(length) >= 0.95 or length == 0 else f"{length:.2f} mm"
+    small = 0.005 <= abs(length) < 0.95
+    return f"{length:.2f} mm" if small else f"{length:.1f} mm"
 
 
 def degrees(angle: float) -> str:

@@ -4,14 +4,22 @@ from __future__ import annotations
 
 from drafting.draft import Draft
 from drafting.finish.allowance import CutLine, allowances_of, cut_line
-from drafting.finish.choices import FinishChoices
+from drafting.finish.choices import FinishChoices, proposed
 from drafting.finish.marks import grainline, label_room, stretch_arrow
 from drafting.finish.notches import notch_marks
 from drafting.pattern import CutPiece, Pattern
 from drafting.piece import Piece
 from drafting.walk import notched
 
-__all__ = ["CutLine", "FinishChoices", "allowances_of", "cut_line", "finish", "finish_piece"]
+__all__ = [
+    "CutLine",
+    "FinishChoices",
+    "allowances_of",
+    "cut_line",
+    "finish",
+    "finish_piece",
+    "proposed",
+]
 
 
 def finish(

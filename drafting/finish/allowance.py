@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting import tolerances as tol
 from drafting.findings import Finding
 from drafting.finish.choices import FinishChoices
-from drafting.finish.corners import joined
+from drafting.finish.corners import REACH, corner_of, joined
 from drafting.finish.darts import over_mouth, wedge
-from drafting.geometry import Path, area
+from drafting.geometry import Path, area, line
 from drafting.geometry.crossing import pinned
-from drafting.geometry.join import Joined
+from drafting.geometry.join import Joined, join
 from drafting.geometry.offset import beside
 from drafting.geometry.rings import outer
 from drafting.pattern import DartCap
@@ -19,6 +19,10 @@ from drafting.piece import Edge, EdgeKind, Piece
 
 CRUMB = 1.0
 """mm2: a part this small that an allowance leaves over is dropped without a word."""
+
+
+HAIR = 2e-3
+"""mm: by this much widths are made to differ where cut lines would lie on top of each other."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +53,7 @@ def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
     """Return the cut line of `piece`: one simple anticlockwise ring that holds its outline."""
     sides = _sides(piece, choices)
     raw, caps = _raw(piece, sides)
-    path, findings = _resolved(piece, raw, sides)
+    path, findings = _resolved(piece, raw) or _unstuck(piece, sides)
     return CutLine(path, allowances_of(piece, choices), caps, findings)
 
 
@@ -79,7 +83,7 @@ def _raw(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[DartCap, ...]]:
         bits.append(found.between)
         caps.extend([cap] if cap else [])
     parts = [part for pair in zip(lines, bits, strict=True) for part in pair if part is not None]
-    return _closed(parts), tuple(caps)
+    return _closed(parts, 1e-6), tuple(caps)
 
 
 def _corner(
@@ -91,9 +95,9 @@ def _corner(
     return joined(a.edge, b.edge, before, after, (a.width, b.width)), None
 
 
-def _closed(parts: list[Path]) -> Path:
-    """Join the parts to a ring without hair-short segments; ends are made to meet exactly."""
-    segments = [s for part in parts for s in part.segments if s.length > 1e-6]
+def _closed(parts: list[Path], least: float) -> Path:
+    """Join the parts to a ring without segments shorter than `least`; ends meet exactly."""
+    segments = [s for part in parts for s in part.segments if s.length > least]
     ring = []
     at = segments[-1].end
     for segment in segments:
@@ -102,18 +106,49 @@ def _closed(parts: list[Path]) -> Path:
     return Path(tuple(ring))
 
 
-def _resolved(piece: Piece, raw: Path, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...]]:
+def _resolved(piece: Piece, raw: Path) -> tuple[Path, tuple[Finding, ...]] | None:
+    """Return the ring round everything that `raw` winds about, or None where it is not sound."""
     rings = outer(raw)
     if not rings or not area.is_simple(rings[0]) or area.outside(piece.outline, rings[0]) > CRUMB:
-        strips = [_strip(side) for side in sides if side.width > 0]
-        return area.rough_ring([piece.outline, *strips]), (_rough(piece),)
+        return None
     left_over = [abs(ring.area) for ring in rings[1:] if abs(ring.area) >= CRUMB]
     return rings[0], (_parts(piece, left_over),) if left_over else ()
 
 
+def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...]]:
+    """Resolve a cut line whose parts lie on top of each other.
+
+    The widths are made to differ by hairs, so that the parts cross instead; the steps this leaves
+    are closed up again. Where even that fails the allowances are united in short straight lines.
+    """
+    hairs = [replace(s, width=s.width and s.width + HAIR * (i % 5)) for i, s in enumerate(sides)]
+    found = _resolved(piece, _raw(piece, hairs)[0])
+    if found:
+        ring = _closed([found[0]], 5 * HAIR)
+        if area.is_simple(ring):
+            return ring, found[1]
+    parts = [_strip(side) for side in sides if side.width > 0]
+    parts += [_patch(a, b) for a, b in zip(sides, [*sides[1:], sides[0]], strict=True)]
+    return area.rough_ring([piece.outline, *parts]), (_rough(piece),)
+
+
 def _strip(side: _Side) -> Path:
     """Return the allowance of one edge as a closed strip."""
-    return Path.joined([side.edge.path.reversed(), beside(side.edge.path, side.width)])
+    edge, away = side.edge.path, beside(side.edge.path, side.width)
+    return Path.joined(
+        [edge.reversed(), line(edge.start, away.start), away, line(away.end, edge.end)]
+    )
+
+
+def _patch(a: _Side, b: _Side) -> Path:
+    """Return what lies between two strips at their common corner (a dart's mouth included)."""
+    one, two = beside(a.edge.path, a.width), beside(b.edge.path, b.width)
+    here, there = a.edge.path.end, b.edge.path.start
+    if a.dart:
+        return Path.polygon(here, one.end, two.start, there)
+    found = join(one, two, corner_of(a.edge.path, b.edge.path), REACH * max(a.width, b.width))
+    tips = [segment.start for segment in found.between or ()]
+    return Path.polygon(here, one.end, *tips, two.start)
 
 
 def _parts(piece: Piece, areas: list[float]) -> Finding:

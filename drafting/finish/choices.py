@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.choices import choice
+from drafting.choices import choice, choices_of
 from drafting.piece import Edge, EdgeKind
+
+LEAST = 6.0
+"""mm: no allowance is proposed narrower, however small the body (row ME7: 1/4 in)."""
 
 
 @dataclass(frozen=True)
@@ -13,24 +16,24 @@ class FinishChoices:
     """How wide the allowances are, by kind of edge, and which marks are drawn."""
 
     seam_allowance: float = choice(
-        10.0, "mm", "allowance along seams", low=0, high=50, group="finish", scales=True,
+        10.0, "mm", "allowance along seams", low=0, high=50, group="finish",
         source="common practice: 10 to 15 plain, 25 to 50 where a costume will be let out",
     )  # fmt: skip
     curve_allowance: float = choice(
         10.0, "mm", "allowance along necklines, armholes and sleeve caps", low=0, high=30,
-        group="finish", scales=True, source="common practice: 6 to 10 along a tight curve",
+        group="finish", source="common practice: 6 to 10 along a tight curve",
     )  # fmt: skip
     hem_allowance: float = choice(
-        20.0, "mm", "allowance along hems", low=0, high=80, group="finish", scales=True,
+        20.0, "mm", "allowance along hems", low=0, high=80, group="finish",
         source="common practice: 10 to 15 flared, 30 to 50 straight",
     )  # fmt: skip
     opening_allowance: float = choice(
         15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish",
-        scales=True, source="common practice",
+        source="common practice",
     )  # fmt: skip
     free_allowance: float = choice(
         0.0, "mm", "allowance along the inner edges of facings, bands and linings", low=0, high=30,
-        group="finish", scales=True, source="common practice: such edges are overlocked or pinked",
+        group="finish", source="common practice: such edges are overlocked or pinked",
     )  # fmt: skip
     stretch_arrow: bool = choice(
         False, "yes/no", "draw an arrow along the greatest stretch", group="finish",
@@ -53,6 +56,24 @@ class FinishChoices:
         }[edge.kind]
 
 
+def proposed(scale: float) -> dict[str, float]:
+    """Return the allowances proposed for a body at this `scale` (1: adult), by choice.
+
+    They shrink with the body, but never below 6 mm, which is the least that can be sewn well.
+
+    >>> proposed(0.2)["hem_allowance"], proposed(0.7)["hem_allowance"]
+    (6.0, 14.0)
+    """
+    defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
+    return {
+        name: max(LEAST, width * scale)
+        for name, width in defaults.items()
+        if name.endswith("_allowance") and width
+    }
+
+
 def is_tight_curve(name: str) -> bool:
     """Say whether an edge of this name is a neckline, an armhole or a sleeve cap."""
-    return any(word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap"))
+    return any(
+        word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap")
+    )

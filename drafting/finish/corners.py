@@ -40,7 +40,8 @@ def joined(a: Edge, b: Edge, before: Path, after: Path, widths: tuple[float, flo
 def at_fold(fold: Path, other: Path, corner: Corner, width: float) -> Joined:
     """End the cut line `other` on the fold line run on past the corner.
 
-    A point sharper than the reach is cut off square to the fold.
+    A point sharper than the reach is cut off square to the fold; a hollow (the point of a V-neck,
+    opened) has no such limit.
     """
     reach = REACH * width
     if width == 0 or reach == 0:
@@ -49,7 +50,7 @@ def at_fold(fold: Path, other: Path, corner: Corner, width: float) -> Joined:
     run_on = extended(other, before=10 * reach)
     hits = [c for c in crossings(run_on, ray) if abs(c.point - corner.at) >= width * 0.99]
     hit = hits[0] if hits else None
-    if hit and abs(hit.point - corner.at) <= reach:
+    if hit and (hit.on_a >= 1 or abs(hit.point - corner.at) <= reach):
         rest = between(run_on, hit.on_a, len(run_on.segments))
         return Joined(fold, line(corner.at, hit.point), pinned(rest or other, start=hit.point))
     tip = corner.at + reach * corner.arrive
@@ -72,13 +73,13 @@ def _hem_corner(
         return None
     if b.kind is EdgeKind.HEM:
         return mirrored(before, after, corner, corner.leave, widths[1])
-    found = mirrored(after.reversed(), before.reversed(), corner.reversed(), -corner.arrive, widths[0])
+    found = mirrored(
+        after.reversed(), before.reversed(), corner.reversed(), -corner.arrive, widths[0]
+    )
     return found and found.reversed()
 
 
-def mirrored(
-    seam: Path, hem: Path, corner: Corner, along: complex, depth: float
-) -> Joined | None:
+def mirrored(seam: Path, hem: Path, corner: Corner, along: complex, depth: float) -> Joined | None:
     """Run the seam's cut line down to the hem line, then on as its own mirror image.
 
     `along` is the direction of the hem line at the corner, `depth` the hem's allowance. None where

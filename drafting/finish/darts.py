@@ -15,11 +15,17 @@ from dataclasses import dataclass
 
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import Crossing, between, crossings, extended, first_crossing, pinned
+from drafting.geometry.crossing import (
+    Crossing,
+    between,
+    crossings,
+    extended,
+    first_crossing,
+    pinned,
+)
 from drafting.geometry.join import Joined, join
 from drafting.pattern import DartCap
 from drafting.piece import Edge, EdgeKind, Piece
-
 
 TALLEST = 1.5
 """The peak of a roof lies no farther from the tip than this many leg lengths; from there on the

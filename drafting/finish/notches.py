@@ -40,7 +40,9 @@ def _strokes(edge: Edge, notch: Notch, cut: CutLine) -> tuple[Path, ...]:
     room = max(0.0, edge.length - spread)
     start = min(max(0.0, notch.at - spread / 2), room)
     places = [min(edge.length, start + APART * i) for i in range(notch.count)]
-    return tuple(_stroke(edge.path.at(at), -1j * edge.path.tangent(at), width, cut) for at in places)
+    return tuple(
+        _stroke(edge.path.at(at), -1j * edge.path.tangent(at), width, cut) for at in places
+    )
 
 
 def _stroke(at: complex, out: complex, width: float, cut: CutLine) -> Path:
@@ -73,11 +75,12 @@ def _fold_ends(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
     fold = piece.fold_edge
     if fold is None:
         return
-    for name, at, out in (("top", fold.path.start, -fold.path.leave), ("end", fold.path.end, fold.path.arrive)):
+    for name, at, out in (
+        ("top", fold.path.start, -fold.path.leave),
+        ("end", fold.path.end, fold.path.arrive),
+    ):
         on_line = [
-            (s.start - at)
-            for s in cut.path
-            if abs(((s.start - at) * out.conjugate()).imag) < 1e-3
+            (s.start - at) for s in cut.path if abs(((s.start - at) * out.conjugate()).imag) < 1e-3
         ]
         run = max((v * out.conjugate()).real for v in on_line) if on_line else 0.0
         if run > 1.0:

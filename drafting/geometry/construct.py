@@ -50,11 +50,14 @@ def _hobby(a: float, b: float) -> float:
 
 
 def smooth(
-    a: complex, b: complex, leave: complex, arrive: complex, flatter_start: float = 1.0
-) -> Cubic:
+    a: complex, b: complex, leave: complex, arrive: complex, flatter_start: float = 1.0,
+    *, may_wave: bool = False,
+) -> Cubic:  # fmt: skip
     """Return one cubic from `a` to `b` that leaves and arrives in the given directions.
 
-    `flatter_start` lengthens the first handle, so that the curve starts straighter.
+    `flatter_start` lengthens the first handle, so that the curve starts straighter. `may_wave`
+    lets it begin with a bend the other way, as a sleeve cap does: its length then changes without
+    a jump when `leave` swings across the chord.
     """
     chord = b - a
     size = abs(chord)
@@ -66,7 +69,8 @@ def smooth(
     if th * ph > 1e-8 and abs(th + ph) < 3.0:
         meet = math.sin(th + ph)
         handle_a = min(handle_a, KEEP * size * math.sin(ph) / meet)
-        handle_b = min(handle_b, KEEP * size * math.sin(th) / meet)
+        if not may_wave:
+            handle_b = min(handle_b, KEEP * size * math.sin(th) / meet)
     return Cubic(a, a + leave * handle_a, b - arrive * handle_b, b)
 
 

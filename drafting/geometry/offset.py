@@ -9,6 +9,8 @@ such loops away, `beside` leaves them for `rings.outer`.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import brentq
@@ -36,7 +38,7 @@ def beside(path: Path, distance: float) -> Path:
         return path
     parts = [segment for segment in path.segments if segment.length > 1e-9]
     whole = _beside(parts[0], distance)
-    for last, part in zip(parts, parts[1:], strict=False):
+    for last, part in pairwise(parts):
         corner = Corner(part.start, last.tangent(1.0), part.tangent(0.0))
         whole = Path.joined(join(whole, _beside(part, distance), corner, 2 * abs(distance)).paths)
     return whole
@@ -48,9 +50,9 @@ def _beside(segment: Segment, distance: float) -> Path:
         return Path((Line(segment.a + across, segment.b + across),))
     fitted: list[Cubic] = []
     cuts = [0.0, *_cusps(segment, distance), 1.0]
-    for low, high in zip(cuts, cuts[1:], strict=False):
+    for low, high in pairwise(cuts):
         fitted.extend(_fitted(_stretch(segment, low, high), distance, _MOST_SPLITS))
-    ends = zip(fitted, fitted[1:], strict=False)
+    ends = pairwise(fitted)
     whole = [fitted[0], *(Cubic(a.d, *b[1:]) for a, b in ends)]
     return Path(tuple(whole))
 

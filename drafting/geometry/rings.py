@@ -7,6 +7,7 @@ between crossings that have winding 1 or more on their left and 0 or less on the
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -73,7 +74,7 @@ def _middle(flat: Chords, start: float, end: float, total: float) -> tuple[compl
     inside = [p for p in (*flat.places, *(flat.places[1:] + total)) if start < p < end]
     stops = [start, *inside, end]
     points = [flat.at(p if p <= total else p - total) for p in stops]
-    return max(zip(points, points[1:], strict=False), key=lambda ab: abs(ab[1] - ab[0]))
+    return max(pairwise(points), key=lambda ab: abs(ab[1] - ab[0]))
 
 
 def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]) -> list[Path]:

@@ -48,15 +48,27 @@ class TomlFile:
 class _Scan:
     lines: dict[Keys, int] = field(default_factory=dict)
     twice: list[tuple[Keys, int, int]] = field(default_factory=list)  # keys, first, again
-    spare: set[int] = field(default_factory=set)  # lines whose key was given before
+    spare: dict[int, str] = field(default_factory=dict)  # line given again -> what stands for it
+    again: dict[str, Keys] = field(default_factory=dict)  # stand-in table -> the table it repeats
+    entries: dict[Keys, int] = field(default_factory=dict)  # [[table]] -> its last entry
 
-    def note(self, keys: Keys, line: int, *, one_line: bool) -> None:
-        if keys in self.lines:
-            self.twice.append((keys, self.lines[keys], line))
-            if one_line:
-                self.spare.add(line)
-        else:
+    def note(self, keys: Keys, line: int) -> bool:
+        """Note a key or table; return whether it is new."""
+        new = keys not in self.lines
+        if new:
             self.lines[keys] = line
+        else:
+            self.twice.append((keys, self.lines[keys], line))
+        return new
+
+    def within(self, keys: Keys) -> Keys:
+        """Return `keys` with the number of the entry behind each [[table]] among them."""
+        found: Keys = ()
+        for key in keys:
+            found = (*found, key)
+            if found in self.entries:
+                found = (*found, str(self.entries[found]))
+        return found
 
 
 def read_toml(path: Path) -> TomlFile:
@@ -77,31 +89,47 @@ def parse_toml(text: str, path: str = "") -> TomlFile:
         )
         for keys, first, again in scan.twice
     )
-    kept = [("" if n in scan.spare else row) for n, row in enumerate(text.split("\n"), 1)]
+    kept = [scan.spare.get(number, row) for number, row in enumerate(text.split("\n"), 1)]
     try:
         data = tomllib.loads("\n".join(kept))
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as trouble:
         more = () if faults else (_syntax_fault(str(trouble), text, path),)
         raise InputError(faults + more) from None
+    for stand_in, keys in scan.again.items():
+        _merge(data, keys, data.pop(stand_in, {}))
     return TomlFile(path, data, scan.lines, faults)
+
+
+def _merge(data: dict[str, Any], keys: Keys, more: dict[str, Any]) -> None:
+    """Put the keys of a table given again beside those it was first given."""
+    table: Any = data
+    for key in keys:
+        entry = isinstance(table, list) and key.isdigit() and int(key) < len(table)
+        table = table[int(key)] if entry else table.get(key) if isinstance(table, dict) else None
+    if isinstance(table, dict):
+        table.update({key: value for key, value in more.items() if key not in table})
 
 
 def _scanned(text: str) -> _Scan:
     """Return the line of every key and table, and the keys given twice."""
     scan = _Scan()
     table: Keys = ()
-    counts: dict[Keys, int] = {}
     for number, row, one_line in _statements(text):
         if match := _ARRAY_TABLE.fullmatch(row):
             keys = _split(match["keys"])
-            counts[keys] = counts.get(keys, -1) + 1
-            table = (*keys, str(counts[keys]))
-            scan.note(table, number, one_line=False)
+            array = (*scan.within(keys[:-1]), keys[-1])
+            scan.entries[array] = scan.entries.get(array, -1) + 1
+            table = scan.within(keys)
+            scan.note(table, number)
         elif match := _TABLE.fullmatch(row):
-            table = _split(match["keys"])
-            scan.note(table, number, one_line=True)
+            table = scan.within(_split(match["keys"]))
+            if not scan.note(table, number):
+                stand_in = f"given again on line {number}"
+                scan.spare[number], scan.again[stand_in] = f'["{stand_in}"]', table
         elif match := _PAIR.fullmatch(row):
-            scan.note((*table, *_split(match["keys"])), number, one_line=one_line)
+            new = scan.note((*table, *_split(match["keys"])), number)
+            if one_line and not new:
+                scan.spare[number] = ""
     return scan
 
 

@@ -25,6 +25,10 @@ MARGIN = 3.0
 UPRIGHT = (0.12, 0.80)
 """Least and greatest share of the turn between the two chords that is done at the across point."""
 
+HOLLOW = 0.06
+"""How far the across point keeps inside the straight line from shoulder point to underarm, as a
+share of the armhole's height: less would make the armhole bulge (ours)."""
+
 GROW = 15.0
 """mm at adult scale: how far each half across width may grow for a long flat shoulder (ours)."""
 
@@ -83,7 +87,7 @@ def leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[f
     sum_of_slopes = plan.shoulder.slope_back + plan.shoulder.slope_front
     need_back, need_front = back.lean + MARGIN, front.lean + MARGIN
     lean = max(plan.shoulder.slope_back, need_back)
-    lean = min(lean, sum_of_slopes - need_front) if sum_of_slopes - need_front > need_back else lean
+    lean = min(lean, max(sum_of_slopes - need_front, need_back))
     return lean, sum_of_slopes - lean
 
 
@@ -91,9 +95,12 @@ def settle_shoulder(plan: TorsoPlan, back_neck: complex, front_neck: complex, ba
                     front_under: complex, shoulder_ease: float, front_is_measured: bool) -> TorsoPlan:  # fmt: skip
     """Return the plan with room for the armhole under a long flat shoulder.
 
-    In this order: an estimated across front grows to the across back; both across widths grow by
+    Wide across widths give way first where the armhole would bulge under a short shoulder. Then, in
+    this order: an estimated across front grows to the across back; both across widths grow by
     up to 15 mm a half; the shoulder is drafted shorter. Each step says so in a finding.
     """
+
+    plan = _hollowed(plan, back_neck, front_neck, back_under, front_under, shoulder_ease)
 
     def spare(amount: float) -> float:
         trial = _given_way(plan, amount, front_is_measured)
@@ -129,6 +136,38 @@ def settle_shoulder(plan: TorsoPlan, back_neck: complex, front_neck: complex, ba
     return replace(settled, findings=(*plan.findings, *_say(plan, settled)))
 
 
+def _hollowed(
+    plan: TorsoPlan, back_neck: complex, front_neck: complex, back_under: complex,
+    front_under: complex, shoulder_ease: float,
+) -> TorsoPlan:  # fmt: skip
+    """Return the plan with both across points inside the line from shoulder point to underarm."""
+
+    def most(neck: complex, slope: float, length: float, under: complex) -> float:
+        tip = shoulder_point(neck, slope, length)
+        return (tip.real + under.real) / 2 - HOLLOW * (tip.imag - under.imag)
+
+    slopes, length = plan.shoulder, plan.shoulder.length
+    now = replace(
+        plan,
+        across_back=min(
+            plan.across_back, most(back_neck, slopes.slope_back, length + shoulder_ease, back_under)
+        ),
+        across_front=min(
+            plan.across_front, most(front_neck, slopes.slope_front, length, front_under)
+        ),
+    )
+    less = max(plan.across_back - now.across_back, plan.across_front - now.across_front)
+    if less <= 0.02:
+        return now
+    return replace(now, findings=(*plan.findings, Finding(
+        "across", "warning", "bodice", 2 * now.across_back, 2 * plan.across_back,
+        f"Across back {2 * plan.across_back:.0f} to {2 * now.across_back:.0f} mm, across front "
+        f"{2 * plan.across_front:.0f} to {2 * now.across_front:.0f} mm: the widths across are great "
+        "for this shoulder, and the armhole may not bulge. Measure shoulder length and across back "
+        "again.",
+    )))  # fmt: skip
+
+
 def _given_way(plan: TorsoPlan, amount: float, front_is_measured: bool) -> TorsoPlan:
     first, second, third = (min(1.0, max(0.0, amount - step)) for step in (0.0, 1.0, 2.0))
     front, back = plan.across_front, plan.across_back
@@ -148,7 +187,7 @@ def _given_way(plan: TorsoPlan, amount: float, front_is_measured: bool) -> Torso
 
 def _say(was: TorsoPlan, now: TorsoPlan) -> tuple[Finding, ...]:
     found = []
-    if now.across_front > was.across_front + 0.05 or now.across_back > was.across_back + 0.05:
+    if now.across_front > was.across_front + 0.02 or now.across_back > was.across_back + 0.02:
         found.append(Finding(
             "across", "note", "bodice", 2 * now.across_front, 2 * was.across_front,
             f"Across back {2 * was.across_back:.0f} to {2 * now.across_back:.0f} mm, across front "

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import cmath
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -29,6 +30,9 @@ NOTCH_TURN = 62.0
 
 STRAIGHT = 1.3
 """How much longer the cap's handle above the notch is, so that it leaves the notch straighter."""
+
+LOWEST = 0.25
+"""Lowest cap, as a share of the armhole's depth (row W24: a shirt's cap is AH/8 or more)."""
 
 WIDE_ROOT = (1.0, 1.3, 1.6, 2.0, 2.5, 3.0)
 
@@ -85,14 +89,17 @@ def half_cap(half: HalfArmhole, width: float, height: float, lean: float) -> Pat
     `lean` (degrees) is how far the sleeve seam leans in; the cap starts square to it.
     """
     turned = half.copy.mapped(lambda p: width + p * cmath.exp(-1j * math.radians(lean)))
-    upper = smooth(turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT)
+    upper = smooth(
+        turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT, may_wave=True
+    )
     return Path((*turned.segments, upper))
 
 
 def _upper_length(half: HalfArmhole, width: float, height: float, factor: complex) -> float:
     copy = half.copy
     return smooth(
-        width + copy.end * factor, complex(0, height), copy.arrive * factor, -1 + 0j, STRAIGHT
+        width + copy.end * factor, complex(0, height), copy.arrive * factor, -1 + 0j, STRAIGHT,
+        may_wave=True,
     ).length  # fmt: skip
 
 
@@ -108,11 +115,17 @@ def half_width(half: HalfArmhole, height: float, lean: float) -> float:
     def excess(width: float) -> float:
         return _upper_length(half, width, height, factor) - wanted
 
-    for share in WIDE_ROOT:
-        low = share * half.notch
-        if excess(low) < 0:
-            return float(brentq(excess, low, half.target * 1.05, xtol=1e-8))
-    return half.notch
+    low = _long_enough(half, height, factor)
+    if low is None:
+        return half.notch
+    return float(brentq(excess, low, half.target * 1.05, xtol=1e-8))
+
+
+def _long_enough(half: HalfArmhole, height: float, factor: complex) -> float | None:
+    """Return a width at which the half armhole is too long for a cap of this height, else None."""
+    wanted = half.target - half.notch
+    widths = (share * half.notch for share in WIDE_ROOT)
+    return next((w for w in widths if _upper_length(half, w, height, factor) < wanted), None)
 
 
 @dataclass(frozen=True)
@@ -133,6 +146,35 @@ def width_at(front: HalfArmhole, back: HalfArmhole, height: float, lean: float) 
     return half_width(front, height, lean) + half_width(back, height, lean)
 
 
+def seam_lean(width: float, wrist: float, below: float) -> float:
+    """Return how far (degrees) both sleeve seams lean in over `below` mm to a hem arc `wrist` long.
+
+    The hem is square to both seams, so its chord is shorter than its arc: a few steps settle it.
+    """
+    lean = 0.0
+    for _ in range(12):
+        chord = wrist * math.sin(lean) / lean if abs(lean) > 1e-9 else wrist
+        lean = math.atan((width - chord) / 2 / max(below, 1.0))
+    return math.degrees(lean)
+
+
+def tallest_cap(
+    front: HalfArmhole, back: HalfArmhole, low: float, high: float, lean: Callable[[float], float]
+) -> float:
+    """Return the greatest height (mm, `low`..`high`) at which both halves are long enough."""
+
+    def fits(height: float) -> bool:
+        factor = cmath.exp(-1j * math.radians(lean(height)))
+        return all(_long_enough(half, height, factor) is not None for half in (front, back))
+
+    if high <= low or fits(high):
+        return high
+    for _ in range(40):
+        middle = (low + high) / 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return low
+
+
 def fit_cap(
     front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float
 ) -> Cap:
@@ -141,10 +183,18 @@ def fit_cap(
     Raises `DraftError` with the widths that this armhole can carry where there is none.
     """
     depth = (front.depth + back.depth) / 2
-    low, high = 0.25 * depth, min(1.0 * depth, 0.8 * arm_length)
 
     def lean(height: float) -> float:
-        return math.degrees(math.atan((width - wrist) / 2 / (arm_length - height)))
+        return seam_lean(width, wrist, arm_length - height)
+
+    low = LOWEST * depth
+    high = tallest_cap(front, back, low, min(depth, 0.8 * arm_length), lean)
+    if high <= low:
+        raise DraftError(
+            "the sleeve is too short to have a cap",
+            value=f"length {arm_length:.0f} mm from the shoulder",
+            reach=f"from {low / 0.8 + 1:.0f} mm up", turn="make the sleeve longer, or leave it out",
+        )  # fmt: skip
 
     def excess(height: float) -> float:
         return width_at(front, back, height, lean(height)) - width
@@ -165,6 +215,23 @@ def fit_cap(
         half_cap(back, back_width, height, at).mirrored(),
         height, front_width, back_width, at, arm_lift(height, depth),
     )  # fmt: skip
+
+
+def least_width(
+    front: HalfArmhole, back: HalfArmhole, wanted: float, wrist: float, arm_length: float
+) -> float:
+    """Return the width (mm) of the tallest well shaped cap: the least that this armhole can carry."""
+    depth = (front.depth + back.depth) / 2
+    least = wanted
+    for _ in range(4):  # the seams' lean depends a little on the width
+
+        def lean(height: float, width: float = least) -> float:
+            return seam_lean(width, min(wrist, 1.5 * width), arm_length - height)
+
+        top = min(0.97 * depth, 0.78 * arm_length)
+        height = tallest_cap(front, back, LOWEST * depth, top, lean)
+        least = width_at(front, back, height, lean(height))
+    return least
 
 
 def arm_lift(height: float, depth: float) -> float:

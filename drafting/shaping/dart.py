@@ -1,4 +1,4 @@
-"""Darts that radiate from one point: turned, shortened, and their mouths trued.
+"""Darts that radiate from one point: shortened, and their mouths trued.
 
 A wedge of cloth is opened about the bust point (the apex). Its sewn tip ends short of the apex, on
 the wedge's own middle line, so that it still aims there. Closing the shorter dart turns a little
@@ -27,18 +27,15 @@ class Mouth:
     leg_out: Path
     after: Path
 
-    @property
-    def tip(self) -> complex:
-        return self.leg_in.end
-
 
 def bend_end(path: Path, by: float, over: float) -> Path:
     """Return `path` with its last `over` mm bent so that it arrives `by` degrees further left."""
+    if abs(by) < 1e-9:
+        return path
     over = min(over, 0.8 * path.length)
     kept, tail = path.split(path.length - over)
     arrive = tail.arrive * cmath.exp(1j * math.radians(by))
-    bent = smooth(tail.start, tail.end, tail.leave, arrive)
-    return Path((*kept.segments, bent))
+    return Path((*kept.segments, smooth(tail.start, tail.end, tail.leave, arrive)))
 
 
 def bend_start(path: Path, by: float, over: float) -> Path:
@@ -46,19 +43,17 @@ def bend_start(path: Path, by: float, over: float) -> Path:
     return bend_end(path.reversed(), by, over).reversed()
 
 
-def true_mouth(before: Path, after: Path, apex: complex, short: float, over: float) -> Mouth:
-    """Return the dart between `before` (ends at the mouth) and `after`, its tip `short` mm off.
-
-    The wedge's corners lie equally far from `apex`; both seam ends are bent until the closed seam
-    makes 180 degrees.
-    """
-    first, second = before.end, after.start
-    middle = unit(unit(first - apex) + unit(second - apex))
-    tip = apex + middle * short
-    leg_in, leg_out = line(first, tip), line(tip, second)
+def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: float) -> Mouth:
+    """Return the mouth with both seam ends bent until the closed seam makes 180 degrees."""
     inside = cmath.phase(-before.arrive / leg_in.leave) % (2 * math.pi)
     outside = cmath.phase(-leg_out.arrive / after.leave) % (2 * math.pi)
     missing = math.degrees(inside + outside) - 180
     return Mouth(
         bend_end(before, -missing / 2, over), leg_in, leg_out, bend_start(after, missing / 2, over)
     )  # fmt: skip
+
+
+def short_legs(first: complex, second: complex, apex: complex, short: float) -> tuple[Path, Path]:
+    """Return the two legs of a wedge whose corners lie equally far from `apex`, tip `short` mm off."""
+    tip = apex + unit(unit(first - apex) + unit(second - apex)) * short
+    return line(first, tip), line(tip, second)

@@ -18,6 +18,9 @@ from drafting.shaping.neckline import BACK_RISE, FRONT_WIDTH, Neckline, neckline
 LEAST_ARM_WIDTH = 0.13
 """Least armhole width as a share of the half bust (ours)."""
 
+LEAST_ARM_WIDTH_CLOSE = 0.20
+"""The same in a close stretch torso, whose cloth gives across (bodice study)."""
+
 SLOPES = (7.0, 33.0)
 """degrees: flattest and steepest shoulder that is drafted (ours)."""
 
@@ -42,6 +45,7 @@ class TorsoEase:
 
     bust: float
     waist: float
+    hip: float
     neck: float
     across_back: float
     across_front: float
@@ -64,7 +68,7 @@ class Shoulder:
 class TorsoPlan:
     """The settled numbers of one half torso.
 
-    `underarm`, `bust_line`, `waist` are y levels; `back`, `front` the half widths at the bust line;
+    `underarm`, `bust_line`, `waist`, `hip` are y levels; `back`, `front` the half widths at the bust line;
     `across_*` the half widths between the arm folds; `kappa` the bust dart's angle, `dart_short` how
     far its tip ends from `bust_point`; `front_neck` the y of the front side neck point.
     """
@@ -78,6 +82,8 @@ class TorsoPlan:
     back: float
     front: float
     waist_half: float
+    hip: float
+    hip_half: float
     across_back: float
     across_front: float
     kappa: float
@@ -85,6 +91,7 @@ class TorsoPlan:
     dart_short: float
     front_neck: float
     fullness: float
+    darts: bool
     findings: tuple[Finding, ...]
 
     @property
@@ -92,37 +99,44 @@ class TorsoPlan:
         return self.back + self.front
 
 
-def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float) -> TorsoPlan:
+def plan_torso(
+    body: Body, ease: TorsoEase, drop: float, scale: float, *, darts: bool = True
+) -> TorsoPlan:
     """Return the settled numbers for an underarm `drop` mm below the axilla.
 
+    `darts` False plans a close torso of stretch cloth: no bust shaping, across widths give way.
     Raises `DraftError` where the levels leave no room for an armhole above the waist.
     """
     findings: list[Finding] = []
     shoulder = _shoulder(body)
-    neck = neckline(
-        (body["neck_base_girth"] + ease.neck) / 2, shoulder.slope_back, shoulder.slope_front
-    )
+    neck = neckline((body["neck_base_girth"] + ease.neck) / 2, *_neck_slopes(body))
     waist = -(body["back_waist_length"] + ease.length)
     underarm = _underarm(body, drop, waist, scale)
     half = (body["bust_girth"] + ease.bust) / 2
-    across_back, across_front = _across(body, ease, half, findings)
-    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
-    back = across_back + max((half - across_back - across_front - fullness / 2) / 2,
-                             0.3 * (half - across_back - across_front))  # fmt: skip
+    across_back, across_front = _across(body, ease, half, darts, findings)
+    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
+    arm = half - across_back - across_front
+    back = across_back + max((arm - fullness / 2) / 2, 0.3 * arm)
     front = half - back
     point_x = min(body["bust_point_width"] / 2, front - 0.3 * (front - 0.6 * across_front))
     rise_arm = (across_front + front) / 2 - point_x
     plain = BACK_RISE * neck.width - BALANCE * scale
-    kappa = _kappa(body, fullness, scale, plain - waist, rise_arm, findings)
+    kappa = _kappa(body, fullness, scale, plain - waist, rise_arm, findings) if darts else 0.0
     front_neck, point_y = _front_levels(body, neck, plain + math.sin(math.radians(kappa)) * rise_arm,
-                                        point_x, underarm, waist, ease, scale)  # fmt: skip
-    bust_line = max(min(point_y, underarm - 6 * scale), waist + 45 * scale)
+                                        point_x, underarm, waist, ease, scale, findings)  # fmt: skip
+    hip = waist - body["waist_to_hip"]
     return TorsoPlan(
-        scale, neck, shoulder, underarm, bust_line, waist, back, front,
-        (body["waist_girth"] + ease.waist) / 2, across_back, across_front, kappa,
+        scale, neck, shoulder, underarm, point_y, waist, back, front,
+        (body["waist_girth"] + ease.waist) / 2, hip, (body["hip_girth"] + ease.hip) / 2,
+        across_back, across_front, kappa,
         complex(point_x, point_y), (22 + 10 * min(1.0, fullness / 120)) * scale,
-        front_neck, fullness, tuple(findings),
+        front_neck, fullness, darts, tuple(findings),
     )  # fmt: skip
+
+
+def _neck_slopes(body: Body) -> tuple[float, float]:
+    both = _shoulder(body)
+    return both.slope_back, both.slope_front
 
 
 def _shoulder(body: Body) -> Shoulder:
@@ -149,18 +163,19 @@ def _underarm(body: Body, drop: float, waist: float, scale: float) -> float:
 
 
 def _across(
-    body: Body, ease: TorsoEase, half: float, findings: list[Finding]
+    body: Body, ease: TorsoEase, half: float, darts: bool, findings: list[Finding]
 ) -> tuple[float, float]:
     """Half across widths; where they leave too little for the arm they give way, estimates first."""
     back = (body["across_back_width"] + ease.across_back) / 2
     front = (body["across_front_width"] + ease.across_front) / 2
-    over = back + front - (1 - LEAST_ARM_WIDTH) * half
+    room = (1 - (LEAST_ARM_WIDTH if darts else LEAST_ARM_WIDTH_CLOSE)) * half
+    over = back + front - room
     if over <= 0:
         return back, front
     wanted = back, front
-    if not body.measured("across_front_width"):
+    if darts and not body.measured("across_front_width"):
         front -= min(over, max(0.0, front - 0.8 * back))
-    share = (1 - LEAST_ARM_WIDTH) * half / (back + front)
+    share = room / (back + front)
     back, front = back * min(1.0, share), front * min(1.0, share)
     findings.append(
         _moved("across", wanted, (back, front), "to leave room for the arm at this bust")
@@ -169,7 +184,10 @@ def _across(
 
 
 def _moved(check: str, was: tuple[float, float], now: tuple[float, float], why: str) -> Finding:
-    text = f"across back {2 * was[0]:.0f} to {2 * now[0]:.0f} mm, across front {2 * was[1]:.0f} to {2 * now[1]:.0f} mm"
+    text = (
+        f"across back {2 * was[0]:.0f} to {2 * now[0]:.0f} mm, "
+        f"across front {2 * was[1]:.0f} to {2 * now[1]:.0f} mm"
+    )
     return Finding(check, "note", "bodice", 2 * sum(now), 2 * sum(was), f"Drafted {text}, {why}.")
 
 
@@ -204,12 +222,13 @@ def _kappa(
 
 def _front_levels(
     body: Body, neck: Neckline, front_neck: float, point_x: float, underarm: float, waist: float,
-    ease: TorsoEase, scale: float,
+    ease: TorsoEase, scale: float, findings: list[Finding],
 ) -> tuple[float, float]:  # fmt: skip
     """Return the y of the front side neck point and of the bust point.
 
     A measured front waist length is taken from the side neck point straight to the bust point and
-    from there straight down; a measured bust point depth likewise.
+    from there straight down; a measured bust point depth likewise. The bust line stays at least
+    6 mm below the underarm and 60 mm above the waist.
     """
     run = point_x - FRONT_WIDTH * neck.width
     point_y = -bust_level(body)
@@ -222,5 +241,12 @@ def _front_levels(
     elif body.measured("bust_point_depth"):
         depth = body["bust_point_depth"]
         point_y = front_neck - math.sqrt(max(depth**2 - run**2, (0.5 * depth) ** 2))
-    point_y = min(max(point_y, waist + 60 * scale), underarm + 0.35 * abs(underarm))
-    return front_neck, point_y
+    kept = min(max(point_y, waist + 60 * scale), underarm - 6 * scale)
+    if abs(kept - point_y) > 5 * scale and body.measured("bust_point_depth"):
+        way = "lower" if kept < point_y else "higher"
+        findings.append(Finding(
+            "bust line", "note", "front", -kept, -point_y,
+            f"The bust line is drafted {abs(kept - point_y):.0f} mm {way} than measured, to stay between "
+            "underarm and waist.",
+        ))  # fmt: skip
+    return front_neck, kept

@@ -12,13 +12,13 @@ from drafting.body import Body
 from drafting.geometry import Path, turn
 from drafting.scale import body_scale
 from drafting.shaping.armhole import ArmholePoints, armhole, leans, points, settle_shoulder
+from drafting.shaping.bottom import Bottom, draw_bottom
 from drafting.shaping.cap import HalfArmhole, width_at
 from drafting.shaping.neckline import FRONT_WIDTH
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
-from drafting.shaping.waist import Waist, draw_waist
 
-LOW_CAP, HIGH_CAP = 0.60, 0.80
-"""Cap height over armhole depth that the armhole is fitted to allow (block demands; ours)."""
+LOW_CAP, HIGH_CAP = 0.60, 5 / 6
+"""Cap height over armhole depth that the armhole is fitted to allow (block demands; row W23)."""
 
 DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 """mm at adult scale: how far fitting the armhole to the arm may move the underarm (ours)."""
@@ -26,30 +26,47 @@ DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 
 @dataclass(frozen=True)
 class TorsoShape:
-    """The settled plan with its waist, and the armholes drawn with the bust dart open at the side."""
+    """The settled plan, what lies below the bust, and the armholes (shoulder point to underarm),
+    the front one drawn with the bust dart open at the side."""
 
     plan: TorsoPlan
-    waist: Waist
+    bottom: Bottom
     back_armhole: Path
     front_armhole: Path
     back_neck: complex
     front_neck: complex
-    back_underarm: complex
-    front_underarm: complex
+
+    def turned(self, path: Path, share: float) -> Path:
+        """Return `path` turned about the bust point by `share` of the bust dart's angle."""
+        return path.turned(self.plan.bust_point, turn(share * self.plan.kappa))
 
     @property
-    def front_underarm_closed(self) -> complex:
-        """The front underarm in the frame without bust dart."""
-        return _turned(self.plan, self.front_underarm, -self.plan.kappa)
+    def back_side(self) -> Path:
+        """The back's side seam, underarm downwards."""
+        return self.bottom.side.moved(self.plan.back)
+
+    @property
+    def front_side(self) -> Path:
+        """The front's side seam, underarm downwards, in the frame without bust dart."""
+        return self.bottom.side.moved(self.plan.front)
 
 
-def shape_torso(body: Body, ease: TorsoEase, drop: float) -> TorsoShape:
+@dataclass(frozen=True)
+class TorsoKind:
+    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point."""
+
+    to_hip: bool = False
+    darts: bool = True
+    tip_at_point: bool = False
+
+
+def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
-    plan = plan_torso(body, ease, drop, body_scale(body))
-    waist = draw_waist(plan, body["bust_girth"])
-    shift = math.tan(math.radians(waist.lean)) * (plan.underarm - plan.bust_line)
-    under_back = complex(plan.back + shift, plan.underarm)
-    under_front = _turned(plan, complex(plan.front + shift, plan.underarm), plan.kappa)
+    plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
+    bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
+    under_back = bottom.side.start + plan.back
+    open_dart = turn(plan.kappa)
+    under_front = plan.bust_point + (bottom.side.start + plan.front - plan.bust_point) * open_dart
     back_neck = plan.neck.back.end
     front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
     plan = settle_shoulder(
@@ -58,16 +75,11 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float) -> TorsoShape:
     )  # fmt: skip
     back, front = _armhole_points(plan, ease, back_neck, front_neck, under_back, under_front)
     lean_back, lean_front = leans(plan, back, front)
-    square = turn(-waist.lean)
+    square = turn(-bottom.lean)
     return TorsoShape(
-        plan, waist, armhole(back, lean_back, square),
-        armhole(front, lean_front, square * turn(plan.kappa)),
-        back_neck, front_neck, under_back, under_front,
+        plan, bottom, armhole(back, lean_back, square), armhole(front, lean_front, square * open_dart),
+        back_neck, front_neck,
     )  # fmt: skip
-
-
-def _turned(plan: TorsoPlan, p: complex, degrees: float) -> complex:
-    return plan.bust_point + (p - plan.bust_point) * turn(degrees)
 
 
 def _armhole_points(
@@ -90,17 +102,17 @@ def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
     )
 
 
-def fit_drop(body: Body, ease: TorsoEase) -> float:
+def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     """Return the drop (mm) at which this armhole can carry a sleeve for this arm.
 
     The choice stands where a cap of 0.60 armhole depth is wide enough; else the armhole is deepened.
-    For a thin arm it is made shallower until a cap of 0.80 is not too wide.
+    For a thin arm it is made shallower until a cap of 5/6 is not too wide.
     """
     scale = body_scale(body)
     width = body["upper_arm_girth"] + ease.arm
 
     def spare(drop: float, share: float) -> float:
-        front, back = halves(shape_torso(body, ease, drop), scale)
+        front, back = halves(shape_torso(body, ease, drop, kind), scale)
         return width_at(front, back, share * (front.depth + back.depth) / 2, 3.0) - width
 
     drop = ease.drop

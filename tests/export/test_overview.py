@@ -72,4 +72,4 @@ def test_the_picture_is_the_same_byte_for_byte_and_not_empty(tmp_path: Path) -> 
     assert picture.shape[1] / picture.shape[0] == pytest.approx(
         sheet.width / sheet.height, rel=0.01
     )
-    assert 0.02 < (picture[..., :3].min(axis=2) < 0.5).mean() < 0.3
+    assert 0.005 < (picture[..., :3].min(axis=2) < 0.5).mean() < 0.3  # ink, as a share of the page

@@ -10,10 +10,16 @@ from dataclasses import replace
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from shapely import Polygon, box
+from shapely.geometry.base import BaseGeometry
 
 from drafting.export.svg import svg_text
+from drafting.geometry import Path, line
 from drafting.label import Label, label_lines
 from drafting.names import NAME_BYTES, clean_text, safe_id, safe_name
+from drafting.pattern import CutPiece
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.sheet import Layer
 from drafting.sheet_piece import piece_sheet
 from tests.export import invented
 
@@ -114,9 +120,6 @@ def test_many_estimates_are_counted_rather_than_listed() -> None:
 
 
 def test_a_label_stands_in_its_piece_or_beside_it_and_on_no_other_text() -> None:
-    from shapely import Polygon, box
-    from shapely.geometry.base import BaseGeometry
-
     for make in (invented.front, invented.sleeve, invented.cuff):
         sheet = piece_sheet(make(), invented.KITE)
         boxes: list[BaseGeometry] = [box(*text.bounds) for text in sheet.texts]
@@ -126,3 +129,34 @@ def test_a_label_stands_in_its_piece_or_beside_it_and_on_no_other_text() -> None
         outline = Polygon([(p.real, p.imag) for p in cut.flattened(0.1)])
         assert not [one for one in boxes if one.intersects(outline.boundary)]
         assert box(0, 0, sheet.width, sheet.height).contains(box(*sheet.texts[0].bounds))
+
+
+def test_a_narrow_piece_has_place_on_fold_beside_it() -> None:
+    # AL1 wants the words on the sheet; a strip 14 mm wide has no room for them.
+    corners, names = (0j, 14 + 0j, 14 + 90j, 90j), ("hem", "side", "top", "fold")
+    kinds = (EdgeKind.HEM, EdgeKind.SEAM, EdgeKind.SEAM, EdgeKind.FOLD)
+    sides = zip(names, corners, (*corners[1:], corners[0]), kinds, strict=True)
+    edges = tuple(Edge(name, line(a, b), kind) for name, a, b, kind in sides)
+    cut = Path.polygon(-10j, 24 - 10j, 24 + 100j, 100j)
+    strip = CutPiece(Piece("strip", edges), 1, cut, dict.fromkeys(names, 10.0))
+    sheet = piece_sheet(strip, invented.KITE)
+    (words,) = [text for text in sheet.texts if text.layer is Layer.FOLD]
+    fold = next(s for s in sheet.strokes if s.layer is Layer.FOLD).bounds
+    assert words.bounds[2] < fold[0]
+    assert words.bounds[0] > 5
+
+
+def test_on_one_way_cloth_the_grainline_has_one_head_and_it_points_up_on_either_hand() -> None:
+    # NO4: not flipped top to bottom on the mirrored piece.
+    label = replace(invented.KITE, one_way=True)
+    for cut_piece in (invented.sleeve(), invented.sleeve().mirrored()):
+        sheet = piece_sheet(cut_piece, label)
+        grain = {s.id: s for s in sheet.on(Layer.GRAIN)}
+        (head,) = grain["sleeve.grainline.heads"].paths
+        tip = head.segments[0].end
+        (shaft,) = grain["sleeve.grainline"].paths
+        top = max(shaft.start, shaft.end, key=lambda p: p.imag)
+        assert tip == pytest.approx(top)
+        both = piece_sheet(cut_piece, invented.KITE)
+        heads = {s.id: s for s in both.on(Layer.GRAIN)}["sleeve.grainline.heads"]
+        assert len(heads.paths) == 2

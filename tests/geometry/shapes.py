@@ -53,9 +53,7 @@ def outlines(draw: st.DrawFn) -> tuple[Path, ...]:
     """
     radii = draw(st.lists(st.integers(60, 150), min_size=4, max_size=9))
     corners = [r * cmath.exp(2j * math.pi * i / len(radii)) for i, r in enumerate(radii)]
-    bends = draw(
-        st.lists(st.integers(-25, 25), min_size=len(radii), max_size=len(radii))
-    )
+    bends = draw(st.lists(st.integers(-25, 25), min_size=len(radii), max_size=len(radii)))
     ring = zip(corners, [*corners[1:], corners[0]], bends, strict=True)
     return tuple(side(a, b, bend) for a, b, bend in ring)
 

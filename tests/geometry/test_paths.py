@@ -7,6 +7,7 @@ import math
 
 import numpy as np
 import pytest
+import shapely
 from fontTools.misc.bezierTools import calcCubicArcLength
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -16,7 +17,7 @@ from drafting.geometry import Cubic, Path, area, turn
 from tests.geometry.shapes import arc, cubics, paths, point
 
 share = st.floats(0.02, 0.98)
-many = settings(max_examples=60, deadline=None)
+many = settings(max_examples=30, deadline=None)
 
 
 def dense(path: Path) -> np.ndarray:
@@ -127,8 +128,6 @@ def test_the_bounds_hold_every_point_and_are_touched_on_all_four_sides(path: Pat
 def test_no_point_of_the_curve_is_farther_from_its_chords_than_the_gap(
     path: Path, gap: float
 ) -> None:
-    import shapely
-
     chords = shapely.LineString([(p.real, p.imag) for p in path.flattened(gap)])
     points = shapely.points([(p.real, p.imag) for p in dense(path)[::40]])
     assert float(shapely.distance(points, chords).max()) <= gap + 1e-9

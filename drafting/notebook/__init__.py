@@ -1,0 +1,16 @@
+"""Widgets for the notebooks. Layer 6, and the one place for ipywidgets and IPython.
+
+    CostumeFile -> Standing (pure: what is asked, what was made) -> Bench (thin: controls, picture)
+
+`standing` holds every rule and no widget; `controls`, `preview`, `findings_view` and `girths_view`
+each turn one thing into something to see; `bench` joins them. A refusal that reaches a cell is shown
+as its own sentences, without the Python lines behind it.
+"""
+
+from drafting.notebook.bench import Bench
+from drafting.notebook.places import costume_path
+from drafting.notebook.plainly import show_refusals_plainly
+
+show_refusals_plainly()
+
+__all__ = ["Bench", "costume_path"]

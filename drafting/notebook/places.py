@@ -1,0 +1,18 @@
+"""Where a notebook finds the maker's files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from drafting.shipped import shipped
+
+
+def costume_path(name: str) -> Path:
+    """Return the costume file `name`: the maker's beside the notebooks, else the shipped one.
+
+    Jupyter runs a notebook in its own folder, so `measurements/` is the next folder over, in a
+    checkout and in the copy that `drafting lab` makes alike.
+    """
+    file = Path("costumes") / f"{name}.toml"
+    own = Path.cwd().parent / "measurements" / file
+    return own if own.is_file() else shipped("measurements") / file

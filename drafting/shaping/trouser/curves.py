@@ -1,0 +1,82 @@
+"""Three curves of the trouser: a corner, a bow that bends one way, and a steered S. mm, radians."""
+
+from __future__ import annotations
+
+import cmath
+import math
+
+from drafting.geometry import Cubic, unit
+
+LEAST_SHARE = 0.08
+"""Least share of a bow's handles at one end, where the curve is nearly straight there (ours)."""
+
+BOW = 0.64
+"""Handles of a bow as a share of the way to where its end tangents meet (between a quarter ellipse,
+0.55, and a parabola, 0.67)."""
+
+
+def corner(a: complex, meet: complex, b: complex, share: float) -> Cubic:
+    """Return the curve in the corner a-meet-b, tangent to both sides.
+
+    It never inflects for a `share` between 0 and 1; 0.552 is a quarter ellipse, 2/3 a parabola.
+    """
+    return Cubic(a, a + share * (meet - a), b + share * (meet - b), b)
+
+
+def bow(a: complex, leave: complex, b: complex, arrive: complex, share: float = BOW) -> Cubic:
+    """Return the curve from `a` to `b` with these unit directions, bending one way only.
+
+    The handles share the chord as the angles at the ends do, so the curve stays continuous through
+    the straight line.
+    """
+    chord = b - a
+    size = abs(chord)
+    way = chord / size
+    at_a, at_b = abs((leave / way).imag), abs((arrive / way).imag)
+    part = (at_b + 1e-9) / (at_a + at_b + 2e-9)
+    part = min(max(part, LEAST_SHARE), 1 - LEAST_SHARE)
+    reach = size * share
+    return Cubic(a, a + leave * reach * part, b - arrive * reach * (1 - part), b)
+
+
+def steered(
+    a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float
+) -> Cubic:
+    """Return the curve with these unit directions, its handles `first` and `last` of the chord."""
+    size = abs(b - a)
+    return Cubic(a, a + leave * size * first, b - arrive * size * last, b)
+
+
+def x_at(curve: Cubic, y: float) -> float:
+    """Return the x at which a curve that runs up or down reaches the height `y` (its end's beyond)."""
+    return curve.point(t_at(curve, y)).real
+
+
+def t_at(curve: Cubic, y: float) -> float:
+    """Return the parameter (0..1) at which a curve that runs up or down reaches the height `y`."""
+    low, high = curve.a.imag, curve.d.imag
+    if abs(high - low) < 1e-9:
+        return 0.0
+    t = min(max((y - low) / (high - low), 0.0), 1.0)
+    for _ in range(20):
+        miss = curve.point(t).imag - y
+        speed = curve.velocity(t).imag
+        if abs(miss) < 1e-10 or abs(speed) < 1e-9:
+            break
+        t = min(max(t - miss / speed, 0.0), 1.0)
+    return t
+
+
+def between(one: complex, other: complex, share: float) -> complex:
+    """Return the unit direction turned from `one` by a share of the turn to `other`."""
+    return unit(one) * cmath.exp(1j * share * cmath.phase(other / one))
+
+
+def rise_of(slope: float) -> complex:
+    """Return the unit direction that leans by `slope` (tangent) to -x while going up."""
+    return complex(-slope, 1.0) / math.hypot(slope, 1.0)
+
+
+def clamp(value: float, low: float, high: float) -> float:
+    """Return `value` kept within `low`..`high`."""
+    return min(max(value, low), high)

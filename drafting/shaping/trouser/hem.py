@@ -1,0 +1,144 @@
+"""Below the knee: the lower leg, the calf's room, the hem, and a flare by exact turn. mm.
+
+The hem is a shallow curve square to both edges and to the crease. A flare turns the straight lower
+edges about the knee points, all four by one angle, until front and back hem make the sweep.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.errors import DraftError
+from drafting.geometry import Cubic, unit
+from drafting.geometry.construct import Directed
+from drafting.shaping.trouser.curves import between, bow, steered, x_at
+from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.legs import Legs
+
+HEM_TURN = 0.55
+"""How far the lower edge's direction at the hem turns back towards the knee's (ours)."""
+
+CALF_LEVEL = 0.30
+"""The calf lies so far down from knee to hem (study)."""
+
+STEEPEST = 1.2
+"""radians: the lower edges may turn so far for a flare (study)."""
+
+SEATED_LONGER, SEATED_SLOPE = 0.030, 0.012
+"""Hem of a seated wearer: lower all round, and lower in front than behind by twice the second, of the
+inside leg (trouser study; trouble TR4)."""
+
+
+@dataclass(frozen=True, slots=True)
+class LowerLeg:
+    """One piece below the knee: both edges from knee to hem, and the hem from side to inside."""
+
+    inside: Cubic
+    side: Cubic
+    hem: Cubic
+
+
+@dataclass(frozen=True, slots=True)
+class Hems:
+    """Both lower legs, and the angle (degrees) by which a flare turned their edges."""
+
+    front: LowerLeg
+    back: LowerLeg
+    turned: float = 0.0
+
+
+def draw_hems(frame: Frame, legs: Legs) -> Hems:
+    """Return the legs below the knee; raises `DraftError` where a flare is out of reach."""
+    if frame.flared:
+        return _flared(frame, legs)
+    return Hems(_tapered(frame, legs, 0.0), _tapered(frame, legs, frame.wider))
+
+
+def calf_misses(frame: Frame, hems: Hems) -> float:
+    """Return by how much the leg is too narrow over the calf, mm (below 0: room to spare)."""
+    y = frame.knee - CALF_LEVEL * (frame.knee - frame.hem)
+    parts = (hems.front, hems.back)
+    girth = math.fsum(x_at(leg.inside, y) - x_at(leg.side, y) for leg in parts)
+    return frame.asked.calf - girth
+
+
+def _tapered(frame: Frame, legs: Legs, wider: float) -> LowerLeg:
+    """Return the lower leg whose edges run on from the knee and bend one way."""
+    shin = frame.shin
+    knee, hem = frame.knee_half + wider, frame.hem_half + wider
+    at_hem = between(shin, shin / legs.knee_in * shin, HEM_TURN)
+    outer = -shin.conjugate()
+    at_side = between(outer, outer / legs.knee_side * outer, HEM_TURN)
+    inside = bow(complex(knee, frame.knee), -legs.knee_in, complex(hem, frame.hem), -at_hem)
+    side = bow(complex(-knee, frame.knee), -legs.knee_side, complex(-hem, frame.hem), -at_side)
+    slope = 0.0
+    if frame.asked.seated:
+        inside, side = (_dropped(frame, edge) for edge in (inside, side))
+        slope = _seated_slope(frame) * (1 if wider == 0 else -1)
+    return LowerLeg(inside, side, _hem(inside, side, slope))
+
+
+def _dropped(frame: Frame, edge: Cubic) -> Cubic:
+    """Return a lower edge stretched downwards for a seated wearer."""
+    down = SEATED_LONGER * frame.asked.inside
+    return Cubic(*(
+        z - 1j * down * (frame.knee - z.imag) / (frame.knee - frame.hem) for z in edge
+    ))  # fmt: skip
+
+
+def _seated_slope(frame: Frame) -> float:
+    """Return the angle (radians) at which a seated wearer's hem leaves square, down in front."""
+    width = 2 * frame.hem_half + frame.wider
+    return math.atan(4 * SEATED_SLOPE * frame.asked.inside / width)
+
+
+def _hem(inside: Cubic, side: Cubic, slope: float) -> Cubic:
+    """Return the hem from side to inside, square to both edges but for `slope` (radians)."""
+    leave = unit(side.d - side.c) * 1j * cmath.exp(-1j * slope)
+    arrive = unit(inside.d - inside.c) * 1j * cmath.exp(1j * slope)
+    return bow(side.d, leave, inside.d, arrive)
+
+
+def _flared(frame: Frame, legs: Legs) -> Hems:
+    def both(angle: float) -> tuple[LowerLeg, LowerLeg]:
+        half = frame.knee_half
+        return _turned(frame, legs, half, angle), _turned(frame, legs, half + frame.wider, angle)
+
+    def sweep(angle: float) -> float:
+        return math.fsum(leg.hem.length for leg in both(angle))
+
+    if sweep(0.0) >= frame.hem_girth:
+        return Hems(*both(0.0))
+    if sweep(STEEPEST) < frame.hem_girth:
+        raise DraftError(
+            "the flare is wider than this lower leg can be turned to",
+            value=f"a hem width of {frame.hem_girth:.0f} mm",
+            reach=f"{sweep(0.0):.0f} to {sweep(STEEPEST):.0f} mm",
+            turn="ask for less width, or let the leg be longer",
+        )  # fmt: skip
+    angle = float(brentq(lambda v: sweep(v) - frame.hem_girth, 0, STEEPEST, xtol=1e-11))
+    return Hems(*both(angle), turned=math.degrees(angle))
+
+
+def _turned(frame: Frame, legs: Legs, half: float, angle: float) -> LowerLeg:
+    """Return one lower leg with both edges turned out by `angle` about the knee points."""
+    way, height = cmath.exp(1j * angle), frame.knee - frame.hem
+    inside_end = complex(half, frame.knee) - 1j * height * way
+    side_end = complex(-half, frame.knee) - 1j * height / way
+    inside = steered(complex(half, frame.knee), -legs.knee_in, inside_end, -1j * way, 0.3, 0.3)
+    side = steered(complex(-half, frame.knee), -legs.knee_side, side_end, -1j / way, 0.3, 0.3)
+    return LowerLeg(
+        inside, side, _arc(Directed(side_end, way.conjugate()), Directed(inside_end, way), angle)
+    )
+
+
+def _arc(start: Directed, end: Directed, angle: float) -> Cubic:
+    """Return the curve nearest to a circle's arc that turns by twice `angle` (radians)."""
+    chord = abs(end.at - start.at)
+    third = 4 / 3 * math.tan(angle / 2) / (2 * math.sin(angle)) if angle > 1e-6 else 1 / 3
+    reach = chord * third
+    return Cubic(start.at, start.at + start.heading * reach, end.at - end.heading * reach, end.at)

@@ -1,0 +1,135 @@
+"""Fork, inside seams and side seam for one width of fork, and the thigh that they give. mm.
+
+The side seam is one shape for both pieces and so are the lower inside seams; front and back inside
+seams share their direction at the knee. So only knee to fork has to be made equal: the back fork
+drops until it is.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.errors import DraftError
+from drafting.geometry import Cubic, unit
+from drafting.shaping.trouser.curves import between, bow, rise_of, steered, x_at
+from drafting.shaping.trouser.frame import Frame
+
+FRONT_SHARE = 0.40
+"""Front share of the whole fork (rows W46, W47: a third to 0.4; ours)."""
+
+KNEE_TURN, FORK_TURN = 0.42, 0.55
+"""How far the inside seam's direction turns from the lower leg to the chord at the knee, and beyond
+the chord at the fork: one sign of curvature (ours)."""
+
+SIDE_KNEE, SIDE_HIP = 0.34, 0.40
+"""Handles of the side seam, of its chord: hollow over the knee, round at the hip (ours)."""
+
+FORK = (0.09, 0.34)
+"""Least and greatest whole fork, of the hip (survey 1-99 %: 0.11 to 0.27; ours)."""
+
+DEEPEST_DROP = 0.20
+"""The back fork may drop so far, of the hip (survey 1-99 %: 1.5 to 15.6 mm; ours)."""
+
+THIGH_UNDER_FORK = 5.0
+"""mm at a hip of 1,000: the thigh is measured at least so far under the back fork (study)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Legs:
+    """Both legs for one width of `fork`. Curves run upwards; `up` are directions at the fork.
+
+    `half` is half the front crotch width (the crease lies in its middle), `side` the front's side
+    seam from knee to hip, `knee_in` and `knee_side` the directions in which the edges pass the knee.
+    """
+
+    fork: float
+    half: float
+    front_tip: complex
+    back_tip: complex
+    front_inside: Cubic
+    back_inside: Cubic
+    front_up: complex
+    back_up: complex
+    side: Cubic
+    knee_in: complex
+    knee_side: complex
+
+
+def draw_legs(frame: Frame, fork: float) -> Legs:
+    """Return the legs; raises `DraftError` where no drop makes the inside seams equal."""
+    half = (frame.front_hip + FRONT_SHARE * fork) / 2
+    front_tip = complex(half, 0.0)
+    knee = complex(frame.knee_half, frame.knee)
+    knee_in = between(frame.shin, front_tip - knee, KNEE_TURN)
+    front, front_up = _inside(knee, front_tip, knee_in)
+    back_x = -half - frame.wider + frame.back_hip + (1 - FRONT_SHARE) * fork
+    wanted = front.length - frame.style.inseam_short
+    back, back_up = _back_inside(frame, knee + frame.wider, back_x, knee_in, wanted)
+    hip = complex(-half, frame.hip)
+    outside = complex(-frame.knee_half, frame.knee)
+    knee_side = between(-frame.shin.conjugate(), hip - outside, KNEE_TURN)
+    side = steered(outside, knee_side, hip, rise_of(frame.side_lean), SIDE_KNEE, SIDE_HIP)
+    return Legs(
+        fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side
+    )  # fmt: skip
+
+
+def _inside(knee: complex, tip: complex, knee_in: complex) -> tuple[Cubic, complex]:
+    """Return the inside seam from knee to fork, and its direction at the fork."""
+    chord = unit(tip - knee)
+    up = chord * unit(between(1 + 0j, chord / knee_in, FORK_TURN))
+    return bow(knee, knee_in, tip, up), up
+
+
+def _back_inside(
+    frame: Frame, knee: complex, x: float, knee_in: complex, wanted: float
+) -> tuple[Cubic, complex]:
+    """Return the back inside seam with its fork dropped until it has the `wanted` length."""
+
+    def over(drop: float) -> float:
+        return _inside(knee, complex(x, -drop), knee_in)[0].length - wanted
+
+    low, high = 0.0, 12.0 * frame.unit
+    at_low, at_high = over(low), over(high)
+    for _ in range(12):  # secant: the length is nearly linear in the drop
+        if abs(at_high) < 1e-9 or at_high == at_low:
+            break
+        low, high, at_low = high, high - at_high * (high - low) / (at_high - at_low), at_high
+        at_high = over(high)
+    if abs(at_high) > 1e-6 or abs(high) > DEEPEST_DROP * frame.asked.body["hip"]:
+        raise DraftError(
+            "the inside leg seams of front and back cannot be made equal",
+            value=f"knee {-frame.knee:.0f} mm below the crotch, back fork {x:.0f} mm from the crease",
+            turn="measure inside leg, knee height and thigh again: the leg is too short for this thigh",
+        )  # fmt: skip
+    return _inside(knee, complex(x, -high), knee_in)
+
+
+def thigh_level(frame: Frame, legs: Legs) -> float:
+    """Return the y of the thigh line, always a little under the back fork."""
+    return min(frame.thigh, legs.back_tip.imag - THIGH_UNDER_FORK * frame.unit)
+
+
+def thigh_girth(frame: Frame, legs: Legs) -> float:
+    """Return the girth of one leg at the thigh line, mm."""
+    y = thigh_level(frame, legs)
+    side = x_at(legs.side, y)
+    return x_at(legs.front_inside, y) + x_at(legs.back_inside, y) - 2 * side + frame.wider
+
+
+def fork_for(frame: Frame, thigh: float) -> float:
+    """Return the whole fork that gives the thigh, or the nearest end of its range."""
+    low, high = (share * frame.asked.body["hip"] for share in FORK)
+    at_low = thigh_girth(frame, draw_legs(frame, low)) - thigh
+    at_high = thigh_girth(frame, draw_legs(frame, high)) - thigh
+    if at_low > 0:
+        return low
+    if at_high < 0:
+        return high
+
+    def miss(fork: float) -> float:
+        return thigh_girth(frame, draw_legs(frame, fork)) - thigh
+
+    return float(brentq(miss, low, high, xtol=1e-9))

@@ -1,0 +1,182 @@
+"""Front rise, seat angle and fork, settled together so that the crotch length is exact. mm.
+
+The rule where measures conflict: the total crotch length always holds. The split is followed while
+the centre front rises between -3 and +3.5 % of the hip, then moved. The thigh is as asked while the
+seat angle stays in its range; past it the thigh moves inside its band; past that the back rise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.geometry import Cubic
+from drafting.geometry.construct import Directed, meet
+from drafting.shaping.trouser.curves import clamp, corner, rise_of
+from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
+
+FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
+"""How far the centre front may lie under or over the waist level, of the hip (block demands)."""
+
+SEAT, SEAT_SEATED = (0.035, 0.38), (0.035, 0.64)
+"""Least and greatest lean of the centre back, tangent: 2 to 21 degrees, seated 33 (study)."""
+
+BACK_RISE = 1.18
+"""The back waist rises by the lean over this: its line then stays hollow to the centre (study)."""
+
+FRONT_CURVE, BACK_CURVE = 0.64, 0.74
+"""Fullness of the crotch curves; 0.552 is a quarter ellipse (ours)."""
+
+FRONT_START, BACK_START = 1.25, 0.85
+"""The curve starts so many times the fork's own reach above the corner of its tangents (ours)."""
+
+MOST_CURVE = 0.62
+"""The curve takes at most this share of the centre line (ours)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Centre:
+    """One centre edge: straight from the waist's `top` to `bend`, then the curve to the fork.
+
+    `heading` is the straight part's direction, upwards; `on_hip` where its line meets the hip level.
+    """
+
+    top: complex
+    bend: complex
+    curve: Cubic
+    heading: complex
+    on_hip: complex
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rise:
+    """The settled legs and centres; `seat` is the lean's tangent, `extra` bare back rise, mm."""
+
+    legs: Legs
+    front: Centre
+    back: Centre
+    seat: float
+    front_rise: float
+    back_rise: float
+    extra: float
+    thigh: float
+
+
+def front_centre(frame: Frame, legs: Legs, over: float) -> Centre:
+    """Return the centre front whose top lies `over` the waist level."""
+    on_hip = complex(-legs.half + frame.front_hip, frame.hip)
+    heading = rise_of(frame.centre_lean)
+    top = on_hip + heading * ((frame.rise + over) / heading.imag)
+    return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, FRONT_START, FRONT_CURVE)
+
+
+def back_centre(frame: Frame, legs: Legs, lean: float, extra: float) -> Centre:
+    """Return the centre back that leans in by `lean` (tangent), risen `extra` mm besides."""
+    on_hip = complex(-legs.half - frame.wider + frame.back_hip, frame.hip)
+    heading = rise_of(lean)
+    over = back_rise(frame, lean) + extra
+    top = on_hip + heading * ((frame.rise + over) / heading.imag)
+    return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, BACK_START, BACK_CURVE)
+
+
+def back_rise(frame: Frame, lean: float) -> float:
+    """Return how far a centre back of this lean rises over the waist level, mm."""
+    waist = frame.back_hip - lean * frame.rise - 0.010 * frame.asked.body["hip"]
+    return lean / BACK_RISE * waist
+
+
+def _centre(
+    on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float,
+    share: float,
+) -> Centre:  # fmt: skip
+    """Return the centre edge, its curve square to the inside seam at the fork."""
+    cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
+    room = ((top - cross) / heading).real
+    bend = cross + heading * min(start * abs(tip - cross), MOST_CURVE * room)
+    curve = corner(bend, cross, tip, share)
+    return Centre(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
+
+
+def settle_rise(frame: Frame) -> Rise:
+    """Return the rise whose crotch seam has the asked length, by the rule above."""
+    fork = fork_for(frame, frame.asked.girth["thigh"])
+    low, high = _seat_range(frame, fork)
+    legs = draw_legs(frame, fork)
+    if _missing(frame, legs, high) > 0:
+        return _past(frame, legs, high, frame.asked.thigh_band[1])
+    if _missing(frame, legs, low) < 0:
+        return _past(frame, legs, low, frame.asked.thigh_band[0])
+    lean = _root(lambda v: _missing(frame, legs, v), low, high)
+    return _settled(frame, legs, lean, 0.0)
+
+
+def _seat_range(frame: Frame, fork: float) -> tuple[float, float]:
+    """Return the leans of the centre back between which the fork still has a reach of its own."""
+    low, high = SEAT_SEATED if frame.asked.seated else SEAT
+    leaves = 0.6 * 0.6 * fork / max(frame.hip, 1.0)
+    return low, max(low + 0.03, min(high, leaves))
+
+
+def _past(frame: Frame, legs: Legs, lean: float, thigh: float) -> Rise:
+    """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
+    other = draw_legs(frame, fork_for(frame, thigh))
+    before, after = _missing(frame, legs, lean), _missing(frame, other, lean)
+    if before * after < 0:
+        fork = _root(lambda s: _missing(frame, draw_legs(frame, s), lean), legs.fork, other.fork)
+        return _settled(frame, draw_legs(frame, fork), lean, 0.0)
+    wanted = frame.asked.crotch - _front(frame, other)[1].length
+
+    def over(extra: float) -> float:
+        return back_centre(frame, other, lean, extra).length - wanted
+
+    reach = 3 * abs(after) + 30 * frame.unit
+    extra = _root(over, max(-reach, -0.8 * frame.rise), reach)
+    return _settled(frame, other, lean, extra)
+
+
+def _front(frame: Frame, legs: Legs) -> tuple[float, Centre]:
+    """Return the front rise (over the waist level) and centre for its part of the crotch length."""
+    hip = frame.asked.body["hip"]
+    bounds = FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE
+    low, high = bounds[0] * hip, bounds[1] * hip
+    wanted = frame.asked.crotch_front
+
+    def over(rise: float) -> float:
+        return front_centre(frame, legs, rise).length - wanted
+
+    rise = low if over(low) > 0 else high if over(high) < 0 else _root(over, low, high)
+    return rise, front_centre(frame, legs, rise)
+
+
+def _missing(frame: Frame, legs: Legs, lean: float) -> float:
+    """Return how much longer the crotch seam should be, with this lean of the centre back."""
+    front = _front(frame, legs)[1]
+    return frame.asked.crotch - front.length - back_centre(frame, legs, lean, 0.0).length
+
+
+def _settled(frame: Frame, legs: Legs, lean: float, extra: float) -> Rise:
+    rise, front = _front(frame, legs)
+    back = back_centre(frame, legs, lean, extra)
+    return Rise(
+        legs, front, back, lean, rise, back_rise(frame, lean) + extra, extra,
+        thigh_girth(frame, legs),
+    )  # fmt: skip
+
+
+def _root(miss: Callable[[float], float], low: float, high: float) -> float:
+    """Return where `miss` is 0 between two bounds; the better bound where it is never 0."""
+    at_low, at_high = miss(low), miss(high)
+    if at_low * at_high > 0:
+        return low if abs(at_low) < abs(at_high) else high
+    return float(brentq(miss, low, high, xtol=1e-9))
+
+
+def at_fork_limit(frame: Frame, rise: Rise) -> bool:
+    """Return whether the fork stands at an end of its range, so that the thigh is what it is."""
+    hip = frame.asked.body["hip"]
+    share = rise.legs.fork / hip
+    return share != clamp(share, FORK[0] + 1e-9, FORK[1] - 1e-9)

@@ -1,0 +1,253 @@
+"""The waist: side height, darts, and one smooth line from centre front over the side to centre back.
+
+The darts are closed first, one curve is drawn in each piece, square at the centre, and opened again:
+legs are equal and a closed mouth runs on smoothly without iteration. The two curves make 180 degrees
+at the side. They bend one way only because the side point is raised or lowered until they can.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.errors import DraftError
+from drafting.geometry import Cubic
+from drafting.shaping.trouser.curves import bow, clamp, rise_of
+from drafting.shaping.trouser.darts import Closed, Opened, close_darts, open_darts
+from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.rise import Centre, Rise
+
+SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
+"""Part of the suppression at each side seam, and how far in it may lean (tangent) (study)."""
+
+FRONT_DART, TWO_DARTS = 0.36, 32.0
+"""Front share of the darts; mm at a hip of 1,000 over which the back takes two (study)."""
+
+LEAST_DART = 3.4
+"""mm at a hip of 1,000, as wide as the dart's closing angle: the mouth as drawn is a little less."""
+
+SIDE_RISE, SIDE_FALL = 0.35, 0.40
+"""The side point rises over the waist level so many times its inset, or falls (study)."""
+
+BENDS = (0.12, 3.0)
+"""How a line may leave the side: its angle to the chord over that at the centre (ours)."""
+
+STRAIGHT = math.radians(0.4)
+"""A waist line that turns less the wrong way still counts as bending one way (rule: 1 degree)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shaping:
+    """What the side seam (each piece) and each dart take in, mm; a side below 0 lets out."""
+
+    side: float
+    front: tuple[float, ...] = ()
+    back: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Waist:
+    """The settled waist: closed curves from side to centre, the same opened, and the hip curve.
+
+    `side` is the front's side point (the back's lies `wider` further out).
+    """
+
+    shaping: Shaping
+    side: complex
+    hip_curve: Cubic
+    front_closed: Cubic
+    back_closed: Cubic
+    front: Opened
+    back: Opened
+
+    @property
+    def length(self) -> float:
+        return self.front_closed.length + self.back_closed.length
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """Angles (radians) of one closed line, from square to the side: of its chord, at the centre."""
+
+    closed: Closed
+    square: complex
+    chord: float
+    end: float
+
+    def leave(self, bend: float) -> float:
+        """Return the angle at the side that bends `bend` times as much as the centre does."""
+        return self.chord + bend * (self.chord - self.end)
+
+    @property
+    def span(self) -> tuple[float, float]:
+        """Least and greatest angle at the side that leave the line bent one way."""
+        ends = [self.leave(bend) for bend in BENDS]
+        return min(ends) - STRAIGHT, max(ends) + STRAIGHT
+
+
+def settle_waist(frame: Frame, rise: Rise) -> Waist:
+    """Return the waist whose stitched length is the wanted one.
+
+    Raises `DraftError` with the reachable girths where darts of this depth cannot take in so much.
+    """
+    wanted = frame.waist_girth / 2
+    spare = draw_waist(frame, rise, Shaping(0.0)).length - wanted
+    if spare > 0 and not frame.style.casing:
+        for shares in ((FRONT_DART, 1 - FRONT_DART), (0.0, 1.0)):
+            found = _with_darts(frame, rise, spare, shares, wanted)
+            if found is not None:
+                return found
+    reach = spare / 2 + 90 * frame.unit + 5
+    low, high = min(-reach, spare / 2 - reach), max(reach, spare / 2 + reach)
+    high = min(high, 0.8 * frame.front_hip)
+
+    def drawn(side: float) -> Waist:
+        return draw_waist(frame, rise, Shaping(side))
+
+    return drawn(_solved(lambda s: drawn(s).length, wanted, low, high))
+
+
+def _with_darts(
+    frame: Frame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
+) -> Waist | None:
+    """Return the waist with darts in these shares, or None where one would be too small."""
+    side = min(SIDE_SHARE * spare, SIDE_STEEPEST * frame.rise)
+    intake = spare - 2 * side
+    count = 2 if shares[1] * intake > TWO_DARTS * frame.unit else 1
+
+    def shaping(total: float) -> Shaping:
+        front = (shares[0] * total,) if shares[0] else ()
+        return Shaping(side, front, (shares[1] * total / count,) * count)
+
+    def length(total: float) -> float:
+        return draw_waist(frame, rise, shaping(total)).length
+
+    if intake < 0.5 * LEAST_DART * frame.unit:
+        return None
+    total = _solved(length, wanted, 0.0, 3 * intake + 30 * frame.unit)
+    settled = shaping(total)
+    if min((*settled.front, *settled.back)) < LEAST_DART * frame.unit:
+        return None
+    return draw_waist(frame, rise, settled)
+
+
+def _solved(length: Callable[[float], float], wanted: float, low: float, high: float) -> float:
+    least, most = sorted((length(low), length(high)))
+    if not least <= wanted <= most:
+        raise DraftError(
+            "the waist cannot be shaped from this hip with a side seam and darts",
+            value=f"{2 * wanted:.0f} mm round the waist", reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
+            turn="give the waist more ease, or measure waist and hip again",
+        )  # fmt: skip
+    return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))
+
+
+def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
+    """Return the waist with this shaping; its side point as near the rule's height as bends well."""
+    inset = shaping.side
+    rule = (SIDE_RISE if inset > 0 else SIDE_FALL) * inset
+    lift = _lift(frame, rise, shaping, rule)
+    side, up, hip_curve = _side(frame, rise, inset, lift)
+    front, back = _ends(frame, rise, shaping, side, up)
+    leave = _leave(front, back)
+    front_line = _line(front, rise.front, leave)
+    back_line = _line(back, rise.back, -leave)
+    return Waist(
+        shaping, side, hip_curve, front_line, back_line, open_darts(front_line, front.closed.darts),
+        open_darts(back_line, back.closed.darts),
+    )  # fmt: skip
+
+
+def _side(
+    frame: Frame, rise: Rise, inset: float, lift: float
+) -> tuple[complex, complex, Cubic]:
+    """Return the front's side point, the direction in which the side arrives there, and its curve.
+
+    The curve turns beyond its chord by three quarters of what it turned before (ours).
+    """
+    hip = complex(-rise.legs.half, frame.hip)
+    point = complex(-rise.legs.half + inset, frame.waist + lift)
+    chord = math.atan2(inset, frame.rise + lift)
+    turned = chord + math.atan(frame.side_lean)
+    lean = chord + (0.75 if turned > 0 else 0.3) * turned
+    up = complex(math.sin(lean), math.cos(lean))
+    return point, up, bow(hip, rise_of(frame.side_lean), point, up)
+
+
+def _ends(
+    frame: Frame, rise: Rise, shaping: Shaping, side: complex, up: complex
+) -> tuple[_Ends, _Ends]:
+    """Return the angles of front and back line with their darts closed."""
+    front = close_darts(frame, side, rise.front.top, shaping.front, front=True)
+    back = close_darts(frame, side - frame.wider, rise.back.top, shaping.back, front=False)
+    return _angles(front, rise.front, up), _angles(back, rise.back, up)
+
+
+def _angles(closed: Closed, centre: Centre, up: complex) -> _Ends:
+    square = closed.turned * up / 1j
+    return _Ends(
+        closed, square, cmath.phase((centre.top - closed.side) / square),
+        cmath.phase(centre.heading / 1j / square),
+    )  # fmt: skip
+
+
+def _line(ends: _Ends, centre: Centre, leave: float) -> Cubic:
+    return bow(
+        ends.closed.side, ends.square * cmath.exp(1j * leave), centre.top, centre.heading / 1j
+    )
+
+
+def _leave(front: _Ends, back: _Ends) -> float:
+    """Return the front's angle at the side (the back has its opposite), nearest to two parabolas."""
+    low_front, high_front = front.span
+    low_back, high_back = back.span
+    low, high = max(low_front, -high_back), min(high_front, -low_back)
+    ideal = (front.leave(1.0) - back.leave(1.0)) / 2
+    return clamp(ideal, low, high) if low <= high else (low + high) / 2
+
+
+def _lift(frame: Frame, rise: Rise, shaping: Shaping, rule: float) -> float:
+    """Return the side point's height over the waist level at which both lines bend one way.
+
+    At one height both lines are parabolas; from the rule's height it is approached as far as needed.
+    """
+
+    def ends(lift: float) -> tuple[_Ends, _Ends]:
+        side, up, _ = _side(frame, rise, shaping.side, lift)
+        return _ends(frame, rise, shaping, side, up)
+
+    def apart(lift: float) -> float:
+        front, back = ends(lift)
+        return max(front.span[0], -back.span[1]) - min(front.span[1], -back.span[0])
+
+    if apart(rule) <= 0:
+        return rule
+    best = _parabolas(frame, ends, rule)
+    if apart(best) > 0:
+        return best
+    return float(brentq(apart, rule, best, xtol=1e-7))
+
+
+def _parabolas(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]], start: float) -> float:
+    """Return the side's height at which both lines are parabolas; nearly linear, so by secants."""
+
+    def miss(lift: float) -> float:
+        front, back = ends(lift)
+        return front.leave(1.0) + back.leave(1.0)
+
+    low, high = start, start + 5 * frame.unit
+    at_low, at_high = miss(low), miss(high)
+    most = 0.6 * frame.rise
+    for _ in range(8):
+        if abs(at_high) < 1e-10 or at_high == at_low:
+            break
+        low, high, at_low = high, high - at_high * (high - low) / (at_high - at_low), at_high
+        high = clamp(high, -most, most)
+        at_high = miss(high)
+    return high
+
+

@@ -1,0 +1,56 @@
+"""Cut lines that cross, cut into the piece or miss their allowance are found.
+
+The rectangle of 20 x 30 cm with 1.5 cm around it is row K13 of the project's check values.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.checks import check_pattern
+from drafting.geometry import Path
+from drafting.pattern import CutPiece, Pattern
+from drafting.piece import Edge, Piece
+
+NAMES = ("hem", "side", "top", "centre")
+
+
+def box(x0: float, y0: float, x1: float, y1: float) -> Path:
+    return Path.polygon(complex(x0, y0), complex(x1, y0), complex(x1, y1), complex(x0, y1))
+
+
+def pattern(cut: Path, allowance: float = 15.0) -> Pattern:
+    sides = box(0, 0, 200, 300).segments
+    piece = Piece("card", tuple(Edge(n, Path((s,))) for n, s in zip(NAMES, sides, strict=True)))
+    return Pattern("card", "shell", (CutPiece(piece, 1, cut, dict.fromkeys(NAMES, allowance)),))
+
+
+def wrong(cut: Path, allowance: float = 15.0) -> list[tuple[str, str]]:
+    found = check_pattern(pattern(cut, allowance))
+    return [(f.check, f.where) for f in found if f.level != "ok"]
+
+
+def test_a_rectangle_with_its_allowance_holds() -> None:
+    assert wrong(box(-15, -15, 215, 315)) == []
+    assert wrong(box(0, 0, 200, 300), allowance=0) == []
+
+
+@pytest.mark.parametrize(("short", "holds"), [(0.04, True), (0.2, False), (5.0, False)])
+def test_an_allowance_that_is_missed_at_one_edge_is_named(short: float, holds: bool) -> None:
+    found = wrong(box(-15, -15, 215 - short, 315))
+    assert found == ([] if holds else [("allowance", "card.side")])
+
+
+def test_a_cut_line_inside_the_stitching_line_is_an_error() -> None:
+    assert ("cut around", "card") in wrong(box(-15, -15, 195, 315))
+
+
+def test_a_cut_line_that_crosses_itself_or_runs_clockwise_is_an_error() -> None:
+    bow = Path.polygon(-15 - 15j, 215 + 315j, 215 - 15j, -15 + 315j)
+    assert ("cut line", "card") in wrong(bow)
+    assert ("cut line", "card") in wrong(box(-15, -15, 215, 315).reversed())
+
+
+def test_a_check_never_raises_whatever_the_line() -> None:
+    nothing = Path.polygon(0j, 0j)
+    assert {f.level for f in check_pattern(pattern(nothing))} >= {"error"}

@@ -1,0 +1,180 @@
+"""JupyterLab and Chromium for tests and benchmarks: nothing of the person who runs them is touched."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from drafting.lab import lab_flags, work_copy
+
+ROOT = Path(__file__).resolve().parents[2]
+
+CHROMIUM_FLAGS = [
+    "--no-sandbox", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    "--disable-extensions", "--disable-default-apps", "--mute-audio", "--disable-gpu",
+    "--force-device-scale-factor=1", "--font-render-hinting=none",
+]  # fmt: skip
+
+QUIET = {
+    "@jupyterlab/apputils-extension:notification": {
+        "fetchNews": "false", "checkForUpdates": False, "doNotDisturbMode": True,
+    },
+    "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
+    "@jupyterlab/docmanager-extension:plugin": {"autosave": False},
+}  # fmt: skip
+"""No news, and every cell in the page whether it is in view or not."""
+
+READY = """() => {
+    const shown = window.jupyterapp?.shell?.currentWidget;
+    const kernel = shown?.sessionContext?.session?.kernel;
+    return shown?.content?.model && kernel?.connectionStatus === 'connected'
+        && kernel.status === 'idle';
+}"""
+"""The kernel's circle says idle before it is connected, so ask the application itself."""
+
+WATCH = """() => {
+    window.kernelFaults = [];
+    const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
+    kernel.iopubMessage.connect((_, message) => {
+        const said = message.content, kind = message.header.msg_type;
+        if (kind === 'error') kernelFaults.push(`${said.ename}: ${said.evalue}`);
+        if (kind === 'stream' && said.name === 'stderr') kernelFaults.push(said.text);
+    });
+}"""
+"""What a widget's callback raises is shown nowhere; it passes by as a message of the kernel."""
+
+
+@dataclass(frozen=True)
+class Lab:
+    """A running JupyterLab: its address, its token, the folder it serves."""
+
+    url: str
+    token: str
+    root: Path
+
+
+@dataclass
+class Tab:
+    """A browser page, with the faults of its scripts and the addresses it asked for elsewhere."""
+
+    page: Any
+    lab: Lab
+    faults: list[str] = field(default_factory=list)
+    outside: list[str] = field(default_factory=list)
+
+    def open(self, notebook: str) -> None:
+        """Open a notebook in a workspace of its own and wait for its kernel."""
+        place = f"workspaces/{secrets.token_hex(4)}/tree/{notebook}"
+        self.page.goto(f"{self.lab.url}/lab/{place}?token={self.lab.token}&reset")
+        self.page.wait_for_function(READY, timeout=60_000)
+        self.page.evaluate(WATCH)
+
+    def run_all(self) -> bool:
+        """Run every cell; return whether none of them raised."""
+        command = "notebook:run-all-cells"
+        return bool(
+            self.page.evaluate(f"async () => await jupyterapp.commands.execute('{command}')")
+        )
+
+    def open_and_run(self, notebook: str) -> None:
+        """Open a notebook, run it from top to bottom, and scroll to the bench."""
+        self.open(notebook)
+        if not self.run_all():
+            raise RuntimeError(f"{notebook} does not run: {self.kernel_faults()}")
+        self.page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=10_000)
+        self.page.evaluate("document.querySelector('.bench').scrollIntoView({block: 'start'})")
+
+    def kernel_faults(self) -> list[str]:
+        return list(self.page.evaluate("window.kernelFaults"))
+
+
+@contextmanager
+def running_lab(root: Path, home: Path) -> Iterator[Lab]:
+    """Serve the maker's copy, made in `root` as `drafting lab` makes it from an installed kit."""
+    work_copy(root)
+    overrides = home / "labconfig" / "default_setting_overrides.json"
+    overrides.parent.mkdir(parents=True)
+    overrides.write_text(json.dumps(QUIET))
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    lab = Lab(f"http://127.0.0.1:{port}", secrets.token_hex(16), root)
+    flags = [*lab_flags(root, port=port, browser=False), "--LabApp.expose_app_in_browser=True"]
+    with (home / "log").open("wb") as log:
+        server = subprocess.Popen(
+            [sys.executable, "-m", "jupyterlab", *flags],
+            stdout=log, stderr=subprocess.STDOUT, env=_environment(home, lab.token), cwd=root,
+        )  # fmt: skip
+    try:
+        _wait_for(lab, server, home / "log")
+        yield lab
+    finally:
+        server.terminate()
+        server.wait(20)
+
+
+@contextmanager
+def running_chromium() -> Iterator[Any]:
+    """Start the Chromium on the PATH; nothing is downloaded."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as started:
+        browser = started.chromium.launch(
+            executable_path=shutil.which("chromium"), headless=True, args=CHROMIUM_FLAGS
+        )
+        yield browser
+        browser.close()
+
+
+@contextmanager
+def new_tab(browser: Any, lab: Lab) -> Iterator[Tab]:
+    """Open a page of its own; requests that leave this computer are stopped and noted."""
+    context = browser.new_context(viewport={"width": 1280, "height": 900})
+    tab = Tab(context.new_page(), lab)
+
+    def sieve(route: Any) -> None:
+        url = route.request.url
+        if url.startswith(("http://127.0.0.1:", "data:", "blob:")):
+            route.continue_()
+        else:
+            tab.outside.append(url)
+            route.abort()
+
+    context.route("**/*", sieve)
+    tab.page.on("pageerror", lambda error: tab.faults.append(str(error)))
+    yield tab
+    context.close()
+
+
+def _environment(home: Path, token: str) -> dict[str, str]:
+    folders = ("HOME", "JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR",
+               "MPLCONFIGDIR")  # fmt: skip
+    path = os.pathsep.join(filter(None, [str(ROOT), os.environ.get("PYTHONPATH")]))
+    own = {name: str(home) for name in folders}
+    return os.environ | own | {"PYTHONPATH": path, "JUPYTER_TOKEN": token}
+
+
+def _wait_for(lab: Lab, server: subprocess.Popen[bytes], log: Path, seconds: float = 60) -> None:
+    end = time.monotonic() + seconds
+    while True:
+        try:
+            urllib.request.urlopen(f"{lab.url}/api/status?token={lab.token}", timeout=5).close()
+            return
+        except (OSError, urllib.error.HTTPError):
+            if server.poll() is not None or time.monotonic() > end:
+                raise RuntimeError(f"JupyterLab did not start:\n{log.read_text()}") from None
+            time.sleep(0.1)

@@ -1,0 +1,187 @@
+"""The first notebook as a maker meets it: JupyterLab in a real browser, keys, mouse and button.
+
+The files written are read back by a general SVG library and the standard library, not by our code.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from svgelements import SVG
+
+from tests.notebook.lab import Lab, Tab
+
+pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+
+NOTEBOOK = "notebooks/00_start_here.ipynb"
+WAIT = 10_000
+"""ms; a redraw takes far less than one second."""
+
+
+@pytest.fixture
+def bench(tab: Tab) -> Tab:
+    """The notebook opened and run from top to bottom."""
+    tab.open_and_run(NOTEBOOK)
+    return tab
+
+
+@pytest.fixture(autouse=True)
+def nothing_failed_unseen(tab: Tab) -> Any:
+    yield
+    assert tab.kernel_faults() == []
+    assert tab.faults == []
+    assert tab.outside == []
+
+
+def knob(tab: Tab, name: str) -> Any:
+    return tab.page.locator(f".choice-{name} .noUi-handle")
+
+
+def readout(tab: Tab, name: str) -> Any:
+    return tab.page.locator(f".choice-{name} .widget-readout")
+
+
+def path_data(tab: Tab, piece: str) -> str:
+    found = tab.page.locator(f'.pattern-preview [id="shirt.{piece}.cut-line"]')
+    return str(found.get_attribute("d"))
+
+
+def girth(tab: Tab, level: str) -> float:
+    """Return the garment's girth (cm) that the table shows."""
+    row = tab.page.locator(".girths tbody tr").filter(has_text=level).first
+    return float(row.locator("td").last.inner_text())
+
+
+def wait_until_other(tab: Tab, piece: str, before: str) -> None:
+    tab.page.wait_for_function(
+        '([id, d]) => document.querySelector(`.pattern-preview [id="${id}"]`)'
+        ".getAttribute('d') !== d",
+        arg=[f"shirt.{piece}.cut-line", before],
+        timeout=WAIT,
+    )
+
+
+def test_one_arrow_key_on_the_first_slider_changes_the_picture_and_the_numbers(bench: Tab) -> None:
+    before, bust = path_data(bench, "front"), girth(bench, "Bust")
+    knob(bench, "bust-ease").focus()
+    bench.page.keyboard.press("ArrowRight")
+    wait_until_other(bench, "front", before)
+    assert readout(bench, "bust-ease").inner_text() == "10.5"
+    assert girth(bench, "Bust") == pytest.approx(bust + 0.5, abs=0.11)
+
+
+def test_a_drag_and_a_typed_number_are_followed_and_the_last_value_wins(bench: Tab) -> None:
+    before = path_data(bench, "front")
+    box = knob(bench, "waist-ease").bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    bench.page.mouse.move(x, y)
+    bench.page.mouse.down()
+    bench.page.mouse.move(x + 25, y + 4, steps=30)
+    bench.page.mouse.up()
+    wait_until_other(bench, "front", before)
+    waist = 77.5 + float(readout(bench, "waist-ease").inner_text())
+    bench.page.wait_for_function(
+        "waist => [...document.querySelectorAll('.girths tbody tr')].some(row =>"
+        " row.innerText.startsWith('Waist') && Math.abs(row.lastChild.innerText - waist) < 0.11)",
+        arg=waist,
+        timeout=WAIT,
+    )
+    before = path_data(bench, "front")
+    readout(bench, "waist-ease").click()
+    bench.page.keyboard.press("Control+A")
+    bench.page.keyboard.type("6")
+    bench.page.keyboard.press("Enter")
+    wait_until_other(bench, "front", before)
+    assert girth(bench, "Waist") == pytest.approx(83.5, abs=0.11)
+
+
+def test_a_refusal_is_said_in_words_and_the_last_picture_stays(bench: Tab) -> None:
+    before = bench.page.locator(".pattern-preview").inner_html()
+    place = bench.page.locator(".pattern-preview").bounding_box()
+    knob(bench, "arm-ease").focus()
+    bench.page.keyboard.press("End")
+    said = bench.page.locator(".refusal b")
+    said.wait_for(timeout=WAIT)
+    words = bench.page.locator(".refusal").inner_text()
+    assert "no sleeve cap fits" in words.lower()
+    assert "shows the last that could" in words
+    assert bench.page.locator(".pattern-preview").inner_html() == before
+    assert bench.page.locator(".pattern-preview").bounding_box() == place
+    bench.page.locator(".write-pieces").click()
+    bench.page.locator(".refusal", has_text="Nothing was written").wait_for(timeout=WAIT)
+    knob(bench, "arm-ease").focus()
+    bench.page.keyboard.press("Home")
+    said.wait_for(state="hidden", timeout=WAIT)
+    assert girth(bench, "Upper arm") < girth(bench, "Bust")
+
+
+def test_the_button_writes_what_the_sliders_say_and_links_it(bench: Tab, lab: Lab) -> None:
+    before = path_data(bench, "sleeve")
+    readout(bench, "cap-ease").click()
+    bench.page.keyboard.press("Control+A")
+    bench.page.keyboard.type("0.4")
+    bench.page.keyboard.press("Enter")
+    wait_until_other(bench, "sleeve", before)
+    shown = path_data(bench, "sleeve")
+    bench.page.locator(".write-pieces").click()
+    links = bench.page.locator(".jp-OutputArea-output a", has_text=".svg")
+    links.first.wait_for(timeout=30_000)
+    out = lab.root / "out"
+    record = json.loads((out / "report.json").read_text("utf-8"))
+    assert record["choices"]["shirt"]["cap_ease"] == {"value": 4.0, "source": "file"}
+    assert links.count() == len(record["pieces"]) == 3
+    written = {
+        e.id: e for e in SVG.parse(str(out / "pieces" / "shirt.sleeve.svg"), ppi=25.4).elements()
+    }
+    drawn = written["sleeve.cut-line"]
+    assert shape(drawn.d()) == pytest.approx(shape(shown), abs=0.01)
+    assert (out / "overview.png").read_bytes().startswith(b"\x89PNG")
+    href = bench.page.locator(".jp-OutputArea-output a", has_text="report.json").get_attribute(
+        "href"
+    )
+    assert bench.page.request.get(f"{lab.url}{href}" if href.startswith("/") else href).ok
+
+
+def shape(d: str) -> list[float]:
+    """Return width and height of a path, which do not depend on where it lies."""
+    from svgelements import Path as SvgPath
+
+    x0, y0, x1, y1 = SvgPath(d).bbox()
+    return [x1 - x0, y1 - y0]
+
+
+@pytest.mark.parametrize("width", [1280, 900])
+def test_the_picture_is_never_stretched_and_shows_its_scale(
+    bench: Tab, width: int, tmp_path: Path
+) -> None:
+    """Trouble NB4: a drawn square stays square at any size of the window."""
+    bench.page.set_viewport_size({"width": width, "height": 900})
+    bench.page.wait_for_timeout(300)
+    x, y = bench.page.evaluate(
+        "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM();"
+        " return [m.a, m.d]; }"
+    )
+    assert x / y == pytest.approx(1.0, abs=0.01)
+    assert bench.page.locator('[id="scale-check.bar"]').is_visible()
+    assert bench.page.locator(".pattern-preview text", has_text="cm").is_visible()
+    bench.page.screenshot(path=tmp_path / f"bench-{width}.png")
+
+
+def test_the_tab_key_reaches_every_slider_in_turn(bench: Tab) -> None:
+    names = ["bust", "waist", "armhole", "cap", "arm", "length"]
+    knob(bench, "bust-ease").focus()
+    reached = []
+    for _ in range(2 * len(names)):  # a knob, then its number
+        reached.append(
+            bench.page.evaluate(
+                "() => { const at = document.activeElement; return at.role === 'slider' &&"
+                " at.closest('.choice').querySelector('label').innerText }"
+            )
+        )
+        bench.page.keyboard.press("Tab")
+    labels = [str(label).lower() for label in reached if label]
+    assert len(labels) == len(names)
+    assert all(label.startswith(name) for label, name in zip(labels, names, strict=True))
