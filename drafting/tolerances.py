@@ -47,3 +47,6 @@ COINCIDE = 1.0
 
 DART_AIM = 1.0
 """degrees: the centre line of a bust dart aims at the bust point within this."""
+
+CROTCH_MATCH = 2.0
+"""mm: a trouser's crotch seam against total crotch length and ease."""

@@ -38,6 +38,16 @@ DIRECT = {
     "forearm_girth": "forearmcircumferenceflexed",
     "wrist_girth": "wristcircumference",
     "hand_girth": "handcircumference",
+    "outside_leg_length": "waistheightomphalion",
+    "inside_leg_length": "crotchheight",
+    "total_crotch_length": "crotchlengthomphalion",
+    "back_crotch_length": "crotchlengthposterioromphalion",
+    "thigh_girth": "thighcircumference",
+    "lower_thigh_girth": "lowerthighcircumference",
+    "calf_girth": "calfcircumference",
+    "ankle_girth": "anklecircumference",
+    "heel_girth": "heelanklecircumference",
+    "knee_height": "kneeheightmidpatella",
 }
 
 
@@ -77,7 +87,8 @@ def _girths(row: Mapping[str, float]) -> Body:
     mm = {
         "height": row["hgt"], chest: row["che_gi"], "waist_girth": row["wai_gi"],
         "hip_girth": row["hip_gi"], "upper_arm_girth": row["bic_gi"] / FLEXED,
-        "wrist_girth": row["wri_gi"],
+        "wrist_girth": row["wri_gi"], "thigh_girth": row["thi_gi"], "knee_girth": row["kne_gi"],
+        "calf_girth": row["cal_gi"], "ankle_girth": row["ank_gi"],
     }  # fmt: skip
     cm_to_mm = {name: float(value) * 10 for name, value in mm.items()}
     return wearer(cm_to_mm, title=f"bdims {row['rownames']}")

@@ -29,12 +29,18 @@ from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
 from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
-from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.reduced import reduced
+from drafting.shaping.shared_choices import ARM_EASE, stretch_share
+from drafting.shaping.stretch import settle_stretch
+from drafting.shaping.torso_draft import stretched
 
 NEEDS = ("front_armhole", "back_armhole")
 
 BACK_SHARE = 0.56
 """Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
+
+MOST_EASE = 0.091
+"""Share of the armhole that can be eased in without puckers (row E02)."""
 
 HAND_ROOM = 5.0
 """mm: a closed hem passes the hand with this much to spare (bodice study)."""
@@ -62,6 +68,7 @@ class Choices:
         scales=True,
         source="ours",
     )
+    stretch_share: float = stretch_share(0.0)
     sleeve_length: float = choice(
         0.0,
         "mm",
@@ -86,6 +93,9 @@ def sleeve(
     Raises `DraftError` naming the widths in reach where no cap fits.
     """
     scale = body_scale(body)
+    stretch = settle_stretch(fabric, choices.stretch_share)
+    share = 1 / (1 + stretch.used)
+    hand, body = body["hand_girth"] / stretch.pull, reduced(body, share)
     cap_ease, cloth_said = _cap_ease(choices, fabric)
     front = HalfArmhole(front_armhole.path, cap_ease * (1 - BACK_SHARE), scale)
     back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
@@ -96,9 +106,12 @@ def sleeve(
     width, settled = _settled_width(arm + ease, wrist, front, back, length)
     wrist = min(wrist, 1.5 * width)
     cap = fit_cap(front, back, width, wrist, length)
-    seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale)
-    return _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
-                  Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
+    seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale, hand)
+    draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
+                   Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
+    if stretch.turned:
+        draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
+    return stretched(draft, share)
 
 
 EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
@@ -134,14 +147,15 @@ def _settled_width(
 
 
 def _seams_below(
-    body: Body, choices: Choices, cap: Cap, wrist: float, length: float, width: float, scale: float
+    body: Body, choices: Choices, cap: Cap, wrist: float, length: float, width: float, scale: float,
+    hand: float,
 ) -> tuple[SleeveSeams, float]:
     elbow = min(
         max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height)), 0.8 * length
     )
     below = Forearm(cap, width, wrist, length, elbow)
     slit = 0.0
-    if wrist < body["hand_girth"] + HAND_ROOM:
+    if wrist < hand + HAND_ROOM:
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     bend = choices.elbow_bend if length > body["upper_arm_length"] + 60 * scale else 0.0
     return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
@@ -238,7 +252,7 @@ def _said(
         "arm lift", "note", "sleeve", cap.lift, None,
         f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
         "before the sleeve pulls at the body.",
-    )]  # fmt: skip
+    ), _ease_said(cap, front, back)]  # fmt: skip
     if slit:
         found.append(Finding(
             "hand", "note", "sleeve", slit, None,
@@ -252,3 +266,18 @@ def _said(
                 "turns early.",
             ))  # fmt: skip
     return tuple(found)
+
+
+def _ease_said(cap: Cap, front: HalfArmhole, back: HalfArmhole) -> Finding:
+    """Tell cap, armhole and the ease between them; too much of it is a warning (trouble SL1)."""
+    whole, hole = cap.front.length + cap.back.length, front.path.length + back.path.length
+    ease = whole - hole
+    text = (
+        f"The cap is {whole:.0f} mm long, the armhole {hole:.0f} mm: {ease:.0f} mm "
+        f"({100 * ease / hole:.1f} %) are eased in"
+    )
+    if ease <= MOST_EASE * hole:
+        return Finding("cap ease", "note", "sleeve", ease, None, f"{text}.")
+    most = MOST_EASE * hole
+    text += f". More than {most:.0f} mm puckers: choose less cap ease, or gather the cap."
+    return Finding("cap ease", "warning", "sleeve", ease, most, text)

@@ -5,6 +5,7 @@ seams      lengths, notches, joined corners, each edge sewn once
 girths     finished girth off the drawn level lines; asked against settled ease
 darts      equal legs; the bust dart's tip and aim
 curves     inflections; the cap laid on its armhole
+trouser    a trouser's waist and crotch: one bend, square centres, the length asked for
 cut        the cut line around the outline at its allowance
 """
 
@@ -12,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.checks import curves, cut, darts, girths, notches, outlines, seams
+from drafting.checks import curves, cut, darts, girths, notches, outlines, seams, trouser
 from drafting.checks.table import summary, table
 from drafting.draft import Draft
 from drafting.findings import Finding
@@ -48,6 +49,9 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         darts.bust_dart_tips(draft, scale),
         curves.curves_bend_right(draft),
         curves.cap_lies_on_armhole(draft, scale),
+        trouser.waists_bend_one_way(draft),
+        trouser.centres_square(draft),
+        trouser.crotch_length_kept(draft),
     )
 
 

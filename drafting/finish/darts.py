@@ -16,7 +16,6 @@ from dataclasses import dataclass
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import (
-    Crossing,
     between,
     crossings,
     extended,
@@ -115,13 +114,11 @@ def _split_at_leg(
 ) -> tuple[Path, Path]:
     """Draw the cut line over the folded dart and part it where the first leg runs out."""
     corner = corner_of(edges[0], edges[1].turned(w.tip, 1 / w.opening))
-    meeting = first_crossing(before, closed) if corner.turn * w.opening.imag < 0 else None
-    if meeting:
-        whole = _through(before, closed, meeting)
-        seam = len(before.segments)
+    if corner.turn * w.opening.imag < 0:
+        parts = _inside(before, closed)
     else:
         parts = join(before, closed, corner, REACH * width).paths
-        whole, seam = Path.joined(parts), len(parts[0].segments)
+    whole, seam = Path.joined(parts), len(parts[0].segments)
     leg = w.first.path.start - w.tip
     ray = line(w.tip + 0.5 * leg, w.tip + leg * (1 + 10 * width / abs(leg)))
     hits = crossings(whole, ray)
@@ -130,11 +127,14 @@ def _split_at_leg(
     return near or before, far or closed
 
 
-def _through(before: Path, after: Path, meeting: Crossing) -> Path:
-    head = between(before, 0.0, meeting.on_a)
-    tail = between(after, meeting.on_b, len(after.segments))
-    parts = [pinned(p, **{k: meeting.point}) for p, k in ((head, "end"), (tail, "start")) if p]
-    return Path.joined(parts)
+def _inside(before: Path, after: Path) -> list[Path]:
+    """Join two cut lines that make an inside corner: where they cross, or else straight across."""
+    meeting = first_crossing(before, after)
+    head = between(before, 0.0, meeting.on_a) if meeting else None
+    tail = between(after, meeting.on_b, len(after.segments)) if meeting else None
+    if meeting and head and tail:
+        return [pinned(head, end=meeting.point), pinned(tail, start=meeting.point)]
+    return [before, line(before.end, after.start), after]
 
 
 def _roof(w: Wedge, near: Path, reach: float) -> tuple[Path, Path]:

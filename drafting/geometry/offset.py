@@ -122,6 +122,9 @@ def _miss(fit: Cubic, cubic: Cubic, distance: float) -> float:
     """
     on_fit = _point(fit, _T)
     plain = abs(on_fit - _true(cubic, distance, _T))
+    worst = float(plain.max())
+    if not tol.OFFSET_FIT / 2 < worst < 100 * tol.OFFSET_FIT:  # plainly good, or plainly not
+        return worst
     t = _T.copy()
     for _ in range(4):
         v, off = _velocity(cubic, t), on_fit - _point(cubic, t)

@@ -68,7 +68,7 @@ class Bench:
             widgets.Layout(flex="1 1 420px"),
         )
         bench = widgets.HBox(
-            [left, right], layout=widgets.Layout(width="100%", flex_flow="row wrap")
+            [left, right], layout=widgets.Layout(width="100%", flex_flow="row wrap-reverse")
         )
         bench.add_class("bench")
         return widgets.VBox([widgets.HTML(STYLE, layout=widgets.Layout(display="none")), bench])

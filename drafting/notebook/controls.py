@@ -91,13 +91,15 @@ def taken(choice: Choice, new: Any, kept: Any) -> Any:
     """Return the value that a control's `new` stands for, in the choice's own unit.
 
     A readout that was only opened and closed comes back rounded to what it showed: then the value
-    that was `kept` stays, to the last digit.
+    that was `kept` stays, to the last digit. The dust of a slider's own sums goes (9.600000000000001
+    cm is 96 mm).
     """
     if choice.unit in ("word", "yes/no", "count"):
         return new
     if _rounded(choice, new) == _rounded(choice, shown(choice, kept)):
         return kept
-    return float(Decimal(repr(float(new))) * 10) if choice.unit == "mm" else float(new)
+    exact = float(Decimal(repr(float(new))) * 10) if choice.unit == "mm" else float(new)
+    return round(exact, 9)
 
 
 def reach(choice: Choice, value: float) -> tuple[float, float]:
@@ -109,7 +111,7 @@ def reach(choice: Choice, value: float) -> tuple[float, float]:
 
 def _widget(choice: Choice, value: Any) -> Any:
     looks = {"description": label(choice), "layout": widgets.Layout(width="100%")}
-    looks["style"] = {"description_width": "8.6em"}
+    looks["style"] = {"description_width": "9.6em"}
     match choice.unit:
         case "word":
             options = [(capital(plain(word)), word) for word in choice.words]

@@ -13,7 +13,7 @@ from drafting.findings import Finding, worst_first
 def findings_html(findings: Sequence[Finding]) -> str:
     """Return how many checks hold, then every finding that is more than that.
 
-    >>> findings_html([Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")])[-85:]
+    >>> findings_html([Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")])[-84:]
     '<li class="warning"><b>Warning</b>, sleeve: 15 mm, not 30 &lt;mm&gt;</li></ul></div>'
     """
     said = [finding for finding in worst_first(list(findings)) if finding.level != "ok"]

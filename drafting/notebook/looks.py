@@ -1,10 +1,14 @@
-"""How the bench looks. The page's own theme gives the colours of text."""
+"""How the bench looks. The page's own theme gives the colours of text.
+
+In a window too narrow for both, the picture goes above the sliders (the row wraps upwards).
+"""
 
 from __future__ import annotations
 
 STYLE = """<style>
 .bench { gap: 12px; }
 .bench .widget-html, .bench .widget-html-content { line-height: 1.4; }
+.bench .choice > .widget-label { white-space: normal; line-height: 1.15; height: auto; }
 .bench .meaning { font-size: 12px; color: var(--jp-ui-font-color2, #555); margin: -4px 0 6px 4px; }
 .bench .refusal:not(:empty) { border-left: 4px solid #b3261e; padding: 2px 8px; }
 .bench .pattern-preview .widget-html-content { width: 100%; height: 100%; }

@@ -8,11 +8,13 @@ become diamonds. A waist larger than the bust is normal: no darts, and the side 
 
 from __future__ import annotations
 
+import cmath
 import math
 from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
+from drafting.errors import DraftError
 from drafting.geometry import Path, line, smooth, through, turn
 from drafting.piece import InnerDart
 from drafting.shaping.torso import TorsoPlan
@@ -20,15 +22,19 @@ from drafting.shaping.torso import TorsoPlan
 STEEPEST_SIDE = 14.0
 """degrees: a side seam that leans more hands the rest to the darts (ours)."""
 
+FLAREST_SIDE = 45.0
+"""degrees: a side seam that spreads more than this is no side seam (ours; a large belly needs 26)."""
+
 TRUED_OVER = 60.0
 """mm at adult scale: the stretch over which the waist turns to meet a seam or leg squarely."""
 
 BACK_DIAMOND, FRONT_DIAMOND = 0.68, 0.50
 """How far the diamonds reach from waist to hip (bodice study, ours)."""
 
-SIDE_LEAN_SHARE = 0.8
-LEANS_TO_HIP = (-6.0, 8.0)
-"""Lean at the underarm as a share of the lean to the waist, and its limits in degrees (ours)."""
+SIDE_STARTS = 0.25
+MOST_START = 5.0
+"""The side seam to the hip starts off its chord by this share of its turn at the waist, against it,
+and by at most so many degrees: so it bends one way from underarm to waist (ours)."""
 
 
 @dataclass(frozen=True)
@@ -108,10 +114,21 @@ def _to_waist(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
         if abs(miss) < 1e-4:
             break
         side += miss / 2
+    lean = math.degrees(math.atan(slope))
+    if not (abs(miss) < 1e-4 and lean >= -FLAREST_SIDE):
+        raise _too_wide(plan)
     under = complex(slope * (plan.underarm - plan.bust_line), plan.underarm)
-    return Bottom(
-        back, front, line(under, back.hem[-1].end - plan.back), math.degrees(math.atan(slope))
-    )  # fmt: skip
+    return Bottom(back, front, line(under, back.hem[-1].end - plan.back), lean)
+
+
+def _too_wide(plan: TorsoPlan) -> DraftError:
+    most = plan.half + 2 * math.tan(math.radians(FLAREST_SIDE)) * (plan.bust_line - plan.waist)
+    return DraftError(
+        "the side seam would spread too far from bust to waist",
+        value=f"a finished waist of {2 * plan.waist_half:.0f} mm",
+        reach=f"about {2 * most:.0f} mm below this bust",
+        turn="check the waist girth and the back waist length, or choose more bust ease",
+    )
 
 
 def _half_waist(
@@ -159,23 +176,25 @@ def _to_hip(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
 
 def _profile(plan: TorsoPlan, side: float) -> tuple[Path, float]:
     """Return the side profile underarm - waist - hip that passes offset 0 at the bust line."""
-    lean = SIDE_LEAN_SHARE * math.degrees(math.atan2(side, plan.bust_line - plan.waist))
-    lean = max(LEANS_TO_HIP[0], min(LEANS_TO_HIP[1], lean))
     waist = complex(-side, plan.waist)
     hip = complex(plan.hip_half / 2 - plan.half / 2, plan.hip)
 
     def drawn(x: float) -> Path:
-        return through(complex(x, plan.underarm), waist, hip, turn(-90 - lean), -1j)
+        start = complex(x, plan.underarm)
+        bend = math.degrees(cmath.phase((hip - waist) / (waist - start)))
+        off = max(-MOST_START, min(MOST_START, SIDE_STARTS * bend))
+        return through(start, waist, hip, (waist - start) * turn(-off), -1j)
 
     def off(x: float) -> float:
         return _x_at(drawn(x), plan.bust_line)
 
     drop = plan.underarm - plan.bust_line
-    near = math.tan(math.radians(lean)) * drop
+    near = side / (plan.bust_line - plan.waist) * drop
     spread = 0.6 * drop + 1.0
     while off(near - spread) * off(near + spread) > 0:
         spread *= 1.7
-    return drawn(float(brentq(off, near - spread, near + spread, xtol=1e-9))), lean
+    path = drawn(float(brentq(off, near - spread, near + spread, xtol=1e-9)))
+    return path, -math.degrees(cmath.phase(path.leave / -1j))
 
 
 def _x_at(path: Path, y: float) -> float:

@@ -43,13 +43,19 @@ def bend_start(path: Path, by: float, over: float) -> Path:
     return bend_end(path.reversed(), by, over).reversed()
 
 
-def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: float) -> Mouth:
-    """Return the mouth with both seam ends bent until the closed seam makes 180 degrees."""
+def true_mouth(
+    before: Path, leg_in: Path, leg_out: Path, after: Path, over: float, first: float = 0.5
+) -> Mouth:
+    """Return the mouth with both seam ends bent until the closed seam makes 180 degrees.
+
+    `first` is the share of that bend that the seam before the dart takes.
+    """
     inside = cmath.phase(-before.arrive / leg_in.leave) % (2 * math.pi)
     outside = cmath.phase(-leg_out.arrive / after.leave) % (2 * math.pi)
     missing = math.degrees(inside + outside) - 180
     return Mouth(
-        bend_end(before, -missing / 2, over), leg_in, leg_out, bend_start(after, missing / 2, over)
+        bend_end(before, -missing * first, over), leg_in, leg_out,
+        bend_start(after, missing * (1 - first), over),
     )  # fmt: skip
 
 

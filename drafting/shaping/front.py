@@ -116,7 +116,9 @@ def _at_side(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     below = side.end.imag - plan.bust_point.imag + 10 * plan.scale
     below = min(max(SIDE_DART_BELOW * plan.scale, below), 0.5 * side.length)
     lower, above = side.split(side.length - below)
-    mouth = _mouth(shape, lower, shape.turned(above, 1), min(BEND_OVER, 0.8 * below / plan.scale))
+    curved = hem_name(shape) == "hem"  # a curved seam is bent from the waist up: no wave
+    over = lower.lengths[-1] / plan.scale if curved else min(BEND_OVER, 0.8 * below / plan.scale)
+    mouth = _mouth(shape, lower, shape.turned(above, 1), over)
     return [*hem_edges(shape), *_opened("side", mouth, EdgeKind.SEAM, ("lower", "upper")), *upper]
 
 

@@ -187,7 +187,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
     ),)  # fmt: skip
 
 
-def stretched(draft: Draft, body: Body, share: float) -> Draft:
+def stretched(draft: Draft, share: float) -> Draft:
     """Return a draft made to reduced measures with its girths told against the body's own.
 
     `share` is finished over body where the cloth is to stretch; what the reduction takes counts as

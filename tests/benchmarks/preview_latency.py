@@ -29,7 +29,8 @@ CLOCK = """() => {
 
 def measure(tab: Tab) -> list[Any]:
     """Return (ms to the changed page, ms until painted) of each press, one at a time."""
-    tab.open_and_run("notebooks/00_start_here.ipynb")
+    tab.open("notebooks/00_start_here.ipynb")
+    tab.run_to_bench()
     tab.page.locator(".choice-bust-ease .noUi-handle").focus()
     tab.page.evaluate(CLOCK)
     for count in range(PRESSES + 1):

@@ -26,7 +26,8 @@ def lab(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Lab]
         yield served
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def tab(browser: Any, lab: Lab) -> Iterator[Tab]:
+    """Return one page for all tests of a file: opening a notebook takes longer than running it."""
     with new_tab(browser, lab) as opened:
         yield opened

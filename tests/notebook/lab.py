@@ -90,11 +90,10 @@ class Tab:
             self.page.evaluate(f"async () => await jupyterapp.commands.execute('{command}')")
         )
 
-    def open_and_run(self, notebook: str) -> None:
-        """Open a notebook, run it from top to bottom, and scroll to the bench."""
-        self.open(notebook)
+    def run_to_bench(self) -> None:
+        """Run the notebook from top to bottom and scroll to its bench."""
         if not self.run_all():
-            raise RuntimeError(f"{notebook} does not run: {self.kernel_faults()}")
+            raise RuntimeError(f"the notebook does not run: {self.kernel_faults()}")
         self.page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=10_000)
         self.page.evaluate("document.querySelector('.bench').scrollIntoView({block: 'start'})")
 

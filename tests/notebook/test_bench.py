@@ -30,14 +30,19 @@ def slide(bench: Bench, name: str, *cm: float) -> None:
 
 
 def drawn(bench: Bench) -> dict[str, Any]:
-    page = SVG.parse(io.StringIO(bench.picture.value))
+    text = bench.picture.value
+    width, height = text.split('viewBox="0 0 ')[1].split('"')[0].split()
+    text = text.replace("height:auto;", "").replace(
+        'width="100%"', f'width="{width}mm" height="{height}mm"'
+    )
+    page = SVG.parse(io.StringIO(text), ppi=25.4)
     return {element.id: element for element in page.elements() if element.id}
 
 
 def size(bench: Bench, name: str) -> tuple[float, float]:
     """Return width and height of a drawn path, mm."""
     x0, y0, x1, y1 = drawn(bench)[name].bbox()
-    return round(x1 - x0, 3), round(y1 - y0, 3)
+    return round(float(x1 - x0), 2), round(float(y1 - y0), 2)
 
 
 def garment_girth(bench: Bench, level: str) -> float:

@@ -23,8 +23,11 @@ WAIT = 10_000
 
 @pytest.fixture
 def bench(tab: Tab) -> Tab:
-    """The notebook opened and run from top to bottom."""
-    tab.open_and_run(NOTEBOOK)
+    """The notebook run from top to bottom, with a new bench for each test."""
+    tab.page.set_viewport_size({"width": 1280, "height": 900})
+    if NOTEBOOK not in tab.page.url:
+        tab.open(NOTEBOOK)
+    tab.run_to_bench()
     return tab
 
 

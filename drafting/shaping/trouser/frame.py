@@ -6,7 +6,6 @@ of 3,034 bodies they fit.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from drafting.errors import DraftError
@@ -100,8 +99,8 @@ class Frame:
         return self.asked.body["hip"] / 1000
 
 
-def frame_leg(asked: Asked, style: Style, knee_more: float) -> Frame:
-    """Return the frame with the knee `knee_more` wider than asked (the calf's wish).
+def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) -> Frame:
+    """Return the frame with the knee `knee_more` wider than asked, the side leaning `side_lean`.
 
     Raises `DraftError` where the leg would end above the knee or a hem be too narrow.
     """
@@ -115,14 +114,11 @@ def frame_leg(asked: Asked, style: Style, knee_more: float) -> Frame:
     knee_half = knee_girth / 4 - wider / 2
     hem_half = knee_half if flared else hem / 4 - wider / 2
     waist_y, hip_y, knee_y, hem_y = _levels(asked, style)
-    rise = waist_y - hip_y
-    spare = (hip - waist) / 2
-    centre = _centre_lean(asked, spare, rise)
-    side = clamp(-0.3 * (spare / rise - 0.22 - centre), 0.0, 0.25)
+    centre = _centre_lean(asked, (hip - waist) / 2, waist_y - hip_y)
     return Frame(
         asked, style, waist_y, hip_y, -THIGH_BELOW * asked.inside, knee_y, hem_y, waist, knee_girth,
         hem, hip / 4 - HIP_SHIFT * hip, hip / 4 + HIP_SHIFT * hip, wider, knee_half, hem_half, flared,
-        1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)), centre, side,
+        1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)), centre, side_lean,
     )  # fmt: skip
 
 
@@ -181,4 +177,4 @@ def _centre_lean(asked: Asked, spare: float, rise: float) -> float:
         inset = clamp(0.08 * spare if spare > 0 else 0.35 * spare, -0.030 * hip, 0.010 * hip)
     if asked.seated:
         inset -= 0.012 * hip
-    return math.tan(math.atan(inset / rise))
+    return inset / rise

@@ -14,8 +14,7 @@ from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
-from drafting.geometry.construct import Directed
-from drafting.shaping.trouser.curves import between, bow, steered, x_at
+from drafting.shaping.trouser.curves import between, bow, x_at
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import Legs
 
@@ -125,20 +124,16 @@ def _flared(frame: Frame, legs: Legs) -> Hems:
 
 
 def _turned(frame: Frame, legs: Legs, half: float, angle: float) -> LowerLeg:
-    """Return one lower leg with both edges turned out by `angle` about the knee points."""
+    """Return one lower leg with both edges turned out by `angle` about the knee points.
+
+    Each edge runs on from the knee and bends one way, a little past its own chord at the hem.
+    """
     way, height = cmath.exp(1j * angle), frame.knee - frame.hem
     inside_end = complex(half, frame.knee) - 1j * height * way
     side_end = complex(-half, frame.knee) - 1j * height / way
-    inside = steered(complex(half, frame.knee), -legs.knee_in, inside_end, -1j * way, 0.3, 0.3)
-    side = steered(complex(-half, frame.knee), -legs.knee_side, side_end, -1j / way, 0.3, 0.3)
-    return LowerLeg(
-        inside, side, _arc(Directed(side_end, way.conjugate()), Directed(inside_end, way), angle)
-    )
-
-
-def _arc(start: Directed, end: Directed, angle: float) -> Cubic:
-    """Return the curve nearest to a circle's arc that turns by twice `angle` (radians)."""
-    chord = abs(end.at - start.at)
-    third = 4 / 3 * math.tan(angle / 2) / (2 * math.sin(angle)) if angle > 1e-6 else 1 / 3
-    reach = chord * third
-    return Cubic(start.at, start.at + start.heading * reach, end.at - end.heading * reach, end.at)
+    down_in, down_side = -1j * way, -1j / way
+    at_inside = between(down_in, down_in * down_in / -legs.knee_in, HEM_TURN)
+    at_side = between(down_side, down_side * down_side / -legs.knee_side, HEM_TURN)
+    inside = bow(complex(half, frame.knee), -legs.knee_in, inside_end, at_inside)
+    side = bow(complex(-half, frame.knee), -legs.knee_side, side_end, at_side)
+    return LowerLeg(inside, side, _hem(inside, side, 0.0))

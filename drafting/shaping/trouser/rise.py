@@ -105,13 +105,22 @@ def settle_rise(frame: Frame) -> Rise:
     """Return the rise whose crotch seam has the asked length, by the rule above."""
     fork = fork_for(frame, frame.asked.girth["thigh"])
     low, high = _seat_range(frame, fork)
-    legs = draw_legs(frame, fork)
-    if _missing(frame, legs, high) > 0:
-        return _past(frame, legs, high, frame.asked.thigh_band[1])
-    if _missing(frame, legs, low) < 0:
-        return _past(frame, legs, low, frame.asked.thigh_band[0])
-    lean = _root(lambda v: _missing(frame, legs, v), low, high)
-    return _settled(frame, legs, lean, 0.0)
+    front = _with_front(frame, draw_legs(frame, fork))
+    if _missing(frame, front, high) > 0:
+        return _past(frame, front, high, frame.asked.thigh_band[1])
+    if _missing(frame, front, low) < 0:
+        return _past(frame, front, low, frame.asked.thigh_band[0])
+    lean = _root(lambda v: _missing(frame, front, v), low, high)
+    return _settled(frame, front, lean, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class _Front:
+    """Legs with the front rise settled: `over` the waist level, mm."""
+
+    legs: Legs
+    over: float
+    centre: Centre
 
 
 def _seat_range(frame: Frame, fork: float) -> tuple[float, float]:
@@ -121,49 +130,51 @@ def _seat_range(frame: Frame, fork: float) -> tuple[float, float]:
     return low, max(low + 0.03, min(high, leaves))
 
 
-def _past(frame: Frame, legs: Legs, lean: float, thigh: float) -> Rise:
+def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
     """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
-    other = draw_legs(frame, fork_for(frame, thigh))
-    before, after = _missing(frame, legs, lean), _missing(frame, other, lean)
+    other = _with_front(frame, draw_legs(frame, fork_for(frame, thigh)))
+    before, after = _missing(frame, asked, lean), _missing(frame, other, lean)
     if before * after < 0:
-        fork = _root(lambda s: _missing(frame, draw_legs(frame, s), lean), legs.fork, other.fork)
-        return _settled(frame, draw_legs(frame, fork), lean, 0.0)
-    wanted = frame.asked.crotch - _front(frame, other)[1].length
+
+        def miss(fork: float) -> float:
+            return _missing(frame, _with_front(frame, draw_legs(frame, fork)), lean)
+
+        fork = _root(miss, asked.legs.fork, other.legs.fork)
+        return _settled(frame, _with_front(frame, draw_legs(frame, fork)), lean, 0.0)
+    wanted = frame.asked.crotch - other.centre.length
 
     def over(extra: float) -> float:
-        return back_centre(frame, other, lean, extra).length - wanted
+        return back_centre(frame, other.legs, lean, extra).length - wanted
 
     reach = 3 * abs(after) + 30 * frame.unit
-    extra = _root(over, max(-reach, -0.8 * frame.rise), reach)
-    return _settled(frame, other, lean, extra)
+    return _settled(frame, other, lean, _root(over, max(-reach, -0.8 * frame.rise), reach))
 
 
-def _front(frame: Frame, legs: Legs) -> tuple[float, Centre]:
-    """Return the front rise (over the waist level) and centre for its part of the crotch length."""
+def _with_front(frame: Frame, legs: Legs) -> _Front:
+    """Return the legs with the front rise that its part of the crotch length asks for."""
     hip = frame.asked.body["hip"]
     bounds = FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE
     low, high = bounds[0] * hip, bounds[1] * hip
     wanted = frame.asked.crotch_front
 
-    def over(rise: float) -> float:
+    def miss(rise: float) -> float:
         return front_centre(frame, legs, rise).length - wanted
 
-    rise = low if over(low) > 0 else high if over(high) < 0 else _root(over, low, high)
-    return rise, front_centre(frame, legs, rise)
+    over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
+    return _Front(legs, over, front_centre(frame, legs, over))
 
 
-def _missing(frame: Frame, legs: Legs, lean: float) -> float:
+def _missing(frame: Frame, front: _Front, lean: float) -> float:
     """Return how much longer the crotch seam should be, with this lean of the centre back."""
-    front = _front(frame, legs)[1]
-    return frame.asked.crotch - front.length - back_centre(frame, legs, lean, 0.0).length
+    back = back_centre(frame, front.legs, lean, 0.0)
+    return frame.asked.crotch - front.centre.length - back.length
 
 
-def _settled(frame: Frame, legs: Legs, lean: float, extra: float) -> Rise:
-    rise, front = _front(frame, legs)
-    back = back_centre(frame, legs, lean, extra)
+def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
+    back = back_centre(frame, front.legs, lean, extra)
     return Rise(
-        legs, front, back, lean, rise, back_rise(frame, lean) + extra, extra,
-        thigh_girth(frame, legs),
+        front.legs, front.centre, back, lean, front.over, back_rise(frame, lean) + extra, extra,
+        thigh_girth(frame, front.legs),
     )  # fmt: skip
 
 

@@ -243,7 +243,7 @@ def _parabolas(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]], start
     at_low, at_high = miss(low), miss(high)
     most = 0.6 * frame.rise
     for _ in range(8):
-        if abs(at_high) < 1e-10 or at_high == at_low:
+        if abs(at_high) < 1e-7 or at_high == at_low:
             break
         low, high, at_low = high, high - at_high * (high - low) / (at_high - at_low), at_high
         high = clamp(high, -most, most)

@@ -1,0 +1,71 @@
+"""Close torso: drafted smaller than the body in stretch cloth, without darts.
+
+Back and front as in the bodice, to the waist or the hip; girths and widths are reduced by the share
+of the cloth's own stretch that the choice allows, lengths only where the cloth stretches along.
+
+      back                                   front
+     neck   shoulder                 shoulder      neck
+       .--------.                       .--------.
+     c |        )  armhole     armhole  (        | c
+     e |       /                         \\       | e
+     n |      |   side             side   |      | n
+     t '------'                           '------' t
+        waist                               waist
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft
+from drafting.fabric import Fabric
+from drafting.shaping.reduced import reduced
+from drafting.shaping.shared_choices import stretch_share
+from drafting.shaping.stretch import settle_stretch, stretch_findings
+from drafting.shaping.torso import TorsoEase
+from drafting.shaping.torso_draft import TorsoStyle, stretched, torso_draft
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the close torso."""
+
+    stretch_share: float = stretch_share(0.25)
+    armhole_drop: float = choice(
+        10.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=60, scales=True,
+        source="bodice study: 0-15 in a close torso",
+    )  # fmt: skip
+    length: str = choice(
+        "hip", "word", "how far down it reaches", words=("waist", "hip"), group="length"
+    )
+    opening: str = choice(
+        "none", "word", "which centre opens (the other is cut on the fold)",
+        words=("front", "back", "none"), group="style",
+    )  # fmt: skip
+
+
+def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the close torso (pieces `back` and `front`).
+
+    Raises `DraftError` where the cloth does not stretch, or no armhole can be drawn.
+    """
+    stretch = settle_stretch(fabric, choices.stretch_share)
+    share = 1 / (1 + stretch.used)
+    small = reduced(body, share, stretch.length)
+    layers = body.layer
+    ease = TorsoEase(
+        bust=layers("bust_girth"), waist=layers("waist_girth"), hip=layers("hip_girth"), neck=0.0,
+        across_back=0.0, across_front=0.0, arm=0.0, shoulder=0.0, length=0.0,
+        drop=choices.armhole_drop,
+    )  # fmt: skip
+    style = TorsoStyle(choices.length == "hip", False, "side", choices.opening)
+    draft = stretched(torso_draft(small, ease, style), share)
+    levels = ("bust", "waist", "hip") if choices.length == "hip" else ("bust", "waist")
+    around = {level: body[f"{level}_girth"] for level in levels}
+    girth = {level: around[level] * share for level in levels}
+    said = stretch_findings(stretch, fabric, around, girth)
+    grain = 0.0 if stretch.turned else 90.0
+    pieces = tuple(replace(p, grain=grain, stretch=0.0) for p in draft.pieces)
+    return replace(draft, pieces=pieces, findings=(*draft.findings, *said))

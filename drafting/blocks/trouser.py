@@ -1,0 +1,239 @@
+"""Trouser: front and back of one leg, woven with darts and fly, or in stretch with a casing.
+
+Drafted from direct measures at the waist level of the body file. The crotch seam is solved to the
+total crotch length; the construction is ours. The wearer's left leg, seen from outside.
+
+             back                             front
+         waist_centre                      waist_centre
+        .--. waist_dart                    waist_dart .--.
+    side |  \\/---.                           .---\\/  | fly
+   waist |        \\ crotch                  |         |
+         |         \\                  crotch|         | side
+    side |          '-.                   .-'         |
+         |             '.               .'            |
+         |     |        / inseam inseam \\       |     |
+         |   crease    /                 \\   crease   |
+          |    |      |                   |     |    |
+          '----+------'                   '-----+----'
+              hem                              hem
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.fabric import Fabric
+from drafting.piece import Piece
+from drafting.scale import body_scale
+from drafting.shaping.elastic import Elastic, casing_depth, elastic_loop
+from drafting.shaping.trouser.asked import Asked, ask
+from drafting.shaping.trouser.cloth import settle_stretch
+from drafting.shaping.trouser.frame import Style
+from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
+from drafting.shaping.trouser.said import findings_of, openings_said
+from drafting.shaping.trouser.shape import Shape, settle_shape
+
+ELASTIC_WIDTH = 25.0
+"""mm at adult scale: width of the waist elastic (common practice)."""
+
+LEAST_SLIT = 40.0
+"""mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
+
+FLY_ABOVE_BEND = 10.0
+"""mm at adult scale: a fly ends so far above the bend of the crotch seam (trouser study)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the trouser. Eases are garment minus body, in mm."""
+
+    waist_ease: float = choice(
+        16.0, "mm", "garment minus body at the waist (not where stretch is used)", low=-300, high=300,
+        scales=True, source="row E41: 13-19 mm for trousers",
+    )  # fmt: skip
+    hip_ease: float = choice(
+        55.0, "mm", "garment minus body at the hip (not where stretch is used)", low=-300, high=400,
+        step=5, scales=True, source="row E42: 51-70 mm",
+    )  # fmt: skip
+    thigh_ease: float = choice(
+        70.0, "mm", "garment minus body at the top of the thigh", low=-200, high=400, step=5,
+        scales=True, source="row E42: 25 mm at the least; default from the trouser study",
+    )  # fmt: skip
+    knee_ease: float = choice(
+        80.0, "mm", "garment minus body at the knee", low=-200, high=400, step=5, scales=True,
+        source="trouser study, ours",
+    )  # fmt: skip
+    crotch_ease: float = choice(
+        12.0, "mm", "crotch seam minus total crotch length", low=-40, high=120, scales=True,
+        source="trouser study, 2 % of the length",
+    )  # fmt: skip
+    leg_length: float = choice(
+        0.0, "mm", "length added at the hem, which else just clears the shoe", low=-500, high=300,
+        step=5, group="length", source="ours",
+    )  # fmt: skip
+    leg: str = choice(
+        "straight", "word", "how the leg falls below the knee",
+        words=("straight", "tapered", "flared"), group="style",
+    )  # fmt: skip
+    hem_width: float = choice(
+        0.0, "mm", "hem all round one leg; 0 lets the leg's style decide", low=0, high=3000, step=10,
+        group="style", source="ours",
+    )  # fmt: skip
+    waist_finish: str = choice(
+        "waistband", "word", "a waistband with fly, or a casing with elastic that is pulled on",
+        words=("waistband", "casing"), group="style",
+    )  # fmt: skip
+    stretch_share: float = choice(
+        0.0, "ratio", "share of the cloth's stretch that is worn; 0 drafts with ease", low=0, high=1,
+        step=0.05, source="0.2 to 0.5 is worn with comfort, from memory (row E48)",
+    )  # fmt: skip
+    elastic_opens: float = choice(
+        1.8, "ratio", "how many times its length the waist elastic opens to", low=1.1, high=4,
+        step=0.1, group="style", source="trouser study: 1.8 passes the hip of everybody surveyed",
+    )  # fmt: skip
+    inseam_short: float = choice(
+        0.0, "mm", "how much shorter the back inside leg is, stretched in from knee up", low=0, high=8,
+        scales=True, source="row I06: up to 10 mm; block demands: 8",
+    )  # fmt: skip
+
+
+def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the trouser (pieces `front` and `back`, both pairs) for `body`.
+
+    Raises `DraftError` where girths cannot be reached by this cloth or shaped from these measures.
+    """
+    scale = body_scale(body)
+    stretch = settle_stretch(fabric, choices.stretch_share)
+    asked = ask(body, fabric, _eases(choices), stretch)
+    shape = settle_shape(asked, _style(body, choices))
+    elastic = _elastic(body, shape, choices)
+    openings = _openings(shape, scale)
+    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
+    said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
+    return Draft(
+        (front, back), _seams(front, back, shape), _girths(body, asked, shape), said,
+        _facts(shape, openings, elastic),
+    )  # fmt: skip
+
+
+def _eases(choices: Choices) -> dict[str, float]:
+    return {
+        "waist": choices.waist_ease, "hip": choices.hip_ease, "thigh": choices.thigh_ease,
+        "knee": choices.knee_ease, "crotch": choices.crotch_ease,
+    }  # fmt: skip
+
+
+def _style(body: Body, choices: Choices) -> Style:
+    return Style(
+        choices.leg, choices.hem_width, choices.leg_length + body.heel,
+        choices.waist_finish == "casing", choices.inseam_short,
+    )  # fmt: skip
+
+
+def _elastic(body: Body, shape: Shape, choices: Choices) -> Elastic | None:
+    if choices.waist_finish != "casing":
+        return None
+    return elastic_loop(body["waist_girth"], body["hip_girth"], choices.elastic_opens)
+
+
+def _openings(shape: Shape, scale: float) -> Openings:
+    """Return how long the fly and the slits at the hem have to be."""
+    frame = shape.frame
+    misses = frame.asked.heel - frame.hem_girth
+    slit = 0.0
+    if misses > 0.5:
+        shin = frame.knee - frame.hem
+        slit = min(max(misses / 2, LEAST_SLIT * scale), 0.8 * shin)
+    if frame.style.casing:
+        return Openings(0.0, slit)
+    front = shape.rise.front
+    straight = abs(front.top - front.bend) - FLY_ABOVE_BEND * scale
+    needed = (frame.asked.body["hip"] - frame.waist_girth) / 2
+    return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
+
+
+def _cutting(
+    asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float
+) -> Cutting:
+    stretch = asked.stretch
+    lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
+    along = 90.0 if lengthwise and not stretch.turned else 0.0
+    thickness = (fabric.thickness if fabric else None) or 0.5
+    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
+    return Cutting(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
+
+
+# ------------------------------------------------------------------------------------ seams
+
+
+def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
+    """Side, inside leg, both halves of the crotch, darts. Chains run as the front's edges do."""
+    lower = shape.hems.front.side.length - (front["slit"].length if "slit" in front else 0.0)
+    hip = lower + shape.rise.legs.side.length
+    short = shape.frame.style.inseam_short
+    knee = shape.rise.legs.front_inside.length
+    closed = "slit" not in front
+    return (
+        Seam(
+            "side", (("front", "side"),), (("back", "side"),), start="smooth" if closed else None,
+            notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
+        ),
+        Seam(
+            "inside leg", (("front", "inseam"),), (("back", "inseam"),), short,
+            eased=(0.0, knee) if short else None,
+            notches=(SeamNotch("knee", knee, knee - short),),
+        ),
+        Seam(
+            "front crotch", (("front", "crotch"),), (("front", "crotch"),),
+            start=None if "fly" in front else "square", end=None,
+        ),
+        Seam("back crotch", (("back", "crotch"),), (("back", "crotch"),), start=None, end="square"),
+        *_darts(front), *_darts(back),
+    )  # fmt: skip
+
+
+def _darts(piece: Piece) -> list[Seam]:
+    names = [e.name.removesuffix("_in") for e in piece.edges if e.name.endswith("_in")]
+    return [
+        Seam(
+            f"{piece.name} {name.replace('_', ' ')}", ((piece.name, f"{name}_in"),),
+            ((piece.name, f"{name}_out"),), end=None,
+        )
+        for name in names
+    ]  # fmt: skip
+
+
+def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
+    frame = shape.frame
+    settled = {
+        "waist": frame.waist_girth, "hip": asked.girth["hip"], "thigh": shape.rise.thigh,
+        "knee": frame.knee_girth,
+    }  # fmt: skip
+    ankle, drawn = body["ankle_girth"], shape.hem_drawn
+    found = [
+        Girth(
+            level, asked.body[level], asked.girth[level] - asked.body[level],
+            garment - asked.body[level], stretch_used=asked.stretch.used,
+        )
+        for level, garment in settled.items()
+    ]  # fmt: skip
+    return (*found, Girth("trouser_hem", ankle, frame.hem_girth - ankle, drawn - ankle))
+
+
+def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
+    rise, frame = shape.rise, shape.frame
+    facts = {
+        "crotch_front": rise.front.length, "crotch_back": rise.back.length,
+        "crotch_asked": frame.asked.crotch,
+        "seat_lean": rise.seat, "front_rise": rise.front_rise, "back_rise": rise.back_rise,
+        "fork": rise.legs.fork, "fork_drop": -rise.legs.back_tip.imag,
+        "side_inset": shape.waist.shaping.side, "side_height": shape.waist.side.imag - frame.waist,
+        "knee_width": frame.knee_girth, "hem_width": frame.hem_girth, "fly": openings.fly,
+        "slit": openings.slit, "flare_degrees": shape.hems.turned,
+    }  # fmt: skip
+    if elastic:
+        facts |= {"waist_elastic_loop": elastic.loop, "waist_elastic_cut": elastic.cut}
+    return facts

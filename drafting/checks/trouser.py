@@ -1,0 +1,87 @@
+"""What only a trouser asks: waist and crotch with its darts closed, square centres, crotch length.
+
+A trouser's pieces are known by their edge `crotch`. Read off the outlines alone. Layer 4.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from drafting import tolerances as tol
+from drafting.checks.words import capital, degrees, mm, plain, verdict
+from drafting.draft import Draft
+from drafting.findings import Finding
+from drafting.geometry import Path
+from drafting.geometry.bend import inflections, turns
+from drafting.piece import Edge, EdgeKind, Piece
+
+CENTRE = ("crotch", "fly")
+"""Edges that lie on the centre line of a trouser piece."""
+
+
+def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
+    """With its darts closed, does the waist of each trouser piece bend one way only?"""
+    for piece in _trousers(draft):
+        line = closed_waist(piece)
+        count = inflections(line, tol.TURN_MATTERS)
+        said = f"{capital(plain(piece.name))} waist: bends one way with its darts closed"
+        if count:
+            runs = ", ".join(f"{run:+.1f}" for run in turns(line, tol.TURN_MATTERS))
+            said = f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs}"
+        yield verdict("waist bend", count == 0, f"{piece.name}.waist", float(count), 0.0, said)
+
+
+def centres_square(draft: Draft) -> Iterator[Finding]:
+    """Is each trouser waist square to its centre line, so that left and right make one line?"""
+    for piece in _trousers(draft):
+        for index, edge in enumerate(piece.edges):
+            before = piece.edges[index - 1]
+            if {_on_centre(before), _on_centre(edge)} != {True, False}:
+                continue
+            other = edge if _on_centre(before) else before
+            if other.name.split("_")[0] == "waist":
+                angle = piece.corner(index)
+                holds = abs(angle - 90) <= tol.SQUARE_ANGLE
+                said = f"{capital(plain(piece.name))} waist: {degrees(angle)} to the centre line"
+                yield verdict("waist centre", holds, f"{piece.name}.waist", angle, 90.0, said)
+
+
+def crotch_length_kept(draft: Draft) -> Iterator[Finding]:
+    """Are front and back crotch seam together as long as was asked?"""
+    wanted = draft.facts.get("crotch_asked")
+    pieces = _trousers(draft)
+    if wanted is None or not pieces:
+        return
+    found = math.fsum(e.length for p in pieces for e in p.edges if _on_centre(e))
+    holds = abs(found - wanted) <= tol.CROTCH_MATCH
+    said = f"Crotch seam: {mm(found)} from waist to waist, {mm(wanted)} asked for"
+    yield verdict("crotch length", holds, "crotch", found, wanted, said)
+
+
+def closed_waist(piece: Piece) -> Path:
+    """Return the waist of a piece in ring order with the darts between its parts sewn up."""
+    paths = [edge.path for edge in _waist_in_order(piece)]
+    line = list(paths[0].segments)
+    for i in range(1, len(paths) - 2, 3):
+        tip, mouth, far = paths[i].end, paths[i].start, paths[i + 1].end
+        turn = (mouth - tip) / (far - tip)
+        turn /= abs(turn)
+        paths[i + 2 :] = [path.turned(tip, turn) for path in paths[i + 2 :]]
+        line += paths[i + 2].segments
+    return Path(tuple(line))
+
+
+def _waist_in_order(piece: Piece) -> list[Edge]:
+    """Return waist parts and dart legs as they follow each other, starting with a waist part."""
+    run = [e for e in piece.edges if e.name.split("_")[0] == "waist"]
+    first = next(i for i, e in enumerate(run) if e.kind is not EdgeKind.DART)
+    return run[first:] + run[:first]
+
+
+def _on_centre(edge: Edge) -> bool:
+    return edge.name in CENTRE
+
+
+def _trousers(draft: Draft) -> list[Piece]:
+    return [piece for piece in draft.pieces if "crotch" in piece]

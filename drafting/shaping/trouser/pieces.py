@@ -1,0 +1,152 @@
+"""Front and back of a trouser as rings of named edges, with their level lines. mm.
+
+Drafted with the side at -x; the front is turned over, so that both lie as the wearer's left leg seen
+from outside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.geometry import Cubic, Path, line
+from drafting.piece import Edge, EdgeKind, Level, Piece
+from drafting.shaping.trouser.curves import x_at
+from drafting.shaping.trouser.darts import Opened
+from drafting.shaping.trouser.hem import LowerLeg
+from drafting.shaping.trouser.legs import thigh_level
+from drafting.shaping.trouser.rise import Centre
+from drafting.shaping.trouser.shape import Shape
+
+
+@dataclass(frozen=True, slots=True)
+class Openings:
+    """Lengths (mm) left open: `fly` from the waist down the front crotch, `slit` up from the hem."""
+
+    fly: float = 0.0
+    slit: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """What the pieces need besides lines: warp and stretch (degrees), the waist edge's allowance.
+
+    `casing` says that the waist is turned over elastic, else a waistband is sewn on later.
+    """
+
+    grain: float
+    stretch: float
+    casing: bool
+    waist_allowance: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Half:
+    """The curves of one piece: upward inside and side, its centre, waist, lower leg and widening."""
+
+    inside: Cubic
+    side: Cubic
+    hip_curve: Cubic
+    centre: Centre
+    waist: Opened
+    lower: LowerLeg
+    levels: tuple[Level, ...]
+
+
+def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
+    """Return the front and the back."""
+    front_half, back_half = _half(shape, front=True), _half(shape, front=False)
+    front = _piece("front", front_half, openings, cutting, openings.fly)
+    back = _piece("back", back_half, openings, cutting, 0.0)
+    return front.mirrored(), back
+
+
+def _half(shape: Shape, *, front: bool) -> _Half:
+    rise, waist, hems = shape.rise, shape.waist, shape.hems
+    if front:
+        return _Half(
+            rise.legs.front_inside, rise.legs.side, waist.hip_curve, rise.front, waist.front,
+            hems.front, _levels(shape, rise.front, waist.front, hems.front, 0.0),
+        )  # fmt: skip
+    out = shape.frame.wider
+    side, hip_curve = (
+        Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve)
+    )
+    return _Half(
+        rise.legs.back_inside, side, hip_curve, rise.back, waist.back, hems.back,
+        _levels(shape, rise.back, waist.back, hems.back, out),
+    )  # fmt: skip
+
+
+def _levels(
+    shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float
+) -> tuple[Level, ...]:
+    """Return the level lines; the hip's ends on the centre line continued straight."""
+    frame, legs = shape.frame, shape.rise.legs
+    thigh = thigh_level(frame, legs)
+    inside = legs.back_inside if out else legs.front_inside
+    hip_side = complex(-legs.half - out, frame.hip)
+    knee = complex(frame.knee_half + out, frame.knee)
+    return (
+        Level("waist", tuple(Path((part,)) for part in waist.parts)),
+        Level("hip", (line(hip_side, centre.on_hip),)),
+        Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh),
+                             complex(x_at(inside, thigh), thigh)),)),
+        Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
+        Level("trouser_hem", (Path((lower.hem,)),)),
+    )  # fmt: skip
+
+
+def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
+    lower = half.lower
+    edges = (
+        Edge("hem", Path((lower.hem,)), EdgeKind.HEM),
+        Edge("inseam", Path((lower.inside.reversed(), half.inside))),
+        *_crotch(half.centre, fly),
+        *_waist(half.waist, cutting),
+        *_side(half, openings.slit),
+    )
+    return Piece(
+        name, edges, grain=cutting.grain, stretch=cutting.stretch, pair=True, levels=half.levels,
+        title=name.capitalize(),
+        points={
+            "crotch_point": half.inside.d, "centre_waist": half.centre.top,
+            "side_waist": half.hip_curve.d, "side_hip": half.side.d, "side_knee": half.side.a,
+            "inside_knee": half.inside.a, "centre_hip": half.centre.on_hip,
+            "crease_knee": complex(0, half.side.a.imag), "crease_hip": complex(0, half.side.d.imag),
+        },
+    )  # fmt: skip
+
+
+def _crotch(centre: Centre, fly: float) -> list[Edge]:
+    """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
+    path = Path((centre.curve.reversed(), *line(centre.bend, centre.top).segments))
+    if fly <= 0:
+        return [Edge("crotch", path)]
+    low, high = path.split(path.length - fly)
+    return [Edge("crotch", low), Edge("fly", high, EdgeKind.OPENING)]
+
+
+def _waist(opened: Opened, cutting: Cutting) -> Iterator[Edge]:
+    """Yield the waist from centre to side: its parts and, between them, the darts."""
+    kind = EdgeKind.HEM if cutting.casing else EdgeKind.OPENING
+    parts = [Path((part.reversed(),)) for part in reversed(opened.parts)]
+    names = {1: ["waist"], 2: ["waist_centre", "waist_side"]}.get(
+        len(parts), ["waist_centre", "waist_middle", "waist_side"]
+    )
+    darts = ["waist_dart"] if len(parts) < 3 else ["waist_dart_centre", "waist_dart_side"]
+    for k, (name, part) in enumerate(zip(names, parts, strict=True)):
+        yield Edge(name, part, kind, allowance=cutting.waist_allowance)
+        if k < len(opened.darts):
+            near_side, tip, near_centre = opened.darts[-1 - k]
+            yield Edge(f"{darts[k]}_in", line(near_centre, tip), EdgeKind.DART)
+            yield Edge(f"{darts[k]}_out", line(tip, near_side), EdgeKind.DART)
+
+
+def _side(half: _Half, slit: float) -> list[Edge]:
+    """Return the side from waist to hem; its lowest `slit` mm stay open."""
+    path = Path((half.hip_curve.reversed(), half.side.reversed(), half.lower.side))
+    if slit <= 0:
+        return [Edge("side", path)]
+    high, low = path.split(path.length - slit)
+    return [Edge("side", high), Edge("slit", low, EdgeKind.OPENING)]

@@ -1,0 +1,71 @@
+"""Everything of a trouser settled: the knee wide enough for the calf, the side leaning as it must.
+
+Knee and lean change the frame, so the draft is made again until both stand still: once for most
+bodies in woven cloth, two to four times in stretch.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.shaping.trouser.asked import Asked
+from drafting.shaping.trouser.curves import clamp
+from drafting.shaping.trouser.frame import Frame, Style, frame_leg
+from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
+from drafting.shaping.trouser.legs import draw_legs
+from drafting.shaping.trouser.rise import Rise, settle_rise
+from drafting.shaping.trouser.waist import Waist, settle_waist
+
+TRIES = 12
+"""How often the draft is made again; it settles in two or three."""
+
+SETTLED = 0.002
+"""The lean stands still when it moves by less than this (tangent, a tenth of a degree)."""
+
+MOST_LEAN = 0.25
+"""The side leans out at the hip by at most this (tangent, 14 degrees; study)."""
+
+
+@dataclass(frozen=True)
+class Shape:
+    """One leg settled: levels and widths, fork and centres, waist, and what lies below the knee."""
+
+    frame: Frame
+    rise: Rise
+    waist: Waist
+    hems: Hems
+
+    @property
+    def hem_drawn(self) -> float:
+        """The hem's girth, mm: as asked, or for a seated wearer along its slope."""
+        if not self.frame.asked.seated:
+            return self.frame.hem_girth
+        return self.hems.front.hem.length + self.hems.back.hem.length
+
+
+def settle_shape(asked: Asked, style: Style) -> Shape:
+    """Return the settled shape; raises `DraftError` where these measures do not make one."""
+    knee_more, lean = 0.0, 0.0
+    for _ in range(TRIES):
+        frame, knee_more = _passing_calf(asked, style, knee_more, lean)
+        rise = settle_rise(frame)
+        waist = settle_waist(frame, rise)
+        wanted = clamp(-waist.shaping.side / (waist.side.imag - frame.hip), 0.0, MOST_LEAN)
+        if abs(wanted - lean) < SETTLED:
+            break
+        lean = wanted
+    return Shape(frame, rise, waist, draw_hems(frame, rise.legs))
+
+
+def _passing_calf(
+    asked: Asked, style: Style, knee_more: float, lean: float
+) -> tuple[Frame, float]:
+    """Return the frame with the knee widened until the calf passes, and by how much it was."""
+    fork = 0.19 * asked.body["hip"]  # the median fork; the lower leg hardly depends on it
+    for _ in range(TRIES):
+        frame = frame_leg(asked, style, knee_more, lean)
+        short = calf_misses(frame, draw_hems(frame, draw_legs(frame, fork)))
+        if short < 0.02:
+            break
+        knee_more += short  # the leg follows by two thirds of it or more
+    return frame, knee_more
