@@ -155,9 +155,7 @@ def _openings(shape: Shape, scale: float) -> Openings:
     return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
 
 
-def _cutting(
-    asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float
-) -> Cutting:
+def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0

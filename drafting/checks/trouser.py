@@ -28,7 +28,9 @@ def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
         said = f"{capital(plain(piece.name))} waist: bends one way with its darts closed"
         if count:
             runs = ", ".join(f"{run:+.1f}" for run in turns(line, tol.TURN_MATTERS))
-            said = f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs}"
+            said = (
+                f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs}"
+            )
         yield verdict("waist bend", count == 0, f"{piece.name}.waist", float(count), 0.0, said)
 
 

@@ -108,14 +108,16 @@ def _to_waist(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
     side = (plan.half - plan.waist_half - back_dart - front_dart) / 2
     for _ in range(30):  # converges by about a factor of ten a step
         slope = side / (plan.bust_line - plan.waist)
+        lean = math.degrees(math.atan(slope))
+        if lean < -FLAREST_SIDE:
+            raise _too_wide(plan)
         back = _half_waist(plan, plan.back, slope, back_tip, back_dart)
         front = _half_waist(plan, plan.front, slope, front_tip, front_dart)
         miss = back.length + front.length - plan.waist_half
         if abs(miss) < 1e-4:
             break
         side += miss / 2
-    lean = math.degrees(math.atan(slope))
-    if not (abs(miss) < 1e-4 and lean >= -FLAREST_SIDE):
+    else:
         raise _too_wide(plan)
     under = complex(slope * (plan.underarm - plan.bust_line), plan.underarm)
     return Bottom(back, front, line(under, back.hem[-1].end - plan.back), lean)

@@ -28,6 +28,10 @@ NOTCH_AT = 65.0
 NOTCH_TURN = 62.0
 """degrees: the armhole may turn so far before the notch."""
 
+SEARCHED = (0.6, 0.5, 0.42, 0.34)
+"""Cap heights over armhole depth at which a wide enough sleeve is looked for before `LOWEST`: a cap
+lower than its own notches curls, and the sleeve it fits is narrower again."""
+
 STRAIGHT = 1.3
 """How much longer the cap's handle above the notch is, so that it leaves the notch straighter."""
 
@@ -199,7 +203,9 @@ def fit_cap(
     def excess(height: float) -> float:
         return width_at(front, back, height, lean(height)) - width
 
-    widest, narrowest = excess(low) + width, excess(high) + width
+    heights = [share * depth for share in SEARCHED if low < share * depth < high]
+    start = next((h for h in (*heights, low) if excess(h) >= 0), low)
+    widest, narrowest = excess(start) + width, excess(high) + width
     if not narrowest <= width <= widest:
         raise DraftError(
             f"no sleeve cap fits: the armhole is {front.path.length + back.path.length:.0f} mm round",
@@ -207,7 +213,7 @@ def fit_cap(
             reach=f"{narrowest:.0f} to {widest:.0f} mm",
             turn="a deeper or wider armhole, other upper-arm ease, or gathers bring it in reach",
         )
-    height = float(brentq(excess, low, high, xtol=1e-8))
+    height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
     front_width, back_width = half_width(front, height, at), half_width(back, height, at)
     return Cap(

@@ -66,18 +66,20 @@ def test_after_a_stroke_the_last_value_wins(bench: Bench, tmp_path: Path) -> Non
     fresh = Bench(read_costume(demo_costume()), "shirt", SIX)
     slide(fresh, "bust_ease", 9.6)
     assert bench.made == fresh.made
-    assert size(bench, "shirt.front.cut-line") == size(fresh, "shirt.front.cut-line")
+    fresh_size = size(fresh, "shirt.front.cut-line")
+    assert size(bench, "shirt.front.cut-line") == pytest.approx(fresh_size, abs=0.02)
 
 
 def test_the_pale_outline_is_the_shape_before_the_whole_stroke(bench: Bench) -> None:
     first = size(bench, "shirt.sleeve.cut-line")
     assert "shirt.sleeve.cut-line.before" not in drawn(bench)
     slide(bench, "arm_ease", 7.0, 8.0, 9.0)
-    assert size(bench, "shirt.sleeve.cut-line.before") == first
-    second = size(bench, "shirt.sleeve.cut-line")
+    assert size(bench, "shirt.sleeve.cut-line.before") == pytest.approx(first, abs=0.02)
     slide(bench, "length_ease", 1.0, 2.0)
+    second = size(bench, "shirt.sleeve.cut-line")
     slide(bench, "arm_ease", 9.5)
-    assert size(bench, "shirt.sleeve.cut-line.before") == second != first
+    assert size(bench, "shirt.sleeve.cut-line.before") == pytest.approx(second, abs=0.02)
+    assert second[0] > first[0] + 10  # 30 mm more at the upper arm
 
 
 def test_the_page_of_the_picture_never_shrinks_while_a_slider_is_moved(bench: Bench) -> None:

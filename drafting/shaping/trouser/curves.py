@@ -15,6 +15,13 @@ BOW = 0.64
 0.55, and a parabola, 0.67)."""
 
 
+BARELY = math.radians(0.5)
+"""A direction so near the chord's bends neither way (ours)."""
+
+SHORT = 0.85
+"""Longest handle, of the way to where the end tangents meet (ours)."""
+
+
 def corner(a: complex, meet: complex, b: complex, share: float) -> Cubic:
     """Return the curve in the corner a-meet-b, tangent to both sides.
 
@@ -42,8 +49,18 @@ def bow(a: complex, leave: complex, b: complex, arrive: complex, share: float = 
 def steered(
     a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float
 ) -> Cubic:
-    """Return the curve with these unit directions, its handles `first` and `last` of the chord."""
-    size = abs(b - a)
+    """Return the curve with these unit directions, its handles `first` and `last` of the chord.
+
+    It may be an S. Where the directions bend one way, the handles are kept short of where they meet,
+    so that it is none; between the two kinds the handles change over a degree and a half.
+    """
+    chord = b - a
+    size, at_a, at_b = abs(chord), cmath.phase(chord / leave), cmath.phase(arrive / chord)
+    if at_a * at_b > 0 and abs(at_a + at_b) < 3.0:
+        meets = math.sin(at_a + at_b)
+        sure = clamp((min(abs(at_a), abs(at_b)) - BARELY) / (3 * BARELY), 0.0, 1.0)
+        first += sure * (min(first, SHORT * math.sin(at_b) / meets) - first)
+        last += sure * (min(last, SHORT * math.sin(at_a) / meets) - last)
     return Cubic(a, a + leave * size * first, b - arrive * size * last, b)
 
 

@@ -111,12 +111,8 @@ def _foot(line: Cubic, tip: complex) -> float:
     t = 0.5
     for _ in range(30):
         gap, speed = line.point(t) - tip, line.velocity(t)
-        bend = 6 * (1 - t) * (line.c - 2 * line.b + line.a) + 6 * t * (
-            line.d - 2 * line.c + line.b
-        )
-        step = (gap.conjugate() * speed).real / (
-            abs(speed) ** 2 + (gap.conjugate() * bend).real
-        )
+        bend = 6 * (1 - t) * (line.c - 2 * line.b + line.a) + 6 * t * (line.d - 2 * line.c + line.b)
+        step = (gap.conjugate() * speed).real / (abs(speed) ** 2 + (gap.conjugate() * bend).real)
         t = clamp(t - step, 0.08, 0.92)
         if abs(step) < 1e-13:
             break

@@ -16,6 +16,9 @@ from drafting.shaping.trouser.curves import clamp
 HIP_SHIFT = 0.010
 """The back hip wider and the front narrower than a quarter, of the hip girth (ours; row W46)."""
 
+SEATED_SHIFT = 0.025
+"""The same for a seated wearer, whose centre back leans in far (ours)."""
+
 BACK_WIDER = 0.018
 """The back leg wider at each of its edges, of the hip girth (row W45: 20 mm at 1,000)."""
 
@@ -109,6 +112,7 @@ def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) ->
     knee_girth = max(asked.girth["knee"], asked.calf_at_knee) + knee_more
     hem = hem_girth(asked, style, knee_girth)
     wider = BACK_WIDER * asked.body["hip"]
+    shift = hip * (SEATED_SHIFT if asked.seated else HIP_SHIFT)
     _wide_enough(hem, knee_girth, wider)
     flared = hem > knee_girth
     knee_half = knee_girth / 4 - wider / 2
@@ -117,7 +121,7 @@ def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) ->
     centre = _centre_lean(asked, (hip - waist) / 2, waist_y - hip_y)
     return Frame(
         asked, style, waist_y, hip_y, -THIGH_BELOW * asked.inside, knee_y, hem_y, waist, knee_girth,
-        hem, hip / 4 - HIP_SHIFT * hip, hip / 4 + HIP_SHIFT * hip, wider, knee_half, hem_half, flared,
+        hem, hip / 4 - shift, hip / 4 + shift, wider, knee_half, hem_half, flared,
         1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)), centre, side_lean,
     )  # fmt: skip
 

@@ -24,7 +24,9 @@ def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
 
 def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
-    how = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
+    how = (
+        "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
+    )
     yield Finding(
         "crotch split", "note", "crotch", rise.back.length / rise.front.length,
         asked.crotch_back / asked.crotch_front,

@@ -57,9 +57,7 @@ def settle_shape(asked: Asked, style: Style) -> Shape:
     return Shape(frame, rise, waist, draw_hems(frame, rise.legs))
 
 
-def _passing_calf(
-    asked: Asked, style: Style, knee_more: float, lean: float
-) -> tuple[Frame, float]:
+def _passing_calf(asked: Asked, style: Style, knee_more: float, lean: float) -> tuple[Frame, float]:
     """Return the frame with the knee widened until the calf passes, and by how much it was."""
     fork = 0.19 * asked.body["hip"]  # the median fork; the lower leg hardly depends on it
     for _ in range(TRIES):

@@ -162,9 +162,7 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     )  # fmt: skip
 
 
-def _side(
-    frame: Frame, rise: Rise, inset: float, lift: float
-) -> tuple[complex, complex, Cubic]:
+def _side(frame: Frame, rise: Rise, inset: float, lift: float) -> tuple[complex, complex, Cubic]:
     """Return the front's side point, the direction in which the side arrives there, and its curve.
 
     The curve turns beyond its chord by three quarters of what it turned before (ours).
@@ -249,5 +247,3 @@ def _parabolas(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]], start
         high = clamp(high, -most, most)
         at_high = miss(high)
     return high
-
-
