@@ -15,6 +15,7 @@ from drafting.blocks import Block, all_blocks
 from drafting.choices import Choice, choices_of
 from drafting.errors import Fault, InputError
 from drafting.finish import FinishChoices
+from drafting.finish.choices import proposed
 from drafting.reading.choices import Source, read_choices
 from drafting.reading.given import Faults, Given
 
@@ -78,7 +79,7 @@ def choose(block: Block, given: Mapping[str, Given], scale: float, origin: Origi
         part: _read(blocks[part].choices_class, defaults, given, scale, origin, values, faults)
         for part, defaults in parts_of(block).items()
     }
-    finish = _read(FinishChoices, {}, given, scale, origin, values, faults)
+    finish = _read(FinishChoices, proposed(scale), given, 1.0, origin, values, faults)
     if faults.found:
         raise InputError(list(dict.fromkeys(faults.found)))
     return Chosen(parts, finish, values)

@@ -22,6 +22,7 @@ from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.finish import finish
+from drafting.finish.unwashed import enlarged
 from drafting.hands import alike, both_hands
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind
@@ -72,7 +73,10 @@ def make_garment(
     stands = time.perf_counter()
     pattern = finish(draft, name, role, chosen.finish)
     ready = time.perf_counter()
-    findings = (*pattern.findings, *check_all(draft, pattern, body))
+    checked = check_all(draft, pattern, body)
+    if chosen.finish.cut_unwashed:
+        pattern = enlarged(pattern, fabric)
+    findings = (*pattern.findings, *checked)
     seconds = {
         "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
     }  # fmt: skip

@@ -54,9 +54,8 @@ def _summary(module: Any) -> str:
 def _plain(name: str, module: Any) -> Block:
     cls = module.Choices
     draft = getattr(module, name.replace("-", "_"))
-    return Block(
-        name, _summary(module), choices_of(cls), cls, draft, getattr(module, "NEEDS", {}), {}
-    )
+    needs = tuple(getattr(module, "NEEDS", ()))
+    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {})
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:

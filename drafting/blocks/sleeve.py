@@ -86,7 +86,12 @@ class Choices:
 
 
 def sleeve(
-    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain, back_armhole: Chain
+    body: Body,
+    fabric: Fabric | None,
+    choices: Choices,
+    *,
+    front_armhole: Chain,
+    back_armhole: Chain,
 ) -> Draft:
     """Return the sleeve (piece `sleeve`) that fits these two armhole edges.
 
@@ -147,7 +152,13 @@ def _settled_width(
 
 
 def _seams_below(
-    body: Body, choices: Choices, cap: Cap, wrist: float, length: float, width: float, scale: float,
+    body: Body,
+    choices: Choices,
+    cap: Cap,
+    wrist: float,
+    length: float,
+    width: float,
+    scale: float,
     hand: float,
 ) -> tuple[SleeveSeams, float]:
     elbow = min(

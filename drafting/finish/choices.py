@@ -40,6 +40,11 @@ class FinishChoices:
         source="common practice for knits",
     )  # fmt: skip
 
+    cut_unwashed: bool = choice(
+        False, "yes/no", "cut before the first wash: pieces are enlarged by what the cloth still shrinks",
+        group="finish", source="ISO 5077; trouble FA5",
+    )  # fmt: skip
+
     def width(self, edge: Edge) -> float:
         """Return the allowance of an edge: 0 on a fold and along a dart's legs, else its own wish."""
         if edge.kind in (EdgeKind.FOLD, EdgeKind.DART):

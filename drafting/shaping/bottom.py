@@ -142,8 +142,8 @@ def _half_waist(
     side = complex(width - slope * (plan.bust_line - y), y)
     at_side = turn(-math.degrees(math.atan(slope)))
     if dart <= 0:
-        hem = (_run(level, side, 1 + 0j, at_side),)
-        return HalfBottom(hem, hem)
+        whole = (_run(level, side, 1 + 0j, at_side),)
+        return HalfBottom(whole, whole)
     height, fall, leg = tip.imag - plan.waist, 0.0, 0.0
     for _ in range(6):  # the mouth is lowered as the leg leans; settles at once
         leg = math.atan(dart / 2 / (height + fall))

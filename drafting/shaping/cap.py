@@ -93,9 +93,7 @@ def half_cap(half: HalfArmhole, width: float, height: float, lean: float) -> Pat
     `lean` (degrees) is how far the sleeve seam leans in; the cap starts square to it.
     """
     turned = half.copy.mapped(lambda p: width + p * cmath.exp(-1j * math.radians(lean)))
-    upper = smooth(
-        turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT, may_wave=True
-    )
+    upper = smooth(turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT, may_wave=True)
     return Path((*turned.segments, upper))
 
 

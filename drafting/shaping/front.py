@@ -168,10 +168,8 @@ def _at_waist(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     centre, outer = split_hem(shape)
     outer = shape.turned(outer, 1)
     inner = shape.bottom.front.inner
-    if name == "waist":
-        mouth = _mouth(shape, centre, outer)
-    else:
-        mouth = _long_dart(shape, centre, outer, inner)
+    ends = centre, outer
+    mouth = _mouth(shape, *ends) if name == "waist" else _long_dart(shape, *ends, inner)
     dart = _opened(name, mouth, EdgeKind.HEM, ("centre", "side"))
     return [*dart, Edge("side", side), *upper]
 

@@ -158,9 +158,7 @@ def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, 
     }
 
 
-def _girths(
-    body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape
-) -> tuple[Girth, ...]:
+def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -> tuple[Girth, ...]:
     plan = shape.plan
     back, front = body["across_back_width"], body["across_front_width"]
     found = [

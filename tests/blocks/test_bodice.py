@@ -18,7 +18,15 @@ from drafting.draft import Draft
 from drafting.fabric import cut_girth
 from drafting.piece import EdgeKind
 from tests.blocks.figures import (
-    chart_man, chart_woman, errors, full_bust, girth, level, made, pair, walked,
+    chart_man,
+    chart_woman,
+    errors,
+    full_bust,
+    girth,
+    level,
+    made,
+    pair,
+    walked,
 )  # fmt: skip
 from tests.checks.figures import sound
 from tests.shared_data import check_value, check_values, shared

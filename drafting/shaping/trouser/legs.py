@@ -26,7 +26,7 @@ the chord at the fork: one sign of curvature (ours)."""
 SIDE_KNEE, SIDE_HIP = 0.34, 0.40
 """Handles of the side seam, of its chord: hollow over the knee, round at the hip (ours)."""
 
-FORK = (0.09, 0.34)
+FORK = (0.09, 0.30)
 """Least and greatest whole fork, of the hip (survey 1-99 %: 0.11 to 0.27; ours)."""
 
 DEEPEST_DROP = 0.20

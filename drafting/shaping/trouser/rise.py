@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
+from drafting.errors import DraftError
 from drafting.geometry import Cubic
 from drafting.geometry.construct import Directed, meet
 from drafting.shaping.trouser.curves import clamp, corner, rise_of
@@ -35,6 +36,9 @@ FRONT_START, BACK_START = 1.25, 0.85
 
 MOST_CURVE = 0.62
 """The curve takes at most this share of the centre line (ours)."""
+
+LEAST_STRAIGHT = 0.05
+"""Straight part of a centre line at least, of waist to hip (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,10 +176,25 @@ def _missing(frame: Frame, front: _Front, lean: float) -> float:
 
 def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
     back = back_centre(frame, front.legs, lean, extra)
+    for name, centre in (("front", front.centre), ("back", back)):
+        _room_above_curve(frame, name, centre)
     return Rise(
         front.legs, front.centre, back, lean, front.over, back_rise(frame, lean) + extra, extra,
         thigh_girth(frame, front.legs),
     )  # fmt: skip
+
+
+def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
+    """Refuse a centre whose crotch curve leaves no straight part below the waist."""
+    straight = ((centre.top - centre.bend) / centre.heading).real
+    if straight < LEAST_STRAIGHT * frame.rise:
+        asked = frame.asked
+        raise DraftError(
+            f"the {name} crotch curve would reach up to the waist",
+            value=f"a waist {frame.waist:.0f} mm over the crotch and a thigh of "
+            f"{asked.girth['thigh']:.0f} on a hip of {asked.girth['hip']:.0f}",
+            turn="measure body rise, thigh and total crotch length again, or raise the waist",
+        )  # fmt: skip
 
 
 def _root(miss: Callable[[float], float], low: float, high: float) -> float:

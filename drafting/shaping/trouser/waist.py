@@ -36,6 +36,10 @@ SIDE_RISE, SIDE_FALL = 0.35, 0.40
 BENDS = (0.12, 3.0)
 """How a line may leave the side: its angle to the chord over that at the centre (ours)."""
 
+FIRST_STEP, MOST_LIFT = 4.0, 0.45
+"""mm at a hip of 1,000, and share of waist to hip: the side point moves off its rule by the first,
+twice that and so on until both lines bend one way, at most by the second (ours)."""
+
 STRAIGHT = math.radians(0.4)
 """A waist line that turns less the wrong way still counts as bending one way (rule: 1 degree)."""
 
@@ -211,7 +215,8 @@ def _leave(front: _Ends, back: _Ends) -> float:
 def _lift(frame: Frame, rise: Rise, shaping: Shaping, rule: float) -> float:
     """Return the side point's height over the waist level at which both lines bend one way.
 
-    At one height both lines are parabolas; from the rule's height it is approached as far as needed.
+    At one height both lines would be parabolas; from the rule's height that is approached only as far
+    as needed.
     """
 
     def ends(lift: float) -> tuple[_Ends, _Ends]:
@@ -224,26 +229,12 @@ def _lift(frame: Frame, rise: Rise, shaping: Shaping, rule: float) -> float:
 
     if apart(rule) <= 0:
         return rule
-    best = _parabolas(frame, ends, rule)
-    if apart(best) > 0:
-        return best
-    return float(brentq(apart, rule, best, xtol=1e-7))
-
-
-def _parabolas(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]], start: float) -> float:
-    """Return the side's height at which both lines are parabolas; nearly linear, so by secants."""
-
-    def miss(lift: float) -> float:
-        front, back = ends(lift)
-        return front.leave(1.0) + back.leave(1.0)
-
-    low, high = start, start + 5 * frame.unit
-    at_low, at_high = miss(low), miss(high)
-    most = 0.6 * frame.rise
-    for _ in range(8):
-        if abs(at_high) < 1e-7 or at_high == at_low:
-            break
-        low, high, at_low = high, high - at_high * (high - low) / (at_high - at_low), at_high
-        high = clamp(high, -most, most)
-        at_high = miss(high)
-    return high
+    front, back = ends(rule)
+    way = 1.0 if front.leave(1.0) + back.leave(1.0) > 0 else -1.0
+    near, step, most = 0.0, FIRST_STEP * frame.unit, MOST_LIFT * frame.rise
+    while step < most and apart(rule + way * step) > 0:
+        near, step = step, 2 * step
+    far = min(step, most)
+    if apart(rule + way * far) > 0:
+        return rule + way * far
+    return rule + way * float(brentq(lambda v: apart(rule + way * v), near, far, xtol=1e-7))
