@@ -63,6 +63,20 @@ class Girth:
     limb: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Notion:
+    """Something to buy and cut besides cloth: elastic, buttons, boning, thread.
+
+    `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
+    """
+
+    what: str
+    where: str
+    count: int
+    cut_length: float | None = None
+    note: str = ""
+
+
 @dataclass(frozen=True)
 class Draft:
     """Pieces on their stitching lines, the seams between them, and what was settled on the way.
@@ -78,6 +92,7 @@ class Draft:
     findings: tuple[Finding, ...] = ()
     facts: dict[str, float] = field(default_factory=dict)
     chains: dict[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
+    notions: tuple[Notion, ...] = ()
 
     def __add__(self, other: Draft) -> Draft:
         """Put two drafts together."""
@@ -88,6 +103,7 @@ class Draft:
             self.findings + other.findings,
             self.facts | other.facts,
             self.chains | other.chains,
+            self.notions + other.notions,
         )
 
     def __getitem__(self, name: str) -> Piece:

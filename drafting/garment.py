@@ -111,7 +111,10 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
                 turn="take a block of a whole garment that has both, for example shirt",
             )
         chains = {needed: chain(draft, needed) for needed in part.needs}
-        draft += part.draft(body, fabric, choices, **chains)
+        if part.alters:
+            draft = part.draft(draft, body, fabric, choices, **chains)
+        else:
+            draft += part.draft(body, fabric, choices, **chains)
     return _left_open(draft)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.draft import Corner, Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam, SeamNotch
 from drafting.findings import Finding
 from drafting.piece import EdgeKind, Piece
 
@@ -66,6 +66,7 @@ def _handed(draft: Draft, side: str) -> Draft:
         tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
         {f"{name}_{side}": value for name, value in draft.facts.items()},
         {f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
+        tuple(_notion(notion, side) for notion in draft.notions),
     )
 
 
@@ -75,6 +76,11 @@ def _piece(piece: Piece, side: str) -> Piece:
         replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.FOLD else e for e in hand.edges
     )
     return replace(hand, name=f"{piece.name}-{side}", hand=side, pair=False, edges=edges)
+
+
+def _notion(notion: Notion, side: str) -> Notion:
+    """Half of what both hands need, as far as it can be halved."""
+    return replace(notion, where=f"{notion.where} {side}", count=(notion.count + 1) // 2)
 
 
 def _seam(

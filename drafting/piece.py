@@ -102,12 +102,26 @@ class Level:
 
 
 @dataclass(frozen=True)
+class Placement:
+    """A mark inside a piece: where a button, a buttonhole, a roll line or a bone lies.
+
+    `what` is the kind of mark in a trade word (`button`, `buttonhole`, `fold`, `roll line`, `bone`).
+    """
+
+    name: str
+    path: Path
+    what: str
+
+
+@dataclass(frozen=True)
 class Piece:
     """One pattern piece on its stitching line.
 
     `grain` is the direction of the warp (90 = upright) and `stretch` that of the greatest stretch,
     degrees; `pair` says that a left and a right are cut; `hand` names a piece that exists for one
-    side only ("" otherwise). A half piece has one edge of kind fold.
+    side only ("" otherwise). A half piece has one edge of kind fold. `material` names the role of
+    another cloth than the garment's own (`interfacing`, `lining`); `copies` says how many times the
+    piece (or its pair) is cut.
     """
 
     name: str
@@ -120,6 +134,9 @@ class Piece:
     darts: tuple[InnerDart, ...] = ()
     points: dict[str, complex] = field(default_factory=dict)
     title: str = ""
+    placements: tuple[Placement, ...] = ()
+    material: str = ""
+    copies: int = 1
 
     def __post_init__(self) -> None:
         for edge, after in zip(self.edges, (*self.edges[1:], self.edges[0]), strict=True):
@@ -162,7 +179,7 @@ class Piece:
     @property
     def count(self) -> int:
         """How many pieces of cloth are cut from it: a pair is 2."""
-        return 2 if self.pair else 1
+        return self.copies * (2 if self.pair else 1)
 
     def corner(self, index: int) -> float:
         """Return the inside angle, degrees, where edge `index` starts (and the one before ends)."""
@@ -188,6 +205,7 @@ class Piece:
                 for d in self.darts
             ),
             points={name: move(p) for name, p in self.points.items()},
+            placements=tuple(replace(m, path=m.path.mapped(move)) for m in self.placements),
         )
 
     def mirrored(self) -> Piece:
@@ -204,4 +222,5 @@ class Piece:
                 replace(d, leg_a=d.leg_a.mirrored(), leg_b=d.leg_b.mirrored()) for d in self.darts
             ),
             points={name: -p.conjugate() for name, p in self.points.items()},
+            placements=tuple(replace(m, path=m.path.mirrored()) for m in self.placements),
         )

@@ -14,7 +14,7 @@ from typing import Any
 from drafting.body import Body
 from drafting.checks.girths import finished
 from drafting.costume import Made, MadeGarment
-from drafting.draft import Girth, Seam
+from drafting.draft import Girth, Notion, Seam
 from drafting.findings import Finding
 from drafting.pattern import CutPiece
 from drafting.walk import walk
@@ -41,9 +41,20 @@ def report(made: Made) -> Row:
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
         "checks": [_check(finding) for finding in made.findings],
         "layout": [],
-        "notions": [],
+        "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
         "steps": [],
         "timings": dict(made.timings),
+    }
+
+
+def _notion(garment: MadeGarment, notion: Notion) -> Row:
+    return {
+        "garment": garment.name,
+        "what": notion.what,
+        "where": notion.where,
+        "count": notion.count,
+        "cut_length": notion.cut_length,
+        "note": notion.note,
     }
 
 
@@ -99,7 +110,7 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
         "piece": piece.name,
         "number": cut.number,
         "file": piece_file(garment.name, piece.name),
-        "fabric": garment.fabric,
+        "fabric": cut.piece.material or garment.fabric,
         "count": piece.count,
         "mirrored_pair": piece.pair,
         "fold_edge": fold.name if fold else None,

@@ -2,21 +2,27 @@
 
 A block's file holds its `Choices` and one function of the block's own name that returns a `Draft`.
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
-the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has `PARTS`, the
-blocks it is made of in drafting order, each with the defaults that differ for this garment.
+the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has
+`PARTS`, the blocks it is made of in drafting order, each with the defaults that differ for this
+garment. The files of `drafting/alter` are parts too: their function takes the whole draft first and
+returns it altered.
 """
 
 from __future__ import annotations
 
 import importlib
 import pkgutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
 from drafting.choices import Choice, choices_of
 from drafting.draft import Draft
+
+
+ALTERATIONS = "drafting.alter"
+"""The package of alterations: found by name, as blocks know none of them."""
 
 
 @dataclass(frozen=True)
@@ -33,18 +39,24 @@ class Block:
     draft: Callable[..., Draft] | None
     needs: tuple[str, ...]
     parts: Mapping[str, Mapping[str, Any]]
+    alters: bool = False
 
 
 @cache
 def all_blocks() -> dict[str, Block]:
-    """Return every block in this folder by its name (underscores become `-`)."""
-    names = [info.name for info in pkgutil.iter_modules(__path__) if not info.name.startswith("_")]
-    modules = {
-        name.replace("_", "-"): importlib.import_module(f"{__name__}.{name}") for name in names
-    }
-    plain = {name: _plain(name, m) for name, m in modules.items() if not hasattr(m, "PARTS")}
+    """Return every block and alteration by its name (underscores become `-`)."""
+    modules = {m.__name__.rpartition(".")[2].replace("_", "-"): m for m in _modules()}
+    plain = {name: _plain(name, m) for name, m in modules.items() if hasattr(m, "Choices")}
     whole = {name: _whole(name, m, plain) for name, m in modules.items() if hasattr(m, "PARTS")}
     return dict(sorted((plain | whole).items()))
+
+
+def _modules() -> Iterator[Any]:
+    for package in (__name__, ALTERATIONS):
+        folder = importlib.import_module(package)
+        for info in pkgutil.iter_modules(folder.__path__):
+            if not info.name.startswith("_"):
+                yield importlib.import_module(f"{package}.{info.name}")
 
 
 def _summary(module: Any) -> str:
@@ -55,7 +67,8 @@ def _plain(name: str, module: Any) -> Block:
     cls = module.Choices
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
-    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {})
+    alters = module.__name__.startswith(ALTERATIONS)
+    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters)
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
