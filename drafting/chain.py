@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from drafting.draft import Draft, EdgeRef
@@ -13,15 +14,21 @@ class Chain:
     """Edges in the order they run, and the one path they make when laid end to end.
 
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
-    and in the direction in which, the one before ends.
+    and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
+    elastic are pulled up (None: as drawn).
     """
 
     refs: tuple[EdgeRef, ...]
     path: Path
+    sewn: float | None = None
+
+    @property
+    def sewn_length(self) -> float:
+        return self.path.length if self.sewn is None else self.sewn
 
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
-        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed())
+        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn)
 
 
 def chain(draft: Draft, name: str) -> Chain:
@@ -29,7 +36,10 @@ def chain(draft: Draft, name: str) -> Chain:
     if name not in draft.chains:
         raise KeyError(f"the draft has no chain {name!r}; it has {sorted(draft.chains)}")
     refs = draft.chains[name]
-    return Chain(refs, laid_end_to_end([draft.edge(ref).path for ref in refs]))
+    edges = [draft.edge(ref) for ref in refs]
+    gathered = any(edge.sewn is not None for edge in edges)
+    sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
+    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn)
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

@@ -131,8 +131,11 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None) -> int:
 def _body(wanted: argparse.Namespace) -> int:
     from drafting.body import read_bodies
     from drafting.console import body_text
+    from drafting.next_measure import next_measures
 
-    print("\n\n".join(body_text(body) for body in read_bodies(wanted.body)))
+    bodies = read_bodies(wanted.body)
+    alone = len(bodies) == 1  # a whole table would take a second for each wearer
+    print("\n\n".join(body_text(b, next_measures(b) if alone else ()) for b in bodies))
     return HOLDS
 
 

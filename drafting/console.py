@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ from drafting.blocks import Block
 from drafting.body import Body
 from drafting.choices import Choice
 from drafting.findings import Finding, worst_first
+from drafting.next_measure import Gain
 
 WIDTH = 100
 Row = tuple[str, ...]
@@ -17,6 +19,12 @@ Row = tuple[str, ...]
 CAUTION = (
     "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
     "before you cut the real one. Measure the 100 mm square on a printed piece."
+)
+
+
+GAIN = (
+    "Each estimate was moved by half of what it may be off, what is estimated from it with it, and "
+    "a shirt drafted again: so far move its seams and levels."
 )
 
 
@@ -29,16 +37,23 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     return "\n".join(lines)
 
 
-def body_text(body: Body) -> str:
-    """Return a wearer's measures in cm, how each estimate was made, and what is doubtful."""
+def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
+    """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
+
+    `gains` are the measures that would bring most if they were taken next.
+    """
     over = {"skin": "over the skin", "underlayers": "over the layers beneath"}[body.taken_over]
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
-    lines = [body.title, "  " + ", ".join([*filter(None, about), f"waist: {body.waist_level}"]), ""]
+    about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
+    lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
     lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
     made: list[Row] = [
         (name, m.rule) for name, m in body.measures.items() if m.source == "estimated"
     ]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
+    if gains:
+        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
+        lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
     doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
     lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
@@ -58,6 +73,19 @@ def _measure_rows(body: Body) -> list[Row]:
     if body.weight is not None:
         rows.append(("weight", f"{body.weight:6.1f}", "measured", "kg"))
     return rows
+
+
+def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
+    """Return one row a measure; it was moved by one spread, so it may be off by twice that."""
+    return [
+        (
+            gain.measure,
+            f"+/- {2 * gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
+            f"{gain.moved:.0f} in all",
+            f"{gain.most} {gain.by:.0f}",
+        )
+        for gain in gains
+    ]
 
 
 def block_text(block: Block) -> str:

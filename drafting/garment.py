@@ -25,7 +25,7 @@ from drafting.finish import finish
 from drafting.finish.unwashed import enlarged
 from drafting.hands import alike, both_hands
 from drafting.pattern import Pattern
-from drafting.piece import EdgeKind
+from drafting.piece import EdgeKind, Piece
 from drafting.reading.given import Given
 from drafting.scale import body_scale
 from drafting.walk import notched
@@ -115,7 +115,26 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             draft = part.draft(draft, body, fabric, choices, **chains)
         else:
             draft += part.draft(body, fabric, choices, **chains)
-    return _left_open(draft)
+    return _left_open(_sewn_up(draft))
+
+
+def _sewn_up(draft: Draft) -> Draft:
+    """Return the draft with hems and openings that a later part is sewn to (a cuff) made seams."""
+    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+
+    def joined(piece: Piece) -> Piece:
+        edges = (
+            replace(edge, kind=EdgeKind.SEAM, allowance=None)
+            if (piece.name, edge.name) in sewn and edge.kind in UNSEWN
+            else edge
+            for edge in piece.edges
+        )
+        return replace(piece, edges=tuple(edges))
+
+    return draft.with_pieces(joined(piece) for piece in draft.pieces)
+
+
+UNSEWN = (EdgeKind.HEM, EdgeKind.OPENING)
 
 
 def _left_open(draft: Draft) -> Draft:
@@ -123,7 +142,7 @@ def _left_open(draft: Draft) -> Draft:
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     needs = {needed for block in all_blocks().values() for needed in block.needs}
     waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
-    lone = sorted(waiting - sewn)
+    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is not EdgeKind.HEM)
     for piece, edge in lone:
         opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
         draft = draft.with_pieces([draft[piece].with_edges(opened)])

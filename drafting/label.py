@@ -30,7 +30,9 @@ class Label:
     """What a label says beyond the piece itself.
 
     `fabric` is the cloth's name for the maker, `measured_on` the date as text, `estimated` the body
-    dimensions (snake case) that no tape gave. `one_way` says that the cloth has one right way up.
+    dimensions (snake case) that no tape gave, `off` by how many mm each may be off for 19 of 20
+    people (None where nobody knows; as many as `estimated`, or none at all). `one_way` says that
+    the cloth has one right way up.
     """
 
     costume: str
@@ -39,6 +41,7 @@ class Label:
     wearer: str = ""
     measured_on: str = ""
     estimated: tuple[str, ...] = ()
+    off: tuple[float | None, ...] = ()
     one_way: bool = False
 
 
@@ -56,13 +59,13 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
     piece = cut_piece.piece
     facts = [
         _joined(" - ", label.costume, spoken(label.garment)),
-        _joined(", ", cut_count(piece), label.fabric),
+        _joined(", ", cut_count(piece), piece.material or label.fabric),
         hand_line(piece),
         grain_line(piece, label.one_way),
         allowance_line(cut_piece),
         label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
         label.measured_on and f"measured {clean_text(label.measured_on, FIELD_LIMIT)}",
-        estimated_line(label.estimated),
+        estimated_line(label.estimated, label.off),
     ]  # fmt: skip
     return LabelLines(
         head=_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),
@@ -86,10 +89,12 @@ def piece_title(piece: Piece) -> str:
 
 
 def cut_count(piece: Piece) -> str:
-    """Return how many pieces of cloth are cut: on the fold, as a pair, or singly."""
+    """Return how many pieces of cloth are cut: on the fold, as pairs, or singly."""
     if piece.fold_edge is not None:
         return f"cut {piece.count} on fold"
-    return "cut 1 pair" if piece.pair else "cut 1"
+    if piece.pair:
+        return "cut 1 pair" if piece.copies == 1 else f"cut {piece.copies} pairs"
+    return f"cut {piece.copies}"
 
 
 def hand_line(piece: Piece) -> str:
@@ -122,16 +127,22 @@ def allowance_line(cut_piece: CutPiece) -> str:
     return "allowance: " + "; ".join(parts + fold)
 
 
-def estimated_line(estimated: tuple[str, ...]) -> str:
-    """Return the measures that were estimated, in short ("" where every one was taken).
+def estimated_line(estimated: tuple[str, ...], off: tuple[float | None, ...] = ()) -> str:
+    """Return the measures that were estimated and how far off they may be ("" where none was).
 
-    >>> estimated_line(("neck_base_girth", "across_back_width"))
-    'estimated: neck base, across back'
+    >>> estimated_line(("neck_base_girth", "across_back_width"), (50.0, None))
+    'estimated, mm: neck base +/- 50, across back'
     """
     if not estimated:
         return ""
     names = [spoken(name.removesuffix("_girth").removesuffix("_width")) for name in estimated]
-    return "estimated: " + _first(names, NAMED_ESTIMATES)
+    known = [*off, *[None] * len(names)]
+    shown = [
+        name if reach is None else f"{name} +/- {reach:.0f}"
+        for name, reach in zip(names, known, strict=False)
+    ]
+    head = "estimated, mm: " if any(off) else "estimated: "
+    return head + _first(shown, NAMED_ESTIMATES)
 
 
 def _edges_named(names: list[str]) -> str:

@@ -28,7 +28,7 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
     """Return what every piece of this garment is labelled with."""
     costume, wearer = made.costume, made.costume.wearer
     cloth = costume.fabrics.get(garment.fabric)
-    guessed = (name for name, m in wearer.measures.items() if m.source == "estimated")
+    guessed = {name: m for name, m in wearer.measures.items() if m.source == "estimated"}
     return Label(
         costume=costume.title,
         garment=garment.name,
@@ -36,6 +36,7 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
         wearer=wearer.title,
         measured_on=wearer.measured_on,
         estimated=tuple(guessed),
+        off=tuple(None if m.sd is None else 2 * m.sd for m in guessed.values()),
         one_way=cloth is not None and cloth.one_way,
     )
 

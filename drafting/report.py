@@ -71,6 +71,7 @@ def _costume(made: Made) -> Row:
         "measured_on": wearer.measured_on,
         "waist_level": wearer.waist_level,
         "taken_over": wearer.taken_over,
+        "figure": wearer.figure,
         "fabrics": {role: fabric.title for role, fabric in costume.fabrics.items()},
         "garments": {g.name: {"block": g.block, "fabric": g.fabric} for g in made.garments},
     }
@@ -96,7 +97,8 @@ def _body(body: Body) -> Row:
     for name, measure in body.measures.items():
         row: Row = {"mm": measure.mm, "source": measure.source}
         if measure.source == "estimated":
-            row |= {"rule": measure.rule, "sd": measure.sd}
+            off = None if measure.sd is None else 2 * measure.sd
+            row |= {"rule": measure.rule, "sd": measure.sd, "off": off}
         if measure.left is not None and measure.right is not None:
             row |= {"left": measure.left, "right": measure.right}
         rows[name] = row

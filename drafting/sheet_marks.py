@@ -22,6 +22,10 @@ def piece_strokes(
         *_folds(piece, name),
         *_darts(cut_piece, name),
         *(Stroke(Layer.LEVEL, v.paths, f"{name}.level.{v.name}") for v in piece.levels if v.paths),
+        *(
+            Stroke(Layer.PLACEMENT, (m.path,), f"{name}.placement.{m.name}")
+            for m in piece.placements
+        ),
         *_arrows(cut_piece, name, one_way),
         *_notches(cut_piece, name),
     )

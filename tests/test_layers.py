@@ -31,7 +31,7 @@ ORDER = (
     ("sheet_overview",),
     ("export", "chosen"),
     ("garment",),
-    ("costume",),
+    ("costume", "next_measure"),
     ("report",),
     ("output",),
     ("notebook", "console", "lab"),

@@ -1,58 +1,84 @@
 """Measured people: none is refused, and no check finds an error in what is drafted for them.
 
-The bodies are 507 of `bdims` (Heinz et al. 2003; girths and height, all else estimated) and 300 of
-ANSUR II (Gordon et al. 2014; taken evenly from the file). Tests skip where the data are absent.
+The bodies are 507 of `bdims` (Heinz et al. 2003; girths and height, all else estimated) and 3,034
+of ANSUR II (Gordon et al. 2014). Every run drafts all of the first and 600 of the second in three
+settings, and in each other setting a few people, other ones each day; `-m population` drafts all
+3,541 in every setting. Tests skip where the data are absent.
 """
 
 from __future__ import annotations
 
+import datetime
+import os
 from collections.abc import Callable, Sequence
 
 import pytest
 
 from drafting.body import Body
-from drafting.checks import check_draft
-from drafting.chosen import Origin, block_named, choose
-from drafting.draft import Draft
-from drafting.errors import DraftError
-from drafting.garment import draft_garment, drafted
-from drafting.scale import body_scale
-from drafting.walk import notched
+from drafting.garment import draft_garment
 from tests.bodies import ansur, bdims
+from tests.population import PROPERTY, SETTINGS, outcomes, plain
 
-PEOPLE = [pytest.param(bdims, 507, id="bdims"), pytest.param(ansur, 300, id="ansur")]
+Record = Callable[[str, object], None]
 
-People = Callable[[int], Sequence[Body]]
+ALL = {"bdims": 507, "ansur": 3034}
+CHUNK = 100
+"""Bodies a test, so that two workers share them evenly."""
 
+ALWAYS = ("waist, side", "hip, shoulder-princess", "close top")
+STEADY = {"bdims": 507, "ansur": 600}
+FINISHED = "hip, side"
+"""The setting that is finished on every body; the others are on every twentieth."""
 
-def shirt(body: Body) -> Draft:
-    """Return the shirt's draft without its finish, which takes most of the time."""
-    block = block_named("shirt")
-    chosen = choose(block, {}, body_scale(body), Origin())
-    return notched(drafted(body, None, block, chosen))
+DAY = int(os.environ.get("DRAFTING_ROTATION", datetime.date.today().toordinal()))
+"""Turns the sample of the other settings; set the variable to draft a day's people again."""
 
-
-def troubles(body: Body) -> list[str]:
-    """Return every refusal and error finding for one body, its title in front."""
-    try:
-        draft = shirt(body)
-    except DraftError as refusal:
-        return [f"{body.title}: refused: {refusal}"]
-    found = (*draft.findings, *check_draft(draft, body))
-    return [f"{body.title}: {f.where}: {f.message}" for f in found if f.level == "error"]
+OTHERS = 24
+"""People a day in each other setting."""
 
 
-@pytest.mark.parametrize(("people", "count"), PEOPLE)
-def test_nobody_is_refused_and_no_draft_has_an_error(people: People, count: int) -> None:
-    bodies = people(count)
-    assert len(bodies) == count
-    found = [trouble for body in bodies for trouble in troubles(body)]
-    assert not found, f"{len(found)} troubles:\n" + "\n".join(found[:20])
+def people(source: str, count: int) -> Sequence[Body]:
+    return bdims() if source == "bdims" else ansur(None if count == ALL["ansur"] else count)
 
 
-@pytest.mark.parametrize(("people", "count"), PEOPLE)
-def test_finished_patterns_of_some_of_them_have_no_error_either(people: People, count: int) -> None:
-    for body in people(count)[::25]:
+def chunks(counts: dict[str, int]) -> list[tuple[str, int, int]]:
+    """Return (source, how many of it, first body) for every hundred bodies."""
+    return [(s, n, first) for s, n in counts.items() for first in range(0, n, CHUNK)]
+
+
+def judged(bodies: Sequence[Body], setting: str, record: Record, every: int = 20) -> None:
+    """Draft the bodies, finish one in `every` too, and fail with each refusal and error."""
+    found = [
+        one
+        for i in range(len(bodies))
+        for one in outcomes(bodies[i : i + 1], setting, finished=i % every == 0)
+    ]
+    record(PROPERTY, plain(found))
+    wrong = [trouble for one in found for trouble in one.troubles]
+    assert not wrong, f"{len(wrong)} troubles:\n" + "\n".join(wrong)
+
+
+@pytest.mark.parametrize("setting", ALWAYS)
+@pytest.mark.parametrize(("source", "count", "first"), chunks(STEADY))
+def test_nobody_is_refused_and_no_draft_has_an_error(
+    setting: str, source: str, count: int, first: int, record_property: Record
+) -> None:
+    judged(people(source, count)[first : first + CHUNK], setting, record_property)
+
+
+@pytest.mark.parametrize("setting", [name for name in SETTINGS if name not in ALWAYS])
+def test_other_people_each_day_are_drafted_in_the_other_settings(
+    setting: str, record_property: Record
+) -> None:
+    everybody = (*people("ansur", ALL["ansur"]), *people("bdims", ALL["bdims"]))
+    turn = DAY * OTHERS + 7 * list(SETTINGS).index(setting)
+    step = len(everybody) // OTHERS
+    chosen = [everybody[(turn + i * step) % len(everybody)] for i in range(OTHERS)]
+    judged(chosen, setting, record_property, every=6)
+
+
+def test_a_shirt_of_some_of_them_is_made_whole_without_an_error() -> None:
+    for body in (*bdims(507)[::40], *ansur(300)[::25]):
         made = draft_garment(body, None, "shirt")
         assert [f.message for f in made.findings if f.level == "error"] == [], body.title
 
@@ -61,7 +87,7 @@ def test_the_neckline_and_the_shoulder_are_the_bodys_own() -> None:
     # Straight from the measures: neck base girth + 10 chosen, within 1 mm; shoulder length, unless
     # a finding says that it was drafted shorter.
     for body in ansur(300)[::10]:
-        draft = shirt(body)
+        draft = draft_garment(body, None, "bodice").draft
         neck = 2 * (draft["front"]["neck"].length + draft["back"]["neck"].length)
         assert neck == pytest.approx(body["neck_base_girth"] + 10, abs=1), body.title
         if not any(f.check == "shoulder" for f in draft.findings):
@@ -70,6 +96,10 @@ def test_the_neckline_and_the_shoulder_are_the_bodys_own() -> None:
 
 
 @pytest.mark.population
-def test_every_surveyed_adult_can_be_drafted() -> None:
-    found = [trouble for body in ansur() for trouble in troubles(body)]
-    assert not found, f"{len(found)} troubles:\n" + "\n".join(found[:20])
+@pytest.mark.parametrize("setting", SETTINGS)
+@pytest.mark.parametrize(("source", "count", "first"), chunks(ALL))
+def test_every_measured_adult_is_drafted_in_every_setting(
+    setting: str, source: str, count: int, first: int, record_property: Record
+) -> None:
+    bodies = people(source, count)[first : first + CHUNK]
+    judged(bodies, setting, record_property, every=1 if setting == FINISHED else 20)

@@ -30,7 +30,7 @@ from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
 from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
 from drafting.shaping.reduced import reduced
-from drafting.shaping.shared_choices import ARM_EASE, stretch_share
+from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso_draft import stretched
 
@@ -79,6 +79,7 @@ class Choices:
         group="length",
         source="ours",
     )
+    cuff_depth: float = cuff_depth(0.0, 0.0)
     elbow_bend: float = choice(
         7.0, "deg", "how far the forearm turns forward, taken in by an elbow dart", low=0, high=12,
         source="bodice study; ours", group="style",
@@ -106,7 +107,7 @@ def sleeve(
     back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
     arm = body["upper_arm_girth"]
     ease = choices.arm_ease + body.layer("upper_arm_girth")
-    length = body["arm_length"] + choices.sleeve_length
+    length = body["arm_length"] + choices.sleeve_length - choices.cuff_depth
     wrist = body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease
     width, settled = _settled_width(arm + ease, wrist, front, back, length)
     wrist = min(wrist, 1.5 * width)
@@ -166,7 +167,7 @@ def _seams_below(
     )
     below = Forearm(cap, width, wrist, length, elbow)
     slit = 0.0
-    if wrist < hand + HAND_ROOM:
+    if wrist < hand + HAND_ROOM or choices.cuff_depth > 0:
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     bend = choices.elbow_bend if length > body["upper_arm_length"] + 60 * scale else 0.0
     return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
@@ -198,6 +199,7 @@ def _draft(
     return Draft(
         (mirrored,), _seams(mirrored, chains, front, back, cap), (girth,),
         (*settled, *_said(cap, front, back, slit, scale)), facts,
+        {"sleeve_hem": ((mirrored.name, "hem"),)},
     )  # fmt: skip
 
 
@@ -267,7 +269,7 @@ def _said(
     if slit:
         found.append(Finding(
             "hand", "note", "sleeve", slit, None,
-            f"The closed hem does not pass the hand: the lowest {slit:.0f} mm of the underarm seam stay open.",
+            f"The lowest {slit:.0f} mm of the underarm seam stay open, so that the hand passes.",
         ))  # fmt: skip
     for half, which in ((front, "front"), (back, "back")):
         if half.notch < 30 * scale:

@@ -11,6 +11,7 @@ from typing import Literal
 from drafting.body.dimensions import dimension_name, nearest
 from drafting.body.doubts import doubts
 from drafting.body.estimates import Measure, estimate_scale, estimates
+from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, unusable
 from drafting.body.rules import BUST_POINT_BELOW
 from drafting.errors import Fault, InputError
@@ -26,7 +27,8 @@ class Body:
 
     `layers` is what the layers worn beneath add to a measure (0 where the tape went over them),
     `heel` the shoe's heel, `weight` in kg. `said` holds what the reader had to say; `findings`
-    adds the doubts about the measures.
+    adds the doubts about the measures. `figure` names the charts that come nearer, where the maker
+    said so: it sharpens estimates and does nothing else.
     """
 
     title: str
@@ -39,6 +41,7 @@ class Body:
     measured_on: str = ""
     weight: float | None = None
     said: tuple[Finding, ...] = ()
+    figure: Figure = ""
 
     def __getitem__(self, name: str) -> float:
         """Return a measure in mm, the mean of both hands."""
@@ -82,7 +85,7 @@ class Body:
                 taken[name] = _moved(taken.get(name), value)
         if faults:
             raise InputError(faults)
-        return replace(self, measures=completed(taken, self.waist_level))
+        return replace(self, measures=completed(taken, self.waist_level, self.figure))
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
@@ -98,11 +101,13 @@ class Body:
             raise InputError([Fault("is not among the measures", right, name)]) from None
 
 
-def completed(taken: Mapping[str, Taken], waist_level: WaistLevel) -> Mapping[str, Measure]:
+def completed(
+    taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figure = ""
+) -> Mapping[str, Measure]:
     """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
     measured = {name: _measure_of(value) for name, value in taken.items()}
     means = {name: measure.mm for name, measure in measured.items()}
-    return MappingProxyType(measured | estimates(means, waist_level == "natural"))
+    return MappingProxyType(measured | estimates(means, waist_level == "natural", figure))
 
 
 def bust_level(body: Body) -> float:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
-from drafting.body.rule_table import RULES
+from drafting.body.figure_rules import Figure, rules_for
 from drafting.body.rules import INNER, Known, Rule
 
 ADULT_LOW, ADULT_HIGH = 1400.0, 2000.0  # mm, the heights of the survey
@@ -16,7 +17,8 @@ ADULT_LOW, ADULT_HIGH = 1400.0, 2000.0  # mm, the heights of the survey
 class Measure:
     """One measure in mm (the mean of both hands), where it comes from, and what each hand gave.
 
-    `rule` says in words how an estimate was made, `sd` (mm) how far people stray from it.
+    `rule` says in words how an estimate was made; people stray from it by `sd` (mm), 19 of 20 by no
+    more than twice that (None: nobody knows).
     """
 
     mm: float
@@ -35,26 +37,38 @@ def estimate_scale(height: float) -> float:
     return height / min(max(height, ADULT_LOW), ADULT_HIGH)
 
 
-def estimates(measured: Mapping[str, float], natural: bool) -> dict[str, Measure]:
+def estimates(
+    measured: Mapping[str, float], natural: bool, figure: Figure = ""
+) -> dict[str, Measure]:
     """Return a `Measure` for every dimension a torso and a sleeve need and `measured` (mm) lacks.
 
     `measured` holds at least height, waist, hip, and bust or high bust. `natural` says that its
-    waist is the natural one, not the navel's. Every result is finite, positive and continuous
-    in every measure.
+    waist is the natural one, not the navel's; `figure` may name whose charts come nearer. Every
+    result is finite, positive and continuous in every measure.
     """
     scale = estimate_scale(measured["height"])
     known: Known = {name: mm / scale for name, mm in measured.items()}
     known["natural"] = float(natural)
     found: dict[str, Measure] = {}
-    for rule, words in _WORDED:
-        if rule.name in known or any(name not in measured for name in rule.given):
-            continue
-        value = _kept(rule, known)
-        known[rule.name] = value
+    for rule, spread, words in _plan(frozenset(measured), figure):
+        value = known[rule.name] = _kept(rule, known)
         if rule.name not in INNER:
-            sd = None if rule.sd is None else rule.sd * scale
-            found[rule.name] = Measure(value * scale, "estimated", words, sd)
+            sd = None if spread is None else spread * scale
+            said = words if scale == 1 else rule.words(sd)
+            found[rule.name] = Measure(value * scale, "estimated", said, sd)
     return found
+
+
+@lru_cache(maxsize=256)
+def _plan(measured: frozenset[str], figure: Figure) -> tuple[tuple[Rule, float | None, str], ...]:
+    """Return the rules that fill in what was not measured, each with its sd (mm) and its words."""
+    spreads: dict[str, float | None] = {}
+    plan = []
+    for rule in rules_for(figure):
+        if rule.name not in measured | spreads.keys() and measured.issuperset(rule.given):
+            spread = spreads[rule.name] = rule.spread(spreads)
+            plan.append((rule, spread, rule.words(spread)))
+    return tuple(plan)
 
 
 def _kept(rule: Rule, known: Known) -> float:
@@ -63,6 +77,3 @@ def _kept(rule: Rule, known: Known) -> float:
         return rule.of(known)
     against, low, high = rule.within
     return min(max(rule.of(known), low * known[against]), high * known[against])
-
-
-_WORDED = tuple((rule, rule.words) for rule in RULES)

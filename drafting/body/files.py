@@ -22,6 +22,7 @@ WORDS = {
     "taken_over": ("skin", "underlayers"),
     "waist_level": ("natural", "navel"),
     "posture": ("standing", "seated"),
+    "figure": ("womens", "mens"),
 }
 ASSUMED = {"taken_over": "skin", "waist_level": "natural"}
 TEXTS = ("title", "measured_on")

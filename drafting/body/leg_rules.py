@@ -31,7 +31,7 @@ def total_crotch(m: Known) -> float:
 
 RISES: tuple[Rule, ...] = (
     linear(
-        "body_rise", None, ("height", 0.05, 0.40),
+        "body_rise", 0, ("height", 0.05, 0.40),
         ((1, "outside_leg_length"), (-1, "inside_leg_length")), 0.0, LEG_IDENTITY,
         ("outside_leg_length", "inside_leg_length"),
     ),
@@ -40,7 +40,7 @@ RISES: tuple[Rule, ...] = (
         f"{SURVEY}; the .026 from memory", 19.8, body_rise, ("height", 0.07, 0.30),
     ),
     linear(
-        "inside_leg_length", None, ("height", 0.30, 0.65),
+        "inside_leg_length", 0, ("height", 0.30, 0.65),
         ((1, "outside_leg_length"), (-1, "body_rise")), 0.0, LEG_IDENTITY, ("outside_leg_length",),
     ),
     linear(
@@ -48,18 +48,19 @@ RISES: tuple[Rule, ...] = (
         ((0.5606, "height"), (-0.0511, "hip_girth")), -83.6,
     ),
     linear(
-        "outside_leg_length", None, ("height", 0.2, 1.1),
+        "outside_leg_length", 0, ("height", 0.2, 1.1),
         ((1, "inside_leg_length"), (1, "body_rise")), 0.0, LEG_IDENTITY,
     ),
     linear(
-        "standing_rise", None, ("body_rise", 0.7, 1), ((1, "body_rise"), (-SITTING, "hip_girth")),
+        "standing_rise", 0, ("body_rise", 0.7, 1), ((1, "body_rise"), (-SITTING, "hip_girth")),
         given=("body_rise",),
     ),
-    linear("standing_rise", None, ("body_rise", 1, 1), ((1, "body_rise"),)),
+    linear("standing_rise", 0, ("body_rise", 1, 1), ((1, "body_rise"),)),
     Rule(
         "total_crotch_length",
         ".938 standing rise + .387 hip + 33.4, plus .029 height for a natural waist",
         f"{SURVEY}; the .029 from memory", 25.2, total_crotch, ("hip_girth", 0.35, 1.0),
+        terms=((0.938, "standing_rise"),),
     ),
     linear(
         "back_crotch_length", 30.0, ("total_crotch_length", 0.4, 0.7),

@@ -9,8 +9,9 @@ spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, 
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 Known = dict[str, float]
 SURVEY = "ANSUR II, Gordon et al. 2014"
@@ -37,7 +38,9 @@ class Rule:
     """One way to estimate `name`; used where every measure in `given` was measured.
 
     `of` takes what is known so far and returns mm; the result is kept within `low`..`high` times
-    the measure `against`, wide enough to touch no real body (a continuous clamp). `sd` in mm.
+    the measure `against`, wide enough to touch no real body (a continuous clamp). `sd` in mm is the
+    rule's own: 0 for an identity, None where nobody knows. `terms` are the factors of the measures
+    it starts from, by which their own uncertainty is handed on.
     """
 
     name: str
@@ -46,13 +49,30 @@ class Rule:
     sd: float | None
     of: Callable[[Known], float]
     within: tuple[str, float, float] | None = None  # against, low, high
-    given: tuple[str, ...] = field(default=())
+    given: tuple[str, ...] = ()
+    terms: tuple[tuple[float, str], ...] = ()
 
-    @property
-    def words(self) -> str:
-        """The sentence that stands wherever the estimate is used."""
-        spread = f"; 19 of 20 people within {2 * self.sd:.0f} mm" if self.sd else ""
-        return f"{self.formula} ({self.source}{spread})"
+    def words(self, spread: float | None) -> str:
+        """Return the sentence that stands wherever the estimate is used; `spread` is its sd in mm."""
+        off = f"; 19 of 20 people within {2 * spread:.0f} mm" if spread else ""
+        return f"{self.formula} ({self.source}{off})"
+
+    def spread(self, spreads: Mapping[str, float | None]) -> float | None:
+        """Return the estimate's sd in mm, from the rule's own and those of estimates it starts from.
+
+        Errors of least squares are uncorrelated with what they were fitted on, so squares add up.
+        None where the rule, or an estimate that it starts from, has an unknown one.
+        """
+        if self.sd is None:
+            return None
+        total = self.sd**2
+        for factor, name in self.terms:
+            if name in spreads:
+                own = spreads[name]
+                if own is None:
+                    return None
+                total += (factor * own) ** 2
+        return math.sqrt(total)
 
 
 def linear(
@@ -65,19 +85,20 @@ def linear(
     given: tuple[str, ...] = (),
 ) -> Rule:
     """Return the rule constant + sum of coefficient x measure, with its formula in words."""
-    parts = [f"{constant:+g}"] if constant else []
+    parts = [f"{constant:+.4g}"] if constant else []
     parts += [_term(factor, measure) for factor, measure in terms]
-    formula = " ".join(parts).replace(" +", " + ").replace(" -", " - ").lstrip("+")
+    first, *others = parts
+    formula = " ".join([first.lstrip("+"), *(f"{part[0]} {part[1:]}" for part in others)])
 
     def of(known: Known) -> float:
         return constant + sum(factor * known[measure] for factor, measure in terms)
 
-    return Rule(name, formula, source, sd, of, within, given)
+    return Rule(name, formula, source, sd, of, within, given, terms)
 
 
 def _term(factor: float, measure: str) -> str:
     words = IN_WORDS.get(measure, measure.replace("_", " "))
-    return f"{factor:+g} {words}" if abs(factor) != 1 else f"{factor:+g}"[0] + words
+    return f"{factor:+.4g} {words}" if abs(factor) != 1 else f"{factor:+g}"[0] + words
 
 
 def bust_less_high_bust(bust: float, m: Known) -> float:

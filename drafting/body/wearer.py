@@ -7,6 +7,7 @@ from typing import Literal
 
 from drafting.body.body import Body, WaistLevel, completed
 from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, missing, refusals, unusable
 from drafting.errors import Fault, InputError
 from drafting.findings import Finding
@@ -26,6 +27,7 @@ def wearer(
     measured_on: str = "",
     weight: float | None = None,
     said: tuple[Finding, ...] = (),
+    figure: Figure = "",
 ) -> Body:
     """Return a complete `Body` from measures in mm (one number, or (left, right)).
 
@@ -40,8 +42,8 @@ def wearer(
         raise InputError(faults)
     worn, notes = _beneath(_today(layers or {}), taken_over)
     return Body(
-        title, completed(taken, waist_level), worn, heel, waist_level, taken_over, posture,
-        measured_on, weight, said + notes,
+        title, completed(taken, waist_level, figure), worn, heel, waist_level, taken_over, posture,
+        measured_on, weight, said + notes, figure,
     )  # fmt: skip
 
 

@@ -67,8 +67,9 @@ def _arrow(region: Any, direction: complex, share: float, longest: float) -> Pat
     x0, y0, x1, y1 = region.bounds
     size = abs(complex(x1 - x0, y1 - y0))
     best, score = None, 0.0
-    for step in np.linspace(-0.5, 0.5, 41):
-        found = area.chord(region, heart + across * size * step, direction)
+    steps = np.linspace(-0.5, 0.5, 41).tolist()
+    tried = area.chords(region, [heart + across * size * step for step in steps], direction)
+    for step, found in zip(steps, tried, strict=True):
         if found is None:
             continue
         worth = min(found.length, longest / share) * (1 - 0.8 * abs(step))
@@ -94,19 +95,21 @@ def _box(region: Any, cell: float) -> tuple[complex, tuple[float, float]]:
 
 
 def _largest(full: NDArray[np.bool_], cell: float) -> tuple[int, int, int, int]:
-    """Return row, column, columns and rows of the block of full cells worth most."""
-    best, score = (0, 0, 0, 0), 0.0
-    heights = np.zeros(full.shape[1], dtype=int)
-    for i, row in enumerate(full):
-        heights = np.where(row, heights + 1, 0)
-        for j in range(len(heights)):
-            high = int(heights[j])
-            for k in range(j, len(heights)):
-                high = min(high, int(heights[k]))
-                if high == 0:
-                    break
-                wide = k - j + 1
-                worth = min(wide * cell, 160.0) * min(high * cell, 120.0) + 0.01 * wide * high
-                if worth > score:
-                    best, score = (i - high + 1, j, wide, high), worth
-    return best
+    """Return row, column, columns and rows of the block of full cells worth most.
+
+    A block is known by its upper row, its first column and its width; how high it reaches is the
+    least of its columns' full runs downwards.
+    """
+    rows, columns = full.shape
+    runs = np.zeros((rows, 2 * columns), dtype=int)
+    for i in range(rows):
+        runs[i, :columns] = np.where(full[i], runs[i - 1, :columns] + 1, 0)
+    high = np.empty((rows, columns, columns), dtype=int)
+    high[:, :, 0] = runs[:, :columns]
+    for more in range(1, columns):
+        np.minimum(high[:, :, more - 1], runs[:, more : more + columns], out=high[:, :, more])
+    wide = np.arange(1, columns + 1)
+    worth = np.minimum(wide * cell, 160.0) * np.minimum(high * cell, 120.0) + 0.01 * wide * high
+    i, j, more = (int(k) for k in np.unravel_index(np.argmax(worth), worth.shape))
+    tall = int(high[i, j, more])
+    return (i - tall + 1, j, more + 1, tall) if tall else (0, 0, 0, 0)

@@ -19,12 +19,39 @@ from drafting.geometry.path import Path, line
 
 def polygon(path: Path) -> Any:
     """Return the shapely polygon of `path` closed by its chord (it may be invalid)."""
-    return shapely.Polygon(_pairs(path))
+    return shapely.Polygon(_xy(path))
 
 
 def is_simple(path: Path) -> bool:
     """Say whether the closed path neither crosses nor touches itself."""
-    return bool(shapely.LinearRing(_pairs(path)).is_simple)
+    return bool(shapely.LinearRing(_xy(path)).is_simple)
+
+
+def ring_is_simple(ring: Sequence[complex]) -> bool:
+    """Say whether the closed ring through these points neither crosses nor touches itself."""
+    return bool(shapely.LinearRing([(p.real, p.imag) for p in ring]).is_simple)
+
+
+def simplified(ring: Sequence[complex], by: float) -> list[complex]:
+    """Return a ring with fewer points, nowhere farther than `by` from the one given."""
+    solid = shapely.Polygon([(p.real, p.imag) for p in ring]).simplify(by)
+    return [complex(*xy) for xy in shapely.orient_polygons(solid).exterior.coords][:-1]
+
+
+def overlaps(rings: Sequence[Sequence[complex]]) -> list[tuple[int, int, float]]:
+    """Return every pair of closed rings that share area, with the area they share."""
+    solids = [shapely.Polygon([(p.real, p.imag) for p in ring]) for ring in rings]
+    tree = shapely.STRtree(solids)
+    near = sorted((int(a), int(b)) for a, b in tree.query(solids, "intersects").T if a < b)
+    shared = [(a, b, float(solids[a].intersection(solids[b]).area)) for a, b in near]
+    return [found for found in shared if found[2] > 0]
+
+
+def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
+    """Return the least distance between two of the closed rings, or `most` where none is nearer."""
+    solids = [shapely.Polygon([(p.real, p.imag) for p in ring]) for ring in rings]
+    pairs = shapely.STRtree(solids).query(solids, "dwithin", most).T
+    return min((float(solids[a].distance(solids[b])) for a, b in pairs if a < b), default=most)
 
 
 def overlap(a: Path, b: Path) -> float:
@@ -44,8 +71,8 @@ def outside(inner: Path, outer: Path) -> float:
 
 def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64]:
     """Return how far points of `path`, no more than `every` mm apart, lie from `other`."""
-    points = shapely.LineString(_pairs(path)).segmentize(every)
-    target = shapely.LineString(_pairs(other))
+    points = shapely.LineString(_xy(path)).segmentize(every)
+    target = shapely.LineString(_xy(other))
     found = shapely.distance(shapely.points(shapely.get_coordinates(points)), target)
     return np.asarray(found, dtype=np.float64)
 
@@ -68,24 +95,33 @@ def inset(path: Path, margin: float) -> Any:
 
 def without(region: Any, paths: Sequence[Path], margin: float) -> Any:
     """Return `region` less everything within `margin` mm of the open `paths`."""
-    lines = [shapely.LineString(_pairs(path)) for path in paths]
+    lines = [shapely.LineString(_xy(path)) for path in paths]
     return region.difference(shapely.union_all(lines).buffer(margin)) if lines else region
 
 
-def chord(region: Any, through: complex, direction: complex) -> Path | None:
-    """Return the longest straight stretch in `region` of the line through a point, or None."""
+def chords(region: Any, through: Sequence[complex], direction: complex) -> list[Path | None]:
+    """Return the longest straight stretch in `region` of the line through each point, or None."""
     x0, y0, x1, y1 = region.bounds
-    far = abs(complex(x1 - x0, y1 - y0)) + abs(through - complex(x0, y0))
-    ends = [through - far * direction, through + far * direction]
-    cut = region.intersection(shapely.LineString([(p.real, p.imag) for p in ends]))
-    parts = [p for p in shapely.get_parts(cut) if p.geom_type == "LineString" and p.length > 0]
-    if not parts:
-        return None
-    a, b = sorted(
-        (complex(*xy) for xy in max(parts, key=lambda p: p.length).coords),
-        key=lambda p: (p * direction.conjugate()).real,
-    )
-    return line(a, b)
+    size, corner = abs(complex(x1 - x0, y1 - y0)), complex(x0, y0)
+    reach = [(size + abs(p - corner)) * direction for p in through]
+    ends = np.array([(p - far, p + far) for p, far in zip(through, reach, strict=True)])
+    lines = shapely.linestrings(np.stack([ends.real, ends.imag], axis=-1))
+    parts, owner = shapely.get_parts(shapely.intersection(region, lines), return_index=True)
+    lengths = shapely.length(parts)
+    longest: dict[int, int] = {}
+    for i, line_number in enumerate(owner):
+        if lengths[i] > lengths[longest.get(line_number, i)] or line_number not in longest:
+            longest[line_number] = i
+    return [
+        _stretch(parts[longest[i]], direction) if i in longest and lengths[longest[i]] > 0 else None
+        for i in range(len(through))
+    ]
+
+
+def _stretch(part: Any, direction: complex) -> Path:
+    """Return a straight shapely line as a path that runs in `direction`."""
+    ends = (complex(*xy) for xy in shapely.get_coordinates(part))
+    return line(*sorted(ends, key=lambda p: (p * direction.conjugate()).real))
 
 
 def deepest(region: Any) -> complex:
@@ -110,5 +146,6 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     return Path.polygon(*points[:-1])
 
 
-def _pairs(path: Path) -> list[tuple[float, float]]:
-    return [(p.real, p.imag) for p in path.flattened(tol.FLAT)]
+def _xy(path: Path) -> NDArray[np.float64]:
+    """Return the flattened path as rows of x and y."""
+    return path.points(tol.FLAT).view(np.float64).reshape(-1, 2)

@@ -42,11 +42,17 @@ def angle(direction: complex) -> float:
     return math.degrees(cmath.phase(direction))
 
 
-def _hobby(a: float, b: float) -> float:
+_NEAR, _FAR = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
+
+
+def _hobby(a: float, b: float) -> tuple[float, float]:
+    """Return both handles as shares of the chord, for the angles `a` and `b` to the chord."""
     sa, sb, ca, cb = math.sin(a), math.sin(b), math.cos(a), math.cos(b)
-    top = 2 + math.sqrt(2) * (sa - sb / 16) * (sb - sa / 16) * (ca - cb)
-    root = math.sqrt(5)
-    return top / (3 * (1 + 0.5 * (root - 1) * ca + 0.5 * (3 - root) * cb))
+    swing = math.sqrt(2) * (sa - sb / 16) * (sb - sa / 16) * (ca - cb)
+    return (
+        (2 + swing) / (3 * (1 + _NEAR * ca + _FAR * cb)),
+        (2 - swing) / (3 * (1 + _NEAR * cb + _FAR * ca)),
+    )
 
 
 def smooth(
@@ -65,7 +71,8 @@ def smooth(
         unit(chord)
     leave, arrive = unit(leave), unit(arrive)
     th, ph = cmath.phase(leave / chord), cmath.phase(chord / arrive)
-    handle_a, handle_b = flatter_start * size * _hobby(th, ph), size * _hobby(ph, th)
+    share_a, share_b = _hobby(th, ph)
+    handle_a, handle_b = flatter_start * size * share_a, size * share_b
     if th * ph > 1e-8 and abs(th + ph) < 3.0:
         meet = math.sin(th + ph)
         handle_a = min(handle_a, KEEP * size * math.sin(ph) / meet)

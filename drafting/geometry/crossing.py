@@ -9,6 +9,7 @@ there the curves overlap by less than `tolerances.FLAT`.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -16,7 +17,7 @@ from numpy.typing import NDArray
 
 from drafting import tolerances as tol
 from drafting.geometry.curve import Cubic, Line
-from drafting.geometry.path import Path
+from drafting.geometry.path import Path, chord_count
 
 Numbers = NDArray[np.float64]
 Points = NDArray[np.complex128]
@@ -43,14 +44,12 @@ class Chords(NamedTuple):
         return complex(np.interp(place, self.places, self.points))
 
 
+@lru_cache(maxsize=64)
 def chords(path: Path, gap: float = tol.FLAT) -> Chords:
     """Flatten `path`, remembering places."""
-    points, places = [np.array([path.start])], [np.zeros(1)]
-    for index, segment in enumerate(path.segments):
-        bit = np.array(Path((segment,)).flattened(gap)[1:])
-        points.append(bit)
-        places.append(index + np.arange(1, len(bit) + 1) / len(bit))
-    return Chords(np.concatenate(points), np.concatenate(places))
+    counts = [chord_count(segment, gap) for segment in path.segments]
+    places = [index + np.arange(1, count + 1) / count for index, count in enumerate(counts)]
+    return Chords(path.points(gap), np.concatenate([np.zeros(1), *places]))
 
 
 def crossings(a: Path, b: Path) -> list[Crossing]:
@@ -116,16 +115,14 @@ def pinned(path: Path, start: complex | None = None, end: complex | None = None)
 
 def _pairs(p: Points, q: Points) -> NDArray[np.int64]:
     """Return the pairs of chords (i of p, j of q) that cross, ends included."""
-    a, r = p[:-1, None], np.diff(p)[:, None]
-    b, s = q[None, :-1], np.diff(q)[None, :]
-    near = _boxes_meet(p, q)
+    near: NDArray[np.int64] = np.argwhere(_boxes_meet(p, q))
+    i, j = near[:, 0], near[:, 1]
+    r, s, apart = np.diff(p)[i], np.diff(q)[j], q[j] - p[i]
     with np.errstate(divide="ignore", invalid="ignore"):
         cross = _cross(r, s)
-        t, u = _cross(b - a, s) / cross, _cross(b - a, r) / cross
+        t, u = _cross(apart, s) / cross, _cross(apart, r) / cross
     slack = 1e-9
-    hit = near & (t >= -slack) & (t <= 1 + slack) & (u >= -slack) & (u <= 1 + slack)
-    found: NDArray[np.int64] = np.argwhere(hit)
-    return found
+    return near[(t >= -slack) & (t <= 1 + slack) & (u >= -slack) & (u <= 1 + slack)]
 
 
 def _boxes_meet(p: Points, q: Points) -> NDArray[np.bool_]:

@@ -10,6 +10,7 @@ such loops away, `beside` leaves them for `rings.outer`.
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,10 +22,36 @@ from drafting.geometry.curve import Cubic, Line, Segment
 from drafting.geometry.join import Corner, join
 from drafting.geometry.path import Path
 
+Numbers = NDArray[np.float64]
 Points = NDArray[np.complex128]
-_T = np.linspace(0, 1, 25)[1:-1]
-_S = 1 - _T
 _MOST_SPLITS = 7
+
+
+class _Places(NamedTuple):
+    """Parameters, and what a cubic's four points weigh there in point, velocity, acceleration."""
+
+    t: Numbers
+    point: Points
+    velocity: Points
+    acceleration: Points
+
+    @staticmethod
+    def at(t: Numbers) -> _Places:
+        s, ones = 1 - t, np.ones_like(t)
+        point = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
+        velocity = (-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t)
+        acceleration = (6 * s, 6 * t - 12 * s, 6 * s - 12 * t, 6 * t * ones)
+        return _Places(t, *(np.stack(w, 1).astype(complex) for w in (point, velocity, acceleration)))
+
+
+_MEASURED = _Places.at(np.linspace(0, 1, 25)[1:-1])
+"""Where a fitted curve is compared with the true one."""
+
+_SCANNED = _Places.at(np.linspace(0.002, 0.998, 60))
+"""Where cusps are looked for."""
+
+_NEAR, _FAR = (_MEASURED.point[:, i].real.copy() for i in (1, 2))
+_NEAR_2, _FAR_2, _NEAR_FAR = float(_NEAR @ _NEAR), float(_FAR @ _FAR), float(_NEAR @ _FAR)
 
 
 def offset(path: Path, distance: float) -> Path:
@@ -68,76 +95,79 @@ def _cusps(cubic: Cubic, distance: float) -> list[float]:
     def swell(t: float) -> float:
         return 1 + distance * cubic.curvature(t)
 
-    ts = np.linspace(0.002, 0.998, 60)
-    values = [swell(float(t)) for t in ts]
-    pairs = zip(ts, ts[1:], values, values[1:], strict=False)
-    return [float(brentq(swell, a, b)) for a, b, at_a, at_b in pairs if at_a * at_b < 0]
+    ts, ends = _SCANNED.t, np.array(cubic)
+    v = _SCANNED.velocity @ ends
+    bend = (v.conj() * (_SCANNED.acceleration @ ends)).imag / np.maximum(abs(v), 1e-12) ** 3
+    signs = np.sign(1 + distance * bend)
+    passed = np.flatnonzero(signs[:-1] * signs[1:] < 0)
+    return [float(brentq(swell, ts[i], ts[i + 1])) for i in passed]
 
 
 def _fitted(cubic: Cubic, distance: float, splits: int) -> list[Cubic]:
-    one = _fit(cubic, distance)
-    if splits == 0 or _miss(one, cubic, distance) < tol.OFFSET_FIT / 2:
+    true = _true(cubic, distance)
+    one = _fit(cubic, distance, true)
+    if splits == 0 or _miss(one, cubic, distance, true) < tol.OFFSET_FIT / 2:
         return [one]
     first, second = cubic.split(0.5)
     return _fitted(first, distance, splits - 1) + _fitted(second, distance, splits - 1)
 
 
-def _fit(cubic: Cubic, distance: float) -> Cubic:
-    """Return the cubic with the true ends and end directions that lies nearest (least squares)."""
+def _fit(cubic: Cubic, distance: float, true: Points) -> Cubic:
+    """Return the cubic with the true ends and end directions that lies nearest (least squares).
+
+    Its two handles solve the normal equations: near = 3 s^2 t and far = 3 s t^2 are no multiples of
+    each other, so there is one answer.
+    """
     leave, arrive = cubic.tangent(0.0), cubic.tangent(1.0)
     a, d = cubic.a - 1j * distance * leave, cubic.d - 1j * distance * arrive
     back = -1 if 1 + distance * cubic.curvature(0.5) < 0 else 1
-    wanted = _true(cubic, distance, _T)
-    near, far = 3 * _S**2 * _T, 3 * _S * _T**2
-    rest = wanted - (_S**3 + near) * a - (_T**3 + far) * d
-    columns = np.stack([near * leave * back, -far * arrive * back], axis=1)
-    both = np.concatenate([columns.real, columns.imag])
-    handles = np.linalg.lstsq(both, np.concatenate([rest.real, rest.imag]), rcond=None)[0]
-    one, two = (max(0.0, float(h)) * back for h in handles)
+    rest = true - _MEASURED.point @ np.array((a, a, d, d))
+    near = float(_NEAR @ (rest * leave.conjugate()).real) * back
+    far = -float(_FAR @ (rest * arrive.conjugate()).real) * back
+    both = -_NEAR_FAR * (leave * arrive.conjugate()).real
+    size = _NEAR_2 * _FAR_2 - both * both
+    handles = (near * _FAR_2 - far * both) / size, (far * _NEAR_2 - near * both) / size
+    one, two = (max(0.0, h) * back for h in handles)
     return Cubic(a, a + one * leave, d - two * arrive, d)
 
 
-def _true(cubic: Cubic, distance: float, t: NDArray[np.float64]) -> Points:
-    velocity = _velocity(cubic, t)
-    return np.asarray(
-        _point(cubic, t) - 1j * distance * velocity / np.maximum(abs(velocity), 1e-12)
-    )
+def _true(cubic: Cubic, distance: float) -> Points:
+    """Return the points that lie `distance` mm to the right of the cubic, at the measured places."""
+    ends = np.array(cubic)
+    velocity = _MEASURED.velocity @ ends
+    across = velocity / np.maximum(abs(velocity), 1e-12)
+    return np.asarray(_MEASURED.point @ ends - 1j * distance * across)
 
 
-def _point(c: Cubic, t: NDArray[np.float64]) -> Points:
-    s = 1 - t
-    return np.asarray(s**3 * c.a + 3 * s * s * t * c.b + 3 * s * t * t * c.c + t**3 * c.d)
-
-
-def _velocity(c: Cubic, t: NDArray[np.float64]) -> Points:
-    s = 1 - t
-    return np.asarray(3 * s * s * (c.b - c.a) + 6 * s * t * (c.c - c.b) + 3 * t * t * (c.d - c.c))
-
-
-def _miss(fit: Cubic, cubic: Cubic, distance: float) -> float:
+def _miss(fit: Cubic, cubic: Cubic, distance: float, true: Points) -> float:
     """Return the greatest distance (mm) of the fit from the true offset, at 23 points.
 
     Each point of the fit is dropped square onto the cubic (Newton); what is left over beside the
     distance is the miss. Where that does not settle (near a cusp) points of one parameter compare.
     """
-    on_fit = _point(fit, _T)
-    plain = abs(on_fit - _true(cubic, distance, _T))
+    on_fit = _MEASURED.point @ np.array(fit)
+    plain = abs(on_fit - true)
     worst = float(plain.max())
     if not tol.OFFSET_FIT / 2 < worst < 100 * tol.OFFSET_FIT:  # plainly good, or plainly not
         return worst
-    t = _T.copy()
-    for _ in range(4):
-        v, off = _velocity(cubic, t), on_fit - _point(cubic, t)
-        bend = 6 * (1 - t) * (cubic.c - 2 * cubic.b + cubic.a) + 6 * t * (
-            cubic.d - 2 * cubic.c + cubic.b
-        )
-        slope = (off * bend.conj()).real - abs(v) ** 2
-        steady = np.where(abs(slope) > 1e-9, slope, -1.0)
-        t = np.clip(t - (off * v.conj()).real / steady, 0, 1)
-    off, v = on_fit - _point(cubic, t), _velocity(cubic, t)
+    off, v = _dropped(cubic, on_fit)
     square = abs((off * v.conj()).real) < 1e-6 * np.maximum(abs(v) * abs(off), 1e-12)
     across = abs(abs(off) - abs(distance))
     return float(np.max(np.where(square, np.minimum(across, plain), plain)))
+
+
+def _dropped(cubic: Cubic, points: Points) -> tuple[Points, Points]:
+    """Return how far points lie from their feet on the cubic, and its velocity there (Newton)."""
+    a, b, c, d = cubic
+    one, two, three = 3 * (b - a), 3 * (a - 2 * b + c), d - a + 3 * (b - c)
+    t = _MEASURED.t
+    away = points - a
+    for _ in range(4):
+        off, v = away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
+        slope = (off * (6 * three * t + 2 * two).conj()).real - (v * v.conj()).real
+        steady = np.where(abs(slope) > 1e-9, slope, -1.0)
+        t = np.minimum(np.maximum(t - (off * v.conj()).real / steady, 0), 1)
+    return away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
 
 
 def _unlooped(path: Path) -> Path:

@@ -6,11 +6,13 @@ import itertools
 import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any
 
+import numpy as np
 from fontTools.misc.bezierTools import calcCubicBounds
 from fontTools.pens.areaPen import AreaPen
+from numpy.typing import NDArray
 
 from drafting.geometry.curve import Cubic, Line, Segment
 
@@ -157,10 +159,20 @@ class Path:
         The count of chords is the one that bounds a cubic by its second differences
         (Wang's formula, from memory): n = sqrt(6 * bend / (8 * gap)).
         """
-        points = [self.start]
-        for segment in self.segments:
-            points.extend(_flat(segment, gap))
-        return points
+        found: list[complex] = self.points(gap).tolist()
+        return found
+
+    def points(self, gap: float) -> NDArray[np.complex128]:
+        """Return what `flattened` does as an array, kept for the next time (not to be written to)."""
+        if gap not in self._points:
+            bits = [np.array([self.start]), *(_flat(segment, gap) for segment in self.segments)]
+            self._points[gap] = np.concatenate(bits)
+            self._points[gap].setflags(write=False)
+        return self._points[gap]
+
+    @cached_property
+    def _points(self) -> dict[float, NDArray[np.complex128]]:
+        return {}
 
     def __iter__(self) -> Iterator[Segment]:
         return iter(self.segments)
@@ -183,13 +195,30 @@ def _bounds(segment: Segment) -> tuple[float, float, float, float]:
     return x0, y0, x1, y1
 
 
-def _flat(segment: Segment, gap: float) -> list[complex]:
+def _flat(segment: Segment, gap: float) -> NDArray[np.complex128]:
+    """Return the points of one flattened segment, without its start; see `Path.flattened`."""
     if isinstance(segment, Line):
-        return [segment.b]
+        return np.array([segment.b])
+    found = _basis(chord_count(segment, gap)) @ np.array(segment)
+    found[-1] = segment.d
+    return found
+
+
+def chord_count(segment: Segment, gap: float) -> int:
+    """Return how many chords keep within `gap` mm of a segment; see `Path.flattened`."""
+    if isinstance(segment, Line):
+        return 1
     a, b, c, d = segment
     bend = max(abs(a - 2 * b + c), abs(b - 2 * c + d))
-    count = max(1, math.ceil(math.sqrt(6 * bend / (8 * gap))))
-    return [segment.point(i / count) for i in range(1, count)] + [d]
+    return max(1, math.ceil(math.sqrt(6 * bend / (8 * gap))))
+
+
+@lru_cache(maxsize=256)
+def _basis(count: int) -> NDArray[np.complex128]:
+    """Return the weights of a cubic's four points at 1/count, 2/count, ... 1."""
+    t = np.arange(1, count + 1) / count
+    s = 1 - t
+    return np.stack([s**3, 3 * s * s * t, 3 * s * t * t, t**3], 1).astype(complex)
 
 
 def cubics(path: Path) -> tuple[Cubic, ...]:

@@ -9,6 +9,32 @@ from scipy.optimize import brentq
 from drafting.errors import DraftError
 
 
+def root_near(
+    measure: Callable[[float], float], guess: float, between: tuple[float, float], within: float
+) -> float | None:
+    """Return the x near `guess` at which the rising `measure(x)` is 0, or None.
+
+    Secant steps, a third of what Brent's method takes from afar. None where they leave `between`,
+    do not settle in a few steps, or settle where `measure` falls.
+    """
+    low, high = between
+    step = 1e-3 * (high - low)
+    last = min(max(guess, low + step), high - step)
+    x, at_last = last - step, measure(last)
+    for _ in range(8):
+        at = measure(x)
+        slope = (at - at_last) / (x - last)
+        if not slope > 0:
+            return None
+        last, at_last = x, at
+        x -= at / slope
+        if not low < x < high:
+            return None
+        if abs(x - last) < within:
+            return x
+    return None
+
+
 def solve(
     measure: Callable[[float], float],
     wanted: float,

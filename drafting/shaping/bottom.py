@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
+from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Path, line, smooth, through, turn
 from drafting.piece import InnerDart
@@ -23,7 +24,7 @@ STEEPEST_SIDE = 14.0
 """degrees: a side seam that leans more hands the rest to the darts (ours)."""
 
 FLAREST_SIDE = 45.0
-"""degrees: a side seam that spreads more than this is no side seam (ours; a large belly needs 26)."""
+"""degrees: a side seam that leans more than this is no side seam (ours; a large belly needs 26)."""
 
 TRUED_OVER = 60.0
 """mm at adult scale: the stretch over which the waist turns to meet a seam or leg squarely."""
@@ -109,8 +110,8 @@ def _to_waist(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
     for _ in range(30):  # converges by about a factor of ten a step
         slope = side / (plan.bust_line - plan.waist)
         lean = math.degrees(math.atan(slope))
-        if lean < -FLAREST_SIDE:
-            raise _too_wide(plan)
+        if abs(lean) > FLAREST_SIDE:
+            raise _too_far_apart(plan, f"a side seam that leans up to {FLAREST_SIDE:.0f} degrees")
         back = _half_waist(plan, plan.back, slope, back_tip, back_dart)
         front = _half_waist(plan, plan.front, slope, front_tip, front_dart)
         miss = back.length + front.length - plan.waist_half
@@ -118,18 +119,19 @@ def _to_waist(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
             break
         side += miss / 2
     else:
-        raise _too_wide(plan)
+        raise _too_far_apart(plan, f"a side seam that leans up to {FLAREST_SIDE:.0f} degrees")
+    if min(path.length for path in (*back.hem, *front.hem)) < tol.LEAST_EDGE * plan.scale + 0.1:
+        raise _too_far_apart(plan, "waist darts that leave some waist beside them")
     under = complex(slope * (plan.underarm - plan.bust_line), plan.underarm)
     return Bottom(back, front, line(under, back.hem[-1].end - plan.back), lean)
 
 
-def _too_wide(plan: TorsoPlan) -> DraftError:
-    most = plan.half + 2 * math.tan(math.radians(FLAREST_SIDE)) * (plan.bust_line - plan.waist)
+def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
     return DraftError(
-        "the side seam would spread too far from bust to waist",
-        value=f"a finished waist of {2 * plan.waist_half:.0f} mm",
-        reach=f"about {2 * most:.0f} mm below this bust",
-        turn="check the waist girth and the back waist length, or choose more bust ease",
+        "bust and waist are too far apart for the height between them",
+        value=f"a half bust of {plan.half:.0f} mm, a half waist of {plan.waist_half:.0f} mm",
+        reach=reach,
+        turn="choose other bust or waist ease, or check both girths and the back waist length",
     )
 
 

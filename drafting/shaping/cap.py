@@ -21,6 +21,7 @@ from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, Path, smooth
+from drafting.geometry.solve import root_near
 
 NOTCH_AT = 65.0
 """mm at adult scale: where the notch stands along the seam from the underarm."""
@@ -105,11 +106,12 @@ def _upper_length(half: HalfArmhole, width: float, height: float, factor: comple
     ).length  # fmt: skip
 
 
-def half_width(half: HalfArmhole, height: float, lean: float) -> float:
+def half_width(half: HalfArmhole, height: float, lean: float, near: float | None = None) -> float:
     """Return the width (mm) at which the half cap is exactly as long as its armhole plus ease.
 
     The wide root is taken: a too narrow half would make the cap curl and grow again. Where the cap
-    is too tall for this half at any width, the least width is returned.
+    is too tall for this half at any width, the least width is returned. `near` is the width at
+    another height, to be looked about first.
     """
     factor = cmath.exp(-1j * math.radians(lean))
     wanted = half.target - half.notch
@@ -117,17 +119,14 @@ def half_width(half: HalfArmhole, height: float, lean: float) -> float:
     def excess(width: float) -> float:
         return _upper_length(half, width, height, factor) - wanted
 
-    low = _long_enough(half, height, factor)
-    if low is None:
-        return half.notch
-    return float(brentq(excess, low, half.target * 1.05, xtol=1e-8))
-
-
-def _long_enough(half: HalfArmhole, height: float, factor: complex) -> float | None:
-    """Return a width at which the half armhole is too long for a cap of this height, else None."""
-    wanted = half.target - half.notch
+    widest = half.target * 1.05
+    if near is not None:
+        found = root_near(excess, near, (half.notch, widest), 1e-7)
+        if found is not None:
+            return found
     widths = (share * half.notch for share in WIDE_ROOT)
-    return next((w for w in widths if _upper_length(half, w, height, factor) < wanted), None)
+    low = next((w for w in widths if excess(w) < 0), None)
+    return half.notch if low is None else float(brentq(excess, low, widest, xtol=1e-8))
 
 
 @dataclass(frozen=True)
@@ -143,9 +142,39 @@ class Cap:
     lift: float
 
 
+class Halves:
+    """Both halves of one armhole, and how wide each half cap was when last asked.
+
+    A solver asks for many heights in turn, and each answer tells where the next one lies.
+    """
+
+    def __init__(self, front: HalfArmhole, back: HalfArmhole) -> None:
+        self.front, self.back = front, back
+        self.last: tuple[float | None, float | None] = (None, None)
+
+    def widths(self, height: float, lean: float) -> tuple[float, float]:
+        """Return the widths (mm) of front and back half cap."""
+        found = (
+            half_width(self.front, height, lean, self.last[0]),
+            half_width(self.back, height, lean, self.last[1]),
+        )
+        self.last = found
+        return found
+
+    def width(self, height: float, lean: float) -> float:
+        """Return the sleeve width (mm) that a cap of this height fits."""
+        return sum(self.widths(height, lean))
+
+    def tallest(self, low: float, high: float, lean: Callable[[float], float]) -> float:
+        """Return the greatest height (mm, `low`..`high`) at which both halves are long enough."""
+        for half in (self.front, self.back):
+            high = _tallest(half, low, high, lean)
+        return high
+
+
 def width_at(front: HalfArmhole, back: HalfArmhole, height: float, lean: float) -> float:
     """Return the sleeve width (mm) that a cap of this height fits."""
-    return half_width(front, height, lean) + half_width(back, height, lean)
+    return Halves(front, back).width(height, lean)
 
 
 def seam_lean(width: float, wrist: float, below: float) -> float:
@@ -156,25 +185,30 @@ def seam_lean(width: float, wrist: float, below: float) -> float:
     lean = 0.0
     for _ in range(12):
         chord = wrist * math.sin(lean) / lean if abs(lean) > 1e-9 else wrist
-        lean = math.atan((width - chord) / 2 / max(below, 1.0))
+        last, lean = lean, math.atan((width - chord) / 2 / max(below, 1.0))
+        if abs(lean - last) < 1e-14:
+            break
     return math.degrees(lean)
 
 
-def tallest_cap(
-    front: HalfArmhole, back: HalfArmhole, low: float, high: float, lean: Callable[[float], float]
+def _tallest(
+    half: HalfArmhole, low: float, high: float, lean: Callable[[float], float]
 ) -> float:
-    """Return the greatest height (mm, `low`..`high`) at which both halves are long enough."""
+    """Return the greatest height (mm, `low`..`high`) of a cap that is short enough at some width."""
+    wanted = half.target - half.notch
 
-    def fits(height: float) -> bool:
+    def spare(height: float, share: float) -> float:
         factor = cmath.exp(-1j * math.radians(lean(height)))
-        return all(_long_enough(half, height, factor) is not None for half in (front, back))
+        return wanted - _upper_length(half, share * half.notch, height, factor)
 
-    if high <= low or fits(high):
+    at_high = {share: spare(high, share) for share in WIDE_ROOT}
+    if high <= low or max(at_high.values()) > 0:
         return high
-    for _ in range(40):
-        middle = (low + high) / 2
-        low, high = (middle, high) if fits(middle) else (low, middle)
-    return low
+    best = low
+    for share in sorted(WIDE_ROOT, key=lambda share: -at_high[share]):
+        if spare(best, share) > 0:
+            best = float(brentq(spare, best, high, args=(share,), xtol=1e-9))
+    return best
 
 
 def fit_cap(
@@ -189,8 +223,8 @@ def fit_cap(
     def lean(height: float) -> float:
         return seam_lean(width, wrist, arm_length - height)
 
-    low = LOWEST * depth
-    high = tallest_cap(front, back, low, min(depth, 0.8 * arm_length), lean)
+    low, halves = LOWEST * depth, Halves(front, back)
+    high = halves.tallest(low, min(depth, 0.8 * arm_length), lean)
     if high <= low:
         raise DraftError(
             "the sleeve is too short to have a cap",
@@ -199,7 +233,7 @@ def fit_cap(
         )  # fmt: skip
 
     def excess(height: float) -> float:
-        return width_at(front, back, height, lean(height)) - width
+        return halves.width(height, lean(height)) - width
 
     heights = [share * depth for share in SEARCHED if low < share * depth < high]
     start = next((h for h in (*heights, low) if excess(h) >= 0), low)
@@ -213,7 +247,7 @@ def fit_cap(
         )
     height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
-    front_width, back_width = half_width(front, height, at), half_width(back, height, at)
+    front_width, back_width = halves.widths(height, at)
     return Cap(
         half_cap(front, front_width, height, at),
         half_cap(back, back_width, height, at).mirrored(),
@@ -226,15 +260,15 @@ def least_width(
 ) -> float:
     """Return the width (mm) of the tallest well shaped cap: the least that this armhole can carry."""
     depth = (front.depth + back.depth) / 2
-    least = wanted
+    least, halves = wanted, Halves(front, back)
     for _ in range(4):  # the seams' lean depends a little on the width
 
         def lean(height: float, width: float = least) -> float:
             return seam_lean(width, min(wrist, 1.5 * width), arm_length - height)
 
         top = min(0.97 * depth, 0.78 * arm_length)
-        height = tallest_cap(front, back, LOWEST * depth, top, lean)
-        least = width_at(front, back, height, lean(height))
+        height = halves.tallest(LOWEST * depth, top, lean)
+        least = halves.width(height, lean(height))
     return least
 
 

@@ -17,3 +17,38 @@ def stretch_share(default: float) -> float:
         low=0, high=0.6, step=0.05, source="row E48: 0.2-0.5 is worn with comfort, from memory",
     )  # fmt: skip
     return share
+
+
+BUTTON_DIAMETER: float = choice(
+    11.0, "mm", "diameter of the buttons", low=4, high=60, scales=True, source="common practice: 10-12 on shirts",
+    group="closing",
+)  # fmt: skip
+
+BUTTON_THICKNESS: float = choice(
+    2.5, "mm", "thickness of the buttons; the buttonhole is as long as both together", low=0.5, high=30,
+    step=0.5, scales=True, source="row K17; default ours", group="closing",
+)  # fmt: skip
+
+BUTTON_SHAPE: str = choice(
+    "flat", "word", "sewn through, on its own shank, or a ball (its hole is half the girth)",
+    words=("flat", "shank", "ball"), source="row K17", group="closing",
+)  # fmt: skip
+
+CLOSING: str = choice(
+    "left over right", "word", "which side lies on top and has the buttonholes",
+    words=("left over right", "right over left"), source="trouble MA2: a free choice", group="closing",
+)  # fmt: skip
+
+BUTTON_STAND: float = choice(
+    0.0, "mm", "width of the stand beyond the centre front; 0 lets the button decide", low=0, high=120,
+    source="row K19: the diameter, 1.5 of it for a very small button", group="closing",
+)  # fmt: skip
+
+
+def cuff_depth(default: float, low: float) -> float:
+    """Return the choice of a cuff's depth; a sleeve that is to get one ends that much higher."""
+    depth: float = choice(
+        default, "mm", "finished depth of the cuff; the sleeve is shorter by it (0: no cuff)", low=low,
+        high=250, scales=True, source="common practice: 50 to 70", group="cuff",
+    )  # fmt: skip
+    return depth

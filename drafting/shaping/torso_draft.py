@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from drafting import tolerances as tol
 from drafting.body import Body
 from drafting.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.errors import DraftError
 from drafting.findings import Finding
 from drafting.geometry import Path, line
+from drafting.geometry.bend import inflections
 from drafting.piece import Edge, EdgeKind, Level, Piece
 from drafting.shaping.front import Panel, across_is_drawn, front_panel, hem_name, waist_edges
 from drafting.shaping.princess import PLACES as PRINCESS
@@ -37,6 +40,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     """
     drop = fit_drop(body, ease, style.kind)
     shape = shape_torso(body, ease, drop, style.kind)
+    _refuse_wavy(shape)
     back = _back(shape, style)
     pieces, panels = _fronts(shape, style)
     facts = {
@@ -47,6 +51,20 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         (back, *pieces), _seams(back, pieces, panels, ease), _girths(body, ease, style, shape),
         (*shape.plan.findings, *_said(drop, ease)), facts, _chains(back, pieces),
     )  # fmt: skip
+
+
+def _refuse_wavy(shape: TorsoShape) -> None:
+    """Refuse an armhole so wide for its height, or on so slanting a side, that it cannot be smooth."""
+    for name, path in (("front", shape.front_armhole), ("back", shape.back_armhole)):
+        if inflections(path, tol.TURN_MATTERS):
+            wide, high = (abs(getattr(path.end - path.start, part)) for part in ("real", "imag"))
+            raise DraftError(
+                f"no smooth {name} armhole can be drawn",
+                value=f"{wide:.0f} mm wide and {high:.0f} mm high, on a side seam that leans by "
+                f"{shape.bottom.lean:.0f} degrees",
+                turn="choose other bust or waist ease or a deeper armhole, or check the widths "
+                "across, the shoulder and the waist girth",
+            )
 
 
 # ------------------------------------------------------------------------------------- pieces
@@ -149,8 +167,14 @@ def _seams(
 
 
 def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
-    """The stretches that other blocks fit onto, each in outline order."""
-    return {
+    """The stretches that other blocks fit onto, each in outline order; the waist from front to back."""
+    waist = [
+        (piece.name, edge.name)
+        for piece in (*fronts, back)
+        for edge in piece.edges
+        if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
+    ]
+    return ({"waist": tuple(waist)} if waist else {}) | {
         "front_armhole": refs(fronts, "armhole"),
         "back_armhole": (("back", "armhole"),),
         "front_neck": refs(fronts, "neck"),

@@ -83,7 +83,9 @@ def pair(body: Body, fabric: Fabric | None = None, **choices: Any) -> Draft:
     return notched(drafted(body, fabric, pair_block(), chosen_for(body, choices)))
 
 
-def made(body: Body, fabric: Fabric | None = None, name: str = "pair", **choices: Any) -> MadeGarment:
+def made(
+    body: Body, fabric: Fabric | None = None, name: str = "pair", **choices: Any
+) -> MadeGarment:
     """Return bodice and sleeve drafted, finished and checked."""
     return make_garment(
         body, fabric, pair_block(), chosen_for(body, choices), name=name, role="shell"
@@ -107,3 +109,11 @@ def girth(draft: Draft, name: str) -> float:
 
 def errors(garment: MadeGarment) -> list[str]:
     return [f.message for f in garment.findings if f.level == "error"]
+
+
+def dart_mouth(draft: Draft, piece: str, dart: str) -> float:
+    """Return how wide an open dart's mouth is, mm; 0 where there is no such dart."""
+    if f"{dart}_in" not in draft[piece]:
+        return 0.0
+    edges = draft[piece][f"{dart}_in"], draft[piece][f"{dart}_out"]
+    return abs(edges[0].path.start - edges[1].path.end)

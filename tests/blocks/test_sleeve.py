@@ -47,7 +47,9 @@ def test_i05_cap_less_armhole_is_the_stated_ease(ease: float) -> None:
         assert cap_length(draft) - armhole_length(draft) == pytest.approx(ease, abs=0.2)
 
 
-def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> None:
+def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> (
+    None
+):
     # E01 2.3..4.0 (sewing teachers), as a share of the armhole E02 0.052..0.091.
     low, high = band("E01")
     share = [float(x) for x in check_value("E02").split("..")]

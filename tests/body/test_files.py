@@ -58,6 +58,24 @@ def test_what_the_file_leaves_open_is_assumed_aloud(tmp_path: Path) -> None:
     assert {f.where for f in body.findings if f.check == "assumed"} == {"taken_over", "waist_level"}
 
 
+def test_a_file_may_say_whose_charts_come_nearer_and_need_not(tmp_path: Path) -> None:
+    plain = read_body(toml(tmp_path, REST))
+    assert plain.figure == ""
+    assert not [f for f in plain.findings if "figure" in f.where]
+    told = read_body(toml(tmp_path, REST, 'unit = "cm"\nfigure = "womens"\n'))
+    assert told.figure == "womens"
+    spread, sharper = (b.measures["neck_base_girth"].sd or 0.0 for b in (plain, told))
+    assert sharper < 0.7 * spread
+    rows = "wearer,unit,figure,height,bust,waist,hip\nAda,cm,mens,168,92,71,98\n"
+    assert read_body(table(tmp_path, rows)).figure == "mens"
+
+
+def test_a_figure_that_is_no_chart_is_refused_with_the_words(tmp_path: Path) -> None:
+    found = faults(toml(tmp_path, REST, 'unit = "cm"\nfigure = "boy"\n'))
+    assert "womens" in found["figure"].right
+    assert "mens" in found["figure"].right
+
+
 def test_decimal_commas_are_read_and_two_separators_refused(tmp_path: Path) -> None:
     rows = 'height = 168\nbust = "91,5"\nwaist = "71,0"\nhip = "{}"\n'  # ME2
     good = read_body(toml(tmp_path, rows.format("102,05")))

@@ -15,8 +15,9 @@ BOW = 0.64
 0.55, and a parabola, 0.67)."""
 
 
-BARELY = math.radians(0.5)
-"""A direction so near the chord's bends neither way (ours)."""
+REALLY_S, BARELY_S = math.radians(-2.0), math.radians(-0.5)
+"""Smaller end angle of an S, as a negative: up to the first it is meant, from the second on it is as
+good as one bend (ours)."""
 
 SHORT = 0.85
 """Longest handle, of the way to where the end tangents meet (ours)."""
@@ -51,17 +52,23 @@ def steered(
 ) -> Cubic:
     """Return the curve with these unit directions, its handles `first` and `last` of the chord.
 
-    It may be an S. Where the directions bend one way, the handles are kept short of where they meet,
-    so that it is none; between the two kinds the handles change over a degree and a half.
+    It may be an S. Where the directions bend one way, or as good as, the handles are kept short of
+    where they meet, so that it is none; between the two kinds the handles change over 1.5 degrees.
     """
     chord = b - a
     size, at_a, at_b = abs(chord), cmath.phase(chord / leave), cmath.phase(arrive / chord)
-    if at_a * at_b > 0 and abs(at_a + at_b) < 3.0:
-        meets = math.sin(at_a + at_b)
-        sure = clamp((min(abs(at_a), abs(at_b)) - BARELY) / (3 * BARELY), 0.0, 1.0)
-        first += sure * (min(first, SHORT * math.sin(at_b) / meets) - first)
-        last += sure * (min(last, SHORT * math.sin(at_a) / meets) - last)
+    one_way = math.copysign(min(abs(at_a), abs(at_b)), at_a * at_b)
+    sure = clamp((one_way - REALLY_S) / (BARELY_S - REALLY_S), 0.0, 1.0)
+    meets = math.sin(at_a + at_b)
+    if sure > 0 and abs(meets) > 1e-6 and abs(at_a + at_b) < 3.0:
+        first += sure * (_short(first, math.sin(at_b) / meets) - first)
+        last += sure * (_short(last, math.sin(at_a) / meets) - last)
     return Cubic(a, a + leave * size * first, b - arrive * size * last, b)
+
+
+def _short(handle: float, meet: float) -> float:
+    """Return a handle (of the chord) kept short of where the end tangents meet."""
+    return min(handle, max(SHORT * meet, LEAST_SHARE))
 
 
 def x_at(curve: Cubic, y: float) -> float:

@@ -16,7 +16,7 @@ from drafting.shaping.trouser.curves import clamp
 HIP_SHIFT = 0.010
 """The back hip wider and the front narrower than a quarter, of the hip girth (ours; row W46)."""
 
-SEATED_SHIFT = 0.025
+SEATED_SHIFT = 0.015
 """The same for a seated wearer, whose centre back leans in far (ours)."""
 
 BACK_WIDER = 0.018

@@ -7,13 +7,15 @@ drops until it is.
 
 from __future__ import annotations
 
+import cmath
+import math
 from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
-from drafting.shaping.trouser.curves import between, bow, rise_of, steered, x_at
+from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steered, x_at
 from drafting.shaping.trouser.frame import Frame
 
 FRONT_SHARE = 0.40
@@ -23,10 +25,14 @@ KNEE_TURN, FORK_TURN = 0.42, 0.55
 """How far the inside seam's direction turns from the lower leg to the chord at the knee, and beyond
 the chord at the fork: one sign of curvature (ours)."""
 
+SIDE_TURN, SIDE_BENT = 0.80, math.radians(5.0)
+"""The same turn at the knee of a side seam that is straight above it; bent by the second at the hip,
+it is a rounded one again (ours)."""
+
 SIDE_KNEE, SIDE_HIP = 0.34, 0.40
 """Handles of the side seam, of its chord: hollow over the knee, round at the hip (ours)."""
 
-FORK = (0.09, 0.30)
+FORK = (0.09, 0.29)
 """Least and greatest whole fork, of the hip (survey 1-99 %: 0.11 to 0.27; ours)."""
 
 DEEPEST_DROP = 0.20
@@ -67,13 +73,24 @@ def draw_legs(frame: Frame, fork: float) -> Legs:
     back_x = -half - frame.wider + frame.back_hip + (1 - FRONT_SHARE) * fork
     wanted = front.length - frame.style.inseam_short
     back, back_up = _back_inside(frame, knee + frame.wider, back_x, knee_in, wanted)
-    hip = complex(-half, frame.hip)
-    outside = complex(-frame.knee_half, frame.knee)
-    knee_side = between(-frame.shin.conjugate(), hip - outside, KNEE_TURN)
-    side = steered(outside, knee_side, hip, rise_of(frame.side_lean), SIDE_KNEE, SIDE_HIP)
+    side, knee_side = _side(frame, half)
     return Legs(
         fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side
     )  # fmt: skip
+
+
+def _side(frame: Frame, half: float) -> tuple[Cubic, complex]:
+    """Return the front's side seam from knee to hip, and its direction at the knee.
+
+    Where it runs straight on to the hip, its turn at the knee is left to the lower leg.
+    """
+    knee, hip = complex(-frame.knee_half, frame.knee), complex(-half, frame.hip)
+    at_hip = rise_of(frame.side_lean)
+    bent = abs(cmath.phase(at_hip / (hip - knee)))
+    straight = clamp(1 - bent / SIDE_BENT, 0.0, 1.0)
+    turn = KNEE_TURN + straight * (SIDE_TURN - KNEE_TURN)
+    at_knee = between(-frame.shin.conjugate(), hip - knee, turn)
+    return steered(knee, at_knee, hip, at_hip, SIDE_KNEE, SIDE_HIP), at_knee
 
 
 def _inside(knee: complex, tip: complex, knee_in: complex) -> tuple[Cubic, complex]:

@@ -50,7 +50,8 @@ def settle_shape(asked: Asked, style: Style) -> Shape:
         frame, knee_more = _passing_calf(asked, style, knee_more, lean)
         rise = settle_rise(frame)
         waist = settle_waist(frame, rise)
-        wanted = clamp(-waist.shaping.side / (waist.side.imag - frame.hip), 0.0, MOST_LEAN)
+        up = waist.side - complex(-rise.legs.half, frame.hip)
+        wanted = clamp(-up.real / up.imag, 0.0, MOST_LEAN)
         if abs(wanted - lean) < SETTLED:
             break
         lean = wanted

@@ -36,9 +36,12 @@ SIDE_RISE, SIDE_FALL = 0.35, 0.40
 BENDS = (0.12, 3.0)
 """How a line may leave the side: its angle to the chord over that at the centre (ours)."""
 
-FIRST_STEP, MOST_LIFT = 4.0, 0.45
-"""mm at a hip of 1,000, and share of waist to hip: the side point moves off its rule by the first,
-twice that and so on until both lines bend one way, at most by the second (ours)."""
+MOST_INSET = 150.0
+"""mm at a hip of 1,000: the side is sought so far in or out beyond half of what is to spare (ours)."""
+
+FIRST_STEP, MOST_LIFT = 4.0, 0.60
+"""mm at a hip of 1,000, and share of waist to hip: in steps of the first, twice that and so on, at
+most by the second, the height is looked for at which both lines are parabolas (ours)."""
 
 STRAIGHT = math.radians(0.4)
 """A waist line that turns less the wrong way still counts as bending one way (rule: 1 degree)."""
@@ -105,9 +108,8 @@ def settle_waist(frame: Frame, rise: Rise) -> Waist:
             found = _with_darts(frame, rise, spare, shares, wanted)
             if found is not None:
                 return found
-    reach = spare / 2 + 90 * frame.unit + 5
-    low, high = min(-reach, spare / 2 - reach), max(reach, spare / 2 + reach)
-    high = min(high, 0.8 * frame.front_hip)
+    reach = abs(spare) / 2 + MOST_INSET * frame.unit
+    low, high = -reach, min(reach, 0.8 * frame.front_hip)
 
     def drawn(side: float) -> Waist:
         return draw_waist(frame, rise, Shaping(side))
@@ -130,7 +132,7 @@ def _with_darts(
     def length(total: float) -> float:
         return draw_waist(frame, rise, shaping(total)).length
 
-    if intake < 0.5 * LEAST_DART * frame.unit:
+    if intake < 0.5 * LEAST_DART * frame.unit or length(0.0) <= wanted:
         return None
     total = _solved(length, wanted, 0.0, 3 * intake + 30 * frame.unit)
     settled = shaping(total)
@@ -152,10 +154,7 @@ def _solved(length: Callable[[float], float], wanted: float, low: float, high: f
 
 def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     """Return the waist with this shaping; its side point as near the rule's height as bends well."""
-    inset = shaping.side
-    rule = (SIDE_RISE if inset > 0 else SIDE_FALL) * inset
-    lift = _lift(frame, rise, shaping, rule)
-    side, up, hip_curve = _side(frame, rise, inset, lift)
+    side, up, hip_curve = _side(frame, rise, shaping.side, _lift(frame, rise, shaping))
     front, back = _ends(frame, rise, shaping, side, up)
     leave = _leave(front, back)
     front_line = _line(front, rise.front, leave)
@@ -169,14 +168,16 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
 def _side(frame: Frame, rise: Rise, inset: float, lift: float) -> tuple[complex, complex, Cubic]:
     """Return the front's side point, the direction in which the side arrives there, and its curve.
 
-    The curve turns beyond its chord by three quarters of what it turned before (ours).
+    The curve turns beyond its chord by three quarters of what it turned before (ours). The point lies
+    `inset` in at the rule's height; from there it moves `lift` mm along the side.
     """
     hip = complex(-rise.legs.half, frame.hip)
-    point = complex(-rise.legs.half + inset, frame.waist + lift)
-    chord = math.atan2(inset, frame.rise + lift)
+    height = frame.rise + (SIDE_RISE if inset > 0 else SIDE_FALL) * inset
+    chord = math.atan2(inset, height)
     turned = chord + math.atan(frame.side_lean)
     lean = chord + (0.75 if turned > 0 else 0.3) * turned
     up = complex(math.sin(lean), math.cos(lean))
+    point = hip + complex(inset, height) + up * lift
     return point, up, bow(hip, rise_of(frame.side_lean), point, up)
 
 
@@ -212,11 +213,10 @@ def _leave(front: _Ends, back: _Ends) -> float:
     return clamp(ideal, low, high) if low <= high else (low + high) / 2
 
 
-def _lift(frame: Frame, rise: Rise, shaping: Shaping, rule: float) -> float:
-    """Return the side point's height over the waist level at which both lines bend one way.
+def _lift(frame: Frame, rise: Rise, shaping: Shaping) -> float:
+    """Return how far along the side (mm) its point moves so that both lines bend one way.
 
-    At one height both lines would be parabolas; from the rule's height that is approached only as far
-    as needed.
+    At one place both lines would be parabolas; that is approached only as far as needed.
     """
 
     def ends(lift: float) -> tuple[_Ends, _Ends]:
@@ -227,14 +227,26 @@ def _lift(frame: Frame, rise: Rise, shaping: Shaping, rule: float) -> float:
         front, back = ends(lift)
         return max(front.span[0], -back.span[1]) - min(front.span[1], -back.span[0])
 
-    if apart(rule) <= 0:
-        return rule
-    front, back = ends(rule)
-    way = 1.0 if front.leave(1.0) + back.leave(1.0) > 0 else -1.0
+    def miss(lift: float) -> float:
+        front, back = ends(lift)
+        return front.leave(1.0) + back.leave(1.0)
+
+    if apart(0.0) <= 0:
+        return 0.0
+    best = _parabolas(frame, miss)
+    if apart(best) > 0:
+        return best
+    return float(brentq(apart, 0.0, best, xtol=1e-7))
+
+
+def _parabolas(frame: Frame, miss: Callable[[float], float]) -> float:
+    """Return where along the side both lines are parabolas (`miss` falls through 0 there)."""
+    at_rule = miss(0.0)
+    way = 1.0 if at_rule > 0 else -1.0
     near, step, most = 0.0, FIRST_STEP * frame.unit, MOST_LIFT * frame.rise
-    while step < most and apart(rule + way * step) > 0:
+    while step < most and miss(way * step) * at_rule > 0:
         near, step = step, 2 * step
     far = min(step, most)
-    if apart(rule + way * far) > 0:
-        return rule + way * far
-    return rule + way * float(brentq(lambda v: apart(rule + way * v), near, far, xtol=1e-7))
+    if miss(way * far) * at_rule > 0:
+        return way * far
+    return way * float(brentq(lambda v: miss(way * v), near, far, xtol=1e-5))

@@ -1,0 +1,160 @@
+"""Facings: neckline and armholes faced with pieces of their own, cut from the garment's own lines.
+
+A facing copies the edge it is sewn to and the seams on either side of it, as deep as it is wide; its
+inner edge is free. Edges with a dart in them, or with something sewn to them, are left alone.
+
+        shoulder.---.
+                |    \\ neck
+         inner   \\    \\
+                  '-.  '--.
+                     '-----| centre
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, EdgeRef, Seam
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path
+from drafting.geometry.crossing import between, crossings, extended, pinned
+from drafting.geometry.offset import offset
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.shaping.small import interfacing, interfacing_notion
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about facings."""
+
+    facings: str = choice(
+        "neck", "word", "which edges are faced", words=("neck", "armholes", "neck and armholes"),
+        group="facings",
+    )  # fmt: skip
+    facing_depth: float = choice(
+        45.0, "mm", "how deep the facings are", low=15, high=150, scales=True,
+        source="common practice: 40 to 60", group="facings",
+    )  # fmt: skip
+
+
+def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with facings on the edges chosen that nothing is sewn to yet.
+
+    Where a front and a back facing meet they are sewn together along what both copy.
+    """
+    words = [w for w in ("neck", "armhole") if w in choices.facings]
+    for word in words:
+        draft = _faced(draft, word, choices.facing_depth)
+    return draft
+
+
+def _faced(draft: Draft, word: str, depth: float) -> Draft:
+    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+    made: list[Piece] = []
+    left_out: list[EdgeRef] = []
+    for piece, edge in _edges(draft, word):
+        found = None if (piece.name, edge.name) in sewn else facing(piece, edge.name, depth)
+        if found:
+            made.append(found)
+        else:
+            left_out.append((piece.name, edge.name))
+    stiff = [interfacing(piece, bare=("inner",)) for piece in made]
+    return draft + Draft(
+        (*made, *stiff), (*_edge_seams(made), *_end_seams(draft, made)),
+        findings=tuple(_left_out(ref) for ref in left_out),
+        notions=tuple(interfacing_notion(piece) for piece in stiff),
+    )  # fmt: skip
+
+
+def _edges(draft: Draft, word: str) -> list[tuple[Piece, Edge]]:
+    names = [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
+    return [(draft[piece], draft.edge((piece, edge))) for piece, edge in names]
+
+
+def facing(piece: Piece, name: str, depth: float) -> Piece | None:
+    """Return the facing of edge `name`, or None where its neighbours leave no room for the depth.
+
+    It is turned over, as it lies against the garment: its outline runs against the garment's.
+    """
+    at = piece.index(name)
+    before, edge, after = (piece.edges[(at + i) % len(piece.edges)] for i in (-1, 0, 1))
+    if EdgeKind.DART in (before.kind, after.kind):
+        return None
+    inner = _inner(edge.path, before.path, after.path, depth)
+    if inner is None:
+        return None
+    line, start, end = inner
+    half = EdgeKind.FOLD in (before.kind, after.kind)
+    ends = [replace(_plain(e), path=path) for e, path in ((before, start), (after, end))]
+    ring = (ends[0], Edge(name, edge.path), ends[1], Edge("inner", line.reversed(), EdgeKind.FREE))
+    title = f"{piece.title or piece.name.capitalize()} {name.replace('_', ' ')} facing"
+    drawn = Piece(
+        f"{piece.name}-{name.replace('_', '-')}-facing", ring, grain=piece.grain, pair=not half,
+        title=title,
+    )  # fmt: skip
+    return drawn.mirrored()
+
+
+def _plain(edge: Edge) -> Edge:
+    """Return a neighbouring edge as the facing has it: a centre that opens, a fold, else a seam."""
+    word = edge.name.split("_")[0]
+    kind = edge.kind if edge.kind in (EdgeKind.FOLD, EdgeKind.OPENING) else EdgeKind.SEAM
+    return Edge("centre" if word == "centre" else word, edge.path, kind)
+
+
+def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, Path, Path] | None:
+    """Return the inner line between its neighbours, and the ends of both that the facing copies."""
+    long = extended(offset(edge, -depth), before=depth, after=depth)
+    starts, ends = crossings(long, before), crossings(long, after)
+    if not starts or not ends:
+        return None
+    first, last = starts[0], ends[-1]
+    line = between(long, first.on_a, last.on_a)
+    start = between(before, first.on_b, len(before.segments))
+    end = between(after, 0.0, last.on_b)
+    if line is None or start is None or end is None:
+        return None
+    return (
+        pinned(line, start=first.point, end=last.point),
+        pinned(start, start=first.point),
+        pinned(end, end=last.point),
+    )
+
+
+# ------------------------------------------------------------------------------------------- seams
+
+
+def _edge_seams(made: list[Piece]) -> Iterator[Seam]:
+    for piece in made:
+        garment, edge = _owner(piece)
+        name = f"{garment} {edge} facing".replace("_", " ")
+        yield Seam(name, ((piece.name, edge),), ((garment, edge),), start=None, end=None)
+
+
+def _owner(piece: Piece) -> EdgeRef:
+    """Return the garment's piece and edge that a facing was made for."""
+    edge = next(e.name for e in piece.edges if e.name.split("_")[0] in ("neck", "armhole"))
+    return piece.name.removesuffix(f"-{edge.replace('_', '-')}-facing"), edge
+
+
+def _end_seams(draft: Draft, made: list[Piece]) -> Iterator[Seam]:
+    """Yield a seam for each end that two facings share (`shoulder`, `side`)."""
+    for word in ("shoulder", "side"):
+        pair = [piece for piece in made if word in piece]
+        if len(pair) == 2:
+            a, b = pair
+            name = f"{a.name} {word}".replace("-", " ")
+            ease = a[word].length - b[word].length
+            yield Seam(name, ((a.name, word),), ((b.name, word),), ease, start=None, end=None)
+
+
+def _left_out(ref: EdgeRef) -> Finding:
+    return Finding(
+        "facing", "note", f"{ref[0]}.{ref[1]}", None, None,
+        f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing of its own: something is sewn to it, a "
+        "dart opens into it, or the seams beside it are too short. Bind it.",
+    )  # fmt: skip

@@ -1,0 +1,209 @@
+"""Shirt front: button stand, facing, interfacing and a row of buttons on a front that opens.
+
+The stand lies beyond the centre front, which stays drawn; the body's girths are counted to the centre
+and do not change. A cut-on facing is folded back along the front edge, a separate one sewn to it.
+
+       facing   stand
+        neck    neck  neck
+       .-----.-------.---.
+       |     :   |   |    '--
+       | f   :fold   |o centre front, buttons and buttonholes
+       | a   :   |   |
+       | c   :   |   |o   bust line
+       '-----'-------'---
+       facing  stand   hem
+        hem     hem
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, Notion, Seam
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import line
+from drafting.piece import EdgeKind, Piece, Placement
+from drafting.scale import body_scale
+from drafting.shaping.button_stand import FrontLines, facing_edges, stand_edges
+from drafting.shaping.buttons import Button, button_mark, button_row, hole_mark
+from drafting.shaping.shared_choices import (
+    BUTTON_DIAMETER,
+    BUTTON_SHAPE,
+    BUTTON_STAND,
+    BUTTON_THICKNESS,
+    CLOSING,
+)
+from drafting.shaping.small import interfacing, interfacing_notion
+
+BEHIND_CENTRE = 5.0
+"""mm at adult scale: a facing reaches at least this far past the other front's edge (ours)."""
+
+LAST_SHARE = 0.25
+"""The lowest button stands within this share of the front's length from the hem (ours)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the front closing, in mm."""
+
+    closing: str = CLOSING
+    button_diameter: float = BUTTON_DIAMETER
+    button_thickness: float = BUTTON_THICKNESS
+    button_shape: str = BUTTON_SHAPE
+    button_stand: float = BUTTON_STAND
+    button_count: float = choice(
+        6.0, "count", "buttons down the front; one stands on the bust line, and one is added where "
+        "there is room", low=2, high=40, source="common practice: 6 or 7", group="closing",
+    )  # fmt: skip
+    first_button: float = choice(
+        50.0, "mm", "from the neck down to the first button", low=5, high=300, scales=True,
+        source="common practice: half a space where the collar has a button", group="closing",
+    )  # fmt: skip
+    last_button: float = choice(
+        90.0, "mm", "from the hem up to the last button, at most a quarter of the front", low=5,
+        high=600, scales=True, source="common practice", group="closing",
+    )  # fmt: skip
+    buttonhole: str = choice(
+        "upright", "word", "how the buttonholes lie", words=("upright", "level"),
+        source="common practice: upright on shirts, level on coats", group="closing",
+    )  # fmt: skip
+    facing: str = choice(
+        "cut on", "word", "the facing grown on and folded back, or a strip of its own",
+        words=("cut on", "separate"), group="closing",
+    )  # fmt: skip
+    facing_width: float = choice(
+        50.0, "mm", "from the front edge to the facing's inner edge; at least past the other edge",
+        low=10, high=200, scales=True, source="common practice: 40 to 70", group="closing",
+    )  # fmt: skip
+
+
+def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with stand, facing and buttons on its piece `front`, which opens in front.
+
+    A front that does not open is left as it is, with a finding.
+    """
+    if "front" not in draft or not _opens(draft["front"]):
+        return replace(draft, findings=(*draft.findings, _closed()))
+    button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
+    stand = choices.button_stand or button.stand
+    front, lines = draft["front"], _lines(draft["front"])
+    width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
+    row = _row(front, lines, choices)
+    built = _front(
+        front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),)
+    )
+    facing = _facing(lines, stand, width, draft["front"].grain)
+    cut_on = choices.facing == "cut on"
+    stiff = interfacing(facing, bare=("front_edge", "facing") if cut_on else ("facing",))
+    added = Draft(
+        (stiff,) if cut_on else (facing, stiff),
+        () if cut_on else (Seam("front edge", (("front", "front_edge"),), (("front-facing", "front_edge"),),
+                                start=None, end=None),),
+        findings=(_said(choices, button, stand, row), *_narrow(button, stand)),
+        facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
+        notions=(Notion("button", "front", len(row), None, button.words), interfacing_notion(stiff)),
+    )  # fmt: skip
+    return replace(draft.with_pieces([built]), chains=_chains(draft)) + added
+
+
+def _opens(front: Piece) -> bool:
+    return "centre" in front and front["centre"].kind is EdgeKind.OPENING
+
+
+def _lines(front: Piece) -> FrontLines:
+    at = front.index("centre")
+    return FrontLines(front.edges[at - 1].path, front.edges[(at + 1) % len(front.edges)].path)
+
+
+def _facing_width(lines: FrontLines, stand: float, asked: float, scale: float) -> float:
+    """Return the facing's width from the front edge: past the other front, within neck and hem."""
+    return min(max(asked, 2 * stand + BEHIND_CENTRE * scale), stand + lines.reach())
+
+
+def _front(
+    front: Piece, lines: FrontLines, stand: float, facing: float, choices: Choices,
+    marks: tuple[Placement, ...],
+) -> Piece:  # fmt: skip
+    at, cut_on = front.index("centre"), choices.facing == "cut on"
+    edges = stand_edges(lines, stand, facing if cut_on else 0.0)
+    return replace(
+        front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]),
+        placements=(*front.placements, *marks),
+    )  # fmt: skip
+
+
+def _facing(lines: FrontLines, stand: float, width: float, grain: float) -> Piece:
+    edges = facing_edges(lines, stand, width, unfolded=False)
+    return Piece("front-facing", edges, grain=grain, pair=True, title="Front facing")
+
+
+def _row(front: Piece, lines: FrontLines, choices: Choices) -> list[float]:
+    """Return how far below the neck each button stands; one of them on the bust line."""
+    length = abs(lines.top - lines.low)
+    bust = next((v.paths[0].start.imag for v in front.levels if v.name == "bust"), None)
+    level = None if bust is None else lines.top.imag - bust
+    last = length - min(choices.last_button, LAST_SHARE * length)
+    first = min(choices.first_button, LAST_SHARE * length)
+    return button_row(first, last, round(choices.button_count), level)
+
+
+def _marks(
+    lines: FrontLines, stand: float, row: list[float], button: Button, choices: Choices
+) -> Iterator[Placement]:
+    """Yield centre line and front edge, and for each button its own mark and its hole's.
+
+    Both stand on the pair; their names say which front of the wearer they are for.
+    """
+    yield Placement("centre_front", line(lines.top, lines.low), "centre")
+    if choices.facing == "cut on":
+        yield Placement("front_edge", line(lines.top - stand, lines.low - stand), "fold")
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
+    pull = -1 + 0j if choices.buttonhole == "level" else 1j
+    for number, down in enumerate(row, 1):
+        at = lines.top - 1j * down
+        yield button_mark(f"button_{under}_{number}", at, button.diameter)
+        yield hole_mark(f"buttonhole_{over}_{number}", at, pull, button.hole)
+
+
+def _chains(draft: Draft) -> dict[str, tuple[tuple[str, str], ...]]:
+    """The neckline runs on over the stand, and so does a waist that a band is sewn to."""
+    chains = {**draft.chains, "front_neck": (*draft.chains["front_neck"], ("front", "stand_neck"))}
+    if "waist" in chains:
+        chains["waist"] = (("front", "stand_hem"), *chains["waist"])
+    return chains
+
+
+# -------------------------------------------------------------------------------------- what is said
+
+
+def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> Finding:
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
+    step = row[1] - row[0] if len(row) > 1 else 0.0
+    return Finding(
+        "closing", "note", "front", choices.closing, None,
+        f"The front closes {choices.closing}: {len(row)} buttonholes of {button.hole:.1f} mm on the "
+        f"wearer's {over} front, the buttons on the {under}, {step:.0f} mm apart, one of them on the bust "
+        f"line. The fronts lie {2 * stand:.0f} mm over each other.",
+    )  # fmt: skip
+
+
+def _narrow(button: Button, stand: float) -> tuple[Finding, ...]:
+    if stand >= button.diameter:
+        return ()
+    return (Finding(
+        "button stand", "warning", "front", stand, button.stand,
+        f"The stand is only {stand:.0f} mm wide and a button of {button.diameter:.0f} mm looks out beyond "
+        f"it: take {button.stand:.0f} mm or a smaller button.",
+    ),)  # fmt: skip
+
+
+def _closed() -> Finding:
+    return Finding(
+        "closing", "warning", "front", None, None,
+        "The front does not open, so it gets no button stand and no buttons: choose opening = front, or see "
+        "that the neckline passes the head.",
+    )  # fmt: skip

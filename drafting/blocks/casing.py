@@ -1,0 +1,60 @@
+"""Casing: a strip for elastic, sewn to a waist edge and stitched down inside along its other edge.
+
+Half of it on the fold, as long as the flat waist it is sewn to; its ends are left open for the
+elastic until that is threaded.
+
+    end                          centre back
+      .----------- inner ------------.
+      |                              | on the fold
+      '----------- waist ------------'
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.body import Body
+from drafting.chain import Chain
+from drafting.choices import choice
+from drafting.draft import Draft, Seam
+from drafting.fabric import Fabric
+from drafting.geometry import line
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.scale import body_scale
+from drafting.shaping.elastic import CASING_ROOM
+from drafting.shaping.small import turned_under
+
+NEEDS = ("waist",)
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the casing, in mm."""
+
+    elastic_width: float = choice(
+        25.0, "mm", "width of the elastic", low=3, high=120, scales=True, source="common practice",
+        group="casing",
+    )  # fmt: skip
+    elastic_play: float = choice(
+        CASING_ROOM, "mm", "how much wider the casing is than its elastic", low=1, high=20,
+        source="trouser study; common practice 3 to 6", group="casing",
+    )  # fmt: skip
+
+
+def casing(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain) -> Draft:
+    """Return the casing strip, half of it on the fold."""
+    length, depth = waist.path.length, choices.elastic_width + choices.elastic_play
+    corners = (complex(-length, 0), 0j, complex(0, depth), complex(-length, depth))
+    turned = turned_under(body_scale(body))
+    a, b, c, d = corners
+    edges = (
+        Edge("waist", line(a, b)), Edge("centre", line(b, c), EdgeKind.FOLD),
+        Edge("inner", line(c, d), EdgeKind.FREE, allowance=turned),
+        Edge("end", line(d, a), EdgeKind.OPENING),
+    )  # fmt: skip
+    above = waist.refs[0][0].startswith("back")
+    piece = Piece("casing", edges, grain=0.0, title="Casing")
+    if not above:
+        piece = piece.mapped(lambda p: complex(-length, 0) - p).mirrored()
+    seam = Seam("casing", (("casing", "waist"),), tuple(reversed(waist.refs)), start=None, end=None)
+    return Draft((piece,), (seam,), facts={"casing_depth": depth})

@@ -1,0 +1,103 @@
+"""Waistband: a straight band on a waist edge, half of it on the fold, with an underlap in front.
+
+The sewn edge is as long as the waist with its darts closed. Both ends have the underlap; on the side
+that lies on top it is cut off at the centre front. The band sits above a trouser and below a bodice.
+
+    end                                   centre back
+      .----------.---------------------------.
+      |o   o     :          - - - fold - - - | on the fold
+      '-underlap-'---------- waist ----------'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.chain import Chain
+from drafting.choices import choice
+from drafting.draft import Draft, Notion, Seam
+from drafting.fabric import Fabric
+from drafting.piece import Piece, Placement
+from drafting.scale import body_scale
+from drafting.shaping.band import Band, across, band_edges, band_seams, fold_mark
+from drafting.shaping.buttons import Button, button_mark, hole_mark
+from drafting.shaping.shared_choices import (
+    BUTTON_SHAPE,
+    BUTTON_THICKNESS,
+    CLOSING,
+)
+from drafting.shaping.small import interfacing, interfacing_notion, turned_under
+
+NEEDS = ("waist",)
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the waistband, in mm."""
+
+    band_depth: float = choice(
+        38.0, "mm", "finished depth of the waistband", low=10, high=200, scales=True,
+        source="common practice: 30 to 45", group="waistband",
+    )  # fmt: skip
+    band_underlap: float = choice(
+        40.0, "mm", "how far the band runs on past the centre front", low=10, high=150, scales=True,
+        source="common practice: 30 to 50", group="waistband",
+    )  # fmt: skip
+    band_cut: str = choice(
+        "folded", "word", "cut double and folded, or outside and inside cut apart",
+        words=("folded", "seamed"), group="waistband",
+    )  # fmt: skip
+    band_button: float = choice(
+        16.0, "mm", "diameter of the button that closes the band", low=6, high=60, scales=True,
+        source="common practice: 15 to 18", group="waistband",
+    )  # fmt: skip
+    button_thickness: float = BUTTON_THICKNESS
+    button_shape: str = BUTTON_SHAPE
+    closing: str = CLOSING
+
+
+def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain) -> Draft:
+    """Return the waistband (half of it, on the fold) and its interfacing."""
+    button = Button(choices.band_button, choices.button_thickness, choices.button_shape)
+    band = Band(
+        waist.sewn_length, choices.band_underlap, choices.band_depth, choices.band_cut == "folded",
+        on_fold=True, turned=turned_under(body_scale(body)),
+    )  # fmt: skip
+    place = above if waist.refs[0][0].startswith("back") else below
+    drawn = Piece(
+        "waistband", band_edges(band, "waist"), grain=0.0, title="Waistband",
+        placements=(*fold_mark(band), *_marks(band, button, choices)), copies=1 if band.folded else 2,
+    )  # fmt: skip
+    piece = place(drawn)
+    outside = place(replace(drawn, edges=band_edges(replace(band, folded=False), "waist")))
+    stiff = interfacing(outside, bare=("lower",) if band.folded else ())
+    seam = Seam(
+        "waistband", (("waistband", "waist"),), tuple(reversed(waist.refs)), start=None, end=None
+    )
+    return Draft(
+        (piece, stiff), (seam, *band_seams(piece, "waist")),
+        facts={"band_length": 2 * band.length},
+        notions=(Notion("button", "waistband", 1, None, button.words), interfacing_notion(stiff)),
+    )  # fmt: skip
+
+
+def above(piece: Piece) -> Piece:
+    """Return the band with its sewn edge below: it sits on a trouser."""
+    return piece.mapped(lambda p: -p)
+
+
+def below(piece: Piece) -> Piece:
+    """Return the band with its sewn edge above and the centre back to the right: under a bodice."""
+    return piece.mirrored()
+
+
+def _marks(band: Band, button: Button, choices: Choices) -> Iterator[Placement]:
+    """Yield the centre front, the button on the underlap, and its hole on the side on top."""
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
+    middle = min(band.underlap / 2, band.sewn / 4)
+    yield across(band, band.sewn, "centre_front", "centre")
+    yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter)
+    hole = band.corner(band.sewn - middle, 0.5)
+    yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole)

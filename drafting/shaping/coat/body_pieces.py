@@ -1,0 +1,178 @@
+"""The coat body's pieces: back, side body, front with its lapel, and the front facing.
+
+      back            side-body                 front                   front-facing
+     neck shoulder                       shoulder  neck  gorge
+      .--.                 armhole_      .------.__ .--.lapel_top      (the front's edges,
+    c |   `-.   armhole_  .-' front     |armhole   `   \\ |             turned over, and an
+    e |      )    back .-'             (                \\ lapel        inner edge)
+    n |     /         /   \\             \\      :         |
+    t |    | panel   |     |             | panel: buttons| edge
+    r |    |         |     | panel_front |       :       |
+    e '----'   panel_'-----'             '--.----.______/
+      waist    back    waist               waist   bottom
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drafting.draft import Seam, SeamNotch
+from drafting.geometry import Path, line, smooth, turn
+from drafting.piece import Edge, EdgeKind, Level, Piece, Placement
+from drafting.shaping.coat.lapel import FrontEdge
+from drafting.shaping.coat.shape import CoatShape, x_at
+
+FACING_ON_SHOULDER = 0.34
+"""Share of the front shoulder that the facing reaches along (coat study, from memory)."""
+
+TAIL_FRONT_MOST = 0.7
+"""The tail starts at most at this share of the way from the centre to the front seam (ours)."""
+
+CENTRE_BACK, WAIST = "centre_back", EdgeKind.HEM
+"""The waist is a hem until tails are sewn to it."""
+
+
+def back_piece(shape: CoatShape) -> Piece:
+    """Return the back to the waist, its centre seam on the right."""
+    plan = shape.plan
+    tip, foot = shape.back_armhole.start, shape.back_panel.end
+    upper = Path(shape.back_armhole.segments[:1])
+    waist = line(shape.centre.end, foot)
+    edges = (
+        Edge("waist", waist, WAIST),
+        Edge("panel", shape.back_panel.reversed()),
+        Edge("armhole", upper.reversed()),
+        Edge("shoulder", line(tip, shape.back_neck)),
+        Edge("neck", plan.neck.back.reversed()),
+        Edge(CENTRE_BACK, shape.centre),
+    )
+    y, across = plan.bust_line, upper.end
+    bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
+    levels = (
+        Level("bust", (bust,)), Level("across_back", (line(1j * across.imag, across),)),
+        Level("waist", (waist,)),
+    )  # fmt: skip
+    points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
+    return Piece("back", edges, pair=True, levels=levels, title="Back", points=points).mirrored()
+
+
+def side_piece(shape: CoatShape) -> Piece:
+    """Return the side body: what lies under the arm between the two panel seams."""
+    plan = shape.plan
+    front = shape.front_partner.mapped(shape.across)
+    lower = Path(shape.back_armhole.segments[1:])
+    waist = Path((smooth(shape.back_partner.end, front.end, 1 + 0j, 1 + 0j),))
+    edges = (
+        Edge("waist", waist, WAIST),
+        Edge("panel_front", front.reversed()),
+        Edge("armhole_front", shape.front_lower.mapped(shape.across)),
+        Edge("armhole_back", lower.reversed()),
+        Edge("panel_back", shape.back_partner),
+    )
+    y = plan.bust_line
+    bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
+    levels = Level("bust", (bust,)), Level("waist", (waist,))
+    piece = Piece(
+        "side-body", edges, pair=True, levels=levels, title="Side body",
+        points={"underarm": complex(plan.back, plan.underarm)},
+    )  # fmt: skip
+    return piece.mirrored()
+
+
+def tail_front(shape: CoatShape, share: float) -> float:
+    """Return how far from the centre front the tails start, mm: a share of the half waist."""
+    return min(share * shape.plan.waist_half, TAIL_FRONT_MOST * shape.front_panel.end.real)
+
+
+def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float) -> Piece:
+    """Return the forepart with its lapel; its lower edge is parted where the tails start."""
+    bottom, waist = front.bottom.split(_along(front.bottom, tails_at))
+    tip = shape.front_upper.start
+    edges = (
+        Edge("bottom", bottom, EdgeKind.SEAM),
+        Edge("waist", waist, WAIST),
+        Edge("panel", shape.front_panel.reversed()),
+        Edge("armhole", shape.front_upper.reversed()),
+        Edge("shoulder", line(tip, shape.front_neck)),
+        Edge("neck", front.neck), Edge("gorge", front.gorge),
+        Edge("lapel_top", front.lapel_top), Edge("lapel", front.lapel), Edge("edge", front.edge),
+    )  # fmt: skip
+    return Piece(
+        "front", edges, pair=True, levels=_front_levels(shape, front, waist, bottom), title="Front",
+        points={
+            "side_neck": shape.front_neck, "bust_point": shape.pivot, "collar_tip": front.collar_tip,
+            "roll_top": front.roll.start, "break": front.roll.end,
+        },
+        placements=(Placement("roll_line", front.roll, "roll line"),),
+    )  # fmt: skip
+
+
+def _front_levels(
+    shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path
+) -> tuple[Level, ...]:
+    """Bust, waist and across front, each to the centre front and not beyond it."""
+    y = shape.plan.bust_line
+    across = shape.front_upper.segments[0].end
+    stand = _along(bottom, -shape.taken.belly)
+    return (
+        Level("bust", (line(complex(0, y), shape.pivot),)),
+        Level("waist", (bottom.split(stand)[1], waist)),
+        Level("across_front", (line(1j * across.imag, across),)),
+    )
+
+
+def _along(path: Path, x: float) -> float:
+    """Return how far along a path that runs steadily to the right its x is reached, mm."""
+    low, high = 0.0, path.length
+    for _ in range(50):
+        middle = (low + high) / 2
+        low, high = (middle, high) if path.at(middle).real < x else (low, middle)
+    return (low + high) / 2
+
+
+def facing_piece(front: Piece) -> Piece:
+    """Return the facing: the front's edges from the shoulder round the lapel to the tails, turned
+    over, as its right side lies inside."""
+    shoulder, bottom = front["shoulder"].path, front["bottom"].path
+    start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
+    inner = smooth(bottom.end, start, turn(85), turn(105))
+    names = ("neck", "gorge", "lapel_top", "lapel", "edge")
+    edges = (
+        Edge("bottom", bottom),
+        Edge("inner", Path((inner,)), EdgeKind.FREE),
+        Edge("shoulder", line(start, shoulder.end), EdgeKind.FREE, allowance=10.0),
+        *(Edge(name, front[name].path) for name in names),
+    )
+    edges = tuple(
+        replace(e, kind=EdgeKind.FREE, allowance=10.0) if e.name in ("neck", "gorge") else e for e in edges
+    )  # fmt: skip
+    roll = tuple(mark for mark in front.placements if mark.what == "roll line")
+    piece = Piece("front-facing", edges, pair=True, title="Front facing", placements=roll)
+    return piece.mirrored()
+
+
+def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:
+    """Return the body's seams; notches at the bust line, halfway down the back seam."""
+    half = shape.back_panel.length / 2
+    front = shape.front_panel.length - shape.bust_notch
+    faced = ("lapel_top", "lapel", "edge", "bottom")
+    return (
+        Seam("back panel", (("back", "panel"),), (("side-body", "panel_back"),),
+             notches=(SeamNotch("blade", half, half, 2),)),
+        Seam("front panel", (("front", "panel"),), (("side-body", "panel_front"),),
+             notches=(SeamNotch("bust", front, front),)),
+        Seam("shoulder", (("back", "shoulder"),), (("front", "shoulder"),), shoulder_ease),
+        Seam("centre back", (("back", CENTRE_BACK),), (("back", CENTRE_BACK),), start=None, end=None),
+        Seam("front edge", tuple(("front", n) for n in faced),
+             tuple(("front-facing", n) for n in faced), start=None, end=None),
+    )  # fmt: skip
+
+
+CHAINS = {
+    "front_armhole": (("side-body", "armhole_front"), ("front", "armhole")),
+    "back_armhole": (("back", "armhole"), ("side-body", "armhole_back")),
+    "front_neck": (("front", "neck"), ("front", "gorge")),
+    "back_neck": (("back", "neck"),),
+    "coat_waist": (("front", "waist"), ("side-body", "waist")),
+}
+"""What later blocks fit onto, each in outline order."""

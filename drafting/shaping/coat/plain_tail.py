@@ -1,0 +1,103 @@
+"""The plain tail of a coat: a waist edge, a hem, and straight rulings that join equal shares of both.
+
+All functions of the place `s` along the waist edge (mm from the back fold): the direction of the
+waist, the direction and the length of the ruling. Flare only turns them, see `flare`.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.interpolate import CubicSpline
+
+from drafting.geometry import Path
+from drafting.geometry.path import cubics
+
+Numbers = NDArray[np.float64]
+Points = NDArray[np.complex128]
+
+STEPS = 24
+"""Points a segment at which an edge is read off (a cubic of 300 mm: 1e-5 mm, measured)."""
+
+NODES = 65
+"""Points along the waist edge between which the splines run."""
+
+
+@dataclass(frozen=True)
+class PlainTail:
+    """A tail without flare, `width` mm along its waist edge, starting at `start` (back fold).
+
+    `heading` and `ruling` are splines of directions (radians) over the place on the waist edge,
+    `drop` the spline of ruling lengths (mm).
+    """
+
+    width: float
+    heading: Any
+    ruling: Any
+    drop: Any
+    start: complex
+
+    def length_at(self, s: float) -> float:
+        """Return the length of the ruling at `s`, mm: that of a seam drawn there."""
+        return float(self.drop(s))
+
+
+@dataclass(frozen=True)
+class _Curve:
+    """Places along a path (mm), the points there, and the directions (radians, continuous)."""
+
+    at: Numbers
+    points: Points
+    heading: Numbers
+
+
+def plain_tail(waist: Path, hem: Path, spring: float = 0.0) -> PlainTail:
+    """Return the tail between two curves drawn from the back fold to the front, y up.
+
+    `spring` (degrees) is turned in evenly along the waist, as room for the seat; the rulings keep
+    their lengths.
+    """
+    above, below = _read(waist), _read(hem)
+    width, round_hem = float(above.at[-1]), float(below.at[-1])
+    grid = np.linspace(0.0, width, NODES)
+    w = CubicSpline(above.at, above.points)(grid)
+    h = CubicSpline(below.at, below.points)(grid / width * round_hem)
+    down = h - w
+    turned = math.radians(spring) * grid / width
+    return PlainTail(
+        width,
+        CubicSpline(grid, CubicSpline(above.at, above.heading)(grid) + turned),
+        CubicSpline(grid, np.unwrap(np.angle(down)) + turned),
+        CubicSpline(grid, np.abs(down)),
+        complex(w[0]),
+    )
+
+
+def _read(path: Path) -> _Curve:
+    """Return a path by its arc length, from its true points and directions."""
+    points, headings, places = [], [], []
+    passed = 0.0
+    parts = cubics(path)
+    for i, c in enumerate(parts):
+        t = np.linspace(0.0, 1.0, STEPS + 1)
+        v = 3 * ((1 - t) ** 2 * (c.b - c.a) + 2 * t * (1 - t) * (c.c - c.b) + t * t * (c.d - c.c))
+        p = (1 - t) ** 3 * c.a + 3 * (1 - t) ** 2 * t * c.b + 3 * (1 - t) * t * t * c.c + t**3 * c.d
+        at = passed + _lengths(np.abs(v), t)
+        passed = float(at[-1])
+        keep = slice(0, None if i == len(parts) - 1 else -1)
+        points.append(p[keep])
+        headings.append(np.angle(v)[keep])
+        places.append(at[keep])
+    return _Curve(
+        np.concatenate(places), np.concatenate(points), np.unwrap(np.concatenate(headings))
+    )
+
+
+def _lengths(speed: Numbers, t: Numbers) -> Numbers:
+    """Return the length travelled at each `t`: the speed's own spline, integrated."""
+    spline = CubicSpline(t, speed).antiderivative()
+    return np.asarray(spline(t) - spline(0.0), dtype=np.float64)

@@ -1,0 +1,235 @@
+"""The coat's body in three panels: back, side body, forepart. Settled numbers, armholes and seams.
+
+Back in the back frame (centre on x = 0, side +x), forepart in the front frame (likewise), nape at 0, y
+up, mm. All that is taken in at the waist goes to the centre back, the back seam and the front seam;
+there is no side seam, and all seams stand upright at the waist, so the closed waist runs on smoothly.
+The bust is shaped by the front seam: it turns about a point on the bust line, the bust point itself
+where the bust is full, farther to the side where it is flat (ours).
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from scipy.optimize import brentq
+
+from drafting.body import Body
+from drafting.errors import DraftError
+from drafting.geometry import Cubic, Path, line, smooth, solve, turn, unit
+from drafting.scale import body_scale
+from drafting.shaping.armhole import armhole, leans, points, settle_shoulder
+from drafting.shaping.neckline import FRONT_WIDTH
+from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
+
+BACK_AT_WAIST = 0.14
+"""Half back at the waist as a share of the half waist (coat study, ours)."""
+
+CENTRE_BACK, BACK_SEAM = 0.18, 0.46
+"""Shares of the suppression taken in at the centre back and the back seam; the front seam takes the
+rest (coat study: most in the back seam is the tailor's order, the figures are ours)."""
+
+CENTRE_LIMITS, LEAST_BACK_SEAM = (8.0, 24.0), 12.0
+"""mm at adult scale: least and most at the centre back, least in the back seam (coat study)."""
+
+FULL_BUST = 9.0
+"""degrees of bust shaping from which the front seam passes through the bust point itself (ours)."""
+
+FLAT_PLACE = 0.50
+"""Where the seam passes on a flat bust: so far from the bust point to the side (ours, by eye)."""
+
+ON_ARMHOLE = (0.30, 0.42)
+"""Where the front seam meets the armhole, from the underarm: flat and full bust (ours)."""
+
+CURVE_ABOVE = 0.7
+"""Share of the front seam's whole turn at the bust line that lies above it (ours, by eye)."""
+
+
+@dataclass(frozen=True)
+class Taken:
+    """What the seams take in at the waist, half coat, mm; `belly` is what the front edge adds."""
+
+    centre: float
+    back: float
+    front: float
+    belly: float
+
+
+@dataclass(frozen=True)
+class CoatShape:
+    """The settled plan and every curve of the half coat body.
+
+    Back frame: `centre` (down), `back_panel` and `back_partner` (down from the armhole; the partner
+    is the side body's). Front frame: `front_panel` and `front_partner` likewise. Armholes run from
+    the shoulder point to the underarm, the front one with the bust shaping open at the pivot.
+    """
+
+    plan: TorsoPlan
+    taken: Taken
+    centre: Path
+    back_panel: Path
+    back_partner: Path
+    front_panel: Path
+    front_partner: Path
+    back_armhole: Path
+    front_upper: Path
+    front_lower: Path
+    back_neck: complex
+    front_neck: complex
+    bust_notch: float
+
+    @property
+    def pivot(self) -> complex:
+        return self.plan.bust_point
+
+    def across(self, p: complex) -> complex:
+        """Return a point of the front frame in the back frame, the side closed."""
+        return complex(self.plan.half - p.real, p.imag)
+
+
+def coat_shape(
+    body: Body, ease: TorsoEase, drop: float, more: tuple[float, float] = (0.0, 0.0)
+) -> CoatShape:
+    """Return the shape for an underarm `drop` mm below the axilla.
+
+    `more` (mm, half coat) is added to the frame's bust and waist, for what shaped seams take out at
+    the bust line and what slanting edges add at the waist: see `gaps`.
+    """
+    plan = plan_torso(
+        body, replace(ease, bust=ease.bust + 2 * more[0], waist=ease.waist + 2 * more[1]), drop,
+        body_scale(body),
+    )  # fmt: skip
+    return _shape(body, ease, _pivoted(plan))
+
+
+def gaps(shape: CoatShape) -> float:
+    """Return what the shaped seams take out at the bust line, half coat, mm."""
+    y = shape.plan.bust_line
+    return x_at(shape.centre, y) + x_at(shape.back_partner, y) - x_at(shape.back_panel, y)
+
+
+def x_at(path: Path, y: float) -> float:
+    """Return x where a path that runs steadily down passes height `y`."""
+    for part in path.segments:
+        if part.end.imag <= y <= part.start.imag:
+            return part.point(_root(lambda t, s=part: s.point(t).imag - y)).real  # type: ignore[misc]
+    return (path.start if y > path.start.imag else path.end).real
+
+
+def _root(of: Callable[[float], float]) -> float:
+    at_0, at_1 = of(0.0), of(1.0)
+    if at_0 * at_1 >= 0:
+        return 0.0 if abs(at_0) <= abs(at_1) else 1.0
+    return float(brentq(of, 0.0, 1.0, xtol=1e-12))
+
+
+def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
+    back_neck = plan.neck.back.end
+    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
+    opened = turn(plan.kappa)
+    under_back = complex(plan.back, plan.underarm)
+    under_front = plan.bust_point + (complex(plan.front, plan.underarm) - plan.bust_point) * opened
+    plan = settle_shoulder(
+        plan, back_neck, front_neck, under_back, under_front, ease.shoulder,
+        body.measured("across_front_width"),
+    )  # fmt: skip
+    shoulder = plan.shoulder
+    at_back = points(back_neck, shoulder.slope_back, shoulder.length + ease.shoulder,
+                     plan.across_back, under_back)  # fmt: skip
+    at_front = points(front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front)
+    lean_back, lean_front = leans(plan, at_back, at_front)
+    behind, before = armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, opened)
+    return _with_seams(plan, behind, before, back_neck, front_neck)
+
+
+def _pivoted(plan: TorsoPlan) -> TorsoPlan:
+    """Return the plan with the point that the bust shaping turns about in place of the bust point."""
+    flat = 1 - _fullness(plan)
+    point = plan.bust_point
+    return replace(plan, bust_point=point + flat * FLAT_PLACE * (plan.front - point.real))
+
+
+def _fullness(plan: TorsoPlan) -> float:
+    return min(1.0, plan.kappa / FULL_BUST)
+
+
+def shares(plan: TorsoPlan, spare: float) -> Taken:
+    """Return how what is spare at the waist is taken in. A waist too large for it grows the front."""
+    k = plan.scale
+    centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * spare))
+    back = max(LEAST_BACK_SEAM * k, BACK_SEAM * spare)
+    rest = spare - centre - back
+    return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
+
+
+def _with_seams(
+    plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex
+) -> CoatShape:
+    taken = shares(plan, plan.half - plan.waist_half)
+    centre = _centre(plan, behind.segments[0].end.imag, taken.centre)
+    panel, partner = _back_seam(plan, behind.segments[0].end, taken)
+    share = ON_ARMHOLE[0] + (ON_ARMHOLE[1] - ON_ARMHOLE[0]) * _fullness(plan)
+    upper, lower = before.split((1 - share) * before.length)
+    lower = lower.turned(plan.bust_point, turn(-plan.kappa))
+    front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
+    return CoatShape(
+        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck,
+        notch,
+    )  # fmt: skip
+
+
+def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
+    """Straight down to the across back, then hollowed to the waist; upright at both ends."""
+    top, low = complex(0, across), complex(taken, plan.waist)
+    run = top.imag - low.imag
+    return Path((*line(0j, top).segments, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
+
+
+def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]:
+    """From the across point in one bend to the waist; the side body's edge ends lower, as it is
+    straighter, so that both are equally long."""
+    foot = complex(taken.centre + BACK_AT_WAIST * plan.waist_half, plan.waist)
+    lean = cmath.phase((foot - top) / -1j)
+    leave = unit(foot - top) * cmath.exp(0.45j * lean)
+    panel = Path((smooth(top, foot, leave, -1j),))
+
+    def partner(lower: float) -> Path:
+        end = foot + taken.back - 1j * lower
+        return Path((smooth(top, end, leave, -1j),))
+
+    reach = 0.25 * abs(foot - top)
+    lower = solve(lambda d: partner(d).length, panel.length, (-reach, reach), what="back seam",
+                  turn="check the back waist length and the waist girth")  # fmt: skip
+    return panel, partner(lower)
+
+
+def _front_seam(
+    plan: TorsoPlan, top: complex, side_top: complex, taken: Taken
+) -> tuple[Path, Path, float]:
+    """Return the forepart's edge and the side body's, both down through the pivot, and how far down
+    the forepart's reaches it. Both leave the armhole alike, so the closed armhole stays smooth."""
+    pivot = plan.bust_point
+    feet = [complex(pivot.real + s * taken.front / 2, plan.waist) for s in (-1, 1)]
+    above = [unit(pivot - p) for p in (top, side_top)]
+    turns = [cmath.phase(unit(f - pivot) / up) for f, up in zip(feet, above, strict=True)]
+    off = cmath.exp(-0.25j * CURVE_ABOVE * sum(turns))
+
+    def edge(i: int, lower: float) -> Path:
+        heading = above[i] * cmath.exp(1j * CURVE_ABOVE * turns[i])
+        head = smooth((top, side_top)[i], pivot, above[i] * off, heading)
+        return Path((head, smooth(pivot, feet[i] - 1j * lower, heading, -1j)))
+
+    front = edge(0, 0.0)
+    reach = 0.4 * (pivot.imag - plan.waist)
+    if not edge(1, -reach).length < front.length < edge(1, reach).length:
+        raise DraftError(
+            "the front seam's two edges cannot be made equal",
+            value=f"bust line {pivot.imag - plan.waist:.0f} mm above the waist",
+            turn="measure bust point depth and front waist length again",
+        )
+    lower = solve(lambda d: edge(1, d).length, front.length, (-reach, reach), what="front seam")
+    return front, edge(1, lower), front.segments[0].length
+
+

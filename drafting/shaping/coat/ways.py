@@ -1,0 +1,142 @@
+"""Other ways to the same hem: seams shaped from a depth down, godets, and uncut cloth.
+
+Straight seams (`flare.bend`) re-curve the waist edge; these leave it alone, or need no seam.
+
+shaped   seams straight to a depth, then swung outwards, mirror images: equal by construction
+godet    a sector of cloth let into the lower part of each seam of the plain tail
+uncut    the bend spread evenly over one piece: slash and spread without end
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from drafting.errors import DraftError
+from drafting.geometry import Cubic, Path, line, solve
+from drafting.shaping.coat.flare import Panel, bend
+from drafting.shaping.coat.plain_tail import PlainTail
+
+
+@dataclass(frozen=True)
+class ShapedPanel:
+    """A panel whose seams are swung; edges as in `Panel`, seams as paths down from the waist."""
+
+    waist: Path
+    hem: Path
+    back: Path
+    front: Path
+    hem_plain: float
+
+    @property
+    def angle(self) -> float:
+        """The angle between its two seams at the waist, degrees."""
+        return math.degrees(cmath.phase(self.front.leave / self.back.leave))
+
+    @property
+    def grown(self) -> float:
+        return self.hem.length - self.hem_plain
+
+
+@dataclass(frozen=True)
+class Godet:
+    """A sector let into a seam: its angle (degrees) and its outline parts, point upwards."""
+
+    angle: float
+    left: Path
+    right: Path
+    hem: Path
+
+
+def shaped(
+    tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float
+) -> tuple[ShapedPanel, ...]:
+    """Return panels whose inner seams swing out below the share `start` of their length.
+
+    Each seam is cut off at its ruling's length and its hem squared to it; one common factor on all
+    swings makes the whole sweep grow by the sum of the flare exactly.
+    """
+    plain = bend(tail, cuts, [0.0] * len(cuts))
+    if not any(flare[1:-1]):
+        return tuple(ShapedPanel(p.waist, p.hem, p.back, p.front, p.hem_plain) for p in plain)
+
+    def swung(factor: float) -> tuple[ShapedPanel, ...]:
+        amounts = [0.0, *(factor * f / 2 for f in flare[1:-1]), 0.0]
+        ends = zip(plain, pairwise(amounts), strict=True)
+        return tuple(_swung(panel, *pair, start) for panel, pair in ends)
+
+    wanted = sum(p.hem_plain for p in plain) + sum(flare[1:-1])
+    factor = solve(
+        lambda x: sum(p.hem.length for p in swung(x)), wanted, (0.2, 3.0), what="swing of the seams",
+        turn="choose less flare, or let the seams swing from higher up",
+    )  # fmt: skip
+    return swung(factor)
+
+
+def _swung(panel: Panel, back: float, front: float, start: float) -> ShapedPanel:
+    left, right = _seam(panel.back, -back, start), _seam(panel.front, front, start)
+    at_back = panel.hem.leave * _lean(panel.back, left)
+    at_front = panel.hem.arrive * _lean(panel.front, right)
+    return ShapedPanel(
+        panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain
+    )
+
+
+def _lean(plain: Path, swung: Path) -> complex:
+    return swung.arrive / plain.arrive
+
+
+def _seam(plain: Path, swing: float, start: float) -> Path:
+    """Return the seam swung by `swing` mm (to its left, looking down) at its end, cut to its length."""
+    if swing == 0.0:
+        return plain
+    length, down = plain.length, plain.leave
+    top, rest = start * length, (1 - start) * length
+    aside = 1j * down * swing
+    knee = plain.start + down * top
+
+    def lower(run: float) -> Cubic:
+        """The parabola aside = swing (x / rest)^2 from 0 to `run`, as its exact cubic."""
+        end = knee + down * run + aside * (run / rest) ** 2
+        return Cubic(knee, knee + down * run / 3, end - (down * run + 2 * aside * (run / rest) ** 2) / 3, end)  # fmt: skip
+
+    run = solve(lambda x: lower(x).length, rest, (0.2 * rest, rest), what="end of a shaped seam",
+                turn="choose less flare, or let the seams swing from higher up")  # fmt: skip
+    head = line(plain.start, knee).segments if top > 1e-6 else ()
+    return Path((*head, lower(run)))
+
+
+def _arc(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
+    """Return the hem from `a` to `b`: handles as those of a circle's arc of this turn."""
+    bend_angle = abs(cmath.phase(arrive / leave))
+    share = 1 / 3 if bend_angle < 1e-6 else 2 / 3 * math.tan(bend_angle / 4) / math.sin(bend_angle / 2)
+    handle = share * abs(b - a)
+    return Path((Cubic(a, a + leave * handle, b - arrive * handle, b),))
+
+
+def godet(length: float, width: float) -> Godet:
+    """Return the godet for a slit of `length` mm whose curved hem is `width` mm.
+
+    A sector: angle = width / length (radians). Its straight hem would be a chord, and too short.
+    """
+    angle = width / length
+    if angle > 1.5 * math.pi:
+        raise DraftError(
+            "a godet cannot be wider than three quarters of a circle",
+            value=f"{width:.0f} mm in a slit of {length:.0f} mm",
+            reach=f"up to {1.5 * math.pi * length:.0f} mm", turn="let it in higher, or give it less",
+        )  # fmt: skip
+    parts = max(1, math.ceil(angle / math.radians(45)))
+    start = -1j * cmath.exp(-0.5j * angle) * length
+    step = cmath.exp(1j * angle / parts)
+    rays = [start * step**k for k in range(parts + 1)]
+    hem = Path.joined(_arc(a, b, a / abs(a) * 1j, b / abs(b) * 1j) for a, b in pairwise(rays))
+    return Godet(math.degrees(angle), line(0j, rays[0]), line(rays[-1], 0j), hem)
+
+
+def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> Panel:
+    """Return the whole tail as one piece whose hem grows by `total` mm, spread evenly."""
+    return bend(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]
