@@ -142,7 +142,7 @@ def _left_open(draft: Draft) -> Draft:
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     needs = {needed for block in all_blocks().values() for needed in block.needs}
     waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
-    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is not EdgeKind.HEM)
+    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is EdgeKind.SEAM)
     for piece, edge in lone:
         opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
         draft = draft.with_pieces([draft[piece].with_edges(opened)])

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -49,8 +48,9 @@ class Room:
     def without(self, paths: Iterable[Path] = (), boxes: Iterable[Box] = ()) -> Room:
         """Return the room left beside these lines and boxes."""
         free = self.free.copy()
-        for path in paths:
-            _strike(free, self._cells(np.array(path.flattened(1.0))))
+        cells = [self._cells(path.points(1.0)) for path in paths]
+        if cells:
+            _strike(free, np.concatenate(cells, axis=1))
         for left, low, right, top in boxes:
             (r0, c0), (r1, c1) = self._cell(left, low), self._cell(right, top)
             free[max(r0, 0) : max(r1 + 1, 0), max(c0, 0) : max(c1 + 1, 0)] = False
@@ -89,10 +89,11 @@ class Room:
     def _cells(self, points: NDArray[np.complex128]) -> Floats:
         """Return points as (row, column) in cells, close enough together to skip none."""
         steps = np.maximum(1, np.ceil(np.abs(np.diff(points)) / (CELL / 2)).astype(int))
-        dense = [
-            np.linspace(a, b, n + 1) for a, b, n in zip(points, points[1:], steps, strict=False)
-        ]
-        along = np.concatenate(dense) if dense else points
+        share = (np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)) / np.repeat(
+            steps, steps
+        )
+        on_way = np.repeat(points[:-1], steps) + share * np.repeat(np.diff(points), steps)
+        along = np.append(on_way, points[-1:])
         return np.stack([(along.imag - self.y0) / CELL, (along.real - self.x0) / CELL])
 
 
@@ -122,7 +123,7 @@ def _room(
     rows = math.ceil((top + reach - y0) / CELL) + 1
     columns = math.ceil((right + reach - x0) / CELL) + 1
     empty = Room(x0, y0, np.ones((rows, columns), dtype=bool))
-    ring = np.array([*outline.flattened(0.5), outline.start])
+    ring = np.append(outline.points(0.5), outline.start)
     x, y = x0 + CELL * (np.arange(columns) + 0.5), y0 + CELL * (np.arange(rows) + 0.5)
     free = side(_within(ring, x, y))
     _strike(free, empty._cells(ring))
@@ -131,21 +132,19 @@ def _room(
 
 def _within(ring: NDArray[np.complex128], x: Floats, y: Floats) -> NDArray[np.bool_]:
     """Return for each (y, x) whether it lies inside, by counting crossings to the left of it."""
-    inside = np.zeros((len(y), len(x)), dtype=bool)
-    for a, b in pairwise(ring):
-        low, high = sorted((a.imag, b.imag))
-        rows = np.nonzero((y >= low) & (y < high))[0]
-        if rows.size:
-            crossing = a.real + (y[rows] - a.imag) * (b.real - a.real) / (b.imag - a.imag)
-            inside[rows] ^= x[None, :] > crossing[:, None]
-    return inside
+    a, b = ring[:-1], ring[1:]
+    rows, edges = np.nonzero((a.imag <= y[:, None]) != (b.imag <= y[:, None]))
+    a, b = a[edges], b[edges]
+    crossing = a.real + (y[rows] - a.imag) * (b.real - a.real) / (b.imag - a.imag)
+    passed = np.zeros((len(y), len(x) + 1), dtype=int)
+    np.add.at(passed, (rows, np.searchsorted(x, crossing, side="right")), 1)
+    return np.asarray(passed.cumsum(1)[:, :-1] % 2 == 1)
 
 
 def _strike(free: NDArray[np.bool_], cells: Floats) -> None:
     """Take every cell within a quarter of a cell of these points out of the room."""
     rows, columns = free.shape
-    for up in (-0.25, 0.25):
-        for across in (-0.25, 0.25):
-            r, c = np.floor(cells[0] + up).astype(int), np.floor(cells[1] + across).astype(int)
-            kept = (r >= 0) & (r < rows) & (c >= 0) & (c < columns)
-            free[r[kept], c[kept]] = False
+    shifts = np.array([(up, across) for up in (-0.25, 0.25) for across in (-0.25, 0.25)])
+    r, c = np.floor(cells[:, None, :] + shifts.T[:, :, None]).astype(int).reshape(2, -1)
+    kept = (r >= 0) & (r < rows) & (c >= 0) & (c < columns)
+    free[r[kept], c[kept]] = False

@@ -37,7 +37,9 @@ class _Laid:
 
     @property
     def bounds(self) -> Box:
-        return self.cut_piece.cut.moved(self.by).bounds
+        x0, y0, x1, y1 = self.cut_piece.cut.bounds
+        x, y = self.by.real, self.by.imag
+        return x0 + x, y0 + y, x1 + x, y1 + y
 
 
 def overview_sheet(patterns: Sequence[Pattern], title: str = "") -> Sheet:

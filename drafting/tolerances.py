@@ -42,6 +42,10 @@ LEAST_DART = 3.0
 TURN_MATTERS = 1.0
 """degrees: a run that turns less than this on one side is no inflection."""
 
+TRUED_TURN = 3.0
+"""degrees: the hollow that truing puts beside a dart's mouth, so that the closed seam is smooth, is no
+inflection (the seam is straight there once the dart is sewn)."""
+
 COINCIDE = 1.0
 """mm: cap and armhole laid on each other from the underarm to the notch."""
 

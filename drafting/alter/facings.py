@@ -1,7 +1,7 @@
 """Facings: neckline and armholes faced with pieces of their own, cut from the garment's own lines.
 
 A facing copies the edge it is sewn to and the seams on either side of it, as deep as it is wide; its
-inner edge is free. Edges with a dart in them, or with something sewn to them, are left alone.
+inner edge is free. An edge with a dart in it, or with something sewn to it, is left alone all round.
 
         shoulder.---.
                 |    \\ neck
@@ -53,26 +53,26 @@ def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
 
 
 def _faced(draft: Draft, word: str, depth: float) -> Draft:
+    """Return the draft with this edge faced all round, or left alone where one part cannot be."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    made: list[Piece] = []
-    left_out: list[EdgeRef] = []
-    for piece, edge in _edges(draft, word):
-        found = None if (piece.name, edge.name) in sewn else facing(piece, edge.name, depth)
-        if found:
-            made.append(found)
-        else:
-            left_out.append((piece.name, edge.name))
+    found = [
+        (ref, None if ref in sewn else facing(draft[ref[0]], ref[1], depth))
+        for ref in _edges(draft, word)
+    ]
+    missing = [ref for ref, piece in found if piece is None]
+    if missing:
+        said = tuple(_left_out(ref) for ref in missing)
+        return replace(draft, findings=draft.findings + said)
+    made = [piece for _, piece in found if piece is not None]
     stiff = [interfacing(piece, bare=("inner",)) for piece in made]
     return draft + Draft(
-        (*made, *stiff), (*_edge_seams(made), *_end_seams(draft, made)),
-        findings=tuple(_left_out(ref) for ref in left_out),
+        (*made, *stiff), (*_edge_seams(made), *_end_seams(made)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )  # fmt: skip
 
 
-def _edges(draft: Draft, word: str) -> list[tuple[Piece, Edge]]:
-    names = [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
-    return [(draft[piece], draft.edge((piece, edge))) for piece, edge in names]
+def _edges(draft: Draft, word: str) -> list[EdgeRef]:
+    return [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
 
 
 def facing(piece: Piece, name: str, depth: float) -> Piece | None:
@@ -141,20 +141,19 @@ def _owner(piece: Piece) -> EdgeRef:
     return piece.name.removesuffix(f"-{edge.replace('_', '-')}-facing"), edge
 
 
-def _end_seams(draft: Draft, made: list[Piece]) -> Iterator[Seam]:
+def _end_seams(made: list[Piece]) -> Iterator[Seam]:
     """Yield a seam for each end that two facings share (`shoulder`, `side`)."""
     for word in ("shoulder", "side"):
         pair = [piece for piece in made if word in piece]
         if len(pair) == 2:
             a, b = pair
             name = f"{a.name} {word}".replace("-", " ")
-            ease = a[word].length - b[word].length
-            yield Seam(name, ((a.name, word),), ((b.name, word),), ease, start=None, end=None)
+            yield Seam(name, ((a.name, word),), ((b.name, word),), start=None, end=None)
 
 
 def _left_out(ref: EdgeRef) -> Finding:
     return Finding(
         "facing", "note", f"{ref[0]}.{ref[1]}", None, None,
-        f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing of its own: something is sewn to it, a "
-        "dart opens into it, or the seams beside it are too short. Bind it.",
+        f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing: something is sewn to it, a dart opens into "
+        "it, or the seams beside it are too short. Bind this edge all round.",
     )  # fmt: skip

@@ -28,7 +28,7 @@ from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
-from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
+from drafting.shaping.cap import Cap, HalfArmhole, fit_widened
 from drafting.shaping.reduced import reduced
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
 from drafting.shaping.stretch import settle_stretch
@@ -109,9 +109,9 @@ def sleeve(
     ease = choices.arm_ease + body.layer("upper_arm_girth")
     length = body["arm_length"] + choices.sleeve_length - choices.cuff_depth
     wrist = body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease
-    width, settled = _settled_width(arm + ease, wrist, front, back, length)
+    cap, width = fit_widened(front, back, arm + ease, wrist, length)
+    settled = _widened(arm + ease, width)
     wrist = min(wrist, 1.5 * width)
-    cap = fit_cap(front, back, width, wrist, length)
     seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale, hand)
     draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
                    Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
@@ -137,19 +137,15 @@ def _cap_ease(choices: Choices, fabric: Fabric | None) -> tuple[float, tuple[Fin
     return most, (said,)
 
 
-def _settled_width(
-    wanted: float, wrist: float, front: HalfArmhole, back: HalfArmhole, length: float
-) -> tuple[float, tuple[Finding, ...]]:
-    """Return the sleeve width: as asked, or the least that this wide armhole's cap can have."""
-    least = least_width(front, back, wanted, wrist, length) + 0.5
-    if wanted >= least:
-        return wanted, ()
-    said = Finding(
-        "sleeve width", "warning", "sleeve", least, wanted,
-        f"The sleeve is drafted {least:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
+def _widened(wanted: float, width: float) -> tuple[Finding, ...]:
+    """Say so where the sleeve had to be made wider than asked for."""
+    if width <= wanted + 0.02:
+        return ()
+    return (Finding(
+        "sleeve width", "warning", "sleeve", width, wanted,
+        f"The sleeve is drafted {width:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
         "is thin for this armhole. A shallower armhole or gathers in the cap would bring the width back.",
-    )  # fmt: skip
-    return least, (said,)
+    ),)  # fmt: skip
 
 
 def _seams_below(

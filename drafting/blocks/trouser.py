@@ -24,13 +24,14 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft import Draft, EdgeRef, Girth, Notion, Seam, SeamNotch
 from drafting.fabric import Fabric
-from drafting.piece import Piece
+from drafting.piece import EdgeKind, Piece
 from drafting.scale import body_scale
 from drafting.shaping.elastic import Elastic, casing_depth, elastic_loop
+from drafting.shaping.shared_choices import stretch_share
+from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.trouser.asked import Asked, ask
-from drafting.shaping.trouser.cloth import settle_stretch
 from drafting.shaping.trouser.frame import Style
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
 from drafting.shaping.trouser.said import findings_of, openings_said
@@ -86,10 +87,7 @@ class Choices:
         "waistband", "word", "a waistband with fly, or a casing with elastic that is pulled on",
         words=("waistband", "casing"), group="style",
     )  # fmt: skip
-    stretch_share: float = choice(
-        0.0, "ratio", "share of the cloth's stretch that is worn; 0 drafts with ease", low=0, high=1,
-        step=0.05, source="0.2 to 0.5 is worn with comfort, from memory (row E48)",
-    )  # fmt: skip
+    stretch_share: float = stretch_share(0.0)
     elastic_opens: float = choice(
         1.8, "ratio", "how many times its length the waist elastic opens to", low=1.1, high=4,
         step=0.1, group="style", source="trouser study: 1.8 passes the hip of everybody surveyed",
@@ -115,7 +113,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back), _seams(front, back, shape), _girths(body, asked, shape), said,
-        _facts(shape, openings, elastic),
+        _facts(shape, openings, elastic), {"waist": _waist_chain(front, back)}, _notions(elastic),
     )  # fmt: skip
 
 
@@ -210,15 +208,32 @@ def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
         "waist": frame.waist_girth, "hip": asked.girth["hip"], "thigh": shape.rise.thigh,
         "knee": frame.knee_girth,
     }  # fmt: skip
-    ankle, drawn = body["ankle_girth"], shape.hem_drawn
+    ankle = body["ankle_girth"]
+    hem = frame.hem_girth - ankle
     found = [
         Girth(
             level, asked.body[level], asked.girth[level] - asked.body[level],
             garment - asked.body[level], stretch_used=asked.stretch.used,
+            limb=level in ("thigh", "knee"),
         )
         for level, garment in settled.items()
     ]  # fmt: skip
-    return (*found, Girth("trouser_hem", ankle, frame.hem_girth - ankle, drawn - ankle))
+    return (*found, Girth("trouser_hem", ankle, hem, hem, limb=True))
+
+
+def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
+    """Return the waist from centre back over the side to centre front, darts left out."""
+    return tuple(
+        (piece.name, edge.name) for piece in (back, front) for edge in piece.edges
+        if edge.name.split("_")[0] == "waist" and edge.kind is not EdgeKind.DART
+    )  # fmt: skip
+
+
+def _notions(elastic: Elastic | None) -> tuple[Notion, ...]:
+    if elastic is None:
+        return ()
+    said = f"finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}"
+    return (Notion("elastic", "waist", 1, elastic.cut, said),)
 
 
 def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:

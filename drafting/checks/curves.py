@@ -11,6 +11,7 @@ from drafting.draft import Draft, EdgeRef, Seam
 from drafting.findings import Finding
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections, turns
+from drafting.piece import Edge, EdgeKind, Piece
 
 BENDS: dict[str, tuple[int, int]] = {
     "armhole": (0, 0), "neck": (0, 0), "cap": (1, 1), "side": (0, 1), "crotch": (0, 1),
@@ -27,16 +28,24 @@ def curves_bend_right(draft: Draft) -> Iterator[Finding]:
         for edge in piece.edges:
             band = BENDS.get(edge.name.split("_")[0])
             if band is not None and len(edge.path.segments) > 0:
-                yield _bend(piece.name, edge.name, edge.path, band)
+                matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
+                yield _bend(piece.name, edge.name, edge.path, band, matters)
 
 
-def _bend(piece: str, edge: str, path: Path, band: tuple[int, int]) -> Finding:
-    count = inflections(path, tol.TURN_MATTERS)
+def _meets_dart(piece: Piece, edge: Edge) -> bool:
+    """Return whether the edge ends at the mouth of an open dart."""
+    at = piece.index(edge.name)
+    beside = piece.edges[at - 1], piece.edges[(at + 1) % len(piece.edges)]
+    return any(other.kind is EdgeKind.DART for other in beside)
+
+
+def _bend(piece: str, edge: str, path: Path, band: tuple[int, int], matters: float) -> Finding:
+    count = inflections(path, matters)
     holds = band[0] <= count <= band[1]
     wanted = str(band[0]) if band[0] == band[1] else f"at most {band[1]}"
     said = f"{capital(edge_words((piece, edge)))}: {_times(count)}"
     if not holds:
-        runs = ", ".join(f"{run:+.1f}" for run in turns(path, tol.TURN_MATTERS))
+        runs = ", ".join(f"{run:+.1f}" for run in turns(path, matters))
         said += f", {wanted} wanted; its runs turn {runs} degrees"
     where, level = f"{piece}.{edge}", ok_or_error(holds)
     return Finding("inflections", level, where, float(count), wanted, said)
@@ -108,5 +117,4 @@ def _apart(cap: Path, armhole: Path) -> float:
     move = size / (flipped.end - flipped.start)
     move /= abs(move)
     laid = flipped.mapped(lambda p: armhole.start + (p - flipped.start) * move)
-    shares = [i / 16 for i in range(17)]
-    return max(abs(laid.at(laid.length * s) - armhole.at(armhole.length * s)) for s in shares)
+    return max(abs(p - q) for p, q in zip(laid.evenly(17), armhole.evenly(17), strict=True))

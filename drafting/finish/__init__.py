@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import lru_cache
+
 from drafting.draft import Draft
 from drafting.finish.allowance import CutLine, allowances_of, cut_line
 from drafting.finish.choices import FinishChoices, proposed
@@ -39,8 +42,29 @@ def finish(
     return Pattern(garment, fabric, tuple(cut for (cut, _), _ in pairs), draft.findings + findings)
 
 
+@dataclass(frozen=True)
+class _Asked:
+    """One piece to finish, as the key under which the answer is kept."""
+
+    piece: Piece
+    number: int
+    choices: FinishChoices
+
+    def __hash__(self) -> int:
+        return hash((self.piece.name, self.piece.outline, self.number))
+
+
 def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[CutPiece, CutLine]:
-    """Return one piece with all its marks, and the cut line with what it found."""
+    """Return one piece with all its marks, and the cut line with what it found.
+
+    The last pieces are remembered: a slider leaves most pieces of a garment as they were.
+    """
+    return _finished(_Asked(piece, number, choices))
+
+
+@lru_cache(maxsize=64)
+def _finished(asked: _Asked) -> tuple[CutPiece, CutLine]:
+    piece, number, choices = asked.piece, asked.number, asked.choices
     line = cut_line(piece, choices)
     grain = grainline(piece)
     arrow = stretch_arrow(piece, grain) if choices.stretch_arrow else None

@@ -66,18 +66,16 @@ def _arrow(region: Any, direction: complex, share: float, longest: float) -> Pat
     heart, across = area.deepest(region), direction * 1j
     x0, y0, x1, y1 = region.bounds
     size = abs(complex(x1 - x0, y1 - y0))
-    best, score = None, 0.0
-    steps = np.linspace(-0.5, 0.5, 41).tolist()
-    tried = area.chords(region, [heart + across * size * step for step in steps], direction)
-    for step, found in zip(steps, tried, strict=True):
-        if found is None:
-            continue
-        worth = min(found.length, longest / share) * (1 - 0.8 * abs(step))
-        if worth > score:
-            best, score = found, worth
-    if best is None:
+    steps = np.linspace(-0.5, 0.5, 41)
+    starts, ends = area.chords(region, np.asarray(heart + across * size * steps), direction)
+    lengths = abs(ends - starts)
+    best = int(np.argmax(np.minimum(lengths, longest / share) * (1 - 0.8 * abs(steps))))
+    if lengths[best] == 0:
         return None
-    middle, length = (best.start + best.end) / 2, min(longest, share * best.length)
+    middle, length = (
+        complex(starts[best] + ends[best]) / 2,
+        min(longest, share * float(lengths[best])),
+    )
     return line(middle - direction * length / 2, middle + direction * length / 2)
 
 
@@ -104,12 +102,15 @@ def _largest(full: NDArray[np.bool_], cell: float) -> tuple[int, int, int, int]:
     runs = np.zeros((rows, 2 * columns), dtype=int)
     for i in range(rows):
         runs[i, :columns] = np.where(full[i], runs[i - 1, :columns] + 1, 0)
-    high = np.empty((rows, columns, columns), dtype=int)
-    high[:, :, 0] = runs[:, :columns]
+    reach = [runs[:, :columns]]
     for more in range(1, columns):
-        np.minimum(high[:, :, more - 1], runs[:, more : more + columns], out=high[:, :, more])
-    wide = np.arange(1, columns + 1)
+        reach.append(np.minimum(reach[-1], runs[:, more : more + columns]))
+        if not reach[-1].any():
+            break
+    high = np.stack(reach)
+    wide = np.arange(1, len(high) + 1)[:, None, None]
     worth = np.minimum(wide * cell, 160.0) * np.minimum(high * cell, 120.0) + 0.01 * wide * high
-    i, j, more = (int(k) for k in np.unravel_index(np.argmax(worth), worth.shape))
-    tall = int(high[i, j, more])
+    i, j = (int(k) for k in np.unravel_index(np.argmax(worth.max(0)), full.shape))
+    more = int(np.argmax(worth[:, i, j]))
+    tall = int(high[more, i, j])
     return (i - tall + 1, j, more + 1, tall) if tall else (0, 0, 0, 0)

@@ -7,6 +7,7 @@ is drawn is made here, but where a cut line cannot be resolved on its curves (`r
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -14,7 +15,9 @@ import shapely
 from numpy.typing import NDArray
 
 from drafting import tolerances as tol
-from drafting.geometry.path import Path, line
+from drafting.geometry.path import Path
+
+Points = NDArray[np.complex128]
 
 
 def polygon(path: Path) -> Any:
@@ -88,6 +91,7 @@ def widened(path: Path, distance: float, limit: float = 2.0) -> float:
     return float(grown.area)
 
 
+@lru_cache(maxsize=16)
 def inset(path: Path, margin: float) -> Any:
     """Return the region inside the closed path, at least `margin` mm from it (maybe empty)."""
     return polygon(path).buffer(0).buffer(-margin)
@@ -99,29 +103,28 @@ def without(region: Any, paths: Sequence[Path], margin: float) -> Any:
     return region.difference(shapely.union_all(lines).buffer(margin)) if lines else region
 
 
-def chords(region: Any, through: Sequence[complex], direction: complex) -> list[Path | None]:
-    """Return the longest straight stretch in `region` of the line through each point, or None."""
-    x0, y0, x1, y1 = region.bounds
-    size, corner = abs(complex(x1 - x0, y1 - y0)), complex(x0, y0)
-    reach = [(size + abs(p - corner)) * direction for p in through]
-    ends = np.array([(p - far, p + far) for p, far in zip(through, reach, strict=True)])
-    lines = shapely.linestrings(np.stack([ends.real, ends.imag], axis=-1))
-    parts, owner = shapely.get_parts(shapely.intersection(region, lines), return_index=True)
-    lengths = shapely.length(parts)
-    longest: dict[int, int] = {}
-    for i, line_number in enumerate(owner):
-        if lengths[i] > lengths[longest.get(line_number, i)] or line_number not in longest:
-            longest[line_number] = i
-    return [
-        _stretch(parts[longest[i]], direction) if i in longest and lengths[longest[i]] > 0 else None
-        for i in range(len(through))
-    ]
+def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Points]:
+    """Return both ends of the longest straight stretch in `region` of the line through each point.
 
-
-def _stretch(part: Any, direction: complex) -> Path:
-    """Return a straight shapely line as a path that runs in `direction`."""
-    ends = (complex(*xy) for xy in shapely.get_coordinates(part))
-    return line(*sorted(ends, key=lambda p: (p * direction.conjugate()).real))
+    The lines run in the unit `direction`; where one misses the region its two ends are alike.
+    """
+    starts, ends, rings = (
+        through.copy(),
+        through.copy(),
+        shapely.get_rings(shapely.get_parts(region)),
+    )
+    xy = [shapely.get_coordinates(r) @ (1, 1j) / direction for r in rings]
+    a, b = (np.concatenate([ring[part] for ring in xy]) for part in (slice(-1), slice(1, None)))
+    level = (through / direction).imag
+    lines, edges = np.nonzero((a.imag <= level[:, None]) != (b.imag <= level[:, None]))
+    a, b, level = a[edges], b[edges], level[lines]
+    x = a.real + (level - a.imag) / (b.imag - a.imag) * (b.real - a.real)
+    order = np.lexsort((x, lines))  # along each line the way leads in and out by turns
+    inward, outward = (((x + 1j * level) * direction)[order[i::2]] for i in (0, 1))
+    for i, start, end in zip(lines[order[::2]], inward, outward, strict=True):
+        if abs(end - start) > abs(ends[i] - starts[i]):
+            starts[i], ends[i] = start, end
+    return starts, ends
 
 
 def deepest(region: Any) -> complex:
@@ -134,6 +137,7 @@ def deepest(region: Any) -> complex:
 def mask(region: Any, xs: NDArray[np.float64], ys: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Return which points of the grid `ys` x `xs` lie in `region`."""
     grid_x, grid_y = np.meshgrid(xs, ys)
+    shapely.prepare(region)
     return np.asarray(shapely.contains_xy(region, grid_x, grid_y), dtype=bool)
 
 

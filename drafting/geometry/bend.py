@@ -12,8 +12,6 @@ import itertools
 import math
 from collections.abc import Sequence
 
-import numpy as np
-
 from drafting.geometry.curve import Cubic, Line, Segment
 from drafting.geometry.path import Path
 
@@ -27,8 +25,19 @@ def sign_changes(cubic: Cubic) -> tuple[float, ...]:
     size = max(map(abs, (first, second, third)))
     if size == 0:
         return ()
-    roots = np.roots(_trimmed((square, linear, constant), 1e-14 * size))
-    return tuple(sorted(float(r.real) for r in roots if abs(r.imag) < 1e-9 and 1e-9 < r.real < 1))
+    roots = _roots(square, linear, constant, 1e-14 * size)
+    return tuple(sorted(root for root in roots if 1e-9 < root < 1))
+
+
+def _roots(square: float, linear: float, constant: float, nothing: float) -> tuple[float, ...]:
+    """Return where square x^2 + linear x + constant changes sign; leading rounding is left out."""
+    if abs(square) <= nothing:
+        return (-constant / linear,) if abs(linear) > nothing else ()
+    inside = linear * linear - 4 * square * constant
+    if inside <= 0:
+        return ()
+    far = -(linear + math.copysign(math.sqrt(inside), linear)) / 2  # no cancellation
+    return far / square, constant / far
 
 
 def turns(path: Path, matters: float = 0.0) -> tuple[float, ...]:
@@ -86,8 +95,3 @@ def _phase(after: complex, before: complex) -> float:
 
 def _cross(a: complex, b: complex) -> float:
     return (a.conjugate() * b).imag
-
-
-def _trimmed(coefficients: tuple[float, float, float], nothing: float) -> list[float]:
-    """Return the coefficients without leading ones that are rounding, so that roots stay finite."""
-    return list(itertools.dropwhile(lambda c: abs(c) <= nothing, coefficients))

@@ -13,7 +13,10 @@ from typing import NamedTuple
 
 import numpy as np
 from fontTools.misc.bezierTools import splitCubicAtTC
+from numpy.typing import NDArray
 from scipy.optimize import brentq
+
+Numbers = NDArray[np.float64]
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 _T = (_NODES + 1) / 2
@@ -62,6 +65,13 @@ class Line(NamedTuple):
 
     def parameter_at(self, distance: float) -> float:
         return distance / self.length if self.length else 0.0
+
+    def parameters_at(self, distances: Numbers) -> list[float]:
+        return [self.parameter_at(float(distance)) for distance in distances]
+
+    def swept(self, home: complex) -> float:
+        """Return the signed area (mm2) that the way from `home` to the segment sweeps over."""
+        return _cross(self.a - home, self.b - home) / 2
 
     def split(self, t: float) -> tuple[Line, Line]:
         middle = self.point(t)
@@ -151,6 +161,31 @@ class Cubic(NamedTuple):
             t = step
         return float(brentq(lambda u: self.split(u)[0].length - distance, 0, 1, xtol=1e-12))
 
+    def parameters_at(self, distances: Numbers) -> list[float]:
+        """Return `parameter_at` for many distances at once."""
+        total = self.length
+        if not total:
+            return [0.0 for _ in distances]
+        t = np.clip(distances / total, 0.0, 1.0)
+        for _ in range(12):  # Newton, all together; the rule is laid over 0..t
+            run, speed = _runs(self, t)
+            gaps = np.where(t < 1, run - distances, 0.0)
+            if not np.any(abs(gaps) > 1e-9):
+                break
+            t = np.clip(t - gaps / np.maximum(speed, 1e-9), 0.0, 1.0)
+        return [
+            self.parameter_at(float(distance)) if abs(gap) > 1e-9 else float(at)
+            for at, distance, gap in zip(t, distances, gaps, strict=True)
+        ]
+
+    def swept(self, home: complex) -> float:
+        """Return the signed area (mm2) that the way from `home` to the segment sweeps over: exact."""
+        a, b, c, d = (p - home for p in self)
+        return (
+            6 * _cross(a, b) + 3 * _cross(a, c) + _cross(a, d)
+            + 3 * _cross(b, c) + 3 * _cross(b, d) + 6 * _cross(c, d)
+        ) / 20  # fmt: skip
+
     def split(self, t: float) -> tuple[Cubic, Cubic]:
         first, second = splitCubicAtTC(self.a, self.b, self.c, self.d, t)
         return Cubic(*first), Cubic(*second)
@@ -167,6 +202,17 @@ Segment = Line | Cubic
 
 def _gauss(c: Cubic) -> float:
     return float(np.abs(_SPEED @ np.array(c)) @ _W)
+
+
+def _runs(c: Cubic, t: Numbers) -> tuple[Numbers, Numbers]:
+    """Return the arc lengths from the start to each parameter, and the speeds there."""
+    one, two, three = 3 * (c.b - c.a), 6 * (c.a - 2 * c.b + c.c), 3 * (c.d - c.a + 3 * (c.b - c.c))
+    at = t[:, None] * _T
+    return np.abs((three * at + two) * at + one) @ _W * t, np.abs((three * t + two) * t + one)
+
+
+def _cross(a: complex, b: complex) -> float:
+    return a.real * b.imag - a.imag * b.real
 
 
 def _length_in_halves(c: Cubic, whole: float, depth: int) -> float:

@@ -41,7 +41,9 @@ class _Places(NamedTuple):
         point = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
         velocity = (-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t)
         acceleration = (6 * s, 6 * t - 12 * s, 6 * s - 12 * t, 6 * t * ones)
-        return _Places(t, *(np.stack(w, 1).astype(complex) for w in (point, velocity, acceleration)))
+        return _Places(
+            t, *(np.stack(w, 1).astype(complex) for w in (point, velocity, acceleration))
+        )
 
 
 _MEASURED = _Places.at(np.linspace(0, 1, 25)[1:-1])
@@ -161,13 +163,16 @@ def _dropped(cubic: Cubic, points: Points) -> tuple[Points, Points]:
     a, b, c, d = cubic
     one, two, three = 3 * (b - a), 3 * (a - 2 * b + c), d - a + 3 * (b - c)
     t = _MEASURED.t
-    away = points - a
+    away = np.asarray(points - a)
     for _ in range(4):
         off, v = away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
         slope = (off * (6 * three * t + 2 * two).conj()).real - (v * v.conj()).real
         steady = np.where(abs(slope) > 1e-9, slope, -1.0)
-        t = np.minimum(np.maximum(t - (off * v.conj()).real / steady, 0), 1)
-    return away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
+        last, t = t, np.minimum(np.maximum(t - (off * v.conj()).real / steady, 0), 1)
+        if np.max(abs(t - last)) < 1e-9:
+            break
+    off, v = away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
+    return np.asarray(off), np.asarray(v)
 
 
 def _unlooped(path: Path) -> Path:

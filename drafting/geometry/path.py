@@ -7,11 +7,9 @@ import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from typing import Any
 
 import numpy as np
 from fontTools.misc.bezierTools import calcCubicBounds
-from fontTools.pens.areaPen import AreaPen
 from numpy.typing import NDArray
 
 from drafting.geometry.curve import Cubic, Line, Segment
@@ -124,34 +122,31 @@ class Path:
         """Return the path reflected across the upright through x = 0 (direction of travel kept)."""
         return self.mapped(lambda p: -p.conjugate())
 
-    @property
+    @cached_property
     def area(self) -> float:
         """Signed area, mm2, of the path closed by its chord; anticlockwise is positive. Exact."""
-        pen = AreaPen(None)
-        self.draw(pen)
-        return float(pen.value)
+        home = self.start  # near the path, so that nothing is lost far from 0
+        return math.fsum(segment.swept(home) for segment in self.segments)
 
     @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y of the true curve, mm."""
-        boxes = [_bounds(segment) for segment in self.segments]
-        lows, highs = [b[:2] for b in boxes], [b[2:] for b in boxes]
-        x0, y0 = (min(values) for values in zip(*lows, strict=True))
-        x1, y1 = (max(values) for values in zip(*highs, strict=True))
-        return x0, y0, x1, y1
+        ends = _box((self.start, *(segment.end for segment in self.segments)))
+        bulging = [s for s in self.segments if isinstance(s, Cubic) and not _holds(ends, s.b, s.c)]
+        boxes = [ends, *(calcCubicBounds(*map(_pair, segment)) for segment in bulging)]
+        lows_x, lows_y, highs_x, highs_y = zip(*boxes, strict=True)
+        return min(lows_x), min(lows_y), max(highs_x), max(highs_y)
 
-    def draw(self, pen: Any, closed: bool = True) -> None:
-        """Tell a fontTools pen this outline (move, line, curve, close or end)."""
-        pen.moveTo(_pair(self.start))
-        for segment in self.segments:
-            if isinstance(segment, Line):
-                pen.lineTo(_pair(segment.b))
-            else:
-                pen.curveTo(_pair(segment.b), _pair(segment.c), _pair(segment.d))
-        if closed:
-            pen.closePath()
-        else:
-            pen.endPath()
+    def evenly(self, count: int) -> list[complex]:
+        """Return `count` points (2 or more) that part the path into equal lengths, ends included."""
+        distances = np.linspace(0.0, self.length, count)
+        starts = np.concatenate([[0.0], np.cumsum(self.lengths)])
+        owner = np.clip(np.searchsorted(starts, distances, side="right") - 1, 0, len(starts) - 2)
+        return [
+            segment.point(t)
+            for i, segment in enumerate(self.segments)
+            for t in segment.parameters_at(distances[owner == i] - starts[i])
+        ]
 
     def flattened(self, gap: float) -> list[complex]:
         """Return points on the path such that no chord is farther than `gap` mm from the curve.
@@ -187,19 +182,22 @@ def _pair(p: complex) -> tuple[float, float]:
     return p.real, p.imag
 
 
-def _bounds(segment: Segment) -> tuple[float, float, float, float]:
-    if isinstance(segment, Line):
-        (ax, ay), (bx, by) = _pair(segment.a), _pair(segment.b)
-        return min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)
-    x0, y0, x1, y1 = calcCubicBounds(*map(_pair, segment))
-    return x0, y0, x1, y1
+def _box(points: Iterable[complex]) -> tuple[float, float, float, float]:
+    xs, ys = zip(*((p.real, p.imag) for p in points), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _holds(box: tuple[float, float, float, float], *points: complex) -> bool:
+    """Say whether all points lie in the box; a cubic whose four points do lies in it too."""
+    x0, y0, x1, y1 = box
+    return all(x0 <= p.real <= x1 and y0 <= p.imag <= y1 for p in points)
 
 
 def _flat(segment: Segment, gap: float) -> NDArray[np.complex128]:
     """Return the points of one flattened segment, without its start; see `Path.flattened`."""
     if isinstance(segment, Line):
         return np.array([segment.b])
-    found = _basis(chord_count(segment, gap)) @ np.array(segment)
+    found = np.asarray(_basis(chord_count(segment, gap)) @ np.array(segment))
     found[-1] = segment.d
     return found
 

@@ -1,0 +1,21 @@
+"""The cutting layout: pieces on the cloth, on grain and stretch, in the least length. Layer 4.
+
+    parts + Cloth -> job_of -> pack (own search, or with time the packing library too) -> Lay
+
+Pure: pieces in, a `Lay` out. Engine 2 runs in a child process; everything is checked with shapely
+before it is believed.
+"""
+
+from drafting.layout.cloth import Cloth, LayWishes, cloth_of
+from drafting.layout.lay import Lay, OtherWay, lay_row
+from drafting.layout.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
+from drafting.layout.moved import moved
+from drafting.layout.outlines import Outline, Part
+from drafting.layout.pack import pack
+from drafting.layout.plan import lay_out
+from drafting.layout.verify import wrong
+
+__all__ = [
+    "Cloth", "Copy", "Job", "Kind", "Lay", "LayWishes", "OtherWay", "Outline", "Packing", "Part",
+    "Pose", "Spot", "Strip", "cloth_of", "lay_out", "lay_row", "moved", "pack", "wrong",
+]  # fmt: skip

@@ -43,9 +43,13 @@ class NoFit(NamedTuple):
 
 @dataclass
 class Kit:
-    """The outlines of a `Job` on the grid, with everything that was worked out about them kept."""
+    """The outlines of a `Job` on the grid, with everything that was worked out about them kept.
+
+    `widest` keeps room on the grid for wider strips, so that one kit can be `resized` to them.
+    """
 
     job: Job
+    widest: float = 0.0
     kinds: tuple[Kind, ...] = ()
     _sizes: dict[tuple[int, Pose], Size] = field(default_factory=dict)
     _shapes: dict[tuple[int, int, Pose], Paths] = field(default_factory=dict)
@@ -61,7 +65,14 @@ class Kit:
         sides = [max(map(abs, kind.ring)) for kind in self.kinds]
         total = sum(sides[copy.kind] for copy in self.job.copies) + sum(sides)
         far = max((box[2] for box in self.job.strip.blocked), default=0.0)
-        return grid_scale(total + self.job.strip.width + far + (self.job.strip.repeat or 0.0))
+        wide = max(self.job.strip.width, self.widest)
+        return grid_scale(total + wide + far + (self.job.strip.repeat or 0.0))
+
+    def resized(self, job: Job) -> Kit:
+        """Return the kit of a job that differs in the strip's width only, nothing worked out anew."""
+        other = Kit(job, self.widest, _sizes=self._sizes, _shapes=self._shapes, _no_fits=self._no_fits)
+        other.__dict__.update(scale=self.scale, blocks=self.blocks)
+        return other
 
     @cached_property
     def width(self) -> int:

@@ -51,7 +51,7 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     if high < 0:
         return None
     on_fold = kit.kinds[kind].fold
-    room = _room(kit, lying, kind, pose, 0 if on_fold else high)
+    room = blocked_by(kit, lying, kind, pose, 0 if on_fold else high)
     if kit.job.strip.repeat:
         return _on_lattice(kit, room, kind, pose)
     if room.high == 0:
@@ -62,7 +62,8 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     return int(x), int(y)
 
 
-def _room(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose, high: int) -> Room:
+def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose, high: int) -> Room:
+    """Return what keeps a kind in a pose off its places; `high` is the greatest y of its corner."""
     blockers: list[Ints] = []
     reach = 0
     for there in lying:

@@ -49,6 +49,7 @@ class Searcher:
     seed: int = 0
     deadline: float | None = None
     said: Said | None = None
+    halted: Callable[[], bool] = bool
     best: Tried | None = None
     dice: random.Random = field(default_factory=random.Random)
 
@@ -64,13 +65,17 @@ class Searcher:
             self._round(start or starts[0], whole / ROUNDS)
             if self._over():
                 break
-        assert self.best is not None
-        return self.packing(self.best)
+        return self.packing_of_best()
 
     def first(self) -> Packing:
         """Return the layout of the plain order: large before small."""
         tried = self.decoded(next(self._orders()), self._free()) or self._unlimited()
         return self.packing(tried)
+
+    def packing_of_best(self) -> Packing:
+        """Return the shortest layout that this search has found."""
+        assert self.best is not None
+        return self.packing(self.best)
 
     def packing(self, tried: Tried) -> Packing:
         spots = tuple(
@@ -173,7 +178,7 @@ class Searcher:
 
     def _over(self) -> bool:
         late = self.deadline is not None and time.monotonic() > self.deadline
-        return self.left <= 0 or late
+        return self.left <= 0 or late or self.halted()
 
 
 def _shared(order: tuple[int, ...], poses: Poses, before: Tried | None) -> tuple[Laid, ...]:

@@ -36,6 +36,8 @@ def at_least(sheet: Sheet, least: Size) -> Sheet:
     """Return the sheet on a page not smaller than `least`, its upper left corner where it was."""
     width, height = max(sheet.width, least[0]), max(sheet.height, least[1])
     up = 1j * (height - sheet.height)
+    if (width, height) == (sheet.width, sheet.height):
+        return sheet
     return replace(
         sheet, width=width, height=height,
         strokes=tuple(stroke.moved(up) for stroke in sheet.strokes),

@@ -25,6 +25,10 @@ MARGIN = 3.0
 UPRIGHT = (0.12, 0.80)
 """Least and greatest share of the turn between the two chords that is done at the across point."""
 
+EVEN = 0.28
+"""Least turn from the upper chord to the across point over the turn at the shoulder point: a sloped
+shoulder leaves with much lean, and without this would turn sharply just below its tip (ours)."""
+
 HOLLOW = 0.06
 """How far the across point keeps inside the straight line from shoulder point to underarm, as a
 share of the armhole's height: less would make the armhole bulge (ours)."""
@@ -73,7 +77,9 @@ def armhole(at: ArmholePoints, lean: float, arrive: complex) -> Path:
     first, second = unit(at.across - at.shoulder), unit(at.underarm - at.across)
     bend = cmath.phase(second / first)
     share = cmath.phase(-1j / first) / bend if abs(bend) > 1e-9 else 0.5
-    heading = first * cmath.exp(1j * bend * min(UPRIGHT[1], max(UPRIGHT[0], share)))
+    early = EVEN * abs(cmath.phase(first / leave)) / abs(bend) if abs(bend) > 1e-9 else 0.0
+    share = min(UPRIGHT[1], max(UPRIGHT[0], share, min(0.5, early)))
+    heading = first * cmath.exp(1j * bend * share)
     return Path((
         smooth(at.shoulder, at.across, leave, heading), smooth(at.across, at.underarm, heading, arrive)
     ))  # fmt: skip

@@ -48,7 +48,7 @@ def stand_edges(lines: FrontLines, stand: float, facing: float) -> tuple[Edge, .
     They run from the centre at the neck round to the centre at the hem. Without a facing the front
     edge is a seam.
     """
-    neck = Edge("stand_neck", line(lines.top, lines.top - stand), EdgeKind.SEAM)
+    neck = Edge("stand_neck", line(lines.top, lines.top - stand), EdgeKind.OPENING)
     hem = Edge("stand_hem", line(lines.low - stand, lines.low), EdgeKind.HEM)
     if not facing:
         front = line(lines.top - stand, lines.low - stand)

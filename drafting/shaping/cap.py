@@ -19,6 +19,7 @@ from functools import cached_property
 
 from scipy.optimize import brentq
 
+from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, Path, smooth
 from drafting.geometry.solve import root_near
@@ -142,6 +143,19 @@ class Cap:
     lift: float
 
 
+class CapOutOfReach(DraftError):
+    """No cap of this armhole is as wide as the sleeve; `reach` holds the widths (mm) that are."""
+
+    def __init__(self, armhole: float, width: float, reach: tuple[float, float]) -> None:
+        self.widths = reach
+        super().__init__(
+            f"no sleeve cap fits: the armhole is {armhole:.0f} mm round",
+            value=f"sleeve width {width:.0f} mm",
+            reach=f"{reach[0]:.0f} to {reach[1]:.0f} mm",
+            turn="a deeper or wider armhole, other upper-arm ease, or gathers bring it in reach",
+        )
+
+
 class Halves:
     """Both halves of one armhole, and how wide each half cap was when last asked.
 
@@ -191,17 +205,16 @@ def seam_lean(width: float, wrist: float, below: float) -> float:
     return math.degrees(lean)
 
 
-def _tallest(
-    half: HalfArmhole, low: float, high: float, lean: Callable[[float], float]
-) -> float:
+def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float], float]) -> float:
     """Return the greatest height (mm, `low`..`high`) of a cap that is short enough at some width."""
     wanted = half.target - half.notch
 
-    def spare(height: float, share: float) -> float:
-        factor = cmath.exp(-1j * math.radians(lean(height)))
+    def spare(height: float, share: float, at: complex | None = None) -> float:
+        factor = at or cmath.exp(-1j * math.radians(lean(height)))
         return wanted - _upper_length(half, share * half.notch, height, factor)
 
-    at_high = {share: spare(high, share) for share in WIDE_ROOT}
+    factor = cmath.exp(-1j * math.radians(lean(high)))
+    at_high = {share: spare(high, share, factor) for share in WIDE_ROOT}
     if high <= low or max(at_high.values()) > 0:
         return high
     best = low
@@ -239,20 +252,37 @@ def fit_cap(
     start = next((h for h in (*heights, low) if excess(h) >= 0), low)
     widest, narrowest = excess(start) + width, excess(high) + width
     if not narrowest <= width <= widest:
-        raise DraftError(
-            f"no sleeve cap fits: the armhole is {front.path.length + back.path.length:.0f} mm round",
-            value=f"sleeve width {width:.0f} mm",
-            reach=f"{narrowest:.0f} to {widest:.0f} mm",
-            turn="a deeper or wider armhole, other upper-arm ease, or gathers bring it in reach",
-        )
+        raise CapOutOfReach(front.path.length + back.path.length, width, (narrowest, widest))
     height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
     front_width, back_width = halves.widths(height, at)
+    got = front_width + back_width
+    if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out
+        raise CapOutOfReach(
+            front.path.length + back.path.length, width, (max(got, width + 1.0), widest)
+        )
     return Cap(
         half_cap(front, front_width, height, at),
         half_cap(back, back_width, height, at).mirrored(),
         height, front_width, back_width, at, arm_lift(height, depth),
     )  # fmt: skip
+
+
+def fit_widened(
+    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float
+) -> tuple[Cap, float]:
+    """Return the cap, and the sleeve width it is for: as asked, or the least of a thin arm's cap.
+
+    Raises `CapOutOfReach` where the sleeve is too wide for the armhole.
+    """
+    for _ in range(6):
+        try:
+            return fit_cap(front, back, width, min(wrist, 1.5 * width), arm_length), width
+        except CapOutOfReach as out:
+            if width >= out.widths[0]:
+                raise
+            width = out.widths[0] + 0.5
+    return fit_cap(front, back, width, min(wrist, 1.5 * width), arm_length), width
 
 
 def least_width(

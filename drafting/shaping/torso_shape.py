@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 
 from scipy.optimize import brentq
 
@@ -110,8 +111,12 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     scale = body_scale(body)
     width = body["upper_arm_girth"] + ease.arm
 
+    @cache
+    def halves_at(drop: float) -> tuple[HalfArmhole, HalfArmhole]:
+        return halves(shape_torso(body, ease, drop, kind), scale)
+
     def spare(drop: float, share: float) -> float:
-        front, back = halves(shape_torso(body, ease, drop, kind), scale)
+        front, back = halves_at(drop)
         return width_at(front, back, share * (front.depth + back.depth) / 2, 3.0) - width
 
     drop = ease.drop

@@ -41,7 +41,8 @@ def test_bodice_and_sleeve_of_any_body_get_sound_cut_lines(name: str, width: flo
         assert cut.cut.area > cut.piece.area
         assert area.outside(cut.piece.outline, cut.cut) < 1.0
         assert cut.grainline is not None
-        assert min(cut.label_box) > 5
+        x0, y0, x1, y1 = cut.piece.outline.bounds
+        assert min(cut.label_box) > 5 or min(x1 - x0, y1 - y0) < 25  # a doll's collar, a facing
         open_darts = sum(edge.kind is EdgeKind.DART for edge in cut.piece.edges) / 2
         assert len(cut.caps) == open_darts
         fold = cut.piece.fold_edge

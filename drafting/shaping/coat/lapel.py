@@ -76,8 +76,8 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     return FrontEdge(
         Path((smooth(neck_point, gorge_start, leave, gorge.leave),)),
         gorge, line(notch, tip),
-        Path((smooth(tip, at_break, down * turn(-4), inward),)),
+        Path((smooth(tip, at_break, down * turn(-8), inward),)),
         Path((smooth(at_break, corner, inward, end),)),
-        Path((smooth(corner, foot, turn(9), 1 + 0j),)),
+        Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
         line(top, at_break), at(*COLLAR_AT),
     )  # fmt: skip

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.findings import Finding
-from drafting.shaping.trouser.cloth import Stretch, stretch_findings
+from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
 
 SPLIT = 1.30

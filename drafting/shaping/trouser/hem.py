@@ -24,6 +24,9 @@ HEM_TURN = 0.55
 CALF_LEVEL = 0.30
 """The calf lies so far down from knee to hem (study)."""
 
+HEM_TRIES = 12
+"""How often the hem is drawn again until it has its length; twice or three times do."""
+
 STEEPEST = 1.2
 """radians: the lower edges may turn so far for a flare (study)."""
 
@@ -54,7 +57,14 @@ def draw_hems(frame: Frame, legs: Legs) -> Hems:
     """Return the legs below the knee; raises `DraftError` where a flare is out of reach."""
     if frame.flared:
         return _flared(frame, legs)
-    return Hems(_tapered(frame, legs, 0.0), _tapered(frame, legs, frame.wider))
+    half = frame.hem_half
+    for _ in range(HEM_TRIES):  # the hem's curve is a little longer than its chord
+        hems = Hems(_tapered(frame, legs, half, 0.0), _tapered(frame, legs, half, frame.wider))
+        over = hems.front.hem.length + hems.back.hem.length - frame.hem_girth
+        if abs(over) < 1e-4:
+            break
+        half = max(half - over / 4, 0.1 * frame.hem_half)
+    return hems
 
 
 def calf_misses(frame: Frame, hems: Hems) -> float:
@@ -65,10 +75,10 @@ def calf_misses(frame: Frame, hems: Hems) -> float:
     return frame.asked.calf - girth
 
 
-def _tapered(frame: Frame, legs: Legs, wider: float) -> LowerLeg:
+def _tapered(frame: Frame, legs: Legs, half: float, wider: float) -> LowerLeg:
     """Return the lower leg whose edges run on from the knee and bend one way."""
     shin = frame.shin
-    knee, hem = frame.knee_half + wider, frame.hem_half + wider
+    knee, hem = frame.knee_half + wider, half + wider
     at_hem = between(shin, shin / legs.knee_in * shin, HEM_TURN)
     outer = -shin.conjugate()
     at_side = between(outer, outer / legs.knee_side * outer, HEM_TURN)

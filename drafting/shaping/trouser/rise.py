@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
+from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Cubic
 from drafting.geometry.construct import Directed, meet
@@ -178,6 +179,7 @@ def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
     back = back_centre(frame, front.legs, lean, extra)
     for name, centre in (("front", front.centre), ("back", back)):
         _room_above_curve(frame, name, centre)
+    _length_reached(frame, front.centre.length + back.length)
     return Rise(
         front.legs, front.centre, back, lean, front.over, back_rise(frame, lean) + extra, extra,
         thigh_girth(frame, front.legs),
@@ -194,6 +196,17 @@ def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
             value=f"a waist {frame.waist:.0f} mm over the crotch and a thigh of "
             f"{asked.girth['thigh']:.0f} on a hip of {asked.girth['hip']:.0f}",
             turn="measure body rise, thigh and total crotch length again, or raise the waist",
+        )  # fmt: skip
+
+
+def _length_reached(frame: Frame, length: float) -> None:
+    """Refuse a crotch length that no thigh, seat angle and back rise together give."""
+    wanted = frame.asked.crotch
+    if abs(length - wanted) > tol.CROTCH_MATCH / 2:
+        raise DraftError(
+            "the crotch seam cannot have the length that was measured",
+            value=f"{wanted:.0f} mm", reach=f"{length:.0f} mm or {'more' if length > wanted else 'less'}",
+            turn="measure total crotch length, body rise, hip and thigh again",
         )  # fmt: skip
 
 

@@ -97,11 +97,6 @@ def _seated(shape: Shape) -> Iterator[Finding]:
             f"centre back and {level - rise.front.top.imag:.0f} mm lower at the centre front than at "
             "the side, and the hem is longer in front.",
         )  # fmt: skip
-        yield Finding(
-            "seated", "note", "trouser hem", shape.hem_drawn, frame.hem_girth,
-            f"The sloping hem is {shape.hem_drawn:.0f} mm round; level it would be "
-            f"{frame.hem_girth:.0f}.",
-        )  # fmt: skip
 
 
 def openings_said(shape: Shape, openings: Openings) -> tuple[Finding, ...]:

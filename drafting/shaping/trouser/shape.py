@@ -35,13 +35,6 @@ class Shape:
     waist: Waist
     hems: Hems
 
-    @property
-    def hem_drawn(self) -> float:
-        """The hem's girth, mm: as asked, or for a seated wearer along its slope."""
-        if not self.frame.asked.seated:
-            return self.frame.hem_girth
-        return self.hems.front.hem.length + self.hems.back.hem.length
-
 
 def settle_shape(asked: Asked, style: Style) -> Shape:
     """Return the settled shape; raises `DraftError` where these measures do not make one."""

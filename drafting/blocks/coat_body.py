@@ -1,0 +1,110 @@
+"""Coat body: back with a centre seam, side body, and a front with lapel and cutaway waist, faced.
+
+Fitted close over the layers worn beneath. Without tails it is a waist-length coat. The wearer's left
+side, seen from outside; the lapel's tip lies beyond the centre front.
+
+     back        side-body        front
+    .-----.                      .-----.__ lapel_top
+     \\    |                      |  neck gorge\\_
+      )   | c    .--. armhole   (               \\ lapel
+     /    | e   /    \\          |               |
+    | panel n  | panel|         | panel         | edge
+    |     | t  | front| panel   |              /
+    '-----' r  '------' back    '----.--------'
+     waist  e    waist          waist  bottom
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft
+from drafting.fabric import Fabric
+from drafting.scale import body_scale
+from drafting.shaping.coat.body import body_draft, settle_body
+from drafting.shaping.coat.lapel import Fronts
+from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.torso import TorsoEase
+from drafting.shaping.torso_shape import TorsoKind, fit_drop
+
+BREAK_OVERLAP = 2.0
+"""The overlap at the break is so many times the overlap at the waist (coat study: 52 and 26)."""
+
+POINT_SHARE = 0.024
+"""How far the front corner hangs below the waist, as a share of the chest (coat study)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the coat body. Eases are garment minus body, all round, in mm."""
+
+    bust_ease: float = choice(
+        100.0, "mm", "garment minus body at the bust, all round; what is worn beneath comes on top", low=0,
+        high=400, step=5, scales=True, source="row W61: 40-100 close like a waistcoat; row E44: a coat 120-200",
+    )  # fmt: skip
+    waist_ease: float = choice(
+        60.0, "mm", "garment minus body at the waist, all round", low=0, high=500, step=5, scales=True,
+        source="coat study, ours",
+    )  # fmt: skip
+    neck_ease: float = choice(
+        20.0, "mm", "back neck and front neck curve minus neck base girth, taken as a whole neckline",
+        low=-20, high=120, scales=True, source="ours: a shirt collar lies beneath",
+    )  # fmt: skip
+    across_ease: float = choice(
+        24.0, "mm", "garment minus body across the back; the front gets half of it", low=0, high=120,
+        scales=True, source="ours, inside the band of row I10",
+    )  # fmt: skip
+    armhole_drop: float = choice(
+        45.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=120, scales=True,
+        source="bodice study: 25-65 in woven cloth",
+    )  # fmt: skip
+    shoulder_ease: float = choice(
+        5.0, "mm", "how much longer the back shoulder is, eased in", low=0, high=6, scales=True,
+        source="coat study: back 5 longer than front",
+    )  # fmt: skip
+    arm_ease: float = ARM_EASE
+    front_overlap: float = choice(
+        26.0, "mm", "how far the front edge lies beyond the centre front at the waist, twice as far at the break",
+        low=10, high=120, scales=True, group="closing",
+        source="row K19: at least the button's diameter; coat study",
+    )  # fmt: skip
+    lapel_width: float = choice(
+        84.0, "mm", "width of the lapel, square to its roll line", low=30, high=160, step=2, scales=True,
+        group="style", source="coat study; row W59: 76 at the chest of a double-breasted frock coat",
+    )  # fmt: skip
+    cutaway: float = choice(
+        0.16, "ratio", "where the tails start, from the centre front, as a share of the half waist", low=0.04,
+        high=0.30, step=0.01, group="style", source="coat study, ours",
+    )  # fmt: skip
+
+
+def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the coat body: pieces `back`, `side-body`, `front`, `front-facing`.
+
+    Raises `DraftError` where these measures leave no room for an armhole.
+    """
+    ease = _ease(body, choices)
+    asked = Fronts(
+        choices.front_overlap, BREAK_OVERLAP * choices.front_overlap, choices.lapel_width,
+        POINT_SHARE * body["bust_girth"],
+    )  # fmt: skip
+    drop = fit_drop(body, ease, TorsoKind())
+    return body_draft(body, ease, settle_body(body, ease, drop, asked, choices.cutaway))
+
+
+def _ease(body: Body, choices: Choices) -> TorsoEase:
+    """Return the eases asked for, layers worn beneath included."""
+    return TorsoEase(
+        bust=choices.bust_ease + body.layer("bust_girth"),
+        waist=choices.waist_ease + body.layer("waist_girth"),
+        hip=0.0,
+        neck=choices.neck_ease + body.layer("neck_base_girth"),
+        across_back=choices.across_ease + body.layer("across_back_width"),
+        across_front=choices.across_ease / 2 + body.layer("across_front_width"),
+        arm=choices.arm_ease + body.layer("upper_arm_girth"),
+        shoulder=choices.shoulder_ease,
+        length=0.0,
+        drop=choices.armhole_drop,
+    )

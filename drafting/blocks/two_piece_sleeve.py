@@ -1,0 +1,217 @@
+"""Two-piece coat sleeve: top sleeve and under sleeve, bent at the elbow, fitted to its armhole.
+
+The two caps together are the cap of a one-piece sleeve, fitted half by half; the width at the upper
+arm is exact. Both lie as the left sleeve seen from outside: the under sleeve's front is to the right.
+
+         top_cap_front .-'-. top_cap_back
+                     .'     '-.            under_cap_back   under_cap_front
+       fore         |          |  hind        .             .
+                    |          |         hind | '-._____.-' | fore
+       fore seam     |         |              |            |
+       bent at the   |        /                \\           |
+       elbow        |        / vent        vent \\           |
+                    '-------'                    '---------'
+                      cuff                          cuff
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.blocks.sleeve import BACK_SHARE, EASES, MOST_EASE
+from drafting.body import Body
+from drafting.chain import Chain
+from drafting.choices import choice
+from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path, line
+from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
+from drafting.scale import body_scale
+from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
+from drafting.shaping.coat.sleeve import ArmLines, TwoPiece, two_piece
+from drafting.shaping.shared_choices import ARM_EASE
+
+NEEDS = ("front_armhole", "back_armhole")
+
+ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
+"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
+
+USUAL_BEND = 7.0
+"""degrees: the elbow bend for which the construction's figures are meant (bodice study)."""
+
+VENT, VENT_LAP = 100.0, 36.0
+"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (coat study, from memory)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the coat sleeve, in mm and degrees."""
+
+    arm_ease: float = ARM_EASE
+    cap_ease: float = choice(
+        30.0, "mm", "cap seams minus armhole, eased in above the notches", low=0, high=60, scales=True,
+        source="rows E01, E03: 23-40 tailored in woven cloth; coat study 5.5 % of the armhole",
+    )  # fmt: skip
+    wrist_ease: float = choice(
+        95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True,
+        source="coat study, from memory",
+    )  # fmt: skip
+    sleeve_length: float = choice(
+        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source="ours",
+    )  # fmt: skip
+    elbow_bend: float = choice(
+        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style",
+        source="bodice study; ours",
+    )  # fmt: skip
+    cuff_vent: bool = choice(
+        True, "yes/no", "an open vent at the cuff end of the hind-arm seam", group="style",
+        source="common practice",
+    )  # fmt: skip
+
+
+def two_piece_sleeve(
+    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain,
+    back_armhole: Chain,
+) -> Draft:  # fmt: skip
+    """Return the coat sleeve (pieces `top-sleeve` and `under-sleeve`) for these armhole edges.
+
+    Raises `DraftError` naming the widths in reach where no cap fits.
+    """
+    scale = body_scale(body)
+    ease = min(choices.cap_ease, EASES[fabric.eases] if fabric else EASES["well"])
+    front = HalfArmhole(front_armhole.path, ease * (1 - BACK_SHARE), scale)
+    back = HalfArmhole(back_armhole.path.reversed(), ease * BACK_SHARE, scale)
+    arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length
+    asked = choices.arm_ease + body.layer("upper_arm_girth")
+    least = least_width(front, back, arm + asked, arm + asked, length) + 0.5
+    width = max(arm + asked, least)
+    cap = fit_cap(front, back, width, width, length)  # no lean: the caps run on under the arm
+    lines = _arm_lines(body, choices, cap, width, length)
+    sleeves = two_piece(cap, lines, scale, (front.notch, back.notch))
+    vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
+    top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
+    return Draft(
+        (top, under), _seams((top, under), (front_armhole, back_armhole), front, back, cap),
+        (Girth("upper_arm", arm, asked, width - arm, limb=True),),
+        _said(choices, ease, cap, (front, back), (width, arm + asked), fabric),
+        {"cap_height": cap.height, "arm_lift": cap.lift, "cuff_vent": vent, "cuff": 2 * lines.cuff_half,
+         "notch_front": front.notch, "notch_back": back.notch},
+    )  # fmt: skip
+
+
+def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: float) -> ArmLines:
+    scale = body_scale(body)
+    elbow = max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height))
+    elbow = min(elbow, cap.height + 0.75 * (length - cap.height))
+    at_elbow = max((body["forearm_girth"] + ELBOW_EASE * scale) / 2, ELBOW_SHARE * width / 2)
+    cuff = (body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease) / 2
+    return ArmLines(
+        cap.height - elbow, cap.height - length, min(at_elbow, 0.55 * width), min(cuff, 0.75 * width),
+        choices.elbow_bend / USUAL_BEND,
+    )  # fmt: skip
+
+
+# ------------------------------------------------------------------------------------- pieces
+
+
+def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
+    """The top sleeve, drawn front to +x and mirrored."""
+    fore, hind = sleeves.fore[0], sleeves.hind[0]
+    cap_front = Edge(
+        "top_cap_front", sleeves.top_front, notches=(Notch("crown", sleeves.top_front.length),)
+    )
+    ring = (
+        *_hind(hind, vent, scale), Edge("cuff", sleeves.cuffs[0], EdgeKind.HEM),
+        Edge("fore", fore.reversed()), cap_front, Edge("top_cap_back", sleeves.top_back.reversed()),
+    )  # fmt: skip
+    return Piece(
+        "top-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Top sleeve",
+        points={"crown": 1j * cap.height},
+    ).mirrored()  # fmt: skip
+
+
+def _under(sleeves: TwoPiece, vent: float, scale: float) -> Piece:
+    fore, hind = sleeves.fore[1], sleeves.hind[1]
+    ring = (
+        *_hind(hind, vent, scale), Edge("cuff", sleeves.cuffs[1], EdgeKind.HEM),
+        Edge("fore", fore.reversed()), Edge("under_cap_front", sleeves.under_front.reversed()),
+        Edge("under_cap_back", sleeves.under_back),
+    )  # fmt: skip
+    return Piece(
+        "under-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Under sleeve"
+    )
+
+
+def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
+    if vent <= 0:
+        return [Edge("hind", hind)]
+    upper, lower = hind.split(hind.length - vent)
+    return [
+        Edge("hind", upper),
+        Edge("vent", lower, EdgeKind.OPENING, allowance=max(10.0, VENT_LAP * scale)),
+    ]
+
+
+def _level(hind: Path, fore: Path) -> Level:
+    return Level("upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),))
+
+
+# -------------------------------------------------------------------------------------- seams
+
+
+def _seams(
+    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], front: HalfArmhole, back: HalfArmhole,
+    cap: Cap,
+) -> tuple[Seam, ...]:  # fmt: skip
+    """Cap notches stand as far from the underarm as the armhole's."""
+    top, under = (piece.name for piece in pieces)
+    in_front = SeamNotch("front", cap.front.length - front.notch, front.path.length - front.notch)
+    fore = pieces[0]["fore"].length
+    return (
+        Seam(
+            "front armhole", ((top, "top_cap_front"), (under, "under_cap_front")),
+            tuple(reversed(chains[0].refs)), front.ease, start=None, end=None,
+            eased=(0.0, in_front.a), notches=(in_front,),
+        ),
+        Seam(
+            "back armhole", ((under, "under_cap_back"), (top, "top_cap_back")),
+            tuple(reversed(chains[1].refs)), back.ease, start=None, end=None,
+            eased=(back.notch, cap.back.length),
+            notches=(SeamNotch("back", back.notch, back.notch, 2),),
+        ),
+        Seam("forearm", ((top, "fore"),), ((under, "fore"),),
+             notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
+        Seam("hind arm", ((top, "hind"),), ((under, "hind"),),
+             start="smooth" if "vent" not in pieces[0] else None),
+    )  # fmt: skip
+
+
+def _said(
+    choices: Choices, ease: float, cap: Cap, halves: tuple[HalfArmhole, HalfArmhole],
+    widths: tuple[float, float], fabric: Fabric | None,
+) -> tuple[Finding, ...]:  # fmt: skip
+    hole = sum(half.path.length for half in halves)
+    found = [Finding(
+        "arm lift", "note", "sleeve", cap.lift, None,
+        f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
+        "before the sleeve lifts the coat's front and waist with it.",
+    ), Finding(
+        "cap ease", "note" if ease <= MOST_EASE * hole else "warning", "sleeve", ease, MOST_EASE * hole,
+        f"The caps are {hole + ease:.0f} mm long together, the armhole {hole:.0f} mm: {ease:.0f} mm "
+        f"({100 * ease / hole:.1f} %) are eased in; up to {MOST_EASE * hole:.0f} mm shrink in without "
+        "puckers.",
+    )]  # fmt: skip
+    if ease < choices.cap_ease and fabric:
+        found.append(Finding(
+            "cap ease", "warning", "sleeve", ease, choices.cap_ease,
+            f"The cap ease is {ease:.0f} mm instead of {choices.cap_ease:.0f}: {fabric.title} eases "
+            "little, and more would sew in as tucks.",
+        ))  # fmt: skip
+    if widths[0] > widths[1] + 0.05:
+        found.append(Finding(
+            "sleeve width", "warning", "sleeve", widths[0], widths[1],
+            f"The sleeve is drafted {widths[0]:.0f} mm wide at the upper arm instead of {widths[1]:.0f}: "
+            "the arm is thin for this armhole. A shallower armhole would bring the width back.",
+        ))  # fmt: skip
+    return tuple(found)

@@ -1,0 +1,133 @@
+"""How a cloth is to be laid: the wishes of a maker, and what one cloth lays down itself. Layer 4."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from drafting.choices import choice
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.layout.model import Box, Strip
+from drafting.units import show_length
+
+LayName = Literal["open", "folded", "crosswise"]
+
+LEVELS = ("bust", "waist", "hip", "upper_arm", "thigh")
+"""Levels that a repeat is matched on, the first that a piece has (ours)."""
+
+WIDTH = 1400.0
+"""mm: taken where no file names the width; common practice (137 to 140 cm, check value F11)."""
+
+INTERFACING_WIDTH = 900.0
+"""mm: the same for interfacing; common practice (90 cm, check value F11)."""
+
+
+@dataclass(frozen=True)
+class LayWishes:
+    """What a maker may ask of a lay; every length mm."""
+
+    lay: str = choice(
+        "auto", "word", "how the cloth is spread; auto folds it lengthwise where all pieces fit",
+        words=("auto", "folded", "open", "crosswise"), group="lay",
+        source="common practice: at home cloth is cut folded",
+    )  # fmt: skip
+    gap: float = choice(
+        5.0, "mm", "room between two pieces for the blade", low=0, high=50, group="lay",
+        source="row LA6: at least 5 mm",
+    )  # fmt: skip
+    spare: float = choice(
+        50.0, "mm", "cloth bought beyond the lay, to square both ends", low=0, high=500,
+        group="lay", source="common practice: 5 to 10 cm",
+    )  # fmt: skip
+    level: str = choice(
+        "auto", "word", "the level line that a repeat along the cloth is matched on",
+        words=("auto", *LEVELS), group="lay",
+        source="common practice: bars run on at one level; auto takes the first a piece has",
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Cloth:
+    """One cloth as a lay needs it: `role` of the costume, widths and shrinkage in mm and fractions.
+
+    `faults` are boxes (x0, y0, x1, y1) of the opened cloth that cannot be used, from the start of
+    the lay and one selvedge; `shrinkage` is what the first wash still takes along and across; nothing where the pieces are cut
+    unwashed and enlarged for it.
+    """
+
+    role: str
+    title: str
+    usable_width: float
+    selvedge: float = 15.0
+    one_way: bool = False
+    faces_alike: bool = False
+    shrinkage: tuple[float, float] = (0.0, 0.0)
+    repeat_along: float | None = None
+    repeat_across: float | None = None
+    stretch_turned: bool | None = None
+    wishes: LayWishes = field(default_factory=LayWishes)
+    faults: tuple[Box, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def turns(self) -> tuple[int, ...]:
+        """The turns allowed (check value F15): one-way cloth has one right way up."""
+        return (0,) if self.one_way else (0, 180)
+
+    def layer_width(self, lay: LayName) -> float:
+        """The width of one layer: half of it where the cloth is folded lengthwise (F14)."""
+        return self.usable_width / 2 if lay == "folded" else self.usable_width
+
+    def strip(self, lay: LayName) -> Strip:
+        """Return the strip that one layer gives, faults of both layers marked on it."""
+        faults = self.faults
+        if lay == "folded":
+            half = self.usable_width / 2
+            faults = tuple(box for fault in faults for box in _folded(fault, half))
+        return Strip(self.layer_width(lay), self.wishes.gap, faults, self.repeat_along)
+
+    def at_width(self, width: float) -> Cloth:
+        """Return the cloth as it would be in another bolt width (mm, selvedges included)."""
+        return replace(self, usable_width=width - 2 * self.selvedge, faults=())
+
+
+def cloth_of(
+    role: str, fabric: Fabric | None, wishes: LayWishes | None = None, unwashed: bool = False
+) -> Cloth:
+    """Return the cloth that plays `role`; a width that nothing names is assumed, and said."""
+    wishes = wishes or LayWishes()
+    stiff = role == "interfacing"
+    width = INTERFACING_WIDTH if stiff else WIDTH
+    if fabric is None:
+        usable, selvedge = width - 2 * Fabric("").selvedge, Fabric("").selvedge
+        title = role.replace("-", " ")
+        return Cloth(role, title, usable, selvedge, faces_alike=False, wishes=wishes,
+                     findings=(_assumed(role, title, usable, "no cloth is named for it"),))  # fmt: skip
+    found: tuple[Finding, ...] = ()
+    assumed = fabric.usable_width or width - 2 * fabric.selvedge
+    if fabric.usable_width is None:
+        found = (_assumed(role, fabric.title, assumed, "its file gives no width"),)
+    apart = fabric.stretch_along - fabric.stretch_across
+    turned = None if fabric.greatest_stretch < 0.1 or abs(apart) < 0.02 else apart > 0
+    return Cloth(
+        role, fabric.title, assumed, fabric.selvedge, fabric.one_way, fabric.faces_alike,
+        (0.0, 0.0) if unwashed else fabric.shrinkage_to_come,
+        fabric.repeat_along, fabric.repeat_across, turned, wishes, findings=found,
+    )  # fmt: skip
+
+
+def _assumed(role: str, title: str, usable: float, why: str) -> Finding:
+    return Finding(
+        "cloth width", "note", role, usable, None,
+        f"{title}: {why}, so {show_length(usable)} between the selvedges is assumed for the lay. "
+        "Measure the cloth and write its width before you cut.",
+    )  # fmt: skip
+
+
+def _folded(fault: Box, half: float) -> list[Box]:
+    """Return a fault of the opened cloth as it lies on the folded one, the fold at y = 0."""
+    x0, y0, x1, y1 = fault
+    near, far = sorted((abs(y0 - half), abs(y1 - half)))
+    crosses = y0 < half < y1
+    return [(x0, 0.0 if crosses else near, x1, far)]

@@ -1,0 +1,116 @@
+"""Move one piece of a lay by hand: it snaps, overlap is refused, the new length is told. Layer 4."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from drafting.errors import DraftError
+from drafting.layout.clip import left_over
+from drafting.layout.kit import Kit
+from drafting.layout.lay import Lay
+from drafting.layout.model import Packing, Spot
+from drafting.layout.place import Laid, blocked_by, faults
+from drafting.layout.said import findings_of
+from drafting.layout.verify import wrong
+from drafting.units import show_length
+
+SNAP = 15.0
+"""mm: a piece let go so near to a place where it touches its neighbours goes there (ours)."""
+
+REACH = 40.0
+"""mm: a piece let go on top of others moves so far by itself, and no farther (ours)."""
+
+
+def moved(lay: Lay, piece: str, x: float, y: float) -> Lay:
+    """Return the lay with one outline moved so that its box begins at (x, y), or near it.
+
+    `piece` is an outline's name as `Lay.id` gives it. The outline snaps to a corner where it touches
+    its neighbours or the cloth's edge; one on the fold stays on the fold. `length` of the lay
+    returned is the new one. Raises `DraftError` where other pieces lie there, or where there is no
+    such outline.
+    """
+    spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
+    if spot is None:
+        known = ", ".join(lay.id(s) for s in lay.packing.spots)
+        raise DraftError(f"no outline {piece!r} lies here", turn=f"there are {known}")
+    if not (math.isfinite(x) and math.isfinite(y)):
+        raise DraftError(f"{piece} cannot lie at ({x}, {y})")
+    others = [s for s in lay.packing.spots if s is not spot]
+    there = _snapped(lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y))
+    spots = tuple(replace(s, x=there.real, y=there.imag) if s is spot else s
+                  for s in lay.packing.spots)  # fmt: skip
+    packing = lay.job.packing(spots, "moved by hand")
+    faults_found = wrong(lay.job, packing)
+    if faults_found:
+        raise DraftError(f"{piece} cannot lie there: {faults_found[0]}")
+    new = replace(lay, packing=packing)
+    return replace(new, findings=findings_of(new))
+
+
+def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> complex:
+    """Return the free place for a spot that is nearest to the one wanted."""
+    kit = Kit(lay.job)
+    step = 1 / kit.scale
+    rest = _free(kit, others, spot, wanted)
+    at = complex(round(wanted.real * kit.scale), round(wanted.imag * kit.scale))
+    corners = [complex(*corner) for path in rest for corner in path]
+    edge = min((_nearest(path, at) for path in rest), key=lambda p: abs(p - at), default=None)
+    if edge is None:
+        raise _refused(lay, others, spot, wanted)
+    corner = min(corners, key=lambda p: abs(p - at))
+    if abs(corner - at) * step <= SNAP:
+        return corner * step
+    if _is_in(rest, at) and abs(edge - at) * step > SNAP:
+        return wanted
+    if abs(edge - at) * step <= (SNAP if _is_in(rest, at) else REACH):
+        # Rounded towards the free side: an edge of the grid may cut a hair off a neighbour.
+        return edge * step
+    raise _refused(lay, others, spot, wanted)
+
+
+def _free(kit: Kit, others: Sequence[Spot], spot: Spot, wanted: complex) -> list[list[list[int]]]:
+    copies = kit.job.copies
+    lying = faults(kit) + [
+        Laid(copies[s.copy].kind, s.pose, round(s.x * kit.scale), round(s.y * kit.scale))
+        for s in others
+    ]
+    kind = copies[spot.copy].kind
+    high = 0 if kit.kinds[kind].fold else kit.width - kit.size(kind, spot.pose).height
+    room = blocked_by(kit, lying, kind, spot.pose, high)
+    far = max(room.reach, round(wanted.real * kit.scale)) + round(100 * kit.scale)
+    # A piece on the fold, or as wide as the cloth, has a line to go along: a box of no height.
+    return left_over((0, 0, far, max(1, room.high)), room.blockers)
+
+
+def _nearest(path: list[list[int]], at: complex) -> complex:
+    """Return the point of a closed line on the grid that is nearest to `at`."""
+    p = np.array([complex(*corner) for corner in path])
+    d = np.roll(p, -1) - p
+    long = np.maximum(np.abs(d) ** 2, 1e-12)
+    t = np.clip(((at - p) * d.conj()).real / long, 0, 1)
+    found = p + t * d
+    return complex(found[np.argmin(np.abs(found - at))])
+
+
+def _is_in(paths: list[list[list[int]]], at: complex) -> bool:
+    """Say whether a point lies inside outlines and outside their holes (crossings to its right)."""
+    inside = False
+    for path in paths:
+        for (ax, ay), (bx, by) in zip(path, [*path[1:], path[0]], strict=True):
+            if (ay > at.imag) != (by > at.imag):
+                inside ^= at.real < ax + (at.imag - ay) * (bx - ax) / (by - ay)
+    return inside
+
+
+def _refused(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> DraftError:
+    trial = Packing(math.inf, (*others, replace(spot, x=wanted.real, y=wanted.imag)))
+    said = next((s for s in wrong(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
+    return DraftError(
+        f"{lay.id(spot)} cannot lie there" + (f": {said}" if said else ""),
+        value=f"{show_length(wanted.real)} along, {show_length(wanted.imag)} across",
+        turn="let it go on free cloth",
+    )

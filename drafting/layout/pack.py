@@ -1,0 +1,206 @@
+"""The shortest layout of a job: engine 1 within a count, engine 2 within a time. Layer 4."""
+
+from __future__ import annotations
+
+import itertools
+import random
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from drafting.errors import DraftError
+from drafting.layout.kit import Kit
+from drafting.layout.library import Problem, tight_teeth
+from drafting.layout.model import Job, Packing, Spot
+from drafting.layout.process import PATIENCE, Child
+from drafting.layout.search import Said, Searcher
+from drafting.layout.shelf import shelved
+from drafting.layout.sound import checked_job
+from drafting.layout.verify import wrong
+
+COUNT = 6000
+"""Outlines placed by engine 1 where no time is given (ours: about 3 s for the demo costume)."""
+
+ENDLESS = 1e12
+LOOK = 0.05
+"""Seconds between two looks at the child processes."""
+
+OWN_SHARE = 1 / 3
+"""Share of the time for engine 1 where there is a fold (the study's plan); else a tenth."""
+
+
+def pack(
+    job: Job, *, count: float = COUNT, seconds: float = 0.0, seed: int = 0, workers: int = 2,
+    said: Said | None = None, halted: Callable[[], bool] = bool,
+) -> Packing:  # fmt: skip
+    """Return the shortest layout found of a job.
+
+    Without `seconds` engine 1 places `count` outlines: the same job and seed give the same layout.
+    With `seconds` both engines look that long. `said` hears each better layout, the first one
+    within half a second; `halted` is asked again and again, and ends the search where it says so.
+    Raises `DraftError` for outlines and cloth that cannot be laid out.
+    """
+    job = checked_job(job)
+    kit = Kit(job)
+    for copy in job.copies:
+        if not any(kit.fits(copy.kind, pose) for pose in copy.poses):
+            raise DraftError(f"{job.kinds[copy.kind].name} is wider than the cloth")
+    if not job.copies:
+        return Packing(0.0, (), "nothing to lay")
+    hunt = Hunt(job, seconds, seed, workers, said, halted)
+    hunt.take(shelved(job))
+    if seconds <= 0:
+        hunt.own(count)
+    else:
+        hunt.look(time.monotonic() + seconds)
+    if hunt.best is None:
+        raise DraftError("no layout was found that keeps every rule", turn="report it as a fault")
+    return hunt.best
+
+
+@dataclass
+class Hunt:
+    """One search: the best layout so far, and everything that offers better ones."""
+
+    job: Job
+    seconds: float
+    seed: int
+    workers: int
+    said: Said | None
+    halted: Callable[[], bool]
+    best: Packing | None = None
+    refused: list[str] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.kit = Kit(self.job)
+        self.dice = random.Random(self.seed)
+
+    def take(self, packing: Packing) -> None:
+        """Keep a layout that is shorter than the best one, once it is found to keep every rule."""
+        if self.best is not None and packing.length >= self.best.length:
+            return
+        faults = wrong(self.job, packing)
+        if faults:
+            self.refused += faults
+            return
+        self.best = packing
+        if self.said:
+            self.said(packing)
+
+    def own(self, count: float, deadline: float | None = None) -> None:
+        """Let engine 1 look."""
+        said = self.take if deadline is not None else None
+        search = Searcher(self.kit, count, self.seed, deadline, said, self.halted)
+        self.take(search.run())
+
+    def look(self, deadline: float) -> None:
+        """Let both engines look until the deadline."""
+        folds = [n for n, c in enumerate(self.job.copies) if self.job.kinds[c.kind].fold]
+        if self.job.strip.blocked or self.job.strip.repeat:
+            self.own(ENDLESS, deadline)  # the library knows neither faults nor repeats
+        elif folds:
+            self._look_folded(folds, deadline)
+        else:
+            start = time.monotonic()
+            self.own(ENDLESS, start + min(3.0, 0.1 * (deadline - start)))
+            self._run([(Problem(self.kit, self._hands()), self.workers)], deadline)
+
+    def _look_folded(self, folds: list[int], deadline: float) -> None:
+        """Engine 1 and short runs of tight combs side by side, then the two best combs to the end."""
+        start = time.monotonic()
+        turn = start + OWN_SHARE * (deadline - start)
+        poses = {n: self.job.copies[n].poses[0] for n in folds}
+        search = Searcher(self.kit, ENDLESS, self.seed, start + 0.2, None, self.halted)
+        self.take(search.run())
+        orders = _few_orders(folds, self.dice)
+        problems = [Problem(self.kit, self._hands(), tight_teeth(self.kit, o, poses)) for o in orders]
+        each = max(1.0, (turn - time.monotonic()) / len(problems))
+        runs = _Queue(problems, each, self.seed)
+        search = Searcher(
+            self.kit, ENDLESS, self.seed, turn, self.take, lambda: self.halted() or runs.tend(self)
+        )
+        self.take(search.run())
+        runs.close(self)
+        own = Problem(self.kit, search.packing_of_best(), _teeth(search.packing_of_best(), folds))
+        chosen = [own, *sorted(runs.lengths, key=lambda p: runs.lengths[p])[: self.workers - 1]]
+        self._run([(p, max(1, self.workers // len(chosen))) for p in chosen], deadline)
+
+    def _hands(self) -> Packing:
+        assert self.best is not None
+        return self.best
+
+    def _run(self, problems: Sequence[tuple[Problem, int]], deadline: float) -> None:
+        """Let the library work on problems side by side until the deadline."""
+        left = int(deadline - time.monotonic())
+        if left < 1 or self.halted():
+            return
+        runs = [_Run(p, left, workers, self.seed) for p, workers in problems]
+        try:
+            while any(not run.child.ended for run in runs):
+                for run in runs:
+                    run.hear(self)
+                if self.halted() or time.monotonic() > deadline + PATIENCE:
+                    break
+                time.sleep(LOOK)
+        finally:
+            for run in runs:
+                run.child.stop()
+        for run in runs:
+            run.hear(self)
+
+
+class _Run:
+    """One child process and the lines of it that were heard."""
+
+    def __init__(self, problem: Problem, seconds: float, workers: int, seed: int) -> None:
+        self.problem = problem
+        self.child = Child(problem.asked(max(1, round(seconds)), workers, seed))
+        self.heard = 0
+        self.shortest = float("inf")
+
+    def hear(self, hunt: Hunt) -> None:
+        """Offer the last layout that was not heard yet (each is shorter than those before)."""
+        lines = self.child.lines
+        if len(lines) > self.heard:
+            self.heard = len(lines)
+            packing = self.problem.packing(lines[-1]["placed"])
+            self.shortest = min(self.shortest, packing.length)
+            hunt.take(packing)
+
+
+class _Queue:
+    """Problems run one after the other, each for a few seconds, while engine 1 searches."""
+
+    def __init__(self, problems: list[Problem], each: float, seed: int) -> None:
+        self.waiting, self.each, self.seed = problems, each, seed
+        self.lengths: dict[Problem, float] = {}
+        self.now: _Run | None = None
+
+    def tend(self, hunt: Hunt) -> bool:
+        """Start the next run where the last one ended; always False, as nothing is halted."""
+        if self.now is not None and self.now.child.ended:
+            self.close(hunt)
+        if self.now is None and self.waiting:
+            self.now = _Run(self.waiting.pop(0), self.each, 1, self.seed)
+        return False
+
+    def close(self, hunt: Hunt) -> None:
+        """End the run there is, and note how short its layout became."""
+        if self.now is not None:
+            self.now.child.stop()
+            self.now.hear(hunt)
+            self.lengths[self.now.problem] = self.now.shortest
+            self.now = None
+
+
+def _few_orders(folds: list[int], dice: random.Random, most: int = 4) -> list[list[int]]:
+    """Return up to four orders of the on-fold copies."""
+    if len(folds) <= 6:
+        orders = [list(order) for order in itertools.permutations(folds)]
+        dice.shuffle(orders)
+        return orders[:most]
+    return [dice.sample(folds, len(folds)) for _ in range(most)]
+
+
+def _teeth(packing: Packing, folds: list[int]) -> tuple[Spot, ...]:
+    return tuple(spot for spot in packing.spots if spot.copy in folds)

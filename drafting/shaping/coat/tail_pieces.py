@@ -1,0 +1,206 @@
+"""The tail's pieces: the back's skirt with vent and pleat, flared panels, godets. And their seams.
+
+         tail-1                          tail-2
+    waist  pleat_top                      waist
+   .-------.--.                         .--------.
+   |       :  |                        /        /
+   | front :  | pleat                 / front  / back
+   |   fold:  |                      /        /
+   '-------'--'                     '-.______/
+       hem                              hem
+
+The back's skirt has the same pleat at its other side, and the vent along the centre back.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass, replace
+
+from drafting.draft import Corner, EdgeRef, Seam, SeamNotch
+from drafting.geometry import Cubic, Path, line, smooth, unit
+from drafting.geometry.path import cubics
+from drafting.piece import Edge, EdgeKind, Piece, Placement
+from drafting.shaping.coat.flare import Panel
+from drafting.shaping.coat.skirt import Tail
+from drafting.shaping.coat.ways import Godet, ShapedPanel
+
+FOOT = 1.12
+"""Half back at the hem over half back at the waist (coat study)."""
+
+PLEAT_TOP = 0.85
+"""Depth of the pleat at the waist over its depth at the hem (coat study)."""
+
+VENT_SLANT = 0.3
+"""How far the vent's top slants down, as a share of the vent's width: it hangs better (memory)."""
+
+BOW = (0.30, 0.68, 0.64)
+"""The front edge's bow: where its handles stand, and the lower over the upper (coat study)."""
+
+
+@dataclass(frozen=True)
+class TailStyle:
+    """Widths of vent and pleat (at the hem) and the bow of the front edge, mm."""
+
+    vent: float
+    pleat: float
+    bow: float
+
+
+@dataclass(frozen=True)
+class Skirt:
+    """The back's skirt: corner of waist and centre, hook of the side pleat, hem points. Back frame."""
+
+    centre: complex
+    hook: complex
+    low: complex
+    fold_end: complex
+
+    @property
+    def fold(self) -> Path:
+        return line(self.hook, self.fold_end)
+
+
+def skirt_of(back: Piece, drop: float) -> Skirt:
+    """Return the skirt below the back's waist; `drop` mm long at the centre. Back frame."""
+    waist = back["waist"].path
+    low = waist.start - 1j * drop
+    return Skirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
+
+
+def with_skirt(back: Piece, skirt: Skirt, style: TailStyle, longer: float) -> Piece:
+    """Return the back piece (as it lies in the draft) with its skirt, vent and pleat.
+
+    `longer` is the tail's factor for a level hem: the fold gets it too, and the hem slopes to it.
+    """
+    flat = back.mirrored()
+    fold_end = skirt.hook + longer * (skirt.fold_end - skirt.hook)
+    down = unit(fold_end - skirt.hook)
+    out = 1j * down
+    vent_top, vent_low = skirt.centre - style.vent * (1 + 1j * VENT_SLANT), skirt.low - style.vent
+    pleat_low, pleat_top = fold_end + style.pleat * out, skirt.hook + PLEAT_TOP * style.pleat * out
+    hem = Path.joined([
+        line(vent_low, skirt.low), Path((smooth(skirt.low, fold_end, 1 + 0j, out, may_wave=True),)),
+        line(fold_end, pleat_low),
+    ])  # fmt: skip
+    new = (
+        Edge("vent_top", line(skirt.centre, vent_top), EdgeKind.OPENING),
+        Edge("vent", line(vent_top, vent_low), EdgeKind.OPENING),
+        Edge("hem", hem, EdgeKind.HEM),
+        Edge("pleat", line(pleat_low, pleat_top)),
+        Edge("pleat_top", line(pleat_top, skirt.hook), EdgeKind.FREE, allowance=10.0),
+    )
+    marks = (
+        Placement("vent_fold", line(skirt.centre, skirt.low), "fold"),
+        Placement("pleat_fold", line(skirt.hook, fold_end), "fold"),
+    )
+    at = flat.index("waist")
+    edges = (*flat.edges[:at], *new, *flat.edges[at + 1 :])
+    return replace(flat, edges=edges, placements=(*flat.placements, *marks)).mirrored()
+
+
+def tail_pieces(tail: Tail, style: TailStyle, slit: float) -> tuple[Piece, ...]:
+    """Return the panels `tail-1` (at the back) ... and the godets, lying as the left hand.
+
+    `slit` is the share of a seam that a godet is let into (0: none).
+    """
+    count = len(tail.panels)
+    pieces = []
+    for k, panel in enumerate(tail.panels):
+        edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM)]
+        marks: tuple[Placement, ...] = ()
+        if k == 0:
+            edges += _pleat(panel, style.pleat)
+            marks = (Placement("pleat_fold", panel.back, "fold"),)
+        else:
+            edges += _parted("back", panel.back, slit, down=True)
+            edges.append(Edge("hem", panel.hem, EdgeKind.HEM))
+        if k == count - 1:
+            edges.append(Edge("front", bowed(panel, style.bow).reversed(), EdgeKind.OPENING))
+        else:
+            edges += _parted("front", panel.front, slit, down=False)
+        title = f"Tail panel {k + 1}, from the back" if count > 1 else "Tail"
+        piece = Piece(
+            f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
+        )  # fmt: skip
+        pieces.append(piece.mirrored())
+    return (*pieces, *(_godet(k, g) for k, g in enumerate(tail.godets, 1)))
+
+
+def _pleat(panel: Panel | ShapedPanel, width: float) -> list[Edge]:
+    """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
+    fold = panel.back
+    out = -1j * fold.leave
+    top, low = fold.start + PLEAT_TOP * width * out, fold.end + width * out
+    return [
+        Edge("pleat_top", line(fold.start, top), EdgeKind.FREE, allowance=10.0),
+        Edge("pleat", line(top, low)),
+        Edge("hem", Path.joined([line(low, fold.end), panel.hem]), EdgeKind.HEM),
+    ]
+
+
+def _parted(name: str, seam: Path, slit: float, *, down: bool) -> list[Edge]:
+    """Return a panel's seam edge in ring order, its lower part apart where a godet is let in."""
+    if slit <= 0:
+        return [Edge(name, seam if down else seam.reversed())]
+    upper, lower = seam.split((1 - slit) * seam.length)
+    parts = [Edge(name, upper), Edge(f"{name}_slit", lower)]
+    return parts if down else [replace(e, path=e.path.reversed()) for e in reversed(parts)]
+
+
+def bowed(panel: Panel | ShapedPanel, bow: float) -> Path:
+    """Return the front edge downwards: the front ruling bowed outwards, carried along rigidly."""
+    a, d = panel.front.start, panel.front.end
+    out = 1j * unit(d - a) * bow
+    return Path((Cubic(a, a + BOW[0] * (d - a) + out, a + BOW[1] * (d - a) + BOW[2] * out, d),))
+
+
+def _godet(number: int, shape: Godet) -> Piece:
+    edges = (
+        Edge("left", shape.left), Edge("hem", shape.hem, EdgeKind.HEM), Edge("right", shape.right)
+    )  # fmt: skip
+    return Piece(
+        f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}, from the back"
+    )  # fmt: skip
+
+
+# -------------------------------------------------------------------------------------- seams
+
+
+def tail_seams(
+    tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...], side: float
+) -> tuple[Seam, ...]:
+    """Return the tail's seams: pleat, panels, godets, and the waist to the body's chain.
+
+    `waist` names the body's edges from front to back; `side` is where its own seam meets, mm.
+    """
+    panels = [p for p in pieces if p.name.startswith("tail")]
+    places = [*itertools.accumulate(p["waist"].length for p in panels)][:-1]
+    marks = sorted([("side body", side), *((f"tail {k}", at) for k, at in enumerate(places, 1))],
+                   key=lambda mark: mark[1])  # fmt: skip
+    apart = [m for i, m in enumerate(marks) if i == 0 or m[1] - marks[i - 1][1] > 3.0]
+    found = [
+        Seam("side pleat", (("back", "pleat"),), (("tail-1", "pleat"),), start=None, end=None),
+        Seam("coat waist", tuple((p.name, "waist") for p in panels), tuple(reversed(waist)),
+             start=None, end=None, notches=tuple(SeamNotch(n, at, at) for n, at in apart)),
+    ]  # fmt: skip
+    godets = iter(p.name for p in pieces if p.name.startswith("godet"))
+    for one, two in itertools.pairwise(panels):
+        end: Corner = None if "front_slit" in one else "smooth"
+        length = one["front"].length
+        notches = tuple(SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66)))
+        found.append(Seam(f"{one.name} to {two.name}", ((one.name, "front"),), ((two.name, "back"),),
+                          start="smooth", end=end, notches=notches))  # fmt: skip
+        if "front_slit" in one:
+            name = next(godets)
+            found.append(Seam(f"{name} back edge", ((one.name, "front_slit"),), ((name, "right"),),
+                              start=None, end=None))  # fmt: skip
+            found.append(Seam(f"{name} front edge", ((two.name, "back_slit"),), ((name, "left"),),
+                              start=None, end=None))  # fmt: skip
+    return tuple(found)
+
+
+def body_waist(path: Path) -> Path:
+    """Return the body's waist chain (front to back, pieces lying as the left hand) in the coat frame,
+    from back to front."""
+    return Path(cubics(path.mirrored().reversed()))
