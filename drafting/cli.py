@@ -60,6 +60,10 @@ def parser() -> argparse.ArgumentParser:
     make.add_argument("costume", type=Path, metavar="COSTUME.toml")
     make.add_argument("--out", type=Path, required=True, metavar="DIR")
     make.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    make.add_argument(
+        "--search", type=_seconds, default=0.0, metavar="SECONDS",
+        help="look so long for a shorter lay (else a few seconds, the same lay every time)",
+    )  # fmt: skip
     make.set_defaults(run=_make)
 
     demo = commands.add_parser("demo", help="the same for the lamplighter shipped with the kit")
@@ -85,7 +89,7 @@ def parser() -> argparse.ArgumentParser:
 
 
 def _make(wanted: argparse.Namespace) -> int:
-    return _make_costume(wanted.costume, wanted.out, wanted.wearer)
+    return _make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search)
 
 
 def _demo(wanted: argparse.Namespace) -> int:
@@ -94,10 +98,19 @@ def _demo(wanted: argparse.Namespace) -> int:
     return _make_costume(demo_costume(), wanted.out, None)
 
 
-def _make_costume(costume: Path, out: Path, wearer: Path | None) -> int:
+def _seconds(text: str) -> float:
+    """Return a time to search, from nothing to a day."""
+    seconds = float(text)
+    if not 0 <= seconds <= 86_400:
+        raise argparse.ArgumentTypeError(f"{text} is no time to search: 1 to 86400 seconds")
+    return seconds
+
+
+def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
     from drafting.console import made_text
     from drafting.costume import make
     from drafting.costume_file import CostumeFile, read_costume
+    from drafting.cutting import laid_out
     from drafting.export.folder import check_out
     from drafting.output import write_output
 
@@ -115,7 +128,7 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None) -> int:
         raise InputError(faults)
 
     try:
-        made = make(read)
+        made = laid_out(make(read), search)
     except InputError:
         raise
     except DraftError as error:

@@ -2,7 +2,7 @@
 
     CostumeFile -> choose -> draft -> notches -> finish -> check -> Made
 
-What is written to disk comes after (`output.write_output`); one garment without files is
+The cutting layouts come after (`cutting.laid_out`), then what is written to disk (`output.write_output`); one garment without files is
 `garment.draft_garment`.
 """
 
@@ -17,6 +17,7 @@ from drafting.costume_file import CostumeFile, Garment
 from drafting.errors import DraftError, Fault, InputError
 from drafting.findings import Finding
 from drafting.garment import MadeGarment, draft_garment, make_garment
+from drafting.layout import Lay
 from drafting.scale import body_scale
 
 __all__ = ["Made", "MadeGarment", "draft_garment", "make"]
@@ -24,11 +25,15 @@ __all__ = ["Made", "MadeGarment", "draft_garment", "make"]
 
 @dataclass(frozen=True)
 class Made:
-    """A costume made: its garments, every finding about it, and seconds by stage."""
+    """A costume made: its garments, every finding about it, and seconds by stage.
+
+    `lays` holds a cutting layout for each cloth once `cutting.laid_out` has worked them out.
+    """
 
     costume: CostumeFile
     garments: tuple[MadeGarment, ...]
     findings: tuple[Finding, ...]
+    lays: tuple[Lay, ...] = ()
     timings: Mapping[str, float] = field(default_factory=dict, compare=False)
 
 
@@ -48,7 +53,8 @@ def make(costume: CostumeFile) -> Made:
     timings: Counter[str] = Counter()
     for garment in garments:
         timings.update(garment.seconds)  # seconds add up like counts
-    return Made(costume, garments, tuple(_findings(costume, garments)), dict(timings))
+    findings = tuple(_findings(costume, garments))
+    return Made(costume, garments, findings, timings=dict(timings))
 
 
 def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:

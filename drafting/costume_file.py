@@ -7,17 +7,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, TypeVar
 
 from drafting.body import Body, read_body
 from drafting.errors import InputError
 from drafting.fabric import Fabric, read_fabric
+from drafting.layout.wishes import Wished, read_lays
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
 
-KEYS = ("title", "wearer", "unit", "fabrics", "garments")
+KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays")
 GARMENT_KEYS = ("block", "fabric", "choices")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
@@ -37,7 +38,10 @@ class Garment:
 
 @dataclass(frozen=True)
 class CostumeFile:
-    """A costume as its maker wrote it; `unit` is the file's unit of length, for the choices."""
+    """A costume as its maker wrote it; `unit` is the file's unit of length, for the choices.
+
+    `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays.
+    """
 
     title: str
     wearer: Body
@@ -45,6 +49,7 @@ class CostumeFile:
     fabrics: Mapping[str, Fabric]
     path: str
     unit: str | None
+    lays: Mapping[str, Wished] = field(default_factory=dict)
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:
@@ -61,12 +66,13 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
     body = _wearer(file, faults, wearer)
     fabrics = _fabrics(file, faults)
     garments = _garments(file, faults)
+    lays = read_lays(_table(file, faults, "lays"), file.line, tuple(fabrics), unit, faults)
     title = Given(file.data.get("title", Path(path).stem), file.line("title"))
     text = faults.value(plain_text, title, "title")
     if faults.found or body is None:
         raise InputError(faults.found)
     cloths = {role: fabric for role, fabric in fabrics.items() if fabric is not None}
-    return CostumeFile(text or Path(path).stem, body, garments, cloths, file.path, unit)
+    return CostumeFile(text or Path(path).stem, body, garments, cloths, file.path, unit, lays)
 
 
 def _wearer(file: TomlFile, faults: Faults, other: Path | str | None) -> Body | None:

@@ -79,8 +79,9 @@ def _piece(piece: Piece, side: str) -> Piece:
 
 
 def _notion(notion: Notion, side: str) -> Notion:
-    """Half of what both hands need, as far as it can be halved."""
-    return replace(notion, where=f"{notion.where} {side}", count=(notion.count + 1) // 2)
+    """One hand's half of what both need; an odd one goes to the left."""
+    count = (notion.count + 1) // 2 if side == "left" else notion.count // 2
+    return replace(notion, where=f"{notion.where} {side}", count=count)
 
 
 def _seam(

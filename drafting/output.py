@@ -1,4 +1,4 @@
-"""Write what was made into its folder: the record, the overview, one SVG a piece. Layer 5."""
+"""Write what was made into its folder: record, overview, one SVG a piece, one a cloth. Layer 5."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from drafting.export.folder import swap_in
 from drafting.export.svg import svg_text
 from drafting.label import Label
 from drafting.report import piece_file, report
+from drafting.sheet_layout import layout_sheet
 from drafting.sheet_overview import overview_sheet
 from drafting.sheet_piece import piece_sheet
 
@@ -41,6 +42,17 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
     )
 
 
+def _write_lays(made: Made, folder: Path) -> None:
+    if made.lays:
+        (folder / "layout").mkdir()
+    garments = [garment.name for garment in made.garments]
+    for lay in made.lays:
+        sheet = layout_sheet(lay, made.costume.title, garments)
+        file = folder / "layout" / f"{lay.role}.svg"
+        file.write_text(svg_text(sheet), encoding="utf-8", newline="\n")
+        overview_png(sheet, file.with_suffix(".png"))
+
+
 def _fill(made: Made, folder: Path) -> None:
     start = time.perf_counter()
     (folder / "pieces").mkdir()
@@ -52,6 +64,7 @@ def _fill(made: Made, folder: Path) -> None:
             file.write_text(text, encoding="utf-8", newline="\n")
     patterns = [garment.pattern for garment in made.garments]
     overview_png(overview_sheet(patterns, made.costume.title), folder / "overview.png")
+    _write_lays(made, folder)
     data = report(made)
     data["timings"]["draw"] = time.perf_counter() - start
     text = json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)

@@ -16,12 +16,16 @@ from drafting.checks.girths import finished
 from drafting.costume import Made, MadeGarment
 from drafting.draft import Girth, Notion, Seam
 from drafting.findings import Finding
+from drafting.layout import lay_row
 from drafting.pattern import CutPiece
 from drafting.walk import walk
 
 SCHEMA = 1
 
-DISTRIBUTIONS = ("drafting-kit", "numpy", "scipy", "shapely", "fonttools", "svgwrite", "matplotlib")
+DISTRIBUTIONS = (
+    "drafting-kit", "numpy", "scipy", "shapely", "fonttools", "svgwrite", "matplotlib", "pyclipper",
+    "spyrrow",
+)  # fmt: skip
 
 Row = dict[str, Any]
 
@@ -40,7 +44,7 @@ def report(made: Made) -> Row:
         "seams": [_seam(g, seam) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
         "checks": [_check(finding) for finding in made.findings],
-        "layout": [],
+        "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
         "steps": [],
         "timings": dict(made.timings),

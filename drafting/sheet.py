@@ -27,6 +27,7 @@ Box = tuple[float, float, float, float]
 class Layer(StrEnum):
     """What a line or text means. Files carry these names."""
 
+    CLOTH = "cloth"
     CUT = "cut-line"
     STITCH = "stitch-line"
     FOLD = "fold-line"
@@ -43,12 +44,16 @@ class Layer(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """One line on one layer: one or more paths under one `id`, each closed or each open."""
+    """One line on one layer: one or more paths under one `id`, each closed or each open.
+
+    `tint` fills it with a light colour (#rrggbb; empty: as the drawing does by itself).
+    """
 
     layer: Layer
     paths: tuple[Path, ...]
     id: str
     closed: bool = False
+    tint: str = ""
 
     def moved(self, by: complex) -> Stroke:
         return replace(self, paths=tuple(path.moved(by) for path in self.paths))

@@ -28,6 +28,7 @@ class LineStyle:
 INK, SEWN, CLAY, SLATE, MIST = "#111111", "#1f4e79", "#8f3d17", "#4d4d4d", "#7a7a7a"
 
 STYLES: dict[Layer, LineStyle] = {
+    Layer.CLOTH: LineStyle(0.35, (), MIST),
     Layer.CUT: LineStyle(0.7, (), INK),
     Layer.STITCH: LineStyle(0.35, (5.0, 2.0), SEWN),
     Layer.FOLD: LineStyle(0.45, (12.0, 2.0, 1.5, 2.0), INK, halo=0.6),
@@ -47,6 +48,12 @@ TEXT_COLOURS: dict[Layer, str] = {Layer.LEVEL: SLATE, Layer.GUIDE: SLATE, Layer.
 
 TINTS = ("#eef2f6", "#f6f0e8", "#edf3ea", "#f3edf3", "#f4f3e6", "#e9f1f2")
 """Light fills, one a piece in turn, so near in lightness that lines read alike on all of them."""
+
+GARMENT_TINTS = ("#e3edf7", "#f0d9b5", "#b9d6bb", "#d3b3cf", "#8fb4cf", "#c08f74")
+"""Fills on the cloth, one a garment: each darker than the one before, so that grey tells them apart."""
+
+CLOTH_TINT = "#fdfcf9"
+"""Fill of the cloth under the pieces."""
 
 HEAD = 9.0
 """mm: length of an arrow head."""

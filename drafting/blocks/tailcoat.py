@@ -1,7 +1,10 @@
-"""Tailcoat: close coat body, two-piece sleeve, and tails in bias-cut flare panels."""
+"""Tailcoat: close coat body, two-piece sleeve, tails in bias-cut flare panels, collar, lining."""
 
 PARTS = {
     "coat-body": {"arm_ease": 70.0},
     "two-piece-sleeve": {"arm_ease": 70.0, "cap_ease": 30.0},
     "tails": {},
+    "coat-collar": {},
+    "stiffening": {},
+    "coat-lining": {},
 }

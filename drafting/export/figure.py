@@ -43,7 +43,8 @@ def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
         for stroke in sheet.on(layer):
             if STYLES[layer].halo:
                 axes.add_patch(_halo(stroke, order))
-            axes.add_patch(_patch(stroke, order, next(tints) if layer is Layer.CUT else None))
+            own = next(tints) if layer is Layer.CUT else None
+            axes.add_patch(_patch(stroke, order, stroke.tint or own))
     for text in sheet.texts:
         _write(axes, text, scale * POINTS_PER_INCH)
     with warnings.catch_warnings():

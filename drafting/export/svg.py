@@ -88,6 +88,8 @@ def _path(drawing: Any, stroke: Stroke, kind: str, fit: bool, *, name: bool, hei
     path = drawing.path(d=d, class_=kind)
     if name:
         path["id"] = safe_id(stroke.id)
+        if stroke.tint:
+            path["fill"] = stroke.tint
     if fit:
         path["vector-effect"] = "non-scaling-stroke"
     return path

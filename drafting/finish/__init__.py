@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
+from typing import Any
 
 from drafting.draft import Draft
 from drafting.finish.allowance import CutLine, allowances_of, cut_line
@@ -44,11 +45,15 @@ def finish(
 
 @dataclass(frozen=True)
 class _Asked:
-    """One piece to finish, as the key under which the answer is kept."""
+    """One piece to finish, as the key under which the answer is kept.
+
+    Choices with other defaults are of another class: they are told apart by their `values` alone.
+    """
 
     piece: Piece
     number: int
-    choices: FinishChoices
+    values: tuple[tuple[str, Any], ...]
+    choices: FinishChoices = field(compare=False)
 
     def __hash__(self) -> int:
         return hash((self.piece.name, self.piece.outline, self.number))
@@ -59,7 +64,8 @@ def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[Cut
 
     The last pieces are remembered: a slider leaves most pieces of a garment as they were.
     """
-    return _finished(_Asked(piece, number, choices))
+    values = tuple(vars(choices).items())
+    return _finished(_Asked(piece, number, values, choices))
 
 
 @lru_cache(maxsize=64)

@@ -97,7 +97,8 @@ def _corner(
 
 def _closed(parts: list[Path], least: float) -> Path:
     """Join the parts to a ring without segments shorter than `least`; ends meet exactly."""
-    segments = [s for part in parts for s in part.segments if s.length > least]
+    whole = [segment for part in parts for segment in part.segments]
+    segments = [s for s in whole if abs(s.end - s.start) > least or s.length > least]
     ring = []
     at = segments[-1].end
     for segment in segments:

@@ -44,6 +44,8 @@ def simplified(ring: Sequence[complex], by: float) -> list[complex]:
 def overlaps(rings: Sequence[Sequence[complex]]) -> list[tuple[int, int, float]]:
     """Return every pair of closed rings that share area, with the area they share."""
     solids = [shapely.Polygon([(p.real, p.imag) for p in ring]) for ring in rings]
+    if len(solids) < 2:
+        return []
     tree = shapely.STRtree(solids)
     near = sorted((int(a), int(b)) for a, b in tree.query(solids, "intersects").T if a < b)
     shared = [(a, b, float(solids[a].intersection(solids[b]).area)) for a, b in near]
@@ -53,6 +55,8 @@ def overlaps(rings: Sequence[Sequence[complex]]) -> list[tuple[int, int, float]]
 def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
     """Return the least distance between two of the closed rings, or `most` where none is nearer."""
     solids = [shapely.Polygon([(p.real, p.imag) for p in ring]) for ring in rings]
+    if len(solids) < 2:
+        return most
     pairs = shapely.STRtree(solids).query(solids, "dwithin", most).T
     return min((float(solids[a].distance(solids[b])) for a, b in pairs if a < b), default=most)
 

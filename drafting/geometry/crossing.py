@@ -47,9 +47,11 @@ class Chords(NamedTuple):
 @lru_cache(maxsize=64)
 def chords(path: Path, gap: float = tol.FLAT) -> Chords:
     """Flatten `path`, remembering places."""
-    counts = [chord_count(segment, gap) for segment in path.segments]
-    places = [index + np.arange(1, count + 1) / count for index, count in enumerate(counts)]
-    return Chords(path.points(gap), np.concatenate([np.zeros(1), *places]))
+    counts = np.array([chord_count(segment, gap) for segment in path.segments])
+    ends = np.cumsum(counts)
+    share = np.arange(1, ends[-1] + 1) - np.repeat(ends - counts, counts)
+    places = np.repeat(np.arange(len(counts)), counts) + share / np.repeat(counts, counts)
+    return Chords(path.points(gap), np.concatenate([np.zeros(1), places]))
 
 
 def crossings(a: Path, b: Path) -> list[Crossing]:

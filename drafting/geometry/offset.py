@@ -65,7 +65,7 @@ def beside(path: Path, distance: float) -> Path:
     """Return the line `distance` mm to the right, loops and all; corners are mitred to 2 x distance."""
     if distance == 0:
         return path
-    parts = [segment for segment in path.segments if segment.length > 1e-9]
+    parts = [s for s, length in zip(path.segments, path.lengths, strict=True) if length > 1e-9]
     whole = _beside(parts[0], distance)
     for last, part in pairwise(parts):
         corner = Corner(part.start, last.tangent(1.0), part.tangent(0.0))

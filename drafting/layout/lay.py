@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 from drafting.findings import Finding
 from drafting.fabric import cut_for
 from drafting.layout.cloth import Cloth, LayName
-from drafting.layout.model import Job, Packing, Spot
+from drafting.layout.model import Job, Packing, Spot, box_of
 from drafting.layout.outlines import Outline
 from drafting.units import show_length
 
@@ -20,7 +20,11 @@ BUY_STEP = 100.0
 LOOSE, TIGHT = 0.70, 0.80
 """Utilisation below which a lay is loose and from which it is tight (the project's layout study)."""
 
-LAYERS: dict[LayName, int] = {"open": 1, "folded": 2, "crosswise": 2}
+AS_LONG = 1.01
+"""A lay no longer than this share of its longest piece cannot be bettered (ours)."""
+
+LAYERS_LONG: dict[LayName, int] = {"open": 1, "folded": 1, "crosswise": 2}
+"""How many times its own length a lay takes of the cloth."""
 
 SPREAD: dict[LayName, str] = {
     "open": "opened out, one layer, right side up",
@@ -54,7 +58,6 @@ class Lay:
     left_out: tuple[Outline, ...] = ()
     others: tuple[OtherWay, ...] = ()
     findings: tuple[Finding, ...] = ()
-    checked: tuple[str, ...] = field(default=())
 
     @property
     def role(self) -> str:
@@ -65,10 +68,19 @@ class Lay:
         """From the first to the last point of the pieces as they lie, mm."""
         return self.packing.length
 
+    @cached_property
+    def end(self) -> float:
+        """Where the last point lies, from the start of the cloth, mm.
+
+        That is `length` but where faults in the cloth put the first piece farther on.
+        """
+        boxes = (box_of(self.job.posed(spot)) for spot in self.packing.spots)
+        return max((box[2] for box in boxes), default=0.0)
+
     @property
     def cloth_length(self) -> float:
-        """The cloth taken: twice the lay's length where it is folded across, mm."""
-        return self.length * (2 if self.lay == "crosswise" else 1)
+        """The cloth taken: up to the last point, twice that where it is folded across, mm."""
+        return self.end * LAYERS_LONG[self.lay]
 
     @property
     def buy_length(self) -> float:
@@ -90,8 +102,7 @@ class Lay:
     @property
     def lower_bound(self) -> float:
         """No lay of these pieces can be shorter: their area over the usable width (F18), mm."""
-        layers = 2 if self.lay == "crosswise" else 1
-        return self.area / (self.cloth.usable_width * layers)
+        return self.area / (self.cloth.usable_width * LAYERS_LONG[self.lay])
 
     @property
     def utilisation(self) -> float:
@@ -100,7 +111,11 @@ class Lay:
 
     @property
     def words(self) -> str:
-        """The utilisation in a word: loose, usual or tight."""
+        """The utilisation in a word: loose, usual or tight, or what else decides the length."""
+        boxes = [box_of(self.job.posed(spot)) for spot in self.packing.spots]
+        longest = max((box[2] - box[0] for box in boxes), default=0.0)
+        if self.length <= longest * AS_LONG and self.utilisation < TIGHT:
+            return "as long as its longest piece"
         if self.utilisation < LOOSE:
             return "loose: worth another try"
         return "tight" if self.utilisation >= TIGHT else "usual for one costume"
@@ -123,7 +138,7 @@ class Lay:
             f"{SPREAD[self.lay]}: the pieces take {show_length(self.cloth_length)}. Buy {buy} "
             f"({show_length(self.cloth.wishes.spare)} to square the ends{lost}, rounded up to 10 cm). "
             f"{100 * self.utilisation:.0f} % of the cloth is used, {self.words}; "
-            f"{show_length(self.lower_bound * (2 if self.lay == 'crosswise' else 1))} is the least "
+            f"{show_length(self.lower_bound * LAYERS_LONG[self.lay])} is the least "
             "that any lay could take."
         )
 

@@ -132,13 +132,13 @@ class Job:
     def packing(self, spots: tuple[Spot, ...], engine: str) -> Packing:
         """Return the packing of these spots, moved so that its first point lies at x = 0.
 
-        Nothing is moved where faults in the cloth or a repeat fix the places.
+        Nothing is moved where faults in the cloth fix the places.
         """
         ordered = sorted(spots, key=lambda s: s.copy)
         boxes = [box_of(self.posed(spot)) for spot in ordered]
         first = min((box[0] for box in boxes), default=0.0)
         last = max((box[2] for box in boxes), default=0.0)
-        if self.strip.blocked or self.strip.repeat:
+        if self.strip.blocked:
             return Packing(last - first, tuple(ordered), engine)
         moved = tuple(replace(spot, x=spot.x - first) for spot in ordered)
         return Packing(last - first, moved, engine)

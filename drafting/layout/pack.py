@@ -26,7 +26,11 @@ LOOK = 0.05
 """Seconds between two looks at the child processes."""
 
 OWN_SHARE = 1 / 3
-"""Share of the time for engine 1 where there is a fold (the study's plan); else a tenth."""
+"""Share of the time for engine 1 where there is a fold (the study's plan)."""
+
+HANDS_SHARE, FIRST_SHARE = 0.15, 0.01
+"""The same without a fold, where outlines may be turned over (which the library cannot), and where
+they may not (ours)."""
 
 
 def pack(
@@ -102,7 +106,8 @@ class Hunt:
             self._look_folded(folds, deadline)
         else:
             start = time.monotonic()
-            self.own(ENDLESS, start + min(3.0, 0.1 * (deadline - start)))
+            share = HANDS_SHARE if self._may_turn_over() else FIRST_SHARE
+            self.own(ENDLESS, start + share * (deadline - start))
             self._run([(Problem(self.kit, self._hands()), self.workers)], deadline)
 
     def _look_folded(self, folds: list[int], deadline: float) -> None:
@@ -125,13 +130,17 @@ class Hunt:
         chosen = [own, *sorted(runs.lengths, key=lambda p: runs.lengths[p])[: self.workers - 1]]
         self._run([(p, max(1, self.workers // len(chosen))) for p in chosen], deadline)
 
+    def _may_turn_over(self) -> bool:
+        """Say whether engine 1 has to settle for some outline if it is mirrored."""
+        return any(len({pose.mirror for pose in copy.poses}) > 1 for copy in self.job.copies)
+
     def _hands(self) -> Packing:
         assert self.best is not None
         return self.best
 
     def _run(self, problems: Sequence[tuple[Problem, int]], deadline: float) -> None:
         """Let the library work on problems side by side until the deadline."""
-        left = int(deadline - time.monotonic())
+        left = round(deadline - time.monotonic())
         if left < 1 or self.halted():
             return
         runs = [_Run(p, left, workers, self.seed) for p, workers in problems]

@@ -6,14 +6,14 @@ need is worked out beside.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.kit import Kit
-from drafting.layout.lay import Lay, OtherWay
-from drafting.layout.model import Packing
+from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
 from drafting.layout.outlines import Part, job_of
 from drafting.layout.pack import COUNT, pack
 from drafting.layout.said import findings_of
@@ -90,15 +90,17 @@ def _opened_by_itself(parts: tuple[Part, ...], lay: Lay) -> Iterator[Finding]:
 def other_ways(parts: tuple[Part, ...], lay: Lay) -> Iterator[OtherWay]:
     """Yield what the common bolt widths need, folded and open, and this cloth the other ways."""
     own = lay.cloth.usable_width + 2 * lay.cloth.selvedge
+    kit: Kit | None
     ways: tuple[LayName, ...] = ("folded", "open")
     if not lay.cloth.one_way and lay.lay == "crosswise":
         ways = (*ways, "crosswise")
     for way in ways:
-        kit: Kit | None = None
+        kit, least = None, math.inf
         for width in sorted({own, *BOLTS}):
             if width == own and way == lay.lay:
                 names = tuple(o.part.name for o in lay.left_out)
-                yield OtherWay(width, way, lay.cloth_length if not names else None, names)
+                least = least if names else lay.cloth_length
+                yield OtherWay(width, way, None if names else least, names)
                 continue
             job, _, lost = job_of(parts, lay.cloth.at_width(width), way)
             if lost:
@@ -106,8 +108,6 @@ def other_ways(parts: tuple[Part, ...], lay: Lay) -> Iterator[OtherWay]:
             elif job.copies:
                 job = checked_job(job)
                 kit = kit.resized(job) if kit else Kit(job, max(BOLTS))
-                yield OtherWay(width, way, _short(kit).length)
-
-
-def _short(kit: Kit) -> Packing:
-    return Searcher(kit, QUICK).run()
+                # A wider cloth needs no more: what fits a narrower one fits on it.
+                least = min(least, Searcher(kit, QUICK).run().length * LAYERS_LONG[way])
+                yield OtherWay(width, way, least)

@@ -30,7 +30,7 @@ def _said(lay: Lay) -> Iterator[Finding]:
     yield from lay.cloth.findings
     if lay.packing.spots:
         yield Finding(
-            "lay", "ok", lay.role, lay.length, lay.lower_bound, lay.summary(),
+            "lay", "note", lay.role, lay.length, lay.lower_bound, lay.summary(),
         )  # fmt: skip
     yield from _hands(lay)
     yield from _repeats(lay.cloth)

@@ -85,12 +85,13 @@ def _blocked(job: Job, rings: list[Ring]) -> Iterator[str]:
 
 
 def _levels(job: Job, packing: Packing) -> Iterator[str]:
-    step = job.strip.repeat
+    step, first = job.strip.repeat, None
     for spot in packing.spots if step else ():
         kind = job.kinds[job.copies[spot.copy].kind]
         x0 = min(spot.pose.of(p).real for p in kind.ring)
         own = 0.0 if kind.level is None else spot.pose.of(complex(kind.level)).real - x0
-        off = math.remainder(spot.x + own, step or 1.0)
+        first = spot.x + own if first is None else first
+        off = math.remainder(spot.x + own - first, step or 1.0)
         if abs(off) > NEAR_ENOUGH:
             yield f"{kind.name} lies {off:.3f} off the repeat"
 

@@ -143,7 +143,7 @@ class Cap:
     lift: float
 
 
-class CapOutOfReach(DraftError):
+class CapReachError(DraftError):
     """No cap of this armhole is as wide as the sleeve; `reach` holds the widths (mm) that are."""
 
     def __init__(self, armhole: float, width: float, reach: tuple[float, float]) -> None:
@@ -252,13 +252,13 @@ def fit_cap(
     start = next((h for h in (*heights, low) if excess(h) >= 0), low)
     widest, narrowest = excess(start) + width, excess(high) + width
     if not narrowest <= width <= widest:
-        raise CapOutOfReach(front.path.length + back.path.length, width, (narrowest, widest))
+        raise CapReachError(front.path.length + back.path.length, width, (narrowest, widest))
     height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
     front_width, back_width = halves.widths(height, at)
     got = front_width + back_width
     if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out
-        raise CapOutOfReach(
+        raise CapReachError(
             front.path.length + back.path.length, width, (max(got, width + 1.0), widest)
         )
     return Cap(
@@ -273,12 +273,12 @@ def fit_widened(
 ) -> tuple[Cap, float]:
     """Return the cap, and the sleeve width it is for: as asked, or the least of a thin arm's cap.
 
-    Raises `CapOutOfReach` where the sleeve is too wide for the armhole.
+    Raises `CapReachError` where the sleeve is too wide for the armhole.
     """
     for _ in range(6):
         try:
             return fit_cap(front, back, width, min(wrist, 1.5 * width), arm_length), width
-        except CapOutOfReach as out:
+        except CapReachError as out:
             if width >= out.widths[0]:
                 raise
             width = out.widths[0] + 0.5

@@ -112,6 +112,12 @@ def test_a_label_is_silent_about_what_was_measured() -> None:
     assert "estimated" not in words("front", replace(invented.KITE, estimated=()))
 
 
+def test_a_label_says_how_far_off_an_estimate_may_be() -> None:
+    told = replace(invented.KITE, off=(50.0, 48.4, None, 40.0))
+    said = words("front", told).replace("\n", " ")
+    assert "neck base +/- 50, across back +/- 48, shoulder drop, bust point depth +/- 40" in said
+
+
 def test_many_estimates_are_counted_rather_than_listed() -> None:
     many = tuple(f"measure_{n}" for n in range(30))
     assert "and 22 more" in words("front", replace(invented.KITE, estimated=many)).replace(

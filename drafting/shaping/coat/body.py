@@ -13,6 +13,7 @@ from drafting.shaping.coat.body_pieces import (
     body_seams,
     facing_piece,
     front_piece,
+    half_waist,
     side_piece,
     tail_front,
 )
@@ -47,26 +48,18 @@ def settle_body(
     for _ in range(12):
         shape = coat_shape(body, ease, drop, more)
         front = front_edge(shape, asked, chest)
-        found = CoatBody(shape, front, tail_front(shape, cutaway))
-        miss = gaps(shape) - more[0], wanted - half_waist(found)
+        miss = gaps(shape) - more[0], wanted - half_waist(shape, front)
         if max(map(abs, miss)) < CLOSE:
             break
         steps = [_step(more[i], miss[i], tried[0][i], tried[1][i]) for i in (0, 1)]
         tried, more = (more, miss), (more[0] + steps[0], more[1] + steps[1])
-    return found
+    return CoatBody(shape, front, tail_front(shape, cutaway))
 
 
 def _step(now: float, miss: float, then: float, missed: float) -> float:
     """Return the secant step; a plain one where the two tries do not tell a slope near -1."""
     slope = (miss - missed) / (now - then) if abs(now - then) > 1e-9 else -1.0
     return -miss / slope if -1.6 < slope < -0.4 else miss
-
-
-def half_waist(body: CoatBody) -> float:
-    """Return the half waist as drawn, to the centre front, mm."""
-    pieces = (back_piece(body.shape), side_piece(body.shape))
-    front = front_piece(body.shape, body.front, body.tails_at)
-    return sum(v.length for p in (*pieces, front) for v in p.levels if v.name == "waist")
 
 
 def body_draft(body: Body, ease: TorsoEase, drawn: CoatBody) -> Draft:

@@ -16,8 +16,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from scipy.optimize import brentq
+
 from drafting.draft import Seam, SeamNotch
-from drafting.geometry import Path, line, smooth, turn
+from drafting.geometry import Path, line, smooth, through, turn
 from drafting.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.shaping.coat.lapel import FrontEdge
 from drafting.shaping.coat.shape import CoatShape, x_at
@@ -27,6 +29,9 @@ FACING_ON_SHOULDER = 0.34
 
 TAIL_FRONT_MOST = 0.7
 """The tail starts at most at this share of the way from the centre to the front seam (ours)."""
+
+INNER_AT_BUST = 0.72
+"""The facing's inner edge passes the bust line at most so far from the centre to the seam (ours)."""
 
 CENTRE_BACK, WAIST = "centre_back", EdgeKind.HEM
 """The waist is a hem until tails are sewn to it."""
@@ -61,7 +66,7 @@ def side_piece(shape: CoatShape) -> Piece:
     plan = shape.plan
     front = shape.front_partner.mapped(shape.across)
     lower = Path(shape.back_armhole.segments[1:])
-    waist = Path((smooth(shape.back_partner.end, front.end, 1 + 0j, 1 + 0j),))
+    waist = side_waist(shape)
     edges = (
         Edge("waist", waist, WAIST),
         Edge("panel_front", front.reversed()),
@@ -79,6 +84,18 @@ def side_piece(shape: CoatShape) -> Piece:
     return piece.mirrored()
 
 
+def side_waist(shape: CoatShape) -> Path:
+    """Return the side body's waist, level at both ends."""
+    end = shape.across(shape.front_partner.end)
+    return Path((smooth(shape.back_partner.end, end, 1 + 0j, 1 + 0j),))
+
+
+def half_waist(shape: CoatShape, front: FrontEdge) -> float:
+    """Return the half waist as drawn, to the centre front, mm."""
+    back = abs(shape.back_panel.end - shape.centre.end)
+    return back + side_waist(shape).length + parted(front.bottom, -shape.taken.belly)[1].length
+
+
 def tail_front(shape: CoatShape, share: float) -> float:
     """Return how far from the centre front the tails start, mm: a share of the half waist."""
     return min(share * shape.plan.waist_half, TAIL_FRONT_MOST * shape.front_panel.end.real)
@@ -86,7 +103,7 @@ def tail_front(shape: CoatShape, share: float) -> float:
 
 def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float) -> Piece:
     """Return the forepart with its lapel; its lower edge is parted where the tails start."""
-    bottom, waist = front.bottom.split(_along(front.bottom, tails_at))
+    bottom, waist = parted(front.bottom, tails_at)
     tip = shape.front_upper.start
     edges = (
         Edge("bottom", bottom, EdgeKind.SEAM),
@@ -113,21 +130,19 @@ def _front_levels(
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
     across = shape.front_upper.segments[0].end
-    stand = _along(bottom, -shape.taken.belly)
     return (
         Level("bust", (line(complex(0, y), shape.pivot),)),
-        Level("waist", (bottom.split(stand)[1], waist)),
+        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist)),
         Level("across_front", (line(1j * across.imag, across),)),
     )
 
 
-def _along(path: Path, x: float) -> float:
-    """Return how far along a path that runs steadily to the right its x is reached, mm."""
-    low, high = 0.0, path.length
-    for _ in range(50):
-        middle = (low + high) / 2
-        low, high = (middle, high) if path.at(middle).real < x else (low, middle)
-    return (low + high) / 2
+def parted(path: Path, x: float) -> tuple[Path, Path]:
+    """Return a single curve that runs steadily to the right before and after the place x."""
+    (curve,) = path.segments
+    t = brentq(lambda t: curve.point(t).real - x, 0.0, 1.0, xtol=1e-14)
+    first, second = curve.split(float(t))
+    return Path((first,)), Path((second,))
 
 
 def facing_piece(front: Piece) -> Piece:
@@ -135,11 +150,11 @@ def facing_piece(front: Piece) -> Piece:
     over, as its right side lies inside."""
     shoulder, bottom = front["shoulder"].path, front["bottom"].path
     start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
-    inner = smooth(bottom.end, start, turn(85), turn(105))
+    inner = _facing_inner(bottom.end, start, front.points["bust_point"])
     names = ("neck", "gorge", "lapel_top", "lapel", "edge")
     edges = (
         Edge("bottom", bottom),
-        Edge("inner", Path((inner,)), EdgeKind.FREE),
+        Edge("inner", inner, EdgeKind.FREE),
         Edge("shoulder", line(start, shoulder.end), EdgeKind.FREE, allowance=10.0),
         *(Edge(name, front[name].path) for name in names),
     )
@@ -149,6 +164,13 @@ def facing_piece(front: Piece) -> Piece:
     roll = tuple(mark for mark in front.placements if mark.what == "roll line")
     piece = Piece("front-facing", edges, pair=True, title="Front facing", placements=roll)
     return piece.mirrored()
+
+
+def _facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
+    """Return the facing's inner edge, upwards; at the bust line it keeps clear of the front seam."""
+    share = (bust_point.imag - low.imag) / (top.imag - low.imag)
+    x = min((low + share * (top - low)).real, INNER_AT_BUST * bust_point.real)
+    return through(low, complex(x, bust_point.imag), top, 1j, turn(80))
 
 
 def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:

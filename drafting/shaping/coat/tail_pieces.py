@@ -119,7 +119,7 @@ def tail_pieces(tail: Tail, style: TailStyle, slit: float) -> tuple[Piece, ...]:
             edges.append(Edge("front", bowed(panel, style.bow).reversed(), EdgeKind.OPENING))
         else:
             edges += _parted("front", panel.front, slit, down=False)
-        title = f"Tail panel {k + 1}, from the back" if count > 1 else "Tail"
+        title = f"Tail {k + 1}" if count > 1 else "Tail"
         piece = Piece(
             f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
         )  # fmt: skip
@@ -160,7 +160,7 @@ def _godet(number: int, shape: Godet) -> Piece:
         Edge("left", shape.left), Edge("hem", shape.hem, EdgeKind.HEM), Edge("right", shape.right)
     )  # fmt: skip
     return Piece(
-        f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}, from the back"
+        f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}"
     )  # fmt: skip
 
 

@@ -1,0 +1,112 @@
+"""Coat lining: body, sleeves and tails of the coat in lining, with an ease pleat at the centre back.
+
+The front's lining starts where the facing ends; the tails' is shorter by a jump pleat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path, line, smooth
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.shaping.coat.inside import loose, second_layer, shorter
+
+WIDER = 1.5
+"""mm: lining pieces get so much more allowance than 10 on every seam: 3 mm of ease a seam (memory)."""
+
+COPIED = ("side-body", "top-sleeve", "under-sleeve")
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the lining, in mm."""
+
+    lining: str = choice(
+        "whole", "word", "what is lined", words=("whole", "body", "none"), group="lining",
+        source="common practice",
+    )  # fmt: skip
+    ease_pleat: float = choice(
+        25.0, "mm", "depth of the ease pleat at the centre back, from the neck running out at the waist",
+        low=0, high=60, scales=True, group="lining", source="coat study, from memory",
+    )  # fmt: skip
+    lining_shorter: float = choice(
+        15.0, "mm", "how far the tails' lining ends above their hem", low=5, high=40, scales=True,
+        group="lining", source="coat study: 15-20, with a jump pleat of 10-12; from memory",
+    )  # fmt: skip
+
+
+def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with its lining pieces; pieces that are not there are passed over."""
+    if choices.lining == "none":
+        return draft
+    return draft + Draft(tuple(_pieces(draft, choices)), findings=(_said(choices),))
+
+
+def _pieces(draft: Draft, choices: Choices) -> Iterator[Piece]:
+    if "back" in draft:
+        yield _lining(draft["back"], _back(draft["back"], choices))
+    if "front" in draft and "front-facing" in draft:
+        yield _lining(draft["front"], _front(draft["front"], draft["front-facing"]))
+    for name in COPIED:
+        if name in draft:
+            yield _lining(draft[name], draft[name].edges)
+    for piece in draft.pieces if choices.lining == "whole" else ():
+        if piece.name.split("-")[0] in ("tail", "godet") and "hem" in piece and not piece.material:
+            yield _lining(piece, shorter(piece, choices.lining_shorter))
+
+
+def _lining(piece: Piece, edges: tuple[Edge, ...]) -> Piece:
+    return second_layer(piece, "lining", loose(edges, 10.0 + WIDER), "lining")
+
+
+def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
+    """The back with its ease pleat, half of it on either side; the skirt ends higher too."""
+    edges = back.edges
+    if "vent" in back and choices.lining == "whole":
+        edges = shorter(back, choices.lining_shorter)
+    elif "vent" in back:
+        edges = _to_waist(back)
+    if choices.ease_pleat <= 0:
+        return edges
+    at = next(i for i, e in enumerate(edges) if e.name == "centre_back")
+    low, nape = edges[at].path.start, edges[at].path.end
+    out = nape + choices.ease_pleat / 2
+    run = Path((smooth(low, out, 1j, 1j),))
+    pleat = (
+        Edge("centre_back", run, EdgeKind.FREE), Edge("ease_pleat", line(out, nape), EdgeKind.FREE)
+    )  # fmt: skip
+    return (*edges[:at], *pleat, *edges[at + 1 :])
+
+
+def _to_waist(back: Piece) -> tuple[Edge, ...]:
+    """The back's edges above the waist, closed along it."""
+    kept = tuple(e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back"))
+    ends = {e.name: e.path for e in kept}
+    waist = Edge("waist", line(ends["panel"].end, ends["centre_back"].start))
+    at = next(i for i, e in enumerate(kept) if e.name == "panel")
+    return (*kept[: at + 1], waist, *kept[at + 1 :])
+
+
+def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
+    """The front between the facing's inner edge and the panel seam."""
+    inner = facing.mirrored()["inner"].path
+    shoulder = front["shoulder"]
+    at = shoulder.length - facing["shoulder"].length
+    outer = replace(shoulder, path=shoulder.path.split(at)[0])
+    closed = Edge("inner", inner.reversed(), EdgeKind.FREE)
+    return (front["waist"], front["panel"], front["armhole"], outer, closed)
+
+
+def _said(choices: Choices) -> Finding:
+    return Finding(
+        "lining", "note", "lining", choices.ease_pleat, None,
+        f"The lining is cut with {10 + WIDER:.1f} mm of allowance and sewn at 10, so that it is 3 mm wider at every "
+        f"seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and their lining hang "
+        "before they are joined.",
+    )  # fmt: skip

@@ -1,0 +1,239 @@
+"""Stiffening: interfacing by region, and bones along the hem and down the seams of the tails.
+
+Interfacing is cut from any piece, or from a region of it, to the stitching line and a margin. A bone
+along the hem lies in a casing strip; where it has to bend edgewise, a flat bone is warned against.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, Notion
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path, line
+from drafting.piece import Edge, EdgeKind, Piece, Placement
+from drafting.scale import body_scale
+from drafting.shaping.coat.bone import (
+    AT_HEM,
+    AT_WAIST,
+    FLAT,
+    MOST_STRAIN,
+    ROUND,
+    SPIRAL,
+    Channel,
+    bone_length,
+    casing_size,
+    channel,
+)
+from drafting.shaping.coat.inside import band, beside_hem, loose, second_layer, skirted
+
+WEIGHTS = {
+    "collar": "collar canvas or a medium fusible", "front": "hair canvas or a medium fusible",
+    "tail": "a firm, heavy interfacing, or buckram where the hem is boned",
+}  # fmt: skip
+"""Weight of the interfacing by part (common practice)."""
+
+BLOCK_FUSE = 5.0
+"""mm: past this margin interfacing lies in the seams and has to be light (trouble AL5)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the stiffening, in mm."""
+
+    stiff_collar: bool = choice(
+        True, "yes/no", "interfacing for the under collar", group="stiffening", source="common practice",
+    )  # fmt: skip
+    stiff_front: str = choice(
+        "whole front", "word", "interfacing for the front: all of it, the lapel alone, the facing, or none",
+        words=("whole front", "lapel", "facing", "none"), group="stiffening", source="common practice",
+    )  # fmt: skip
+    stiff_tails: str = choice(
+        "hem band", "word", "interfacing for the tails", words=("hem band", "whole tail", "none"),
+        group="stiffening", source="common practice",
+    )  # fmt: skip
+    hem_band: float = choice(
+        60.0, "mm", "depth of the interfaced band along the hem", low=15, high=300, step=5, scales=True,
+        group="stiffening", source="coat study, ours",
+    )  # fmt: skip
+    interfacing_margin: float = choice(
+        3.0, "mm", "how far interfacing reaches past the stitching line", low=0, high=15,
+        group="stiffening", source="trouble AL5: at most 3, the full allowance only if light and block-fused",
+    )  # fmt: skip
+    hem_bone: str = choice(
+        SPIRAL, "word", "the bone along the hem: one a tail, or flat ones, one a panel",
+        words=(SPIRAL, ROUND, FLAT, "flat, one a panel", "none"), group="stiffening", source="coat study",
+    )  # fmt: skip
+    bone_width: float = choice(
+        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source="common practice",
+    )  # fmt: skip
+    bone_height: float = choice(
+        14.0, "mm", "how far above the hem the bone's middle lies", low=5, high=60, group="stiffening",
+        source="coat study",
+    )  # fmt: skip
+    bone_short: float = choice(
+        6.0, "mm", "how much a bone is shorter than its channel at each end", low=5, high=7.5, step=0.5,
+        group="stiffening", source="row K23: 10-15 in all; row C11: 5 at each end",
+    )  # fmt: skip
+    seam_bones: bool = choice(
+        False, "yes/no", "bones down the tail's seams too", group="stiffening", source="coat study"
+    )
+
+
+def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with interfacing pieces, bone lines, the casing and the bone list.
+
+    Pieces that the draft does not have are passed over. Raises `DraftError` for a band deeper than
+    the tail.
+    """
+    stiff = tuple(_interfacing(draft, choices))
+    notes = tuple(_interfacing_notion(piece) for piece in stiff)
+    boned, bones = _boned(draft, choices, body_scale(body))
+    wide = choices.interfacing_margin > BLOCK_FUSE and bool(stiff)
+    return boned + Draft(stiff, notions=notes, findings=(_wide(choices),) if wide else ()) + bones
+
+
+def tails_of(draft: Draft) -> tuple[Piece, ...]:
+    """Return the tail panels of a draft, from the back: `tail-1`, `tail-2`, ... of either hand."""
+    return tuple(p for p in draft.pieces if p.name.split("-")[0] == "tail" and "hem" in p)
+
+
+# -------------------------------------------------------------------------------- interfacing
+
+
+def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
+    margin = choices.interfacing_margin
+    if choices.stiff_collar and "under-collar" in draft:
+        yield whole(draft["under-collar"], margin)
+    if choices.stiff_front == "whole front" and "front" in draft:
+        yield whole(draft["front"], margin)
+    if choices.stiff_front == "facing" and "front-facing" in draft:
+        yield whole(draft["front-facing"], margin)
+    if choices.stiff_front == "lapel" and "front" in draft and "lapel" in draft["front"]:
+        yield lapel(draft["front"], margin)
+    for piece in tails_of(draft):
+        if choices.stiff_tails == "whole tail":
+            yield whole(piece, margin)
+        elif choices.stiff_tails == "hem band":
+            yield second_layer(piece, "interfacing", band(piece, choices.hem_band, margin), "band")
+
+
+def whole(piece: Piece, margin: float) -> Piece:
+    """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
+    return second_layer(piece, "interfacing", loose(piece.edges, margin), "interfacing")
+
+
+def lapel(front: Piece, margin: float) -> Piece:
+    """Return the interfacing of the lapel: from the roll line outwards."""
+    edges = [front[name] for name in ("gorge", "lapel_top", "lapel")]
+    roll = line(edges[-1].path.end, edges[0].path.start)
+    ring = (*loose(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
+    return second_layer(front, "interfacing", ring, "lapel-interfacing")
+
+
+def _interfacing_notion(piece: Piece) -> Notion:
+    part = "collar" if "collar" in piece.name else piece.name.split("-")[0]
+    note = f"{WEIGHTS.get(part, WEIGHTS['front'])}; same grain as the cloth; test the iron on a scrap"
+    return Notion("interfacing", piece.name, piece.count, None, note)
+
+
+def _wide(choices: Choices) -> Finding:
+    return Finding(
+        "interfacing", "note", "interfacing", choices.interfacing_margin, 3.0,
+        f"Interfacing reaches {choices.interfacing_margin:.0f} mm past the stitching line and lies in the seams: "
+        "take a light fusible, fused to the cloth before cutting, and air the room.",
+    )  # fmt: skip
+
+
+# -------------------------------------------------------------------------------------- bones
+
+
+def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
+    """Return the draft with its bone lines drawn, and what the bones add to it."""
+    tails = tails_of(draft)
+    if not tails or (choices.hem_bone == "none" and not choices.seam_bones):
+        return draft, Draft()
+    marked, added = list(tails), Draft()
+    if choices.hem_bone != "none":
+        lines = [beside_hem(skirted(p), choices.bone_height).line for p in tails]
+        marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
+        channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
+        added = _hem_bones(channels, choices)
+    if choices.seam_bones:
+        for i, piece in enumerate(marked[:-1]):
+            marked[i] = _marked(piece, "seam_bone", _down(piece))
+        added = added + _seam_bones(tails[:-1])
+    return draft.with_pieces(marked), added
+
+
+def _marked(piece: Piece, name: str, path: Path) -> Piece:
+    return replace(piece, placements=(*piece.placements, Placement(name, path, "bone")))
+
+
+def _down(piece: Piece) -> Path:
+    """Return where the bone lies along a panel's front seam."""
+    seam = piece["front"].path
+    return seam.part(AT_WAIST, seam.length - AT_HEM)
+
+
+def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
+    kind, per_panel = choices.hem_bone, choices.hem_bone == "flat, one a panel"
+    total = sum(c.length for c in channels)
+    tips = "cap or file both ends; steel is cut with eye protection"
+    if per_panel:
+        notions = tuple(
+            Notion("boning", f"{c.panel} hem", 2, bone_length(c.length, choices.bone_short),
+                   f"flat, {choices.bone_width:g} mm wide, {tips}")
+            for c in channels
+        )  # fmt: skip
+    else:
+        cut = bone_length(total, choices.bone_short)
+        note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
+        notions = (Notion("boning", "tail hem", 2, cut, note),)
+    extra = max(c.height() for c in channels) if per_panel else 0.0
+    length, width = casing_size(total, choices.bone_width, extra)
+    count = 4 * len(channels) if per_panel else 4
+    notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
+    return Draft(
+        (_casing(length, width),), findings=tuple(_bone_said(channels, choices)),
+        facts={"bone_channel": total, "bone_casing_width": width}, notions=notions,
+    )  # fmt: skip
+
+
+def _casing(length: float, width: float) -> Piece:
+    """The strip the hem bone lies in, cut on the bias, so that it follows the hem's curve."""
+    corners = (0j, complex(length, 0), complex(length, width), complex(0, width))
+    names = ("low", "end", "top", "start")
+    sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
+    edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
+    return Piece("bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included")
+
+
+def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
+    sharpest = min(channels, key=lambda c: c.radius)
+    strain = sharpest.strain(choices.bone_width)
+    if choices.hem_bone == FLAT and strain > MOST_STRAIN:
+        yield Finding(
+            "flat bone", "warning", sharpest.panel, 100 * strain, 100 * MOST_STRAIN,
+            f"A flat bone {choices.bone_width:g} mm wide cannot follow the hem of {sharpest.panel}: it would have "
+            f"to bend edgewise on a radius of {sharpest.radius:.0f} mm, {100 * strain:.1f} % at its edge "
+            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
+            f"panel in a channel {sharpest.height():.1f} mm wider.",
+        )  # fmt: skip
+    yield Finding(
+        "boning", "note", "tail hem", choices.bone_short, 5.0,
+        f"Bones end {choices.bone_short:g} mm short of their channel at each end, capped or filed; close both "
+        "ends of the channel, and let no tip point upwards.",
+    )  # fmt: skip
+
+
+def _seam_bones(tails: tuple[Piece, ...]) -> Draft:
+    note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
+    return Draft(notions=tuple(
+        Notion("boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note)
+        for piece in tails
+    ))  # fmt: skip

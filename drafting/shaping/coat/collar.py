@@ -1,0 +1,138 @@
+"""The coat collar: its gorge and front neck are the forepart's own edges; the back part is swung.
+
+The back part leaves the side neck point on the neck's own tangent and is as long as the back neck. How
+far it is swung is solved: the fall edge must be as long as the path it lies on, which is the closed
+neckline moved out by fall - stand + cloth, then taut to the folded collar tip (coat study).
+
+Frame: that of the forepart turned over, front at +x; the result is turned so that the centre back
+stands upright on x = 0, the neck edge below.
+"""
+
+from __future__ import annotations
+
+import cmath
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.optimize import brentq
+
+from drafting.errors import DraftError
+from drafting.geometry import Path, line, smooth, unit
+from drafting.geometry.offset import offset
+from drafting.shaping.coat.plain_tail import Points
+
+CLOTH = 3.0
+"""mm: what the cloth's thickness adds to the way round (coat study)."""
+
+SWINGS = (-0.2, 1.4)
+"""radians: least and greatest swing that is looked for (300 bodies need 0.30-0.47: coat study)."""
+
+USUAL_SWING = 0.39
+
+FALL_BOW = 0.10
+"""radians: how much the fall edge bows at the collar's tip (coat study)."""
+
+
+@dataclass(frozen=True)
+class NeckLines:
+    """What the collar is built on, front at +x: the forepart's `neck` and `gorge`, the back neck
+    closed to it (nape to side neck point), the `roll` downwards, the collar's front `tip`."""
+
+    neck: Path
+    gorge: Path
+    back_neck: Path
+    roll: Path
+    tip: complex
+
+
+@dataclass(frozen=True)
+class CollarShape:
+    """Half a collar, upright at the centre back; edges run on anticlockwise from `gorge`."""
+
+    gorge: Path
+    front: Path
+    fall: Path
+    centre: Path
+    back_neck: Path
+    front_neck: Path
+    roll: Path
+    swing: float
+
+    @property
+    def ring(self) -> tuple[tuple[str, Path], ...]:
+        names = ("gorge", "front", "fall", "centre", "back_neck", "front_neck")
+        return tuple((name, getattr(self, name)) for name in names)
+
+
+def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
+    """Return the collar for a stand and fall (mm) at the centre back."""
+    down = unit(lines.roll.end - lines.roll.start)
+    wanted = _way_round(lines, down, fall - stand + CLOTH)
+
+    def miss(swing: float) -> float:
+        return _back_part(lines, down, swing, stand + fall)[1].length - wanted
+
+    low, high = SWINGS
+    found = miss(low) * miss(high) < 0
+    swing = float(brentq(miss, low, high, xtol=1e-7)) if found else USUAL_SWING
+    neck_back, edge = _back_part(lines, down, swing, stand + fall)
+    along = neck_back.arrive
+    roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
+    shape = CollarShape(
+        lines.gorge, line(lines.gorge.end, lines.tip), edge.reversed(),
+        line(edge.start, neck_back.end), neck_back.reversed(), lines.neck, roll, swing,
+    )  # fmt: skip
+    return _upright(shape)
+
+
+def _back_part(
+    lines: NeckLines, down: complex, swing: float, height: float
+) -> tuple[Path, Path]:  # fmt: skip
+    """Return the neck edge from the side neck point to the centre back, and the fall edge."""
+    start, leave = lines.neck.start, -lines.neck.leave
+    along = -down * cmath.exp(1j * swing)
+    length = lines.back_neck.length
+
+    def neck(reach: float) -> Path:
+        return Path((smooth(start, start + reach * along, leave, along),))
+
+    if neck(1.3 * length).length < length:
+        raise DraftError("no collar can be drawn for this neckline", turn="choose other neck ease")
+    edge = neck(float(brentq(lambda x: neck(x).length - length, 0.3 * length, 1.3 * length, xtol=1e-9)))
+    corner = edge.end - 1j * height * along
+    tip = unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)
+    return edge, Path((smooth(corner, lines.tip, -along, tip, may_wave=True),))
+
+
+def _way_round(lines: NeckLines, down: complex, out: float) -> float:
+    """Return how long the fall edge's path is: round the neck, then taut to the folded tip."""
+    away = offset(Path((*lines.back_neck.segments, *lines.neck.segments)), out)
+    points = np.array(away.flattened(0.005))
+    folded = lines.roll.start + down * ((lines.tip - lines.roll.start) / down).conjugate()
+    return _taut(points, folded)
+
+
+def _taut(points: Points, end: complex) -> float:
+    """Return the least way that follows the line from its start and leaves it straight for `end`."""
+    passed = np.r_[0.0, np.cumsum(np.abs(np.diff(points)))]
+    later = passed > passed[-1] / 3
+    return float(np.min((passed + np.abs(end - points))[later]))
+
+
+def _upright(shape: CollarShape) -> CollarShape:
+    """Return the collar turned so that its centre back stands on x = 0, the neck edge below."""
+    foot = shape.centre.end
+    turned = 1j / unit(shape.centre.start - foot)
+    parts = {name: path.mapped(lambda p: (p - foot) * turned) for name, path in shape.ring}
+    return CollarShape(**parts, roll=shape.roll.mapped(lambda p: (p - foot) * turned), swing=shape.swing)
+
+
+def closed_back_neck(
+    back_neck: Path, back_shoulder: complex, front_neck_point: complex, front_shoulder: complex
+) -> Path:
+    """Return the back neck (nape to side neck point) laid to the forepart with the shoulder closed.
+
+    Both shoulders are given as directions from the neck point outwards, front at +x.
+    """
+    factor = unit(front_shoulder) / unit(back_shoulder)
+    return back_neck.mapped(lambda p: front_neck_point + (p - back_neck.end) * factor)

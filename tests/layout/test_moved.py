@@ -1,0 +1,59 @@
+"""A piece moved by hand: it snaps, stays on the fold, is refused on top of another."""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.errors import DraftError
+from drafting.layout import lay_out, moved, wrong
+from tests.layout.figures import COAT, breaks, cloth
+
+LAY = lay_out(COAT, cloth(), count=100, table=False)
+
+
+def spot(lay: object, name: str) -> tuple[float, float]:
+    return next((s.x, s.y) for s in lay.packing.spots if lay.id(s) == name)  # type: ignore[attr-defined]
+
+
+def test_a_piece_let_go_on_free_cloth_lies_there_and_the_length_is_told() -> None:
+    far = moved(LAY, "coat.cuff.both.1", LAY.length + 200, 100)
+    x, y = spot(far, "coat.cuff.both.1")
+    assert (x, y) == pytest.approx((LAY.length + 200, 100), abs=0.01)
+    assert far.length == pytest.approx(LAY.length + 200 + 230, abs=240)
+    assert far.length > LAY.length + 200
+    assert breaks(far, COAT) == []
+
+
+def test_a_piece_let_go_near_its_neighbours_snaps_to_them_at_the_gap() -> None:
+    away = moved(LAY, "coat.cuff.both.1", LAY.length + 300, 0)
+    back = moved(away, "coat.cuff.both.1", LAY.length + 12, 3)
+    x, y = spot(back, "coat.cuff.both.1")
+    assert y == pytest.approx(0, abs=0.01)
+    assert x < LAY.length + 12
+    assert wrong(back.job, back.packing) == []
+    assert breaks(back, COAT) == []
+
+
+def test_a_piece_on_the_fold_stays_on_it() -> None:
+    far = moved(LAY, "coat.back.single.1", LAY.length + 100, 333)
+    assert spot(far, "coat.back.single.1")[1] == 0
+    assert breaks(far, COAT) == []
+
+
+def test_a_piece_let_go_on_top_of_another_is_refused_and_the_lay_stays_as_it_was() -> None:
+    before = LAY.packing
+    x, y = spot(LAY, "coat.front.both.1")
+    with pytest.raises(DraftError, match=r"coat\.cuff\.both\.1 cannot lie there.*free cloth"):
+        moved(LAY, "coat.cuff.both.1", x + 250, y + 100)
+    assert LAY.packing == before
+
+
+@pytest.mark.parametrize("at", [(float("nan"), 0.0), (0.0, float("inf"))])
+def test_a_place_that_is_none_is_refused(at: tuple[float, float]) -> None:
+    with pytest.raises(DraftError, match="cannot lie at"):
+        moved(LAY, "coat.cuff.both.1", *at)
+
+
+def test_a_piece_that_is_not_there_is_refused_with_those_that_are() -> None:
+    with pytest.raises(DraftError, match=r"coat\.cuff\.both\.1"):
+        moved(LAY, "coat.hood", 0, 0)
