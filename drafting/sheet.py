@@ -39,6 +39,8 @@ class Layer(StrEnum):
     PLACEMENT = "placement"
     GUIDE = "guide"
     SCALE = "scale-check"
+    JOIN = "join-mark"
+    PAGE = "page"
     LABEL = "label"
 
 

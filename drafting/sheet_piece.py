@@ -50,10 +50,7 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
     A 100 mm square and a 4 in square stand beside the piece, each a closed path of its own.
     """
     strokes = piece_strokes(cut_piece, label.one_way)
-    room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
-    captions = piece_captions(cut_piece, room)
-    room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
-    inside = label_inside(cut_piece, label, room)
+    captions, inside = _words_inside(cut_piece, label, strokes)
     beside, squares = _beside(cut_piece, label, captions, wanted=not inside)
     words = label_lines(cut_piece, label, 200)
     names = (clean_text(label.costume), spoken(label.garment), piece_title(cut_piece.piece))
@@ -64,6 +61,33 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
         MARGIN,
         description=". ".join(("True scale: one unit is 1 mm", *words.body, *words.foot)),
     )
+
+
+def piece_drawing(cut_piece: CutPiece, label: Label) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+    """Return the lines and words of a piece where it lies, without page and scale squares.
+
+    A label that finds no room inside the piece stands close beside it.
+    """
+    strokes = piece_strokes(cut_piece, label.one_way)
+    captions, inside = _words_inside(cut_piece, label, strokes)
+    if inside:
+        return strokes, (*captions, *inside)
+    block = label_block(label_lines(cut_piece, label, BESIDE[1]), BESIDE[0])
+    page = union([cut_piece.cut.bounds, *(text.bounds for text in captions)])
+    reach = 2 * APART + max(text_width(text) for text in block)
+    room = Room.around(cut_piece.cut, reach).without(boxes=[text.bounds for text in captions])
+    placed = _placed(block, room, CLEAR, lambda w, h: least_page(page, w, h))
+    return strokes, (*captions, *placed)
+
+
+def _words_inside(
+    cut_piece: CutPiece, label: Label, strokes: tuple[Stroke, ...]
+) -> tuple[tuple[Text, ...], tuple[Text, ...]]:
+    """Return the captions of a piece, and its label where that fits inside."""
+    room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
+    captions = piece_captions(cut_piece, room)
+    room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
+    return captions, label_inside(cut_piece, label, room)
 
 
 def label_inside(cut_piece: CutPiece, label: Label, room: Room) -> tuple[Text, ...]:

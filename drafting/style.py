@@ -40,10 +40,14 @@ STYLES: dict[Layer, LineStyle] = {
     Layer.PLACEMENT: LineStyle(0.25, (), SLATE),
     Layer.GUIDE: LineStyle(0.18, (), MIST),
     Layer.SCALE: LineStyle(0.3, (), INK),
+    Layer.JOIN: LineStyle(0.15, (), MIST),
+    Layer.PAGE: LineStyle(0.25, (), MIST),
     Layer.LABEL: LineStyle(0.0, (), INK),
 }
 
-TEXT_COLOURS: dict[Layer, str] = {Layer.LEVEL: SLATE, Layer.GUIDE: SLATE, Layer.STRETCH: CLAY}
+TEXT_COLOURS: dict[Layer, str] = {
+    Layer.LEVEL: SLATE, Layer.GUIDE: SLATE, Layer.STRETCH: CLAY, Layer.JOIN: MIST, Layer.PAGE: MIST,
+}  # fmt: skip
 """Text is drawn in `INK` on every other layer."""
 
 TINTS = ("#eef2f6", "#f6f0e8", "#edf3ea", "#f3edf3", "#f4f3e6", "#e9f1f2")

@@ -86,7 +86,9 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
 
 def _to_waist(back: Piece) -> tuple[Edge, ...]:
     """The back's edges above the waist, closed along it."""
-    kept = tuple(e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back"))
+    kept = tuple(
+        e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back")
+    )
     ends = {e.name: e.path for e in kept}
     waist = Edge("waist", line(ends["panel"].end, ends["centre_back"].start))
     at = next(i for i, e in enumerate(kept) if e.name == "panel")
@@ -106,7 +108,7 @@ def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
 def _said(choices: Choices) -> Finding:
     return Finding(
         "lining", "note", "lining", choices.ease_pleat, None,
-        f"The lining is cut with {10 + WIDER:.1f} mm of allowance and sewn at 10, so that it is 3 mm wider at every "
-        f"seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and their lining hang "
+        f"The lining is cut with {10 + WIDER:.1f} mm of allowance and sewn at 10, so that it is 3 mm wider "
+        f"at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and their lining hang "
         "before they are joined.",
     )  # fmt: skip

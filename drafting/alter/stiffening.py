@@ -137,7 +137,9 @@ def lapel(front: Piece, margin: float) -> Piece:
 
 def _interfacing_notion(piece: Piece) -> Notion:
     part = "collar" if "collar" in piece.name else piece.name.split("-")[0]
-    note = f"{WEIGHTS.get(part, WEIGHTS['front'])}; same grain as the cloth; test the iron on a scrap"
+    note = (
+        f"{WEIGHTS.get(part, WEIGHTS['front'])}; same grain as the cloth; test the iron on a scrap"
+    )
     return Notion("interfacing", piece.name, piece.count, None, note)
 
 
@@ -197,7 +199,10 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
     extra = max(c.height() for c in channels) if per_panel else 0.0
     length, width = casing_size(total, choices.bone_width, extra)
     count = 4 * len(channels) if per_panel else 4
-    notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
+    notions = (
+        *notions,
+        Notion("bone tip", "tail hem", count, None, "one at each end of every bone"),
+    )
     return Draft(
         (_casing(length, width),), findings=tuple(_bone_said(channels, choices)),
         facts={"bone_channel": total, "bone_casing_width": width}, notions=notions,
@@ -210,7 +215,9 @@ def _casing(length: float, width: float) -> Piece:
     names = ("low", "end", "top", "start")
     sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
     edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
-    return Piece("bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included")
+    return Piece(
+        "bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included"
+    )
 
 
 def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:

@@ -138,10 +138,10 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
     tail = settle_tail(plain, _asked(choices), math.pi * plain.width / half)
     style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow)
-    slit = choices.godet_height if tail.godets else 0.0
-    pieces = tail_pieces(tail, style, slit)
+    pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
-    longer = draft.with_pieces([with_skirt(draft["back"], skirt, style, tail.longer)])
+    behind = skirt.longer(tail.longer)
+    longer = draft.with_pieces([with_skirt(draft["back"], behind, style)])
     longer = replace(longer, seams=tuple(_hooked(seam) for seam in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
@@ -185,4 +185,3 @@ def _facts(tail: Tail, length: float, spring: float) -> dict[str, float]:
         facts[f"tail_seam_{seam.number}_bias_back"] = seam.back
         facts[f"tail_seam_{seam.number}_bias_front"] = seam.front
     return facts
-

@@ -20,7 +20,6 @@ from typing import Any
 from drafting.choices import Choice, choices_of
 from drafting.draft import Draft
 
-
 ALTERATIONS = "drafting.alter"
 """The package of alterations: found by name, as blocks know none of them."""
 

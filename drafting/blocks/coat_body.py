@@ -16,16 +16,22 @@ side, seen from outside; the lapel's tip lies beyond the centre front.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft
+from drafting.draft import Draft, Notion
 from drafting.fabric import Fabric
-from drafting.scale import body_scale
+from drafting.findings import Finding
+from drafting.shaping.buttons import Button, button_mark
 from drafting.shaping.coat.body import body_draft, settle_body
-from drafting.shaping.coat.lapel import Fronts
-from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.coat.lapel import Fronts, buttons_at
+from drafting.shaping.shared_choices import (
+    ARM_EASE,
+    BUTTON_DIAMETER,
+    BUTTON_SHAPE,
+    BUTTON_THICKNESS,
+)
 from drafting.shaping.torso import TorsoEase
 from drafting.shaping.torso_shape import TorsoKind, fit_drop
 
@@ -74,6 +80,13 @@ class Choices:
         84.0, "mm", "width of the lapel, square to its roll line", low=30, high=160, step=2, scales=True,
         group="style", source="coat study; row W59: 76 at the chest of a double-breasted frock coat",
     )  # fmt: skip
+    button_diameter: float = BUTTON_DIAMETER
+    button_thickness: float = BUTTON_THICKNESS
+    button_shape: str = BUTTON_SHAPE
+    coat_buttons: float = choice(
+        3.0, "count", "show buttons on each front, in a row that leans outwards", low=0, high=6, group="closing",
+        source="common practice: a dress coat has two rows of three, and does not close",
+    )  # fmt: skip
     cutaway: float = choice(
         0.16, "ratio", "where the tails start, from the centre front, as a share of the half waist", low=0.04,
         high=0.30, step=0.01, group="style", source="coat study, ours",
@@ -91,7 +104,33 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         POINT_SHARE * body["bust_girth"],
     )  # fmt: skip
     drop = fit_drop(body, ease, TorsoKind())
-    return body_draft(body, ease, settle_body(body, ease, drop, asked, choices.cutaway))
+    drawn = settle_body(body, ease, drop, asked, choices.cutaway)
+    button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
+    row = buttons_at(drawn.front, round(choices.coat_buttons), body["bust_girth"] + ease.bust)
+    marks = tuple(button_mark(f"button_{i}", at, button.diameter) for i, at in enumerate(row, 1))
+    draft = body_draft(body, ease, drawn, marks)
+    return replace(
+        draft, notions=_notions(button, len(row)), findings=(*draft.findings, *_narrow(choices))
+    )
+
+
+def _notions(button: Button, row: int) -> tuple[Notion, ...]:
+    if not row:
+        return ()
+    return (
+        Notion("button", "front", 2 * row, None, button.words),
+        Notion("button", "back", 2, None, f"{button.words}; one at the hook of each side pleat"),
+    )
+
+
+def _narrow(choices: Choices) -> tuple[Finding, ...]:
+    if choices.front_overlap >= choices.button_diameter:
+        return ()
+    return (Finding(
+        "button stand", "warning", "front", choices.front_overlap, choices.button_diameter,
+        f"The front edge lies {choices.front_overlap:.0f} mm beyond the centre front, less than a button of "
+        f"{choices.button_diameter:.0f} mm: take {choices.button_diameter:.0f} mm or a smaller button.",
+    ),)  # fmt: skip
 
 
 def _ease(body: Body, choices: Choices) -> TorsoEase:

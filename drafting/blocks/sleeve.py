@@ -28,7 +28,8 @@ from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
-from drafting.shaping.cap import Cap, HalfArmhole, fit_widened
+from drafting.shaping.cap import Cap, fit_widened
+from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.reduced import reduced
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
 from drafting.shaping.stretch import settle_stretch

@@ -28,8 +28,9 @@ from drafting.findings import Finding
 from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
-from drafting.shaping.cap import Cap, HalfArmhole, fit_cap, least_width
+from drafting.shaping.cap import Cap, fit_widened
 from drafting.shaping.coat.sleeve import ArmLines, TwoPiece, two_piece
+from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.shared_choices import ARM_EASE
 
 NEEDS = ("front_armhole", "back_armhole")
@@ -84,9 +85,8 @@ def two_piece_sleeve(
     back = HalfArmhole(back_armhole.path.reversed(), ease * BACK_SHARE, scale)
     arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length
     asked = choices.arm_ease + body.layer("upper_arm_girth")
-    least = least_width(front, back, arm + asked, arm + asked, length) + 0.5
-    width = max(arm + asked, least)
-    cap = fit_cap(front, back, width, width, length)  # no lean: the caps run on under the arm
+    # no lean: the caps run on under the arm
+    cap, width = fit_widened(front, back, arm + asked, None, length)
     lines = _arm_lines(body, choices, cap, width, length)
     sleeves = two_piece(cap, lines, scale, (front.notch, back.notch))
     vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0

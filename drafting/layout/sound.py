@@ -41,12 +41,11 @@ def sound_ring(name: str, points: Ring) -> Ring:
         raise _refused(name, f"is {size / 1000:.3g} m large; was a unit mistaken?")
     # About its own corner: far away from 0 the last digits of a number are lost.
     ring = _no_twins(tuple(p - complex(x0, y0) for p in points), NEAR * size)
-    area = ring_area(ring) if len(ring) > 2 else 0.0
-    if abs(area) <= THIN * size * size:
+    if len(ring) < 3 or _on_one_line(ring, size):
         raise _refused(name, "has no area: its corners lie on one line")
     if not ring_is_simple(ring):
         raise _refused(name, "has a cut line that crosses or touches itself")
-    ring = ring if area > 0 else ring[::-1]
+    ring = ring if ring_area(ring) > 0 else ring[::-1]
     return tuple(p + complex(x0, y0) for p in ring)
 
 
@@ -74,6 +73,12 @@ def checked_job(job: Job) -> Job:
         if not copy.poses:
             raise _refused(job.kinds[copy.kind].name, "may not lie any way up at all")
     return Job(kinds, job.copies, sound_strip(job.strip))
+
+
+def _on_one_line(ring: Ring, size: float) -> bool:
+    far = max(ring, key=lambda p: abs(p - ring[0])) - ring[0]
+    off = max(abs(((p - ring[0]) * far.conjugate()).imag) for p in ring)
+    return off <= THIN * size * size
 
 
 def _at_corner(kind: Kind) -> Kind:

@@ -3,10 +3,7 @@
 From the underarm to the notch each half cap *is* its armhole, laid on it; above the notch one
 smooth curve rises to the crown. For a given cap height each half has one width at which it is as
 long as its half armhole plus its ease; the height is right when both halves together are as wide
-as the sleeve. Frame: sleeve upright, upper-arm line on y = 0, crown at x = 0, side +x.
-
-The copied stretch ends at 65 mm, or where the armhole has turned 62 degrees, whichever is first
-(chosen by trial on measured bodies: a longer copy of a hooked armhole makes a box-shaped cap).
+as the sleeve. Frame: sleeve upright, upper-arm line on y = 0, crown at x = 0, front on +x.
 """
 
 from __future__ import annotations
@@ -15,119 +12,20 @@ import cmath
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property
 
 from scipy.optimize import brentq
 
 from drafting import tolerances as tol
 from drafting.errors import DraftError
-from drafting.geometry import Cubic, Path, smooth
-from drafting.geometry.solve import root_near
-
-NOTCH_AT = 65.0
-"""mm at adult scale: where the notch stands along the seam from the underarm."""
-
-NOTCH_TURN = 62.0
-"""degrees: the armhole may turn so far before the notch."""
+from drafting.geometry import Path
+from drafting.shaping.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
 
 SEARCHED = (0.6, 0.5, 0.42, 0.34)
 """Cap heights over armhole depth at which a wide enough sleeve is looked for before `LOWEST`: a cap
 lower than its own notches curls, and the sleeve it fits is narrower again."""
 
-STRAIGHT = 1.3
-"""How much longer the cap's handle above the notch is, so that it leaves the notch straighter."""
-
 LOWEST = 0.25
 """Lowest cap, as a share of the armhole's depth (row W24: a shirt's cap is AH/8 or more)."""
-
-WIDE_ROOT = (1.0, 1.3, 1.6, 2.0, 2.5, 3.0)
-
-
-@dataclass(frozen=True)
-class HalfArmhole:
-    """One half armhole as a path from the underarm to the shoulder point, side seam downwards.
-
-    `ease` (mm) is what the half cap is longer; the first `notch` mm are copied.
-    """
-
-    path: Path
-    ease: float
-    scale: float
-
-    @cached_property
-    def target(self) -> float:
-        return self.path.length + self.ease
-
-    @cached_property
-    def depth(self) -> float:
-        """Height of the shoulder point above the underarm, square to the underarm tangent, mm."""
-        across = (self.path.end - self.path.start) / self.path.leave
-        return abs(across.imag)
-
-    @cached_property
-    def notch(self) -> float:
-        """mm from the underarm to the notch."""
-        most = min(NOTCH_AT * self.scale, 0.36 * self.path.length)
-        first = self.path.segments[0]
-        if not isinstance(first, Cubic):
-            return most
-        start, limit = first.tangent(0), math.radians(NOTCH_TURN)
-
-        def turned(t: float) -> float:
-            return abs(cmath.phase(first.tangent(t) / start)) - limit
-
-        if turned(1.0) <= 0:
-            return min(most, first.length)
-        return min(most, first.split(brentq(turned, 1e-9, 1.0, xtol=1e-9))[0].length)
-
-    @cached_property
-    def copy(self) -> Path:
-        """The stretch up to the notch, moved to start at 0 and leave along -x, cloth below."""
-        part = self.path.split(self.notch)[0]
-        turned = part.mapped(lambda p: -(p - part.start) / self.path.leave)
-        rises = turned.end.imag > 0
-        return turned if rises else turned.mapped(lambda p: p.conjugate())
-
-
-def half_cap(half: HalfArmhole, width: float, height: float, lean: float) -> Path:
-    """Return the half cap from the underarm (width, 0) to the crown (0, height).
-
-    `lean` (degrees) is how far the sleeve seam leans in; the cap starts square to it.
-    """
-    turned = half.copy.mapped(lambda p: width + p * cmath.exp(-1j * math.radians(lean)))
-    upper = smooth(turned.end, complex(0, height), turned.arrive, -1 + 0j, STRAIGHT, may_wave=True)
-    return Path((*turned.segments, upper))
-
-
-def _upper_length(half: HalfArmhole, width: float, height: float, factor: complex) -> float:
-    copy = half.copy
-    return smooth(
-        width + copy.end * factor, complex(0, height), copy.arrive * factor, -1 + 0j, STRAIGHT,
-        may_wave=True,
-    ).length  # fmt: skip
-
-
-def half_width(half: HalfArmhole, height: float, lean: float, near: float | None = None) -> float:
-    """Return the width (mm) at which the half cap is exactly as long as its armhole plus ease.
-
-    The wide root is taken: a too narrow half would make the cap curl and grow again. Where the cap
-    is too tall for this half at any width, the least width is returned. `near` is the width at
-    another height, to be looked about first.
-    """
-    factor = cmath.exp(-1j * math.radians(lean))
-    wanted = half.target - half.notch
-
-    def excess(width: float) -> float:
-        return _upper_length(half, width, height, factor) - wanted
-
-    widest = half.target * 1.05
-    if near is not None:
-        found = root_near(excess, near, (half.notch, widest), 1e-7)
-        if found is not None:
-            return found
-    widths = (share * half.notch for share in WIDE_ROOT)
-    low = next((w for w in widths if excess(w) < 0), None)
-    return half.notch if low is None else float(brentq(excess, low, widest, xtol=1e-8))
 
 
 @dataclass(frozen=True)
@@ -211,7 +109,7 @@ def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float],
 
     def spare(height: float, share: float, at: complex | None = None) -> float:
         factor = at or cmath.exp(-1j * math.radians(lean(height)))
-        return wanted - _upper_length(half, share * half.notch, height, factor)
+        return wanted - upper_length(half, share * half.notch, height, factor)
 
     factor = cmath.exp(-1j * math.radians(lean(high)))
     at_high = {share: spare(high, share, factor) for share in WIDE_ROOT}
@@ -269,37 +167,22 @@ def fit_cap(
 
 
 def fit_widened(
-    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float
+    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float | None, arm_length: float
 ) -> tuple[Cap, float]:
     """Return the cap, and the sleeve width it is for: as asked, or the least of a thin arm's cap.
 
-    Raises `CapReachError` where the sleeve is too wide for the armhole.
+    `wrist` None lets the seams hang plumb. Raises `CapReachError` where the sleeve is too wide for
+    the armhole.
     """
     for _ in range(6):
+        hem = width if wrist is None else min(wrist, 1.5 * width)
         try:
-            return fit_cap(front, back, width, min(wrist, 1.5 * width), arm_length), width
+            return fit_cap(front, back, width, hem, arm_length), width
         except CapReachError as out:
             if width >= out.widths[0]:
                 raise
-            width = out.widths[0] + 0.5
-    return fit_cap(front, back, width, min(wrist, 1.5 * width), arm_length), width
-
-
-def least_width(
-    front: HalfArmhole, back: HalfArmhole, wanted: float, wrist: float, arm_length: float
-) -> float:
-    """Return the width (mm) of the tallest well shaped cap: the least that this armhole can carry."""
-    depth = (front.depth + back.depth) / 2
-    least, halves = wanted, Halves(front, back)
-    for _ in range(4):  # the seams' lean depends a little on the width
-
-        def lean(height: float, width: float = least) -> float:
-            return seam_lean(width, min(wrist, 1.5 * width), arm_length - height)
-
-        top = min(0.97 * depth, 0.78 * arm_length)
-        height = halves.tallest(LOWEST * depth, top, lean)
-        least = halves.width(height, lean(height))
-    return least
+            width, last = out.widths[0] + 0.5, out
+    raise last
 
 
 def arm_lift(height: float, depth: float) -> float:

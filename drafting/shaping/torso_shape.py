@@ -13,7 +13,8 @@ from drafting.geometry import Path, turn
 from drafting.scale import body_scale
 from drafting.shaping.armhole import ArmholePoints, armhole, leans, points, settle_shoulder
 from drafting.shaping.bottom import Bottom, draw_bottom
-from drafting.shaping.cap import HalfArmhole, width_at
+from drafting.shaping.cap import width_at
+from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.neckline import FRONT_WIDTH
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
 

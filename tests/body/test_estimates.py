@@ -242,8 +242,8 @@ def test_a_change_takes_less_than_a_third_of_a_millisecond() -> None:
     body = wearer(WOMAN | {"shoulder_length": (125.0, 120.0), "neck_girth": 360.0})
     times = []
     for _ in range(5):
-        start = time.perf_counter()
+        start = time.process_time()
         for step in range(100):
             body.changed(bust_girth=880.0 + step)
-        times.append((time.perf_counter() - start) / 100)
+        times.append((time.process_time() - start) / 100)
     assert min(times) < 0.0003

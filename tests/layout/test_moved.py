@@ -6,7 +6,7 @@ import pytest
 
 from drafting.errors import DraftError
 from drafting.layout import lay_out, moved, wrong
-from tests.layout.figures import COAT, breaks, cloth
+from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LAY = lay_out(COAT, cloth(), count=100, table=False)
 
@@ -25,13 +25,14 @@ def test_a_piece_let_go_on_free_cloth_lies_there_and_the_length_is_told() -> Non
 
 
 def test_a_piece_let_go_near_its_neighbours_snaps_to_them_at_the_gap() -> None:
-    away = moved(LAY, "coat.cuff.both.1", LAY.length + 300, 0)
-    back = moved(away, "coat.cuff.both.1", LAY.length + 12, 3)
-    x, y = spot(back, "coat.cuff.both.1")
+    parts = (part("wide", box(700, 300), pair=True), part("small", box(200, 200), pair=True))
+    two = lay_out(parts, cloth(lay="folded"), count=20, table=False)
+    assert spot(two, "coat.wide.both.1") == (0, 0)
+    near = moved(two, "coat.small.both.1", 313, 9)
+    x, y = spot(near, "coat.small.both.1")
+    assert 305 <= x < 306  # the piece ends at 300, the gap is 5
     assert y == pytest.approx(0, abs=0.01)
-    assert x < LAY.length + 12
-    assert wrong(back.job, back.packing) == []
-    assert breaks(back, COAT) == []
+    assert breaks(near, parts) == []
 
 
 def test_a_piece_on_the_fold_stays_on_it() -> None:

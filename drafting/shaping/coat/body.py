@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.draft import Draft, Girth
 from drafting.findings import Finding
+from drafting.piece import Placement
 from drafting.shaping.coat.body_pieces import (
     CHAINS,
     back_piece,
@@ -62,10 +63,12 @@ def _step(now: float, miss: float, then: float, missed: float) -> float:
     return -miss / slope if -1.6 < slope < -0.4 else miss
 
 
-def body_draft(body: Body, ease: TorsoEase, drawn: CoatBody) -> Draft:
-    """Return the body's pieces, seams, girths, facts and chains."""
+def body_draft(
+    body: Body, ease: TorsoEase, drawn: CoatBody, buttons: tuple[Placement, ...] = ()
+) -> Draft:
+    """Return the body's pieces, seams, girths, facts and chains; `buttons` are drawn on the front."""
     shape, plan = drawn.shape, drawn.shape.plan
-    front = front_piece(shape, drawn.front, drawn.tails_at)
+    front = front_piece(shape, drawn.front, drawn.tails_at, buttons)
     pieces = (back_piece(shape), side_piece(shape), front, facing_piece(front))
     return Draft(
         pieces, body_seams(shape, ease.shoulder), _girths(body, ease, shape),

@@ -1,15 +1,15 @@
 """The coat body's pieces: back, side body, front with its lapel, and the front facing.
 
-      back            side-body                 front                   front-facing
-     neck shoulder                       shoulder  neck  gorge
-      .--.                 armhole_      .------.__ .--.lapel_top      (the front's edges,
-    c |   `-.   armhole_  .-' front     |armhole   `   \\ |             turned over, and an
-    e |      )    back .-'             (                \\ lapel        inner edge)
-    n |     /         /   \\             \\      :         |
-    t |    | panel   |     |             | panel: buttons| edge
-    r |    |         |     | panel_front |       :       |
-    e '----'   panel_'-----'             '--.----.______/
-      waist    back    waist               waist   bottom
+  back            side-body                 front                   front-facing
+ neck shoulder                       shoulder  neck  gorge
+  .--.                 armhole_      .------.__ .--.lapel_top      (the front's edges,
+c |   `-.   armhole_  .-' front     |armhole   `   \\ |             turned over, and an
+e |      )    back .-'             (                \\ lapel        inner edge)
+n |     /         /   \\             \\      :         |
+t |    | panel   |     |             | panel: buttons| edge
+r |    |         |     | panel_front |       :       |
+e '----'   panel_'-----'             '--.----.______/
+  waist    back    waist               waist   bottom
 """
 
 from __future__ import annotations
@@ -101,7 +101,9 @@ def tail_front(shape: CoatShape, share: float) -> float:
     return min(share * shape.plan.waist_half, TAIL_FRONT_MOST * shape.front_panel.end.real)
 
 
-def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float) -> Piece:
+def front_piece(
+    shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tuple[Placement, ...] = ()
+) -> Piece:
     """Return the forepart with its lapel; its lower edge is parted where the tails start."""
     bottom, waist = parted(front.bottom, tails_at)
     tip = shape.front_upper.start
@@ -120,7 +122,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float) -> Piece:
             "side_neck": shape.front_neck, "bust_point": shape.pivot, "collar_tip": front.collar_tip,
             "roll_top": front.roll.start, "break": front.roll.end,
         },
-        placements=(Placement("roll_line", front.roll, "roll line"),),
+        placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
     )  # fmt: skip
 
 

@@ -98,7 +98,9 @@ def _back_part(
 
     if neck(1.3 * length).length < length:
         raise DraftError("no collar can be drawn for this neckline", turn="choose other neck ease")
-    edge = neck(float(brentq(lambda x: neck(x).length - length, 0.3 * length, 1.3 * length, xtol=1e-9)))
+    edge = neck(
+        float(brentq(lambda x: neck(x).length - length, 0.3 * length, 1.3 * length, xtol=1e-9))
+    )
     corner = edge.end - 1j * height * along
     tip = unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)
     return edge, Path((smooth(corner, lines.tip, -along, tip, may_wave=True),))
@@ -124,7 +126,9 @@ def _upright(shape: CollarShape) -> CollarShape:
     foot = shape.centre.end
     turned = 1j / unit(shape.centre.start - foot)
     parts = {name: path.mapped(lambda p: (p - foot) * turned) for name, path in shape.ring}
-    return CollarShape(**parts, roll=shape.roll.mapped(lambda p: (p - foot) * turned), swing=shape.swing)
+    return CollarShape(
+        **parts, roll=shape.roll.mapped(lambda p: (p - foot) * turned), swing=shape.swing
+    )
 
 
 def closed_back_neck(

@@ -11,9 +11,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Protocol
 
 from drafting.errors import DraftError
-from drafting.shaping.coat.flare import Panel
+from drafting.geometry import Path
 
 RULES = ("alternate", "pairs", "mean", "centre", "plumb", "everywhere")
 """What the grain may follow; `everywhere` is refused unless it can be had."""
@@ -25,6 +26,19 @@ SHARE = 0.035
 """Greatest flare over seam length at which both seams are still within 1 degree: 2 degrees."""
 
 NO_FLARE = 1e-6
+
+
+class Seamed(Protocol):
+    """A panel between two seams that run down from the waist, `angle` degrees apart."""
+
+    @property
+    def back(self) -> Path: ...
+
+    @property
+    def front(self) -> Path: ...
+
+    @property
+    def angle(self) -> float: ...
 
 
 @dataclass(frozen=True)
@@ -62,7 +76,7 @@ def chosen_seams(flare: Sequence[float]) -> tuple[int, ...]:
     return best[-1][2]
 
 
-def warps(panels: Sequence[Panel], flare: Sequence[float], rule: str) -> tuple[float, ...]:
+def warps(panels: Sequence[Seamed], flare: Sequence[float], rule: str) -> tuple[float, ...]:
     """Return the direction of the warp on each panel, degrees, as the panels lie in the whole tail.
 
     The warp falls away from a chosen seam on both sides, as a chevron, so that both sides stretch
@@ -86,7 +100,7 @@ def _lone(panel: int, flare: Sequence[float]) -> int | None:
     return max(beside, key=lambda j: flare[j]) if beside else None
 
 
-def _warp(panel: Panel, k: int, seam: int | None, rule: str) -> float:
+def _warp(panel: Seamed, k: int, seam: int | None, rule: str) -> float:
     back, front = _degrees(panel.back.leave), _degrees(panel.front.leave)
     middle = (back + front) / 2
     if rule in ("alternate", "pairs"):
@@ -99,7 +113,7 @@ def _warp(panel: Panel, k: int, seam: int | None, rule: str) -> float:
 
 
 def seam_biases(
-    panels: Sequence[Panel], warp: Sequence[float], flare: Sequence[float], rule: str
+    panels: Sequence[Seamed], warp: Sequence[float], flare: Sequence[float], rule: str
 ) -> tuple[SeamBias, ...]:
     """Return every inner seam with its angle to the warp on both of its panels."""
     chosen = chosen_seams(flare) if rule in ("alternate", "pairs") else ()
@@ -137,7 +151,7 @@ def paired(cuts: Sequence[float], flare: Sequence[float]) -> tuple[list[float], 
     return [*wide, cuts[-1]], [*amounts, flare[-1]]
 
 
-def _all_or_nothing(panels: Sequence[Panel], flare: Sequence[float]) -> None:
+def _all_or_nothing(panels: Sequence[Seamed], flare: Sequence[float]) -> None:
     """Raise where some panel between two flared seams is not at 0 or 90 degrees between them."""
     for k, panel in enumerate(panels):
         inner = [j for j in (k, k + 1) if 0 < j < len(panels) and flare[j] > NO_FLARE]

@@ -48,7 +48,7 @@ def beside_hem(part: Skirted, depth: float) -> Inner:
 
     Raises `DraftError` where the piece is not so high.
     """
-    drawn = extended(offset(part.hem, -depth), 3 * depth, 3 * depth)
+    drawn = _run_on(part, depth, min(part.left.length, part.right.length))
     at_left, at_right = crossings(drawn, part.left), crossings(drawn, part.right)
     if not at_left or not at_right:
         raise DraftError(
@@ -64,6 +64,24 @@ def beside_hem(part: Skirted, depth: float) -> Inner:
     return Inner(
         pinned(found, first.point, last.point), pinned(left, end=first.point), pinned(right, end=last.point)
     )  # fmt: skip
+
+
+def _run_on(part: Skirted, depth: float, far: float) -> Path:
+    """Return the line above the hem, run on straight by `far` mm at both ends.
+
+    Where the hem's end bends on a lesser radius than the depth the line turns back there; what turns
+    back is left out.
+    """
+    segments = list(offset(part.hem, -depth).segments)
+    while len(segments) > 1 and _against(segments[0].tangent(0.0), part.hem.leave):
+        segments.pop(0)
+    while len(segments) > 1 and _against(segments[-1].tangent(1.0), part.hem.arrive):
+        segments.pop()
+    return extended(Path(tuple(segments)), far, far)
+
+
+def _against(one: complex, other: complex) -> bool:
+    return (one * other.conjugate()).real < 0.7
 
 
 def band(piece: Piece, depth: float, margin: float) -> tuple[Edge, ...]:

@@ -51,6 +51,19 @@ class Fronts:
     point: float
 
 
+BUTTON_IN = (34 + 26j, 26 + 18j)
+"""mm at a chest of 1000: the lowest button from the front corner, and how much farther in than the
+front edge the highest stands from the break (coat study, from memory)."""
+
+
+def buttons_at(edge: FrontEdge, count: int, chest: float) -> tuple[complex, ...]:
+    """Return where one front's buttons stand, from the waist up, in a row that leans outwards."""
+    k = chest / 1000
+    low = edge.edge.end + BUTTON_IN[0] * k
+    run = edge.edge.start - edge.edge.end + BUTTON_IN[1] * k
+    return tuple(low + run * i / max(1, count - 1) for i in range(count))
+
+
 def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     """Return the front edge; `chest` (mm) scales what is set out along the roll line."""
     plan, k = shape.plan, chest / 1000

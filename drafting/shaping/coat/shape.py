@@ -10,7 +10,6 @@ where the bust is full, farther to the side where it is flat (ours).
 from __future__ import annotations
 
 import cmath
-import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -138,7 +137,9 @@ def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     shoulder = plan.shoulder
     at_back = points(back_neck, shoulder.slope_back, shoulder.length + ease.shoulder,
                      plan.across_back, under_back)  # fmt: skip
-    at_front = points(front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front)
+    at_front = points(
+        front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front
+    )
     lean_back, lean_front = leans(plan, at_back, at_front)
     behind, before = armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, opened)
     return _with_seams(plan, behind, before, back_neck, front_neck)
@@ -231,5 +232,3 @@ def _front_seam(
         )
     lower = solve(lambda d: edge(1, d).length, front.length, (-reach, reach), what="front seam")
     return front, edge(1, lower), front.segments[0].length
-
-

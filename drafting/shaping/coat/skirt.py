@@ -26,6 +26,9 @@ HEM_RISE = 20.0
 SEAT_ROOM, MOST_SPRING = 50.0, 17.0
 """mm of ease at the seat, and degrees the plain tail may turn for it at most (coat study)."""
 
+MOST_LEAN = 60.0
+"""degrees: past this a tail held open lies out flat, and no hem is level (ours)."""
+
 LEAST_TAIL = 80.0
 """mm at adult scale: shortest tail below the waist (ours)."""
 
@@ -50,7 +53,7 @@ class Tail:
     """The settled tail: panels from back to front with their warps (degrees, coat frame).
 
     `longer` is the factor on every ruling for a level hem; `turned` how far flare turns the tail,
-    degrees; `lean` how far it leans out when held open; `godets` the godet of each seam, if any.
+    degrees; `lean` how far it leans out when held open; `godets` the godet of each inner seam, or None.
     """
 
     plain: PlainTail
@@ -59,7 +62,7 @@ class Tail:
     cuts: tuple[float, ...]
     warps: tuple[float, ...]
     biases: tuple[SeamBias, ...]
-    godets: tuple[Godet, ...]
+    godets: tuple[Godet | None, ...]
     longer: float
     turned: float
     lean: float
@@ -67,7 +70,7 @@ class Tail:
     @property
     def sweep(self) -> float:
         """Length of the hem from the back fold to the front edge, godets included, mm."""
-        return sum(p.hem.length for p in self.panels) + sum(g.hem.length for g in self.godets)
+        return sum(p.hem.length for p in self.panels) + sum(g.hem.length for g in self.godets if g)
 
     @property
     def plain_sweep(self) -> float:
@@ -119,6 +122,13 @@ def _stations(plain: PlainTail, asked: TailAsked) -> tuple[tuple[float, ...], tu
 
 def _lean(turned: float, wrap: float, level: bool) -> tuple[float, float]:
     """Return lean (degrees) and ruling factor of a tail held open."""
+    if level and turned > wrap * math.sin(math.radians(MOST_LEAN)):
+        raise DraftError(
+            "a tail flared so far cannot have a level hem",
+            value=f"it turns {math.degrees(turned):.0f} degrees where it covers {math.degrees(wrap):.0f}",
+            reach=f"up to {math.degrees(wrap * math.sin(math.radians(MOST_LEAN))):.0f} degrees",
+            turn="take tail hem = seam length, or less flare",
+        )
     factor = level_factor(turned, wrap)
     return math.degrees(math.acos(1 / factor)), factor if level else 1.0
 
@@ -136,7 +146,7 @@ def _bent(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 def _grained(
     plain: PlainTail, panels: tuple[Panel | ShapedPanel, ...],
     stations: tuple[tuple[float, ...], tuple[float, ...]], rule: str,
-    hang: tuple[float, float, float], godets: tuple[Godet, ...] = (),
+    hang: tuple[float, float, float], godets: tuple[Godet | None, ...] = (),
 ) -> Tail:  # fmt: skip
     cuts, flare = stations
     warp = warps(panels, flare, rule)
@@ -156,7 +166,9 @@ def _let_in(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     cuts, flare = _stations(plain, asked)
     panels = bend(plain, cuts, [0.0] * len(cuts))
     inner = list(zip(cuts, flare, strict=True))[1:-1]
-    godets = tuple(godet(asked.godet_height * plain.length_at(c), f) for c, f in inner if f > 0)
+    godets = tuple(
+        godet(asked.godet_height * plain.length_at(c), f) if f > 0 else None for c, f in inner
+    )
     turned = sum(f / (asked.godet_height * plain.length_at(c)) for c, f in inner)
     lean, _ = _lean(turned, wrap, False)
     return _grained(

@@ -118,7 +118,11 @@ def _seams(
     """
     ys = (0.0, arm.elbow, arm.cuff)
     front, back = folds
-    in_front = (front, front - arm.bend * FORE_HOLLOW * scale, front + arm.bend * CUFF_FORWARD * scale)
+    in_front = (
+        front,
+        front - arm.bend * FORE_HOLLOW * scale,
+        front + arm.bend * CUFF_FORWARD * scale,
+    )
     behind = (back, in_front[1] - arm.elbow_half, in_front[2] - arm.cuff_half)
     beside, wide = tops[0].real - front, back - tops[1].real
     fades = (1.0, 1 - arm.elbow / arm.cuff, 0.0)
@@ -146,7 +150,9 @@ def _graph(top: float, ys: tuple[float, ...], xs: list[float]) -> Path:
     for i in range(2):
         a, d = complex(xs[i], ys[i]), complex(xs[i + 1], ys[i + 1])
         third = (ys[i + 1] - ys[i]) / 3
-        parts.append(Cubic(a, a + complex(slopes[i], 1) * third, d - complex(slopes[i + 1], 1) * third, d))
+        parts.append(
+            Cubic(a, a + complex(slopes[i], 1) * third, d - complex(slopes[i + 1], 1) * third, d)
+        )
     return Path(tuple(parts))
 
 

@@ -60,6 +60,11 @@ class Skirt:
     def fold(self) -> Path:
         return line(self.hook, self.fold_end)
 
+    def longer(self, factor: float) -> Skirt:
+        """Return the skirt whose fold is longer by a factor; the whole hem goes down with it."""
+        down = (factor - 1) * (self.fold_end - self.hook)
+        return replace(self, low=self.low + 1j * down.imag, fold_end=self.fold_end + down)
+
 
 def skirt_of(back: Piece, drop: float) -> Skirt:
     """Return the skirt below the back's waist; `drop` mm long at the centre. Back frame."""
@@ -68,15 +73,11 @@ def skirt_of(back: Piece, drop: float) -> Skirt:
     return Skirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
 
 
-def with_skirt(back: Piece, skirt: Skirt, style: TailStyle, longer: float) -> Piece:
-    """Return the back piece (as it lies in the draft) with its skirt, vent and pleat.
-
-    `longer` is the tail's factor for a level hem: the fold gets it too, and the hem slopes to it.
-    """
+def with_skirt(back: Piece, skirt: Skirt, style: TailStyle) -> Piece:
+    """Return the back piece (as it lies in the draft) with its skirt, vent and pleat."""
     flat = back.mirrored()
-    fold_end = skirt.hook + longer * (skirt.fold_end - skirt.hook)
-    down = unit(fold_end - skirt.hook)
-    out = 1j * down
+    fold_end = skirt.fold_end
+    out = 1j * skirt.fold.leave
     vent_top, vent_low = skirt.centre - style.vent * (1 + 1j * VENT_SLANT), skirt.low - style.vent
     pleat_low, pleat_top = fold_end + style.pleat * out, skirt.hook + PLEAT_TOP * style.pleat * out
     hem = Path.joined([
@@ -102,29 +103,33 @@ def with_skirt(back: Piece, skirt: Skirt, style: TailStyle, longer: float) -> Pi
 def tail_pieces(tail: Tail, style: TailStyle, slit: float) -> tuple[Piece, ...]:
     """Return the panels `tail-1` (at the back) ... and the godets, lying as the left hand.
 
-    `slit` is the share of a seam that a godet is let into (0: none).
+    `slit` is the share of a seam that a godet is let into.
     """
     count = len(tail.panels)
-    pieces = []
-    for k, panel in enumerate(tail.panels):
-        edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM)]
-        marks: tuple[Placement, ...] = ()
-        if k == 0:
-            edges += _pleat(panel, style.pleat)
-            marks = (Placement("pleat_fold", panel.back, "fold"),)
-        else:
-            edges += _parted("back", panel.back, slit, down=True)
-            edges.append(Edge("hem", panel.hem, EdgeKind.HEM))
-        if k == count - 1:
-            edges.append(Edge("front", bowed(panel, style.bow).reversed(), EdgeKind.OPENING))
-        else:
-            edges += _parted("front", panel.front, slit, down=False)
-        title = f"Tail {k + 1}" if count > 1 else "Tail"
-        piece = Piece(
-            f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
-        )  # fmt: skip
-        pieces.append(piece.mirrored())
-    return (*pieces, *(_godet(k, g) for k, g in enumerate(tail.godets, 1)))
+    let_in = [slit if g else 0.0 for g in tail.godets] or [0.0] * (count - 1)
+    pieces = [_panel(tail, k, style, (0.0, *let_in)[k], (*let_in, 0.0)[k]) for k in range(count)]
+    godets = ((k, g) for k, g in enumerate(tail.godets, 1) if g)
+    return (*pieces, *(_godet(k, g) for k, g in godets))
+
+
+def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: float) -> Piece:
+    panel, last = tail.panels[k], k == len(tail.panels) - 1
+    marks: tuple[Placement, ...] = ()
+    edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM)]
+    if k == 0:
+        edges += _pleat(panel, style.pleat)
+        marks = (Placement("pleat_fold", panel.back, "fold"),)
+    else:
+        edges += _parted("back", panel.back, slit_back, down=True)
+        edges.append(Edge("hem", panel.hem, EdgeKind.HEM))
+    if last:
+        edges.append(Edge("front", bowed(panel, style.bow).reversed(), EdgeKind.OPENING))
+    else:
+        edges += _parted("front", panel.front, slit_front, down=False)
+    title = "Tail" if last and k == 0 else f"Tail {k + 1}"
+    return Piece(
+        f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
+    ).mirrored()  # fmt: skip
 
 
 def _pleat(panel: Panel | ShapedPanel, width: float) -> list[Edge]:
@@ -184,20 +189,36 @@ def tail_seams(
         Seam("coat waist", tuple((p.name, "waist") for p in panels), tuple(reversed(waist)),
              start=None, end=None, notches=tuple(SeamNotch(n, at, at) for n, at in apart)),
     ]  # fmt: skip
-    godets = iter(p.name for p in pieces if p.name.startswith("godet"))
-    for one, two in itertools.pairwise(panels):
-        end: Corner = None if "front_slit" in one else "smooth"
-        length = one["front"].length
-        notches = tuple(SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66)))
-        found.append(Seam(f"{one.name} to {two.name}", ((one.name, "front"),), ((two.name, "back"),),
-                          start="smooth", end=end, notches=notches))  # fmt: skip
-        if "front_slit" in one:
-            name = next(godets)
-            found.append(Seam(f"{name} back edge", ((one.name, "front_slit"),), ((name, "right"),),
-                              start=None, end=None))  # fmt: skip
-            found.append(Seam(f"{name} front edge", ((two.name, "back_slit"),), ((name, "left"),),
-                              start=None, end=None))  # fmt: skip
+    for k, (one, two) in enumerate(itertools.pairwise(panels), 1):
+        found += _joined(one, two, f"godet-{k}")
     return tuple(found)
+
+
+def _joined(one: Piece, two: Piece, godet: str) -> list[Seam]:
+    """Return the seam between two panels, and where a godet is let in, its two seams."""
+    slit = "front_slit" in one
+    length = one["front"].length
+    notches = tuple(
+        SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66))
+    )
+    end: Corner = None if slit else "smooth"
+    found = [
+        Seam(f"{one.name} to {two.name}", ((one.name, "front"),), ((two.name, "back"),), start="smooth",
+             end=end, notches=notches),
+    ]  # fmt: skip
+    if slit:
+        sides = ((one, "front_slit", "right", "back"), (two, "back_slit", "left", "front"))
+        found += [
+            Seam(
+                f"{godet} {which} edge",
+                ((panel.name, edge),),
+                ((godet, side),),
+                start=None,
+                end=None,
+            )
+            for panel, edge, side, which in sides
+        ]
+    return found
 
 
 def body_waist(path: Path) -> Path:

@@ -52,7 +52,9 @@ def said(tail: Tail, hang: Hang, hip: float, skirt: float) -> tuple[Finding, ...
 
 def _length(hang: Hang) -> Iterator[Finding]:
     over = hang.floor - hang.length
-    usual = f"The hollow of the knee, where tails usually end, lies {hang.knee:.0f} mm below the nape."
+    usual = (
+        f"The hollow of the knee, where tails usually end, lies {hang.knee:.0f} mm below the nape."
+    )
     if over < 0:
         text = (
             f"The tails end {-over:.0f} mm below the floor: {hang.length:.0f} mm from the nape, which "

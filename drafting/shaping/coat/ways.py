@@ -20,6 +20,9 @@ from drafting.geometry import Cubic, Path, line, solve
 from drafting.shaping.coat.flare import Panel, bend
 from drafting.shaping.coat.plain_tail import PlainTail
 
+MOST_SWING = 45.0
+"""degrees: a shaped seam that leans out more at the hem is no seam any more (ours)."""
+
 
 @dataclass(frozen=True)
 class ShapedPanel:
@@ -73,7 +76,19 @@ def shaped(
         lambda x: sum(p.hem.length for p in swung(x)), wanted, (0.2, 3.0), what="swing of the seams",
         turn="choose less flare, or let the seams swing from higher up",
     )  # fmt: skip
-    return swung(factor)
+    panels = swung(factor)
+    steepest = max(abs(_lean_angle(p)) for panel in panels for p in (panel.back, panel.front))
+    if steepest > MOST_SWING:
+        raise DraftError(
+            "shaped seams would have to swing out too far", value=f"{steepest:.0f} degrees at the hem",
+            reach=f"up to {MOST_SWING:.0f} degrees",
+            turn="choose less flare or more seams, let the seams swing from higher up, or take straight seams",
+        )  # fmt: skip
+    return panels
+
+
+def _lean_angle(seam: Path) -> float:
+    return math.degrees(cmath.phase(seam.arrive / seam.leave))
 
 
 def _swung(panel: Panel, back: float, front: float, start: float) -> ShapedPanel:
@@ -100,8 +115,9 @@ def _seam(plain: Path, swing: float, start: float) -> Path:
 
     def lower(run: float) -> Cubic:
         """The parabola aside = swing (x / rest)^2 from 0 to `run`, as its exact cubic."""
-        end = knee + down * run + aside * (run / rest) ** 2
-        return Cubic(knee, knee + down * run / 3, end - (down * run + 2 * aside * (run / rest) ** 2) / 3, end)  # fmt: skip
+        out = aside * (run / rest) ** 2
+        end = knee + down * run + out
+        return Cubic(knee, knee + down * run / 3, end - (down * run + 2 * out) / 3, end)
 
     run = solve(lambda x: lower(x).length, rest, (0.2 * rest, rest), what="end of a shaped seam",
                 turn="choose less flare, or let the seams swing from higher up")  # fmt: skip
@@ -112,7 +128,9 @@ def _seam(plain: Path, swing: float, start: float) -> Path:
 def _arc(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
     """Return the hem from `a` to `b`: handles as those of a circle's arc of this turn."""
     bend_angle = abs(cmath.phase(arrive / leave))
-    share = 1 / 3 if bend_angle < 1e-6 else 2 / 3 * math.tan(bend_angle / 4) / math.sin(bend_angle / 2)
+    share = (
+        1 / 3 if bend_angle < 1e-6 else 2 / 3 * math.tan(bend_angle / 4) / math.sin(bend_angle / 2)
+    )
     handle = share * abs(b - a)
     return Path((Cubic(a, a + leave * handle, b - arrive * handle, b),))
 
@@ -137,6 +155,20 @@ def godet(length: float, width: float) -> Godet:
     return Godet(math.degrees(angle), line(0j, rays[0]), line(rays[-1], 0j), hem)
 
 
+MOST_TURN = 300.0
+"""degrees: a piece in one that turns more would lie over itself (ours)."""
+
+
 def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> Panel:
-    """Return the whole tail as one piece whose hem grows by `total` mm, spread evenly."""
+    """Return the whole tail as one piece whose hem grows by `total` mm, spread evenly.
+
+    Raises `DraftError` where it would turn so far as to lie over itself.
+    """
+    short = tail.length_at(tail.width / 2)
+    if total / short > math.radians(MOST_TURN):
+        raise DraftError(
+            "so much flare cannot be cut in one piece", value=f"{total:.0f} mm on a tail of {short:.0f} mm",
+            reach=f"up to {math.radians(MOST_TURN) * short:.0f} mm",
+            turn="give it less, or cut it in panels",
+        )  # fmt: skip
     return bend(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]

@@ -1,0 +1,295 @@
+"""Where each piece goes on the paper, so that few pages are printed. Layer 5; knows only outlines.
+
+Cloth asks for the least length; paper for the fewest pages, and for few joins inside a piece. So the
+plane is a grid of small cells, each outline the cells that it touches, and every place and quarter
+turn of an outline is weighed at once by how many blank pages it would begin. Large outlines come
+first; other orders are tried as far as `COUNT` allows. The same outlines give the same places.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
+from numpy.typing import NDArray
+from scipy import fft
+from scipy.ndimage import binary_dilation
+
+from drafting.errors import DraftError
+from drafting.export.pages import Place
+
+CELL = 5.0
+"""mm, about: outlines keep a whole cell between them, as much as a hand needs to cut out (ours)."""
+
+MOST_CELLS = 90_000
+"""Cells of a plane; a larger one takes larger cells (ours: keeps a long roll under a second)."""
+
+COUNT = 90
+"""Outlines placed in all orders together (ours: about half a second)."""
+
+TURNS = (0, 90, 180, 270)
+
+JOINED, FAR = 0.12, 0.002
+"""What a page of a piece costs beside a blank page begun (1), and a page's way from the corner (ours)."""
+
+Bits = NDArray[np.bool_]
+Floats = NDArray[np.floating[Any]]
+Ring = Sequence[complex]
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """How an outline lies: turned by `turn` degrees about 0, then moved by `move` (mm, y up)."""
+
+    turn: int
+    move: complex
+
+    def of(self, p: complex) -> complex:
+        return p * self.factor + self.move
+
+    @property
+    def factor(self) -> complex:
+        """The exact complex number that turns by these quarters."""
+        return (1, 1j, -1, -1j)[self.turn // 90 % 4]
+
+
+@dataclass(frozen=True)
+class Placing:
+    """Where outlines lie on a plane of `rows` x `columns` cells of a page each, its corner at 0."""
+
+    spots: tuple[Spot, ...]
+    rows: int
+    columns: int
+    used: tuple[Place, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Raster:
+    """Cells of a page: `rows` x `columns` of them, `width` x `height` mm each."""
+
+    rows: int
+    columns: int
+    width: float
+    height: float
+
+
+class Shape:
+    """An outline in one quarter turn on the raster, its upper left corner at a cell's."""
+
+    def __init__(self, ring: Ring, turn: int, raster: Raster) -> None:
+        self.turn, self.raster = turn, raster
+        points = np.asarray(ring) * Spot(turn, 0j).factor
+        self.corner = complex(points.real.min(), points.imag.max())
+        self.cells = touched(points, self.corner, raster)
+        self._spectra: dict[tuple[int, int], Any] = {}
+        self.grown = binary_dilation(np.pad(self.cells, 1), np.ones((3, 3), bool))
+
+    @cached_property
+    def pages(self) -> Bits:
+        """Whether the outline touches a page, [cell down, page down, cell right, page right]."""
+        sums = np.pad(self.cells.astype(int).cumsum(0).cumsum(1), ((1, 0), (1, 0)))
+        top, foot = _bounds(self.cells.shape[0], self.raster.rows)
+        left, right = _bounds(self.cells.shape[1], self.raster.columns)
+        t, f = top[:, :, None, None], foot[:, :, None, None]
+        a, b = left[None, None], right[None, None]
+        return np.asarray(sums[f, b] - sums[t, b] - sums[f, a] + sums[t, a] > 0)
+
+    @cached_property
+    def weights(self) -> Floats:
+        """The same as numbers: a row a page from the first one on, a column a phase."""
+        table = self.pages.transpose(1, 3, 0, 2).astype(np.float32)
+        return table.reshape(table.shape[0] * table.shape[1], -1)
+
+    def spectrum(self, size: tuple[int, int]) -> Any:
+        """Return the transform of the cells, for finding where they strike others."""
+        if size not in self._spectra:
+            self._spectra[size] = np.conj(fft.rfft2(self.cells.astype(np.float32), size))
+        return self._spectra[size]
+
+
+def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
+    """Return the first cell and the one past the last of each page, for each phase."""
+    count = (per_page + length - 2) // per_page + 1
+    start = np.arange(count)[None, :] * per_page - np.arange(per_page)[:, None]
+    return np.clip(start, 0, length), np.clip(start + per_page, 0, length)
+
+
+def touched(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
+    """Return the cells that a closed outline touches or encloses, row 0 at the top."""
+    x = (points.real - corner.real) / raster.width
+    y = (corner.imag - points.imag) / raster.height
+    ring = np.append(x + 1j * y, x[0] + 1j * y[0])
+    rows, columns = max(1, math.ceil(y.max())), max(1, math.ceil(x.max()))
+    cells = _enclosed(ring, rows, columns)
+    steps = np.maximum(1, np.ceil(np.abs(np.diff(ring)) * 5)).astype(int)
+    share = np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)
+    along = np.repeat(ring[:-1], steps) + np.repeat(np.diff(ring) / steps, steps) * share
+    r, c = along.imag.astype(int), along.real.astype(int)
+    cells[np.minimum(r, rows - 1), np.minimum(c, columns - 1)] = True
+    return cells
+
+
+def _enclosed(ring: NDArray[np.complex128], rows: int, columns: int) -> Bits:
+    """Return the cells whose middle lies inside, by counting crossings to the left of it."""
+    a, b, y = ring[:-1], ring[1:], np.arange(rows) + 0.5
+    row, edge = np.nonzero((a.imag <= y[:, None]) != (b.imag <= y[:, None]))
+    a, b = a[edge], b[edge]
+    crossing = a.real + (y[row] - a.imag) * (b.real - a.real) / (b.imag - a.imag)
+    passed = np.zeros((rows, columns + 1), dtype=int)
+    np.add.at(passed, (row, np.searchsorted(np.arange(columns) + 0.5, crossing)), 1)
+    return np.asarray(passed.cumsum(1)[:, :-1] % 2 == 1)
+
+
+@dataclass
+class Table:
+    """The plane while outlines are laid on it: cells taken and pages begun."""
+
+    rows: int
+    columns: int
+    raster: Raster
+
+    def __post_init__(self) -> None:
+        self.height, self.width = self.rows * self.raster.rows, self.columns * self.raster.columns
+        self.size = (fft.next_fast_len(self.height), fft.next_fast_len(self.width))
+        self.taken: Bits = np.zeros((self.height + 2, self.width + 2), dtype=bool)
+        self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
+
+    def lay(self, shapes: Sequence[tuple[Shape, Any]]) -> tuple[Shape, int, int] | None:
+        """Lay the cheapest of these turns of an outline where it costs least; None without room."""
+        taken = fft.rfft2(self.taken[1:-1, 1:-1].astype(np.float32), self.size)
+        found = [
+            (*best, n)
+            for n, (shape, spectrum) in enumerate(shapes)
+            if (best := self._best(shape, taken * spectrum)) is not None
+        ]
+        if not found:
+            return None
+        _, y, x, n = min(found)
+        shape = shapes[n][0]
+        self._take(shape, y, x)
+        return shape, y, x
+
+    def _best(self, shape: Shape, product: Any) -> tuple[float, int, int] | None:
+        rows, columns = shape.cells.shape
+        down, right = self.height - rows + 1, self.width - columns + 1
+        if down < 1 or right < 1:
+            return None
+        struck = fft.irfft2(product, self.size)[:down, :right]
+        cost = self._cost(shape)[:down, :right]
+        cost[struck > 0.5] = np.inf
+        y, x = divmod(int(np.argmin(cost)), right)
+        least = float(cost[y, x]) + FAR * (rows / self.raster.rows + columns / self.raster.columns)
+        return None if math.isinf(least) else (round(least, 5), y, x)
+
+    def _cost(self, shape: Shape) -> Floats:
+        """Return what each place costs, its upper left cell [row, column]."""
+        pages, per = shape.pages, self.raster
+        deep, wide = pages.shape[1], pages.shape[3]
+        blank = np.pad(self.blank, ((0, deep - 1), (0, wide - 1))).astype(np.float32)
+        begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
+        cost = (begun + np.float32(JOINED)) @ shape.weights
+        cost = cost.reshape(self.rows, self.columns, per.rows, per.columns).swapaxes(1, 2)
+        y, x = np.ogrid[: self.height, : self.width]
+        far = (FAR * (y / per.rows + x / per.columns)).astype(np.float32)
+        return np.asarray(cost.reshape(self.height, self.width) + far)
+
+    def _take(self, shape: Shape, y: int, x: int) -> None:
+        rows, columns = shape.grown.shape
+        self.taken[y : y + rows, x : x + columns] |= shape.grown
+        pages = shape.pages[y % self.raster.rows, :, x % self.raster.columns, :]
+        first, left = y // self.raster.rows, x // self.raster.columns
+        for a, b in zip(*np.nonzero(pages), strict=True):
+            self.blank[first + a, left + b] = False
+
+
+def placed(rings: Sequence[Ring], step: tuple[float, float], count: int = COUNT) -> Placing:
+    """Return where outlines (closed, mm) go on pages that lie `step` mm apart, across and up.
+
+    Raises `DraftError` for an outline too large for any plane (over 300 pages).
+    """
+    areas = [_area(ring) for ring in rings]
+    rows, columns = _plane(rings, step)
+    raster = _raster(step, rows, columns)
+    turns = [[Shape(ring, turn, raster) for turn in TURNS] for ring in rings]
+    best: tuple[tuple[int, int, float], Placing] | None = None
+    for order in _orders(areas, max(1, count // max(1, len(rings)))):
+        while True:
+            tried = _tried(turns, order, Table(rows, columns, raster))
+            if tried is not None:
+                break
+            rows, best = rows + 2, None
+            if rows * columns > 400:
+                raise DraftError("a piece is too large to be laid on this paper")
+        if best is None or tried[0] < best[0]:
+            best = tried
+    assert best is not None
+    return best[1]
+
+
+def _tried(
+    turns: Sequence[Sequence[Shape]], order: Sequence[int], table: Table
+) -> tuple[tuple[int, int, float], Placing] | None:
+    """Return the placing that one order gives, and how good it is (less is better)."""
+    found: dict[int, tuple[Shape, int, int]] = {}
+    for n in order:
+        lying = table.lay([(shape, shape.spectrum(table.size)) for shape in turns[n]])
+        if lying is None:
+            return None
+        found[n] = lying
+    used = tuple((int(r), int(c)) for r, c in zip(*np.nonzero(~table.blank), strict=True))
+    rows, columns = max(r for r, _ in used) + 1, max(c for _, c in used) + 1
+    raster = table.raster
+    top = rows * raster.rows * raster.height
+    spots = tuple(
+        Spot(shape.turn, complex(x * raster.width, top - y * raster.height) - shape.corner)
+        for shape, y, x in (found[n] for n in range(len(found)))
+    )
+    cuts = sum(
+        int(shape.pages[y % raster.rows, :, x % raster.columns, :].sum()) - 1
+        for shape, y, x in found.values()
+    )
+    far = float(sum(r + c for r, c in used))
+    return (len(used), cuts, far), Placing(spots, rows, columns, used)
+
+
+def _orders(areas: Sequence[float], count: int) -> Iterator[tuple[int, ...]]:
+    """Yield orders to lay in: large before small, then about so, as dice of one seed say."""
+    dice = random.Random(1)
+    yield tuple(sorted(range(len(areas)), key=lambda n: (-areas[n], n)))
+    for _ in range(count - 1):
+        weights = [area * dice.uniform(0.4, 1.0) for area in areas]
+        yield tuple(sorted(range(len(areas)), key=lambda n: (-weights[n], n)))
+
+
+def _plane(rings: Sequence[Ring], step: tuple[float, float]) -> Place:
+    """Return the rows and columns of a plane with room for everything (ours: twice the area)."""
+    boxes = [_box(ring) for ring in rings]
+    across, up = step
+    columns = max(math.ceil((min(w, h) + 1) / across) for w, h in boxes)
+    rows = max(math.ceil((max(w, h) + 1) / up) for w, h in boxes)
+    pages = 2.0 * sum(w * h for w, h in boxes) / (across * up)
+    columns = max(columns, min(math.ceil(math.sqrt(pages)), 12 if up > 150 else 1))
+    return max(rows, math.ceil(pages / columns)), columns
+
+
+def _raster(step: tuple[float, float], rows: int, columns: int) -> Raster:
+    whole = step[0] * step[1] * rows * columns
+    cell = max(CELL, math.sqrt(whole / MOST_CELLS))
+    down, right = max(1, math.ceil(step[1] / cell)), max(1, math.ceil(step[0] / cell))
+    return Raster(down, right, step[0] / right, step[1] / down)
+
+
+def _box(ring: Ring) -> tuple[float, float]:
+    x, y = [p.real for p in ring], [p.imag for p in ring]
+    return max(x) - min(x), max(y) - min(y)
+
+
+def _area(ring: Ring) -> float:
+    after = (*ring[1:], *ring[:1])
+    return abs(math.fsum((a.conjugate() * b).imag for a, b in zip(ring, after, strict=True)) / 2)

@@ -1,0 +1,77 @@
+"""Pieces as they are drawn on paper: lines, words, and the outline that nothing else may enter. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from drafting.geometry import Path
+from drafting.label import Label, cut_count, piece_title
+from drafting.pattern import CutPiece
+from drafting.room import Room, near
+from drafting.sheet import Layer, Stroke, Text, box_path, text_width, union
+from drafting.sheet_marks import piece_strokes
+from drafting.sheet_piece import piece_drawing
+
+NEAR = 0.1
+"""mm: how closely the outline that keeps others away follows the cut line."""
+
+MODEL_TEXT = 2.4
+"""mm: text on a small copy, about the least that is read without a glass (ours)."""
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """One piece on paper, where it was drafted; `ring` goes round everything that is drawn."""
+
+    name: str
+    title: str
+    strokes: tuple[Stroke, ...]
+    texts: tuple[Text, ...]
+    ring: tuple[complex, ...]
+    area: float
+
+
+def drawing(cut_piece: CutPiece, label: Label) -> Drawing:
+    """Return a piece with everything on it, true to scale."""
+    strokes, texts = piece_drawing(cut_piece, label)
+    return _drawing(cut_piece, cut_piece.cut, strokes, texts)
+
+
+def model_drawing(cut_piece: CutPiece, part: int) -> Drawing:
+    """Return a piece at 1 : `part` for a paper model, so marked; lines are as wide as ever."""
+    strokes = tuple(
+        replace(s, paths=tuple(path.mapped(lambda p: p / part) for path in s.paths))
+        for s in piece_strokes(cut_piece)
+        if s.layer is not Layer.STRETCH
+    )
+    cut = cut_piece.cut.mapped(lambda p: p / part)
+    lines = (
+        f"{cut_piece.number} {piece_title(cut_piece.piece)}",
+        cut_count(cut_piece.piece),
+        f"scale 1:{part}, paper model",
+    )
+    text = _inside(cut, Text(0j, MODEL_TEXT, lines, "middle"))
+    return _drawing(cut_piece, cut, strokes, (text,))
+
+
+def _inside(cut: Path, text: Text) -> Text:
+    """Return the words in the piece where they fit, else under it."""
+    x0, y0, x1, y1 = cut.bounds
+    a, b, c, d = text.bounds
+    corner = Room.inside(cut).place(c - a, d - b, near(complex(x0 + x1, y0 + y1) / 2, c - a, d - b))
+    if corner is None:
+        corner = complex((x0 + x1) / 2 - text_width(text) / 2, y0 - 1.5 - (d - b))
+    return text.moved(corner - complex(a, b))
+
+
+def _drawing(
+    cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text]
+) -> Drawing:
+    box = cut.bounds
+    whole = union([box, *(s.bounds for s in strokes), *(t.bounds for t in texts)])
+    beyond = max(box[0] - whole[0], box[1] - whole[1], whole[2] - box[2], whole[3] - box[3])
+    ring = cut.flattened(NEAR) if beyond <= 1.0 else list(box_path(whole).flattened(NEAR))
+    title = f"{cut_piece.number} {piece_title(cut_piece.piece)}"
+    name = cut_piece.piece.name
+    return Drawing(name, title, tuple(strokes), tuple(texts), tuple(ring), abs(cut.area))
