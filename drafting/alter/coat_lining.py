@@ -109,6 +109,6 @@ def _said(choices: Choices) -> Finding:
     return Finding(
         "lining", "note", "lining", choices.ease_pleat, None,
         f"The lining is cut with {10 + WIDER:.1f} mm of allowance and sewn at 10, so that it is 3 mm wider "
-        f"at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and their lining hang "
-        "before they are joined.",
+        f"at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and "
+        "their lining hang before they are joined.",
     )  # fmt: skip
