@@ -133,8 +133,8 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
         raise
     except DraftError as error:
         raise InputError([Fault(str(error), file=str(costume))]) from error
-    write_output(made, out)
-    print(made_text(made.findings, out))
+    printed = write_output(made, out)
+    print(made_text((*made.findings, *printed), out))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for finding in failed:
         print(f"error: {finding.where}: {finding.message}", file=sys.stderr)

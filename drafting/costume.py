@@ -2,8 +2,8 @@
 
     CostumeFile -> choose -> draft -> notches -> finish -> check -> Made
 
-The cutting layouts come after (`cutting.laid_out`), then what is written to disk (`output.write_output`); one garment without files is
-`garment.draft_garment`.
+The cutting layouts come after (`cutting.laid_out`), then what is written to disk
+(`output.write_output`); one garment without files is `garment.draft_garment`.
 """
 
 from __future__ import annotations

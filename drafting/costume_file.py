@@ -15,10 +15,11 @@ from drafting.body import Body, read_body
 from drafting.errors import InputError
 from drafting.fabric import Fabric, read_fabric
 from drafting.layout.wishes import Wished, read_lays
+from drafting.print_wishes import PrintWishes, read_print
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
 
-KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays")
+KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print")
 GARMENT_KEYS = ("block", "fabric", "choices")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
@@ -40,7 +41,8 @@ class Garment:
 class CostumeFile:
     """A costume as its maker wrote it; `unit` is the file's unit of length, for the choices.
 
-    `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays.
+    `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays; `prints`
+    what is asked of the printed sheets.
     """
 
     title: str
@@ -50,6 +52,7 @@ class CostumeFile:
     path: str
     unit: str | None
     lays: Mapping[str, Wished] = field(default_factory=dict)
+    prints: PrintWishes = PrintWishes()
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:
@@ -67,12 +70,15 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
     fabrics = _fabrics(file, faults)
     garments = _garments(file, faults)
     lays = read_lays(_table(file, faults, "lays"), file.line, tuple(fabrics), unit, faults)
+    names = tuple(garment.name for garment in garments)
+    prints = read_print(_table(file, faults, "print"), file.line, names, faults)
     title = Given(file.data.get("title", Path(path).stem), file.line("title"))
     text = faults.value(plain_text, title, "title")
     if faults.found or body is None:
         raise InputError(faults.found)
     cloths = {role: fabric for role, fabric in fabrics.items() if fabric is not None}
-    return CostumeFile(text or Path(path).stem, body, garments, cloths, file.path, unit, lays)
+    name = text or Path(path).stem
+    return CostumeFile(name, body, garments, cloths, file.path, unit, lays, prints)
 
 
 def _wearer(file: TomlFile, faults: Faults, other: Path | str | None) -> Body | None:

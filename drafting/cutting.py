@@ -5,46 +5,43 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
+from typing import Any
 
 from drafting.costume import Made
 from drafting.costume_file import CostumeFile
 from drafting.errors import DraftError, Fault, InputError
 from drafting.garment import MadeGarment
-from drafting.layout import Cloth, Lay, LayWishes, Packing, Part, cloth_of, lay_out
+from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, cloth_of, lay_out
 
 
 def laid_out(
-    made: Made, seconds: float = 0.0, *, seed: int = 0,
+    made: Made, seconds: float = 0.0, *, count: float = COUNT, seed: int = 0,
     said: Callable[[str, Packing], None] | None = None, halted: Callable[[], bool] = bool,
 ) -> Made:  # fmt: skip
     """Return `made` with a lay for each of its cloths, and what those have to say.
 
-    Without `seconds` the search is limited by count and repeatable; with them both engines share
-    them out over the cloths by the number of pieces. `said` hears each better layout with the role
+    Without `seconds` the search of a cloth is limited by `count` and repeatable; with them both
+    engines look, the time shared out by the number of pieces. `said` hears each better layout with the role
     of its cloth. Raises `InputError` for a lay that cannot be made at all.
     """
     start = time.perf_counter()
     wanted = list(materials(made))
     whole = sum(len(parts) for _, parts in wanted) or 1
-    lays = tuple(
-        _laid(made, cloth, parts, seconds * len(parts) / whole, seed, said, halted)
-        for cloth, parts in wanted
-    )
+    lays = []
+    for cloth, parts in wanted:
+        hear = None if said is None else partial(said, cloth.role)
+        share = seconds * len(parts) / whole
+        how = {"seconds": share, "count": count, "seed": seed, "said": hear, "halted": halted}
+        lays.append(_laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
     timings = {**made.timings, "lay out": time.perf_counter() - start}
-    return replace(made, lays=lays, findings=findings, timings=timings)
+    return replace(made, lays=tuple(lays), findings=findings, timings=timings)
 
 
-def _laid(
-    made: Made, cloth: Cloth, parts: tuple[Part, ...], seconds: float, seed: int,
-    said: Callable[[str, Packing], None] | None, halted: Callable[[], bool],
-) -> Lay:  # fmt: skip
-    def hear(packing: Packing) -> None:
-        if said:
-            said(cloth.role, packing)
-
+def _laid(made: Made, cloth: Cloth, parts: tuple[Part, ...], how: dict[str, Any]) -> Lay:
     try:
-        return lay_out(parts, cloth, seconds=seconds, seed=seed, said=hear, halted=halted)
+        return lay_out(parts, cloth, **how)
     except InputError:
         raise
     except DraftError as error:

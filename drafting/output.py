@@ -1,45 +1,53 @@
-"""Write what was made into its folder: record, overview, one SVG a piece, one a cloth. Layer 5."""
+"""Write what was made into its folder: record, overview, pieces, printed sheets, lays. Layer 5."""
 
 from __future__ import annotations
 
 import json
 import time
+from dataclasses import replace
 from pathlib import Path
 
-from drafting.costume import Made, MadeGarment
+from drafting.costume import Made
 from drafting.export.figure import overview_png
 from drafting.export.folder import swap_in
 from drafting.export.svg import svg_text
-from drafting.label import Label
+from drafting.findings import Finding
+from drafting.printing import preview
 from drafting.report import piece_file, report
 from drafting.sheet_layout import layout_sheet
 from drafting.sheet_overview import overview_sheet
 from drafting.sheet_piece import piece_sheet
+from drafting.sheets import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
+
+PREVIEW_DPI = 70
+"""A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
 
 
-def write_output(made: Made, out: Path) -> None:
+def write_output(made: Made, out: Path) -> tuple[Finding, ...]:
     """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
 
-    Raises `InputError` where `out` is a file or a folder that this kit did not make.
+    Returns what the printing had to say; the record holds it too. Raises `InputError` where `out`
+    is a file or a folder that this kit did not make.
     """
-    swap_in(Path(out), lambda folder: _fill(made, folder))
+    start = time.perf_counter()
+    sheets = list(printed(made))
+    found = tuple(said(sheets))
+    timings = {**made.timings, "print": time.perf_counter() - start}
+    made = replace(made, findings=(*made.findings, *found), timings=timings)
+    swap_in(Path(out), lambda folder: _fill(made, sheets, folder))
+    return found
 
 
-def piece_label(made: Made, garment: MadeGarment) -> Label:
-    """Return what every piece of this garment is labelled with."""
-    costume, wearer = made.costume, made.costume.wearer
-    cloth = costume.fabrics.get(garment.fabric)
-    guessed = {name: m for name, m in wearer.measures.items() if m.source == "estimated"}
-    return Label(
-        costume=costume.title,
-        garment=garment.name,
-        fabric=cloth.title if cloth else garment.fabric,
-        wearer=wearer.title,
-        measured_on=wearer.measured_on,
-        estimated=tuple(guessed),
-        off=tuple(None if m.sd is None else 2 * m.sd for m in guessed.values()),
-        one_way=cloth is not None and cloth.one_way,
-    )
+def _write_sheets(made: Made, sheets: list[PrintedSheet], folder: Path) -> None:
+    """Write the printed sheets, a picture beside each that shows its pages, and the DXF files."""
+    for name in ("sheets", "exchange"):
+        (folder / name).mkdir()
+    for sheet in sheets:
+        file = folder / sheet.file
+        file.write_bytes(sheet.data)
+        overview_png(preview(sheet.work), file.with_suffix(".png"), PREVIEW_DPI)
+    for name, text in exchanged(made):
+        (folder / name).write_text(text, encoding="utf-8", newline="\n")
 
 
 def _write_lays(made: Made, folder: Path) -> None:
@@ -53,7 +61,7 @@ def _write_lays(made: Made, folder: Path) -> None:
         overview_png(sheet, file.with_suffix(".png"))
 
 
-def _fill(made: Made, folder: Path) -> None:
+def _fill(made: Made, sheets: list[PrintedSheet], folder: Path) -> None:
     start = time.perf_counter()
     (folder / "pieces").mkdir()
     for garment in made.garments:
@@ -65,7 +73,8 @@ def _fill(made: Made, folder: Path) -> None:
     patterns = [garment.pattern for garment in made.garments]
     overview_png(overview_sheet(patterns, made.costume.title), folder / "overview.png")
     _write_lays(made, folder)
-    data = report(made)
+    _write_sheets(made, sheets, folder)
+    data = report(made) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
     data["timings"]["draw"] = time.perf_counter() - start
     text = json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8", newline="\n")

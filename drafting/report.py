@@ -24,7 +24,7 @@ SCHEMA = 1
 
 DISTRIBUTIONS = (
     "drafting-kit", "numpy", "scipy", "shapely", "fonttools", "svgwrite", "matplotlib", "pyclipper",
-    "spyrrow",
+    "spyrrow", "reportlab", "pikepdf", "ezdxf",
 )  # fmt: skip
 
 Row = dict[str, Any]

@@ -27,7 +27,6 @@ SIZES = (1.0, 0.8, 0.62, 0.48, 0.36)
 HANDS = {"left": "left", "right": "right", "both": "left + right", "single": ""}
 
 
-
 @dataclass(frozen=True)
 class _Placed:
     """One outline of a lay where it lies."""
@@ -156,9 +155,7 @@ def _edges(lay: Lay, size: float) -> Iterator[Text]:
         yield Text(at, small, (turned,), "end")
 
 
-def _key(
-    lay: Lay, order: list[str], at: complex, size: float
-) -> tuple[list[Stroke], list[Text]]:
+def _key(lay: Lay, order: list[str], at: complex, size: float) -> tuple[list[Stroke], list[Text]]:
     """Return the tint of each garment that lies here, beside the scale bar."""
     strokes, texts = [], []
     here = {lay.outline(spot).part.garment for spot in lay.packing.spots}
@@ -171,5 +168,3 @@ def _key(
             texts.append(text)
             at += 3.5 * size + text_width(text)
     return strokes, texts
-
-

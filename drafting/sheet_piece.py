@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from drafting.geometry import Path
 from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
@@ -36,8 +37,13 @@ CLEAR = 5.0
 LABEL_TRIES = ((5.0, 40), (5.0, 30), (4.2, 40), (4.2, 28), (3.5, 34), (3.5, 24), (3.0, 20))
 """Text size (mm) and characters a line, tried from the best read to the smallest (ours)."""
 
+FLAT_TRIES = tuple((size, width) for size in (3.5, 3.0, 2.6) for width in (60, 90, 120))
+"""The same for a long low piece on paper, tried after the others."""
+
 BESIDE = (4.2, 40)
 """Size and width of a label that found no room in its piece."""
+
+_Tries = tuple[tuple[float, int], ...]
 
 _CostOf = Callable[[float, float], Cost]
 
@@ -50,7 +56,7 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
     A 100 mm square and a 4 in square stand beside the piece, each a closed path of its own.
     """
     strokes = piece_strokes(cut_piece, label.one_way)
-    captions, inside = _words_inside(cut_piece, label, strokes)
+    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR)
     beside, squares = _beside(cut_piece, label, captions, wanted=not inside)
     words = label_lines(cut_piece, label, 200)
     names = (clean_text(label.costume), spoken(label.garment), piece_title(cut_piece.piece))
@@ -66,13 +72,18 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
 def piece_drawing(cut_piece: CutPiece, label: Label) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     """Return the lines and words of a piece where it lies, without page and scale squares.
 
-    A label that finds no room inside the piece stands close beside it.
+    A small piece does not repeat which measures were estimated. A label that finds no room inside
+    the piece stands close beside it.
     """
     strokes = piece_strokes(cut_piece, label.one_way)
-    captions, inside = _words_inside(cut_piece, label, strokes)
+    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR)
+    if not inside:
+        label = replace(label, estimated=(), off=())
+        tries = (*LABEL_TRIES, *FLAT_TRIES)
+        captions, inside = _words_inside(cut_piece, label, strokes, tries, 0.5 * CLEAR)
     if inside:
         return strokes, (*captions, *inside)
-    block = label_block(label_lines(cut_piece, label, BESIDE[1]), BESIDE[0])
+    block = label_block(label_lines(cut_piece, label, BESIDE[1]), LABEL_TRIES[-1][0])
     page = union([cut_piece.cut.bounds, *(text.bounds for text in captions)])
     reach = 2 * APART + max(text_width(text) for text in block)
     room = Room.around(cut_piece.cut, reach).without(boxes=[text.bounds for text in captions])
@@ -81,23 +92,25 @@ def piece_drawing(cut_piece: CutPiece, label: Label) -> tuple[tuple[Stroke, ...]
 
 
 def _words_inside(
-    cut_piece: CutPiece, label: Label, strokes: tuple[Stroke, ...]
+    cut_piece: CutPiece, label: Label, strokes: tuple[Stroke, ...], tries: _Tries, clear: float
 ) -> tuple[tuple[Text, ...], tuple[Text, ...]]:
     """Return the captions of a piece, and its label where that fits inside."""
     room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
     captions = piece_captions(cut_piece, room)
     room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
-    return captions, label_inside(cut_piece, label, room)
+    return captions, label_inside(cut_piece, label, room, tries, clear)
 
 
-def label_inside(cut_piece: CutPiece, label: Label, room: Room) -> tuple[Text, ...]:
-    """Return the label at the largest size that fits in the piece, clear of levels if it can."""
+def label_inside(
+    cut_piece: CutPiece, label: Label, room: Room, tries: _Tries = LABEL_TRIES, clear: float = CLEAR
+) -> tuple[Text, ...]:
+    """Return the label at the first of `tries` that fits in the piece, clear of levels if it can."""
     levels = [path for level in cut_piece.piece.levels for path in level.paths]
     target = _label_target(cut_piece)
     for free in (room.without(levels), room) if levels else (room,):
-        for size, width in LABEL_TRIES:
+        for size, width in tries:
             block = label_block(label_lines(cut_piece, label, width), size)
-            placed = _placed(block, free, CLEAR, lambda w, h: near(target, w, h))
+            placed = _placed(block, free, clear, lambda w, h: near(target, w, h))
             if placed:
                 return placed
     return ()

@@ -6,15 +6,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.geometry import Path
+from drafting.geometry.area import ring_around
 from drafting.label import Label, cut_count, piece_title
 from drafting.pattern import CutPiece
 from drafting.room import Room, near
-from drafting.sheet import Layer, Stroke, Text, box_path, text_width, union
+from drafting.sheet import Box, Layer, Stroke, Text, grown, text_width
 from drafting.sheet_marks import piece_strokes
 from drafting.sheet_piece import piece_drawing
 
-NEAR = 0.1
-"""mm: how closely the outline that keeps others away follows the cut line."""
+AROUND = 3.0
+"""mm kept free round a piece and the words beside it (ours; joins a label to its piece)."""
+
+OUT = 0.5
+"""mm: what passes the cut line by more is counted to the piece's room."""
 
 MODEL_TEXT = 2.4
 """mm: text on a small copy, about the least that is read without a glass (ours)."""
@@ -68,10 +72,14 @@ def _inside(cut: Path, text: Text) -> Text:
 def _drawing(
     cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text]
 ) -> Drawing:
-    box = cut.bounds
-    whole = union([box, *(s.bounds for s in strokes), *(t.bounds for t in texts)])
-    beyond = max(box[0] - whole[0], box[1] - whole[1], whole[2] - box[2], whole[3] - box[3])
-    ring = cut.flattened(NEAR) if beyond <= 1.0 else list(box_path(whole).flattened(NEAR))
+    boxes = [*(s.bounds for s in strokes), *(t.bounds for t in texts)]
+    beyond = [box for box in boxes if _sticks_out(box, cut)]
+    ring = ring_around(cut, beyond, AROUND)
     title = f"{cut_piece.number} {piece_title(cut_piece.piece)}"
     name = cut_piece.piece.name
     return Drawing(name, title, tuple(strokes), tuple(texts), tuple(ring), abs(cut.area))
+
+
+def _sticks_out(box: Box, cut: Path) -> bool:
+    x0, y0, x1, y1 = grown(cut.bounds, OUT)
+    return box[0] < x0 or box[1] < y0 or box[2] > x1 or box[3] > y1

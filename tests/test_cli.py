@@ -52,7 +52,10 @@ def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
         "costume": {
             "make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings)),
         },
-        "output": {"write_output": fake.step("write", lambda: None)},
+        "cutting": {
+            "laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings)),
+        },
+        "output": {"write_output": fake.step("write", tuple)},
     }
     for name, members in modules.items():
         module = ModuleType(f"drafting.{name}")
@@ -81,6 +84,7 @@ def test_a_costume_whose_checks_hold_is_0(
     assert flow.asked == [
         ("read", Path("my.toml"), ("wearer", None)),
         ("make", "read"),
+        ("lay", flow.asked[-1][1], 0.0),
         ("write", flow.asked[-1][1], tmp_path / "out"),
     ]
 
@@ -168,6 +172,24 @@ def test_a_fault_of_ours_is_not_hidden(
 def test_another_wearer_is_handed_on(made: Callable[..., int], flow: Flow) -> None:
     assert made("--wearer", "kite.csv") == 0
     assert flow.asked[0] == ("read", Path("my.toml"), ("wearer", Path("kite.csv")))
+
+
+@pytest.mark.parametrize(("typed", "seconds"), [((), 0.0), (("--search", "12.5"), 12.5)])
+def test_the_time_to_look_for_a_shorter_lay_is_handed_on(
+    made: Callable[..., int], flow: Flow, typed: tuple[str, ...], seconds: float
+) -> None:
+    assert made(*typed) == 0
+    assert [step[2] for step in flow.asked if step[0] == "lay"] == [seconds]
+
+
+@pytest.mark.parametrize("typed", ["-1", "soon", "nan", "1e9"])
+def test_a_time_that_is_none_is_refused(
+    made: Callable[..., int], typed: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit) as caught:
+        made("--search", typed)
+    assert caught.value.code == 2
+    assert "--search" in capsys.readouterr().err
 
 
 def test_the_demo_is_the_costume_shipped_with_the_kit(flow: Flow, tmp_path: Path) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from drafting import tolerances as tol
 from drafting.body import Body
 from drafting.choices import choice
 from drafting.draft import Draft
@@ -72,7 +73,7 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
         edges = shorter(back, choices.lining_shorter)
     elif "vent" in back:
         edges = _to_waist(back)
-    if choices.ease_pleat <= 0:
+    if choices.ease_pleat / 2 < tol.LEAST_EDGE:
         return edges
     at = next(i for i, e in enumerate(edges) if e.name == "centre_back")
     low, nape = edges[at].path.start, edges[at].path.end

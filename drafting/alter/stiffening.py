@@ -93,13 +93,22 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
     stiff = tuple(_interfacing(draft, choices))
     notes = tuple(_interfacing_notion(piece) for piece in stiff)
     boned, bones = _boned(draft, choices, body_scale(body))
-    wide = choices.interfacing_margin > BLOCK_FUSE and bool(stiff)
-    return boned + Draft(stiff, notions=notes, findings=(_wide(choices),) if wide else ()) + bones
+    told = tuple(_cloth_said(choices, fabric)) if stiff else ()
+    return boned + Draft(stiff, notions=notes, findings=told) + bones
 
 
 def tails_of(draft: Draft) -> tuple[Piece, ...]:
-    """Return the tail panels of a draft, from the back: `tail-1`, `tail-2`, ... of either hand."""
-    return tuple(p for p in draft.pieces if p.name.split("-")[0] == "tail" and "hem" in p)
+    """Return the tail panels and godets of a draft in the order of the hem, from the back."""
+    found = [p for p in draft.pieces if p.name.split("-")[0] in HEMMED and not p.material]
+    return tuple(sorted(found, key=_place))
+
+
+HEMMED = ("tail", "godet")
+
+
+def _place(piece: Piece) -> tuple[int, bool]:
+    word, number = piece.name.split("-")[:2]
+    return int(number), word == "godet"
 
 
 # -------------------------------------------------------------------------------- interfacing
@@ -143,11 +152,29 @@ def _interfacing_notion(piece: Piece) -> Notion:
     return Notion("interfacing", piece.name, piece.count, None, note)
 
 
-def _wide(choices: Choices) -> Finding:
-    return Finding(
-        "interfacing", "note", "interfacing", choices.interfacing_margin, 3.0,
-        f"Interfacing reaches {choices.interfacing_margin:.0f} mm past the stitching line and lies in the seams: "
-        "take a light fusible, fused to the cloth before cutting, and air the room.",
+def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
+    if choices.interfacing_margin > BLOCK_FUSE:
+        yield Finding(
+            "interfacing", "note", "interfacing", choices.interfacing_margin, 3.0,
+            f"Interfacing reaches {choices.interfacing_margin:.0f} mm past the stitching line and lies in the "
+            "seams: take a light fusible, fused to the cloth before cutting.",
+        )  # fmt: skip
+    if fabric is not None and not fabric.takes_fusible:
+        yield Finding(
+            "interfacing", "note", "interfacing", "sewn in", None,
+            f"{fabric.title} takes no fusible: baste a sewn-in interfacing to the wrong side, just inside the "
+            "stitching line.",
+        )  # fmt: skip
+    if fabric is not None and fabric.takes_starch:
+        yield Finding(
+            "starch", "note", "tails", "starch", None,
+            f"{fabric.title} takes starch: starch and press the tails flat before they are sewn, on the "
+            "warp, so that the bias is not drawn out.",
+        )  # fmt: skip
+    yield Finding(
+        "care at work", "note", "interfacing", None, None,
+        "Test the iron on a scrap first; iron off and steam away from the hands when it is put down; air the "
+        "room when fusing or using spray glue; close the cutter's blade when laying it down.",
     )  # fmt: skip
 
 
@@ -166,9 +193,10 @@ def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
         added = _hem_bones(channels, choices)
     if choices.seam_bones:
-        for i, piece in enumerate(marked[:-1]):
-            marked[i] = _marked(piece, "seam_bone", _down(piece))
-        added = added + _seam_bones(tails[:-1])
+        seamed = [p for p in tails if "front" in p and p["front"].kind is EdgeKind.SEAM]
+        names = {p.name for p in seamed}
+        marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
+        added = added + _seam_bones(seamed)
     return draft.with_pieces(marked), added
 
 
@@ -238,7 +266,7 @@ def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
     )  # fmt: skip
 
 
-def _seam_bones(tails: tuple[Piece, ...]) -> Draft:
+def _seam_bones(tails: list[Piece]) -> Draft:
     note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
     return Draft(notions=tuple(
         Notion("boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note)

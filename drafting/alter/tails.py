@@ -24,6 +24,7 @@ from drafting.choices import choice
 from drafting.draft import Draft, Seam
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
+from drafting.piece import Piece
 from drafting.scale import body_scale
 from drafting.shaping.coat.grain import RULES
 from drafting.shaping.coat.skirt import (
@@ -145,11 +146,17 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     longer = replace(longer, seams=tuple(_hooked(seam) for seam in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
-        pieces, tail_seams(tail, pieces, waist.refs, side), (),
+        _as_they_lie(pieces), tail_seams(tail, pieces, waist.refs, side), (),
         said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.name.startswith("tail"))},
     )  # fmt: skip
+
+
+def _as_they_lie(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+    """Return the panels in the order in which they lie on the left side: the front one first."""
+    panels = [p for p in pieces if p.name.startswith("tail")]
+    return (*reversed(panels), *(p for p in pieces if p not in panels))
 
 
 def _is_coat(draft: Draft) -> None:

@@ -17,6 +17,7 @@ seen from outside, its front to the left. The elbow is shaped by a dart in the b
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from drafting.body import Body
 from drafting.chain import Chain
@@ -28,7 +29,8 @@ from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
-from drafting.shaping.cap import Cap, fit_widened
+from drafting.shaping.cap import WIDEST_HEM, Cap, fit_widened
+from drafting.shaping.fullness import gathered
 from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.reduced import reduced
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
@@ -62,7 +64,7 @@ class Choices:
     wrist_ease: float = choice(
         60.0,
         "mm",
-        "garment minus body at the wrist",
+        "garment minus body at the wrist, or where a shorter sleeve ends",
         low=0,
         high=300,
         step=5,
@@ -81,6 +83,14 @@ class Choices:
         source="ours",
     )
     cuff_depth: float = cuff_depth(0.0, 0.0)
+    hem_fullness: float = choice(
+        1.0, "ratio", "hem as cut over what it is gathered up to, at a cuff or an elastic", low=1.0,
+        high=3.0, step=0.1, group="fullness", source="rows E10-E12: 1.5 light, 2 standard, 3 full",
+    )  # fmt: skip
+    overhang: float = choice(
+        0.0, "mm", "length added so that a gathered sleeve falls over its cuff or elastic", low=0,
+        high=200, step=5, group="fullness", source="common practice: 20-60",
+    )  # fmt: skip
     elbow_bend: float = choice(
         7.0, "deg", "how far the forearm turns forward, taken in by an elbow dart", low=0, high=12,
         source="bodice study; ours", group="style",
@@ -108,14 +118,18 @@ def sleeve(
     back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
     arm = body["upper_arm_girth"]
     ease = choices.arm_ease + body.layer("upper_arm_girth")
-    length = body["arm_length"] + choices.sleeve_length - choices.cuff_depth
-    wrist = body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease
+    length = body["arm_length"] + choices.sleeve_length - choices.cuff_depth + choices.overhang
+    bare = arm_girth_at(body, body["arm_length"] + choices.sleeve_length)
+    finished = bare + body.layer("wrist_girth") + choices.wrist_ease
+    wrist = finished * choices.hem_fullness
     cap, width = fit_widened(front, back, arm + ease, wrist, length)
     settled = _widened(arm + ease, width)
-    wrist = min(wrist, 1.5 * width)
-    seams, slit = _seams_below(body, choices, cap, wrist, length, width, scale, hand)
+    wrist = min(wrist, WIDEST_HEM * width)
+    seams, slit = _seams_below(body, choices, cap, (finished, wrist), length, width, scale, hand)
     draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
                    Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
+    if choices.hem_fullness > 1:
+        draft = gathered(draft, ("sleeve", "hem"), sewn=min(finished, wrist))
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return stretched(draft, share)
@@ -150,24 +164,34 @@ def _widened(wanted: float, width: float) -> tuple[Finding, ...]:
 
 
 def _seams_below(
-    body: Body,
-    choices: Choices,
-    cap: Cap,
-    wrist: float,
-    length: float,
-    width: float,
-    scale: float,
-    hand: float,
-) -> tuple[SleeveSeams, float]:
-    elbow = min(
-        max(body["upper_arm_length"], cap.height + 0.2 * (length - cap.height)), 0.8 * length
-    )
-    below = Forearm(cap, width, wrist, length, elbow)
+    body: Body, choices: Choices, cap: Cap, hems: tuple[float, float], length: float, width: float,
+    scale: float, hand: float,
+) -> tuple[SleeveSeams, float]:  # fmt: skip
+    """Return the seams and the slit; `hems` are the hem's length as sewn and as drawn."""
+    top = cap.height + 0.2 * (length - cap.height)
+    elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
+    below = Forearm(cap, width, hems[1], length, elbow)
+    long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
-    if wrist < hand + HAND_ROOM or choices.cuff_depth > 0:
+    if choices.cuff_depth > 0 or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
-    bend = choices.elbow_bend if length > body["upper_arm_length"] + 60 * scale else 0.0
+    bend = choices.elbow_bend if long else 0.0
     return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
+
+
+def arm_girth_at(body: Body, depth: float) -> float:
+    """Return the arm's girth (mm) `depth` mm below the shoulder point: the wrist's at its end.
+
+    Straight lines between upper arm, forearm and wrist (ours).
+    """
+    above = 0.4 * body["upper_arm_length"]
+    places = (above, body["upper_arm_length"], max(body["arm_length"], body["upper_arm_length"] + 1))
+    girths = (body["upper_arm_girth"], body["forearm_girth"], body["wrist_girth"])
+    for (a, ga), (b, gb) in pairwise(zip(places, girths, strict=True)):
+        if depth < b:
+            share = min(1.0, max(0.0, (depth - a) / (b - a)))
+            return ga + share * (gb - ga)
+    return girths[-1]
 
 
 def _draft(

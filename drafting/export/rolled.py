@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from drafting.export.placing import TURNS, Placing, Ring, Spot, placed
 from drafting.layout import Copy, Job, Kind, Pose, Strip, pack
 
-GAP = 5.0
-"""mm between two outlines (ours: what a hand needs to cut out)."""
+GAP = 0.0
+"""mm between two outlines, which have their room round them."""
 
 COUNT = 60
 """Outlines placed by the packer (ours: about half a second)."""

@@ -154,6 +154,19 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     return Path.polygon(*points[:-1])
 
 
+def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:
+    """Return one rough ring, anticlockwise, round a closed path and boxes beside it.
+
+    It keeps off them by `by` mm, give or take a quarter, and joins what lies less than twice as far apart.
+    """
+    parts = [polygon(path), *(shapely.box(*box) for box in boxes)]
+    whole = shapely.union_all(parts).buffer(by, quad_segs=2)
+    if whole.geom_type != "Polygon":
+        whole = whole.convex_hull
+    ring = shapely.simplify(shapely.orient_polygons(shapely.Polygon(whole.exterior)), by / 4)
+    return [complex(x, y) for x, y in ring.exterior.coords[:-1]]
+
+
 def _xy(path: Path) -> NDArray[np.float64]:
     """Return the flattened path as rows of x and y."""
     return path.points(tol.FLAT).view(np.float64).reshape(-1, 2)

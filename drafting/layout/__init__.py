@@ -11,11 +11,11 @@ from drafting.layout.lay import Lay, OtherWay, lay_row
 from drafting.layout.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
 from drafting.layout.moved import moved
 from drafting.layout.outlines import Outline, Part
-from drafting.layout.pack import pack
+from drafting.layout.pack import COUNT, pack
 from drafting.layout.plan import lay_out
 from drafting.layout.verify import wrong
 
 __all__ = [
-    "Cloth", "Copy", "Job", "Kind", "Lay", "LayWishes", "OtherWay", "Outline", "Packing", "Part",
+    "COUNT", "Cloth", "Copy", "Job", "Kind", "Lay", "LayWishes", "OtherWay", "Outline", "Packing", "Part",
     "Pose", "Spot", "Strip", "cloth_of", "lay_out", "lay_row", "moved", "pack", "wrong",
 ]  # fmt: skip

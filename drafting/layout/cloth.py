@@ -52,8 +52,9 @@ class Cloth:
     """One cloth as a lay needs it: `role` of the costume, widths and shrinkage in mm and fractions.
 
     `faults` are boxes (x0, y0, x1, y1) of the opened cloth that cannot be used, from the start of
-    the lay and one selvedge; `shrinkage` is what the first wash still takes along and across; nothing where the pieces are cut
-    unwashed and enlarged for it.
+    the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
+    nothing where the pieces are cut unwashed and enlarged for it. `stretch_turned` says that the
+    cloth stretches most along the selvedge (None: it matters little).
     """
 
     role: str
@@ -69,6 +70,11 @@ class Cloth:
     wishes: LayWishes = field(default_factory=LayWishes)
     faults: tuple[Box, ...] = ()
     findings: tuple[Finding, ...] = ()
+
+    @property
+    def width(self) -> float:
+        """The bolt's width, selvedges included."""
+        return self.usable_width + 2 * self.selvedge
 
     @property
     def turns(self) -> tuple[int, ...]:

@@ -14,7 +14,7 @@ import numpy as np
 
 from drafting.geometry.area import simplified
 from drafting.layout.clip import Ints, Paths, grid_scale, grown, no_fit, posed, to_grid
-from drafting.layout.model import Job, Kind, Pose, Ring
+from drafting.layout.model import HAIR, Job, Kind, Pose, Ring
 
 COARSE = 0.06
 """Share of the gap by which outlines may be simplified; they are grown by as much first (ours)."""
@@ -70,13 +70,15 @@ class Kit:
 
     def resized(self, job: Job) -> Kit:
         """Return the kit of a job that differs in the strip's width only, nothing worked out anew."""
-        other = Kit(job, self.widest, _sizes=self._sizes, _shapes=self._shapes, _no_fits=self._no_fits)
+        other = Kit(
+            job, self.widest, _sizes=self._sizes, _shapes=self._shapes, _no_fits=self._no_fits
+        )
         other.__dict__.update(scale=self.scale, blocks=self.blocks)
         return other
 
     @cached_property
     def width(self) -> int:
-        return int(np.floor(self.job.strip.width * self.scale))
+        return int(np.floor(self.job.strip.width * (1 + HAIR) * self.scale))
 
     @cached_property
     def blocks(self) -> tuple[Ints, ...]:
@@ -121,7 +123,8 @@ class Kit:
             paths = tuple(posed(path, u) + shift for path in shape)
             low = np.min([path.min(axis=0) for path in paths], axis=0)
             high = np.max([path.max(axis=0) for path in paths], axis=0)
-            self._no_fits[key] = NoFit(paths, (*map(int, low), *map(int, high)))
+            box = (int(low[0]), int(low[1]), int(high[0]), int(high[1]))
+            self._no_fits[key] = NoFit(paths, box)
         return self._no_fits[key]
 
     def _shape(self, lying: int, coming: int, pose: Pose) -> Paths:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from drafting.findings import Finding
 from drafting.fabric import cut_for
+from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.model import Job, Packing, Spot, box_of
 from drafting.layout.outlines import Outline

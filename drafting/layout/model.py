@@ -11,6 +11,9 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry import turn
 
+HAIR = 1e-7
+"""Share of a width by which a piece may be wider and still fits: the last digits of a turn."""
+
 Ring = tuple[complex, ...]
 """The corners of a closed outline, anticlockwise, the first not repeated."""
 

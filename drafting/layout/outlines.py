@@ -10,7 +10,7 @@ from drafting import tolerances as tol
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
 from drafting.layout.cloth import LEVELS, Cloth, LayName
-from drafting.layout.model import Copy, Job, Kind, Pose, Ring, Spot, box_of
+from drafting.layout.model import HAIR, Copy, Job, Kind, Pose, Ring, Spot, box_of
 from drafting.layout.sound import sound_ring
 from drafting.pattern import CutPiece
 
@@ -157,7 +157,7 @@ def _on_one_layer(
     for n in range(piece.copies):
         if piece.pair:
             yield Copy(number, either or plain, "left", n + 1)
-            yield Copy(number, either or (plain if outline.symmetric else over), "right", n + 1)
+            yield Copy(number, either or over, "right", n + 1)
         else:
             yield Copy(number, either or plain, piece.hand or "single", n + 1)
 
@@ -185,7 +185,7 @@ def job_of(
         outline = outline_of(part, lay)
         wide = box_of(outline.ring)[3] - box_of(outline.ring)[1]
         lost_fold = lay == "folded" and outline.opened
-        if wide > strip.width or lost_fold:
+        if wide > strip.width * (1 + HAIR) or lost_fold:
             left_out.append(outline)
             continue
         copies += copies_of(outline, len(kept), cloth, lay)

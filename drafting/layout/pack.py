@@ -118,7 +118,9 @@ class Hunt:
         search = Searcher(self.kit, ENDLESS, self.seed, start + 0.2, None, self.halted)
         self.take(search.run())
         orders = _few_orders(folds, self.dice)
-        problems = [Problem(self.kit, self._hands(), tight_teeth(self.kit, o, poses)) for o in orders]
+        problems = [
+            Problem(self.kit, self._hands(), tight_teeth(self.kit, o, poses)) for o in orders
+        ]
         each = max(1.0, (turn - time.monotonic()) / len(problems))
         runs = _Queue(problems, each, self.seed)
         search = Searcher(

@@ -67,7 +67,7 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose, high: int
     blockers: list[Ints] = []
     reach = 0
     for there in lying:
-        paths, (x0, y0, x1, y1) = kit.no_fit(there.kind, there.pose, kind, pose)
+        paths, (_, y0, x1, y1) = kit.no_fit(there.kind, there.pose, kind, pose)
         reach = max(reach, there.x + x1)
         if there.y + y0 <= high and there.y + y1 >= 0 and there.x + x1 >= 0:
             shift = np.array([there.x, there.y], dtype=np.int64)

@@ -14,11 +14,13 @@ from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.kit import Kit
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
+from drafting.layout.model import Packing
 from drafting.layout.outlines import Part, job_of
 from drafting.layout.pack import COUNT, pack
 from drafting.layout.said import findings_of
 from drafting.layout.search import Said, Searcher
 from drafting.layout.sound import checked_job
+from drafting.layout.verify import wrong
 
 BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
 """mm: common bolt widths, the narrow end of each range (check value F11)."""
@@ -47,8 +49,7 @@ def lay_out(
         job, count=count, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted
     )
     lay = Lay(cloth, way, checked_job(job), outlines, packing, left_out)
-    others = tuple(other_ways(parts, lay)) if table else ()
-    lay = replace(lay, others=others)
+    lay = with_other_ways(parts, lay) if table else lay
     opened = _opened_by_itself(parts, lay)
     return replace(lay, findings=(*findings_of(lay), *opened))
 
@@ -87,27 +88,38 @@ def _opened_by_itself(parts: tuple[Part, ...], lay: Lay) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def other_ways(parts: tuple[Part, ...], lay: Lay) -> Iterator[OtherWay]:
-    """Yield what the common bolt widths need, folded and open, and this cloth the other ways."""
-    own = lay.cloth.usable_width + 2 * lay.cloth.selvedge
-    kit: Kit | None
+def with_other_ways(parts: tuple[Part, ...], lay: Lay) -> Lay:
+    """Return the lay with what common bolt widths need, folded and open.
+
+    Where a narrower cloth happened on a shorter lay, that one is taken: it fits here as well.
+    """
     ways: tuple[LayName, ...] = ("folded", "open")
-    if not lay.cloth.one_way and lay.lay == "crosswise":
+    if lay.lay == "crosswise":
         ways = (*ways, "crosswise")
+    others: list[OtherWay] = []
     for way in ways:
-        kit, least = None, math.inf
-        for width in sorted({own, *BOLTS}):
-            if width == own and way == lay.lay:
+        kit: Kit | None = None
+        least = math.inf
+        for width in sorted({lay.cloth.width, *BOLTS}):
+            if width == lay.cloth.width and way == lay.lay:
                 names = tuple(o.part.name for o in lay.left_out)
-                least = least if names else lay.cloth_length
-                yield OtherWay(width, way, None if names else least, names)
+                least = least if names else min(least, lay.cloth_length)
+                others.append(OtherWay(width, way, None if names else lay.cloth_length, names))
                 continue
             job, _, lost = job_of(parts, lay.cloth.at_width(width), way)
-            if lost:
-                yield OtherWay(width, way, None, tuple(o.part.name for o in lost))
-            elif job.copies:
-                job = checked_job(job)
-                kit = kit.resized(job) if kit else Kit(job, max(BOLTS))
-                # A wider cloth needs no more: what fits a narrower one fits on it.
-                least = min(least, Searcher(kit, QUICK).run().length * LAYERS_LONG[way])
-                yield OtherWay(width, way, least)
+            if lost or not job.copies:
+                others.append(OtherWay(width, way, None, tuple(o.part.name for o in lost)))
+                continue
+            job = checked_job(job)
+            kit = kit.resized(job) if kit else Kit(job, max(BOLTS))
+            packing = Searcher(kit, QUICK).run()
+            if way == lay.lay and width < lay.cloth.width:
+                lay = _shorter(lay, packing)
+            least = min(least, packing.length * LAYERS_LONG[way])
+            others.append(OtherWay(width, way, least))
+    return replace(lay, others=tuple(others))
+
+
+def _shorter(lay: Lay, packing: Packing) -> Lay:
+    better = packing.length < lay.length and not lay.left_out and not wrong(lay.job, packing)
+    return replace(lay, packing=packing) if better else lay

@@ -34,7 +34,8 @@ class Child:
         self._reader.start()
 
     def _hear(self, asked: str) -> None:
-        assert self._process.stdin and self._process.stdout
+        assert self._process.stdin
+        assert self._process.stdout
         with suppress(OSError):  # a child that died before it read all of it
             self._process.stdin.write(asked)
             self._process.stdin.close()

@@ -114,7 +114,7 @@ def _repeats(cloth: Cloth) -> Iterator[Finding]:
 
 
 def _wash(lay: Lay) -> Iterator[Finding]:
-    along, across = lay.cloth.shrinkage
+    _, across = lay.cloth.shrinkage
     room = lay.cloth.layer_width(lay.lay) * (1 - across)
     high = max((box_of(lay.job.posed(spot))[3] for spot in lay.packing.spots), default=0.0)
     if across > 0 and high > room:

@@ -12,7 +12,7 @@ import math
 import random
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from drafting.layout.kit import Kit
 from drafting.layout.model import Packing, Pose
@@ -56,9 +56,8 @@ class Searcher:
     def run(self) -> Packing:
         """Return the shortest layout found within the count (and before the deadline)."""
         self.dice.seed(self.seed)
-        starts = [self.decoded(order, self._free()) for order in self._orders()]
-        starts = [tried for tried in starts if tried] or [self._unlimited()]
-        starts.sort(key=lambda tried: tried.length)
+        found = (self.decoded(order, self._free()) for order in self._orders())
+        starts = sorted((tried for tried in found if tried), key=lambda tried: tried.length)
         whole = self.left
         for n in range(ROUNDS):
             start = starts[n % len(starts)] if n % 2 == 0 else self.best
@@ -69,7 +68,8 @@ class Searcher:
 
     def first(self) -> Packing:
         """Return the layout of the plain order: large before small."""
-        tried = self.decoded(next(self._orders()), self._free()) or self._unlimited()
+        tried = self.decoded(next(self._orders()), self._free())
+        assert tried is not None
         return self.packing(tried)
 
     def packing_of_best(self) -> Packing:
@@ -125,7 +125,7 @@ class Searcher:
         return best[1]
 
     def _round(self, start: Tried, count: float) -> None:
-        stop, now = self.left - count, start
+        stop, now = self.left - count, _settled(start)
         while self.left > stop and not self._over():
             share = max(0.0, (self.left - stop) / count)
             heat = now.length * COLD * (WARM / COLD) ** share
@@ -139,10 +139,10 @@ class Searcher:
     def _moved(self, now: Tried) -> tuple[tuple[int, ...], Poses]:
         order, poses = list(now.order), list(now.poses)
         roll = self.dice.random()
-        if len(order) < 2 or roll > 0.85:
+        if len(order) < 2 or roll > 0.75:
             copy = self.dice.choice(order)
             poses[copy] = self.dice.choice((None, *self.kit.job.copies[copy].poses))
-        elif roll < 0.45:
+        elif roll < 0.4:
             i, j = self.dice.sample(range(len(order)), 2)
             order[i], order[j] = order[j], order[i]
         else:
@@ -164,11 +164,6 @@ class Searcher:
     def _free(self) -> Poses:
         return (None,) * len(self.kit.job.copies)
 
-    def _unlimited(self) -> Tried:
-        tried = self.decoded(next(self._orders()), self._free())
-        assert tried is not None
-        return tried
-
     def _start(self, laid: list[Laid]) -> int:
         ends = (there.x + self.kit.size(there.kind, there.pose).width for there in laid)
         return max(ends, default=0)
@@ -179,6 +174,14 @@ class Searcher:
     def _over(self) -> bool:
         late = self.deadline is not None and time.monotonic() > self.deadline
         return self.left <= 0 or late or self.halted()
+
+
+def _settled(tried: Tried) -> Tried:
+    """Return a layout with the poses that served best in it made fast: one try a copy, not four."""
+    poses = list(tried.poses)
+    for copy, laid in zip(tried.order, tried.laid, strict=True):
+        poses[copy] = laid.pose
+    return replace(tried, poses=tuple(poses))
 
 
 def _shared(order: tuple[int, ...], poses: Poses, before: Tried | None) -> tuple[Laid, ...]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from drafting.layout.model import Box, Job, Packing, Pose, Spot, box_of
+from drafting.layout.model import HAIR, Box, Job, Packing, Pose, Spot, box_of
 
 
 def shelved(job: Job) -> Packing:
@@ -20,7 +20,7 @@ def shelved(job: Job) -> Packing:
     for n, pose, (x0, y0, x1, y1) in _boxes(job):
         wide, high = x1 - x0, y1 - y0
         fold = job.kinds[job.copies[n].kind].fold
-        if found and (fold or y + high > job.strip.width):
+        if found and (fold or y + high > job.strip.width * (1 + HAIR)):
             x, y, deep = x + deep + job.strip.gap, 0.0, 0.0
         at = _clear(job, n, pose, x, y, wide, high)
         if at > x:
@@ -35,7 +35,7 @@ def _boxes(job: Job) -> list[tuple[int, Pose, Box]]:
     boxes = []
     for n, copy in enumerate(job.copies):
         lying = ((p, box_of(tuple(p.of(c) for c in job.kinds[copy.kind].ring))) for p in copy.poses)
-        fitting = [(p, b) for p, b in lying if b[3] - b[1] <= job.strip.width]
+        fitting = [(p, b) for p, b in lying if b[3] - b[1] <= job.strip.width * (1 + HAIR)]
         boxes.append((n, *fitting[0]))
     return sorted(boxes, key=lambda item: (not job.kinds[job.copies[item[0]].kind].fold,
                                            -(item[2][2] - item[2][0])))  # fmt: skip

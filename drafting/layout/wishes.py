@@ -1,9 +1,9 @@
 """What a costume file may ask of its lays: the tables `[lays.<role>]`. Layer 4.
 
-    [lays.shell]
-    lay = "open"
-    gap = "8 mm"
-    faults = [{along = 120, across = 30, length = 6, width = 4}]
+[lays.shell]
+lay = "open"
+gap = "8 mm"
+faults = [{along = 120, across = 30, length = 6, width = 4}]
 """
 
 from __future__ import annotations

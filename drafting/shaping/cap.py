@@ -20,6 +20,9 @@ from drafting.errors import DraftError
 from drafting.geometry import Path
 from drafting.shaping.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
 
+WIDEST_HEM = 2.0
+"""A one-piece sleeve's hem over its width at the upper arm: more would lie in folds (ours)."""
+
 SEARCHED = (0.6, 0.5, 0.42, 0.34)
 """Cap heights over armhole depth at which a wide enough sleeve is looked for before `LOWEST`: a cap
 lower than its own notches curls, and the sleeve it fits is narrower again."""
@@ -175,7 +178,7 @@ def fit_widened(
     the armhole.
     """
     for _ in range(6):
-        hem = width if wrist is None else min(wrist, 1.5 * width)
+        hem = width if wrist is None else min(wrist, WIDEST_HEM * width)
         try:
             return fit_cap(front, back, width, hem, arm_length), width
         except CapReachError as out:

@@ -76,7 +76,8 @@ def instances(only: str) -> Iterator[dict[str, Any]]:
 
 def loaded(path: Path) -> ModuleType:
     spec = importlib.util.spec_from_file_location(path.stem, path)
-    assert spec and spec.loader
+    assert spec
+    assert spec.loader
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
     return module
@@ -89,6 +90,7 @@ def strips(seconds: float, only: str, seed: int) -> None:
     print("|---|---|---|---|---|---|")
     rows = []
     for instance in instances(only):
+
         def density(length: float, i: dict[str, Any] = instance) -> float:
             return float(100 * i["total_area"] / (length * i["fabric_width"]))
 
@@ -117,7 +119,7 @@ def study_job(nap: bool) -> Job:
     for n, (name, (fold, points)) in enumerate(loaded(STUDY).P.items()):
         kinds.append(Kind(name, tuple(CM * complex(x, y) for x, y in points), fold))
         over = [Pose(t, True) for t in turns]
-        free = tuple([*(Pose(t) for t in turns), *over])
+        free = (*(Pose(t) for t in turns), *over)
         poses = tuple(Pose(t, t == 180) for t in turns) if fold else free
         copies.append(Copy(n, poses, "single" if fold else "both"))
     return Job(tuple(kinds), tuple(copies), Strip(CM * FOLDED_WIDTH))
@@ -131,9 +133,7 @@ def folded() -> None:
         for seed in range(RUNS):
             found.append(pack(study_job(nap), seconds=FOLD_SECONDS, seed=seed))
         lengths = [packing.length / CM for packing in found]
-        shown = ", ".join(
-            f"{n:.1f} ({p.engine})" for n, p in zip(lengths, found, strict=True)
-        )
+        shown = ", ".join(f"{n:.1f} ({p.engine})" for n, p in zip(lengths, found, strict=True))
         print(f"| {name} | {shown} | {min(lengths):.1f} | <= {wanted} |", flush=True)
 
 

@@ -48,7 +48,9 @@ def half(width: float, height: float) -> Points:
 
 
 def cloth(usable: float = 1480.0, lay: str = "auto", gap: float = 5.0, **more: Any) -> Cloth:
-    return Cloth("shell", "Velveteen, plum", usable, 10.0, wishes=LayWishes(lay=lay, gap=gap), **more)
+    return Cloth(
+        "shell", "Velveteen, plum", usable, 10.0, wishes=LayWishes(lay=lay, gap=gap), **more
+    )
 
 
 SLEEVE: Points = [(0, 0), (240, 0), (330, 420), (250, 560), (120, 590), (-60, 430)]
@@ -132,9 +134,9 @@ def _allowed(lay: Lay, row: dict[str, Any], by_name: dict[tuple[str, str], Part]
         piece = by_name[r["garment"], r["piece"]].cut.piece
         if r["rotation_deg"] not in turns:
             said.append(f"{r['piece']} is turned by {r['rotation_deg']}")
-        if row["lay"] == "open" and not lay.cloth.faces_alike:
-            if r["mirrored"] != (r["hand"] == "right" and piece.pair) and not r["opened"]:
-                said.append(f"{r['piece']} {r['hand']} lies face down")
+        one_face = row["lay"] == "open" and not lay.cloth.faces_alike and not r["opened"]
+        if one_face and r["mirrored"] != (r["hand"] == "right" and piece.pair):
+            said.append(f"{r['piece']} {r['hand']} lies face down")
         if r["on_fold"] != (piece.fold_edge is not None and row["lay"] == "folded"):
             said.append(f"{r['piece']} on the fold: {r['on_fold']}")
     return said

@@ -7,9 +7,9 @@ import math
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from drafting.geometry import line
 from drafting.layout import Cloth, LayWishes, Part, lay_out, wrong
 from drafting.piece import Level
-from drafting.geometry import line
 from tests.layout.figures import Points, breaks, part
 
 LAYS = ("auto", "folded", "open", "crosswise")
@@ -35,6 +35,11 @@ def half_outline(draw: st.DrawFn) -> Points:
     return [(0, rows[0][1]), *rows, (0, rows[-1][1])]
 
 
+def _upright(ring: Points) -> int:
+    """Return the number of the side that runs along x = 0."""
+    return next(i for i in range(len(ring)) if ring[i][0] == ring[(i + 1) % len(ring)][0] == 0)
+
+
 @st.composite
 def costume(draw: st.DrawFn) -> tuple[Part, ...]:
     parts = []
@@ -45,8 +50,9 @@ def costume(draw: st.DrawFn) -> tuple[Part, ...]:
             points = draw(half_outline())
             side = draw(st.sampled_from((1, -1)))
             ring = points if side > 0 else [(-x, y) for x, y in points][::-1]
-            fold = len(points) - 1 if side > 0 else len(points) - 1
-            parts.append(part(f"p{n}", ring, fold=fold, copies=draw(st.integers(1, 2)), **more))
+            parts.append(
+                part(f"p{n}", ring, fold=_upright(ring), copies=draw(st.integers(1, 2)), **more)
+            )
         else:
             hand = draw(st.sampled_from(("left", "right"))) if kind == "hand" else ""
             grain = draw(st.sampled_from((90.0, 0.0, 45.0, 270.0, 100.0)))

@@ -19,7 +19,10 @@ SQUARE = (0j, 2 + 0j, 2 + 2j, 2j)
 NAN, INF = float("nan"), float("inf")
 
 
-def job(*rings: tuple[complex, ...], width: float = 10.0, gap: float = 0.0, turns: tuple[int, ...] = (0, 180)) -> Job:  # fmt: skip
+def job(
+    *rings: tuple[complex, ...], width: float = 10.0, gap: float = 0.0,
+    turns: tuple[int, ...] = (0, 180),
+) -> Job:  # fmt: skip
     kinds = tuple(Kind(f"piece {n}", ring) for n, ring in enumerate(rings))
     poses = tuple(Pose(turn) for turn in turns)
     return Job(kinds, tuple(Copy(n, poses) for n in range(len(rings))), Strip(width, gap))
@@ -59,7 +62,7 @@ def test_cloth_that_nothing_can_be_laid_on_is_refused(width: float, gap: float, 
 
 
 def test_a_piece_that_may_lie_no_way_up_is_refused() -> None:
-    with pytest.raises(DraftError, match="no way up|any way up"):
+    with pytest.raises(DraftError, match="any way up"):
         pack(job(SQUARE, turns=()))
 
 

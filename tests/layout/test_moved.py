@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.errors import DraftError
-from drafting.layout import lay_out, moved, wrong
+from drafting.layout import lay_out, moved
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LAY = lay_out(COAT, cloth(), count=100, table=False)

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.draft import Draft, Girth
+from drafting.errors import DraftError
 from drafting.findings import Finding
-from drafting.piece import Placement
+from drafting.geometry.area import is_simple
+from drafting.piece import Piece, Placement
 from drafting.shaping.coat.body_pieces import (
     CHAINS,
     back_piece,
@@ -21,6 +23,9 @@ from drafting.shaping.coat.body_pieces import (
 from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge
 from drafting.shaping.coat.shape import CoatShape, coat_shape, gaps
 from drafting.shaping.torso import TorsoEase
+
+LEAST_WAIST = 12.0
+"""mm at adult scale: least width of forepart and side body at the waist (ours)."""
 
 CLOSE = 1e-3
 """mm: how near the half bust and half waist come to what is wanted."""
@@ -46,21 +51,38 @@ def settle_body(
     chest = body["bust_girth"] + ease.bust
     wanted = (body["waist_girth"] + ease.waist) / 2
     more, tried = (20.0, 0.0), ((0.0, 0.0), (-15.0, 1.0))
-    for _ in range(12):
+    for _ in range(20):
         shape = coat_shape(body, ease, drop, more)
+        _has_a_front(shape, chest, 2 * wanted)
         front = front_edge(shape, asked, chest)
         miss = gaps(shape) - more[0], wanted - half_waist(shape, front)
         if max(map(abs, miss)) < CLOSE:
-            break
+            return CoatBody(shape, front, tail_front(shape, cutaway))
         steps = [_step(more[i], miss[i], tried[0][i], tried[1][i]) for i in (0, 1)]
         tried, more = (more, miss), (more[0] + steps[0], more[1] + steps[1])
-    return CoatBody(shape, front, tail_front(shape, cutaway))
+    raise _apart(chest, 2 * wanted)
+
+
+def _has_a_front(shape: CoatShape, chest: float, waist: float) -> None:
+    """Raise where so much is taken in that the forepart or the side body has no waist left."""
+    fore = shape.front_panel.end.real + shape.taken.belly
+    side = shape.across(shape.front_partner.end).real - shape.back_partner.end.real
+    if min(fore, side) < LEAST_WAIST * shape.plan.scale:
+        raise _apart(chest, waist)
+
+
+def _apart(chest: float, waist: float) -> DraftError:
+    return DraftError(
+        "bust and waist are too far apart for a coat of three panels",
+        value=f"finished bust {chest:.0f} mm, finished waist {waist:.0f} mm",
+        turn="choose less bust ease or more waist ease, or check both girths and the back waist length",
+    )
 
 
 def _step(now: float, miss: float, then: float, missed: float) -> float:
-    """Return the secant step; a plain one where the two tries do not tell a slope near -1."""
+    """Return the secant step; a plain one where the two tries tell no falling slope."""
     slope = (miss - missed) / (now - then) if abs(now - then) > 1e-9 else -1.0
-    return -miss / slope if -1.6 < slope < -0.4 else miss
+    return -miss / slope if -1.6 < slope < -0.08 else miss
 
 
 def body_draft(
@@ -69,11 +91,24 @@ def body_draft(
     """Return the body's pieces, seams, girths, facts and chains; `buttons` are drawn on the front."""
     shape, plan = drawn.shape, drawn.shape.plan
     front = front_piece(shape, drawn.front, drawn.tails_at, buttons)
-    pieces = (back_piece(shape), side_piece(shape), front, facing_piece(front))
+    pieces = (front, side_piece(shape), back_piece(shape), facing_piece(front))
+    _simple(pieces[:3], body)
     return Draft(
         pieces, body_seams(shape, ease.shoulder), _girths(body, ease, shape),
         (*plan.findings, *_said(drawn)), _facts(drawn), dict(CHAINS),
     )  # fmt: skip
+
+
+def _simple(pieces: tuple[Piece, ...], body: Body) -> None:
+    """Raise for measures so far apart that a piece would lie over itself."""
+    for piece in pieces:
+        if not is_simple(piece.outline):
+            raise DraftError(
+                f"the {piece.title.lower()} would lie over itself",
+                value=f"across back {body['across_back_width']:.0f} mm, across front "
+                f"{body['across_front_width']:.0f} mm at a bust of {body['bust_girth']:.0f} mm",
+                turn="measure the widths across and the bust point width again",
+            )
 
 
 def _girths(body: Body, ease: TorsoEase, shape: CoatShape) -> tuple[Girth, ...]:

@@ -39,6 +39,9 @@ FULL_BUST = 9.0
 FLAT_PLACE = 0.50
 """Where the seam passes on a flat bust: so far from the bust point to the side (ours, by eye)."""
 
+FARTHEST = 0.75
+"""The seam passes the bust line at most at this share of the half front (ours)."""
+
 ON_ARMHOLE = (0.30, 0.42)
 """Where the front seam meets the armhole, from the underarm: flat and full bust (ours)."""
 
@@ -149,7 +152,8 @@ def _pivoted(plan: TorsoPlan) -> TorsoPlan:
     """Return the plan with the point that the bust shaping turns about in place of the bust point."""
     flat = 1 - _fullness(plan)
     point = plan.bust_point
-    return replace(plan, bust_point=point + flat * FLAT_PLACE * (plan.front - point.real))
+    aside = point.real + flat * FLAT_PLACE * (plan.front - point.real)
+    return replace(plan, bust_point=complex(min(aside, FARTHEST * plan.front), point.imag))
 
 
 def _fullness(plan: TorsoPlan) -> float:

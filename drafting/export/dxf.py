@@ -1,0 +1,207 @@
+"""Pieces for cutting tables and other people's tools: DXF by the open layers for sewn products. Layer 5.
+
+Layers by number as ASTM D6673 has them (from memory; the standard was seen in abstract only): one block
+a piece, drawn in mm, y up. Curves become corners no more than `GAP` off. Text says the unit too, as
+R12 has no place for it.
+"""
+
+from __future__ import annotations
+
+import cmath
+import io
+import math
+import re
+import threading
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+from ezdxf import units
+from ezdxf._options import options
+from ezdxf.document import Drawing
+
+from drafting.geometry import Path
+from drafting.names import clean_text
+from drafting.pattern import CutPiece
+from drafting.piece import EdgeKind
+from drafting.sheet_marks import dart_middles
+
+GAP = 0.005
+"""mm between a curve and its corners: the outline comes back within 0.02 mm of its length."""
+
+APART = 60.0
+"""mm between two pieces of the drawing."""
+
+TURN = 5.0
+"""degrees: a corner of the outline that turns by more is a turn point, a flatter one a curve point (ours)."""
+
+TEXT = 6.0
+"""mm: height of annotation."""
+
+VERSIONS = ("R2000", "R12")
+
+
+class Number(StrEnum):
+    """Layers of the pattern interchange (check values X11 to X13, from memory)."""
+
+    BOUNDARY = "1"
+    TURN_POINTS = "2"
+    CURVE_POINTS = "3"
+    NOTCHES = "4"
+    GRADE = "5"
+    MIRROR = "6"
+    GRAIN = "7"
+    INTERNAL = "8"
+    STRIPE = "9"
+    PLAID = "10"
+    CUT_OUT = "11"
+    DRILL = "13"
+    SEW = "14"
+    ANNOTATION = "15"
+    T_NOTCH = "80"
+    CASTLE_NOTCH = "81"
+    CHECK_NOTCH = "82"
+    U_NOTCH = "83"
+
+
+MEANING = {
+    Number.BOUNDARY: "piece boundary", Number.TURN_POINTS: "turn points",
+    Number.CURVE_POINTS: "curve points", Number.NOTCHES: "notches", Number.MIRROR: "mirror line",
+    Number.GRAIN: "grain line", Number.INTERNAL: "internal lines, not cut",
+    Number.SEW: "sew lines", Number.ANNOTATION: "annotation",
+}  # fmt: skip
+"""The layers that are written, and what they hold."""
+
+_one_at_a_time = threading.Lock()
+
+
+@dataclass(frozen=True)
+class DxfPiece:
+    """A piece and the lines of text that go with it."""
+
+    cut: CutPiece
+    lines: tuple[str, ...]
+
+
+def dxf_text(garment: str, pieces: Sequence[DxfPiece], version: str = "R2000") -> str:
+    """Return the DXF of a garment; `version` is R2000, or R12 for machines that read nothing newer."""
+    if version not in VERSIONS:
+        raise ValueError(f"DXF {version} is not written; {' or '.join(VERSIONS)} is")
+    with _one_at_a_time:  # the library stamps time and ids unless a switch of its own is set
+        before = options.write_fixed_meta_data_for_testing
+        options.write_fixed_meta_data_for_testing = True
+        try:
+            return _written(garment, pieces, version)
+        finally:
+            options.write_fixed_meta_data_for_testing = before
+
+
+def block_name(garment: str, piece: str) -> str:
+    """Return a block's name, `garment-piece`: letters, digits, `-` and `_` only.
+
+    >>> block_name("shirt", "front")
+    'shirt-front'
+    """
+    return re.sub(r"[^A-Za-z0-9_-]+", "-", f"{garment}-{piece}").strip("-")
+
+
+def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
+    document: Any = Drawing.new(version)
+    document.units = units.MM if version != "R12" else 0  # R12 has no place for it
+    if version != "R12":
+        document.header["$MEASUREMENT"] = 1
+    for number, meaning in MEANING.items():
+        document.layers.add(str(number)).description = meaning if version != "R12" else ""
+    document.layers.add("scale-check")
+    space = document.modelspace()
+    x = _scale_square(space)
+    for piece in pieces:
+        block = document.blocks.new(block_name(garment, piece.cut.piece.name))
+        _piece(block, piece)
+        x0, y0, x1, _ = piece.cut.cut.bounds
+        space.add_blockref(block.name, (x - x0, -y0), dxfattribs={"layer": "0"})
+        x += x1 - x0 + APART
+    stream = io.StringIO()
+    document.write(stream)
+    return stream.getvalue()
+
+
+def _scale_square(space: Any) -> float:
+    """Draw the labelled 100 mm square at 0, and return where the pieces begin."""
+    where = {"layer": "scale-check"}
+    corners = [(0, 0), (100, 0), (100, 100), (0, 100)]
+    _polyline(space, corners, closed=True, layer="scale-check")
+    for n, line in enumerate(("100 mm", "unit of this drawing: 1 mm")):
+        space.add_text(line, height=TEXT, dxfattribs={**where, "insert": (4, 84 - 10 * n)})
+    return 100 + APART
+
+
+def _piece(block: Any, piece: DxfPiece) -> None:
+    cut = piece.cut
+    _polyline(block, _corners(cut.cut)[:-1], closed=True, layer=Number.BOUNDARY)
+    for point, number in _points(cut.cut):
+        block.add_point(_xy(point), dxfattribs={"layer": str(number)})
+    for edge in cut.piece.edges:
+        kind = Number.MIRROR if edge.kind is EdgeKind.FOLD else Number.SEW
+        _polyline(block, _corners(edge.path), closed=False, layer=kind)
+    for mark in cut.notches:
+        for stroke in mark.strokes:
+            block.add_point(_xy(stroke.start), dxfattribs={"layer": str(Number.NOTCHES)})
+            _polyline(block, _corners(stroke), closed=False, layer=Number.NOTCHES)
+    if cut.grainline:
+        ends = _xy(cut.grainline.start), _xy(cut.grainline.end)
+        block.add_line(*ends, dxfattribs={"layer": str(Number.GRAIN)})
+    for path in _internal(cut):
+        _polyline(block, _corners(path), closed=False, layer=Number.INTERNAL)
+    for n, line in enumerate(piece.lines):
+        at = _label_corner(cut, len(piece.lines)) - 1.5j * TEXT * n
+        where = {"layer": str(Number.ANNOTATION), "insert": _xy(at)}
+        block.add_text(clean_text(line), height=TEXT, dxfattribs=where)
+
+
+def _internal(cut: CutPiece) -> Iterator[Path]:
+    """Yield what is drawn within the piece and not cut: darts' creases, levels, placements."""
+    for _, middle in dart_middles(cut.piece):
+        yield middle
+    for dart in cut.piece.darts:
+        yield from (dart.leg_a, dart.leg_b)
+    for level in cut.piece.levels:
+        yield from level.paths
+    for placement in cut.piece.placements:
+        yield placement.path
+
+
+def _points(outline: Path) -> Iterator[tuple[complex, Number]]:
+    """Yield the joints of an outline: turn points where it turns, curve points where it runs on."""
+    segments = outline.segments
+    for before, after in zip((segments[-1], *segments[:-1]), segments, strict=True):
+        leave = after.point(1e-4) - after.point(0.0)
+        arrive = before.point(1.0) - before.point(1 - 1e-4)
+        turn = abs(math.degrees(cmath.phase(leave / arrive))) if arrive and leave else 0.0
+        yield after.point(0.0), Number.TURN_POINTS if turn > TURN else Number.CURVE_POINTS
+
+
+def _label_corner(cut: CutPiece, lines: int) -> complex:
+    x0, y0, x1, y1 = cut.piece.outline.bounds
+    middle = cut.label_at or complex(x0 + x1, y0 + y1) / 2
+    return middle + complex(-4 * TEXT, 0.75 * TEXT * lines)
+
+
+def _polyline(
+    layout: Any, points: Sequence[tuple[float, float]], *, closed: bool, layer: str
+) -> None:
+    """Add a polyline of the kind that the document's version knows."""
+    where = {"layer": str(layer)}
+    if layout.doc.dxfversion == "AC1009":
+        layout.add_polyline2d(points, close=closed, dxfattribs=where)
+    else:
+        layout.add_lwpolyline(points, close=closed, dxfattribs=where)
+
+
+def _corners(path: Path) -> list[tuple[float, float]]:
+    return [_xy(point) for point in path.flattened(GAP)]
+
+
+def _xy(point: complex) -> tuple[float, float]:
+    return round(point.real, 6), round(point.imag, 6)

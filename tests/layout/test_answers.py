@@ -1,0 +1,134 @@
+"""How much to buy, and what the lay says about stripes, stretch, faults and the wash."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from shapely.geometry import Polygon
+from shapely.geometry import box as rectangle
+
+from drafting.fabric import Fabric
+from drafting.geometry import line
+from drafting.layout import LayWishes, cloth_of, lay_out, lay_row
+from drafting.layout.outlines import outline_of
+from drafting.piece import Level
+from tests.layout.figures import COAT, box, breaks, cloth, part
+
+LENGTHWISE = (part("panel", box(700, 1000), pair=True),)
+
+
+def test_the_length_to_buy_is_lay_and_spare_over_what_the_wash_leaves_rounded_up() -> None:
+    # ISO 5077: what is cut must be longer by 1 / (1 - shrinkage). (1000 + 50) / 0.96 = 1093.75.
+    washed = replace(cloth(), shrinkage=(0.04, 0.0))
+    lay = lay_out(LENGTHWISE, washed, count=5, table=False)
+    assert lay.length == pytest.approx(1000, abs=0.01)
+    assert lay.buy_length == 1100
+    assert "5 cm to square the ends, 4 % for the wash" in lay.summary()
+    assert lay_out(LENGTHWISE, cloth(), count=5, table=False).buy_length == 1100
+    more = replace(washed, wishes=LayWishes(spare=100.0))
+    assert lay_out(LENGTHWISE, more, count=5, table=False).buy_length == 1200  # 1145.8
+
+
+def test_cloth_washed_before_or_cut_unwashed_needs_nothing_divided_out() -> None:
+    fabric = Fabric("Linen", usable_width=1480, shrinkage_along=0.05)
+    assert cloth_of("shell", fabric).shrinkage == (0.05, 0.0)
+    assert cloth_of("shell", fabric, unwashed=True).shrinkage == (0.0, 0.0)
+    assert cloth_of("shell", replace(fabric, pretreated=True)).shrinkage == (0.0, 0.0)
+
+
+def test_cloth_that_gets_too_narrow_in_the_wash_is_warned_of() -> None:
+    narrow = replace(cloth(1480), shrinkage=(0.0, 0.06))
+    said = lay_out(LENGTHWISE, narrow, count=5, table=False).findings
+    assert [f.level for f in said if f.check == "width after the wash"] == ["warning"]
+    little = replace(cloth(1480), shrinkage=(0.0, 0.02))
+    said = lay_out(LENGTHWISE, little, count=5, table=False).findings
+    assert not [f for f in said if f.check == "width after the wash"]
+
+
+def test_folded_across_takes_its_length_twice() -> None:
+    lay = lay_out(LENGTHWISE, cloth(lay="crosswise"), count=5, table=False)
+    assert lay.length == pytest.approx(1000, abs=0.01)
+    assert lay.cloth_length == pytest.approx(2000, abs=0.01)
+    assert lay.lower_bound <= lay.length
+    assert breaks(lay, LENGTHWISE) == []
+
+
+@pytest.mark.parametrize(("wide", "words"), [(730, "tight"), (550, "usual"), (300, "loose")])
+def test_the_words_follow_the_share_of_cloth_used(wide: float, words: str) -> None:
+    # The layout study's thresholds: under 70 % loose, 70 to 80 usual, over 80 tight.
+    parts = (part("panel", box(wide, 500), pair=True, copies=3),)
+    lay = lay_out(parts, cloth(1480), count=30, table=False)
+    assert lay.words.startswith(words), (lay.utilisation, lay.words)
+
+
+def test_a_lay_as_long_as_its_longest_piece_is_not_sent_back() -> None:
+    parts = (part("facing", box(80, 600), pair=True),)
+    assert lay_out(parts, cloth(), count=5, table=False).words == "as long as its longest piece"
+
+
+def test_faults_in_the_cloth_are_laid_round_in_both_layers() -> None:
+    fault = (200.0, 1000.0, 260.0, 1040.0)  # on the far half: on the folded cloth at 260 to 300
+    spoilt = replace(cloth(), faults=(fault,))
+    lay = lay_out(COAT, spoilt, count=100, table=False)
+    assert lay.lay == "folded"
+    assert lay.job.strip.blocked == ((200.0, 260.0, 260.0, 300.0),)
+
+    for spot in lay.packing.spots:
+        shape = Polygon([(p.real, p.imag) for p in lay.job.posed(spot)])
+        assert shape.intersection(rectangle(200, 260, 260, 300)).area < 1e-3
+    assert breaks(lay, COAT) == []
+
+
+def test_a_repeat_along_the_cloth_brings_one_level_of_every_piece_onto_it() -> None:
+    level = Level("bust", (line(10 + 333j, 90 + 333j),))
+    other = Level("bust", (line(10 + 120j, 90 + 120j),))
+    parts = (
+        part("front", box(300, 500), pair=True, levels=(level,)),
+        part("side", box(200, 470), pair=True, levels=(other,)),
+    )
+    striped = replace(cloth(), repeat_along=75.0)
+    lay = lay_out(parts, striped, count=60, table=False)
+    places = []
+    for spot in lay.packing.spots:
+        outline = lay.outline(spot)
+        at = outline.placed(spot, level.paths[0].mapped(outline.base)
+                            if outline.part.cut.piece.name == "front"
+                            else other.paths[0].mapped(outline.base))  # fmt: skip
+        places.append(at.start.real)
+    for x in places:
+        assert math.remainder(x - places[0], 75.0) == pytest.approx(0, abs=0.01)
+    assert any(f.check == "repeat" for f in lay.findings)
+    assert breaks(lay, parts) == []
+
+
+def test_stripes_along_the_cloth_are_not_matched_and_that_is_said() -> None:
+    lay = lay_out(COAT, replace(cloth(), repeat_across=12.0), count=20, table=False)
+    assert [f.message for f in lay.findings if "does not match stripes" in f.message]
+
+
+def test_a_piece_whose_stretch_would_not_go_round_the_body_is_warned_of() -> None:
+    knit = replace(cloth(), stretch_turned=False)
+    parts = (part("right", box(200, 500)), part("wrong", box(200, 500), stretch=90.0))
+    warned = [f.where for f in lay_out(parts, knit, count=20, table=False).findings
+              if f.check == "stretch"]  # fmt: skip
+    assert warned == ["coat.wrong"]
+
+
+def test_face_down_only_where_both_faces_are_alike() -> None:
+    parts = (part("skew", [(0, 0), (500, 0), (100, 400)], pair=True),)
+    for alike in (False, True):
+        bolt = replace(cloth(lay="open"), faces_alike=alike)
+        job = lay_out(parts, bolt, count=20, table=False).job
+        over = [{pose.mirror for pose in copy.poses} for copy in job.copies]
+        assert over == ([{False, True}] * 2 if alike else [{False}, {True}])
+
+
+def test_an_opened_piece_is_its_half_twice_and_keeps_its_curves() -> None:
+    (back,) = (p for p in COAT if p.cut.piece.name == "back")
+    whole = outline_of(back, "open")
+    assert whole.path.area == pytest.approx(2 * back.cut.cut.area)
+    assert len(whole.path.segments) == 2 * (len(back.cut.cut.segments) - 1)
+    row = lay_row(lay_out((back,), cloth(lay="open"), count=5, table=False))
+    assert row["placed"][0]["hand"] == "single"
