@@ -16,10 +16,14 @@ from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import Path, line, smooth
 from drafting.piece import Edge, EdgeKind, Piece
+from drafting.scale import body_scale
 from drafting.shaping.coat.inside import loose, second_layer, shorter
 
+SEAM, LEAST_SEAM = 10.0, 6.0
+"""mm at adult scale: allowance the lining is sewn at, and its least (common practice)."""
+
 WIDER = 1.5
-"""mm: lining pieces get so much more allowance than 10 on every seam: 3 mm of ease a seam (memory)."""
+"""mm more allowance on every lining edge: 3 mm of ease a seam (coat study, from memory)."""
 
 COPIED = ("side-body", "top-sleeve", "under-sleeve")
 
@@ -46,24 +50,26 @@ def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     """Return the draft with its lining pieces; pieces that are not there are passed over."""
     if choices.lining == "none":
         return draft
-    return draft + Draft(tuple(_pieces(draft, choices)), findings=(_said(choices),))
+    seam = max(LEAST_SEAM, SEAM * body_scale(body))
+    pieces = (
+        second_layer(piece, "lining", loose(edges, seam + WIDER), "lining")
+        for piece, edges in _outlines(draft, choices)
+    )
+    return draft + Draft(tuple(pieces), findings=(_said(choices, seam),))
 
 
-def _pieces(draft: Draft, choices: Choices) -> Iterator[Piece]:
+def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edge, ...]]]:
+    """Yield each piece that is lined, and its lining's edges."""
     if "back" in draft:
-        yield _lining(draft["back"], _back(draft["back"], choices))
+        yield draft["back"], _back(draft["back"], choices)
     if "front" in draft and "front-facing" in draft:
-        yield _lining(draft["front"], _front(draft["front"], draft["front-facing"]))
+        yield draft["front"], _front(draft["front"], draft["front-facing"])
     for name in COPIED:
         if name in draft:
-            yield _lining(draft[name], draft[name].edges)
+            yield draft[name], draft[name].edges
     for piece in draft.pieces if choices.lining == "whole" else ():
         if piece.name.split("-")[0] in ("tail", "godet") and "hem" in piece and not piece.material:
-            yield _lining(piece, shorter(piece, choices.lining_shorter))
-
-
-def _lining(piece: Piece, edges: tuple[Edge, ...]) -> Piece:
-    return second_layer(piece, "lining", loose(edges, 10.0 + WIDER), "lining")
+            yield piece, shorter(piece, choices.lining_shorter)
 
 
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
@@ -106,10 +112,10 @@ def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
     return (front["waist"], front["panel"], front["armhole"], outer, closed)
 
 
-def _said(choices: Choices) -> Finding:
+def _said(choices: Choices, seam: float) -> Finding:
     return Finding(
         "lining", "note", "lining", choices.ease_pleat, None,
-        f"The lining is cut with {10 + WIDER:.1f} mm of allowance and sewn at 10, so that it is 3 mm wider "
-        f"at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails and "
-        "their lining hang before they are joined.",
+        f"The lining is cut with {seam + WIDER:.1f} mm of allowance and sewn at {seam:.0f}, so that it is 3 mm "
+        f"wider at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails "
+        "and their lining hang before they are joined.",
     )  # fmt: skip

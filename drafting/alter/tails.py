@@ -138,7 +138,9 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
     tail = settle_tail(plain, _asked(choices), math.pi * plain.width / half)
-    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow)
+    style = TailStyle(
+        choices.vent_width, choices.pleat_width, choices.front_bow, max(6.0, 10 * scale)
+    )
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)

@@ -17,7 +17,6 @@ seen from outside, its front to the left. The elbow is shaped by a dart in the b
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from drafting.body import Body
 from drafting.chain import Chain
@@ -32,6 +31,7 @@ from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_sea
 from drafting.shaping.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.fullness import gathered
 from drafting.shaping.half_cap import HalfArmhole
+from drafting.shaping.limbs import arm_girth_at
 from drafting.shaping.reduced import reduced
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
 from drafting.shaping.stretch import settle_stretch
@@ -173,25 +173,12 @@ def _seams_below(
     below = Forearm(cap, width, hems[1], length, elbow)
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
-    if choices.cuff_depth > 0 or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
+    if choices.cuff_depth > 0 or (
+        long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1
+    ):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     bend = choices.elbow_bend if long else 0.0
     return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
-
-
-def arm_girth_at(body: Body, depth: float) -> float:
-    """Return the arm's girth (mm) `depth` mm below the shoulder point: the wrist's at its end.
-
-    Straight lines between upper arm, forearm and wrist (ours).
-    """
-    above = 0.4 * body["upper_arm_length"]
-    places = (above, body["upper_arm_length"], max(body["arm_length"], body["upper_arm_length"] + 1))
-    girths = (body["upper_arm_girth"], body["forearm_girth"], body["wrist_girth"])
-    for (a, ga), (b, gb) in pairwise(zip(places, girths, strict=True)):
-        if depth < b:
-            share = min(1.0, max(0.0, (depth - a) / (b - a)))
-            return ga + share * (gb - ga)
-    return girths[-1]
 
 
 def _draft(

@@ -17,9 +17,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
-from ezdxf import units
-from ezdxf._options import options
-from ezdxf.document import Drawing
+from ezdxf import options, units  # type: ignore[attr-defined]
+from ezdxf.filemanagement import new
 
 from drafting.geometry import Path
 from drafting.names import clean_text
@@ -107,7 +106,7 @@ def block_name(garment: str, piece: str) -> str:
 
 
 def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
-    document: Any = Drawing.new(version)
+    document: Any = new(version)
     document.units = units.MM if version != "R12" else 0  # R12 has no place for it
     if version != "R12":
         document.header["$MEASUREMENT"] = 1

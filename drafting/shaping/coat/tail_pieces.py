@@ -40,11 +40,12 @@ BOW = (0.30, 0.68, 0.64)
 
 @dataclass(frozen=True)
 class TailStyle:
-    """Widths of vent and pleat (at the hem) and the bow of the front edge, mm."""
+    """Widths of vent and pleat (at the hem), bow of the front edge, allowance atop the pleat, mm."""
 
     vent: float
     pleat: float
     bow: float
+    allowance: float = 10.0
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def with_skirt(back: Piece, skirt: Skirt, style: TailStyle) -> Piece:
         Edge("vent", line(vent_top, vent_low), EdgeKind.OPENING),
         Edge("hem", hem, EdgeKind.HEM),
         Edge("pleat", line(pleat_low, pleat_top)),
-        Edge("pleat_top", line(pleat_top, skirt.hook), EdgeKind.FREE, allowance=10.0),
+        Edge("pleat_top", line(pleat_top, skirt.hook), EdgeKind.FREE, allowance=style.allowance),
     )
     marks = (
         Placement("vent_fold", line(skirt.centre, skirt.low), "fold"),
@@ -117,7 +118,7 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
     marks: tuple[Placement, ...] = ()
     edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM)]
     if k == 0:
-        edges += _pleat(panel, style.pleat)
+        edges += _pleat(panel, style.pleat, style.allowance)
         marks = (Placement("pleat_fold", panel.back, "fold"),)
     else:
         edges += _parted("back", panel.back, slit_back, down=True)
@@ -132,13 +133,13 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
     ).mirrored()  # fmt: skip
 
 
-def _pleat(panel: Panel | ShapedPanel, width: float) -> list[Edge]:
+def _pleat(panel: Panel | ShapedPanel, width: float, allowance: float) -> list[Edge]:
     """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
     fold = panel.back
     out = -1j * fold.leave
     top, low = fold.start + PLEAT_TOP * width * out, fold.end + width * out
     return [
-        Edge("pleat_top", line(fold.start, top), EdgeKind.FREE, allowance=10.0),
+        Edge("pleat_top", line(fold.start, top), EdgeKind.FREE, allowance=allowance),
         Edge("pleat", line(top, low)),
         Edge("hem", Path.joined([line(low, fold.end), panel.hem]), EdgeKind.HEM),
     ]

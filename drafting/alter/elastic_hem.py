@@ -1,0 +1,118 @@
+"""Elastic hem: a sleeve's or trouser leg's hem gathered on elastic in a casing.
+
+The hem is drawn as wide as the block made it; the elastic pulls it up to its loop (limb girth x
+factor). The loop, opened, must pass hand or heel; one that cannot is raised, at most to 0.98 of the
+limb, then given the least slit (said). The hem's allowance becomes the casing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft, EdgeRef, Notion
+from drafting.errors import DraftError
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.shaping.elastic import OVERLAP, Elastic, casing_depth, elastic_loop
+from drafting.shaping.fullness import bulk_said, gathered
+from drafting.shaping.limbs import arm_girth_at, leg_girth_at
+
+TIGHT = 0.85
+"""An elastic loop shorter than this share of a limb is warned of (row E15; caution C10)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the elastic at the hem."""
+
+    elastic_factor: float = choice(
+        0.94, "ratio", "elastic loop over the limb it lies round", low=0.7, high=1.0, step=0.01,
+        group="fullness", source="row E15: 3-8 % less at limbs, 5-12 % at wrist and ankle",
+    )  # fmt: skip
+    elastic_stretch: float = choice(
+        1.8, "ratio", "how many times its length the hem's elastic opens to", low=1.1, high=4,
+        step=0.1, group="fullness", source="trouble EL4: try the elastic you have",
+    )  # fmt: skip
+    elastic_width: float = choice(
+        12.0, "mm", "width of the hem's elastic", low=3, high=60, group="fullness",
+        source="common practice: 6-20 at a limb",
+    )  # fmt: skip
+
+
+def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with its sleeve or leg hem gathered on elastic.
+
+    Raises `DraftError` where there is no such hem, or no loop can pass.
+    """
+    if "sleeve" in draft:
+        refs: tuple[EdgeRef, ...] = (("sleeve", "hem"),)
+        limb, over, where = _arm(draft, body), body["hand_girth"], "sleeve hem"
+    elif "crotch" in draft["front"]:
+        refs = (("front", "hem"), ("back", "hem"))
+        limb, over, where = _leg(draft, body), body["heel_girth"], "trouser hem"
+    else:
+        raise DraftError("there is no sleeve and no leg to gather on elastic")
+    drawn = sum(draft.edge(ref).length for ref in refs)
+    loop = elastic_loop(
+        limb, over, choices.elastic_stretch, factor=choices.elastic_factor, slit=True, where=where
+    )
+    loop = replace(loop, loop=min(loop.loop, drawn), cut=min(loop.loop, drawn) + OVERLAP)
+    draft = gathered(draft, *refs, sewn=loop.loop)
+    thickness = fabric.thickness if fabric and fabric.thickness else 0.0
+    draft = _cased(draft, refs, casing_depth(choices.elastic_width, thickness))
+    ratio = drawn / loop.loop
+    notion = Notion(
+        "elastic", where, 2, loop.cut,
+        f"{choices.elastic_width:.0f} mm wide, ends lapped {OVERLAP:.0f} mm and sewn; quarter it and pin "
+        "quarter to quarter",
+    )  # fmt: skip
+    return replace(
+        draft, notions=(*draft.notions, notion),
+        findings=(*draft.findings, *_said(where, loop, limb, over, ratio),
+                  *bulk_said(where, ratio, fabric.thickness if fabric else None)),
+    )  # fmt: skip
+
+
+def _arm(draft: Draft, body: Body) -> float:
+    """The arm's girth where the sleeve ends."""
+    piece = draft["sleeve"]
+    depth = piece.points["crown"].imag - piece["hem"].path.at(piece["hem"].length / 2).imag
+    return arm_girth_at(body, depth)
+
+
+def _leg(draft: Draft, body: Body) -> float:
+    """The leg's girth where the trouser ends, from the drawn distance below the crotch."""
+    front = draft["front"]
+    crotch = front["inseam"].path
+    fall = abs(crotch.start.imag - crotch.end.imag)
+    return leg_girth_at(body, fall)
+
+
+def _cased(draft: Draft, refs: tuple[EdgeRef, ...], depth: float) -> Draft:
+    for piece, edge in refs:
+        cased = replace(draft[piece][edge], allowance=depth)
+        draft = draft.with_pieces([draft[piece].with_edges(cased)])
+    return draft
+
+
+def _said(where: str, loop: Elastic, limb: float, over: float, ratio: float) -> list[Finding]:
+    found = [Finding(
+        "elastic", "note", where, loop.cut, limb,
+        f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
+        f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. The hem is gathered {ratio:.1f} to one.",
+    )]  # fmt: skip
+    if loop.slit:
+        found.append(Finding(
+            "elastic", "warning", where, loop.passes, over,
+            f"The elastic at the {where} opens to {loop.passes:.0f} mm and does not pass {over:.0f} mm: leave "
+            f"{loop.slit:.0f} mm of the seam open above it, or take a softer elastic.",
+        ))  # fmt: skip
+    if loop.loop < TIGHT * limb:
+        found.append(Finding(
+            "elastic", "warning", where, loop.loop, TIGHT * limb,
+            f"The loop at the {where} is {100 * (1 - loop.loop / limb):.0f} % shorter than the limb: more "
+            "than 15 % can hinder the blood. Loosen it, and never wear marks into the skin.",
+        ))  # fmt: skip
+    return found

@@ -1,0 +1,147 @@
+"""Puffed cap: width and height spread apart above the notches, gathered back to the armhole.
+
+The sleeve is opened along its middle by `puff_width`, all the way down, and the crown is raised by
+`puff_height`; below the notches nothing changes, so the sleeve still sits in its armhole there. The
+added seam lies between the notches and is gathered up to what the cap was.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.choices import choice
+from drafting.draft import Draft
+from drafting.errors import DraftError
+from drafting.fabric import Fabric
+from drafting.findings import Finding, Level
+from drafting.geometry import Path, smooth
+from drafting.piece import Edge, Piece
+from drafting.piece import Level as BodyLevel
+from drafting.shaping.fullness import bulk_said
+from drafting.shaping.half_cap import STRAIGHT
+
+BAND = (1.5, 2.5)
+"""Cap over armhole between the gather marks (row E06)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """How far the cap is opened and raised, mm."""
+
+    puff_width: float = choice(
+        120.0, "mm", "width let in along the middle of the sleeve", low=0, high=600, step=10,
+        scales=True, group="fullness", source="row E06: 1.5 to 2.5 to one between the marks",
+    )  # fmt: skip
+    puff_height: float = choice(
+        40.0, "mm", "how much higher the crown stands", low=0, high=200, step=5, scales=True,
+        group="fullness", source="common practice: about a third of the width",
+    )  # fmt: skip
+
+
+def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with the cap of its sleeve puffed; every seam still walks.
+
+    Raises `DraftError` where there is no one-piece set-in sleeve.
+    """
+    if "sleeve" not in draft or "cap_front" not in draft["sleeve"]:
+        raise DraftError(
+            "there is no set-in sleeve to puff", turn="put a sleeve block before the puff"
+        )
+    if choices.puff_width == 0 and choices.puff_height == 0:
+        return draft
+    old = draft["sleeve"]
+    new = _opened(old, choices)
+    girths = tuple(
+        replace(
+            g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width
+        ) if g.level == "upper_arm" else g
+        for g in draft.girths
+    )  # fmt: skip
+    draft = replace(draft.with_pieces([new]), girths=girths, seams=tuple(
+        replace(seam, eased=None) if seam.a[0] == ("sleeve", "cap_front") else seam for seam in draft.seams
+    ))  # fmt: skip
+    return _notched_again(draft, old, fabric)
+
+
+def _opened(piece: Piece, choices: Choices) -> Piece:
+    """The front lies to -x: it moves left by half the width, the back right, the crown up."""
+    half = choices.puff_width / 2
+    crown = piece["cap_front"].path.start
+    top = crown + 1j * choices.puff_height
+
+    def front(path: Path) -> Path:
+        return path.moved(-half)
+
+    def back(path: Path) -> Path:
+        return path.moved(half)
+
+    def moved(edge: Edge) -> Edge:
+        if edge.name == "cap_front":
+            cap = front(edge.path)
+            lower = Path(cap.segments[1:])
+            start = smooth(
+                lower.start, top, -lower.leave, 1 + 0j, STRAIGHT, may_wave=True
+            ).reversed()
+            path = Path((start, *lower.segments))
+            return replace(edge, path=path, sewn=edge.sewn_length, notches=())
+        if edge.name == "cap_back":
+            cap = back(edge.path)
+            lower = Path(cap.segments[:-1])
+            end = smooth(lower.end, top, lower.arrive, -1 + 0j, STRAIGHT, may_wave=True)
+            return replace(
+                edge, path=Path((*lower.segments, end)), sewn=edge.sewn_length, notches=()
+            )
+        if edge.name == "hem":
+            return _widened_hem(edge, choices.puff_width)
+        return replace(edge, path=front(edge.path) if "front" in edge.name else back(edge.path))
+
+    levels = tuple(BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
+    return replace(
+        piece, edges=tuple(moved(e) for e in piece.edges), levels=levels,
+        points={**piece.points, "crown": top},
+    )  # fmt: skip
+
+
+def _spread(path: Path, half: float) -> Path:
+    """A level line with its ends moved apart."""
+    return path.mapped(lambda p: p + (half if p.real > 0 else -half if p.real < 0 else 0.0))
+
+
+def _widened_hem(edge: Edge, width: float) -> Edge:
+    """The hem runs from front (left) to back; it keeps its ends' directions."""
+    path = edge.path
+    start, end = path.start - width / 2, path.end + width / 2
+    hem = Path((smooth(start, end, path.leave, path.arrive),))
+    return replace(edge, path=hem, sewn=None, notches=())
+
+
+def _notched_again(draft: Draft, old: Piece, fabric: Fabric | None) -> Draft:
+    """Move the cap's notches to where they now stand; the gathers lie between them."""
+    new, seams = draft["sleeve"], []
+    said: list[Finding] = []
+    for seam in draft.seams:
+        if seam.a not in ((("sleeve", "cap_front"),), (("sleeve", "cap_back"),)):
+            seams.append(seam)
+            continue
+        name = seam.a[0][1]
+        grown = new[name].length - old[name].length
+        shift = grown if name == "cap_front" else 0.0
+        notches = tuple(replace(n, a=n.a + shift) for n in seam.notches)
+        eased = (0.0, notches[0].a) if name == "cap_front" else (notches[0].a, new[name].length)
+        seams.append(replace(seam, notches=notches, eased=eased))
+        between = eased[1] - eased[0]
+        ratio = between / (between - grown) if between > grown else 1.0
+        said += _ratio_said(name.replace("_", " "), ratio)
+        said += bulk_said(f"sleeve {name}", ratio, fabric.thickness if fabric else None)
+    return replace(draft, seams=tuple(seams), findings=(*draft.findings, *said))
+
+
+def _ratio_said(where: str, ratio: float) -> list[Finding]:
+    level: Level = "note" if ratio <= BAND[1] else "warning"
+    text = f"The {where} is gathered {ratio:.2f} to one between notch and crown"
+    if ratio > BAND[1]:
+        text += f"; puffs are gathered {BAND[0]:g} to {BAND[1]:g} to one"
+    return [
+        Finding("puff", level, f"sleeve {where}", ratio, f"{BAND[0]:g} to {BAND[1]:g}", text + ".")
+    ]

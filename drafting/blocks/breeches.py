@@ -1,0 +1,9 @@
+"""Breeches: a trouser that ends below the knee, gathered there on elastic, with an elastic waist."""
+
+PARTS = {
+    "trouser": {
+        "waist_finish": "casing", "leg": "straight", "leg_length": -330.0, "hem_width": 560.0,
+        "hip_ease": 80.0, "thigh_ease": 110.0, "knee_ease": 140.0,
+    },
+    "elastic-hem": {},
+}  # fmt: skip

@@ -1,0 +1,193 @@
+"""The interchange file, read back and audited by ezdxf, a general DXF library."""
+
+from __future__ import annotations
+
+import dataclasses
+import io
+import math
+from typing import Any
+
+import ezdxf
+import pytest
+
+from drafting.costume import Made, make
+from drafting.costume_file import read_costume
+from drafting.export.dxf import DxfPiece, Number, block_name, dxf_text
+from drafting.pattern import CutPiece
+from drafting.piece import EdgeKind
+from drafting.print_wishes import PrintWishes
+from drafting.report import report
+from drafting.sheets import exchanged
+from drafting.shipped import demo_costume
+from tests.export import invented
+from tests.shared_data import check_value
+
+
+@pytest.fixture(scope="module")
+def made() -> Made:
+    return make(read_costume(demo_costume()))
+
+
+def texts(made: Made, version: str) -> dict[str, str]:
+    costume = dataclasses.replace(made.costume, prints=PrintWishes(dxf=version))
+    return dict(exchanged(dataclasses.replace(made, costume=costume)))
+
+
+@pytest.fixture(scope="module", params=["R2000", "R12"])
+def document(request: pytest.FixtureRequest, made: Made) -> Any:
+    return ezdxf.read(io.StringIO(texts(made, request.param)["exchange/shirt.dxf"]))
+
+
+def corners(entity: Any) -> list[complex]:
+    if entity.dxftype() == "LWPOLYLINE":
+        return [complex(x, y) for x, y in entity.get_points("xy")]
+    return [complex(v.dxf.location.x, v.dxf.location.y) for v in entity.vertices]
+
+
+def polylines(layout: Any, layer: str) -> list[Any]:
+    kinds = ("LWPOLYLINE", "POLYLINE")
+    return [e for e in layout if e.dxftype() in kinds and e.dxf.layer == layer]
+
+
+def is_closed(entity: Any) -> bool:
+    return bool(entity.closed if entity.dxftype() == "LWPOLYLINE" else entity.is_closed)
+
+
+def run(points: list[complex], closed: bool = False) -> float:
+    after = points[1:] + (points[:1] if closed else [])
+    return math.fsum(abs(a - b) for a, b in zip(points, after, strict=False))
+
+
+def test_the_file_has_no_faults_to_audit(document: Any) -> None:
+    audit = document.audit()
+    assert (audit.errors, audit.fixes) == ([], [])
+
+
+def test_each_piece_is_one_block_whose_boundary_is_one_closed_polyline_of_its_size(
+    document: Any, made: Made
+) -> None:
+    # X11 and X13: layer 1 is the boundary; one block a piece.
+    cuts = {c.piece.name: c for g in made.garments for c in g.pattern.pieces}
+    for row in report(made)["pieces"]:
+        block = document.blocks.get(f"{row['garment']}-{row['piece']}")
+        (boundary,) = polylines(block, "1")
+        assert is_closed(boundary)
+        points = corners(boundary)
+        area = (
+            math.fsum(
+                (a.conjugate() * b).imag
+                for a, b in zip(points, points[1:] + points[:1], strict=True)
+            )
+            / 2
+        )
+        assert area == pytest.approx(row["cut_area"], rel=2e-4)
+        assert run(points, closed=True) == pytest.approx(cuts[row["piece"]].cut.length, abs=0.02)
+    names = [b.name for b in document.blocks if not b.name.startswith(("*", "_", "$"))]
+    assert len(names) == len(report(made)["pieces"])
+
+
+def test_each_piece_is_placed_once_at_true_size_and_none_on_another(document: Any) -> None:
+    placed = document.modelspace().query("INSERT")
+    boxes = []
+    for insert in placed:
+        assert (insert.dxf.xscale, insert.dxf.yscale, insert.dxf.rotation) == (1, 1, 0)
+        (boundary,) = polylines(document.blocks.get(insert.dxf.name), "1")
+        x = [p.real + insert.dxf.insert.x for p in corners(boundary)]
+        boxes.append((min(x), max(x)))
+    assert len({insert.dxf.name for insert in placed}) == len(placed) > 5
+    assert all(a[1] < b[0] for a, b in zip(sorted(boxes), sorted(boxes)[1:], strict=False))
+
+
+def test_sew_lines_have_the_length_of_the_edges(document: Any, made: Made) -> None:
+    # X11: sew lines on 14; X12: the fold of a half piece on 6, the mirror line.
+    for garment in made.garments:
+        for cut in garment.pattern.pieces:
+            block = document.blocks.get(block_name(garment.name, cut.piece.name))
+            sewn = [e.length for e in cut.piece.edges if e.kind is not EdgeKind.FOLD]
+            fold = [e.length for e in cut.piece.edges if e.kind is EdgeKind.FOLD]
+            for layer, wanted in (("14", sewn), ("6", fold)):
+                read = [run(corners(e)) for e in polylines(block, layer)]
+                assert read == pytest.approx(wanted, abs=0.02)
+
+
+def test_notches_and_grain_lie_on_their_layers(document: Any, made: Made) -> None:
+    for garment in made.garments:
+        for cut in garment.pattern.pieces:
+            block = document.blocks.get(block_name(garment.name, cut.piece.name))
+            points = [e for e in block if e.dxftype() == "POINT" and e.dxf.layer == "4"]
+            assert len(points) == sum(len(mark.strokes) for mark in cut.notches)
+            grains = [e for e in block if e.dxftype() == "LINE" and e.dxf.layer == "7"]
+            if cut.grainline:
+                (grain,) = grains
+                assert (grain.dxf.end - grain.dxf.start).magnitude == pytest.approx(
+                    cut.grainline.length
+                )
+
+
+def test_layers_have_the_numbers_of_the_interchange() -> None:
+    # X11 to X13 (ASTM D6673, from memory).
+    main = [
+        Number.BOUNDARY,
+        Number.NOTCHES,
+        Number.GRAIN,
+        Number.INTERNAL,
+        Number.CUT_OUT,
+        Number.DRILL,
+        Number.SEW,
+    ]
+    more = [Number.TURN_POINTS, Number.CURVE_POINTS, Number.GRADE, Number.MIRROR, Number.STRIPE, Number.PLAID,
+            Number.ANNOTATION]  # fmt: skip
+    notches = [Number.T_NOTCH, Number.CASTLE_NOTCH, Number.CHECK_NOTCH, Number.U_NOTCH]
+    for row, ours in (("X11", main), ("X12", more), ("X13", notches)):
+        assert [str(n) for n in ours] == [n.strip() for n in check_value(row).split(";")]
+
+
+def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -> None:
+    known = {str(number) for number in Number} | {"0", "scale-check"}
+    used = {e.dxf.layer for block in document.blocks for e in block if e.dxf.hasattr("layer")}
+    assert used <= known
+    assert {"1", "4", "7", "8", "14", "15"} <= used
+
+
+def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document: Any) -> None:
+    # X14: 4 is millimetres; R12 has no place for it, so the drawing says it.
+    if document.dxfversion != "AC1009":
+        assert document.header["$INSUNITS"] == int(check_value("X14").split(";")[1])
+    space = document.modelspace()
+    (square,) = polylines(space, "scale-check")
+    points = corners(square)
+    assert is_closed(square)
+    assert [
+        abs(a - b) for a, b in zip(points, points[1:] + points[:1], strict=True)
+    ] == pytest.approx([100] * 4)
+    words = [e.dxf.text for e in space if e.dxftype() == "TEXT"]
+    assert "100 mm" in words
+    assert any("1 mm" in word for word in words)
+
+
+def test_annotation_says_what_the_piece_is_in_any_script(made: Made) -> None:
+    cut: CutPiece = invented.front()
+    text = dxf_text("bodice", [DxfPiece(cut, ("Плащ", "凧"))])
+    block = ezdxf.read(io.StringIO(text)).blocks.get("bodice-front")
+    words = [e.dxf.text for e in block if e.dxftype() == "TEXT" and e.dxf.layer == "15"]
+    assert words == ["Плащ", "凧"] or [w.encode().decode("unicode_escape") for w in words]
+
+
+def test_a_garment_has_less_than_20_000_points_and_2_mb(document: Any, made: Made) -> None:
+    # FI5.
+    points = sum(
+        len(corners(e)) for b in document.blocks for n in Number for e in polylines(b, str(n))
+    )
+    assert 500 < points < 20_000
+    assert len(texts(made, "R12")["exchange/shirt.dxf"].encode()) < 2_000_000
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+def test_the_same_pieces_give_the_same_bytes(made: Made, version: str) -> None:
+    assert texts(made, version) == texts(made, version)
+
+
+def test_the_switch_that_holds_back_the_clock_is_left_as_it_was() -> None:
+    before = ezdxf.options.write_fixed_meta_data_for_testing
+    dxf_text("bodice", [DxfPiece(invented.cuff(), ())])
+    assert ezdxf.options.write_fixed_meta_data_for_testing == before
