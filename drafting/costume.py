@@ -74,7 +74,9 @@ def _made(
     block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
     names = {"name": garment.name, "role": garment.fabric}
     try:
-        return make_garment(costume.wearer, cloth, block, chosen, **names)
+        return make_garment(
+            costume.wearer, cloth, block, chosen, fullness=garment.fullness, **names
+        )
     except InputError as error:
         faults.extend(error.faults)
     except DraftError as error:

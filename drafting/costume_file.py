@@ -16,11 +16,12 @@ from drafting.errors import InputError
 from drafting.fabric import Fabric, read_fabric
 from drafting.layout.wishes import Wished, read_lays
 from drafting.print_wishes import PrintWishes, read_print
+from drafting.reading.fullness import FullnessWish, read_fullness
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
 
 KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print")
-GARMENT_KEYS = ("block", "fabric", "choices")
+GARMENT_KEYS = ("block", "fabric", "choices", "fullness")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 T = TypeVar("T")
@@ -28,13 +29,15 @@ T = TypeVar("T")
 
 @dataclass(frozen=True)
 class Garment:
-    """One garment: the block it is drafted from, the role of its cloth, raw choices, its line."""
+    """One garment: the block it is drafted from, the role of its cloth, raw choices, its line, and
+    the fullness asked of its edges."""
 
     name: str
     block: str
     fabric: str
     choices: Mapping[str, Given]
     line: int | None = None
+    fullness: tuple[FullnessWish, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -130,7 +133,9 @@ def _garment(
         faults.add("needs a block", right, field, file.line("garments", name, "block"))
         block = ""
     role = _role(file, faults, name, value, roles)
-    return Garment(name, block.strip(), role, _choices(file, faults, name, value), line)
+    unit = file.data.get("unit")
+    wishes = read_fullness(value.get("fullness", []), f"{field}.fullness", line, unit, faults)
+    return Garment(name, block.strip(), role, _choices(file, faults, name, value), line, wishes)
 
 
 def _role(

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from drafting.alter.spread import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import Side
@@ -26,6 +27,7 @@ from drafting.finish.unwashed import enlarged
 from drafting.hands import alike, both_hands
 from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, Piece
+from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given
 from drafting.scale import body_scale
 from drafting.walk import notched
@@ -65,11 +67,15 @@ def draft_garment(
 
 
 def make_garment(
-    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, *, name: str, role: str
-) -> MadeGarment:
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, *, name: str, role: str,
+    fullness: tuple[FullnessWish, ...] = (),
+) -> MadeGarment:  # fmt: skip
     """Return the garment drafted, finished and checked; raises `DraftError`."""
     start = time.perf_counter()
-    draft = notched(drafted(body, fabric, block, chosen))
+    draft = drafted(body, fabric, block, chosen)
+    for wish in fullness:
+        draft = fuller(draft, _spread_wish(draft, wish), fabric)
+    draft = notched(draft)
     stands = time.perf_counter()
     pattern = finish(draft, name, role, chosen.finish)
     ready = time.perf_counter()
@@ -83,6 +89,17 @@ def make_garment(
     return MadeGarment(
         name, block.name, role, draft, pattern, chosen.values, findings, seconds
     )  # fmt: skip
+
+
+def _spread_wish(draft: Draft, wish: FullnessWish) -> Wish:
+    """Return a maker's wish as the alteration takes it."""
+    ref = (wish.piece, wish.edge)
+    if wish.each is not None:
+        return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)
+    amount = None
+    if wish.flat is not None and wish.piece in draft and wish.edge in draft[wish.piece]:
+        amount = wish.flat - draft.edge(ref).length
+    return Wish(ref, wish.pivot, wish.cuts, amount, wish.ratio, gather=True)
 
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

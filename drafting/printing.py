@@ -67,7 +67,7 @@ def imposed(title: str, drawings: Sequence[Drawing], paper: Paper) -> Imposed:
     rings = [drawing.ring for drawing in drawings]
     half = paper.overlap / 2 * (1 + 1j)
     if paper.height is None:
-        placing, length = rolled(rings, paper.step[0], paper.step)
+        placing, length = rolled(rings, paper.step)
         wide = placing.columns * paper.step[0] + paper.overlap
         tiling = whole(wide, length + paper.overlap, paper)
     else:

@@ -24,10 +24,11 @@ from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import line
 from drafting.piece import Edge, EdgeKind, Piece, Placement
+from drafting.scale import body_scale
 from drafting.shaping.coat.collar import CollarShape, NeckLines, closed_back_neck, collar_shape
 
 LEAST_COVER = 8.0
-"""mm: the fall must be so much deeper than the stand to cover the neck seam (common practice)."""
+"""mm at adult scale: the fall must be so much deeper than the stand to cover the neck seam (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -59,7 +60,7 @@ def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     faced = "front-facing" in draft
     sewn = draft.with_pieces([_facing(draft["front-facing"])]) if faced else draft
     return sewn + Draft(
-        (under, top), _seams(draft, under, faced), (), _said(choices, shape),
+        (under, top), _seams(draft, under, faced), (), _said(choices, shape, body_scale(body)),
         {"collar_swing": shape.swing, "collar_fall_edge": shape.fall.length},
     )  # fmt: skip
 
@@ -120,7 +121,7 @@ def _seams(draft: Draft, under: Piece, faced: bool) -> tuple[Seam, ...]:
     return tuple(found)
 
 
-def _said(choices: Choices, shape: CollarShape) -> tuple[Finding, ...]:
+def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, ...]:
     cover = choices.collar_fall - choices.collar_stand
     found = [Finding(
         "collar", "note", "collar", shape.swing, None,
@@ -128,10 +129,10 @@ def _said(choices: Choices, shape: CollarShape) -> tuple[Finding, ...]:
         "Cut the top collar 2 to 3 mm larger at fall and front, for the turn of the cloth, and stretch "
         "the under collar's fall edge with the iron.",
     )]  # fmt: skip
-    if cover < LEAST_COVER:
+    if cover < LEAST_COVER * scale:
         found.append(Finding(
-            "collar fall", "warning", "collar", cover, LEAST_COVER,
+            "collar fall", "warning", "collar", cover, LEAST_COVER * scale,
             f"The fall is only {cover:.0f} mm deeper than the stand: the neck seam will show. Make it at "
-            f"least {LEAST_COVER:.0f} mm deeper.",
+            f"least {LEAST_COVER * scale:.0f} mm deeper.",
         ))  # fmt: skip
     return tuple(found)

@@ -96,7 +96,9 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
             return _widened_hem(edge, choices.puff_width)
         return replace(edge, path=front(edge.path) if "front" in edge.name else back(edge.path))
 
-    levels = tuple(BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
+    levels = tuple(
+        BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels
+    )
     return replace(
         piece, edges=tuple(moved(e) for e in piece.edges), levels=levels,
         points={**piece.points, "crown": top},

@@ -29,7 +29,14 @@ from drafting.shaping.coat.bone import (
     casing_size,
     channel,
 )
-from drafting.shaping.coat.inside import band, beside_hem, loose, second_layer, skirted
+from drafting.shaping.coat.inside import (
+    band,
+    beside_hem,
+    loose,
+    second_layer,
+    skirted,
+    stand,
+)
 
 WEIGHTS = {
     "collar": "collar canvas or a medium fusible", "front": "hair canvas or a medium fusible",
@@ -49,8 +56,9 @@ class Choices:
         True, "yes/no", "interfacing for the under collar", group="stiffening", source="common practice",
     )  # fmt: skip
     stiff_front: str = choice(
-        "whole front", "word", "interfacing for the front: all of it, the lapel alone, the facing, or none",
-        words=("whole front", "lapel", "facing", "none"), group="stiffening", source="common practice",
+        "whole front", "word", "interfacing for the front: all of it, lapel or button stand, the facing, or none",
+        words=("whole front", "lapel", "button stand", "lapel and stand", "facing", "none"),
+        group="stiffening", source="common practice",
     )  # fmt: skip
     stiff_tails: str = choice(
         "hem band", "word", "interfacing for the tails", words=("hem band", "whole tail", "none"),
@@ -59,6 +67,10 @@ class Choices:
     hem_band: float = choice(
         60.0, "mm", "depth of the interfaced band along the hem", low=15, high=300, step=5, scales=True,
         group="stiffening", source="coat study, ours",
+    )  # fmt: skip
+    stand_band: float = choice(
+        75.0, "mm", "width of the interfaced band along the front edge", low=15, high=120, step=5, scales=True,
+        group="stiffening", source="common practice: past the buttons",
     )  # fmt: skip
     interfacing_margin: float = choice(
         3.0, "mm", "how far interfacing reaches past the stitching line", low=0, high=15,
@@ -122,13 +134,18 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
         yield whole(draft["front"], margin)
     if choices.stiff_front == "facing" and "front-facing" in draft:
         yield whole(draft["front-facing"], margin)
-    if choices.stiff_front == "lapel" and "front" in draft and "lapel" in draft["front"]:
-        yield lapel(draft["front"], margin)
+    if "front" in draft and "lapel" in draft["front"]:
+        if choices.stiff_front in ("lapel", "lapel and stand"):
+            yield lapel(draft["front"], margin)
+        if choices.stiff_front in ("button stand", "lapel and stand"):
+            yield button_stand(draft["front"], choices.stand_band, margin)
     for piece in tails_of(draft):
         if choices.stiff_tails == "whole tail":
             yield whole(piece, margin)
         elif choices.stiff_tails == "hem band":
-            yield second_layer(piece, "interfacing", band(piece, choices.hem_band, margin), "band")
+            yield second_layer(
+                piece, "interfacing", band(skirted(piece), choices.hem_band, margin), "band"
+            )
 
 
 def whole(piece: Piece, margin: float) -> Piece:
@@ -142,6 +159,12 @@ def lapel(front: Piece, margin: float) -> Piece:
     roll = line(edges[-1].path.end, edges[0].path.start)
     ring = (*loose(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
     return second_layer(front, "interfacing", ring, "lapel-interfacing")
+
+
+def button_stand(front: Piece, width: float, margin: float) -> Piece:
+    """Return the interfacing of the button stand: a band along the front edge below the break."""
+    edges = band(stand(front, width), width, margin)
+    return second_layer(front, "interfacing", edges, "stand-interfacing")
 
 
 def _interfacing_notion(piece: Piece) -> Notion:

@@ -72,6 +72,19 @@ def test_the_whole_tail_may_be_stiffened_and_so_may_nothing() -> None:
     assert not [p for p in none.pieces if p.material == "interfacing"]
 
 
+def test_the_button_stand_may_be_stiffened_alone_or_with_the_lapel() -> None:
+    both = coat(lamplighter(), stiff_front="lapel and stand")
+    assert "front-lapel-interfacing" in both
+    band = both["front-stand-interfacing"]
+    off = distances(band["inner"].path, both["front"]["edge"].path)
+    assert off.min() == pytest.approx(75, abs=0.1)
+    assert outside(band.outline, both["front"].outline) < 1.0
+    low = both["front"].points["break"].imag - 30
+    for mark in both["front"].placements:
+        if mark.what == "button" and mark.path.start.imag < low:
+            assert outside(mark.path, band.outline) < 1.0, mark.name
+
+
 def test_interfacing_with_the_full_allowance_is_said_to_need_block_fusing() -> None:
     wide = said(coat(lamplighter(), interfacing_margin=10.0), "interfacing")
     assert "fused to the cloth before cutting" in wide[0]

@@ -84,9 +84,8 @@ def _against(one: complex, other: complex) -> bool:
     return (one * other.conjugate()).real < 0.7
 
 
-def band(piece: Piece, depth: float, margin: float) -> tuple[Edge, ...]:
-    """Return the edges of a band of a depth along a tail panel's hem, `margin` mm past its seams."""
-    part = skirted(piece)
+def band(part: Skirted, depth: float, margin: float) -> tuple[Edge, ...]:
+    """Return the edges of a band of a depth along a hem, `margin` mm past the seams beside it."""
     inner = beside_hem(part, depth)
     return (
         Edge("hem", part.hem, EdgeKind.FREE, allowance=margin),
@@ -94,6 +93,13 @@ def band(piece: Piece, depth: float, margin: float) -> tuple[Edge, ...]:
         Edge("inner", inner.line.reversed(), EdgeKind.FREE, allowance=0.0),
         Edge("left", inner.left.reversed(), EdgeKind.FREE, allowance=margin),
     )
+
+
+def stand(front: Piece, depth: float) -> Skirted:
+    """Return the button stand of a coat front as a band's ground: its edge from the break down."""
+    edge = front["edge"].path
+    top = line(edge.start, edge.start + 1j * edge.leave * 2 * depth)
+    return Skirted(edge, top, front["bottom"].path)
 
 
 def shorter(piece: Piece, depth: float) -> tuple[Edge, ...]:
