@@ -55,7 +55,7 @@ class CostumeFile:
     path: str
     unit: str | None
     lays: Mapping[str, Wished] = field(default_factory=dict)
-    prints: PrintWishes = PrintWishes()
+    prints: PrintWishes = field(default_factory=PrintWishes)
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:

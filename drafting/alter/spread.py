@@ -126,9 +126,11 @@ def spread(piece: Piece, pivot: str, edge: str, cuts: int, each: float) -> Piece
         replace(p, path=p.path.mapped(moves[_sector(p.path.start, tops, feet)]))
         for p in piece.placements
     )
+    points = {n: moves[_sector(p, tops, feet)](p) for n, p in piece.points.items()}
     return replace(
-        piece, edges=new[start:] + new[:start], levels=levels, darts=inner, placements=marks
-    )
+        piece, edges=new[start:] + new[:start], levels=levels, darts=inner, placements=marks,
+        points=points,
+    )  # fmt: skip
 
 
 def _moves(tops: list[complex], feet: list[complex], each: float) -> list[Move]:

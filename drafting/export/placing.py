@@ -32,7 +32,7 @@ MOST_CELLS = 50_000
 ROOM = 1.5
 """A plane's area as a multiple of the boxes round the outlines; a fuller one is made longer (ours)."""
 
-COUNT = 120
+COUNT = 240
 """Outlines placed in all orders together, one order at least (ours: a third of a second)."""
 
 TURNS = (0, 90, 180, 270)
