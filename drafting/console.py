@@ -32,7 +32,8 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = [finding for finding in worst_first(findings) if finding.level != "ok"]
     lines = [_count(findings), *_table(None, [(f.level, f.where, _sentence(f)) for f in said])]
-    lines += ["", f"Pieces:   {out / 'pieces'}", f"Overview: {out / 'overview.png'}"]
+    lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
+    lines += [f"Overview: {out / 'overview.png'}"]
     lines += [f"Record:   {out / 'report.json'}", "", _wrapped(CAUTION)]
     return "\n".join(lines)
 

@@ -21,18 +21,18 @@ def laid_out(
 ) -> Made:  # fmt: skip
     """Return `made` with a lay for each of its cloths, and what those have to say.
 
-    Without `seconds` the search of a cloth is limited by `count` and repeatable; with them both
-    engines look, the time shared out by the number of pieces. `said` hears each better layout with the role
+    Without `seconds` the search is limited by `count` and repeatable; with them both engines look.
+    Either is shared out over the cloths, by the square of the number of pieces. `said` hears each better layout with the role
     of its cloth. Raises `InputError` for a lay that cannot be made at all.
     """
     start = time.perf_counter()
     wanted = list(materials(made))
-    whole = sum(len(parts) for _, parts in wanted) or 1
+    whole = sum(len(parts) ** 2 for _, parts in wanted) or 1
     lays = []
     for cloth, parts in wanted:
         hear = None if said is None else partial(said, cloth.role)
-        share = seconds * len(parts) / whole
-        how = {"seconds": share, "count": count, "seed": seed, "said": hear, "halted": halted}
+        share = len(parts) ** 2 / whole  # the search of a lay grows with the pairs of its pieces
+        how = {"seconds": seconds * share, "count": count * share, "seed": seed, "said": hear, "halted": halted}
         lays.append(_laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
     timings = {**made.timings, "lay out": time.perf_counter() - start}

@@ -15,7 +15,8 @@ from drafting.export.page_marks import Stamp, ink_points, page_marks
 from drafting.export.pages import Place, Tiling, page_name, whole
 from drafting.export.pdf import Page, Shown, pdf_bytes
 from drafting.export.pdf_text import lacking, unjoined
-from drafting.export.placing import Spot, placed
+from drafting.export.placing import placed
+from drafting.export.raster import Spot
 from drafting.export.rolled import rolled
 from drafting.geometry import Path
 from drafting.names import clean_text

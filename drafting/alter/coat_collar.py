@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from drafting import tolerances as tol
 from drafting.body import Body
 from drafting.choices import choice
 from drafting.draft import Draft, Seam, SeamNotch
@@ -134,5 +135,11 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
             "collar fall", "warning", "collar", cover, LEAST_COVER * scale,
             f"The fall is only {cover:.0f} mm deeper than the stand: the neck seam will show. Make it at "
             f"least {LEAST_COVER * scale:.0f} mm deeper.",
+        ))  # fmt: skip
+    if abs(shape.off) > tol.SEAM_MATCH:
+        found.append(Finding(
+            "collar", "warning", "collar", shape.off, 0.0,
+            f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm too "
+            f"{'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar by hand.",
         ))  # fmt: skip
     return tuple(found)

@@ -8,19 +8,59 @@ it was.
 
 from __future__ import annotations
 
-import cmath
-import itertools
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
+from drafting.alter.fan import across, fanned
 from drafting.draft import Draft, EdgeRef, Girth, Seam
 from drafting.errors import DraftError
+from drafting.fabric import Fabric
 from drafting.findings import Finding
-from drafting.geometry import Path
-from drafting.geometry.area import is_simple
-from drafting.piece import Edge, EdgeKind, Notch, Piece
+from drafting.piece import Notch, Piece
 from drafting.shaping.fullness import QUARTERS, bulk_said, flat_length, ratio_of_percentage
-from drafting.shaping.spread import Fan, open_fan
+
+
+@dataclass(frozen=True)
+class Wish:
+    """One fullness asked of an edge, mm: `amount` let in over `cuts` cuts from the `pivot` edges.
+
+    `amount` None and `ratio` set: as much as makes the edge `ratio` times as long. `gather` pulls the
+    edge up again to what it was. `pivot` "" takes what lies across; else names, a comma between.
+    """
+
+    edge: EdgeRef
+    pivot: str = ""
+    cuts: int = 6
+    amount: float | None = None
+    ratio: float | None = None
+    gather: bool = False
+
+
+def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
+    """Return the draft with the wished fullness; every seam still walks.
+
+    A piece that was drafted once for each hand is opened on both. Raises `DraftError` where piece
+    or edge is not there, or cannot be opened so.
+    """
+    name, edge = wish.edge
+    hands = [p.name for p in draft.pieces if p.name in (name, f"{name}-left", f"{name}-right")]
+    if not hands or any(edge not in draft[hand] for hand in hands):
+        reach = [f"{p.name}.{e.name}" for p in draft.pieces for e in p.edges]
+        raise DraftError(f"there is no edge {name}.{edge}", reach=", ".join(reach))
+    for hand in hands:
+        draft = _fuller(draft, replace(wish, edge=(hand, edge)), fabric)
+    return draft
+
+
+def _fuller(draft: Draft, wish: Wish, fabric: Fabric | None) -> Draft:
+    piece, edge = draft[wish.edge[0]], draft.edge(wish.edge)
+    named = tuple(part.strip() for part in wish.pivot.split(",") if part.strip())
+    pivot = named or across(piece, edge.name)
+    amount = wish.amount if wish.amount is not None else ((wish.ratio or 1.0) - 1) * edge.length
+    if not wish.gather:
+        return flared(draft, wish.edge, pivot, cuts=wish.cuts, each=amount / wish.cuts)
+    thickness = fabric.thickness if fabric else None
+    return filled(draft, wish.edge, pivot, flat=edge.length + amount, thickness=thickness)
 
 
 def flared(draft: Draft, edge: EdgeRef, pivot: Sequence[str], *, cuts: int, each: float) -> Draft:
@@ -69,11 +109,10 @@ def filled(
 
 def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how: str) -> Draft:
     piece = draft[ref[0]]
-    _sound(piece, ref[1], pivot)
     if added == 0:
         return draft
     sewn = draft.edge(ref).sewn_length
-    new, turned = _fanned(piece, ref[1], tuple(pivot), added)
+    new, turned = fanned(piece, ref[1], pivot, added)
     opened = replace(
         draft.with_pieces([new]), girths=tuple(_girth(g, piece, new) for g in draft.girths)
     )
@@ -86,122 +125,6 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
         f"long as before; the piece is opened by {turned:.0f} degrees.",
     )  # fmt: skip
     return replace(opened, findings=(*opened.findings, said))
-
-
-# ------------------------------------------------------------------------------------- the piece
-
-
-def _sound(piece: Piece, edge: str, pivot: Sequence[str]) -> None:
-    """Refuse edges that are not there, not neighbours, or lie on the fold."""
-    names = [e.name for e in piece.edges]
-    lost = [name for name in (edge, *pivot) if name not in names]
-    if lost or not pivot:
-        raise DraftError(
-            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}",
-            reach=", ".join(names),
-        )
-    places = [names.index(name) for name in pivot]
-    if any((b - a) % len(names) != 1 for a, b in itertools.pairwise(places)):
-        raise DraftError(
-            f"the pivot of {piece.name} is one edge, or some in the order they run",
-            value=", ".join(pivot), reach=", ".join(names),
-        )  # fmt: skip
-    folded = [n for n in (edge, *pivot) if piece[n].kind in (EdgeKind.FOLD, EdgeKind.DART)]
-    if folded or edge in pivot:
-        raise DraftError(
-            f"{piece.name} cannot be opened from {', '.join(pivot)} to {edge}",
-            turn="take two edges across from each other, neither a fold nor a dart",
-        )
-
-
-def _fanned(piece: Piece, edge: str, pivot: tuple[str, ...], added: float) -> tuple[Piece, float]:
-    """Return the piece opened, and by how many degrees."""
-    far = piece[edge].path.reversed()
-    near = Path.joined(piece[name].path for name in pivot)
-    fan = open_fan(near, far, added)
-    ring = _ring(piece, pivot[0])
-    split = [e.name for e in ring].index(edge)
-    still, turning = fan.rigid(0.0), fan.rigid(1.0)
-    edges = [
-        *_pivots(fan, ring[: len(pivot)]),
-        *(replace(e, path=e.path.mapped(turning)) for e in ring[len(pivot) : split]),
-        _grown(ring[split], fan.grown().reversed()),
-        *(replace(e, path=e.path.mapped(still)) for e in ring[split + 1 :]),
-    ]
-    opened = replace(
-        piece, edges=_as_before(piece, _closed(edges)),
-        levels=tuple(
-            replace(v, paths=tuple(fan.bent(p) for p in v.paths)) for v in piece.levels
-        ),
-        darts=tuple(
-            replace(d, leg_a=d.leg_a.mapped(m), leg_b=d.leg_b.mapped(m))
-            for d in piece.darts for m in [fan.rigid(fan.share(d.leg_a.start))]
-        ),
-        points={n: fan.rigid(fan.share(p))(p) for n, p in piece.points.items()},
-        placements=tuple(
-            replace(m, path=m.path.mapped(fan.rigid(fan.share(m.path.start))))
-            for m in piece.placements
-        ),
-    )  # fmt: skip
-    if not is_simple(opened.outline):
-        raise DraftError(
-            f"{piece.name} would lie over itself", value=f"{added:.0f} mm let into its {edge}",
-            turn="add less, or cut the piece in gores",
-        )  # fmt: skip
-    return _laid(opened, piece, fan, ring, split), abs(fan.turned) * 180 / cmath.pi
-
-
-def _ring(piece: Piece, first: str) -> tuple[Edge, ...]:
-    at = piece.index(first)
-    return (*piece.edges[at:], *piece.edges[:at])
-
-
-def _pivots(fan: Fan, old: Sequence[Edge]) -> list[Edge]:
-    """Return the pivot's edges on the bent line, each as long as it was."""
-    rest, done = fan.bent_pivot(), []
-    for edge in old[:-1]:
-        first, rest = rest.split(edge.length)
-        done.append(replace(edge, path=first))
-    return [*done, replace(old[-1], path=rest)]
-
-
-def _grown(edge: Edge, path: Path) -> Edge:
-    longer = path.length / edge.length
-    notches = tuple(replace(n, at=n.at * longer) for n in edge.notches)
-    return replace(edge, path=path, notches=notches)
-
-
-def _closed(edges: list[Edge]) -> list[Edge]:
-    """Return the edges meeting exactly; what rounding left between two of them is shifted away."""
-    found, at = [edges[0]], edges[0].path.end
-    for edge in edges[1:]:
-        path = edge.path.moved(at - edge.path.start)
-        found.append(replace(edge, path=path))
-        at = path.end
-    return found
-
-
-def _as_before(piece: Piece, edges: list[Edge]) -> tuple[Edge, ...]:
-    """Return the ring in the piece's own order of edges."""
-    by_name = {e.name: e for e in edges}
-    return tuple(by_name[e.name] for e in piece.edges)
-
-
-def _laid(opened: Piece, old: Piece, fan: Fan, ring: tuple[Edge, ...], split: int) -> Piece:
-    """Return the piece with its fold, or else its middle, lying as it lay before."""
-    fold = old.fold_edge
-    if fold is None:
-        back = fan.rigid(0.5)
-    elif fold.name in [e.name for e in ring[:split]]:
-        back = fan.rigid(1.0)
-    else:
-        return opened
-    shift = back(0j)
-    factor = back(1 + 0j) - shift
-    return opened.mapped(lambda p: (p - shift) / factor)
-
-
-# ------------------------------------------------------------------- what goes with the piece
 
 
 def _pulled_up(draft: Draft, ref: EdgeRef, sewn: float) -> Draft:

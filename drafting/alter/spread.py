@@ -108,11 +108,15 @@ def spread(piece: Piece, pivot: str, edge: str, cuts: int, each: float) -> Piece
     moves = _moves(tops, feet, each)
     ring = [*piece.edges[piece.index(pivot) :], *piece.edges[: piece.index(pivot)]]
     at = next(i for i, e in enumerate(ring) if e.name == edge)
+    if any(e.kind is EdgeKind.FOLD or e.name == "centre" for e in ring[1:at]):
+        moves = _about(moves, moves[-1])  # the centre line stays where it hangs
+    _clear_of_darts(ring[1:at], cuts, tops, feet)
+    _clear_of_darts(ring[at + 1 :], 0, tops, feet)
     new = (
         replace(ring[0], path=_pivot(whole, shares, moves)),
         *(_moved(e, moves[-1]) for e in ring[1:at]),
         replace(ring[at], path=_opened(low, shares, moves)),
-        *ring[at + 1 :],
+        *(_moved(e, moves[0]) for e in ring[at + 1 :]),
     )
     start = [e.name for e in new].index(piece.edges[0].name)
     levels = tuple(Level(v.name, tuple(q for p in v.paths for q in _cut_up(p, tops, feet, moves)))
@@ -133,6 +137,18 @@ def spread(piece: Piece, pivot: str, edge: str, cuts: int, each: float) -> Piece
     )  # fmt: skip
 
 
+def _clear_of_darts(
+    edges: list[Edge], sector: int, tops: list[complex], feet: list[complex]
+) -> None:
+    """Refuse cuts that would run through an open dart."""
+    for edge in edges:
+        if edge.kind is EdgeKind.DART and _sector(edge.path.end, tops, feet) != sector:
+            raise DraftError(
+                f"the cuts would run through {edge.name.rpartition('_')[0].replace('_', ' ')}",
+                turn="name another pivot edge, or turn the dart to another place first",
+            )
+
+
 def _moves(tops: list[complex], feet: list[complex], each: float) -> list[Move]:
     """Return how each of the parts moves, the first one (at the pivot edge's start) not at all."""
     moves: list[Move] = [lambda p: p]
@@ -150,6 +166,12 @@ def _moves(tops: list[complex], feet: list[complex], each: float) -> list[Move]:
         factor = turn * (before(top + 1) - hinge)
         moves.append(lambda p, t=top, h=hinge, f=factor: h + (p - t) * f)  # type: ignore[misc]
     return moves
+
+
+def _about(moves: list[Move], home: Move) -> list[Move]:
+    """Return the moves as seen from the part that moves by `home`, which then rests."""
+    origin, factor = home(0j), home(1 + 0j) - home(0j)
+    return [lambda p, m=move: (m(p) - origin) / factor for move in moves]  # type: ignore[misc]
 
 
 def _pivot(path: Path, shares: list[float], moves: list[Move]) -> Path:

@@ -47,6 +47,10 @@ FLY_ABOVE_BEND = 10.0
 """mm at adult scale: a fly ends so far above the bend of the crotch seam (trouser study)."""
 
 
+BELOW_KNEE = 0.155
+"""Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
+
+
 @dataclass(frozen=True)
 class Choices:
     """What a maker may choose about the trouser. Eases are garment minus body, in mm."""
@@ -78,6 +82,10 @@ class Choices:
     leg: str = choice(
         "straight", "word", "how the leg falls below the knee",
         words=("straight", "tapered", "flared"), group="style",
+    )  # fmt: skip
+    leg_ends: str = choice(
+        "shoe", "word", "where the leg ends, before leg_length is added",
+        words=("shoe", "below the knee"), group="length",
     )  # fmt: skip
     hem_width: float = choice(
         0.0, "mm", "hem all round one leg; 0 lets the leg's style decide", low=0, high=3000, step=10,
@@ -125,8 +133,10 @@ def _eases(choices: Choices) -> dict[str, float]:
 
 
 def _style(body: Body, choices: Choices) -> Style:
+    below = body["knee_height"] - BELOW_KNEE * body["inside_leg_length"]
+    shorter = max(0.0, below) if choices.leg_ends == "below the knee" else 0.0
     return Style(
-        choices.leg, choices.hem_width, choices.leg_length + body.heel,
+        choices.leg, choices.hem_width, choices.leg_length + body.heel - shorter,
         choices.waist_finish == "casing", choices.inseam_short,
     )  # fmt: skip
 

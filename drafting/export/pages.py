@@ -12,8 +12,7 @@ cells lie side by side without gaps.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.paper import LONGEST, Paper
@@ -85,13 +84,6 @@ class Tiling:
             side: (place[0] + down, place[1] + along) for side, (down, along) in SIDES.items()
         }
         return {side: other for side, other in beside.items() if other in self._printed}
-
-    def without_blanks(self, used: Iterable[Place]) -> Tiling:
-        """Return the tiling that prints these places, empty rows and columns at the rim left out.
-
-        Rows are left out at the foot and columns at the right only, so that nothing is moved.
-        """
-        return replace(self, used=tuple(sorted(set(used))))
 
     @property
     def middle(self) -> Place:

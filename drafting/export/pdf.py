@@ -19,7 +19,7 @@ from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting.export.pdf_text import BOLD, PLAIN, register, width, written
-from drafting.export.placing import Spot
+from drafting.export.raster import Spot
 from drafting.geometry import Line, Path
 from drafting.names import clean_text
 from drafting.sheet import Box, Layer, Stroke, Text, grown, union

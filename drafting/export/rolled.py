@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.export.placing import Placing, Ring, placed
+from drafting.export.placing import Placing, placed
+from drafting.export.raster import Ring
 
 SLICE = 50.0
 """mm: length of a roll is counted in such slices, as pages are elsewhere (ours)."""

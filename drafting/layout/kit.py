@@ -16,8 +16,9 @@ from drafting.geometry.area import simplified
 from drafting.layout.clip import Ints, Paths, grid_scale, grown, no_fit, posed, to_grid
 from drafting.layout.model import HAIR, Job, Kind, Pose, Ring
 
-COARSE = 0.06
-"""Share of the gap by which outlines may be simplified; they are grown by as much first (ours)."""
+COARSE, ROUGH = 0.1, 0.3
+"""Share of the gap by which outlines may be simplified; they are grown by as much first (ours).
+ROUGH is for lays that only tell what another width needs: five times as quick, half a percent long."""
 
 FINE, MANY = 0.05, 60
 """mm by which an outline of more than so many corners is simplified where no gap is asked (ours)."""
@@ -45,11 +46,13 @@ class NoFit(NamedTuple):
 class Kit:
     """The outlines of a `Job` on the grid, with everything that was worked out about them kept.
 
-    `widest` keeps room on the grid for wider strips, so that one kit can be `resized` to them.
+    `widest` keeps room on the grid for wider strips, so that one kit can be `resized` to them;
+    `coarse` is the share of the gap by which outlines are simplified.
     """
 
     job: Job
     widest: float = 0.0
+    coarse: float = COARSE
     kinds: tuple[Kind, ...] = ()
     _sizes: dict[tuple[int, Pose], Size] = field(default_factory=dict)
     _shapes: dict[tuple[int, int, Pose], Paths] = field(default_factory=dict)
@@ -87,7 +90,7 @@ class Kit:
 
     def _block(self, ring: Ring) -> Ints:
         gap = self.job.strip.gap
-        coarse = COARSE * gap or (FINE if len(ring) > MANY else 0.0)
+        coarse = self.coarse * gap or (FINE if len(ring) > MANY else 0.0)
         points = tuple(simplified(ring, coarse)) if coarse else ring
         by = (gap / 2 + coarse) * self.scale
         return grown(to_grid(points, self.scale), by + 1 if by else 0.0)

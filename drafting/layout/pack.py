@@ -158,6 +158,17 @@ class Hunt:
                 run.child.stop()
         for run in runs:
             run.hear(self)
+        self.settle()
+
+    def settle(self) -> None:
+        """Place everything of the best layout once more, from the start of the cloth onwards."""
+        assert self.best is not None
+        lying = sorted(self.best.spots, key=lambda spot: (spot.x, spot.y))
+        poses = {spot.copy: spot.pose for spot in lying}
+        search = Searcher(self.kit, ENDLESS)
+        order = tuple(spot.copy for spot in lying)
+        search.decoded(order, tuple(poses[n] for n in range(len(poses))))
+        self.take(search.packing_of_best())
 
 
 class _Run:

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
-from drafting.layout.kit import Kit
+from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
 from drafting.layout.model import Packing
 from drafting.layout.outlines import Part, job_of
@@ -25,7 +25,7 @@ from drafting.layout.verify import wrong
 BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
 """mm: common bolt widths, the narrow end of each range (check value F11)."""
 
-QUICK = 400
+QUICK = 250
 """Outlines placed to learn what another width needs (ours)."""
 
 WORTH = 0.9
@@ -71,7 +71,7 @@ def _way(parts: tuple[Part, ...], cloth: Cloth) -> LayName:
 
 def _quick(parts: tuple[Part, ...], cloth: Cloth, way: LayName) -> float:
     job = checked_job(job_of(parts, cloth, way)[0])
-    return Searcher(Kit(job), QUICK).run().length if job.copies else 0.0
+    return Searcher(Kit(job, 0.0, ROUGH), QUICK).run().length if job.copies else 0.0
 
 
 def _opened_by_itself(parts: tuple[Part, ...], lay: Lay) -> Iterator[Finding]:
@@ -111,7 +111,7 @@ def with_other_ways(parts: tuple[Part, ...], lay: Lay) -> Lay:
                 others.append(OtherWay(width, way, None, tuple(o.part.name for o in lost)))
                 continue
             job = checked_job(job)
-            kit = kit.resized(job) if kit else Kit(job, max(BOLTS))
+            kit = kit.resized(job) if kit else Kit(job, max(BOLTS), ROUGH)
             packing = Searcher(kit, QUICK).run()
             if way == lay.lay and width < lay.cloth.width:
                 lay = _shorter(lay, packing)

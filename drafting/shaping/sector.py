@@ -159,8 +159,20 @@ class Cut:
     findings: tuple[Finding, ...] = ()
 
 
-MOST_GORES = 24
+MOST_GORES = 12
 """More pieces than that are not looked for (ours)."""
+
+
+def least_width(piece: Sector, allowance: float = 0.0) -> float:
+    """Return how wide a cloth must be for a sector with its allowances, mm.
+
+    A gore lies with its middle along the warp. A quarter of a circle or more has the straight grain
+    in it either way: it lies with one side along the warp, as wide as its outer radius.
+    """
+    wide, high = extent(piece, allowance)
+    if piece.angle < FULL / 4 or piece.angle > FULL / 2:
+        return min(wide, high) if piece.angle > FULL / 2 else wide
+    return min(wide, piece.outer + 2 * allowance)
 
 
 def cut_to_width(
@@ -169,27 +181,24 @@ def cut_to_width(
     """Return the skirt in the fewest equal pieces that lie on cloth of this width (FL1, FL5).
 
     Each piece has its own grainline down its middle; the hem in all is unchanged. `allowance` (mm)
-    is counted round every piece. Raises `DraftError` where not even 24 gores would do.
+    is counted round every piece. Raises `DraftError` where not even 12 gores would do.
     """
-    fits = [
-        n for n in range(1, MOST_GORES + 1) if extent(gores(whole, n), allowance)[0] <= usable_width
-    ]
+    sizes = {n: least_width(gores(whole, n), allowance) for n in range(1, 2 * MOST_GORES + 1)}
+    fits = [n for n in range(1, MOST_GORES + 1) if sizes[n] <= usable_width]
     if not fits:
-        least = extent(gores(whole, MOST_GORES), allowance)[0]
         raise DraftError(
             f"the {where} is wider than its cloth even in {MOST_GORES} gores",
-            value=f"{usable_width:.0f} mm of usable width", reach=f"{least:.0f} mm and more",
+            value=f"{usable_width:.0f} mm of usable width", reach=f"{sizes[MOST_GORES]:.0f} mm and more",
             turn="take a wider cloth, a shorter skirt or less flare, or lay the pieces crosswise",
         )  # fmt: skip
     count = fits[0]
     if count == 1:
         return Cut(whole, 1)
-    wide, piece = extent(whole, allowance)[0], gores(whole, count)
-    return Cut(piece, count, (Finding(
-        "wider than the cloth", "warning", where, wide, usable_width,
-        f"In one piece the {where} would be {wide:.0f} mm wide and the cloth has {usable_width:.0f}: it is "
-        f"cut in {count} equal pieces, each {extent(piece, allowance)[0]:.0f} mm wide with a grainline of its "
-        f"own; the hem stays {whole.hem:.0f} mm in all.",
+    return Cut(gores(whole, count), count, (Finding(
+        "wider than the cloth", "warning", where, sizes[1], usable_width,
+        f"In one piece the {where} would be {sizes[1]:.0f} mm wide and the cloth has {usable_width:.0f}: it "
+        f"is cut in {count} equal pieces, each {sizes[count]:.0f} mm wide with a grainline of its own, or in "
+        f"{2 * count}, each {sizes[2 * count]:.0f} mm wide; the hem stays {whole.hem:.0f} mm in all.",
     ),))  # fmt: skip
 
 

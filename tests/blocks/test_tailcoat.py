@@ -5,6 +5,7 @@ Sources stand beside each test: rows of `check-values.csv` and `troubles.csv`, o
 
 from __future__ import annotations
 
+import math
 import random
 import statistics
 import time
@@ -73,6 +74,19 @@ def test_the_collars_neck_edge_walks_gorge_and_neckline_to_the_centre_back(plain
     edges = plain["back"]["neck"].length + plain["front"]["neck"].length
     assert walked.a_length == pytest.approx(edges + plain["front"]["gorge"].length, abs=0.001)
     assert abs(walked.difference) < 0.01
+
+
+def test_the_collar_lies_on_the_coat_and_is_swung_as_tailors_swing_it(plain: Draft) -> None:
+    # Tailors' half inch of swing and half inch of spring make about 17 degrees (common practice).
+    assert 10 < math.degrees(plain.facts["collar_swing"]) < 30
+    assert len(said(plain, "collar")) == 1
+    shallow = coat(lamplighter(), collar_stand=45.0, collar_fall=46.0)
+    assert "neck seam will show" in said(shallow, "collar fall")[0]
+
+
+def test_a_lapel_that_folds_into_the_armhole_is_warned_about(plain: Draft) -> None:
+    assert not said(plain, "lapel")
+    assert "narrower lapel" in said(coat(lamplighter(), lapel_width=160.0), "lapel")[0]
 
 
 def test_layers_worn_beneath_are_added_once_and_not_if_measured_over_them() -> None:

@@ -122,3 +122,9 @@ def pixels(data: bytes, per_mm: int) -> list[NDArray[np.uint8]]:
 def labels(data: bytes) -> list[str]:
     pdf = pypdfium2.PdfDocument(data)
     return [pdf.get_page_label(n) for n in range(len(pdf))]
+
+
+def words(data: bytes) -> str:
+    """Return all text in the order written, however it is turned."""
+    pdf = pypdfium2.PdfDocument(data)
+    return " ".join(page.get_textpage().get_text_range() for page in pdf)

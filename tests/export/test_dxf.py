@@ -25,7 +25,11 @@ from tests.shared_data import check_value
 
 @pytest.fixture(scope="module")
 def made() -> Made:
-    return make(read_costume(demo_costume()))
+    """The lamplighter's shirt alone."""
+    whole = make(read_costume(demo_costume()))
+    return dataclasses.replace(
+        whole, garments=tuple(g for g in whole.garments if g.name == "shirt")
+    )
 
 
 def texts(made: Made, version: str) -> dict[str, str]:

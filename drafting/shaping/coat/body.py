@@ -20,7 +20,7 @@ from drafting.shaping.coat.body_pieces import (
     side_piece,
     tail_front,
 )
-from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge
+from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge, lapel_reach
 from drafting.shaping.coat.shape import CoatShape, coat_shape, gaps
 from drafting.shaping.torso import TorsoEase
 
@@ -144,6 +144,14 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
         "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "
         "let out.",
     )]  # fmt: skip
+    reach = lapel_reach(drawn.front)
+    most = drawn.shape.plan.across_front
+    if reach > most:
+        found.append(Finding(
+            "lapel", "warning", "front", reach, most,
+            f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
+            "armhole: choose a narrower lapel.",
+        ))  # fmt: skip
     if taken.belly > 1:
         found.append(Finding(
             "front edge", "note", "front", taken.belly, 0.0,

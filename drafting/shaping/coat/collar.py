@@ -47,7 +47,11 @@ class NeckLines:
 
 @dataclass(frozen=True)
 class CollarShape:
-    """Half a collar, upright at the centre back; edges run on anticlockwise from `gorge`."""
+    """Half a collar, upright at the centre back; edges run on anticlockwise from `gorge`.
+
+    `swing` is how far its back part is swung (radians), `off` by how much (mm) the fall edge is
+    longer than the way it lies on: 0 where a swing was found.
+    """
 
     gorge: Path
     front: Path
@@ -57,6 +61,7 @@ class CollarShape:
     front_neck: Path
     roll: Path
     swing: float
+    off: float
 
     @property
     def ring(self) -> tuple[tuple[str, Path], ...]:
@@ -80,7 +85,7 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
     shape = CollarShape(
         lines.gorge, line(lines.gorge.end, lines.tip), edge.reversed(),
-        line(edge.start, neck_back.end), neck_back.reversed(), lines.neck, roll, swing,
+        line(edge.start, neck_back.end), neck_back.reversed(), lines.neck, roll, swing, miss(swing),
     )  # fmt: skip
     return _upright(shape)
 
@@ -126,9 +131,8 @@ def _upright(shape: CollarShape) -> CollarShape:
     foot = shape.centre.end
     turned = 1j / unit(shape.centre.start - foot)
     parts = {name: path.mapped(lambda p: (p - foot) * turned) for name, path in shape.ring}
-    return CollarShape(
-        **parts, roll=shape.roll.mapped(lambda p: (p - foot) * turned), swing=shape.swing
-    )
+    roll = shape.roll.mapped(lambda p: (p - foot) * turned)
+    return CollarShape(**parts, roll=roll, swing=shape.swing, off=shape.off)
 
 
 def closed_back_neck(

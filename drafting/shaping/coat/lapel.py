@@ -51,6 +51,12 @@ class Fronts:
     point: float
 
 
+def lapel_reach(edge: FrontEdge) -> float:
+    """Return how far from the centre front the lapel's tip lies once folded over its roll line, mm."""
+    top, down = edge.roll.start, edge.roll.leave
+    return (top + down * ((edge.lapel.start - top) / down).conjugate()).real
+
+
 BUTTON_IN = (34 + 26j, 26 + 18j)
 """mm at a chest of 1000: the lowest button from the front corner, and how much farther in than the
 front edge the highest stands from the break (coat study, from memory)."""

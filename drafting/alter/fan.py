@@ -1,0 +1,172 @@
+"""Opening one piece like a fan: what its edges, levels, darts and marks do. mm.
+
+The lines between pivot and grown edge are bent evenly (`shaping.spread`); the sides beyond move as
+wholes, so their lengths, darts and corners stay. A fold stays where it lay, else the middle does.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from drafting.errors import DraftError
+from drafting.geometry import Path, line
+from drafting.geometry.area import is_simple
+from drafting.geometry.crossing import crossings, pinned
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.shaping.spread import Fan, open_fan
+
+NO_PIVOT = (EdgeKind.FOLD, EdgeKind.DART)
+
+
+def fanned(piece: Piece, edge: str, pivot: Sequence[str], added: float) -> tuple[Piece, float]:
+    """Return the piece with `edge` grown by `added` mm, and by how many degrees it was opened.
+
+    `pivot` names neighbouring edges that keep their lengths. Raises `DraftError` for edges that
+    cannot be opened so, or where the piece would lie over itself.
+    """
+    pivot = _sound(piece, edge, pivot)
+    far = piece[edge].path.reversed()
+    fan = open_fan(Path.joined(piece[name].path for name in pivot), far, added)
+    ring = _ring(piece, pivot[0])
+    split = [e.name for e in ring].index(edge)
+    turning = fan.rigid(1.0)
+    edges = _closed([
+        *_pivots(fan, ring[: len(pivot)]),
+        *(replace(e, path=e.path.mapped(turning)) for e in ring[len(pivot) : split]),
+        _grown(ring[split], fan.grown().reversed()),
+        *ring[split + 1 :],
+    ])  # fmt: skip
+    opened = _with_marks(piece, _as_before(piece, edges), fan)
+    if not is_simple(opened.outline):
+        raise DraftError(
+            f"{piece.name} would lie over itself", value=f"{added:.0f} mm let into its {edge}",
+            turn="add less, or cut the piece in gores",
+        )  # fmt: skip
+    return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
+
+
+def across(piece: Piece, edge: str) -> tuple[str, ...]:
+    """Return the edge that lies across from `edge`, with the halves that continue it (a cap's).
+
+    The one met last on the way in from the middle of `edge`; a dart or a fold is passed over.
+    """
+    path = piece[edge].path
+    at, inward = path.at(path.length / 2), 1j * path.tangent(path.length / 2)
+    x0, y0, x1, y1 = piece.outline.bounds
+    ray = line(at + inward, at + inward * (abs(complex(x1 - x0, y1 - y0)) + 1))
+    met = [
+        (abs(found.point - at), other.name)
+        for other in piece.edges
+        if other.name != edge and other.kind not in NO_PIVOT
+        for found in crossings(ray, other.path)
+    ]
+    if not met:
+        raise DraftError(
+            f"nothing lies across from {piece.name}.{edge}", turn="name the pivot edge",
+            reach=", ".join(e.name for e in piece.edges if e.name != edge),
+        )  # fmt: skip
+    name = max(met)[1]
+    kin = {e.name for e in piece.edges if e.name.split("_")[0] == name.split("_")[0]}
+    run = [e.name for e in _ring(piece, edge) if e.name in kin and e.kind not in NO_PIVOT]
+    return tuple(run) if _neighbours(piece, run) else (name,)
+
+
+def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
+    places = [piece.index(name) for name in names]
+    return all((b - a) % len(piece.edges) == 1 for a, b in itertools.pairwise(places))
+
+
+def _sound(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
+    """Return the pivot in the order of the ring; refuse edges that cannot be opened from each other."""
+    names = [e.name for e in piece.edges]
+    lost = [name for name in (edge, *pivot) if name not in names]
+    if lost or not pivot:
+        raise DraftError(
+            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}",
+            reach=", ".join(names),
+        )
+    if edge in pivot or any(piece[n].kind in NO_PIVOT for n in (edge, *pivot)):
+        raise DraftError(
+            f"{piece.name} cannot be opened from {', '.join(pivot)} to {edge}",
+            turn="take two edges across from each other, neither a fold nor a dart",
+        )
+    ordered = [e.name for e in _ring(piece, edge) if e.name in pivot]
+    if not _neighbours(piece, ordered):
+        raise DraftError(
+            f"the pivot of {piece.name} is one edge, or some that lie beside each other",
+            value=", ".join(pivot), reach=", ".join(names),
+        )  # fmt: skip
+    return tuple(ordered)
+
+
+def _with_marks(piece: Piece, edges: tuple[Edge, ...], fan: Fan) -> Piece:
+    """Return the opened piece with its levels bent and its darts, points and marks moved."""
+    darts = tuple(
+        replace(dart, leg_a=dart.leg_a.mapped(move), leg_b=dart.leg_b.mapped(move))
+        for dart in piece.darts
+        for move in [fan.rigid(fan.share(dart.leg_a.start))]
+    )
+    marks = tuple(
+        replace(mark, path=mark.path.mapped(fan.rigid(fan.share(mark.path.start))))
+        for mark in piece.placements
+    )
+    levels = tuple(
+        replace(level, paths=tuple(fan.bent(path) for path in level.paths))
+        for level in piece.levels
+    )
+    points = {name: fan.rigid(fan.share(p))(p) for name, p in piece.points.items()}
+    return replace(piece, edges=edges, levels=levels, darts=darts, points=points, placements=marks)
+
+
+def _ring(piece: Piece, first: str) -> tuple[Edge, ...]:
+    at = piece.index(first)
+    return (*piece.edges[at:], *piece.edges[:at])
+
+
+def _pivots(fan: Fan, old: Sequence[Edge]) -> list[Edge]:
+    """Return the pivot's edges on the bent line, each as long as it was."""
+    rest, done = fan.bent_pivot(), []
+    for edge in old[:-1]:
+        first, rest = rest.split(edge.length)
+        done.append(replace(edge, path=first))
+    return [*done, replace(old[-1], path=rest)]
+
+
+def _grown(edge: Edge, path: Path) -> Edge:
+    longer = path.length / edge.length
+    notches = tuple(replace(n, at=n.at * longer) for n in edge.notches)
+    return replace(edge, path=path, notches=notches)
+
+
+def _closed(edges: list[Edge]) -> list[Edge]:
+    """Return the edges meeting exactly; what rounding left between two of them is shifted away."""
+    found, at = [edges[0]], edges[0].path.end
+    for edge in edges[1:]:
+        path = edge.path.moved(at - edge.path.start)
+        found.append(replace(edge, path=path))
+        at = path.end
+    last = pinned(found[-1].path, end=edges[0].path.start)
+    return [*found[:-1], replace(found[-1], path=last)]
+
+
+def _as_before(piece: Piece, edges: list[Edge]) -> tuple[Edge, ...]:
+    """Return the ring in the piece's own order of edges."""
+    by_name = {e.name: e for e in edges}
+    return tuple(by_name[e.name] for e in piece.edges)
+
+
+def _laid(opened: Piece, old: Piece, fan: Fan, ring: tuple[Edge, ...], split: int) -> Piece:
+    """Return the piece with its fold, or else its middle, lying as it lay before."""
+    fold = old.fold_edge
+    if fold is None:
+        back = fan.rigid(0.5)
+    elif fold.name in [e.name for e in ring[:split]]:
+        back = fan.rigid(1.0)
+    else:
+        return opened
+    shift = back(0j)
+    factor = back(1 + 0j) - shift
+    return opened.mapped(lambda p: (p - shift) / factor)

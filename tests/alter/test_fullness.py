@@ -1,0 +1,154 @@
+"""Gathers, puffs, elastic and slash-and-spread against handbook arithmetic and over bodies."""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.alter.spread import Wish, fuller, spread
+from drafting.draft import Draft
+from drafting.errors import DraftError
+from drafting.fabric import Fabric
+from drafting.garment import MadeGarment, draft_garment
+from drafting.geometry.area import is_simple
+from drafting.shaping.elastic import elastic_loop
+from drafting.shaping.fullness import (
+    bulk_said,
+    flat_length,
+    gathered,
+    ratio_of_percentage,
+    stack,
+    tiers,
+)
+from drafting.walk import walk
+from tests.blocks.figures import chart_woman
+from tests.bodies import ansur, bdims
+
+JERSEY = Fabric(
+    "jersey", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95, eases="none"
+)  # fmt: skip
+
+
+def shirt(**choices: object) -> MadeGarment:
+    return draft_garment(chart_woman(), None, "shirt", choices)
+
+
+def sound(made: MadeGarment) -> None:
+    assert [f.message for f in made.findings if f.level == "error"] == []
+
+
+@pytest.mark.parametrize(("ratio", "flat"), [(1.5, 15), (2.0, 20), (3.0, 30)])
+def test_ten_inches_gathered(ratio: float, flat: float) -> None:
+    # Rows E10-E12: a ruffle-gauge tutorial cuts 15, 20 and 30 in for 10 in.
+    assert flat_length(254.0, ratio) == pytest.approx(flat * 25.4)
+
+
+def test_tiers_double_and_a_theatres_hundred_percent_is_two_to_one() -> None:
+    # Row E13: waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
+    assert tiers(700, 2.0, 3) == (1400, 2800, 5600)
+    assert ratio_of_percentage(100) == 2.0
+
+
+def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> None:
+    # Trouble GA1: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
+    assert stack(3.0, 2.0) == 6.0
+    (said,) = bulk_said("band", 3.0, 2.0)
+    assert said.level == "warning"
+    assert "1.5" in said.message
+    assert "pleats" in said.message
+    assert bulk_said("band", 3.0, 0.2) == ()
+
+
+def test_a_gathered_edge_is_quartered() -> None:
+    # Trouble GA2: 80 gathered to 32 is marked at 20, 40, 60.
+    draft = Draft((shirt().draft["sleeve"],))
+    length = draft.edge(("sleeve", "hem")).length
+    pulled = gathered(draft, ("sleeve", "hem"), sewn=length / 2.5)
+    edge = pulled.edge(("sleeve", "hem"))
+    assert edge.sewn_length == pytest.approx(length / 2.5)
+    marks = [n.at / length for n in edge.notches if n.name.startswith("quarter")]
+    assert marks == pytest.approx([0.25, 0.5, 0.75])
+    with pytest.raises(DraftError, match="cannot be gathered"):
+        gathered(draft, ("sleeve", "hem"), sewn=2 * length)
+
+
+def test_elastic_arithmetic_of_waist_and_ankle() -> None:
+    # Troubles EL1, EL2, EL4 and row E14 (elastic tutorials): 72 x 0.85 + 2.5 = 63.7; a loop of 61.2
+    # opens to 91.8 at 1.5 and to 110.2 at 1.8; ankle loop 20 at 1.5 opens to 30 < 33.
+    waist = elastic_loop(720, 980, 1.8, factor=0.85)
+    assert (waist.cut, waist.loop) == pytest.approx((637, 612))
+    assert waist.passes == pytest.approx(1101.6)
+    with pytest.raises(DraftError, match=r"918 mm.*653"):
+        elastic_loop(720, 980, 1.5, fixed=612)
+    with pytest.raises(DraftError, match=r"220 mm.*1\.65"):
+        elastic_loop(240, 330, 1.5, fixed=200)
+    assert elastic_loop(750, 0, 2.0, factor=0.90).cut == pytest.approx(700)
+
+
+def test_a_full_sleeve_is_gathered_onto_its_cuff() -> None:
+    made = shirt(hem_fullness=2.0, overhang=40)
+    sound(made)
+    hem, cuff = made.draft["sleeve"]["hem"], made.draft["cuff"]["sleeve"]
+    assert hem.length == pytest.approx(2 * hem.sewn_length, abs=0.1)
+    assert hem.sewn_length == pytest.approx(cuff.length, abs=0.5)
+    plain = shirt().draft["sleeve"]["underarm_front"].length
+    assert made.draft["sleeve"]["underarm_front"].length > plain
+
+
+@pytest.mark.parametrize(("width", "height"), [(60, 0), (120, 40), (200, 90), (0, 50)])
+def test_a_puffed_cap_is_added_between_the_notches_only(width: float, height: float) -> None:
+    puffed = draft_garment(
+        chart_woman(), JERSEY, "puffed-top", {"puff_width": width, "puff_height": height}
+    )
+    plain = draft_garment(chart_woman(), JERSEY, "puffed-top", {"puff_width": 0, "puff_height": 0})
+    sound(puffed)
+    for name in ("front armhole", "back armhole"):
+        seam = next(s for s in puffed.draft.seams if s.name == name)
+        old = next(s for s in plain.draft.seams if s.name == name)
+        found, before = walk(puffed.draft, seam), walk(plain.draft, old)
+        assert found.difference == pytest.approx(0, abs=0.5)
+        assert found.b_sewn == pytest.approx(before.b_sewn)  # the armhole does not change
+        below = 1 if name == "front armhole" else 0  # the span from the notch to the underarm
+        assert found.spans[below] == pytest.approx(before.spans[below], abs=1e-6)
+        assert found.a_length > before.a_length
+
+
+def test_puffs_and_breeches_hold_on_many_bodies() -> None:
+    for body in (*ansur(12), *bdims()[::25]):
+        sound(draft_garment(body, JERSEY, "puffed-top"))
+        sound(draft_garment(body, JERSEY, "breeches"))
+
+
+@pytest.mark.parametrize("cuts", [1, 4, 6])
+@pytest.mark.parametrize("each", [5.0, 40.0])
+def test_slash_and_spread_grows_one_edge_and_leaves_the_others(cuts: int, each: float) -> None:
+    # Row E28 (pattern practice): n cuts of d add n x d to the hem and 0 at the pivot edge; 6 cuts of
+    # 4 cm add 24 cm (tolerance 0.1 cm).
+    piece = draft_garment(chart_woman(), None, "bodice", {"length": "hip"}).draft["back"]
+    opened = spread(piece, "shoulder", "hem", cuts, each)
+    assert opened["hem"].length - piece["hem"].length == pytest.approx(cuts * each, abs=1.0)
+    for edge in piece.edges:
+        if edge.name != "hem":
+            assert opened[edge.name].length == pytest.approx(edge.length, abs=1e-6)
+    assert is_simple(opened.outline)
+    assert opened.area > piece.area
+    centre = opened["centre"].path
+    assert centre.leave == pytest.approx(piece["centre"].path.leave)  # the fold stays on its grain
+
+
+def test_gathering_an_edge_leaves_its_seam_as_it_was() -> None:
+    draft = draft_garment(chart_woman(), None, "bodice").draft
+    full = fuller(draft, Wish(("back", "shoulder"), "waist_centre", 3, ratio=1.5, gather=True))
+    seam = next(s for s in full.seams if s.name == "shoulder")
+    found = walk(full, seam)
+    assert found.difference == pytest.approx(0, abs=1e-6)
+    assert found.gather_ratio == pytest.approx(1.5, abs=0.03)
+
+
+def test_cuts_through_a_dart_or_a_fold_are_refused_in_words() -> None:
+    draft = draft_garment(chart_woman(), None, "bodice").draft
+    with pytest.raises(DraftError, match=r"fold"):
+        fuller(draft, Wish(("back", "centre"), "side", 3, amount=50))
+    with pytest.raises(DraftError, match=r"no edge back\.sleeve"):
+        fuller(draft, Wish(("back", "sleeve"), "side", 3, amount=50))
+    with pytest.raises(DraftError, match="open too far"):
+        fuller(draft, Wish(("back", "shoulder"), "waist_centre", 1, amount=900))
