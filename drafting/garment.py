@@ -30,6 +30,7 @@ from drafting.piece import EdgeKind, Piece
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given
 from drafting.scale import body_scale
+from drafting.treatments import untakeable
 from drafting.walk import notched
 
 
@@ -82,7 +83,7 @@ def make_garment(
     checked = check_all(draft, pattern, body)
     if chosen.finish.cut_unwashed:
         pattern = enlarged(pattern, fabric)
-    findings = (*pattern.findings, *checked)
+    findings = (*pattern.findings, *checked, *untakeable(draft, fabric))
     seconds = {
         "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
     }  # fmt: skip

@@ -128,8 +128,9 @@ def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
     tiling = work.tiling
     pages: dict[str, list[Place]] = {drawing.title: [] for drawing in work.drawings}
     for place in tiling.used:
-        for n in work.on(place):
-            pages[work.drawings[n].title].append(place)
+        for drawing, ink in zip(work.drawings, work.ink, strict=True):
+            if _within(ink, tiling.cell(place)).any():
+                pages[drawing.title].append(place)
     paper = cover_paper(tiling.paper)
     told = Told(work.title, about, pages, work.outlines, said)
     strokes, texts = cover(told, tiling)

@@ -23,6 +23,8 @@ OUT = 0.5
 MODEL_TEXT = 2.4
 """mm: text on a small copy, about the least that is read without a glass (ours)."""
 
+_NOT_CROSSED = (Layer.GRAIN, Layer.DART, Layer.STITCH, Layer.FOLD, Layer.PLACEMENT)
+
 
 @dataclass(frozen=True)
 class Drawing:
@@ -55,15 +57,17 @@ def model_drawing(cut_piece: CutPiece, part: int) -> Drawing:
         cut_count(cut_piece.piece),
         f"scale 1:{part}, paper model",
     )
-    text = _inside(cut, Text(0j, MODEL_TEXT, lines, "middle"))
+    drawn = [path for s in strokes if s.layer in _NOT_CROSSED for path in s.paths]
+    text = _inside(cut, drawn, Text(0j, MODEL_TEXT, lines, "middle"))
     return _drawing(cut_piece, cut, strokes, (text,))
 
 
-def _inside(cut: Path, text: Text) -> Text:
+def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:
     """Return the words in the piece where they fit, else under it."""
     x0, y0, x1, y1 = cut.bounds
     a, b, c, d = text.bounds
-    corner = Room.inside(cut).place(c - a, d - b, near(complex(x0 + x1, y0 + y1) / 2, c - a, d - b))
+    free, middle = Room.inside(cut).without(drawn), complex(x0 + x1, y0 + y1) / 2
+    corner = free.place(c - a, d - b, near(middle, c - a, d - b))
     if corner is None:
         corner = complex((x0 + x1) / 2 - text_width(text) / 2, y0 - 1.5 - (d - b))
     return text.moved(corner - complex(a, b))

@@ -121,7 +121,9 @@ def said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
 def _counted(sheet: PrintedSheet) -> str:
     if sheet.length is not None:
         return f"{math.ceil(sheet.length / 10) / 100:g} m of {sheet.paper.title}"
-    return f"{sheet.pages - 1} {sheet.paper.title} (by area no fewer than {sheet.least})"
+    count, what = sheet.pages - 1, "paper model, " if "-model-" in sheet.file else ""
+    pages = f"{count} page{'s' if count > 1 else ''} of {sheet.paper.title}"
+    return f"{what}{pages} ({sheet.least} by area alone)"
 
 
 def sheet_row(sheet: PrintedSheet) -> dict[str, object]:

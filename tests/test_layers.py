@@ -22,7 +22,7 @@ ORDER = (
     ("walk", "chain", "hands", "body", "fabric", "label"),
     ("shaping",),
     ("blocks", "alter", "finish"),
-    ("checks", "layout", "print_wishes"),
+    ("checks", "layout", "print_wishes", "treatments"),
     ("sheet", "costume_file"),
     ("room", "style"),
     ("sheet_marks", "sheet_scale"),

@@ -29,14 +29,16 @@ def fanned(piece: Piece, edge: str, pivot: Sequence[str], added: float) -> tuple
     """
     pivot = _sound(piece, edge, pivot)
     far = piece[edge].path.reversed()
-    fan = open_fan(Path.joined(piece[name].path for name in pivot), far, added)
+    near = Path.joined(piece[name].path for name in pivot)
     ring = _ring(piece, pivot[0])
     split = [e.name for e in ring].index(edge)
+    low, high = _clear_of_darts(piece, Fan(near, far, 0.0), ring, split)
+    fan = open_fan(_stretch(near, low, high), _stretch(far, low, high), added)
     turning = fan.rigid(1.0)
     edges = _closed([
-        *_pivots(fan, ring[: len(pivot)]),
+        *_shared_out(_opened(near, fan.bent_pivot(), low, high, fan), ring[: len(pivot)]),
         *(replace(e, path=e.path.mapped(turning)) for e in ring[len(pivot) : split]),
-        _grown(ring[split], fan.grown().reversed()),
+        _grown(ring[split], _opened(far, fan.grown(), low, high, fan).reversed()),
         *ring[split + 1 :],
     ])  # fmt: skip
     opened = _with_marks(piece, _as_before(piece, edges), fan)
@@ -102,6 +104,55 @@ def _sound(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     return tuple(ordered)
 
 
+NEAR_TIP = 60.0
+"""mm: a marked point so near a dart's tip (a bust point) stays with that dart (ours)."""
+
+LEAST_CLEAR = 0.15
+"""Share of the pivot that darts must leave for the cuts (ours)."""
+
+
+def _clear_of_darts(
+    piece: Piece, flat: Fan, ring: tuple[Edge, ...], split: int
+) -> tuple[float, float]:
+    """Return between which shares of the pivot cuts may run: none goes through an open dart.
+
+    A dart in a side, and the point it aims at, move with that side.
+    """
+    low, high = 0.0, 1.0
+    for place, edge in enumerate(ring):
+        if edge.kind is not EdgeKind.DART:
+            continue
+        tip = edge.path.end if edge.name.endswith("_in") else edge.path.start
+        held = [tip, *(p for p in piece.points.values() if abs(p - tip) < NEAR_TIP)]
+        shares = [flat.share(p) for p in held]
+        if place < split:
+            high = min(high, *shares)
+        else:
+            low = max(low, *shares)
+    if high - low < LEAST_CLEAR:
+        raise DraftError(
+            f"the cuts in {piece.name} would run through its dart",
+            turn="name another pivot edge, or turn the dart to another place first",
+        )
+    return low, high
+
+
+def _stretch(path: Path, low: float, high: float) -> Path:
+    """Return the stretch of a path between two shares of its length."""
+    end = path if high >= 1 else path.split(high * path.length)[0]
+    return end if low <= 0 else end.split(low * path.length)[1]
+
+
+def _opened(path: Path, middle: Path, low: float, high: float, fan: Fan) -> Path:
+    """Return a path with its stretch between two shares replaced, its end moved along."""
+    parts = [middle]
+    if low > 0:
+        parts = [_stretch(path, 0.0, low), *parts]
+    if high < 1:
+        parts.append(_stretch(path, high, 1.0).mapped(fan.rigid(1.0)))
+    return Path.joined(parts)
+
+
 def _with_marks(piece: Piece, edges: tuple[Edge, ...], fan: Fan) -> Piece:
     """Return the opened piece with its levels bent and its darts, points and marks moved."""
     darts = tuple(
@@ -126,9 +177,9 @@ def _ring(piece: Piece, first: str) -> tuple[Edge, ...]:
     return (*piece.edges[at:], *piece.edges[:at])
 
 
-def _pivots(fan: Fan, old: Sequence[Edge]) -> list[Edge]:
+def _shared_out(rest: Path, old: Sequence[Edge]) -> list[Edge]:
     """Return the pivot's edges on the bent line, each as long as it was."""
-    rest, done = fan.bent_pivot(), []
+    done = []
     for edge in old[:-1]:
         first, rest = rest.split(edge.length)
         done.append(replace(edge, path=first))

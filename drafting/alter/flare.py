@@ -111,6 +111,11 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
     piece = draft[ref[0]]
     if added == 0:
         return draft
+    if any(seam.eased and ref in (*seam.a, *seam.b) for seam in draft.seams):
+        raise DraftError(
+            f"{' '.join(ref)} is eased in between its notches, and fullness must stay between them",
+            turn="puff a sleeve's cap with puff_width and puff_height; open the edge across from it",
+        )
     sewn = draft.edge(ref).sewn_length
     new, turned = fanned(piece, ref[1], pivot, added)
     opened = replace(

@@ -107,8 +107,8 @@ def block_name(garment: str, piece: str) -> str:
 
 def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
     document: Any = new(version)
-    document.units = units.MM if version != "R12" else 0  # R12 has no place for it
-    if version != "R12":
+    if version != "R12":  # which has no place for a unit
+        document.units = units.MM
         document.header["$MEASUREMENT"] = 1
     for number, meaning in MEANING.items():
         document.layers.add(str(number)).description = meaning if version != "R12" else ""

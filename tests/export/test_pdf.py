@@ -318,7 +318,7 @@ def test_the_count_of_pages_is_said_beside_the_least_that_the_area_takes(
     a4 = sheets["a4"]
     area = sum(d.area for d in a4.work.drawings)
     assert a4.least == -(-area // (180 * 267))
-    assert f"{a4.pages - 1} A4 (by area no fewer than {a4.least})" in finding.message
+    assert f"{a4.pages - 1} pages of A4 ({a4.least} by area alone)" in finding.message
 
 
 def test_the_label_of_the_sheet_is_that_of_the_pieces(
