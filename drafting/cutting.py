@@ -22,8 +22,8 @@ def laid_out(
     """Return `made` with a lay for each of its cloths, and what those have to say.
 
     Without `seconds` the search is limited by `count` and repeatable; with them both engines look.
-    Either is shared out over the cloths, by the square of the number of pieces. `said` hears each better layout with the role
-    of its cloth. Raises `InputError` for a lay that cannot be made at all.
+    Either is shared out over the cloths, by the square of the number of pieces. `said` hears each
+    better layout with the role of its cloth. Raises `InputError` for a lay that cannot be made at all.
     """
     start = time.perf_counter()
     wanted = list(materials(made))
@@ -32,7 +32,13 @@ def laid_out(
     for cloth, parts in wanted:
         hear = None if said is None else partial(said, cloth.role)
         share = len(parts) ** 2 / whole  # the search of a lay grows with the pairs of its pieces
-        how = {"seconds": seconds * share, "count": count * share, "seed": seed, "said": hear, "halted": halted}
+        how = {
+            "seconds": seconds * share,
+            "count": count * share,
+            "seed": seed,
+            "said": hear,
+            "halted": halted,
+        }
         lays.append(_laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
     timings = {**made.timings, "lay out": time.perf_counter() - start}

@@ -109,7 +109,9 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
     """Return number, name and hand, as large as they fit in the piece clear of its grainline."""
     outline = placed.lay.outline(placed.spot)
     hand = HANDS[placed.lay.job.copies[placed.spot.copy].hand]
-    what = ("on fold" if outline.fold else "opened" if outline.opened else "", hand)
+    at_fold = placed.lay.lay == "folded" and placed.spot.y < placed.lay.cloth.wishes.gap
+    lies = "on fold" if outline.fold else "opened" if outline.opened else ""
+    what = (lies, hand, "slit the fold" if at_fold and not outline.fold else "")
     short = (f"{placed.number} {piece_title(placed.piece)}",)
     tail = tuple(filter(None, (", ".join(filter(None, what)),)))
     tries = ((*short, *tail), (*short[0].split(), *tail), (str(placed.number), *tail))

@@ -108,12 +108,16 @@ def outcomes(bodies: Iterable[Body], name: str, finished: bool = False) -> list[
 
 def plain(found: Sequence[Outcome]) -> list[dict[str, Any]]:
     """Return outcomes as plain data, as a report property has to be."""
-    return [{**asdict(one), "errors": list(one.errors), "warnings": list(one.warnings)} for one in found]
+    return [
+        {**asdict(one), "errors": list(one.errors), "warnings": list(one.warnings)} for one in found
+    ]
 
 
 def table(rows: Sequence[Mapping[str, Any]]) -> list[str]:
     """Return the summary of plain outcomes as the lines of a Markdown table, one row a setting."""
-    head = "| torso and sleeve | bodies | refused | errors | finished too | warnings | draft, median |"
+    head = (
+        "| torso and sleeve | bodies | refused | errors | finished too | warnings | draft, median |"
+    )
     lines = [head, "|---|---|---|---|---|---|---|"]
     for name in SETTINGS:
         own = [row for row in rows if row["setting"] == name]

@@ -21,18 +21,22 @@ from drafting.shaping.spread import Fan, open_fan
 NO_PIVOT = (EdgeKind.FOLD, EdgeKind.DART)
 
 
-def fanned(piece: Piece, edge: str, pivot: Sequence[str], added: float) -> tuple[Piece, float]:
+def fanned(
+    piece: Piece, edge: str, pivot: Sequence[str], added: float,
+    within: tuple[float, float] = (0.0, 1.0),
+) -> tuple[Piece, float]:  # fmt: skip
     """Return the piece with `edge` grown by `added` mm, and by how many degrees it was opened.
 
-    `pivot` names neighbouring edges that keep their lengths. Raises `DraftError` for edges that
+    `pivot` names neighbouring edges that keep their lengths; cuts run only from between two shares
+    of it, `within`. Raises `DraftError` for edges that
     cannot be opened so, or where the piece would lie over itself.
     """
-    pivot = _sound(piece, edge, pivot)
+    pivot = in_order(piece, edge, pivot)
     far = piece[edge].path.reversed()
     near = Path.joined(piece[name].path for name in pivot)
     ring = _ring(piece, pivot[0])
     split = [e.name for e in ring].index(edge)
-    low, high = _clear_of_darts(piece, Fan(near, far, 0.0), ring, split)
+    low, high = _clear_of_darts(piece, Fan(near, far, 0.0), ring, split, within)
     fan = open_fan(_stretch(near, low, high), _stretch(far, low, high), added)
     turning = fan.rigid(1.0)
     edges = _closed([
@@ -81,7 +85,7 @@ def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
     return all((b - a) % len(piece.edges) == 1 for a, b in itertools.pairwise(places))
 
 
-def _sound(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
+def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     """Return the pivot in the order of the ring; refuse edges that cannot be opened from each other."""
     names = [e.name for e in piece.edges]
     lost = [name for name in (edge, *pivot) if name not in names]
@@ -112,19 +116,19 @@ LEAST_CLEAR = 0.15
 
 
 def _clear_of_darts(
-    piece: Piece, flat: Fan, ring: tuple[Edge, ...], split: int
+    piece: Piece, flat: Fan, ring: tuple[Edge, ...], split: int, within: tuple[float, float]
 ) -> tuple[float, float]:
-    """Return between which shares of the pivot cuts may run: none goes through an open dart.
+    """Return between which shares of the pivot cuts may run: none goes through a dart and its aim.
 
-    A dart in a side, and the point it aims at, move with that side.
+    A dart that aims at a marked point (the bust's) moves with that point and with its side.
     """
-    low, high = 0.0, 1.0
+    low, high = within
     for place, edge in enumerate(ring):
         if edge.kind is not EdgeKind.DART:
             continue
         tip = edge.path.end if edge.name.endswith("_in") else edge.path.start
-        held = [tip, *(p for p in piece.points.values() if abs(p - tip) < NEAR_TIP)]
-        shares = [flat.share(p) for p in held]
+        aims = [p for p in piece.points.values() if abs(p - tip) < NEAR_TIP]
+        shares = [flat.share(p) for p in (tip, *aims)] if aims else [0.0 if place >= split else 1.0]
         if place < split:
             high = min(high, *shares)
         else:

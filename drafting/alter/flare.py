@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.alter.fan import across, fanned
-from drafting.draft import Draft, EdgeRef, Girth, Seam
+from drafting.alter.fan import across, fanned, in_order
+from drafting.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
@@ -24,8 +24,9 @@ from drafting.shaping.fullness import QUARTERS, bulk_said, flat_length, ratio_of
 class Wish:
     """One fullness asked of an edge, mm: `amount` let in over `cuts` cuts from the `pivot` edges.
 
-    `amount` None and `ratio` set: as much as makes the edge `ratio` times as long. `gather` pulls the
-    edge up again to what it was. `pivot` "" takes what lies across; else names, a comma between.
+    Without an `amount`: as much as makes the edge `flat` mm long, or `ratio` times as long as it is.
+    `gather` pulls it up again to what it was. `pivot` "" takes what lies across; else names, a comma
+    between.
     """
 
     edge: EdgeRef
@@ -34,6 +35,13 @@ class Wish:
     amount: float | None = None
     ratio: float | None = None
     gather: bool = False
+    flat: float | None = None
+
+    def added(self, length: float) -> float:
+        """Return what is let into an edge of this length, mm."""
+        if self.amount is not None:
+            return self.amount
+        return (self.flat if self.flat is not None else (self.ratio or 1.0) * length) - length
 
 
 def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
@@ -56,7 +64,7 @@ def _fuller(draft: Draft, wish: Wish, fabric: Fabric | None) -> Draft:
     piece, edge = draft[wish.edge[0]], draft.edge(wish.edge)
     named = tuple(part.strip() for part in wish.pivot.split(",") if part.strip())
     pivot = named or across(piece, edge.name)
-    amount = wish.amount if wish.amount is not None else ((wish.ratio or 1.0) - 1) * edge.length
+    amount = wish.added(edge.length)
     if not wish.gather:
         return flared(draft, wish.edge, pivot, cuts=wish.cuts, each=amount / wish.cuts)
     thickness = fabric.thickness if fabric else None
@@ -117,7 +125,8 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
             turn="puff a sleeve's cap with puff_width and puff_height; open the edge across from it",
         )
     sewn = draft.edge(ref).sewn_length
-    new, turned = fanned(piece, ref[1], pivot, added)
+    within = _above_notches(draft, piece, in_order(piece, ref[1], pivot))
+    new, turned = fanned(piece, ref[1], pivot, added, within)
     opened = replace(
         draft.with_pieces([new]), girths=tuple(_girth(g, piece, new) for g in draft.girths)
     )
@@ -132,14 +141,40 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
     return replace(opened, findings=(*opened.findings, said))
 
 
+def _above_notches(draft: Draft, piece: Piece, pivot: tuple[str, ...]) -> tuple[float, float]:
+    """Return between which shares of the pivot cuts may start: in a sleeve's cap above its notches."""
+    lengths = [piece[name].length for name in pivot]
+    held: list[float] = []
+    for k, name in enumerate(pivot):
+        before = sum(lengths[:k])
+        for seam in draft.seams:
+            if seam.eased and seam.a == ((piece.name, name),):
+                held += [before + seam.eased[0], before + seam.eased[1]]
+    whole = sum(lengths)
+    return (min(held) / whole, max(held) / whole) if held else (0.0, 1.0)
+
+
 def _pulled_up(draft: Draft, ref: EdgeRef, sewn: float) -> Draft:
-    """Return the draft with one edge gathered to `sewn` mm, marked in quarters (trouble GA2)."""
+    """Return the draft with one edge gathered to `sewn` mm, quarters marked on it and its partner.
+
+    Trouble GA2: 20, 40 and 60 of 80 face 8, 16 and 24 of 32.
+    """
     edge = draft.edge(ref)
     marks = [Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1)]
     kept = [n for n in edge.notches if not n.name.startswith("quarter")]
     notches = tuple(sorted((*kept, *marks), key=lambda n: n.at))
     pulled = replace(edge, sewn=sewn, notches=notches)
-    return draft.with_pieces([draft[ref[0]].with_edges(pulled)])
+    draft = draft.with_pieces([draft[ref[0]].with_edges(pulled)])
+    return replace(draft, seams=tuple(_quartered(s, ref, draft) for s in draft.seams))
+
+
+def _quartered(seam: Seam, ref: EdgeRef, draft: Draft) -> Seam:
+    """Return the seam with facing quarter marks, where the edge is all of one side of it."""
+    if (ref,) not in (seam.a, seam.b) or any("quarter" in n.name for n in seam.notches):
+        return seam
+    a, b = (sum(draft.edge(r).length for r in chain) for chain in (seam.a, seam.b))
+    marks = [SeamNotch(f"quarter_{i}", q * a, q * b) for i, q in enumerate(QUARTERS, 1)]
+    return replace(seam, notches=tuple(sorted((*seam.notches, *marks), key=lambda n: n.a)))
 
 
 def _moved(seam: Seam, old: Draft, new: Draft) -> Seam:

@@ -29,6 +29,7 @@ from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
 from drafting.shaping.cap import WIDEST_HEM, Cap, fit_widened
+from drafting.shaping.easing import cap_ease_in
 from drafting.shaping.fullness import gathered
 from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.limbs import arm_girth_at
@@ -113,7 +114,7 @@ def sleeve(
     stretch = settle_stretch(fabric, choices.stretch_share)
     share = 1 / (1 + stretch.used)
     hand, body = body["hand_girth"] / stretch.pull, reduced(body, share)
-    cap_ease, cloth_said = _cap_ease(choices, fabric)
+    cap_ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
     front = HalfArmhole(front_armhole.path, cap_ease * (1 - BACK_SHARE), scale)
     back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
     arm = body["upper_arm_girth"]
@@ -133,23 +134,6 @@ def sleeve(
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return stretched(draft, share)
-
-
-EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
-"""mm: greatest cap ease that a cloth takes, by how it eases (trouble SL4: 0-5 where it does not)."""
-
-
-def _cap_ease(choices: Choices, fabric: Fabric | None) -> tuple[float, tuple[Finding, ...]]:
-    """Return the cap ease in mm: as chosen, or the most that this cloth can ease in."""
-    most = EASES[fabric.eases] if fabric else EASES["well"]
-    if choices.cap_ease <= most or fabric is None:
-        return choices.cap_ease, ()
-    said = Finding(
-        "cap ease", "warning", "sleeve", most, choices.cap_ease,
-        f"The cap ease is {most:.0f} mm instead of {choices.cap_ease:.0f}: {fabric.title} eases "
-        f"{'hardly' if fabric.eases == 'little' else 'not at all'}, and more would sew in as tucks.",
-    )  # fmt: skip
-    return most, (said,)
 
 
 def _widened(wanted: float, width: float) -> tuple[Finding, ...]:

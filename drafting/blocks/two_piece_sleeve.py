@@ -18,7 +18,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.blocks.sleeve import BACK_SHARE, EASES, MOST_EASE
 from drafting.body import Body
 from drafting.chain import Chain
 from drafting.choices import choice
@@ -30,10 +29,17 @@ from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.cap import Cap, fit_widened
 from drafting.shaping.coat.sleeve import ArmLines, TwoPiece, two_piece
+from drafting.shaping.easing import cap_ease_in
 from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.shared_choices import ARM_EASE
 
 NEEDS = ("front_armhole", "back_armhole")
+
+BACK_SHARE = 0.56
+"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
+
+MOST_EASE = 0.091
+"""Share of the armhole that can be eased in without puckers (row E02)."""
 
 ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
 """mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
@@ -80,7 +86,7 @@ def two_piece_sleeve(
     Raises `DraftError` naming the widths in reach where no cap fits.
     """
     scale = body_scale(body)
-    ease = min(choices.cap_ease, EASES[fabric.eases] if fabric else EASES["well"])
+    ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
     front = HalfArmhole(front_armhole.path, ease * (1 - BACK_SHARE), scale)
     back = HalfArmhole(back_armhole.path.reversed(), ease * BACK_SHARE, scale)
     arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length
@@ -94,7 +100,7 @@ def two_piece_sleeve(
     return Draft(
         (top, under), _seams((top, under), (front_armhole, back_armhole), front, back, cap),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
-        _said(choices, ease, cap, (front, back), (width, arm + asked), fabric),
+        (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked))),
         {"cap_height": cap.height, "arm_lift": cap.lift, "cuff_vent": vent, "cuff": 2 * lines.cuff_half,
          "notch_front": front.notch, "notch_back": back.notch},
     )  # fmt: skip
@@ -188,9 +194,8 @@ def _seams(
 
 
 def _said(
-    choices: Choices, ease: float, cap: Cap, halves: tuple[HalfArmhole, HalfArmhole],
-    widths: tuple[float, float], fabric: Fabric | None,
-) -> tuple[Finding, ...]:  # fmt: skip
+    ease: float, cap: Cap, halves: tuple[HalfArmhole, HalfArmhole], widths: tuple[float, float]
+) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [Finding(
         "arm lift", "note", "sleeve", cap.lift, None,
@@ -202,12 +207,6 @@ def _said(
         f"({100 * ease / hole:.1f} %) are eased in; up to {MOST_EASE * hole:.0f} mm shrink in without "
         "puckers.",
     )]  # fmt: skip
-    if ease < choices.cap_ease and fabric:
-        found.append(Finding(
-            "cap ease", "warning", "sleeve", ease, choices.cap_ease,
-            f"The cap ease is {ease:.0f} mm instead of {choices.cap_ease:.0f}: {fabric.title} eases "
-            "little, and more would sew in as tucks.",
-        ))  # fmt: skip
     if widths[0] > widths[1] + 0.05:
         found.append(Finding(
             "sleeve width", "warning", "sleeve", widths[0], widths[1],

@@ -154,7 +154,9 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     return Path.polygon(*points[:-1])
 
 
-def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:
+def ring_around(
+    path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float
+) -> list[complex]:
     """Return one rough ring, anticlockwise, round a closed path and boxes beside it.
 
     It keeps off them by `by` mm, give or take a quarter, and joins what lies less than twice as far apart.

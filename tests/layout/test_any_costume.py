@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -76,6 +77,7 @@ def cloth(draw: st.DrawFn) -> Cloth:
     )  # fmt: skip
 
 
+@pytest.mark.slow
 @settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(costume(), cloth())
 def test_every_piece_lies_within_the_rules_or_is_named_as_left_out(

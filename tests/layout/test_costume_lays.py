@@ -40,10 +40,13 @@ def demo() -> Made:
     return laid_out(make(read_costume(demo_costume())), count=FEW)
 
 
+pytestmark = pytest.mark.slow
+
+
 def test_every_piece_of_the_demo_is_laid_on_its_own_cloth(demo: Made) -> None:
     roles = {cut.piece.material or g.fabric for g in demo.garments for cut in g.pattern.pieces}
     assert {lay.role for lay in demo.lays} == roles
-    wanted = dict((cloth.role, parts) for cloth, parts in materials(demo))
+    wanted = {cloth.role: parts for cloth, parts in materials(demo)}
     for lay in demo.lays:
         assert breaks(lay, wanted[lay.role]) == []
         assert lay.left_out == ()

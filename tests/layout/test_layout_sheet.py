@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import xml.etree.ElementTree as ET
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -34,7 +35,7 @@ def paths(svg: SVG, kind: str) -> dict[str, SvgPath]:
 
 def area(path: SvgPath) -> float:
     points = [path.point(i / 4000) for i in range(4001)]
-    pairs = zip(points, points[1:], strict=False)
+    pairs = pairwise(points)
     return abs(sum(a.x * b.y - b.x * a.y for a, b in pairs)) / 2
 
 
@@ -120,7 +121,7 @@ def test_each_garment_has_its_tint_and_grey_tells_the_tints_apart() -> None:
     for tint in GARMENT_TINTS:
         r, g, b = (int(tint[i : i + 2], 16) / 255 for i in (1, 3, 5))
         grey.append(0.2126 * r + 0.7152 * g + 0.0722 * b)
-    assert all(a - b > 0.05 for a, b in zip(grey, grey[1:], strict=False)), grey
+    assert all(a - b > 0.05 for a, b in pairwise(grey)), grey
     fills = {n.split(".")[0]: p.values["fill"] for n, p in paths(read(FOLDED), "cut-line").items()}
     assert len(set(fills.values())) == 2
 
@@ -131,6 +132,15 @@ def test_names_hands_and_what_is_left_out_stand_on_the_sheet() -> None:
     for wanted in ("The kite", "2 front", "left + right", "on fold", "fold", "selvedge", "buy"):
         assert wanted in words
     assert "NOT LAID, wider than the cloth: coat.cape" in words
+
+
+def test_a_pair_that_lies_at_the_fold_is_not_taken_for_a_piece_on_it() -> None:
+    parts = (part("panel", box(735, 400), pair=True, number=1), part("half", box(60, 90), number=2))
+    lay = lay_out(parts, cloth(1480.0, "folded"), count=20, table=False)
+    (panel,) = (s for s in lay.packing.spots if lay.id(s) == "coat.panel.both.1")
+    said = [t.lines[-1] for t in layout_sheet(lay).texts if t.lines[0] == "1 panel"]
+    assert panel.y < 5
+    assert said == ["left + right, slit the fold"]
 
 
 def test_the_same_lay_gives_the_same_bytes(tmp_path: Path) -> None:

@@ -135,7 +135,12 @@ def test_the_button_writes_the_same_files_as_the_command_does(bench: Bench, tmp_
     assert main(["make", str(tmp_path / "mine.toml"), "--out", str(tmp_path / "typed")]) == 0
     ours = {p.name: p.read_bytes() for p in bench.out.rglob("*.*") if p.suffix in (".svg", ".png")}
     typed = {p.name: p.read_bytes() for p in (tmp_path / "typed").rglob("*.*") if p.name in ours}
-    assert {"overview.png", "shirt.front.svg", "shirt.sleeve.svg", "shirt.collar.svg"} <= ours.keys()
+    assert {
+        "overview.png",
+        "shirt.front.svg",
+        "shirt.sleeve.svg",
+        "shirt.collar.svg",
+    } <= ours.keys()
     assert ours == typed
     links = re.findall(r">([^<>]+)</a>", bench.files.outputs[0]["data"]["text/html"])
     assert sorted(links) == sorted([*ours, "report.json"])

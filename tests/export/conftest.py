@@ -1,0 +1,33 @@
+"""The lamplighter made and printed once for all tests of files."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from drafting.costume import Made, make
+from drafting.costume_file import read_costume
+from drafting.sheets import PrintedSheet, printed
+from drafting.shipped import demo_costume
+
+
+@pytest.fixture(scope="module")
+def costume() -> Made:
+    return make(read_costume(demo_costume()))
+
+
+@pytest.fixture(scope="module")
+def made(costume: Made) -> Made:
+    """The lamplighter's shirt alone."""
+    return replace(costume, garments=tuple(g for g in costume.garments if g.name == "shirt"))
+
+
+@pytest.fixture(scope="module")
+def sheets(made: Made) -> dict[str, PrintedSheet]:
+    return {sheet.file.partition("-")[2].removesuffix(".pdf"): sheet for sheet in printed(made)}
+
+
+@pytest.fixture(scope="module", params=["a4", "letter", "roll"])
+def sheet(request: pytest.FixtureRequest, sheets: dict[str, PrintedSheet]) -> PrintedSheet:
+    return sheets[request.param]
