@@ -35,10 +35,15 @@ def ring_is_simple(ring: Sequence[complex]) -> bool:
     return bool(shapely.LinearRing([(p.real, p.imag) for p in ring]).is_simple)
 
 
-def simplified(ring: Sequence[complex], by: float) -> list[complex]:
-    """Return a ring with fewer points, nowhere farther than `by` from the one given."""
-    solid = shapely.Polygon([(p.real, p.imag) for p in ring]).simplify(by)
-    return [complex(*xy) for xy in shapely.orient_polygons(solid).exterior.coords][:-1]
+def simplified(ring: Sequence[complex], by: float) -> tuple[list[complex], float]:
+    """Return a ring with fewer points, and how far one of those given lies from it at most.
+
+    That is no farther than `by`.
+    """
+    points = [(p.real, p.imag) for p in ring]
+    solid = shapely.orient_polygons(shapely.Polygon(points).simplify(by))
+    off = shapely.distance(shapely.points(points), solid.exterior)
+    return [complex(*xy) for xy in solid.exterior.coords][:-1], float(off.max())
 
 
 def overlaps(rings: Sequence[Sequence[complex]]) -> list[tuple[int, int, float]]:

@@ -91,9 +91,9 @@ class Kit:
     def _block(self, ring: Ring) -> Ints:
         gap = self.job.strip.gap
         coarse = self.coarse * gap or (FINE if len(ring) > MANY else 0.0)
-        points = tuple(simplified(ring, coarse)) if coarse else ring
-        by = (gap / 2 + coarse) * self.scale
-        return grown(to_grid(points, self.scale), by + 1 if by else 0.0)
+        points, off = simplified(ring, coarse) if coarse else (ring, 0.0)
+        by = (gap / 2 + off) * self.scale
+        return grown(to_grid(tuple(points), self.scale), by + 1 if by else 0.0)
 
     def size(self, kind: int, pose: Pose) -> Size:
         """Return the box of a kind's own outline in a pose."""

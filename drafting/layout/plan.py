@@ -6,27 +6,22 @@ need is worked out beside.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.kit import ROUGH, Kit
-from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.model import Packing
+from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part, job_of
 from drafting.layout.pack import COUNT, pack
 from drafting.layout.said import findings_of
 from drafting.layout.search import Said, Searcher
 from drafting.layout.sound import checked_job
-from drafting.layout.verify import wrong
-
-BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
-"""mm: common bolt widths, the narrow end of each range (check value F11)."""
+from drafting.layout.widths import with_other_ways
 
 QUICK = 250
-"""Outlines placed to learn what another width needs (ours)."""
+"""Outlines placed to choose between two ways to spread the cloth (ours)."""
 
 WORTH = 0.9
 """Cloth is opened by itself only where that takes less than this share of the folded length (ours)."""
@@ -86,40 +81,3 @@ def _opened_by_itself(parts: tuple[Part, ...], lay: Lay) -> Iterator[Finding]:
             "open the cloth", "note", lay.role, None, None,
             f"Open the cloth: {why}. Half pieces are laid whole, and a pair as a left and a right.",
         )  # fmt: skip
-
-
-def with_other_ways(parts: tuple[Part, ...], lay: Lay) -> Lay:
-    """Return the lay with what common bolt widths need, folded and open.
-
-    Where a narrower cloth happened on a shorter lay, that one is taken: it fits here as well.
-    """
-    ways: tuple[LayName, ...] = ("folded", "open")
-    if lay.lay == "crosswise":
-        ways = (*ways, "crosswise")
-    others: list[OtherWay] = []
-    for way in ways:
-        kit: Kit | None = None
-        least = math.inf
-        for width in sorted({lay.cloth.width, *BOLTS}):
-            if width == lay.cloth.width and way == lay.lay:
-                names = tuple(o.part.name for o in lay.left_out)
-                least = least if names else min(least, lay.cloth_length)
-                others.append(OtherWay(width, way, None if names else lay.cloth_length, names))
-                continue
-            job, _, lost = job_of(parts, lay.cloth.at_width(width), way)
-            if lost or not job.copies:
-                others.append(OtherWay(width, way, None, tuple(o.part.name for o in lost)))
-                continue
-            job = checked_job(job)
-            kit = kit.resized(job) if kit else Kit(job, max(BOLTS), ROUGH)
-            packing = Searcher(kit, QUICK).run()
-            if way == lay.lay and width < lay.cloth.width:
-                lay = _shorter(lay, packing)
-            least = min(least, packing.length * LAYERS_LONG[way])
-            others.append(OtherWay(width, way, least))
-    return replace(lay, others=tuple(others))
-
-
-def _shorter(lay: Lay, packing: Packing) -> Lay:
-    better = packing.length < lay.length and not lay.left_out and not wrong(lay.job, packing)
-    return replace(lay, packing=packing) if better else lay

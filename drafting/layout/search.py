@@ -56,8 +56,7 @@ class Searcher:
     def run(self) -> Packing:
         """Return the shortest layout found within the count (and before the deadline)."""
         self.dice.seed(self.seed)
-        found = (self.decoded(order, self._free()) for order in self._orders())
-        starts = sorted((tried for tried in found if tried), key=lambda tried: tried.length)
+        starts = sorted(self._starts(), key=lambda tried: tried.length)
         whole = self.left
         for n in range(ROUNDS):
             start = starts[n % len(starts)] if n % 2 == 0 else self.best
@@ -65,6 +64,14 @@ class Searcher:
             if self._over():
                 break
         return self.packing_of_best()
+
+    def _starts(self) -> Iterator[Tried]:
+        """Yield the layouts of the plain orders, the first one even where no count is left."""
+        for order in self._orders():
+            if tried := self.decoded(order, self._free()):
+                yield tried
+            if self._over():
+                return
 
     def first(self) -> Packing:
         """Return the layout of the plain order: large before small."""

@@ -11,8 +11,9 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from drafting.costume import Made
+from drafting.costume import Made, make
 from drafting.costume_file import CostumeFile
+from drafting.cutting import laid_out
 from drafting.errors import DraftError
 from drafting.notebook import standing as st
 from drafting.notebook.controls import Control, control
@@ -36,7 +37,7 @@ class Bench:
         self, costume: CostumeFile, garment: str, choices: Sequence[str], out: Path | str = "../out"
     ) -> None:
         self.garment, self.out = garment, Path(out)
-        self.standing = st.begin(costume)
+        self.standing = st.begin(costume, garment)
         self.page: Size = (0.0, 0.0)
         self.controls = {name: self._control(name) for name in choices}
         self.picture = widgets.HTML(layout=widgets.Layout(width="100%", height="520px", margin="0"))
@@ -90,13 +91,16 @@ class Bench:
         self._show()
 
     def export(self) -> Path:
-        """Write the folder `out` whole and return it; raises `InputError` where it may not be."""
+        """Write the whole costume, lays and sheets too, as `drafting make` does; return the folder.
+
+        Raises `InputError` where it may not be written.
+        """
         if self.standing.refusal:
             raise DraftError(
                 "nothing was written, as what the controls ask for cannot be drafted",
                 turn="move the last one back first",
             )
-        write_output(self.made, self.out)
+        write_output(laid_out(make(self.standing.asked)), self.out)
         return self.out
 
     def _show(self) -> None:
@@ -128,7 +132,7 @@ class Bench:
 
     def _link(self, out: Path) -> None:
         """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
-        files = [out / "overview.png", *sorted((out / "pieces").glob("*.svg")), out / "report.json"]
+        files = sorted(file for file in out.rglob("*.*") if file.is_file())
         rows = "".join(f"<li>{_anchor(file)}</li>" for file in files)
         page = f"<p>Written to {html.escape(str(out.resolve()))}:</p><ul>{rows}</ul>"
         shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}

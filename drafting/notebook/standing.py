@@ -21,9 +21,9 @@ from drafting.scale import body_scale
 class Standing:
     """One state of the bench; every change gives a new one.
 
-    `asked` is the costume as the controls say; `made` the last that could be drafted; `before` what
-    stood when the choice `moving` was first touched (a whole drag is one change); `refusal` says
-    why `asked` cannot be drafted, and is empty where `made` is made of it.
+    `asked` is the costume as the controls say; `made` the garment on the bench as it could last be
+    drafted; `before` what stood when the choice `moving` was first touched (a whole drag is one
+    change); `refusal` says why `asked` cannot be drafted, and is empty where `made` is made of it.
     """
 
     asked: CostumeFile
@@ -33,22 +33,27 @@ class Standing:
     refusal: str = ""
 
 
-def begin(costume: CostumeFile) -> Standing:
-    """Return the costume as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, make(costume))
+def begin(costume: CostumeFile, garment: str) -> Standing:
+    """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
+    return Standing(costume, make(only(costume, garment)))
+
+
+def only(costume: CostumeFile, garment: str) -> CostumeFile:
+    """Return the costume with this garment alone."""
+    return replace(costume, garments=(garment_of(costume, garment),))
 
 
 def asked_for(standing: Standing, garment: str, choice: str, value: Any) -> Standing:
     """Return what stands once `choice` of `garment` is `value` (mm, degrees, a word, a yes or no).
 
-    A costume that cannot be drafted leaves `made` as it was and fills `refusal`. Raises
+    A garment that cannot be drafted leaves `made` as it was and fills `refusal`. Raises
     `InputError` for a garment or choice that there is not.
     """
     asked = with_choice(standing.asked, garment, choice, value)
     moving = (garment, choice)
     before = standing.before if moving == standing.moving else standing.made
     try:
-        return Standing(asked, make(asked), before, moving)
+        return Standing(asked, make(only(asked, garment)), before, moving)
     except DraftError as error:
         return Standing(asked, standing.made, before, moving, sentence(error))
 

@@ -12,8 +12,8 @@ import pytest
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import DRIFT, job_of, outline_of
-from drafting.layout.plan import BOLTS
 from drafting.layout.said import fewest_parts
+from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part
 from tests.shared_data import check_value
 

@@ -1,0 +1,95 @@
+"""What the common bolt widths need, folded and open: one table beside a lay. Layer 4.
+
+The lays of the table are quick ones, on roughly simplified outlines: a little longer than a search
+would make them, never shorter than what can be cut.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from drafting.layout.cloth import LayName
+from drafting.layout.kit import ROUGH, Kit
+from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
+from drafting.layout.model import HAIR, Job, Packing, Pose, box_of
+from drafting.layout.outlines import Part, job_of
+from drafting.layout.search import Searcher
+from drafting.layout.sound import checked_job
+from drafting.layout.verify import wrong
+
+BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
+"""mm: common bolt widths, the narrow end of each range (check value F11)."""
+
+QUICK = 150
+"""Outlines placed to learn what another width needs (ours)."""
+
+
+def with_other_ways(parts: tuple[Part, ...], lay: Lay) -> Lay:
+    """Return the lay with what common bolt widths need, folded and open.
+
+    Where a narrower cloth happened on a shorter lay, that one is taken: it fits here as well.
+    """
+    ways: tuple[LayName, ...] = ("folded", "open")
+    if lay.lay == "crosswise":
+        ways = (*ways, "crosswise")
+    others: list[OtherWay] = []
+    for way in ways:
+        lay, rows = _one_way(parts, lay, way)
+        others += rows
+    return replace(lay, others=tuple(others))
+
+
+def _one_way(parts: tuple[Part, ...], lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
+    """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
+    job, _, lost = job_of(parts, lay.cloth.at_width(max(BOLTS)), way)
+    kit = Kit(_few_poses(checked_job(job)), max(BOLTS), ROUGH)
+    never = tuple(outline.part.name for outline in lost)
+    rows: list[OtherWay] = []
+    least = math.inf
+    for width in sorted({lay.cloth.width, *BOLTS}):
+        if width == lay.cloth.width and way == lay.lay:
+            names = tuple(outline.part.name for outline in lay.left_out)
+            own = None if names else lay.cloth_length
+            least = min(least, own or math.inf)
+            rows.append(OtherWay(width, way, own, names))
+            continue
+        room = lay.cloth.at_width(width).layer_width(way)
+        names = (*never, *_too_wide(kit.job, room))
+        if names or not job.copies:
+            rows.append(OtherWay(width, way, None, names))
+            continue
+        packing = _quick(kit, room)
+        if way == lay.lay and width < lay.cloth.width:
+            lay = _shorter(lay, packing)
+        # A wider cloth needs no more: what fits a narrower one fits on it.
+        least = min(least, packing.length * LAYERS_LONG[way])
+        rows.append(OtherWay(width, way, least))
+    return lay, rows
+
+
+def _quick(kit: Kit, width: float) -> Packing:
+    strip = replace(kit.job.strip, width=width)
+    return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK).run()
+
+
+def _too_wide(job: Job, room: float) -> list[str]:
+    boxes = ((kind.name, box_of(kind.ring)) for kind in job.kinds)
+    return [name for name, box in boxes if box[3] - box[1] > room * (1 + HAIR)]
+
+
+def _few_poses(job: Job) -> Job:
+    """Return the job with each copy lying on one face: as few no-fit polygons as will do."""
+    copies = tuple(replace(copy, poses=_one_face(copy.poses)) for copy in job.copies)
+    return replace(job, copies=copies)
+
+
+def _one_face(poses: tuple[Pose, ...]) -> tuple[Pose, ...]:
+    faces = {pose.mirror for pose in poses}
+    fixed = len(faces) == 2 and len(poses) == 4
+    return tuple(pose for pose in poses if not pose.mirror) if fixed else poses
+
+
+def _shorter(lay: Lay, packing: Packing) -> Lay:
+    better = packing.length < lay.length and not lay.left_out and not wrong(lay.job, packing)
+    return replace(lay, packing=packing) if better else lay
