@@ -20,6 +20,9 @@ from drafting.errors import DraftError
 from drafting.geometry import Path
 from drafting.shaping.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
 
+STEEPEST_SEAM = 40.0
+"""degrees: a sleeve seam that leans more is refused (ours)."""
+
 WIDEST_HEM = 2.0
 """A one-piece sleeve's hem over its width at the upper arm: more would lie in folds (ours)."""
 
@@ -156,6 +159,12 @@ def fit_cap(
         raise CapReachError(front.path.length + back.path.length, width, (narrowest, widest))
     height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
+    if abs(at) > STEEPEST_SEAM:
+        raise DraftError(
+            "the sleeve is too short for so wide or so narrow a hem",
+            value=f"hem {wrist:.0f} mm, {width:.0f} mm wide, {arm_length - height:.0f} mm under the arm",
+            turn="make the sleeve longer, or its hem nearer to its width",
+        )
     front_width, back_width = halves.widths(height, at)
     got = front_width + back_width
     if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out

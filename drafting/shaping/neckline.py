@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.geometry import Path, smooth, turn
+from drafting.geometry import Path, smooth, solve, turn
 
 BACK_RISE, FRONT_WIDTH, FRONT_DEPTH = 0.32, 0.97, 1.12
 BACK_CORNER = 100.0
@@ -39,3 +39,25 @@ def neckline(length: float, slope_back: float, slope_front: float) -> Neckline:
         Path((back,)).mapped(lambda p: p * width),
         Path((front,)).mapped(lambda p: p * width),
     )
+
+
+def sided_neckline(length: float, slope_back: float, slope_front: float, depth: float) -> Neckline:
+    """Return the half neckline of one side of an uneven body, `depth` mm deep in front.
+
+    Both sides then meet at the centres and are equally long; only the side neck points differ.
+    """
+
+    def drawn(width: float) -> Neckline:
+        plain = neckline(length, slope_back, slope_front)
+        front = smooth(
+            complex(FRONT_WIDTH * width, 0), complex(0, -depth), plain.front.leave, -1 + 0j
+        )
+        back = smooth(0j, width * complex(1, BACK_RISE), 1 + 0j, plain.back.arrive)
+        return Neckline(width, Path((back,)), Path((front,)))
+
+    def long(width: float) -> float:
+        neck = drawn(width)
+        return neck.back.length + neck.front.length
+
+    near = depth / FRONT_DEPTH
+    return drawn(solve(long, length, (0.7 * near, 1.4 * near), what="neckline of one side"))

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body, bust_level
 from drafting.errors import DraftError
 from drafting.findings import Finding
-from drafting.shaping.neckline import BACK_RISE, FRONT_WIDTH, Neckline, neckline
+from drafting.shaping.neckline import BACK_RISE, FRONT_WIDTH, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
 """Least armhole width as a share of the half bust (ours)."""
@@ -109,7 +109,7 @@ def plan_torso(
     """
     findings: list[Finding] = []
     shoulder = _shoulder(body)
-    neck = neckline((body["neck_base_girth"] + ease.neck) / 2, *_neck_slopes(body))
+    both, neck = _necks(body, (body["neck_base_girth"] + ease.neck) / 2, shoulder)
     waist = -(body["back_waist_length"] + ease.length)
     underarm = _underarm(body, drop, waist, scale)
     half = (body["bust_girth"] + ease.bust) / 2
@@ -120,9 +120,9 @@ def plan_torso(
     front = half - back
     point_x = min(body["bust_point_width"] / 2, front - 0.3 * (front - 0.6 * across_front))
     rise_arm = (across_front + front) / 2 - point_x
-    plain = BACK_RISE * neck.width - BALANCE * scale
+    plain = BACK_RISE * both.width - BALANCE * scale
     kappa = _kappa(body, fullness, scale, plain - waist, rise_arm, findings) if darts else 0.0
-    front_neck, point_y = _front_levels(body, neck, plain + math.sin(math.radians(kappa)) * rise_arm,
+    front_neck, point_y = _front_levels(body, both, plain + math.sin(math.radians(kappa)) * rise_arm,
                                         point_x, underarm, waist, ease, scale, findings)  # fmt: skip
     hip = waist - body["waist_to_hip"]
     return TorsoPlan(
@@ -134,17 +134,37 @@ def plan_torso(
     )  # fmt: skip
 
 
-def _neck_slopes(body: Body) -> tuple[float, float]:
-    both = _shoulder(body)
-    return both.slope_back, both.slope_front
+def _necks(body: Body, length: float, shoulder: Shoulder) -> tuple[Neckline, Neckline]:
+    """Return the neckline of both shoulders together, and of this side.
+
+    They are one on an even body; on an uneven one both sides meet in the centre line of the first.
+    """
+    slope = _slope(_both(body, "shoulder_drop"), _both(body, "shoulder_length"))
+    common = neckline(length, slope - 2, slope + 2)
+    if abs(slope - 2 - shoulder.slope_back) < 1e-9:
+        return common, common
+    depth = -common.front.end.imag
+    return common, sided_neckline(length, shoulder.slope_back, shoulder.slope_front, depth)
+
+
+def _both(body: Body, name: str) -> float:
+    """Return the mean of both hands where they differ (a body of one side keeps both)."""
+    measure = body.measures[name]
+    if measure.left is None or measure.right is None:
+        return measure.mm
+    return (measure.left + measure.right) / 2
+
+
+def _slope(drop: float, length: float) -> float:
+    """Return the shoulder's slope in degrees, between the flattest and the steepest drafted."""
+    flat, steep = (math.sin(math.radians(slope)) for slope in SLOPES)
+    return math.degrees(math.asin(max(flat, min(steep, drop / length))))
 
 
 def _shoulder(body: Body) -> Shoulder:
     """Slope from drop over length; the front seam steeper by 2 degrees, the back flatter (ours)."""
     length = body["shoulder_length"]
-    sine = max(math.sin(math.radians(SLOPES[0])), min(math.sin(math.radians(SLOPES[1])),
-               body["shoulder_drop"] / length))  # fmt: skip
-    slope = math.degrees(math.asin(sine))
+    slope = _slope(body["shoulder_drop"], length)
     return Shoulder(slope - 2, slope + 2, length)
 
 
