@@ -26,6 +26,11 @@ _SPEED = np.stack(
 ).astype(complex)  # fmt: skip
 
 
+DEEPEST, SURE = 12, 8
+"""A curve with a near-cusp is halved at most so often, and at least `DEEPEST - SURE` times: whole and
+halves may agree by chance before that."""
+
+
 def turn(degrees: float) -> complex:
     """Return the factor that turns a direction anticlockwise by `degrees`.
 
@@ -111,7 +116,7 @@ class Cubic(NamedTuple):
             legs = ((b - a) * back).real, ((c - b) * back).real, ((d - c) * back).real
             if min(legs) >= 0:  # never turns back: 24 points give 1e-8 (measured)
                 return whole
-        return _length_in_halves(self, whole, 12)
+        return _length_in_halves(self, whole, DEEPEST)
 
     def point(self, t: float) -> complex:
         a, b, c, d = self
@@ -218,7 +223,7 @@ def _cross(a: complex, b: complex) -> float:
 def _length_in_halves(c: Cubic, whole: float, depth: int) -> float:
     first, second = c.split(0.5)
     halves = _gauss(first), _gauss(second)
-    if depth == 0 or abs(sum(halves) - whole) < 1e-4:
+    if depth == 0 or (depth <= SURE and abs(sum(halves) - whole) < 1e-5):
         return sum(halves)
     return sum(
         _length_in_halves(part, part_length, depth - 1)

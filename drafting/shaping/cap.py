@@ -95,6 +95,12 @@ def width_at(front: HalfArmhole, back: HalfArmhole, height: float, lean: float) 
     return Halves(front, back).width(height, lean)
 
 
+def _chord(arc: float, lean: float) -> float:
+    """Return the chord (mm) of a hem arc between two seams that lean in by `lean` degrees."""
+    half = math.radians(lean)
+    return arc * math.sin(half) / half if abs(half) > 1e-9 else arc
+
+
 def seam_lean(width: float, wrist: float, below: float) -> float:
     """Return how far (degrees) both sleeve seams lean in over `below` mm to a hem arc `wrist` long.
 
@@ -102,7 +108,7 @@ def seam_lean(width: float, wrist: float, below: float) -> float:
     """
     lean = 0.0
     for _ in range(12):
-        chord = wrist * math.sin(lean) / lean if abs(lean) > 1e-9 else wrist
+        chord = _chord(wrist, math.degrees(lean))
         last, lean = lean, math.atan((width - chord) / 2 / max(below, 1.0))
         if abs(lean - last) < 1e-14:
             break
@@ -159,7 +165,8 @@ def fit_cap(
         raise CapReachError(front.path.length + back.path.length, width, (narrowest, widest))
     height = float(brentq(excess, start, high, xtol=1e-8))
     at = lean(height)
-    if abs(at) > STEEPEST_SEAM:
+    drawn = math.degrees(math.atan2(abs(width - _chord(wrist, at)) / 2, arm_length - height))
+    if max(abs(at), drawn) > STEEPEST_SEAM:
         raise DraftError(
             "the sleeve is too short for so wide or so narrow a hem",
             value=f"hem {wrist:.0f} mm, {width:.0f} mm wide, {arm_length - height:.0f} mm under the arm",
