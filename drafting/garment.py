@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from drafting.alter.spread import Wish, fuller
+from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import Side
@@ -75,7 +75,7 @@ def make_garment(
     start = time.perf_counter()
     draft = drafted(body, fabric, block, chosen)
     for wish in fullness:
-        draft = fuller(draft, _spread_wish(draft, wish), fabric)
+        draft = fuller(draft, _spread_wish(wish), fabric)
     draft = notched(draft)
     stands = time.perf_counter()
     pattern = finish(draft, name, role, chosen.finish)
@@ -92,15 +92,12 @@ def make_garment(
     )  # fmt: skip
 
 
-def _spread_wish(draft: Draft, wish: FullnessWish) -> Wish:
+def _spread_wish(wish: FullnessWish) -> Wish:
     """Return a maker's wish as the alteration takes it."""
     ref = (wish.piece, wish.edge)
     if wish.each is not None:
         return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)
-    amount = None
-    if wish.flat is not None and wish.piece in draft and wish.edge in draft[wish.piece]:
-        amount = wish.flat - draft.edge(ref).length
-    return Wish(ref, wish.pivot, wish.cuts, amount, wish.ratio, gather=True)
+    return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
 
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

@@ -78,6 +78,7 @@ def untakeable(draft: Draft, fabric: Fabric | None) -> tuple[Finding, ...]:
     if fabric is None:
         return ()
     fused = sorted(p.name for p in draft.pieces if p.material == "interfacing")
-    if not fused:
+    sewn_in = any(f.check == "interfacing" and f.value == "sewn in" for f in draft.findings)
+    if not fused or sewn_in:
         return ()
     return tuple(cannot_fuse(fabric, fused[0].replace("-", " ")))

@@ -58,7 +58,10 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     loop = elastic_loop(
         limb, over, choices.elastic_stretch, factor=choices.elastic_factor, slit=True, where=where
     )
-    loop = replace(loop, loop=min(loop.loop, drawn), cut=min(loop.loop, drawn) + OVERLAP)
+    held = min(loop.loop, drawn)
+    loop = replace(loop, loop=held, cut=held + OVERLAP, passes=held * choices.elastic_stretch)
+    if loop.passes < over - 1e-9:
+        loop = replace(loop, slit=max(loop.slit, (over - loop.passes) / 2))
     draft = gathered(draft, *refs, sewn=loop.loop)
     thickness = fabric.thickness if fabric and fabric.thickness else 0.0
     draft = _cased(draft, refs, casing_depth(choices.elastic_width, thickness))
@@ -101,7 +104,8 @@ def _said(where: str, loop: Elastic, limb: float, over: float, ratio: float) -> 
     found = [Finding(
         "elastic", "note", where, loop.cut, limb,
         f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
-        f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. The hem is gathered {ratio:.1f} to one.",
+        f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. "
+        + (f"The hem is gathered {ratio:.1f} to one." if ratio > 1.02 else "The hem is not gathered."),
     )]  # fmt: skip
     if loop.slit:
         found.append(Finding(

@@ -16,7 +16,7 @@ from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding, Level
 from drafting.geometry import Path, smooth
-from drafting.piece import Edge, Piece
+from drafting.piece import Edge, Notch, Piece
 from drafting.piece import Level as BodyLevel
 from drafting.shaping.fullness import bulk_said
 from drafting.shaping.half_cap import STRAIGHT
@@ -84,7 +84,8 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
                 lower.start, top, -lower.leave, 1 + 0j, STRAIGHT, may_wave=True
             ).reversed()
             path = Path((start, *lower.segments))
-            return replace(edge, path=path, sewn=edge.sewn_length, notches=())
+            crown = (Notch("crown", 0.0),)
+            return replace(edge, path=path, sewn=edge.sewn_length, notches=crown)
         if edge.name == "cap_back":
             cap = back(edge.path)
             lower = Path(cap.segments[:-1])

@@ -2,7 +2,7 @@
 
 PARTS = {
     "trouser": {
-        "waist_finish": "casing", "leg": "straight", "leg_ends": "below the knee", "hem_width": 560.0,
+        "waist_finish": "casing", "leg": "straight", "leg_ends": "below the knee",
         "hip_ease": 80.0, "thigh_ease": 110.0, "knee_ease": 140.0,
     },
     "elastic-hem": {},

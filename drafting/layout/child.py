@@ -14,7 +14,7 @@ import threading
 import time
 from typing import Any
 
-EVERY = 0.1
+EVERY = 0.3
 """Seconds between two looks for a better layout (ours)."""
 
 

@@ -22,7 +22,7 @@ COUNT = 6000
 """Outlines placed by engine 1 where no time is given (ours: about 3 s for the demo costume)."""
 
 ENDLESS = 1e12
-LOOK = 0.05
+LOOK = 0.3
 """Seconds between two looks at the child processes."""
 
 OWN_SHARE = 1 / 3

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from drafting.alter.spread import Wish, fuller, spread
 from drafting.draft import Draft
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.garment import MadeGarment, draft_garment
-from drafting.geometry.area import is_simple
 from drafting.shaping.elastic import elastic_loop
 from drafting.shaping.fullness import (
     bulk_said,
@@ -116,39 +114,3 @@ def test_puffs_and_breeches_hold_on_many_bodies() -> None:
     for body in (*ansur(12), *bdims()[::25]):
         sound(draft_garment(body, JERSEY, "puffed-top"))
         sound(draft_garment(body, JERSEY, "breeches"))
-
-
-@pytest.mark.parametrize("cuts", [1, 4, 6])
-@pytest.mark.parametrize("each", [5.0, 40.0])
-def test_slash_and_spread_grows_one_edge_and_leaves_the_others(cuts: int, each: float) -> None:
-    # Row E28 (pattern practice): n cuts of d add n x d to the hem and 0 at the pivot edge; 6 cuts of
-    # 4 cm add 24 cm (tolerance 0.1 cm).
-    piece = draft_garment(chart_woman(), None, "bodice", {"length": "hip"}).draft["back"]
-    opened = spread(piece, "shoulder", "hem", cuts, each)
-    assert opened["hem"].length - piece["hem"].length == pytest.approx(cuts * each, abs=1.0)
-    for edge in piece.edges:
-        if edge.name != "hem":
-            assert opened[edge.name].length == pytest.approx(edge.length, abs=1e-6)
-    assert is_simple(opened.outline)
-    assert opened.area > piece.area
-    centre = opened["centre"].path
-    assert centre.leave == pytest.approx(piece["centre"].path.leave)  # the fold stays on its grain
-
-
-def test_gathering_an_edge_leaves_its_seam_as_it_was() -> None:
-    draft = draft_garment(chart_woman(), None, "bodice").draft
-    full = fuller(draft, Wish(("back", "shoulder"), "waist_centre", 3, ratio=1.5, gather=True))
-    seam = next(s for s in full.seams if s.name == "shoulder")
-    found = walk(full, seam)
-    assert found.difference == pytest.approx(0, abs=1e-6)
-    assert found.gather_ratio == pytest.approx(1.5, abs=0.03)
-
-
-def test_cuts_through_a_dart_or_a_fold_are_refused_in_words() -> None:
-    draft = draft_garment(chart_woman(), None, "bodice").draft
-    with pytest.raises(DraftError, match=r"fold"):
-        fuller(draft, Wish(("back", "centre"), "side", 3, amount=50))
-    with pytest.raises(DraftError, match=r"no edge back\.sleeve"):
-        fuller(draft, Wish(("back", "sleeve"), "side", 3, amount=50))
-    with pytest.raises(DraftError, match="open too far"):
-        fuller(draft, Wish(("back", "shoulder"), "waist_centre", 1, amount=900))
