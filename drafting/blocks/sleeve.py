@@ -49,6 +49,9 @@ MOST_EASE = 0.091
 HAND_ROOM = 5.0
 """mm: a closed hem passes the hand with this much to spare (bodice study)."""
 
+SHORT_HEM = 0.92
+"""Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
+
 SLIT = 90.0
 """mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
 
@@ -124,6 +127,9 @@ def sleeve(
     finished = bare + body.layer("wrist_girth") + choices.wrist_ease
     wrist = finished * choices.hem_fullness
     cap, width = fit_widened(front, back, arm + ease, wrist, length)
+    if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
+        wrist = SHORT_HEM * width  # a short sleeve hangs nearly straight from a widened cap
+        cap, width = fit_widened(front, back, arm + ease, wrist, length)
     settled = _widened(arm + ease, width)
     wrist = min(wrist, WIDEST_HEM * width)
     seams, slit = _seams_below(body, choices, cap, (finished, wrist), length, width, scale, hand)

@@ -1,4 +1,4 @@
-"""One contact sheet for each place of the bust dart, for the hip length and for the close top.
+"""Contact sheets: each place of the bust dart, the hip length, the close top, legs and fullness.
 
 Six very different invented bodies on each, drawn by the kit's own overview. Nothing is compared:
 the pictures are there to be looked at after a change of shape, and `DRAFTING_REWRITE_GOLDEN=1`
@@ -15,7 +15,8 @@ import pytest
 from drafting.body import Body, wearer
 from drafting.chosen import Origin, choose
 from drafting.export.figure import overview_png
-from drafting.garment import MadeGarment, make_garment
+from drafting.fabric import Fabric
+from drafting.garment import MadeGarment, draft_garment, make_garment
 from drafting.reading.given import Given
 from drafting.scale import body_scale
 from drafting.sheet_overview import overview_sheet
@@ -27,6 +28,24 @@ SHOWN = (
     "hip, side", "hip, shoulder-princess", "close top",
 )  # fmt: skip
 """Waist length with the side dart has its own sheet, with stored numbers."""
+
+JERSEY = Fabric(
+    "Stretch jersey, invented", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95,
+    eases="little", thickness=0.6, takes_fusible=False,
+)  # fmt: skip
+
+GARMENTS: dict[str, tuple[str, dict[str, object], Fabric | None]] = {
+    "trouser": ("trouser", {}, None),
+    "trouser-flared-stretch": (
+        "trouser",
+        {"leg": "flared", "stretch_share": 0.25, "waist_finish": "casing", "hem_width": 700},
+        JERSEY,
+    ),
+    "breeches": ("breeches", {}, None),
+    "puffed-top": ("puffed-top", {}, JERSEY),
+    "full-sleeved-shirt": ("shirt", {"hem_fullness": 2.0, "overhang": 40}, None),
+}
+"""Legs, and what poofs: block, choices, cloth."""
 
 DPI = 90
 
@@ -61,3 +80,20 @@ def test_six_bodies_are_drawn_and_none_has_an_error(setting: str, tmp_path: File
     overview_png(sheet, picture, dpi=DPI)
     assert picture.stat().st_size > 20_000
     assert (GOLDEN / name).is_file(), "look at it once with DRAFTING_REWRITE_GOLDEN=1"
+
+
+@pytest.mark.parametrize("name", GARMENTS)
+def test_six_bodies_are_drawn_in_each_garment_and_none_has_an_error(
+    name: str, tmp_path: FilePath
+) -> None:
+    block, choices, cloth = GARMENTS[name]
+    sheets = []
+    for title, body in six().items():
+        garment = draft_garment(body, cloth, block, choices, name=title)
+        assert [f.message for f in garment.findings if f.level == "error"] == [], title
+        sheets.append(overview_sheet([garment.pattern], title))
+    sheet = replace(in_columns(sheets, 2), title=f"{name}, six invented bodies")
+    picture = (GOLDEN if REWRITE else tmp_path) / f"contact-{name}.png"
+    overview_png(sheet, picture, dpi=60)
+    assert picture.stat().st_size > 20_000
+    assert (GOLDEN / picture.name).is_file(), "look at it once with DRAFTING_REWRITE_GOLDEN=1"
