@@ -19,6 +19,9 @@ from drafting.shaping.elastic import OVERLAP, Elastic, casing_depth, elastic_loo
 from drafting.shaping.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
+PASSES_BY = 10.0
+"""mm of flat cloth over the hand or heel that has to pass (row E16)."""
+
 TIGHT = 0.85
 """An elastic loop shorter than this share of a limb is warned of (row E15; caution C10)."""
 
@@ -73,7 +76,7 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     )  # fmt: skip
     return replace(
         draft, notions=(*draft.notions, notion),
-        findings=(*draft.findings, *_said(where, loop, limb, over, ratio),
+        findings=(*draft.findings, *_said(where, loop, limb, over, drawn),
                   *bulk_said(where, ratio, fabric.thickness if fabric else None)),
     )  # fmt: skip
 
@@ -100,7 +103,8 @@ def _cased(draft: Draft, refs: tuple[EdgeRef, ...], depth: float) -> Draft:
     return draft
 
 
-def _said(where: str, loop: Elastic, limb: float, over: float, ratio: float) -> list[Finding]:
+def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> list[Finding]:
+    ratio = drawn / loop.loop
     found = [Finding(
         "elastic", "note", where, loop.cut, limb,
         f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
@@ -112,6 +116,12 @@ def _said(where: str, loop: Elastic, limb: float, over: float, ratio: float) -> 
             "elastic", "warning", where, loop.passes, over,
             f"The elastic at the {where} opens to {loop.passes:.0f} mm and does not pass {over:.0f} mm: leave "
             f"{loop.slit:.0f} mm of the seam open above it, or take a softer elastic.",
+        ))  # fmt: skip
+    if drawn < over + PASSES_BY:
+        found.append(Finding(
+            "elastic", "warning", where, drawn, over + PASSES_BY,
+            f"The {where} is {drawn:.0f} mm flat and has to pass {over:.0f} mm: {over + PASSES_BY:.0f} mm or "
+            "more of cloth is wanted, whatever the elastic does. Draw the hem wider.",
         ))  # fmt: skip
     if loop.loop < TIGHT * limb:
         found.append(Finding(

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft
+from drafting.draft import Draft, Seam, SeamNotch
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding, Level
@@ -132,12 +132,27 @@ def _notched_again(draft: Draft, old: Piece, fabric: Fabric | None) -> Draft:
         shift = grown if name == "cap_front" else 0.0
         notches = tuple(replace(n, a=n.a + shift) for n in seam.notches)
         eased = (0.0, notches[0].a) if name == "cap_front" else (notches[0].a, new[name].length)
+        end = notches[0].b if name == "cap_front" else draft_length(draft, seam) - notches[0].b
+        notches = (*notches, _halfway(name, eased, notches[0].b, end))
+        notches = tuple(sorted(notches, key=lambda n: n.a))
         seams.append(replace(seam, notches=notches, eased=eased))
         between = eased[1] - eased[0]
         ratio = between / (between - grown) if between > grown else 1.0
         said += _ratio_said(name.replace("_", " "), ratio)
         said += bulk_said(f"sleeve {name}", ratio, fabric.thickness if fabric else None)
     return replace(draft, seams=tuple(seams), findings=(*draft.findings, *said))
+
+
+def draft_length(draft: Draft, seam: Seam) -> float:
+    """Return how long (mm) the armhole side of a seam is."""
+    return sum(draft.edge(ref).length for ref in seam.b)
+
+
+def _halfway(name: str, eased: tuple[float, float], notch: float, gathered: float) -> SeamNotch:
+    """The mark half-way between notch and crown, on the cap and on its armhole (trouble GA2)."""
+    middle = gathered / 2 if name == "cap_front" else notch + gathered / 2
+    count = 1 if name == "cap_front" else 2
+    return SeamNotch(f"{name} half", sum(eased) / 2, middle, count)
 
 
 def _ratio_said(where: str, ratio: float) -> list[Finding]:

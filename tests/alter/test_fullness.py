@@ -105,7 +105,7 @@ def test_a_puffed_cap_is_added_between_the_notches_only(width: float, height: fl
         found, before = walk(puffed.draft, seam), walk(plain.draft, old)
         assert found.difference == pytest.approx(0, abs=0.5)
         assert found.b_sewn == pytest.approx(before.b_sewn)  # the armhole does not change
-        below = 1 if name == "front armhole" else 0  # the span from the notch to the underarm
+        below = -1 if name == "front armhole" else 0  # the span from the notch to the underarm
         assert found.spans[below] == pytest.approx(before.spans[below], abs=1e-6)
         assert found.a_length > before.a_length
 
@@ -114,3 +114,39 @@ def test_puffs_and_breeches_hold_on_many_bodies() -> None:
     for body in (*ansur(12), *bdims()[::25]):
         sound(draft_garment(body, JERSEY, "puffed-top"))
         sound(draft_garment(body, JERSEY, "breeches"))
+
+
+def test_a_gathered_hem_must_pass_the_hand_flat() -> None:
+    # Row E16 (practice): flat cloth at least hand girth + 1 cm, whatever the elastic opens to.
+    narrow = draft_garment(
+        chart_woman().changed(hand_girth=380),
+        JERSEY,
+        "puffed-top",
+        {"puff_width": 0, "puff_height": 0},
+    )
+    said = [f.message for f in narrow.findings if f.check == "elastic" and f.level == "warning"]
+    assert any("390 mm or more of cloth" in text for text in said)
+    plain = draft_garment(chart_woman(), JERSEY, "puffed-top")
+    assert not any("more of cloth" in f.message for f in plain.findings)
+
+
+def test_a_puffed_caps_gathers_are_marked_half_way_on_both_sides() -> None:
+    # Trouble GA2: marks on the cap face marks on the armhole, evenly.
+    draft = draft_garment(chart_woman(), JERSEY, "puffed-top").draft
+    for name in ("front armhole", "back armhole"):
+        seam = next(s for s in draft.seams if s.name == name)
+        found = walk(draft, seam)
+        (half,) = (n for n in seam.notches if n.name.endswith("half"))
+        notch = next(n for n in seam.notches if not n.name.endswith("half"))
+        above = (
+            (half.a - notch.a, found.a_length - half.a)
+            if half.a > notch.a
+            else (half.a, notch.a - half.a)
+        )
+        below = (
+            (half.b - notch.b, found.b_length - half.b)
+            if half.b > notch.b
+            else (half.b, notch.b - half.b)
+        )
+        assert above[0] == pytest.approx(above[1], abs=0.01)
+        assert below[0] == pytest.approx(below[1], abs=0.01)
