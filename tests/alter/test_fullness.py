@@ -150,3 +150,15 @@ def test_a_puffed_caps_gathers_are_marked_half_way_on_both_sides() -> None:
         )
         assert above[0] == pytest.approx(above[1], abs=0.01)
         assert below[0] == pytest.approx(below[1], abs=0.01)
+
+
+def test_elastic_much_shorter_than_a_limb_is_a_caution_for_the_blood() -> None:
+    # Rows E15 and C10: limbs 3-8 %, wrist and ankle 5-12 % shorter; above 15 % it has to warn.
+    def warned(factor: float) -> list[str]:
+        made = draft_garment(chart_woman(), JERSEY, "puffed-top", {"elastic_factor": factor})
+        return [f.message for f in made.findings if f.level == "warning" and "blood" in f.message]
+
+    assert warned(0.94) == []
+    assert warned(0.86) == []
+    (said,) = warned(0.80)
+    assert "20 % shorter" in said
