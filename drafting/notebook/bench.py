@@ -20,6 +20,7 @@ from drafting.notebook.controls import Control, control
 from drafting.notebook.findings_view import findings_html
 from drafting.notebook.girths_view import girths_html
 from drafting.notebook.looks import STYLE
+from drafting.notebook.measures_view import measures_html
 from drafting.notebook.plainly import plainly
 from drafting.notebook.preview import Size, picture, shown_sheet
 from drafting.output import write_output
@@ -43,6 +44,7 @@ class Bench:
         self.picture = widgets.HTML(layout=widgets.Layout(width="100%", height="520px", margin="0"))
         self.findings = widgets.HTML(layout=widgets.Layout(height="150px", overflow="auto"))
         self.girths = widgets.HTML()
+        self.measures = widgets.HTML(measures_html(costume.wearer))
         self.said = widgets.HTML(layout=widgets.Layout(height="124px", overflow="auto"))
         self.button = widgets.Button(description="Write the pieces", button_style="primary")
         self.files = widgets.Output()
@@ -62,7 +64,7 @@ class Bench:
         self.button.add_class("write-pieces")
         self.button.on_click(lambda _: self._safely(self._export_and_say))
         rows = [control.row for control in self.controls.values()]
-        left = widgets.VBox([*rows, self.said, self.girths, self.button, self.files])
+        left = widgets.VBox([*rows, self.said, self.girths, self.button, self.files, self.measures])
         right = widgets.VBox([self.picture, self.findings])
         left.layout, right.layout = (
             widgets.Layout(flex="0 0 350px"),
