@@ -83,7 +83,8 @@ def make_garment(
     checked = check_all(draft, pattern, body)
     if chosen.finish.cut_unwashed:
         pattern = enlarged(pattern, fabric)
-    findings = (*pattern.findings, *checked, *untakeable(draft, fabric))
+    typed = {name: value for name, (value, source) in chosen.values.items() if source == "file"}
+    findings = (*pattern.findings, *checked, *untakeable(draft, fabric, typed))
     seconds = {
         "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
     }  # fmt: skip

@@ -6,11 +6,12 @@ the lowest fibre's. Always try on a scrap first, and follow the maker of cloth, 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from drafting.draft import Draft
 from drafting.fabric import Fabric
 from drafting.findings import Finding
+from drafting.shaping.easing import EASES
 
 DOTS = {
     "acrylic": 1, "nylon": 1, "polyamide": 1, "acetate": 1, "elastane": 1,
@@ -73,10 +74,31 @@ def too_hot(fabric: Fabric, dots: int, part: str) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def untakeable(draft: Draft, fabric: Fabric | None) -> tuple[Finding, ...]:
-    """Return what this draft asks of its cloth that the cloth cannot take."""
+def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
+    """Yield why this cloth cannot take `wanted` mm of ease in a seam."""
+    most = EASES[fabric.eases]
+    if wanted > most:
+        yield Finding(
+            "easing", "error", part, wanted, most,
+            f"{fabric.title} eases at most {most:.0f} mm, and a cap ease of {wanted:.0f} mm was asked for. "
+            f"The {part} is drafted with {most:.0f}: choose that, gather the cap, or take another cloth.",
+        )  # fmt: skip
+
+
+def untakeable(
+    draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]
+) -> tuple[Finding, ...]:
+    """Return what is asked of this cloth that it cannot take; `typed` are the maker's own choices.
+
+    A default that is too much for a cloth is settled by the block, with a warning.
+    """
     if fabric is None:
         return ()
+    eased = tuple(cannot_ease(fabric, typed["cap_ease"], "sleeve")) if "cap_ease" in typed else ()
+    return eased + _fused(draft, fabric)
+
+
+def _fused(draft: Draft, fabric: Fabric) -> tuple[Finding, ...]:
     fused = sorted(p.name for p in draft.pieces if p.material == "interfacing")
     sewn_in = any(f.check == "interfacing" and f.value == "sewn in" for f in draft.findings)
     if not fused or sewn_in:

@@ -46,3 +46,17 @@ def test_a_shirt_with_interfacing_in_cloth_that_takes_none_is_an_error() -> None
              for cloth in (plain, wrong)}  # fmt: skip
     assert found["Plain cotton"] == []
     assert [f.check for f in found["Vinyl"]] == ["fusible"]
+
+
+def test_a_cap_ease_typed_for_cloth_that_does_not_ease_is_an_error_and_a_default_is_settled() -> (
+    None
+):
+    # Trouble SL4: leather, vinyl or felt cannot be eased.
+    felt = Fabric("Felt", fibre="wool", eases="none")
+    typed = draft_garment(chart_woman(), felt, "shirt", {"cap_ease": 25})
+    (said,) = (f for f in typed.findings if f.level == "error")
+    assert said.check == "easing"
+    assert all(word in said.message for word in ("Felt", "25 mm", "gather"))
+    usual = draft_garment(chart_woman(), felt, "shirt")
+    assert [f for f in usual.findings if f.level == "error"] == []
+    assert any(f.check == "cap ease" and f.level == "warning" for f in usual.findings)
