@@ -13,11 +13,11 @@ from drafting.export.folder import swap_in
 from drafting.export.svg import svg_text
 from drafting.findings import Finding
 from drafting.printing import preview
+from drafting.printout import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
 from drafting.report import piece_file, report
-from drafting.sheet_layout import layout_sheet
-from drafting.sheet_overview import overview_sheet
-from drafting.sheet_piece import piece_sheet
-from drafting.sheets import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
+from drafting.sheet.layout import layout_sheet
+from drafting.sheet.overview import overview_sheet
+from drafting.sheet.piece import piece_sheet
 
 PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""

@@ -22,7 +22,7 @@ from drafting.geometry import Path
 from drafting.names import clean_text
 from drafting.paper import Paper
 from drafting.sheet import Box, Layer, Sheet, Stroke, Text, box_path, grown, text_width
-from drafting.sheet_print import Drawing
+from drafting.sheet.print import Drawing
 
 
 @dataclass(frozen=True)

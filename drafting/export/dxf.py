@@ -24,7 +24,7 @@ from drafting.geometry import Path
 from drafting.names import clean_text
 from drafting.pattern import CutPiece
 from drafting.piece import EdgeKind
-from drafting.sheet_marks import dart_middles
+from drafting.sheet.marks import dart_middles
 
 GAP = 0.005
 """mm between a curve and its corners: the outline comes back within 0.02 mm of its length."""

@@ -19,7 +19,7 @@ from matplotlib.path import Path as Outline
 from drafting.geometry import Line, Path
 from drafting.names import clean_text
 from drafting.sheet import Layer, Sheet, Stroke, Text
-from drafting.style import INK, STYLES, TEXT_COLOURS, TINTS
+from drafting.sheet.style import INK, STYLES, TEXT_COLOURS, TINTS
 
 LONGEST = 12.0
 """inches: the longer side of the picture at 100 % (ours: about a screen)."""

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from drafting.export.pages import Place, Tiling, page_name
 from drafting.geometry import Path, line
 from drafting.sheet import Box, Layer, Stroke, Text, box_path
-from drafting.sheet_scale import SQUARES
+from drafting.sheet.scale import SQUARES
 
 ARM = 0.8
 """Reach of crosses and diamonds, as a share of half the overlap."""

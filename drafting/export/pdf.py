@@ -23,7 +23,7 @@ from drafting.export.raster import Spot
 from drafting.geometry import Line, Path
 from drafting.names import clean_text
 from drafting.sheet import Box, Layer, Stroke, Text, grown, union
-from drafting.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
+from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
 
 POINTS = 72 / 25.4
 """Units of a PDF for 1 mm."""

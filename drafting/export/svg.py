@@ -15,7 +15,7 @@ import svgwrite
 from drafting.geometry import Line, Path
 from drafting.names import clean_text, safe_id
 from drafting.sheet import Layer, Sheet, Stroke, Text
-from drafting.style import INK, STYLES, TEXT_COLOURS
+from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
 
 DECIMALS = 4
 """A ten-thousandth of a millimetre: lengths read back stay within a hundredth."""

@@ -9,7 +9,7 @@ from drafting.costume import Made
 from drafting.export.svg import svg_text
 from drafting.pattern import CutPiece
 from drafting.sheet import Layer, Sheet, Stroke
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.overview import overview_sheet
 
 Size = tuple[float, float]
 """Width and height of a page, mm."""

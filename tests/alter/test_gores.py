@@ -15,7 +15,7 @@ from drafting.errors import DraftError
 from drafting.geometry import Path
 from drafting.geometry.area import is_simple
 from drafting.geometry.sectors import cone, flared_skirt, godet
-from drafting.shaping.sector import (
+from drafting.shaping.gores import (
     bias_box,
     bias_strip,
     extent,

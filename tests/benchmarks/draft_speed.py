@@ -25,7 +25,7 @@ from drafting.export.svg import svg_text
 from drafting.finish import finish
 from drafting.garment import drafted
 from drafting.scale import body_scale
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.overview import overview_sheet
 from drafting.walk import notched
 from tests.blocks.figures import pair_block
 from tests.bodies import bdims

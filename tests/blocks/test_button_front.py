@@ -13,7 +13,7 @@ import shapely
 
 from drafting.garment import MadeGarment
 from drafting.shaping.buttons import Button, button_row
-from drafting.sheet_marks import piece_strokes
+from drafting.sheet.marks import piece_strokes
 from drafting.walk import walk
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import (

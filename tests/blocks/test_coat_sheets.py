@@ -17,8 +17,8 @@ from drafting.draft import Draft
 from drafting.export.figure import overview_png
 from drafting.finish import finish
 from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, union
-from drafting.sheet_marks import piece_strokes
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.marks import piece_strokes
+from drafting.sheet.overview import overview_sheet
 from tests.blocks.coats import coat, lamplighter, panels
 from tests.blocks.test_contact_sheet import SIX, in_columns
 

@@ -20,7 +20,7 @@ from drafting.geometry import Cubic, Line, Path
 from drafting.geometry.area import difference
 from drafting.piece import Piece
 from drafting.sheet import Sheet, Stroke, Text, assembled
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.overview import overview_sheet
 from tests.blocks.figures import made
 
 GOLDEN = FilePath(__file__).resolve().parent.parent / "golden"

@@ -19,7 +19,7 @@ from drafting.fabric import Fabric
 from drafting.garment import MadeGarment, draft_garment, make_garment
 from drafting.reading.given import Given
 from drafting.scale import body_scale
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.overview import overview_sheet
 from tests.blocks.test_contact_sheet import GOLDEN, REWRITE, SIX, in_columns
 from tests.population import SETTINGS
 

@@ -8,7 +8,7 @@ import pytest
 
 from drafting.costume import Made, make
 from drafting.costume_file import read_costume
-from drafting.sheets import PrintedSheet, printed
+from drafting.printout import PrintedSheet, printed
 from drafting.shipped import demo_costume
 
 

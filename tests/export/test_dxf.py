@@ -16,8 +16,8 @@ from drafting.export.dxf import DxfPiece, Number, block_name, dxf_text
 from drafting.pattern import CutPiece
 from drafting.piece import EdgeKind
 from drafting.print_wishes import PrintWishes
+from drafting.printout import exchanged
 from drafting.report import report
-from drafting.sheets import exchanged
 from drafting.shipped import demo_costume
 from tests.export import invented
 from tests.shared_data import check_value

@@ -14,7 +14,7 @@ from drafting.export.svg import svg_text
 from drafting.geometry import Path as Drawn
 from drafting.pattern import Pattern
 from drafting.sheet import Layer
-from drafting.sheet_overview import overview_sheet
+from drafting.sheet.overview import overview_sheet
 from tests.export import invented
 from tests.export.reading import length, shapes
 

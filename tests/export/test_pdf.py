@@ -12,9 +12,9 @@ from drafting.label import Label
 from drafting.paper import PAPERS, paper_named
 from drafting.print_wishes import PrintWishes
 from drafting.printing import imposed, sheet_pdf
+from drafting.printout import PrintedSheet, piece_label, printed
 from drafting.report import report
-from drafting.sheet_print import drawing, model_drawing
-from drafting.sheets import PrintedSheet, piece_label, printed
+from drafting.sheet.print import drawing, model_drawing
 from tests.export import invented
 from tests.export.reading_pdf import (
     cut_lines,

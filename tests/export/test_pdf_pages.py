@@ -13,9 +13,9 @@ from drafting.geometry import Path
 from drafting.paper import PAPERS
 from drafting.print_wishes import PrintWishes
 from drafting.printing import imposed, preview, sheet_pdf
+from drafting.printout import PrintedSheet, printed, said
 from drafting.sheet import Layer
-from drafting.sheet_print import drawing
-from drafting.sheets import PrintedSheet, printed, said
+from drafting.sheet.print import drawing
 from tests.export import invented
 from tests.export.reading_pdf import (
     cut_lines,

@@ -15,8 +15,8 @@ from drafting.export.svg import svg_text
 from drafting.geometry import Cubic
 from drafting.pattern import CutPiece
 from drafting.piece import EdgeKind
-from drafting.sheet_overview import overview_sheet
-from drafting.sheet_piece import piece_sheet
+from drafting.sheet.overview import overview_sheet
+from drafting.sheet.piece import piece_sheet
 from tests.export import invented
 from tests.export.reading import corners, length, page, point, shapes
 

@@ -20,7 +20,7 @@ from drafting.names import NAME_BYTES, clean_text, safe_id, safe_name
 from drafting.pattern import CutPiece
 from drafting.piece import Edge, EdgeKind, Piece
 from drafting.sheet import Layer
-from drafting.sheet_piece import piece_sheet
+from drafting.sheet.piece import piece_sheet
 from tests.export import invented
 
 KINDS = {"svg", "title", "desc", "defs", "g", "path", "text"}

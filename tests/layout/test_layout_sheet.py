@@ -13,8 +13,8 @@ from svgelements import Path as SvgPath
 
 from drafting.export.svg import svg_text
 from drafting.layout import Lay, Part, lay_out
-from drafting.sheet_layout import layout_sheet
-from drafting.style import GARMENT_TINTS
+from drafting.sheet.layout import layout_sheet
+from drafting.sheet.style import GARMENT_TINTS
 from tests.layout.figures import COAT, box, cloth, part
 
 PARTS = (*COAT, part("apron", box(300, 400), garment="skirt", number=1))

@@ -8,7 +8,7 @@ from drafting.geometry import Path, line, turn
 from drafting.pattern import CutPiece
 from drafting.piece import Edge, EdgeKind, Piece
 from drafting.sheet import Layer, Stroke
-from drafting.style import HEAD, bracket, full_head, open_head
+from drafting.sheet.style import HEAD, bracket, full_head, open_head
 
 
 def piece_strokes(

@@ -9,7 +9,6 @@ from drafting.geometry import Path
 from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece
-from drafting.room import Cost, Room, least_page, near
 from drafting.sheet import (
     LEADING,
     Layer,
@@ -21,9 +20,10 @@ from drafting.sheet import (
     text_width,
     union,
 )  # fmt: skip
-from drafting.sheet_captions import piece_captions
-from drafting.sheet_marks import piece_strokes
-from drafting.sheet_scale import SQUARES, scale_squares
+from drafting.sheet.captions import piece_captions
+from drafting.sheet.marks import piece_strokes
+from drafting.sheet.room import Cost, Room, least_page, near
+from drafting.sheet.scale import SQUARES, scale_squares
 
 MARGIN = 10.0
 """mm of empty page round everything (ours; printers leave 4 to 5 mm unprinted)."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 
 from drafting.geometry import line
-from drafting.room import Room, least_page
 from drafting.sheet import Box, Layer, Stroke, Text, box_path, grown, union
+from drafting.sheet.room import Room, least_page
 
 SQUARES: tuple[tuple[str, str, float], ...] = (("4in", "4 in", 101.6), ("100mm", "100 mm", 100.0))
 """id, caption and side (mm) of the scale squares; an inch is 25.4 mm by definition."""

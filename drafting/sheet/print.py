@@ -9,10 +9,10 @@ from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.label import Label, cut_count, piece_title
 from drafting.pattern import CutPiece
-from drafting.room import Room, near
 from drafting.sheet import Box, Layer, Stroke, Text, grown, text_width
-from drafting.sheet_marks import piece_strokes
-from drafting.sheet_piece import piece_drawing
+from drafting.sheet.marks import piece_strokes
+from drafting.sheet.piece import piece_drawing
+from drafting.sheet.room import Room, near
 
 AROUND = 3.0
 """mm kept free round a piece and the words beside it (ours; joins a label to its piece)."""

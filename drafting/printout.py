@@ -15,7 +15,7 @@ from drafting.paper import PAPERS, Paper
 from drafting.pattern import CutPiece
 from drafting.print_wishes import PrintWishes
 from drafting.printing import Imposed, imposed, sheet_pdf
-from drafting.sheet_print import drawing, model_drawing
+from drafting.sheet.print import drawing, model_drawing
 
 
 @dataclass(frozen=True)

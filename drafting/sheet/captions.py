@@ -8,9 +8,9 @@ from drafting.geometry import Path
 from drafting.label import spoken
 from drafting.pattern import CutPiece
 from drafting.piece import EdgeKind
-from drafting.room import Room
 from drafting.sheet import Anchor, Layer, Text, text_width
-from drafting.sheet_marks import fold_mark
+from drafting.sheet.marks import fold_mark
+from drafting.sheet.room import Room
 
 SMALL = 3.2
 """mm: captions of levels and arrows (ours: 9 points)."""

@@ -15,10 +15,10 @@ from drafting.layout import Lay, Spot
 from drafting.layout.lay import SPREAD
 from drafting.names import clean_text
 from drafting.piece import Piece
-from drafting.room import Room, near
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
-from drafting.sheet_scale import scale_bar
-from drafting.style import CLOTH_TINT, GARMENT_TINTS, HEAD, open_head
+from drafting.sheet.room import Room, near
+from drafting.sheet.scale import scale_bar
+from drafting.sheet.style import CLOTH_TINT, GARMENT_TINTS, HEAD, open_head
 from drafting.units import show_length
 
 SIZES = (1.0, 0.8, 0.62, 0.48, 0.36)

@@ -11,10 +11,10 @@ from drafting.geometry import Path
 from drafting.label import cut_count, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece, Pattern
-from drafting.room import Room, near
 from drafting.sheet import Box, Layer, Sheet, Stroke, Text, assembled, union
-from drafting.sheet_marks import piece_strokes
-from drafting.sheet_scale import scale_bar
+from drafting.sheet.marks import piece_strokes
+from drafting.sheet.room import Room, near
+from drafting.sheet.scale import scale_bar
 
 GAP = 45.0
 """mm between two pieces of a row (ours)."""
