@@ -1,0 +1,145 @@
+"""What a making plan is made of: bare facts. The words stand in `making/words/*.toml`. Layer 5.
+
+    Made + Workroom -> docket, shopping, steps, tables -> Plan -> plan.html, report.json
+
+A step takes *parts* and makes one. A part is a cut piece (`coat.front`: both hands of a pair count
+as one, they are worked together) or what an earlier step made (`coat: body`). Each part is used
+exactly once, each seam is sewn exactly once, and one part a garment is left at the end.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "finish"]
+"""The stages of the work, in the order a maker meets them; a fitting stands between joins."""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A sentence of the plan: the key of its text and the facts that go into it.
+
+    Lengths are mm, temperatures degrees C, shares fractions; the text says how each is shown.
+    """
+
+    key: str
+    facts: tuple[tuple[str, float | int | str], ...] = ()
+
+
+def said(key: str, **facts: float | int | str) -> Said:
+    """Return the sentence `key` with its facts."""
+    return Said(key, tuple(facts.items()))
+
+
+@dataclass(frozen=True, slots=True)
+class Needle:
+    """A machine needle: its point (`sharp`, `ball point`, `stretch` ...) and size NM (100 x mm)."""
+
+    point: str
+    size: int
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How one seam is sewn and pressed.
+
+    `stitch` is the ISO 4915 type, `seam_class` the ISO 4916 class (1-8); `stitch_length` and `width`
+    (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction by which the seam must
+    lengthen on this body; `press` the way its allowances go; `dots` the iron's limit there (None:
+    nothing known, try it). `why` and `trials` are what a maker should know about the choice.
+    """
+
+    stitch: str
+    seam_class: int
+    stitch_length: float
+    needle: Needle
+    foot: str
+    width: float = 0.0
+    pressure: Literal["usual", "lighter"] = "usual"
+    lengthens: float = 0.0
+    stayed: bool = False
+    press: Literal["open", "to one side", "not"] = "open"
+    dots: int | None = None
+    why: tuple[Said, ...] = ()
+    trials: tuple[Said, ...] = ()
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to do.
+
+    `verb` is the kind of work (`fuse`, `join`, `gather`, `hang` ...); `say` what to do, its heading
+    first; `uses` and `makes` parts (see above; a step on a whole cloth names the cloth's role as
+    `cloth: shell`); `pieces` are drawn beside it, with `seams` (garment's own names) lit. `minutes`
+    is a guess of the hands' time; `wait` hours that the work then lies or hangs by itself.
+    """
+
+    key: str
+    stage: Stage
+    verb: str
+    garment: str
+    say: tuple[Said, ...]
+    uses: tuple[str, ...]
+    makes: str
+    pieces: tuple[str, ...] = ()
+    seams: tuple[str, ...] = ()
+    setting: Setting | None = None
+    cautions: tuple[Said, ...] = ()
+    minutes: float = 0.0
+    wait: float = 0.0
+    n: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class DocketRow:
+    """What is cut from one cloth: `count` pieces of cloth; `hand` and `lie` in words' keys."""
+
+    cloth: str
+    garment: str
+    piece: str
+    count: int
+    hand: str
+    grain: float
+    fold_edge: str
+    face: str
+    fused_first: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingRow:
+    """One thing to buy: `amount` in `unit` (`mm`, `piece`, `packet`); `parts` is what it adds up.
+
+    `cost` is None where no price was given.
+    """
+
+    what: str
+    detail: Said
+    amount: float
+    unit: str
+    parts: tuple[tuple[str, float], ...] = ()
+    cost: float | None = None
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of the plan: its key (the title's text), heads (texts' keys), rows of cells."""
+
+    key: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[Said | str | float, ...], ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything between the pattern and the finished costume."""
+
+    title: str
+    wearer: str
+    docket: tuple[DocketRow, ...] = ()
+    shopping: tuple[ShoppingRow, ...] = ()
+    steps: tuple[Step, ...] = ()
+    tables: tuple[Table, ...] = ()
+    keeping: tuple[Said, ...] = ()
+    cautions: tuple[Said, ...] = ()
+    remarks: tuple[Said, ...] = ()
