@@ -68,6 +68,7 @@ class Notion:
     """Something to buy and cut besides cloth: elastic, buttons, boning, thread.
 
     `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
+    `kind` is the sort to ask for (a flat button, spiral boning), `size` its diameter or width, mm.
     """
 
     what: str
@@ -75,6 +76,8 @@ class Notion:
     count: int
     cut_length: float | None = None
     note: str = ""
+    kind: str = ""
+    size: float | None = None
 
 
 @dataclass(frozen=True)

@@ -59,6 +59,8 @@ def _notion(garment: MadeGarment, notion: Notion) -> Row:
         "count": notion.count,
         "cut_length": notion.cut_length,
         "note": notion.note,
+        "kind": notion.kind,
+        "size": notion.size,
     }
 
 

@@ -22,14 +22,14 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft, Notion, Seam
+from drafting.draft import Draft, Seam
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import line
 from drafting.piece import EdgeKind, Piece, Placement
 from drafting.scale import body_scale
 from drafting.shaping.button_stand import FrontLines, facing_edges, stand_edges
-from drafting.shaping.buttons import Button, button_mark, button_row, hole_mark
+from drafting.shaping.buttons import Button, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
     BUTTON_SHAPE,
@@ -105,7 +105,7 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
                                 start=None, end=None),),
         findings=(_said(choices, button, stand, row), *_narrow(button, stand)),
         facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
-        notions=(Notion("button", "front", len(row), None, button.words), interfacing_notion(stiff)),
+        notions=(button_notion("front", len(row), button), interfacing_notion(stiff)),
     )  # fmt: skip
     return replace(draft.with_pieces([built]), chains=_chains(draft)) + added
 

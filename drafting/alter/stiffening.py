@@ -169,10 +169,9 @@ def button_stand(front: Piece, width: float, margin: float) -> Piece:
 
 def _interfacing_notion(piece: Piece) -> Notion:
     part = "collar" if "collar" in piece.name else piece.name.split("-")[0]
-    note = (
-        f"{WEIGHTS.get(part, WEIGHTS['front'])}; same grain as the cloth; test the iron on a scrap"
-    )
-    return Notion("interfacing", piece.name, piece.count, None, note)
+    weight = WEIGHTS.get(part, WEIGHTS["front"])
+    note = f"{weight}; same grain as the cloth; test the iron on a scrap"
+    return Notion("interfacing", piece.name, piece.count, None, note, weight)
 
 
 def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
@@ -240,13 +239,13 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
     if per_panel:
         notions = tuple(
             Notion("boning", f"{c.panel} hem", 2, bone_length(c.length, choices.bone_short),
-                   f"flat, {choices.bone_width:g} mm wide, {tips}")
+                   f"flat, {choices.bone_width:g} mm wide, {tips}", "flat", choices.bone_width)
             for c in channels
         )  # fmt: skip
     else:
         cut = bone_length(total, choices.bone_short)
         note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
-        notions = (Notion("boning", "tail hem", 2, cut, note),)
+        notions = (Notion("boning", "tail hem", 2, cut, note, kind, choices.bone_width),)
     extra = max(c.height() for c in channels) if per_panel else 0.0
     length, width = casing_size(total, choices.bone_width, extra)
     count = 4 * len(channels) if per_panel else 4
@@ -292,6 +291,6 @@ def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
 def _seam_bones(tails: list[Piece]) -> Draft:
     note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
     return Draft(notions=tuple(
-        Notion("boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note)
+        Notion("boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note, "flat")
         for piece in tails
     ))  # fmt: skip

@@ -23,7 +23,7 @@ from drafting.choices import choice
 from drafting.draft import Draft, Notion
 from drafting.fabric import Fabric
 from drafting.findings import Finding
-from drafting.shaping.buttons import Button, button_mark
+from drafting.shaping.buttons import Button, button_mark, button_notion
 from drafting.shaping.coat.body import body_draft, settle_body
 from drafting.shaping.coat.lapel import Fronts, buttons_at
 from drafting.shaping.shared_choices import (
@@ -118,8 +118,8 @@ def _notions(button: Button, row: int) -> tuple[Notion, ...]:
     if not row:
         return ()
     return (
-        Notion("button", "front", 2 * row, None, button.words),
-        Notion("button", "back", 2, None, f"{button.words}; one at the hook of each side pleat"),
+        button_notion("front", 2 * row, button),
+        button_notion("back", 2, button, "one at the hook of each side pleat"),
     )
 
 

@@ -17,12 +17,12 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.chain import Chain
 from drafting.choices import choice
-from drafting.draft import Draft, Notion, Seam, SeamNotch
+from drafting.draft import Draft, Seam, SeamNotch
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind, Piece, Placement
-from drafting.shaping.buttons import Button, button_mark, hole_mark
+from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.collar_lines import Fall, Stand, fall_lines, stand_lines
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
@@ -106,7 +106,7 @@ def collar(
     stiff = [interfacing(piece) for piece in pieces]
     notions = [interfacing_notion(piece) for piece in stiff]
     if extension:
-        notions.append(Notion("button", stand.name, 1, None, button.words))
+        notions.append(button_notion(stand.name, 1, button))
     return Draft(
         (*pieces, *stiff), tuple(seams), findings=said, notions=tuple(notions),
         facts={"neckline": 2 * (front + back - extension), "collar_neck": 2 * lines.neck.length},

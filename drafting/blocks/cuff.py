@@ -18,14 +18,14 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.chain import Chain
 from drafting.choices import choice
-from drafting.draft import Draft, Notion, Seam, SeamNotch
+from drafting.draft import Draft, Seam, SeamNotch
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.piece import Piece, Placement
 from drafting.scale import body_scale
 from drafting.shaping.band import Band, band_edges, band_seams, fold_mark
-from drafting.shaping.buttons import Button, button_mark, hole_mark
+from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
     BUTTON_SHAPE,
@@ -81,7 +81,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
     )  # fmt: skip
     outside = replace(piece, edges=band_edges(replace(band, folded=False), "sleeve"))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
-    buttons = Notion("button", "cuff", 2 * count, None, button.words)
+    buttons = button_notion("cuff", 2 * count, button)
     return Draft(
         (piece, stiff), (_hem_seam(band, sleeve_hem), *band_seams(piece, "sleeve")),
         findings=(_said(band),), facts={"cuff_length": band.length},

@@ -17,12 +17,12 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.chain import Chain
 from drafting.choices import choice
-from drafting.draft import Draft, Notion, Seam
+from drafting.draft import Draft, Seam
 from drafting.fabric import Fabric
 from drafting.piece import Piece, Placement
 from drafting.scale import body_scale
 from drafting.shaping.band import Band, across, band_edges, band_seams, fold_mark
-from drafting.shaping.buttons import Button, button_mark, hole_mark
+from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.shared_choices import (
     BUTTON_SHAPE,
     BUTTON_THICKNESS,
@@ -79,7 +79,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     return Draft(
         (piece, stiff), (seam, *band_seams(piece, "waist")),
         facts={"band_length": 2 * band.length},
-        notions=(Notion("button", "waistband", 1, None, button.words), interfacing_notion(stiff)),
+        notions=(button_notion("waistband", 1, button), interfacing_notion(stiff)),
     )  # fmt: skip
 
 

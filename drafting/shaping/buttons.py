@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from drafting.draft import Notion
 from drafting.geometry import Cubic, Path, line, turn
 from drafting.piece import Placement
 
@@ -49,6 +50,12 @@ class Button:
             "shank": "on its own shank", "ball": "ball",
         }  # fmt: skip
         return f"{self.diameter:.0f} mm, {sewn[self.shape]}; buttonhole {self.hole:.1f} mm"
+
+
+def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
+    """Return the line of the list that tells to buy and sew on `count` buttons."""
+    said = f"{button.words}; {note}" if note else button.words
+    return Notion("button", where, count, None, said, button.shape, button.diameter)
 
 
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:

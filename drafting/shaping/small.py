@@ -11,6 +11,9 @@ from drafting.piece import Edge, EdgeKind, Piece
 PAST_STITCHING = 3.0
 """mm: interfacing reaches past the stitching line by this, and no more (trouble AL5)."""
 
+LIGHT = "a light fusible, lighter than the cloth"
+"""What collars, cuffs and button fronts are stiffened with (row K22: not heavier than the shell)."""
+
 TURNED_UNDER, LEAST_TURNED = 10.0, 6.0
 """mm at adult scale, and at any: turned in where an inner edge is stitched down (common practice)."""
 
@@ -43,7 +46,7 @@ def _loose(edge: Edge, beyond: float) -> Edge:
 def interfacing_notion(piece: Piece) -> Notion:
     """Return the line of the list that tells to cut an interfacing piece."""
     note = "stitching line and 3 mm, on the same grain; try the fuse on a scrap first"
-    return Notion("interfacing", piece.name, piece.count, None, note)
+    return Notion("interfacing", piece.name, piece.count, None, note, LIGHT)
 
 
 def reflected(at: float) -> Callable[[complex], complex]:
