@@ -1,0 +1,80 @@
+"""Cautions of the whole costume, each for a reason in this draft; they defer to those in charge.
+
+Rows C01-C13 of the outside values: product-safety pages, university costume workshops, standards as
+those state them. Nothing here replaces instructions, local rules or licensed practice. Layer 5.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.body import Body
+from drafting.costume import Made
+from drafting.making.model import Said, said
+
+SMALL_CHILD = 1340.0
+"""mm of height up to which no cord may be at hood, head or neck (row C01: under 7 years, to 134 cm)."""
+
+CHILD = 1640.0
+"""mm of height taken for 14 years where no age is known (from memory: size 164)."""
+
+MELTS = ("nylon", "polyamide", "polyester", "acrylic", "acetate", "elastane", "pvc", "vinyl")
+"""Fibres that melt onto skin near a flame (row C07)."""
+
+CLEARS = 25.0
+"""mm by which a walking hem clears the floor (trouble SA3; row C09: 2 to 4 cm)."""
+
+HEM_TABLES = ("cord", "drawstring", "ribbon tie")
+
+
+def cautions(made: Made) -> tuple[Said, ...]:
+    """Return the cautions that this costume calls for, those for everyone first."""
+    return tuple(_cautions(made))
+
+
+def _cautions(made: Made) -> Iterator[Said]:
+    yield said("caution.toile")
+    yield said("caution.hazards")
+    yield from _flame(made)
+    yield from _hems(made)
+    kinds = {notion.what for garment in made.garments for notion in garment.draft.notions}
+    if "elastic" in kinds:
+        yield said("caution.elastic")
+    if "boning" in kinds:
+        yield said("caution.bones")
+    yield from children(made.costume.wearer, bool(kinds & set(HEM_TABLES)))
+    yield said("caution.work")
+
+
+def _flame(made: Made) -> Iterator[Said]:
+    worn = [f for f in made.costume.fabrics.values() if f.fibre]
+    melting = sorted(
+        {w for f in worn for w in f.fibre.lower().replace(",", " ").split() if w in MELTS}
+    )
+    if melting:
+        yield said("caution.melts", fibres=", ".join(melting))
+    yield said("caution.flame")
+
+
+def _hems(made: Made) -> Iterator[Said]:
+    """Yield what the hems come to: how far above the floor, or that one trails (SA3)."""
+    for garment in made.garments:
+        for finding in garment.findings:
+            if finding.check == "hem clearance" and isinstance(finding.value, float):
+                low = finding.value < CLEARS
+                key = "caution.hem_low" if low else "caution.hem"
+                yield said(key, garment=garment.name, clear=finding.value, wanted=CLEARS)
+
+
+def children(body: Body, cords: bool) -> Iterator[Said]:
+    """Yield what holds for a child's costume; `cords` says that something is tied or drawn in."""
+    height = body["height"]
+    if height <= SMALL_CHILD:
+        yield said("caution.small_child", height=height)
+    elif height <= CHILD:
+        yield said("caution.child")
+    else:
+        return
+    if cords:
+        yield said("caution.cords_there")
+    yield said("caution.stage_only")

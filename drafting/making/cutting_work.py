@@ -1,0 +1,56 @@
+"""How each cloth is cut: spread, direction, what holds it, which blade; one step a cloth. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal
+
+from drafting.costume import Made
+from drafting.fabric import Fabric
+from drafting.layout import Lay
+from drafting.making.model import Said, Step, said
+from drafting.making.treating import has_pile
+
+Blade = Literal["shears", "rotary"]
+
+AN_OUTLINE = 6.0
+"""minutes to cut one outline with its notches (a guess)."""
+
+SPREADING = 15.0
+"""minutes to spread a cloth and weigh or pin the pieces down (a guess)."""
+
+
+def cutting_steps(made: Made, blade: Blade = "shears") -> tuple[Step, ...]:
+    """Return one step for each lay of `made`: it turns a cloth that is ready into its pieces."""
+    return tuple(_cut(made, lay, blade) for lay in made.lays)
+
+
+def _cut(made: Made, lay: Lay, blade: Blade) -> Step:
+    fabric = made.costume.fabrics.get(lay.role) or Fabric(lay.cloth.title)
+    names = tuple(dict.fromkeys(outline.part.name for outline in lay.outlines))
+    outlines = len(lay.packing.spots)
+    return Step(
+        f"{lay.role}/cut", "cut", "cut", "", tuple(_said(lay, fabric, blade)),
+        (f"ready: {lay.role}",), f"pieces: {lay.role}", pieces=names,
+        cautions=(said("caution.blade"),), minutes=SPREADING + AN_OUTLINE * outlines,
+    )  # fmt: skip
+
+
+def _said(lay: Lay, fabric: Fabric, blade: Blade) -> Iterator[Said]:
+    yield said(
+        f"cut.{lay.lay}", title=lay.cloth.title, length=lay.cloth_length, role=lay.role,
+        n=len(lay.packing.spots),
+    )  # fmt: skip
+    yield said("cut.selvedge")
+    yield said("cut.one_way" if fabric.one_way else "cut.grain")
+    if has_pile(fabric):
+        yield said("cut.pile")
+    if fabric.greatest_stretch >= 0.1:
+        yield said("cut.stretch")
+    if lay.lay != "open":
+        yield said("cut.pairs")
+    if any(outline.fold for outline in lay.outlines):
+        yield said("cut.on_fold")
+    yield said(f"cut.{blade}")
+    yield said("cut.notches")
+    yield said("cut.bundle")

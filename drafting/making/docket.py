@@ -1,0 +1,84 @@
+"""The docket: what is cut from which cloth, how often, for which hand, how it lies. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.costume import Made
+from drafting.cutting import materials
+from drafting.garment import MadeGarment
+from drafting.layout import Lay
+from drafting.making.model import DocketRow
+from drafting.pattern import CutPiece
+from drafting.piece import Piece
+
+BLOCK_FUSED = 5.0
+"""mm past the stitching line from which interfacing lies in the seams: it is fused to a block of
+cloth first and both are cut as one (trouble AL5)."""
+
+FACES = {
+    "open": "right side up",
+    "folded": "right sides together",
+    "crosswise": "right sides together",
+}
+
+
+def docket(made: Made) -> tuple[DocketRow, ...]:
+    """Return one row a piece, cloth by cloth, in the order the garments name them."""
+    return tuple(_rows(made))
+
+
+def _rows(made: Made) -> Iterator[DocketRow]:
+    lays = {lay.role: lay for lay in made.lays}
+    fused = {
+        (g.name, shell.piece.name)
+        for g in made.garments
+        for shell, stiff in interfaced(g)
+        if is_block_fused(stiff)
+    }
+    for cloth, parts in materials(made):
+        for part in parts:
+            piece = part.cut.piece
+            yield DocketRow(
+                cloth.role, part.garment, piece.name, piece.count, hand_of(piece), piece.grain,
+                piece.fold_edge.name if piece.fold_edge else "", _face(lays.get(cloth.role)),
+                (part.garment, piece.name) in fused,
+            )  # fmt: skip
+
+
+def hand_of(piece: Piece) -> str:
+    """Return `on the fold`, `pair`, `left`, `right` or `single`."""
+    if piece.fold_edge is not None:
+        return "on the fold"
+    if piece.pair:
+        return "pair"
+    return piece.hand or "single"
+
+
+def _face(lay: Lay | None) -> str:
+    return FACES[lay.lay] if lay else FACES["open"]
+
+
+def interfaced(garment: MadeGarment) -> Iterator[tuple[CutPiece, CutPiece]]:
+    """Yield each piece that is stiffened with its interfacing.
+
+    An interfacing is named after what it stiffens (`collar-interfacing`, `tail-1-band`); where that
+    is no piece of its own (a facing cut on), the nearest piece of that name is meant.
+    """
+    shells = [cut for cut in garment.pattern.pieces if not cut.piece.material]
+    for cut in garment.pattern.pieces:
+        if cut.piece.material == "interfacing":
+            shell = max(shells, key=lambda s: _shared(s.piece.name, cut.piece.name))
+            if _shared(shell.piece.name, cut.piece.name):
+                yield shell, cut
+
+
+def _shared(shell: str, stiff: str) -> int:
+    """Return how many words the two names share from the start, 0 unless all of the shell's."""
+    ours, theirs = shell.split("-"), stiff.split("-")
+    return len(ours) if theirs[: len(ours)] == ours else 0
+
+
+def is_block_fused(stiff: CutPiece) -> bool:
+    """Return whether an interfacing reaches into the seams, so that it is fused before cutting."""
+    return max(stiff.allowances.values(), default=0.0) > BLOCK_FUSED

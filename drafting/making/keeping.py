@@ -1,0 +1,67 @@
+"""The care sheet of the finished costume: washing, starch, bones, repair. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.costume import Made
+from drafting.fabric import Fabric
+from drafting.making.model import Said, said
+from drafting.making.treating import DEGREES, by_hand, has_pile, washes
+from drafting.treatments import iron_limit
+
+
+def keeping(made: Made) -> tuple[Said, ...]:
+    """Return the care sheet, garment by garment: the tenderest cloth in each decides."""
+    return tuple(_each_garment(made)) + tuple(_whole(made))
+
+
+def cloths_of(made: Made, garment: str) -> tuple[Fabric, ...]:
+    """Return every cloth that a garment is made of, its own first."""
+    worn = next(g for g in made.garments if g.name == garment)
+    roles = dict.fromkeys((worn.fabric, *(p.material for p in worn.draft.pieces if p.material)))
+    return tuple(made.costume.fabrics[role] for role in roles if role in made.costume.fabrics)
+
+
+def _each_garment(made: Made) -> Iterator[Said]:
+    for garment in made.garments:
+        cloths = cloths_of(made, garment.name)
+        if not cloths:
+            yield said("keep.unknown", garment=garment.name)
+            continue
+        yield said(_washing(cloths), garment=garment.name)
+        limits = [limit for cloth in cloths if (limit := iron_limit(cloth)) is not None]
+        if limits:
+            yield said("keep.iron", dots=min(limits), degrees=DEGREES[min(limits)])
+        if any(has_pile(cloth) for cloth in cloths):
+            yield said("keep.pile")
+        kinds = {notion.what for notion in garment.draft.notions}
+        if "boning" in kinds:
+            yield said("keep.bones")
+        if "elastic" in kinds:
+            yield said("keep.elastic")
+        if any(cloth.takes_starch for cloth in cloths[:1]):
+            yield said("keep.starch")
+        if any(finding.check == "let out" for finding in garment.findings):
+            yield said("keep.let_out")
+
+
+def _washing(cloths: tuple[Fabric, ...]) -> str:
+    """Return the key of how a garment of these cloths is cleaned."""
+    if not all(washes(cloth) for cloth in cloths):
+        return "keep.not_washed"
+    return "keep.by_hand" if any(by_hand(cloth) for cloth in cloths) else "keep.wash"
+
+
+def _whole(made: Made) -> Iterator[Said]:
+    yield said("keep.air")
+    yield said("keep.scraps")
+    if any(notion.what == "button" for g in made.garments for notion in g.draft.notions):
+        yield said("keep.spare_button")
+    yield said("keep.hang" if _heavy(made) else "keep.fold")
+
+
+def _heavy(made: Made) -> bool:
+    """Return whether a knit would grow on a hanger: then it is kept folded."""
+    worn = {garment.fabric for garment in made.garments}
+    return all(f.weave == "woven" for role, f in made.costume.fabrics.items() if role in worn)

@@ -1,0 +1,59 @@
+"""How long every seam and hem of a garment is on the finished thing, both hands counted. Layer 5.
+
+A half piece on the fold is drawn once and sewn twice as long; a pair is sewn on each hand; a seam
+of a pair to its own mirror image (a centre seam) is sewn once. Lengths in mm on the stitching line,
+gathers pulled up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.draft import Draft, EdgeRef, Seam
+from drafting.garment import MadeGarment
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.walk import walk
+
+
+def times_sewn(draft: Draft, seam: Seam) -> int:
+    """Return how often a seam, as drawn, is sewn in the whole garment."""
+    piece = draft[seam.a[0][0]]
+    if piece.fold_edge is not None:
+        return 2  # a half drawn, a whole sewn
+    if seam.a == seam.b:
+        return 1  # a pair joined to its own mirror image
+    pairs = [draft[name].pair for name, _ in (*seam.a, *seam.b)]
+    return 2 if any(pairs) else 1
+
+
+def seam_lengths(garment: MadeGarment) -> dict[str, float]:
+    """Return the length sewn of every seam, darts too, by the seam's name."""
+    draft = garment.draft
+    return {
+        seam.name: times_sewn(draft, seam) * min(walked.a_sewn, walked.b_sewn)
+        for seam in draft.seams
+        for walked in [walk(draft, seam)]
+    }
+
+
+def hem_lengths(garment: MadeGarment) -> dict[EdgeRef, float]:
+    """Return the length of every hem and opening that is turned and sewn, by piece and edge."""
+    return {
+        (piece.name, edge.name): hands(piece) * edge.sewn_length
+        for piece, edge in turned_edges(garment)
+    }
+
+
+def turned_edges(garment: MadeGarment) -> Iterator[tuple[Piece, Edge]]:
+    """Yield every edge of the cloth's own pieces that is turned in and sewn down."""
+    for piece in garment.draft.pieces:
+        if piece.material:
+            continue
+        for edge in piece.edges:
+            if edge.kind in (EdgeKind.HEM, EdgeKind.OPENING):
+                yield piece, edge
+
+
+def hands(piece: Piece) -> int:
+    """Return how often an edge of this piece comes in the garment: pairs and halves count twice."""
+    return piece.count * (2 if piece.fold_edge is not None else 1)

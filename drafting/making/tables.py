@@ -1,0 +1,166 @@
+"""The plan's tables: buttons and their holes, boning, elastic, gathers. Layer 5. Lengths mm."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Callable, Iterator
+
+from drafting.costume import Made
+from drafting.draft import Notion, Seam
+from drafting.garment import MadeGarment
+from drafting.making.model import Said, Table, said
+from drafting.making.seam_lengths import hands
+from drafting.shaping.elastic import OVERLAP
+from drafting.walk import Walk, walk
+
+Row = tuple[Said | str | float, ...]
+RowsOf = Callable[[MadeGarment], Iterator["Row"]]
+
+QUARTERS = 4
+"""Gathers are marked in quarters on both sides, so that they spread evenly (trouble GA2)."""
+
+
+def tables(made: Made) -> tuple[Table, ...]:
+    """Return every table that has a row."""
+    found = (
+        Table(
+            "table.buttons",
+            ("head.where", "head.count", "head.button", "head.places", "head.how"),
+            tuple(_each(made, _button_rows)),
+        ),
+        Table(
+            "table.boning",
+            ("head.where", "head.count", "head.bone", "head.cut", "head.how"),
+            tuple(_each(made, _bone_rows)),
+        ),
+        Table(
+            "table.elastic",
+            ("head.where", "head.count", "head.cut", "head.loop", "head.how"),
+            tuple(_each(made, _elastic_rows)),
+        ),
+        Table(
+            "table.gathers",
+            ("head.where", "head.drawn", "head.sewn", "head.marks", "head.partner_marks"),
+            tuple(_each(made, _gather_rows)),
+        ),
+    )
+    return tuple(table for table in found if table.rows)
+
+
+def _each(made: Made, rows: RowsOf) -> Iterator[Row]:
+    for garment in made.garments:
+        yield from rows(garment)
+
+
+def _of(garment: MadeGarment, what: str) -> Iterator[Notion]:
+    return (notion for notion in garment.draft.notions if notion.what == what)
+
+
+def _where(garment: MadeGarment, place: str) -> Said:
+    return said("table.where", garment=garment.name, place=place)
+
+
+def _button_rows(garment: MadeGarment) -> Iterator[Row]:
+    for notion in _of(garment, "button"):
+        button = said("table.button", size=notion.size or 0.0, kind=notion.kind)
+        places = said("table.places", places=places_down(garment, notion.where, "button"))
+        yield _where(garment, notion.where), float(notion.count), button, places, notion.note
+
+
+def places_down(garment: MadeGarment, piece: str, what: str) -> str:
+    """Return how far down its piece's uppermost mark the others of a kind lie, cm, as words."""
+    if piece not in garment.draft:
+        return "-"
+    drawn = garment.draft[piece]
+    middles = [_middle(mark.path.bounds) for mark in drawn.placements if mark.what == what]
+    if not middles:
+        return "-"
+    upright = sorted(middles, key=lambda p: (-round(p.imag, 3), p.real))
+    first = upright[0]
+    return ", ".join(f"{abs(p - first) / 10:.1f}" for p in upright)
+
+
+def _middle(box: tuple[float, float, float, float]) -> complex:
+    x0, y0, x1, y1 = box
+    return complex((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _bone_rows(garment: MadeGarment) -> Iterator[Row]:
+    for notion in _of(garment, "boning"):
+        bone = said("table.bone", kind=notion.kind, size=notion.size or 0.0)
+        cut = said("table.length", length=notion.cut_length or 0.0)
+        yield _where(garment, notion.where), float(notion.count), bone, cut, notion.note
+
+
+def _elastic_rows(garment: MadeGarment) -> Iterator[Row]:
+    for notion in _of(garment, "elastic"):
+        cut = said("table.length", length=notion.cut_length or 0.0)
+        loop = said("table.length", length=(notion.cut_length or OVERLAP) - OVERLAP)
+        yield _where(garment, notion.where), float(notion.count), cut, loop, notion.note
+
+
+def _gather_rows(garment: MadeGarment) -> Iterator[Row]:
+    draft = garment.draft
+    in_seams = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+    for seam in draft.seams:
+        walked = walk(draft, seam)
+        if walked.gather_ratio is not None:
+            yield _seam_gathers(garment, seam, walked)
+    rounds: dict[str, list[tuple[str, float, float]]] = defaultdict(list)
+    for piece in draft.pieces:
+        for edge in piece.edges:
+            if edge.sewn is not None and (piece.name, edge.name) not in in_seams:
+                whole = hands(piece) // piece.count
+                found = piece.name, whole * edge.length, whole * edge.sewn
+                rounds[edge.name].append(found)
+    for name, parts in rounds.items():  # front and back of one leg are one round of elastic
+        names = " + ".join(piece for piece, _, _ in parts)
+        drawn, sewn = math.fsum(p[1] for p in parts), math.fsum(p[2] for p in parts)
+        yield _gathers(_where(garment, f"{names} {name}"), drawn, sewn)
+
+
+def _seam_gathers(garment: MadeGarment, seam: Seam, walked: Walk) -> Row:
+    drawn, held = max(walked.a_length, walked.b_length), min(walked.a_length, walked.b_length)
+    whole = 2 if garment.draft[seam.a[0][0]].fold_edge is not None else 1
+    return _gathers(_where(garment, seam.name), whole * drawn, whole * held)
+
+
+def _gathers(where: Said, drawn: float, held: float) -> Row:
+    length, sewn = (said("table.length", length=value) for value in (drawn, held))
+    return where, length, sewn, _quarters(drawn), _quarters(held)
+
+
+def quarter_marks(length: float) -> tuple[float, ...]:
+    """Return where the quarter marks of an edge lie, mm from its start.
+
+    >>> quarter_marks(800), quarter_marks(320)
+    ((200.0, 400.0, 600.0), (80.0, 160.0, 240.0))
+    """
+    return tuple(length * i / QUARTERS for i in range(1, QUARTERS))
+
+
+def _quarters(length: float) -> Said:
+    marks = ", ".join(f"{mark / 10:.1f}" for mark in quarter_marks(length))
+    return said("table.marks", marks=marks)
+
+
+def bias_strip(area: float, width: float) -> float:
+    """Return the length (mm) of bias strip that an `area` (mm2) of cloth gives (row E30).
+
+    Each join of two strips costs one width of it.
+
+    >>> bias_strip(500 * 500, 40)
+    6250.0
+    """
+    return area / width
+
+
+def cloth_for_strip(length: float, width: float) -> float:
+    """Return the side (mm) of the square of cloth that gives `length` of bias strip `width` wide.
+
+    Strips of a square's bias are at most its diagonal long; every join takes one width more.
+    """
+    side = math.sqrt(length * width)
+    joins = math.ceil(length / (side * math.sqrt(2)))
+    return math.sqrt((length + joins * width) * width)

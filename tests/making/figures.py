@@ -1,0 +1,37 @@
+"""Made costumes and cloths for the tests of the making plan. Invented figures."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from drafting.costume import Made, make
+from drafting.costume_file import read_costume
+from drafting.cutting import laid_out
+from drafting.fabric import Fabric
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+@cache
+def made(name: str) -> Made:
+    """Return a shipped costume, drafted and checked."""
+    return make(read_costume(ROOT / "measurements" / "costumes" / f"{name}.toml"))
+
+
+@cache
+def laid(name: str) -> Made:
+    """Return a shipped costume with its lays, searched for a moment only."""
+    return laid_out(made(name), count=50)
+
+
+def with_cloth(name: str, role: str, **facts: Any) -> Made:
+    """Return a shipped costume with a cloth that differs in these facts."""
+    costume = made(name).costume
+    fabrics = {**costume.fabrics, role: replace(costume.fabrics[role], **facts)}
+    return make(replace(costume, fabrics=fabrics))
+
+
+NYLON = Fabric("Nylon, invented", usable_width=1480.0, fibre="nylon", takes_starch=False)

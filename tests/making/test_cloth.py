@@ -1,0 +1,165 @@
+"""What is done to each cloth before and after, from fibre, care and measured shrinkage."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from drafting.making.cautions import cautions, children
+from drafting.making.cutting_work import cutting_steps
+from drafting.making.keeping import keeping
+from drafting.making.model import Step
+from drafting.making.times import minutes, starts
+from drafting.making.treating import DEGREES, LIMITS, SQUARE, treating_steps, washes
+from drafting.making.words import text
+from drafting.treatments import iron_limit
+from tests.making.figures import NYLON, laid, made, with_cloth
+
+
+def steps_of(costume_steps: tuple[Step, ...], role: str) -> list[Step]:
+    return [step for step in costume_steps if step.key.startswith(f"{role}/")]
+
+
+def words_of(steps: list[Step]) -> str:
+    return " ".join(text(s) for step in steps for s in (*step.say, *step.cautions))
+
+
+def test_the_iron_dots_are_the_standards() -> None:
+    """Row F09: ISO 3758:2012, 110, 150 and 200 degrees C."""
+    assert DEGREES == {1: 110, 2: 150, 3: 200}
+
+
+@pytest.mark.parametrize(
+    ("fibre", "dots"),
+    [("acrylic", 1), ("nylon", 1), ("acetate", 1), ("wool", 2), ("silk", 2), ("polyester", 2),
+     ("viscose", 2), ("cotton", 3), ("linen", 3), ("cotton, elastane", 1), ("wool polyester", 2)],
+)  # fmt: skip
+def test_a_blend_takes_the_tenderest_fibres_heat(fibre: str, dots: int) -> None:
+    """Row F10 (care page and iron manual)."""
+    assert iron_limit(replace(NYLON, fibre=fibre)) == dots
+
+
+def test_the_shrinkage_limits_are_the_trades() -> None:
+    """Row F04: 3 % woven, 5 % knit."""
+    assert LIMITS == {"woven": 0.03, "knit": 0.05}
+    said = words_of(
+        steps_of(treating_steps(with_cloth("lamplighter", "ponte", shrinkage_along=0.08)), "ponte")
+    )
+    assert "more than the 5 % that the trade allows" in said
+    assert "the trade allows" not in words_of(
+        steps_of(treating_steps(made("lamplighter")), "ponte")
+    )
+
+
+def test_pile_is_steamed_and_a_washable_knit_is_soaked_and_dried_flat() -> None:
+    steps = treating_steps(made("lamplighter"))
+    shell, ponte = (steps_of(steps, role) for role in ("shell", "ponte"))
+    assert "steam" in [step.verb for step in shell]
+    assert "wash" not in [step.verb for step in shell]
+    assert "face down on a needle board" in words_of(shell)
+    assert [s.verb for s in ponte][2:5] == ["soak", "wash", "dry"]
+    assert "never wring" in words_of(ponte)
+    assert "flat" in words_of([s for s in ponte if s.verb == "dry"])
+    waits = {s.verb: s.wait for s in ponte}
+    assert waits["soak"] >= 8  # overnight, common practice
+
+
+def test_the_square_is_expected_where_the_swatch_says() -> None:
+    """3 % off 35 cm are 33.95 cm: plain arithmetic of the ponte's measured shrinkage."""
+    again = next(s for s in treating_steps(made("lamplighter")) if s.key == "ponte/measure-again")
+    facts = dict(again.say[0].facts)
+    assert facts["along"] == pytest.approx(SQUARE * 0.97)
+    assert facts["across"] == pytest.approx(SQUARE * 0.98)
+
+
+def test_a_cloth_that_is_shrunk_already_is_not_washed_again() -> None:
+    verbs = [s.verb for s in steps_of(treating_steps(made("lamplighter")), "shirting")]
+    assert "wash" not in verbs
+    assert "square" in verbs
+    assert not washes(replace(NYLON, care="dry clean only"))
+
+
+def test_starch_is_tried_only_where_the_cloth_takes_it() -> None:
+    """Nylon takes no starch; the shirting does."""
+    steps = treating_steps(made("lamplighter"))
+    assert "starch" in words_of(steps_of(steps, "shirting"))
+    nylon = treating_steps(with_cloth("lamplighter", "shirting", fibre="nylon", takes_starch=False))
+    assert "starch" not in words_of(steps_of(nylon, "shirting"))
+    assert "dot 1" in words_of(steps_of(nylon, "shirting"))
+
+
+def test_each_cloths_steps_form_one_chain_from_bolt_to_pieces() -> None:
+    costume = laid("lamplighter")
+    steps = (*treating_steps(costume), *cutting_steps(costume))
+    for lay in costume.lays:
+        own = steps_of(steps, lay.role)
+        part = f"cloth: {lay.role}"
+        for step in own:
+            assert step.uses == (part,)
+            part = step.makes
+        assert part == f"pieces: {lay.role}"
+        assert set(own[-1].pieces) == {o.part.name for o in lay.outlines}
+
+
+def test_rotary_blades_want_weights_and_shears_pins() -> None:
+    costume = laid("kite")
+    rotary, shears = (
+        words_of(list(cutting_steps(costume, blade))) for blade in ("rotary", "shears")
+    )  # type: ignore[arg-type]
+    assert "Weigh the pieces down" in rotary
+    assert "Pin inside" not in rotary
+    assert "Pin inside" in shears
+    assert "stretches around the body" in rotary
+
+
+def test_the_care_sheet_takes_bones_out_and_says_that_starch_washes_out() -> None:
+    """Row K23 and C11 speak of bones, common practice of starch."""
+    said = " ".join(text(s) for s in keeping(made("lamplighter")))
+    assert "Draw the bones out" in said
+    assert "Starch washes out" in said
+    assert "coat: not to be washed" in said
+    kite = " ".join(text(s) for s in keeping(made("kite")))
+    assert "bones" not in kite
+    assert "folded" in kite
+
+
+def test_cautions_follow_the_costume() -> None:
+    """Rows C06 (fire, heat, falls), C07 (melting fibres), C10, C11, C12, C13."""
+    lamp, kite = (" ".join(text(s) for s in cautions(made(n))) for n in ("lamplighter", "kite"))
+    for words in (lamp, kite):
+        assert all(
+            word in words for word in ("fire, heat and falls", "before you cut the real one")
+        )
+        assert "venue's rules" in words  # C08: venue and fire rules come first
+        assert "leave" in words or "deep mark" in words  # C10
+    assert "elastane, polyamide" in kite
+    assert "Cap or file" in lamp
+    assert "Cap or file" not in kite
+    assert "clears the floor" in lamp  # C09
+
+
+@pytest.mark.parametrize(
+    ("height", "key"), [(1160.0, "caution.small_child"), (1500.0, "caution.child")]
+)
+def test_a_childs_costume_has_no_cords_at_the_neck(height: float, key: str) -> None:
+    """Rows C01, C02, C05 and trouble SA1: no cord up to 134 cm; no free ends up to 14 years."""
+    body = made("kite").costume.wearer
+    small = replace(
+        body, measures={**body.measures, "height": replace(body.measures["height"], mm=height)}
+    )
+    keys = [s.key for s in children(small, cords=True)]
+    assert keys == [key, "caution.cords_there", "caution.stage_only"]
+    assert list(children(made("lamplighter").costume.wearer, cords=True)) == []
+
+
+def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:
+    costume = laid("lamplighter")
+    found = starts((*treating_steps(costume), *cutting_steps(costume)), date(2026, 12, 20))
+    assert [s.stage for s in found] == ["treat", "cut"]
+    assert found[0].on is not None
+    assert found[1].on is not None
+    assert found[0].on < found[1].on < date(2026, 12, 20)
+    assert (date(2026, 12, 20) - found[0].on).days == found[0].days
+    assert minutes("join", 2000) > minutes("join", 1000) > minutes("join", 0) > 0

@@ -1,0 +1,170 @@
+"""Docket, shopping list, thread and tables, against handbook rules; sources beside each check."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+
+import pytest
+
+from drafting.making.docket import docket, interfaced
+from drafting.making.model import Needle, Setting
+from drafting.making.seam_lengths import seam_lengths
+from drafting.making.shopping import price_of, shopping, shopping_csv, total_cost
+from drafting.making.tables import bias_strip, cloth_for_strip, quarter_marks, tables
+from drafting.making.thread import WASTE, seam_thread, thread_ratio
+from tests.making.figures import laid, made
+
+
+@pytest.mark.parametrize(
+    ("stitch", "ratio"), [("101", 5.0), ("103", 4.5), ("301", 2.5), ("304", 5.5)]
+)
+def test_thread_per_seam_is_the_handbooks(stitch: str, ratio: float) -> None:
+    """Row K06 (a thread maker's stitch guide): 10 m of 301 take 25 m."""
+    assert thread_ratio(stitch) * 10 == pytest.approx(10 * ratio, rel=0.10)
+
+
+def test_an_unknown_stitch_never_buys_too_little_thread() -> None:
+    assert thread_ratio("no such") >= max(thread_ratio(s) for s in ("301", "304", "504", "514"))
+
+
+def test_a_seam_of_a_pair_counts_for_both_hands_and_a_centre_seam_once() -> None:
+    """Against the edges themselves: the coat's shoulder twice, its centre back once."""
+    coat = made("lamplighter").garments[0]
+    lengths = seam_lengths(coat)
+    shoulder = coat.draft["front"]["shoulder"].length
+    assert lengths["shoulder"] == pytest.approx(2 * shoulder, abs=0.01)
+    assert lengths["centre back"] == pytest.approx(coat.draft["back"]["centre_back"].length)
+    shirt = made("lamplighter").garments[1]  # its back is a half on the fold
+    front = shirt.draft["front"]["shoulder"].length
+    assert seam_lengths(shirt)["shoulder"] == pytest.approx(2 * front, abs=0.01)
+    collar = 2 * shirt.draft["collar"]["outer"].length
+    assert seam_lengths(shirt)["collar edge"] == pytest.approx(collar)
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_the_shopping_list_is_the_sum_of_its_parts(name: str) -> None:
+    costume = laid(name)
+    for row in shopping(costume, {}):
+        whole = math.fsum(amount for _, amount in row.parts)
+        if row.unit == "piece":
+            assert row.amount == whole
+        elif row.what == "thread":
+            assert row.amount == pytest.approx(whole * (1 + WASTE))
+        elif row.what in ("elastic", "boning"):
+            assert row.amount == pytest.approx(whole)
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_every_notion_and_every_cloth_is_on_the_list(name: str) -> None:
+    costume = laid(name)
+    rows = shopping(costume, {})
+    for lay in costume.lays:
+        if lay.role != "interfacing":
+            assert [row.amount for row in rows if row.what == lay.role] == [lay.buy_length]
+    for what in ("button", "elastic", "boning"):
+        count = sum(n.count for g in costume.garments for n in g.draft.notions if n.what == what)
+        bought = sum(
+            amount if row.unit == "piece" else 0
+            for row in rows if row.what == what for name, amount in row.parts if name != "spare"
+        )  # fmt: skip
+        assert bool(count) == any(row.what == what for row in rows)
+        if what == "button":
+            assert bought == count
+
+
+def test_interfacing_is_bought_by_weight_and_never_shorter_than_its_longest_piece() -> None:
+    """Row K22: no heavier than the shell; the coat's canvas and the shirt's fusible are two things."""
+    costume = laid("lamplighter")
+    rows = [row for row in shopping(costume, {}) if row.what == "interfacing"]
+    assert len(rows) == 4
+    lay = next(lay for lay in costume.lays if lay.role == "interfacing")
+    tallest = {
+        o.part.name: max(p.real for p in o.ring) - min(p.real for p in o.ring) for o in lay.outlines
+    }
+    for row in rows:
+        assert row.amount >= max(tallest[name] for name, _ in row.parts)
+    assert {name for row in rows for name, _ in row.parts} == set(tallest)
+
+
+def test_costs_add_up_and_what_has_no_price_is_counted() -> None:
+    costume = laid("lamplighter")
+    rows = shopping(costume, {}, {"button": 0.5, "elastic": 2.0})
+    cost, unknown = total_cost(rows)
+    buttons = sum(row.amount for row in rows if row.what == "button")
+    elastic = sum(row.amount for row in rows if row.what == "elastic") / 1000
+    assert cost == pytest.approx(0.5 * buttons + 2.0 * elastic)
+    assert unknown == sum(row.cost is None for row in rows) > 0
+    assert price_of("18,50 a metre") == 18.5
+    assert price_of("a gift") is None
+
+
+def test_the_csv_reads_back_with_the_standard_library() -> None:
+    rows = shopping(laid("kite"), {("top", "side"): SETTING})
+    read = list(csv.DictReader(io.StringIO(shopping_csv(rows))))
+    assert len(read) == len(rows)
+    lengths = [float(line["amount"]) for line in read if line["unit"] == "m"]
+    assert lengths == pytest.approx([r.amount / 1000 for r in rows if r.unit == "mm"], abs=0.006)
+    assert any(line["what"] == "needle" and "ball point 75" in line["detail"] for line in read)
+
+
+SETTING = Setting("304", 1, 2.5, Needle("ball point", 75), "all-purpose")
+
+
+def test_a_stretch_stitch_takes_its_own_thread() -> None:
+    costume = made("kite")
+    length = seam_lengths(costume.garments[0])["side"]
+    with_it = seam_thread(costume, {("top", "side"): SETTING})
+    assert with_it["304"] == pytest.approx(length * 5.5)  # row K06
+
+
+def test_gathers_are_marked_in_quarters_on_both_sides() -> None:
+    """Trouble GA2: band 32 at 2.5 to 1; marks at 20, 40, 60 facing 8, 16, 24."""
+    assert quarter_marks(800.0) == (200.0, 400.0, 600.0)
+    assert quarter_marks(320.0) == (80.0, 160.0, 240.0)
+
+
+def test_a_bias_strip_is_its_cloths_area_over_its_width() -> None:
+    """Row E30: 50 x 50 cm, 4 cm wide, 625 cm; with joins the square is a little larger."""
+    assert bias_strip(500.0 * 500.0, 40.0) == pytest.approx(6250.0, abs=50)
+    assert 500.0 < cloth_for_strip(6250.0, 40.0) < 540.0
+
+
+def test_buttons_stand_in_the_table_where_the_piece_has_them() -> None:
+    table = next(t for t in tables(made("lamplighter")) if t.key == "table.buttons")
+    shirt = made("lamplighter").garments[1].draft
+    marks = [m for m in shirt["front"].placements if m.what == "button"]
+    row = next(r for r in table.rows if dict(getattr(r[0], "facts", ())).get("place") == "front"
+               and dict(getattr(r[0], "facts", ())).get("garment") == "shirt")  # fmt: skip
+    assert row[1] == len(marks)
+    places = dict(row[3].facts)["places"].split(", ")  # type: ignore[union-attr]
+    assert len(places) == len(marks)
+    heights = sorted((m.path.bounds[1] + m.path.bounds[3]) / 2 for m in marks)
+    assert float(places[-1]) == pytest.approx((heights[-1] - heights[0]) / 10, abs=0.06)
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_the_docket_counts_what_the_report_and_the_lay_count(name: str) -> None:
+    costume = laid(name)
+    rows = docket(costume)
+    assert {(r.garment, r.piece) for r in rows} == {
+        (g.name, c.piece.name) for g in costume.garments for c in g.pattern.pieces
+    }
+    for lay in costume.lays:
+        laid_count = sum(2 if copy.hand == "both" else 1 for copy in lay.job.copies)
+        assert sum(r.count for r in rows if r.cloth == lay.role) == laid_count
+
+
+def test_every_interfacing_knows_what_it_stiffens() -> None:
+    coat, shirt = made("lamplighter").garments[:2]
+    pairs = {
+        stiff.piece.name: shell.piece.name for g in (coat, shirt) for shell, stiff in interfaced(g)
+    }
+    assert pairs["collar-stand-interfacing"] == "collar-stand"
+    assert pairs["tail-1-band"] == "tail-1"
+    assert pairs["front-facing-interfacing"] == "front"  # that facing is cut on
+    stiffened = [
+        c for g in (coat, shirt) for c in g.pattern.pieces if c.piece.material == "interfacing"
+    ]
+    assert len(pairs) == len(stiffened)
