@@ -30,7 +30,7 @@ ORDER = (
     ("costume", "next_measure"),
     ("cutting",),
     ("making",),
-    ("report", "printout"),
+    ("report", "printout", "plan_page"),
     ("output",),
     ("notebook", "console", "lab"),
     ("cli",),

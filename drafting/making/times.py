@@ -51,11 +51,11 @@ class Start:
     days: int
     on: date | None = None
 
-    def words(self) -> Said:
-        """Return the line of the plan."""
+    def words(self, stage: str) -> Said:
+        """Return the line of the plan; `stage` is the stage's name for a reader."""
         when = self.on.isoformat() if self.on else ""
         key = "time.start_on" if self.on else "time.start"
-        return said(key, stage=self.stage, hours=self.hours, days=self.days, when=when)
+        return said(key, stage=stage, hours=self.hours, days=self.days, when=when)
 
 
 def starts(

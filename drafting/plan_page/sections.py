@@ -1,0 +1,145 @@
+"""Each part of the plan as HTML: plain text goes in escaped, nothing is drafted here. Layer 5."""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Callable, Iterable, Iterator
+
+from drafting.making.model import DocketRow, Said, Setting, ShoppingRow, Step, Table, said
+from drafting.making.shopping import total_cost
+from drafting.making.times import Start
+from drafting.making.words import text, texts
+
+Drawing = Callable[[Step], str]
+
+
+def section(name: str, body: str) -> str:
+    """Return one titled section; the title is the text `page.<name>`."""
+    return f'<section id="{name}"><h2>{words(f"page.{name}")}</h2>{body}</section>'
+
+
+def words(sentence: Said | str) -> str:
+    """Return a sentence of the plan, escaped."""
+    return html.escape(text(sentence))
+
+
+def paragraphs(sentences: Iterable[Said], kind: str = "") -> str:
+    mark = f' class="{kind}"' if kind else ""
+    return "".join(f"<p{mark}>{words(sentence)}</p>" for sentence in sentences)
+
+
+def listed(sentences: Iterable[Said]) -> str:
+    return f"<ul>{''.join(f'<li>{words(sentence)}</li>' for sentence in sentences)}</ul>"
+
+
+def docket_table(rows: Iterable[DocketRow], titles: dict[tuple[str, str], str]) -> str:
+    """Return one table a cloth: piece, how many, hand, grain, how it lies, and if it is fused first."""
+    by_cloth: dict[str, list[DocketRow]] = {}
+    for row in rows:
+        by_cloth.setdefault(row.cloth, []).append(row)
+    return "".join(
+        f"<h3>{html.escape(cloth)}</h3>{_grid(DOCKET_HEADS, (_docket_cells(r, titles) for r in found))}"
+        for cloth, found in by_cloth.items()
+    )
+
+
+DOCKET_HEADS = ("garment", "piece", "count", "hand", "grain", "lies", "before")
+
+
+def _docket_cells(row: DocketRow, titles: dict[tuple[str, str], str]) -> Iterator[str]:
+    yield html.escape(row.garment)
+    yield html.escape(titles[row.garment, row.piece])
+    yield str(row.count)
+    yield html.escape(row.hand)
+    yield words(said("page.grain", degrees=row.grain))
+    yield html.escape(row.face)
+    yield words("page.fused_first") if row.fused_first else ""
+
+
+def shopping_table(rows: tuple[ShoppingRow, ...]) -> str:
+    """Return the list with a box to tick for each line, and the cost where any is known."""
+    cells = (_shopping_cells(i, row) for i, row in enumerate(rows))
+    cost, unknown = total_cost(rows)
+    total = words(said("page.cost", cost=cost, unknown=unknown)) if cost else ""
+    return f'<div class="shopping">{_grid(("got", "what", "detail", "amount", "cost"), cells)}</div><p>{total}</p>'
+
+
+def _shopping_cells(i: int, row: ShoppingRow) -> Iterator[str]:
+    yield f'<input type="checkbox" id="buy-{i}" aria-label="{html.escape(row.what)}">'
+    yield html.escape(row.what)
+    yield words(row.detail)
+    yield words(said(f"amount.{row.unit}", amount=row.amount))
+    yield "" if row.cost is None else f"{row.cost:.2f}"
+
+
+def plan_table(table: Table) -> str:
+    """Return one table of the plan."""
+    rows = (map(_cell, row) for row in table.rows)
+    heads = "".join(f"<th scope='col'>{words(head)}</th>" for head in table.heads)
+    return f"<h3>{words(table.key)}</h3><table><tr>{heads}</tr>{_rows(rows)}</table>"
+
+
+def _cell(value: Said | str | float) -> str:
+    if isinstance(value, Said):
+        return words(value)
+    return html.escape(value if isinstance(value, str) else f"{value:g}")
+
+
+def _grid(heads: tuple[str, ...], rows: Iterable[Iterable[str]]) -> str:
+    named = "".join(f"<th scope='col'>{words(f'column.{head}')}</th>" for head in heads)
+    return f"<table><tr>{named}</tr>{_rows(rows)}</table>"
+
+
+def _rows(rows: Iterable[Iterable[str]]) -> str:
+    return "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows)
+
+
+def start_list(found: Iterable[Start]) -> str:
+    lines = (f"<li>{html.escape(text(s.words(words_of_stage(s.stage))))}</li>" for s in found)
+    return f"<ul>{''.join(lines)}</ul>"
+
+
+def words_of_stage(stage: str) -> str:
+    return text(f"stage.{stage}")
+
+
+def step_list(steps: Iterable[Step], draw: Drawing) -> str:
+    """Return the steps, stage by stage as they come."""
+    return f'<ol class="steps">{"".join(_step(step, draw) for step in steps)}</ol>'
+
+
+def _step(step: Step, draw: Drawing) -> str:
+    label = html.escape(text("page.done"))
+    guess = (
+        f'<p class="time screen"><label>{words("page.minutes")} <input type="number" min="0" '
+        f'id="min-{html.escape(step.key)}" value="{step.minutes:.0f}"></label></p>'
+    )
+    waits = paragraphs([said("page.waits", hours=step.wait)]) if step.wait else ""
+    setting = "".join(f'<p class="set">{words(s)}</p>' for s in setting_said(step.setting))
+    return (
+        f'<li id="step-{step.n}"><div class="no">{step.n}<input type="checkbox" id="done-{html.escape(step.key)}" '
+        f'aria-label="{label} {step.n}"></div><div class="do">{paragraphs(step.say)}{setting}'
+        f'{paragraphs(step.cautions, "caution")}{waits}{guess}</div><div class="see">{draw(step)}</div></li>'
+    )
+
+
+def setting_said(setting: Setting | None) -> Iterator[Said]:
+    """Yield how a seam is sewn and pressed, in a line or two."""
+    if setting is None:
+        return
+    stitch = text(f"stitch.{setting.stitch}") if f"stitch.{setting.stitch}" in texts() else ""
+    yield said(
+        "set.sewn_wide" if setting.width else "set.sewn", stitch=setting.stitch, name=stitch,
+        length=setting.stitch_length, width=setting.width, point=setting.needle.point,
+        size=setting.needle.size, foot=setting.foot, pressure=setting.pressure,
+        seam_class=setting.seam_class,
+    )  # fmt: skip
+    if setting.lengthens > 0.005:
+        yield said("set.lengthens", share=setting.lengthens)
+    if setting.stayed:
+        yield said("set.stayed")
+    if setting.press != "not":
+        key = "set.press" if setting.dots is None else "set.press_at"
+        yield said(key, way=setting.press, dots=setting.dots or 0)
+    yield from setting.why
+    yield from setting.trials
