@@ -34,6 +34,7 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     lines = [_count(findings), *_table(None, [(f.level, f.where, _sentence(f)) for f in said])]
     lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
     lines += [f"Overview: {out / 'overview.png'}"]
+    lines += [f"Plan:     {out / 'plan.html'}"]
     lines += [f"Record:   {out / 'report.json'}", "", _wrapped(CAUTION)]
     return "\n".join(lines)
 

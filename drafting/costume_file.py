@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -19,8 +20,9 @@ from drafting.print_wishes import PrintWishes, read_print
 from drafting.reading.fullness import FullnessWish, read_fullness
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
+from drafting.workroom import Workroom, read_workroom
 
-KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print")
+KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print", "workroom", "worn_on")
 GARMENT_KEYS = ("block", "fabric", "choices", "fullness")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
@@ -45,7 +47,8 @@ class CostumeFile:
     """A costume as its maker wrote it; `unit` is the file's unit of length, for the choices.
 
     `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays; `prints`
-    what is asked of the printed sheets.
+    what is asked of the printed sheets; `workroom` what the maker has; `worn_on` the day the
+    costume has to be ready for.
     """
 
     title: str
@@ -56,6 +59,8 @@ class CostumeFile:
     unit: str | None
     lays: Mapping[str, Wished] = field(default_factory=dict)
     prints: PrintWishes = field(default_factory=PrintWishes)
+    workroom: Workroom = field(default_factory=Workroom)
+    worn_on: date | None = None
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:
@@ -75,13 +80,32 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
     lays = read_lays(_table(file, faults, "lays"), file.line, tuple(fabrics), unit, faults)
     names = tuple(garment.name for garment in garments)
     prints = read_print(_table(file, faults, "print"), file.line, names, faults)
+    room, day = _workroom(file, faults), _worn_on(file, faults)
     title = Given(file.data.get("title", Path(path).stem), file.line("title"))
     text = faults.value(plain_text, title, "title")
     if faults.found or body is None:
         raise InputError(faults.found)
     cloths = {role: fabric for role, fabric in fabrics.items() if fabric is not None}
     name = text or Path(path).stem
-    return CostumeFile(name, body, garments, cloths, file.path, unit, lays, prints)
+    return CostumeFile(name, body, garments, cloths, file.path, unit, lays, prints, room, day)
+
+
+def _workroom(file: TomlFile, faults: Faults) -> Workroom:
+    """Return the workroom that the file names; without one, a sewing machine and an iron."""
+    if "workroom" not in file.data:
+        return Workroom()
+    line = file.line("workroom")
+    path = _path(file, faults, file.data["workroom"], "workroom", line)
+    found = _followed(faults, read_workroom, path, "workroom", line) if path else None
+    return found or Workroom()
+
+
+def _worn_on(file: TomlFile, faults: Faults) -> date | None:
+    day = file.data.get("worn_on")
+    if day is None or (isinstance(day, date) and not isinstance(day, datetime)):
+        return day
+    faults.add("is no day", "write it like worn_on = 2027-01-05", "worn_on", file.line("worn_on"))
+    return None
 
 
 def _wearer(file: TomlFile, faults: Faults, other: Path | str | None) -> Body | None:

@@ -12,6 +12,9 @@ from drafting.export.figure import overview_png
 from drafting.export.folder import swap_in
 from drafting.export.svg import svg_text
 from drafting.findings import Finding
+from drafting.making import Plan, planned
+from drafting.making.shopping import shopping_csv
+from drafting.plan_page import page
 from drafting.printing import preview
 from drafting.printout import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
 from drafting.report import piece_file, report
@@ -61,6 +64,17 @@ def _write_lays(made: Made, folder: Path) -> None:
         overview_png(sheet, file.with_suffix(".png"))
 
 
+def _write_plan(made: Made, folder: Path) -> Plan | None:
+    """Write the making plan and its shopping list; without lays nobody knows what to buy."""
+    if not made.lays:
+        return None
+    plan = planned(made)
+    files = {"plan.html": page(plan, made), "shopping.csv": shopping_csv(plan.shopping)}
+    for name, text in files.items():
+        (folder / name).write_text(text, encoding="utf-8", newline="\n")
+    return plan
+
+
 def _fill(made: Made, sheets: list[PrintedSheet], folder: Path) -> None:
     start = time.perf_counter()
     (folder / "pieces").mkdir()
@@ -74,7 +88,8 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path) -> None:
     overview_png(overview_sheet(patterns, made.costume.title), folder / "overview.png")
     _write_lays(made, folder)
     _write_sheets(made, sheets, folder)
-    data = report(made) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
+    plan = _write_plan(made, folder)
+    data = report(made, plan) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
     data["timings"]["draw"] = time.perf_counter() - start
     text = json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8", newline="\n")

@@ -7,7 +7,7 @@ reported as drawn. Only `timings` may differ between two runs.
 from __future__ import annotations
 
 import platform
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from importlib.metadata import PackageNotFoundError, version
 from typing import Any
 
@@ -17,6 +17,8 @@ from drafting.costume import Made, MadeGarment
 from drafting.draft import Girth, Notion, Seam
 from drafting.findings import Finding
 from drafting.layout import lay_row
+from drafting.making.model import Plan, Setting, Step
+from drafting.making.words import text
 from drafting.pattern import CutPiece
 from drafting.walk import walk
 
@@ -30,8 +32,9 @@ DISTRIBUTIONS = (
 Row = dict[str, Any]
 
 
-def report(made: Made) -> Row:
-    """Return everything known about `made`, ready for JSON."""
+def report(made: Made, plan: Plan | None = None) -> Row:
+    """Return everything known about `made`, ready for JSON; `plan` gives stitches and steps."""
+    sewn = plan.settings if plan else {}
     costume = made.costume
     garments = made.garments
     return {
@@ -41,12 +44,12 @@ def report(made: Made) -> Row:
         "choices": {g.name: _choices(g) for g in garments},
         "body": _body(costume.wearer),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
-        "seams": [_seam(g, seam) for g in garments for seam in g.draft.seams],
+        "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
         "checks": [_check(finding) for finding in made.findings],
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
-        "steps": [],
+        "steps": [_step(step) for step in plan.steps] if plan else [],
         "timings": dict(made.timings),
     }
 
@@ -145,7 +148,29 @@ def _edges(cut: CutPiece) -> Iterator[Row]:
         }
 
 
-def _seam(garment: MadeGarment, seam: Seam) -> Row:
+def _step(step: Step) -> Row:
+    """Return one step: what to do in words, what it uses and makes, how it is sewn."""
+    sewn = step.setting
+    return {
+        "n": step.n,
+        "stage": step.stage,
+        "garment": step.garment,
+        "do": " ".join(text(sentence) for sentence in step.say),
+        "uses": list(step.uses),
+        "makes": step.makes,
+        "seams": list(step.seams),
+        "notions": list(step.notions),
+        "stitch": sewn.stitch if sewn else None,
+        "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
+        "heat": sewn.dots if sewn else None,
+        "caution": " ".join(text(sentence) for sentence in step.cautions),
+        "minutes": step.minutes,
+        "wait_hours": step.wait,
+    }
+
+
+def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setting]) -> Row:
+    setting = sewn.get((garment.name, seam.name))
     walked = walk(garment.draft, seam)
     wrong = [f for f in garment.findings if f.level == "error" and _is_about(f, seam)]
     return {
@@ -160,7 +185,7 @@ def _seam(garment: MadeGarment, seam: Seam) -> Row:
         "declared_ease": seam.ease,
         "gather_ratio": walked.gather_ratio,
         "corner_angles": list(walked.angles),
-        "stitch": None,
+        "stitch": setting.stitch if setting else None,
         "ok": not wrong,
     }
 

@@ -7,31 +7,47 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping
 
 from drafting.costume import Made
 from drafting.making.cautions import cautions
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
 from drafting.making.keeping import keeping
-from drafting.making.model import Plan, Step
+from drafting.making.model import Plan, Setting, Step
+from drafting.making.order import placed, sewing_steps
+from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
 from drafting.making.treating import treating_steps
 
-__all__ = ["Plan", "Step", "planned"]
+__all__ = ["Plan", "Step", "planned", "work_order"]
 
 
 def planned(made: Made) -> Plan:
     """Return the plan of a costume whose lays are worked out already."""
-    steps = (*treating_steps(made), *cutting_steps(made))
+    costume, room = made.costume, made.costume.workroom
+    sewn = settings(made, room)
     return Plan(
-        made.costume.title,
-        made.costume.wearer.title,
+        costume.title,
+        costume.wearer.title,
         docket=docket(made),
-        shopping=shopping(made, {}),
-        steps=tuple(replace(step, n=n) for n, step in enumerate(steps, 1)),
+        shopping=shopping(made, sewn, room.prices),
+        steps=work_order(made, sewn),
         tables=tables(made),
         keeping=keeping(made),
         cautions=cautions(made),
+        remarks=easier(made, room),
+        settings=sewn,
     )
+
+
+def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Step, ...]:
+    """Return every step from the bolts to the finished garments, numbered."""
+    fabrics, blade = made.costume.fabrics, made.costume.workroom.blade
+    sewing = (
+        step
+        for garment in made.garments
+        for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
+    )
+    return placed([*treating_steps(made), *cutting_steps(made, blade), *sewing])

@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal
 
 from drafting.costume import Made
 from drafting.fabric import Fabric
 from drafting.layout import Lay
 from drafting.making.model import Said, Step, said
 from drafting.making.treating import has_pile
-
-Blade = Literal["shears", "rotary"]
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -20,12 +17,12 @@ SPREADING = 15.0
 """minutes to spread a cloth and weigh or pin the pieces down (a guess)."""
 
 
-def cutting_steps(made: Made, blade: Blade = "shears") -> tuple[Step, ...]:
+def cutting_steps(made: Made, blade: str = "shears") -> tuple[Step, ...]:
     """Return one step for each lay of `made`: it turns a cloth that is ready into its pieces."""
     return tuple(_cut(made, lay, blade) for lay in made.lays)
 
 
-def _cut(made: Made, lay: Lay, blade: Blade) -> Step:
+def _cut(made: Made, lay: Lay, blade: str) -> Step:
     fabric = made.costume.fabrics.get(lay.role) or Fabric(lay.cloth.title)
     names = tuple(dict.fromkeys(outline.part.name for outline in lay.outlines))
     outlines = len(lay.packing.spots)
@@ -36,7 +33,7 @@ def _cut(made: Made, lay: Lay, blade: Blade) -> Step:
     )  # fmt: skip
 
 
-def _said(lay: Lay, fabric: Fabric, blade: Blade) -> Iterator[Said]:
+def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
     yield said(
         f"cut.{lay.lay}", title=lay.cloth.title, length=lay.cloth_length, role=lay.role,
         n=len(lay.packing.spots),

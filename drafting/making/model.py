@@ -9,7 +9,8 @@ exactly once, each seam is sewn exactly once, and one part a garment is left at 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "finish"]
@@ -71,8 +72,9 @@ class Step:
 
     `verb` is the kind of work (`fuse`, `join`, `gather`, `hang` ...); `say` what to do, its heading
     first; `uses` and `makes` parts (see above; a step on a whole cloth names the cloth's role as
-    `cloth: shell`); `pieces` are drawn beside it, with `seams` (garment's own names) lit. `minutes`
-    is a guess of the hands' time; `wait` hours that the work then lies or hangs by itself.
+    `cloth: shell`). `pieces` are drawn beside it with `seams` and `edges` (piece, edge) lit, both by
+    the garment's own names; `notions` says what is sewn in. `minutes` is a guess of the hands' time,
+    `wait` hours that the work then lies or hangs by itself.
     """
 
     key: str
@@ -88,6 +90,8 @@ class Step:
     cautions: tuple[Said, ...] = ()
     minutes: float = 0.0
     wait: float = 0.0
+    edges: tuple[tuple[str, str], ...] = ()
+    notions: tuple[str, ...] = ()
     n: int = 0
 
 
@@ -143,3 +147,4 @@ class Plan:
     keeping: tuple[Said, ...] = ()
     cautions: tuple[Said, ...] = ()
     remarks: tuple[Said, ...] = ()
+    settings: Mapping[tuple[str, str], Setting] = field(default_factory=dict)

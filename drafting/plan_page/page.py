@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import html
-from datetime import date
 
 from drafting.costume import Made
 from drafting.label import piece_title
@@ -27,13 +26,16 @@ from drafting.plan_page.sections import (
 PARTS = ("cautions", "start", "docket", "shopping", "steps", "tables", "keeping")
 
 
-def page(plan: Plan, made: Made, worn_on: date | None = None) -> str:
-    """Return `plan.html`: one file, no network; `worn_on` counts the days back."""
+def page(plan: Plan, made: Made) -> str:
+    """Return `plan.html`: one file, no network."""
     garments = {garment.name: garment for garment in made.garments}
     pieces = drawn_pieces(made)
 
     def lit(step: Step) -> list[tuple[str, str]]:
-        return list(lit_edges(garments[step.garment], step.seams)) if step.garment else []
+        if not step.garment:
+            return []
+        own = [(f"{step.garment}.{piece}", edge) for piece, edge in step.edges]
+        return [*lit_edges(garments[step.garment], step.seams), *own]
 
     def draw(step: Step) -> str:
         shown = [pieces[name] for name in step.pieces if name in pieces]
@@ -44,7 +46,7 @@ def page(plan: Plan, made: Made, worn_on: date | None = None) -> str:
     }  # fmt: skip
     bodies = {
         "cautions": paragraphs(plan.cautions, "caution"),
-        "start": start_list(starts(plan.steps, worn_on)),
+        "start": start_list(starts(plan.steps, made.costume.worn_on)),
         "docket": docket_table(plan.docket, titles),
         "shopping": shopping_table(plan.shopping),
         "steps": f'<p class="screen">{words("page.left")} <b id="left"></b></p>' + step_list(plan.steps, draw),

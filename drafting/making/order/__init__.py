@@ -1,0 +1,14 @@
+"""The order of work, from the seam graph and the treatments. Layer 5.
+
+    garment -> Graph (what each seam is) -> Bench of parts -> Steps, each using parts that exist
+    all steps -> placed: what can be done while another waits is put into the waiting time
+
+`kinds` says what a seam is (dart, set-in, cuff, collar ...); `bench` keeps the parts and makes the
+steps; `sewing` puts one garment together; `placing` orders the whole costume; `sound` checks it.
+"""
+
+from drafting.making.order.placing import placed
+from drafting.making.order.sewing import sewing_steps
+from drafting.making.order.sound import unsound
+
+__all__ = ["placed", "sewing_steps", "unsound"]

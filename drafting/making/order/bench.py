@@ -1,0 +1,54 @@
+"""The parts on the table and the steps made of them: each part is used once, each step makes one. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from drafting.garment import MadeGarment
+from drafting.making.model import Said, Setting, Stage, Step, said
+from drafting.making.times import minutes
+
+
+@dataclass
+class Bench:
+    """One garment in the making. `parts` maps each piece to the part that holds it now."""
+
+    garment: MadeGarment
+    settings: Mapping[tuple[str, str], Setting]
+    parts: dict[str, str] = field(default_factory=dict)
+    steps: list[Step] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        name = self.garment.name
+        self.parts = {p.name: f"{name}.{p.name}" for p in self.garment.draft.pieces}
+
+    def holding(self, pieces: Iterable[str]) -> list[str]:
+        """Return the parts that hold these pieces, each once."""
+        return list(dict.fromkeys(self.parts[piece] for piece in pieces))
+
+    def do(
+        self, stage: Stage, verb: str, name: str, pieces: Sequence[str], say: Iterable[Said], *,
+        seams: Sequence[str] = (), edges: Sequence[tuple[str, str]] = (), notions: Sequence[str] = (),
+        cautions: Sequence[Said] = (), length: float = 0.0, count: int = 0, wait: float = 0.0,
+        shown: Sequence[str] = (),
+    ) -> None:  # fmt: skip
+        """Add a step on the parts that hold `pieces`; they become one part called `name`."""
+        garment = self.garment.name
+        used = self.holding(pieces)
+        makes = f"{garment}: {name} [{len(self.steps) + 1}]"
+        found = [self.settings.get((garment, seam)) for seam in seams]
+        visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
+        self.steps.append(
+            Step(
+                f"{garment}/{len(self.steps) + 1} {verb}", stage, verb, garment, tuple(say), tuple(used),
+                makes, visible, tuple(seams), next(filter(None, found), None), tuple(cautions),
+                minutes(verb, length, count), wait, tuple(edges), tuple(notions),
+            )
+        )  # fmt: skip
+        for piece, part in self.parts.items():
+            if part in used:
+                self.parts[piece] = makes
+
+    def head(self, key: str, **facts: float | int | str) -> Said:
+        return said(key, garment=self.garment.name, **facts)

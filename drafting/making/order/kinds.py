@@ -1,0 +1,84 @@
+"""What each seam of a garment is, read from its edges and pieces. Layer 5.
+
+dart        both edges are legs of one dart
+set in      a sleeve's cap meets an armhole
+limb        closes a sleeve into a tube
+unit        inside a small thing made up flat: cuff, band, collar, stand
+attach      joins such a thing to what it belongs to
+facing      a facing to its edge
+flare       between panels that hang on the bias
+body        every other seam
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from drafting.draft import Draft, Seam
+from drafting.making.settings.lengthening import on_bias
+from drafting.piece import EdgeKind, Piece
+
+SeamKind = Literal["dart", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
+
+UNITS = (
+    "collar-stand",
+    "collar",
+    "under-collar",
+    "top-collar",
+    "cuff",
+    "waistband",
+    "casing",
+    "fly-shield",
+)
+"""Pieces that are made up by themselves before they are joined on."""
+
+HANDS = ("-left", "-right")
+
+
+def stem(piece: str) -> str:
+    """Return a piece's name without the hand.
+
+    >>> stem("front-left"), stem("front")
+    ('front', 'front')
+    """
+    for hand in HANDS:
+        piece = piece.removesuffix(hand)
+    return piece
+
+
+def is_sleeve(piece: Piece) -> bool:
+    """Return whether a piece is a sleeve: it has a cap."""
+    return any("cap" in edge.name.split("_") for edge in piece.edges)
+
+
+def is_facing(name: str) -> bool:
+    return "facing" in stem(name)
+
+
+def is_unit(name: str) -> bool:
+    return stem(name) in UNITS
+
+
+def kind_of(draft: Draft, seam: Seam) -> SeamKind:
+    """Return what a seam is."""
+    names = {piece for piece, _ in (*seam.a, *seam.b)}
+    if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
+        return "dart"
+    units = {name for name in names if is_unit(name)}
+    if units:
+        inside = units == names or all(is_facing(name) for name in names - units)
+        return "unit" if inside else "attach"
+    if any(is_facing(name) for name in names):
+        return "facing"
+    sleeves = {name for name in names if is_sleeve(draft[name])}
+    if sleeves:
+        return "limb" if sleeves == names else "set in"
+    if on_bias(draft, seam):
+        return "flare"
+    return "body"
+
+
+def unit_of(seam: Seam) -> str:
+    """Return which small thing a seam belongs to: `collar`, `cuff`, `waistband` ..."""
+    units = [stem(piece) for piece, _ in (*seam.a, *seam.b) if is_unit(piece)]
+    return "collar" if any("collar" in unit for unit in units) else units[0]
