@@ -8,6 +8,7 @@ from drafting.costume import Made
 from drafting.cutting import materials
 from drafting.garment import MadeGarment
 from drafting.layout import Lay
+from drafting.making.handed import hand, stem
 from drafting.making.model import DocketRow
 from drafting.pattern import CutPiece
 from drafting.piece import Piece
@@ -75,7 +76,9 @@ def interfaced(garment: MadeGarment) -> Iterator[tuple[CutPiece, CutPiece]]:
 
 def _shared(shell: str, stiff: str) -> int:
     """Return how many words the two names share from the start, 0 unless all of the shell's."""
-    ours, theirs = shell.split("-"), stiff.split("-")
+    if hand(shell) != hand(stiff):
+        return 0
+    ours, theirs = stem(shell).split("-"), stem(stiff).split("-")
     return len(ours) if theirs[: len(ours)] == ours else 0
 
 

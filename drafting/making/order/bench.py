@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from drafting.garment import MadeGarment
-from drafting.making.model import Said, Setting, Stage, Step, said
+from drafting.making.model import Said, Setting, Stage, Step
 from drafting.making.times import minutes
 
 
@@ -50,5 +50,10 @@ class Bench:
             if part in used:
                 self.parts[piece] = makes
 
-    def head(self, key: str, **facts: float | int | str) -> Said:
-        return said(key, garment=self.garment.name, **facts)
+    def named(self, what: str, piece: str) -> list[str]:
+        """Return the notions of a kind that go to one piece, as steps name them.
+
+        A notion of one hand says so behind a space (`cuff left`), its piece behind a hyphen.
+        """
+        found = (n for n in self.garment.draft.notions if n.what == what)
+        return [f"{what}: {n.where}" for n in found if n.where.replace(" ", "-") == piece]

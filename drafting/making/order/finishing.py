@@ -81,12 +81,14 @@ def casings(bench: Bench) -> None:
 
 
 def _edges_at(bench: Bench, where: str) -> list[EdgeRef]:
-    """Return the hems that a notion's place names (`waist`, `trouser hem`), not finished yet."""
+    """Return the hems that a notion's place names (`waist`, `trouser hem left`), not finished yet."""
     done = {edge for step in bench.steps for edge in step.edges}
-    name = where.split()[-1]
+    words = where.split()
+    hand = words.pop() if words[-1] in ("left", "right") else ""
     return [
         (piece.name, edge.name) for piece, edge in turned_edges(bench.garment)
-        if edge.name == name and (piece.name, edge.name) not in done
+        if edge.name == words[-1] and (piece.name, edge.name) not in done
+        and (not hand or piece.name.endswith(f"-{hand}"))
     ]  # fmt: skip
 
 
@@ -183,7 +185,8 @@ def buttons(bench: Bench) -> None:
     fasteners = [n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE]
     found = [n for n in fasteners if n.what == "button"]
     if found:
-        pieces = [n.where for n in found if n.where in bench.garment.draft]
+        places = (n.where.replace(" ", "-") for n in found)
+        pieces = [place for place in places if place in bench.garment.draft]
         bench.do(
             "finish", "button", "with buttons", pieces or _shell(bench),
             [said("do.holes"), said("do.open_holes"), said("do.buttons"),

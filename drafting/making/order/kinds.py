@@ -15,6 +15,7 @@ from __future__ import annotations
 from typing import Literal
 
 from drafting.draft import Draft, Seam
+from drafting.making.handed import stem
 from drafting.making.settings.lengthening import on_bias
 from drafting.piece import EdgeKind, Piece
 
@@ -31,19 +32,6 @@ UNITS = (
     "fly-shield",
 )
 """Pieces that are made up by themselves before they are joined on."""
-
-HANDS = ("-left", "-right")
-
-
-def stem(piece: str) -> str:
-    """Return a piece's name without the hand.
-
-    >>> stem("front-left"), stem("front")
-    ('front', 'front')
-    """
-    for hand in HANDS:
-        piece = piece.removesuffix(hand)
-    return piece
 
 
 def is_sleeve(piece: Piece) -> bool:

@@ -13,6 +13,7 @@ from drafting.draft import Seam
 from drafting.fabric import Fabric
 from drafting.garment import MadeGarment
 from drafting.making.docket import interfaced, is_block_fused
+from drafting.making.handed import hand
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import finishing, units
 from drafting.making.order.bench import Bench
@@ -74,7 +75,7 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
         bench.do(
             "prepare", "fuse", f"{shell.piece.name} stiffened", (shell.piece.name, stiff.piece.name),
             [said(key, piece=shell.piece.name, stiff=stiff.piece.name)], cautions=fumes,
-            count=stiff.piece.count, notions=(f"interfacing: {stiff.piece.name}",),
+            count=stiff.piece.count, notions=bench.named("interfacing", stiff.piece.name),
         )  # fmt: skip
 
 
@@ -120,7 +121,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
         bench.do(
             "shape", "fuse", "flare stiffened", pieces, [said("do.fuse_bands", n=len(here))],
             cautions=[said("caution.fumes")], count=len(here),
-            notions=[f"interfacing: {stiff}" for _, stiff in here],
+            notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
         )  # fmt: skip
 
 
@@ -188,13 +189,10 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        hand = next(
-            (h for h in ("left", "right") if seam.name.endswith(h) or seam.a[0][0].endswith(h)), ""
-        )
-        groups.setdefault(hand, []).append(seam)
-    for hand, found in groups.items():
+        groups.setdefault(hand(seam.a[0][0]), []).append(seam)
+    for side, found in groups.items():
         pieces = list(dict.fromkeys(p for seam in found for p in pieces_of(seam)))
-        say = [said("do.set_in_hand", hand=hand) if hand else said("do.set_in")]
+        say = [said("do.set_in_hand", hand=side) if side else said("do.set_in")]
         ratios = [r for s in found if (r := walk(bench.garment.draft, s).gather_ratio)]
         ease = sum(abs(seam.ease) for seam in found)
         if ratios:

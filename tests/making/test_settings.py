@@ -1,0 +1,170 @@
+"""Workroom files, and needle, stitch, foot and heat of every seam; sources beside each check."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import settings as hypothesis_settings
+from hypothesis import strategies as st
+
+from drafting.errors import InputError
+from drafting.fabric import Fabric
+from drafting.garment import draft_garment
+from drafting.making.order.kinds import kind_of
+from drafting.making.settings import easier, settings
+from drafting.making.settings.lengthening import around
+from drafting.making.settings.needles import SIZES, needle_for, point_for, size_for
+from drafting.making.settings.stitches import stitch_for
+from drafting.making.thread import thread_ratio
+from drafting.making.words import text
+from drafting.workroom import STITCHES, Workroom, read_workroom
+from tests.making.figures import NYLON, ROOT, made, with_cloth
+
+PLAIN = Workroom()
+STUDIO = read_workroom(ROOT / "measurements" / "workrooms" / "shared-studio.toml")
+KNIT = Fabric(
+    "Jersey, invented", usable_width=1500.0, weave="knit", fibre="polyamide, elastane", mass=200.0,
+    stretch_along=0.5, stretch_across=0.6, recovery=0.97,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("mass", "size"),
+    [(40, (60, 65)), (90, (70,)), (140, (80,)), (290, (90,)), (400, (100,)), (600, (110,))],
+)
+def test_needle_sizes_follow_the_cloth(mass: float, size: tuple[int, ...]) -> None:
+    """Rows K01, K02 (needle charts): sheer 60-65, blouse 70, shirting 80, trouser 90, denim 100, canvas 110."""
+    assert size_for(replace(NYLON, mass=mass)) in size
+    assert size_for(replace(NYLON, mass=mass)) in SIZES
+
+
+def test_needle_points_follow_the_cloth() -> None:
+    """Row K03: woven sharp, knit ball point, high elastane stretch, microfibre microtex, leather wedge."""
+    assert (
+        point_for(replace(KNIT, fibre="cotton", stretch_along=0.1, stretch_across=0.2))
+        == "ball point"
+    )
+    assert point_for(KNIT) == "stretch"
+    assert point_for(NYLON) == "sharp"
+    assert point_for(replace(NYLON, fibre="polyester microfibre")) == "microtex"
+    assert point_for(replace(NYLON, fibre="leather")) == "leather"
+
+
+def test_a_universal_needle_only_stands_in() -> None:
+    needle, stands_in = needle_for(NYLON, replace(PLAIN, needles=("universal",)))
+    assert (needle.point, stands_in) == ("universal", True)
+    assert needle_for(NYLON, PLAIN) == (needle_for(NYLON, PLAIN)[0], False)
+    room = replace(made("lamplighter").costume.workroom, needles=("universal",))
+    words = [text(why) for s in settings(made("lamplighter"), room).values() for why in s.why]
+    assert any("wrong type or size" in line for line in words)
+
+
+@given(
+    st.floats(0.0, 0.6), st.booleans(), st.sets(st.sampled_from(sorted(STITCHES)), min_size=0),
+)  # fmt: skip
+def test_a_seam_that_stretches_much_is_never_a_plain_lockstitch(
+    share: float, knit: bool, stitches: set[str]
+) -> None:
+    """Row K07: 304, 401, 504, 514 for seams that must stretch; 301 is poor above 15 %."""
+    room = Workroom(stitches=tuple(sorted(stitches)))
+    stitch = stitch_for(share, knit, room)
+    assert stitch.number in (*stitches, "202")  # only what she has, or by hand
+    if share > 0.15 or knit:
+        assert stitch.number != "301"
+    assert 2.0 <= stitch.length <= 3.5  # row K09: seams 2.2 to 2.8, topstitching to 3.5
+
+
+@pytest.mark.parametrize("room", [PLAIN, STUDIO, Workroom(stitches=("301",))])
+def test_no_negative_ease_seam_of_any_garment_is_sewn_with_301(room: Workroom) -> None:
+    """Row K07, over the kite and a knit shirt-like top of this test."""
+    costume = made("kite")
+    for (name, seam), found in settings(costume, room).items():
+        garment = next(g for g in costume.garments if g.name == name)
+        assert around(garment.draft) > 0
+        assert found.stitch != "301", seam
+        assert found.lengthens > 0
+
+
+def test_velveteen_is_never_pressed_hard_and_stretch_is_sewn_with_less_pressure() -> None:
+    costume = made("lamplighter")
+    coat = {
+        s: v for (g, s), v in settings(costume, costume.costume.workroom).items() if g == "coat"
+    }
+    assert all("needle board" in " ".join(text(why) for why in s.why) for s in coat.values())
+    assert {s.dots for s in coat.values()} == {2}
+    kite = settings(made("kite"), STUDIO)
+    assert {s.pressure for s in kite.values()} == {"lighter"}
+    assert {
+        s.pressure for s in settings(made("kite"), replace(STUDIO, foot_pressure=False)).values()
+    } == {"usual"}
+
+
+def test_bias_panels_are_sewn_with_some_give_and_their_waist_is_stayed() -> None:
+    costume = made("lamplighter")
+    found = settings(costume, costume.costume.workroom)
+    coat = costume.garments[0].draft
+    flares = [s.name for s in coat.seams if kind_of(coat, s) == "flare"]
+    assert len(flares) == 3
+    assert all(found["coat", name].stitch == "304" for name in flares)
+    assert found["coat", "coat waist"].stayed
+    assert not found["shirt", "side"].stayed
+
+
+def test_a_knits_shoulder_is_stayed() -> None:
+    assert settings(made("kite"), STUDIO)["top", "shoulder"].stayed
+
+
+def test_nylon_gets_a_cool_iron() -> None:
+    """Row F10: nylon one dot."""
+    shirt = settings(with_cloth("lamplighter", "shirting", fibre="nylon", iron_dots=None), PLAIN)
+    assert {s.dots for (g, _), s in shirt.items() if g == "shirt"} == {1}
+
+
+def test_the_plan_says_what_would_be_easier_with_more() -> None:
+    plain = " ".join(text(s) for s in easier(made("lamplighter"), PLAIN))
+    assert "overlock" in plain
+    assert "needle board" in plain
+    assert "walking foot" in plain
+    assert easier(made("kite"), STUDIO) == ()
+
+
+def test_every_stitch_a_room_may_have_has_a_thread_ratio_of_its_own_or_the_greediest() -> None:
+    assert all(thread_ratio(stitch) >= 2.5 for stitch in STITCHES)
+
+
+def test_a_workroom_file_names_every_fault_at_once(tmp_path: Path) -> None:
+    file = tmp_path / "room.toml"
+    file.write_text(
+        'title = "x"\nstitches = [301, 999]\nfeet = "walking"\nblade = "sword"\niron_dots = 7\n'
+        "wheels = 3\n[prices]\nthread = -1\ngold = 3\n"
+    )
+    with pytest.raises(InputError) as refused:
+        read_workroom(file)
+    lines = {(fault.field, fault.line) for fault in refused.value.faults}
+    assert lines == {
+        ("stitches", 2), ("feet", 3), ("blade", 4), ("iron_dots", 5), ("wheels", 6),
+        ("prices.thread", 8), ("prices.gold", 9),
+    }  # fmt: skip
+
+
+def test_the_shipped_workrooms_can_be_read_and_differ() -> None:
+    kitchen = read_workroom(ROOT / "measurements" / "workrooms" / "kitchen-table.toml")
+    assert kitchen.has("514", "504") == ""
+    assert STUDIO.has("514", "504") == "514"
+    assert kitchen.prices["thread"] > 0
+
+
+@hypothesis_settings(max_examples=6, deadline=None)
+@given(st.sampled_from(["puffed-top", "close-top", "trouser"]), st.sampled_from([PLAIN, STUDIO]))
+def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: Workroom) -> None:
+    body = made("kite").costume.wearer
+    choices = {"waist_finish": "casing"} if block == "trouser" else {}
+    garment = draft_garment(body, KNIT, block, choices)
+    costume = replace(made("kite"), garments=(garment,), costume=replace(
+        made("kite").costume, fabrics={garment.fabric: KNIT}))  # fmt: skip
+    found = settings(costume, room)
+    assert set(found) == {(garment.name, seam.name) for seam in garment.draft.seams}
+    assert all(s.stitch != "301" for s in found.values())
