@@ -87,11 +87,19 @@ class Cloth:
 
     def strip(self, lay: LayName) -> Strip:
         """Return the strip that one layer gives, faults of both layers marked on it."""
-        faults = self.faults
-        if lay == "folded":
+        faults, gap, folded = self.faults, self.wishes.gap, lay == "folded"
+        if folded:
             half = self.usable_width / 2
             faults = tuple(box for fault in faults for box in _folded(fault, half))
-        return Strip(self.layer_width(lay), self.wishes.gap, faults, self.repeat_along)
+        across = self.repeat_across if lay == "open" else None
+        return Strip(
+            self.layer_width(lay),
+            gap,
+            faults,
+            self.repeat_along,
+            across,
+            gap / 2 if folded else 0.0,
+        )
 
     def at_width(self, width: float) -> Cloth:
         """Return the cloth as it would be in another bolt width (mm, selvedges included)."""

@@ -1,27 +1,25 @@
 """A job made ready for placing: outlines on the grid, and their no-fit polygons as they are needed.
 
 Layer 4. Every piece is grown by half the gap, so that touching outlines keep the gap; whether it
-lies inside the cloth is asked of the outline itself, so selvedge and fold need no gap.
+lies inside the cloth is asked of the outline itself, so the selvedge needs no gap.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
 
-from drafting.geometry.area import simplified
-from drafting.layout.clip import Ints, Paths, grid_scale, grown, no_fit, posed, to_grid
+from drafting.layout.clip import Ints, Paths, grid_scale, posed, to_grid
 from drafting.layout.model import HAIR, Job, Kind, Pose, Ring
+from drafting.layout.shapes import Shapes
 
 COARSE, ROUGH = 0.1, 0.3
 """Share of the gap by which outlines may be simplified; they are grown by as much first (ours).
-ROUGH is for lays that only tell what another width needs: five times as quick, half a percent long."""
-
-FINE, MANY = 0.05, 60
-"""mm by which an outline of more than so many corners is simplified where no gap is asked (ours)."""
+Five times as quick is ROUGH: it searches, and COARSE then closes up what was found."""
 
 Grid = tuple[int, int, int, int]
 
@@ -42,20 +40,28 @@ class NoFit(NamedTuple):
     box: Grid
 
 
+def extent_of(job: Job) -> float:
+    """Return what the grid of a job must have room for: all pieces in one row, and the cloth."""
+    rings = [kind.ring for kind in job.kinds] + [_corners(box) for box in job.strip.blocked]
+    sides = [max(map(abs, ring)) for ring in rings]
+    total = sum(sides[copy.kind] for copy in job.copies) + sum(sides)
+    far = max((box[2] for box in job.strip.blocked), default=0.0)
+    return total + job.strip.width + far + (job.strip.repeat or 0.0)
+
+
 @dataclass
 class Kit:
     """The outlines of a `Job` on the grid, with everything that was worked out about them kept.
 
-    `widest` keeps room on the grid for wider strips, so that one kit can be `resized` to them;
-    `coarse` is the share of the gap by which outlines are simplified.
+    `coarse` is the share of the gap by which outlines are simplified; `shared` are the shapes of
+    another kit with the same gap, on a grid that has room for this job too.
     """
 
     job: Job
-    widest: float = 0.0
     coarse: float = COARSE
+    shared: Shapes | None = None
     kinds: tuple[Kind, ...] = ()
     _sizes: dict[tuple[int, Pose], Size] = field(default_factory=dict)
-    _shapes: dict[tuple[int, int, Pose], Paths] = field(default_factory=dict)
     _no_fits: dict[tuple[int, Pose, int, Pose], NoFit] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -63,20 +69,21 @@ class Kit:
         self.kinds = (*self.job.kinds, *faults)
 
     @cached_property
+    def shapes(self) -> Shapes:
+        scale = grid_scale(extent_of(self.job))
+        return self.shared or Shapes(scale, self.job.strip.gap, self.coarse)
+
+    @property
     def scale(self) -> float:
-        """Grid steps a unit: the longest layout there can be, all pieces in one row, has room."""
-        sides = [max(map(abs, kind.ring)) for kind in self.kinds]
-        total = sum(sides[copy.kind] for copy in self.job.copies) + sum(sides)
-        far = max((box[2] for box in self.job.strip.blocked), default=0.0)
-        wide = max(self.job.strip.width, self.widest)
-        return grid_scale(total + wide + far + (self.job.strip.repeat or 0.0))
+        """Grid steps a unit."""
+        return self.shapes.scale
 
     def resized(self, job: Job) -> Kit:
         """Return the kit of a job that differs in the strip's width only, nothing worked out anew."""
         other = Kit(
-            job, self.widest, _sizes=self._sizes, _shapes=self._shapes, _no_fits=self._no_fits
+            job, shared=self.shapes, kinds=self.kinds, _sizes=self._sizes, _no_fits=self._no_fits
         )
-        other.__dict__.update(scale=self.scale, blocks=self.blocks)
+        other.__dict__["numbers"] = self.numbers
         return other
 
     @cached_property
@@ -84,16 +91,13 @@ class Kit:
         return int(np.floor(self.job.strip.width * (1 + HAIR) * self.scale))
 
     @cached_property
-    def blocks(self) -> tuple[Ints, ...]:
-        """What each kind keeps others out of: its outline grown by half the gap."""
-        return tuple(self._block(kind.ring) for kind in self.kinds)
+    def numbers(self) -> tuple[int, ...]:
+        """The number of each kind's outline among the shapes."""
+        return tuple(self.shapes.number(kind.ring) for kind in self.kinds)
 
-    def _block(self, ring: Ring) -> Ints:
-        gap = self.job.strip.gap
-        coarse = self.coarse * gap or (FINE if len(ring) > MANY else 0.0)
-        points, off = simplified(ring, coarse) if coarse else (ring, 0.0)
-        by = (gap / 2 + off) * self.scale
-        return grown(to_grid(tuple(points), self.scale), by + 1 if by else 0.0)
+    def block(self, kind: int) -> Ints:
+        """Return what a kind keeps others out of: its outline grown by half the gap."""
+        return self.shapes.blocks[self.numbers[kind]]
 
     def size(self, kind: int, pose: Pose) -> Size:
         """Return the box of a kind's own outline in a pose."""
@@ -112,9 +116,30 @@ class Kit:
             return 0
         return round(pose.of(complex(at, 0)).real * self.scale) - self.size(kind, pose).x
 
+    def line(self, kind: int, pose: Pose) -> int:
+        """Return how far a kind's grainline lies from its lower left corner, across the cloth."""
+        at = self.kinds[kind].line
+        if at is None:
+            return 0
+        return round(pose.of(complex(0, at)).imag * self.scale) - self.size(kind, pose).y
+
+    def span(self, kind: int, pose: Pose) -> tuple[int, int]:
+        """Return the least and greatest y of a kind's corner; the second is less where it is too wide."""
+        on_fold = self.kinds[kind].fold
+        low = math.ceil(self.job.strip.low(on_fold) * self.scale)
+        high = self.width - self.size(kind, pose).height
+        return (low, min(low, high)) if on_fold else (low, high)
+
+    def step(self, kind: int, pose: Pose) -> float:
+        """Return the repeat across that a kind keeps to, grid steps; 0 where it keeps to none."""
+        low, high = self.span(kind, pose)
+        step = (self.job.strip.repeat_across or 0.0) * self.scale
+        return step if high - low >= step else 0.0
+
     def fits(self, kind: int, pose: Pose) -> bool:
         """Say whether a kind is no wider than the cloth."""
-        return self.size(kind, pose).height <= self.width
+        low, high = self.span(kind, pose)
+        return low <= high
 
     def no_fit(self, lying: int, u: Pose, coming: int, v: Pose) -> NoFit:
         """Return where kind `coming` in pose `v` must not be while `lying` lies in pose `u` at 0."""
@@ -122,28 +147,15 @@ class Kit:
         if key not in self._no_fits:
             a, b = self.size(lying, u), self.size(coming, v)
             shift = np.array([b.x - a.x, b.y - a.y], dtype=np.int64)
-            shape = self._shape(lying, coming, u.undone().after(v))
+            shape = self.shapes.no_fit(
+                self.numbers[lying], self.numbers[coming], u.undone().after(v)
+            )
             paths = tuple(posed(path, u) + shift for path in shape)
             low = np.min([path.min(axis=0) for path in paths], axis=0)
             high = np.max([path.max(axis=0) for path in paths], axis=0)
             box = (int(low[0]), int(low[1]), int(high[0]), int(high[1]))
             self._no_fits[key] = NoFit(paths, box)
         return self._no_fits[key]
-
-    def _shape(self, lying: int, coming: int, pose: Pose) -> Paths:
-        """Return the no-fit polygon of two kinds about their origins, `coming` in a pose.
-
-        The other way round it is the same, turned by half a turn and taken back by the pose.
-        """
-        key, twin = (lying, coming, pose), (coming, lying, pose.undone())
-        if key not in self._shapes:
-            if twin in self._shapes:
-                back = Pose(180).after(pose)
-                self._shapes[key] = tuple(posed(path, back) for path in self._shapes[twin])
-            else:
-                other = posed(self.blocks[coming], pose)
-                self._shapes[key] = no_fit(self.blocks[lying], other)
-        return self._shapes[key]
 
 
 def _corners(box: tuple[float, float, float, float]) -> Ring:

@@ -62,12 +62,17 @@ class Problem:
 
     @property
     def _width(self) -> float:
-        return self.kit.job.strip.width + self.kit.job.strip.gap
+        strip = self.kit.job.strip
+        return strip.width + strip.gap - strip.fold_gap
 
     @property
     def bottom(self) -> float:
-        """How far the library's strip begins below y = 0."""
-        return self.kit.job.strip.gap / 2 + self.play
+        """How far the library's strip begins below y = 0: where no piece off the fold may reach.
+
+        What the teeth of a comb have below that line is cut off.
+        """
+        strip = self.kit.job.strip
+        return strip.gap / 2 + self.play - strip.fold_gap
 
     def asked(self, seconds: int, workers: int, seed: int) -> dict[str, Any]:
         """Return what the child process reads."""
@@ -102,8 +107,9 @@ class Problem:
         kind = self.kit.job.kinds[self.kit.job.copies[copy].kind]
         pose = Pose(round(degrees / 90) * 90 % 360).after(Pose(0, mirror))  # 32-bit degrees
         x0, y0, _, y1 = box_of(tuple(pose.of(p) for p in kind.ring))
-        high = max(0.0, self.kit.job.strip.width - (y1 - y0))
-        return Spot(copy, pose, x + x0, min(max(0.0, y + y0), high))
+        strip = self.kit.job.strip
+        low = strip.low(kind.fold)
+        return Spot(copy, pose, x + x0, min(max(low, y + y0), max(low, strip.width - (y1 - y0))))
 
     def _loose(self) -> list[Item]:
         """Return an item for each kind, hand and set of turns among the copies off the fold."""
@@ -119,7 +125,7 @@ class Problem:
         ]
 
     def _grown(self, kind: int, mirror: bool) -> Ints:
-        ring = posed(self.kit.blocks[kind], Pose(0, mirror))
+        ring = posed(self.kit.block(kind), Pose(0, mirror))
         return grown(ring, self.play * self.kit.scale)
 
     def _comb(self) -> Item:
@@ -129,11 +135,12 @@ class Problem:
             kind = self.kit.job.copies[spot.copy].kind
             size = self.kit.size(kind, spot.pose)
             at = np.array([round(spot.x * scale) - size.x, -size.y], dtype=np.int64)
-            parts.append(posed(self.kit.blocks[kind], spot.pose) + at)
+            parts.append(posed(self.kit.block(kind), spot.pose) + at)
         x0, x1 = (int(f(np.concatenate(parts)[:, 0])) for f in (np.min, np.max))
         low, thick = -round(self.bottom * scale), round(THIN * self._width * scale)
         high = low + round((self._width + 2 * self.play) * (1 - PLAY) * scale)
-        parts += [_box(x0 - thick, low, x1, thick), _box(x0 - thick, low, x0, high)]
+        top = low + round(self.play * scale) + thick
+        parts += [_box(x0 - thick, low, x1, top), _box(x0 - thick, low, x0, high)]
         whole = max(union(part.tolist() for part in parts), key=lambda ring: abs(_area(ring)))
         far = (x0 - thick, low, x1 + 2 * thick + round(self._width * scale), high)
         clipped = common([grown(whole, self.play * scale)], far)

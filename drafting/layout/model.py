@@ -57,13 +57,15 @@ class Kind:
     """One outline to be laid, warp along x.
 
     Of a `fold` kind the fold edge lies on y = 0 and the cloth above it. `level` is the x of the
-    line that a repeat is matched on (None: the kind's own least x).
+    line that a repeat along the cloth is matched on (None: the kind's own least x), `line` the y of
+    the one for a repeat across it (None: the kind's own least y).
     """
 
     name: str
     ring: Ring
     fold: bool = False
     level: float | None = None
+    line: float | None = None
 
     @property
     def area(self) -> float:
@@ -84,13 +86,31 @@ class Copy:
 class Strip:
     """The cloth to lay on: its `width`, the `gap` between pieces, boxes that may not be cut into.
 
-    `repeat` is the length of a repeat along the cloth that all levels keep to, None without one.
+    `repeat` is the length of a repeat along the cloth that all levels keep to, None without one;
+    `repeat_across` the width of one that all lines keep to. Pieces off the fold keep `fold_gap` from
+    y = 0: a pair lying flush on the fold could not be cut apart.
     """
 
     width: float
     gap: float = 0.0
     blocked: tuple[Box, ...] = ()
     repeat: float | None = None
+    repeat_across: float | None = None
+    fold_gap: float = 0.0
+
+    def low(self, fold: bool) -> float:
+        """Return the least y of a piece that lies on the fold, or of any other."""
+        return 0.0 if fold else self.fold_gap
+
+    def holds(self, wide: float, fold: bool) -> bool:
+        """Say whether a piece that is `wide` across has room on the cloth."""
+        return wide <= (self.width - self.low(fold)) * (1 + HAIR)
+
+    def lined_up(self, wide: float, fold: bool) -> bool:
+        """Say whether such a piece can be shifted by a whole repeat across, and so be matched."""
+        return self.repeat_across is not None and (
+            self.width - self.low(fold) - wide >= self.repeat_across
+        )
 
 
 @dataclass(frozen=True, slots=True)

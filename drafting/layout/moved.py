@@ -79,11 +79,10 @@ def _free(kit: Kit, others: Sequence[Spot], spot: Spot, wanted: complex) -> list
         for s in others
     ]
     kind = copies[spot.copy].kind
-    high = 0 if kit.kinds[kind].fold else kit.width - kit.size(kind, spot.pose).height
-    room = blocked_by(kit, lying, kind, spot.pose, high)
+    room = blocked_by(kit, lying, kind, spot.pose)
     far = max(room.reach, round(wanted.real * kit.scale)) + round(100 * kit.scale)
     # A piece on the fold, or as wide as the cloth, has a line to go along: a box of no height.
-    return left_over((0, 0, far, max(1, room.high)), room.blockers)
+    return left_over((0, room.low, far, max(room.low + 1, room.high)), room.blockers)
 
 
 def _nearest(path: list[list[int]], at: complex) -> complex:

@@ -10,7 +10,7 @@ from drafting import tolerances as tol
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
 from drafting.layout.cloth import LEVELS, Cloth, LayName
-from drafting.layout.model import HAIR, Copy, Job, Kind, Pose, Ring, Spot, box_of
+from drafting.layout.model import Copy, Job, Kind, Pose, Ring, Spot, box_of
 from drafting.layout.sound import sound_ring
 from drafting.pattern import CutPiece
 
@@ -163,7 +163,8 @@ def _on_one_layer(
 
 
 def with_level(outline: Outline, kind: Kind, wanted: str) -> Kind:
-    """Return a kind that knows where its level line lies along the cloth, if it has a level."""
+    """Return a kind that knows where its level and its grainline lie, if it has them."""
+    kind = replace(kind, line=_line_of(outline))
     levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
     names = LEVELS if wanted == "auto" else (wanted,)
     level = next((levels[name] for name in names if name in levels), None)
@@ -173,19 +174,34 @@ def with_level(outline: Outline, kind: Kind, wanted: str) -> Kind:
     return replace(kind, level=outline.base(path.at(path.length / 2)).real)
 
 
+def _line_of(outline: Outline) -> float | None:
+    """Return the y that a repeat across the cloth is matched on: a fold's, else the grainline's."""
+    cut = outline.part.cut
+    edge = cut.piece.fold_edge
+    if edge is not None and fold_on_grain(outline.part):
+        return outline.base(edge.path.start).imag
+    return None if cut.grainline is None else outline.base(cut.grainline.start).imag
+
+
 def job_of(
     parts: tuple[Part, ...], cloth: Cloth, lay: LayName
+) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
+    """Return the job of a lay, its outlines by kind, and those too wide to be laid at all."""
+    return job_from(tuple(outline_of(part, lay) for part in parts), cloth, lay)
+
+
+def job_from(
+    outlines: tuple[Outline, ...], cloth: Cloth, lay: LayName
 ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
     """Return the job of a lay, its outlines by kind, and those too wide to be laid at all."""
     strip = cloth.strip(lay)
     kept: list[Outline] = []
     left_out: list[Outline] = []
     copies: list[Copy] = []
-    for part in parts:
-        outline = outline_of(part, lay)
+    for outline in outlines:
         wide = box_of(outline.ring)[3] - box_of(outline.ring)[1]
         lost_fold = lay == "folded" and outline.opened
-        if wide > strip.width * (1 + HAIR) or lost_fold:
+        if not strip.holds(wide, outline.fold) or lost_fold:
             left_out.append(outline)
             continue
         copies += copies_of(outline, len(kept), cloth, lay)

@@ -9,19 +9,27 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from drafting.errors import DraftError
-from drafting.layout.kit import Kit
+from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.library import Problem, tight_teeth
 from drafting.layout.model import Job, Packing, Spot
 from drafting.layout.process import PATIENCE, Child
-from drafting.layout.search import Said, Searcher
+from drafting.layout.search import Said, Searcher, settled
+from drafting.layout.shapes import Shapes
 from drafting.layout.shelf import shelved
 from drafting.layout.sound import checked_job
 from drafting.layout.verify import wrong
 
-COUNT = 6000
+COUNT = 5000
 """Outlines placed by engine 1 where no time is given (ours: about 3 s for the demo costume)."""
 
 ENDLESS = 1e12
+
+FEW = 8
+"""Up to so many outlines are searched fine: there is little to save, and a hair may matter (ours)."""
+
+CLOSED = 3
+"""The best so many layouts of rough outlines are closed up with fine ones (ours)."""
+
 LOOK = 0.3
 """Seconds between two looks at the child processes."""
 
@@ -35,11 +43,12 @@ they may not (ours)."""
 
 def pack(
     job: Job, *, count: float = COUNT, seconds: float = 0.0, seed: int = 0, workers: int = 2,
-    said: Said | None = None, halted: Callable[[], bool] = bool,
+    said: Said | None = None, halted: Callable[[], bool] = bool, shapes: Shapes | None = None,
 ) -> Packing:  # fmt: skip
     """Return the shortest layout found of a job.
 
     Without `seconds` engine 1 places `count` outlines: the same job and seed give the same layout.
+    It does so with rough outlines (of `shapes`, where those are given), and closes up what it found.
     With `seconds` both engines look that long. `said` hears each better layout, the first one
     within half a second; `halted` is asked again and again, and ends the search where it says so.
     Raises `DraftError` for outlines and cloth that cannot be laid out.
@@ -51,10 +60,10 @@ def pack(
             raise DraftError(f"{job.kinds[copy.kind].name} is wider than the cloth")
     if not job.copies:
         return Packing(0.0, (), "nothing to lay")
-    hunt = Hunt(job, seconds, seed, workers, said, halted)
+    hunt = Hunt(job, seconds, seed, workers, said, halted, shapes)
     hunt.take(shelved(job))
     if seconds <= 0:
-        hunt.own(count)
+        hunt.own_counted(count)
     else:
         hunt.look(time.monotonic() + seconds)
     if hunt.best is None:
@@ -72,11 +81,15 @@ class Hunt:
     workers: int
     said: Said | None
     halted: Callable[[], bool]
+    shapes: Shapes | None = None
     best: Packing | None = None
     refused: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.kit = Kit(self.job)
+        gap = self.job.strip.gap
+        rough = gap > 0 and len(self.job.copies) > FEW
+        self.rough = Kit(self.job, ROUGH, self.shapes) if rough else self.kit
         self.dice = random.Random(self.seed)
 
     def take(self, packing: Packing) -> None:
@@ -91,23 +104,33 @@ class Hunt:
         if self.said:
             self.said(packing)
 
-    def own(self, count: float, deadline: float | None = None) -> None:
-        """Let engine 1 look."""
-        said = self.take if deadline is not None else None
-        search = Searcher(self.kit, count, self.seed, deadline, said, self.halted)
+    def own(self, deadline: float) -> None:
+        """Let engine 1 look until the deadline."""
+        search = Searcher(self.kit, ENDLESS, self.seed, deadline, self.take, self.halted)
         self.take(search.run())
+
+    def own_counted(self, count: float) -> None:
+        """Let engine 1 place so many rough outlines, and close up the best of what it found."""
+        search = Searcher(self.rough, count, self.seed, halted=self.halted)
+        self.take(search.run())
+        fine = Searcher(self.kit, ENDLESS)
+        for tried in search.good[-CLOSED:]:
+            made_fast = settled(tried)
+            fine.decoded(made_fast.order, made_fast.poses)
+        self.take(fine.packing_of_best())
 
     def look(self, deadline: float) -> None:
         """Let both engines look until the deadline."""
         folds = [n for n, c in enumerate(self.job.copies) if self.job.kinds[c.kind].fold]
-        if self.job.strip.blocked or self.job.strip.repeat:
-            self.own(ENDLESS, deadline)  # the library knows neither faults nor repeats
+        strip = self.job.strip
+        if strip.blocked or strip.repeat or strip.repeat_across:
+            self.own(deadline)  # the library knows neither faults nor repeats
         elif folds:
             self._look_folded(folds, deadline)
         else:
             start = time.monotonic()
             share = HANDS_SHARE if self._may_turn_over() else FIRST_SHARE
-            self.own(ENDLESS, start + share * (deadline - start))
+            self.own(start + share * (deadline - start))
             self._run([(Problem(self.kit, self._hands()), self.workers)], deadline)
 
     def _look_folded(self, folds: list[int], deadline: float) -> None:

@@ -30,11 +30,12 @@ class Laid(NamedTuple):
 class Room:
     """What one outline finds when it comes: the blockers for its lower left corner, and a box.
 
-    `reach` is the x from which on nothing lies any more; `high` the greatest y of the corner.
+    `reach` is the x from which on nothing lies any more; `low` and `high` bound the corner's y.
     """
 
     blockers: list[Ints]
     reach: int
+    low: int
     high: int
 
 
@@ -47,32 +48,33 @@ def faults(kit: Kit) -> list[Laid]:
 
 def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[int, int] | None:
     """Return the leftmost, then lowest free corner for a kind in a pose; None if it is too wide."""
-    high = kit.width - kit.size(kind, pose).height
-    if high < 0:
+    if not kit.fits(kind, pose):
         return None
-    on_fold = kit.kinds[kind].fold
-    room = blocked_by(kit, lying, kind, pose, 0 if on_fold else high)
+    room = blocked_by(kit, lying, kind, pose)
     if kit.job.strip.repeat:
         return _on_lattice(kit, room, kind, pose)
-    if room.high == 0:
-        return _along(room.blockers, 0, 0), 0
-    rest = left_over((0, 0, room.reach + 1, room.high), room.blockers)
+    if room.high == room.low:
+        return _along(room.blockers, room.low, 0), room.low
+    rest = left_over((0, room.low, room.reach + 1, room.high), room.blockers)
+    if step := kit.step(kind, pose):
+        return on_rows(rest, step, kit.line(kind, pose))
     corners = np.array([corner for path in rest for corner in path], dtype=np.int64)
     x, y = corners[np.lexsort((corners[:, 1], corners[:, 0]))[0]]
     return int(x), int(y)
 
 
-def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose, high: int) -> Room:
-    """Return what keeps a kind in a pose off its places; `high` is the greatest y of its corner."""
+def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
+    """Return what keeps a kind in a pose off its places."""
+    low, high = kit.span(kind, pose)
     blockers: list[Ints] = []
     reach = 0
     for there in lying:
         paths, (_, y0, x1, y1) = kit.no_fit(there.kind, there.pose, kind, pose)
         reach = max(reach, there.x + x1)
-        if there.y + y0 <= high and there.y + y1 >= 0 and there.x + x1 >= 0:
+        if there.y + y0 <= high and there.y + y1 >= low and there.x + x1 >= 0:
             shift = np.array([there.x, there.y], dtype=np.int64)
             blockers += [path + shift for path in paths]
-    return Room(blockers, reach, high)
+    return Room(blockers, reach, low, high)
 
 
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
@@ -89,18 +91,46 @@ def _on_lattice(kit: Kit, room: Room, kind: int, pose: Pose) -> tuple[int, int]:
     """Return the first free corner whose level lies on a repeat, as low as it goes there."""
     step = (kit.job.strip.repeat or 0.0) * kit.scale
     level = kit.level(kind, pose)
+    across, line = kit.step(kind, pose), kit.line(kind, pose)
+    bottom = _up(room.low, across, line)
     first = int(np.ceil(level / step))
     for n in range(first, first + LATTICE_TRIES):
         x = round(n * step) - level
         if x >= room.reach:
-            return x, 0
-        y = 0
+            return x, bottom
+        y = bottom
         for low, high in _covered(room.blockers, x):
             if low < y - 0.5 and high > y + 0.5:
-                y = int(np.ceil(high))
+                y = _up(int(np.ceil(high)), across, line)
         if y <= room.high:
             return x, y
-    return round(np.ceil((room.reach + level) / step) * step) - level, 0
+    return round(np.ceil((room.reach + level) / step) * step) - level, bottom
+
+
+def _up(y: int, step: float, line: int) -> int:
+    """Return the least corner from `y` up whose grainline lies on a repeat (`step` 0: on any)."""
+    return round(np.ceil((y + line) / step) * step) - line if step else y
+
+
+def on_rows(rest: Sequence[Sequence[Sequence[int]]], step: float, line: int) -> tuple[int, int]:
+    """Return the leftmost corner of what is left whose grainline lies on a repeat across the cloth.
+
+    It lies on an edge of what is left: there on the repeat that is nearest to the edge's left end.
+    """
+    a = np.concatenate([np.array(path, dtype=float) for path in rest])
+    b = np.concatenate([np.roll(np.array(path, dtype=float), -1, axis=0) for path in rest])
+    left = np.where((a[:, 0] <= b[:, 0])[:, None], a, b)
+    other = np.where((a[:, 0] <= b[:, 0])[:, None], b, a)
+    rise = other[:, 1] - left[:, 1]
+    up = rise >= 0
+    rows = np.where(up, np.ceil((left[:, 1] + line) / step), np.floor((left[:, 1] + line) / step))
+    y = np.rint(rows * step) - line
+    share = np.where(rise == 0, 0.0, (y - left[:, 1]) / np.where(rise == 0, 1.0, rise))
+    met = np.where(rise == 0, y == left[:, 1], (share >= 0) & (share <= 1))
+    x = np.ceil(left[:, 0] + share * (other[:, 0] - left[:, 0]))[met]
+    y = y[met]
+    best = np.lexsort((y, x))[0]
+    return int(x[best]), int(y[best])
 
 
 def _covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:

@@ -9,15 +9,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from drafting.errors import DraftError
 from drafting.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import Lay
-from drafting.layout.outlines import Part, job_of
+from drafting.layout.outlines import Part
 from drafting.layout.pack import COUNT, pack
+from drafting.layout.pieces import WAYS, Pieces
 from drafting.layout.said import findings_of
 from drafting.layout.search import Said, Searcher
-from drafting.layout.sound import checked_job
 from drafting.layout.widths import with_other_ways
 
 QUICK = 250
@@ -36,43 +37,58 @@ def lay_out(
 
     Without `seconds` the search is limited by `count` and gives the same lay every time; with them
     both engines look that long. Pieces that are too wide are in `left_out`, with an error finding.
-    Raises `DraftError` for outlines that cannot be laid at all.
+    Raises `DraftError` for outlines that cannot be laid at all, and for one-way cloth folded across.
     """
-    way = _way(parts, cloth)
-    job, outlines, left_out = job_of(parts, cloth, way)
+    refuse_nap_both_ways(cloth)
+    pieces = Pieces(parts, cloth)
+    way = _way(pieces)
+    job, outlines, left_out = pieces.job(way)
     packing = pack(
-        job, count=count, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted
-    )
-    lay = Lay(cloth, way, checked_job(job), outlines, packing, left_out)
-    lay = with_other_ways(parts, lay) if table else lay
-    opened = _opened_by_itself(parts, lay)
+        job, count=count, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted,
+        shapes=pieces.rough,
+    )  # fmt: skip
+    lay = Lay(cloth, way, job, outlines, packing, left_out)
+    lay = with_other_ways(pieces, lay) if table else lay
+    opened = _opened_by_itself(pieces, lay)
     return replace(lay, findings=(*findings_of(lay), *opened))
 
 
-def _way(parts: tuple[Part, ...], cloth: Cloth) -> LayName:
+def refuse_nap_both_ways(cloth: Cloth) -> None:
+    """Raise `DraftError` where one-way cloth is to be folded across."""
+    if cloth.one_way and cloth.wishes.lay == "crosswise":
+        raise DraftError(
+            f"{cloth.title} is one-way and cannot be folded across: on the layer folded over, nap or "
+            "print would run the other way",
+            turn="cut it across into two lengths and turn the upper one round, right sides together "
+            "and the nap of both one way; or lay it folded (lengthwise) or open",
+        )  # fmt: skip
+
+
+def _way(pieces: Pieces) -> LayName:
     """Return how to spread the cloth: as wished, else folded where nothing sticks out of it."""
-    match cloth.wishes.lay:
+    match pieces.cloth.wishes.lay:
         case "open" | "folded" | "crosswise" as way:
             return way
-    lost = {way: len(job_of(parts, cloth, way)[2]) for way in ("folded", "open")}
+    lost = {way: len(pieces.job(way)[2]) for way in WAYS}
     if lost["folded"] > lost["open"]:
         return "open"
-    lone = any(c.hand in ("left", "right") for c in job_of(parts, cloth, "folded")[0].copies)
+    lone = any(c.hand in ("left", "right") for c in pieces.job("folded")[0].copies)
     if not lone:
         return "folded"
-    both = {way: _quick(parts, cloth, way) for way in ("folded", "open")}
+    both = {way: _quick(pieces, way) for way in WAYS}
     return "open" if both["open"] < WORTH * both["folded"] else "folded"
 
 
-def _quick(parts: tuple[Part, ...], cloth: Cloth, way: LayName) -> float:
-    job = checked_job(job_of(parts, cloth, way)[0])
-    return Searcher(Kit(job, 0.0, ROUGH), QUICK).run().length if job.copies else 0.0
+def _quick(pieces: Pieces, way: LayName) -> float:
+    job = pieces.job(way)[0]
+    kit = Kit(job, ROUGH, pieces.rough)
+    return Searcher(kit, QUICK).run().length if job.copies else 0.0
 
 
-def _opened_by_itself(parts: tuple[Part, ...], lay: Lay) -> Iterator[Finding]:
+def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:
     if lay.cloth.wishes.lay != "auto" or lay.lay != "open":
         return
-    lost = [o.part.name for o in job_of(parts, lay.cloth, "folded")[2]]
+    lost = [o.part.name for o in pieces.job("folded")[2]]
     still = {o.part.name for o in lay.left_out}
     wide = [name for name in lost if name not in still]
     why = f"{', '.join(wide)} would not fit on it folded" if wide else "that takes less cloth"

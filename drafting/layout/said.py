@@ -33,7 +33,7 @@ def _said(lay: Lay) -> Iterator[Finding]:
             "lay", "note", lay.role, lay.length, lay.lower_bound, lay.summary(),
         )  # fmt: skip
     yield from _hands(lay)
-    yield from _repeats(lay.cloth)
+    yield from _repeats(lay)
     yield from _wash(lay)
     yield from _stretch(lay)
 
@@ -96,7 +96,8 @@ def _hands(lay: Lay) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def _repeats(cloth: Cloth) -> Iterator[Finding]:
+def _repeats(lay: Lay) -> Iterator[Finding]:
+    cloth = lay.cloth
     if cloth.repeat_along:
         yield Finding(
             "repeat", "note", cloth.role, cloth.repeat_along, None,
@@ -104,12 +105,19 @@ def _repeats(cloth: Cloth) -> Iterator[Finding]:
             "piece is laid with one level line on the same place of the repeat, and the lay is "
             "longer for it. Check each pair of partners before cutting.",
         )  # fmt: skip
-    if cloth.repeat_across:
+    if cloth.repeat_across and lay.lay == "open":
         yield Finding(
             "repeat", "note", cloth.role, cloth.repeat_across, None,
-            f"{cloth.title} repeats every {show_length(cloth.repeat_across)} across: the lay does "
-            "not match stripes sideways. Shift each piece by less than one repeat so that partners "
-            "meet, or cut from one layer with each pair matched by eye.",
+            f"{cloth.title} repeats every {show_length(cloth.repeat_across)} across: the grainline of "
+            "every piece lies on the same place of a stripe, where it has room to. Check each pair of "
+            "partners before cutting.",
+        )  # fmt: skip
+    elif cloth.repeat_across:
+        yield Finding(
+            "repeat", "note", cloth.role, cloth.repeat_across, None,
+            f"{cloth.title} repeats every {show_length(cloth.repeat_across)} across: fold it on a stripe "
+            "and pin the layers stripe on stripe, then both hands of a pair match. From piece to piece "
+            "stripes are matched on open cloth only.",
         )  # fmt: skip
 
 

@@ -42,7 +42,10 @@ class Tried:
 
 @dataclass
 class Searcher:
-    """A search over one `Kit`; `left` counts the outlines that may still be placed."""
+    """A search over one `Kit`; `left` counts the outlines that may still be placed.
+
+    `good` are the layouts that were the best one in their time, the best one last.
+    """
 
     kit: Kit
     left: float
@@ -51,6 +54,7 @@ class Searcher:
     said: Said | None = None
     halted: Callable[[], bool] = bool
     best: Tried | None = None
+    good: list[Tried] = field(default_factory=list)
     dice: random.Random = field(default_factory=random.Random)
 
     def run(self) -> Packing:
@@ -111,6 +115,7 @@ class Searcher:
         tried = Tried(order, poses, tuple(laid), self._length(laid))
         if self.best is None or tried.length < self.best.length - 1:
             self.best = tried
+            self.good.append(tried)
             if self.said:
                 self.said(self.packing(tried))
         return tried
@@ -132,7 +137,7 @@ class Searcher:
         return best[1]
 
     def _round(self, start: Tried, count: float) -> None:
-        stop, now = self.left - count, _settled(start)
+        stop, now = self.left - count, settled(start)
         while self.left > stop and not self._over():
             share = max(0.0, (self.left - stop) / count)
             heat = now.length * COLD * (WARM / COLD) ** share
@@ -183,7 +188,7 @@ class Searcher:
         return self.left <= 0 or late or self.halted()
 
 
-def _settled(tried: Tried) -> Tried:
+def settled(tried: Tried) -> Tried:
     """Return a layout with the poses that served best in it made fast: one try a copy, not four."""
     poses = list(tried.poses)
     for copy, laid in zip(tried.order, tried.laid, strict=True):

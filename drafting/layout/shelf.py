@@ -20,11 +20,13 @@ def shelved(job: Job) -> Packing:
     for n, pose, (x0, y0, x1, y1) in _boxes(job):
         wide, high = x1 - x0, y1 - y0
         fold = job.kinds[job.copies[n].kind].fold
+        low = _row(job, n, pose, job.strip.low(fold), high)
+        y = low if fold else max(low, _row(job, n, pose, y, high))
         if found and (fold or y + high > job.strip.width * (1 + HAIR)):
-            x, y, deep = x + deep + job.strip.gap, 0.0, 0.0
+            x, y, deep = x + deep + job.strip.gap, low, 0.0
         at = _clear(job, n, pose, x, y, wide, high)
         if at > x:
-            x, y, deep = at, 0.0, 0.0
+            x, y, deep = at, low, 0.0
             at = _clear(job, n, pose, x, y, wide, high)
         found.append(Spot(n, pose, at, y))
         y, deep = y + high + job.strip.gap, max(deep, at - x + wide)
@@ -35,7 +37,8 @@ def _boxes(job: Job) -> list[tuple[int, Pose, Box]]:
     boxes = []
     for n, copy in enumerate(job.copies):
         lying = ((p, box_of(tuple(p.of(c) for c in job.kinds[copy.kind].ring))) for p in copy.poses)
-        fitting = [(p, b) for p, b in lying if b[3] - b[1] <= job.strip.width * (1 + HAIR)]
+        fold = job.kinds[copy.kind].fold
+        fitting = [(p, b) for p, b in lying if job.strip.holds(b[3] - b[1], fold)]
         boxes.append((n, *fitting[0]))
     return sorted(boxes, key=lambda item: (not job.kinds[job.copies[item[0]].kind].fold,
                                            -(item[2][2] - item[2][0])))  # fmt: skip
@@ -54,6 +57,16 @@ def _clear(job: Job, n: int, pose: Pose, x: float, y: float, wide: float, high: 
         if not struck:
             return x
         x = max(box[2] for box in struck) + gap
+
+
+def _row(job: Job, n: int, pose: Pose, y: float, high: float) -> float:
+    """Return the first place from `y` up that lies on the repeat across."""
+    kind, step = job.kinds[job.copies[n].kind], job.strip.repeat_across
+    if not step or not job.strip.lined_up(high, kind.fold):
+        return y
+    y0 = min(pose.of(p).imag for p in kind.ring)
+    own = 0.0 if kind.line is None else pose.of(complex(0, kind.line)).imag - y0
+    return math.ceil((y + own) / step - 1e-9) * step - own
 
 
 def _on_repeat(job: Job, n: int, pose: Pose, x: float) -> float:

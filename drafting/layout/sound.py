@@ -61,8 +61,9 @@ def sound_strip(strip: Strip) -> Strip:
             "the gap between pieces cannot be less than none", value=f"{strip.gap:g} mm",
             reach="0 to 50 mm", turn="5 mm leaves room for the blade",
         )  # fmt: skip
-    if strip.repeat is not None and not 0 < strip.repeat <= FAR:
-        raise DraftError("a repeat has a length", value=f"{strip.repeat:g} mm")
+    for repeat in (strip.repeat, strip.repeat_across):
+        if repeat is not None and not 0 < repeat <= FAR:
+            raise DraftError("a repeat has a length", value=f"{repeat:g} mm")
     return strip
 
 
@@ -86,7 +87,8 @@ def _at_corner(kind: Kind) -> Kind:
     ring = sound_ring(kind.name, kind.ring)
     x0, y0, _, _ = box_of(ring)
     level = None if kind.level is None else kind.level - x0
-    return replace(kind, ring=tuple(p - complex(x0, y0) for p in ring), level=level)
+    line = None if kind.line is None else kind.line - y0
+    return replace(kind, ring=tuple(p - complex(x0, y0) for p in ring), level=level, line=line)
 
 
 def _no_twins(ring: Ring, near: float) -> Ring:

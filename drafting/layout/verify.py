@@ -31,6 +31,7 @@ def wrong(job: Job, packing: Packing) -> list[str]:
     return [
         *_counts(job, packing), *_poses(job, packing), *_inside(job, packing, rings),
         *_apart(job, packing, rings), *_blocked(job, rings), *_levels(job, packing),
+        *_lines(job, packing, rings),
     ]  # fmt: skip
 
 
@@ -59,8 +60,11 @@ def _inside(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
         beyond = x1 - max(first, 0.0) > packing.length + slack
         if x0 < -slack or y0 < -slack or y1 > job.strip.width + slack or beyond:
             yield f"{_name(job, spot.copy)} lies off the cloth"
-        if job.kinds[job.copies[spot.copy].kind].fold and abs(y0) > ON_FOLD:
+        on_fold = job.kinds[job.copies[spot.copy].kind].fold
+        if on_fold and abs(y0) > ON_FOLD:
             yield f"{_name(job, spot.copy)} lies {y0:.3f} off the fold"
+        if not on_fold and y0 < job.strip.fold_gap - max(slack, NEAR_ENOUGH):
+            yield f"{_name(job, spot.copy)} lies {y0:.3f} from the fold, with no room for the blade"
 
 
 def _apart(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
@@ -94,6 +98,20 @@ def _levels(job: Job, packing: Packing) -> Iterator[str]:
         off = math.remainder(spot.x + own - first, step or 1.0)
         if abs(off) > NEAR_ENOUGH:
             yield f"{kind.name} lies {off:.3f} off the repeat"
+
+
+def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
+    """Yield what lies off the repeat across, counted from y = 0; pieces with no room are free."""
+    step = job.strip.repeat_across
+    for spot, ring in zip(packing.spots, rings, strict=True) if step else ():
+        kind, box = job.kinds[job.copies[spot.copy].kind], box_of(ring)
+        if not job.strip.lined_up(box[3] - box[1] + NEAR_ENOUGH, kind.fold):
+            continue
+        y0 = min(spot.pose.of(p).imag for p in kind.ring)
+        own = 0.0 if kind.line is None else spot.pose.of(complex(0, kind.line)).imag - y0
+        off = math.remainder(box[1] + own, step or 1.0)
+        if abs(off) > NEAR_ENOUGH:
+            yield f"{kind.name} lies {off:.3f} off the repeat across"
 
 
 def _name(job: Job, copy: int) -> str:

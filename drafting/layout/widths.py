@@ -12,38 +12,32 @@ from dataclasses import replace
 from drafting.layout.cloth import LayName
 from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.model import HAIR, Job, Packing, Pose, box_of
-from drafting.layout.outlines import Part, job_of
+from drafting.layout.model import Job, Packing, Pose, box_of
+from drafting.layout.pieces import BOLTS, WAYS, Pieces
 from drafting.layout.search import Searcher
-from drafting.layout.sound import checked_job
 from drafting.layout.verify import wrong
-
-BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
-"""mm: common bolt widths, the narrow end of each range (check value F11)."""
 
 QUICK = 150
 """Outlines placed to learn what another width needs (ours)."""
 
 
-def with_other_ways(parts: tuple[Part, ...], lay: Lay) -> Lay:
+def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
     """Return the lay with what common bolt widths need, folded and open.
 
     Where a narrower cloth happened on a shorter lay, that one is taken: it fits here as well.
     """
-    ways: tuple[LayName, ...] = ("folded", "open")
-    if lay.lay == "crosswise":
-        ways = (*ways, "crosswise")
+    ways: tuple[LayName, ...] = (*WAYS, "crosswise") if lay.lay == "crosswise" else WAYS
     others: list[OtherWay] = []
     for way in ways:
-        lay, rows = _one_way(parts, lay, way)
+        lay, rows = _one_way(pieces, lay, way)
         others += rows
     return replace(lay, others=tuple(others))
 
 
-def _one_way(parts: tuple[Part, ...], lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
+def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
     """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
-    job, _, lost = job_of(parts, lay.cloth.at_width(max(BOLTS)), way)
-    kit = Kit(_few_poses(checked_job(job)), max(BOLTS), ROUGH)
+    job, _, lost = pieces.job(way, lay.cloth.at_width(max(*BOLTS, lay.cloth.width)))
+    kit = Kit(_few_poses(job), ROUGH, pieces.rough)
     never = tuple(outline.part.name for outline in lost)
     rows: list[OtherWay] = []
     least = math.inf
@@ -74,8 +68,9 @@ def _quick(kit: Kit, width: float) -> Packing:
 
 
 def _too_wide(job: Job, room: float) -> list[str]:
-    boxes = ((kind.name, box_of(kind.ring)) for kind in job.kinds)
-    return [name for name, box in boxes if box[3] - box[1] > room * (1 + HAIR)]
+    strip = replace(job.strip, width=room)
+    boxes = ((kind, box_of(kind.ring)) for kind in job.kinds)
+    return [kind.name for kind, box in boxes if not strip.holds(box[3] - box[1], kind.fold)]
 
 
 def _few_poses(job: Job) -> Job:

@@ -9,10 +9,12 @@ import pytest
 from shapely.geometry import Polygon
 from shapely.geometry import box as rectangle
 
+from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.geometry import line
-from drafting.layout import LayWishes, cloth_of, lay_out, lay_row
+from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
+from drafting.layout.verify import wrong
 from drafting.piece import Level
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
@@ -103,9 +105,46 @@ def test_a_repeat_along_the_cloth_brings_one_level_of_every_piece_onto_it() -> N
     assert breaks(lay, parts) == []
 
 
-def test_stripes_along_the_cloth_are_not_matched_and_that_is_said() -> None:
+def test_on_folded_cloth_a_pair_keeps_half_the_gap_from_the_fold() -> None:
+    """Row LA6: 5 mm between pieces; opened, a left and a right lie across the fold from each other."""
+    lay = lay_out(COAT, cloth(lay="folded", gap=6.0), count=60, table=False)
+    rows = lay_row(lay)["placed"]
+    assert {row["hand"] for row in rows} == {"both", "single"}
+    for row in rows:
+        assert row["y"] >= (-1e-6 if row["on_fold"] else 3.0 - 0.01)
+
+
+def test_one_way_cloth_is_never_folded_across() -> None:
+    """Row F15: nap and print run one way; a crosswise fold would turn the upper layer round."""
+    with pytest.raises(
+        DraftError, match=r"one-way and cannot be folded across.*turn the upper one round"
+    ):
+        lay_out(COAT, cloth(lay="crosswise", one_way=True), count=5, table=False)
+
+
+def test_on_open_cloth_every_grainline_lies_on_the_same_place_of_a_stripe() -> None:
+    """Common practice: stripes are matched from piece to piece; the grainline is each one's line."""
+    grained = {"front": line(70 + 20j, 70 + 400j), "side": line(115 + 20j, 115 + 300j)}
+    sizes = {"front": box(300, 500), "side": box(200, 470)}
+    cuts = [part(name, sizes[name], pair=True).cut for name in grained]
+    parts = tuple(Part("coat", replace(cut, grainline=grained[cut.piece.name])) for cut in cuts)
+    lay = lay_out(parts, replace(cloth(lay="open"), repeat_across=24.0), count=40, table=False)
+    assert wrong(lay.job, lay.packing) == []
+    assert breaks(lay, parts) == []
+    places = [
+        lay.outline(spot).placed(spot, drawn.mapped(lay.outline(spot).base)).start.imag
+        for spot in lay.packing.spots
+        for drawn in [grained[lay.outline(spot).part.cut.piece.name]]
+    ]
+    assert len(places) == 4
+    for y in places:
+        assert math.remainder(y - places[0], 24.0) == pytest.approx(0, abs=0.1)
+    assert any("stripe" in f.message for f in lay.findings if f.check == "repeat")
+
+
+def test_on_folded_cloth_what_stripes_need_is_said() -> None:
     lay = lay_out(COAT, replace(cloth(), repeat_across=12.0), count=20, table=False)
-    assert [f.message for f in lay.findings if "does not match stripes" in f.message]
+    assert [f.message for f in lay.findings if "fold it on a stripe" in f.message]
 
 
 def test_a_piece_whose_stretch_would_not_go_round_the_body_is_warned_of() -> None:

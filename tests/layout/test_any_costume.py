@@ -68,11 +68,14 @@ def costume(draw: st.DrawFn) -> tuple[Part, ...]:
 
 @st.composite
 def cloth(draw: st.DrawFn) -> Cloth:
-    wishes = LayWishes(lay=draw(st.sampled_from(LAYS)), gap=draw(st.sampled_from((0.0, 5.0, 12.0))))
+    one_way = draw(st.booleans())
+    ways = LAYS[:3] if one_way else LAYS  # one-way cloth is never folded across: see test_answers
+    wishes = LayWishes(lay=draw(st.sampled_from(ways)), gap=draw(st.sampled_from((0.0, 5.0, 12.0))))
     faults = draw(st.sampled_from(((), ((300.0, 200.0, 360.0, 260.0),))))
     return Cloth(
-        "shell", "Velveteen, plum", draw(st.floats(500, 1600)), 10.0, draw(st.booleans()),
+        "shell", "Velveteen, plum", draw(st.floats(500, 1600)), 10.0, one_way,
         draw(st.booleans()), repeat_along=draw(st.sampled_from((None, None, 60.0))),
+        repeat_across=draw(st.sampled_from((None, None, 40.0))),
         wishes=wishes, faults=faults,
     )  # fmt: skip
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.errors import DraftError
-from drafting.layout import lay_out, moved
+from drafting.layout import lay_out, lay_row, moved
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LAY = lay_out(COAT, cloth(), count=100, table=False)
@@ -19,19 +19,23 @@ def test_a_piece_let_go_on_free_cloth_lies_there_and_the_length_is_told() -> Non
     far = moved(LAY, "coat.cuff.both.1", LAY.length + 200, 100)
     x, y = spot(far, "coat.cuff.both.1")
     assert (x, y) == pytest.approx((LAY.length + 200, 100), abs=0.01)
-    assert far.length == pytest.approx(LAY.length + 200 + 230, abs=240)
-    assert far.length > LAY.length + 200
+    cuff = next(row for row in lay_row(far)["placed"] if row["piece"] == "cuff")
+    part_of = next(p for p in COAT if p.cut.piece.name == "cuff")
+    x0, y0, x1, y1 = part_of.cut.cut.bounds
+    long = (y1 - y0) if part_of.cut.piece.grain % 180 == 90 else (x1 - x0)
+    assert cuff["x"] == pytest.approx(x, abs=0.01)
+    assert far.length == pytest.approx(x + long, abs=0.02)  # the cuff is the last on the cloth now
     assert breaks(far, COAT) == []
 
 
 def test_a_piece_let_go_near_its_neighbours_snaps_to_them_at_the_gap() -> None:
     parts = (part("wide", box(700, 300), pair=True), part("small", box(200, 200), pair=True))
     two = lay_out(parts, cloth(lay="folded"), count=20, table=False)
-    assert spot(two, "coat.wide.both.1") == (0, 0)
+    assert spot(two, "coat.wide.both.1") == (0, 2.5)  # half the gap on each side of the fold
     near = moved(two, "coat.small.both.1", 313, 9)
     x, y = spot(near, "coat.small.both.1")
     assert 305 <= x <= 306.01  # the piece ends at 300, the gap is 5, snapped within 1 mm
-    assert y == pytest.approx(0, abs=0.01)
+    assert y == pytest.approx(2.5, abs=0.01)  # and drawn to the fold, half the gap off it
     assert breaks(near, parts) == []
 
 

@@ -1,0 +1,49 @@
+"""The pieces of one cloth, with what every lay of them shares worked out once. Layer 4."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from drafting.layout.clip import grid_scale
+from drafting.layout.cloth import Cloth, LayName
+from drafting.layout.kit import ROUGH, extent_of
+from drafting.layout.model import Job
+from drafting.layout.outlines import Outline, Part, job_from, outline_of
+from drafting.layout.shapes import Shapes
+from drafting.layout.sound import checked_job
+
+BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
+"""mm: common bolt widths, the narrow end of each range (check value F11)."""
+
+WAYS: tuple[LayName, ...] = ("folded", "open")
+
+
+@dataclass(frozen=True)
+class Pieces:
+    """The parts to be cut from one cloth; outlines and rough shapes are kept once worked out."""
+
+    parts: tuple[Part, ...]
+    cloth: Cloth
+    _outlines: dict[LayName, tuple[Outline, ...]] = field(default_factory=dict)
+
+    def outlines(self, way: LayName) -> tuple[Outline, ...]:
+        """Return every piece as it is laid on cloth spread in this way."""
+        if way not in self._outlines:
+            self._outlines[way] = tuple(outline_of(part, way) for part in self.parts)
+        return self._outlines[way]
+
+    def job(
+        self, way: LayName, cloth: Cloth | None = None
+    ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
+        """Return the checked job on `cloth`, its outlines by kind, and those too wide for it."""
+        job, kept, lost = job_from(self.outlines(way), cloth or self.cloth, way)
+        return checked_job(job), kept, lost
+
+    @cached_property
+    def rough(self) -> Shapes:
+        """Rough outlines on a grid that has room for these pieces on any bolt, spread any way."""
+        widest = self.cloth.at_width(max(*BOLTS, self.cloth.width))
+        jobs = [self.job(way, c)[0] for way in WAYS for c in (widest, self.cloth)]
+        scale = grid_scale(max(extent_of(job) for job in jobs))
+        return Shapes(scale, self.cloth.wishes.gap, ROUGH)
