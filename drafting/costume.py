@@ -75,7 +75,14 @@ def _made(
     names = {"name": garment.name, "role": garment.fabric}
     try:
         return make_garment(
-            costume.wearer, cloth, block, chosen, fullness=garment.fullness, **names
+            costume.wearer,
+            cloth,
+            block,
+            chosen,
+            fullness=garment.fullness,
+            trims=garment.trims,
+            appliques=garment.appliques,
+            **names,
         )
     except InputError as error:
         faults.extend(error.faults)

@@ -20,10 +20,11 @@ from drafting.print_wishes import PrintWishes, read_print
 from drafting.reading.fullness import FullnessWish, read_fullness
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
+from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, read_trims
 from drafting.workroom import Workroom, read_workroom
 
 KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print", "workroom", "worn_on")
-GARMENT_KEYS = ("block", "fabric", "choices", "fullness")
+GARMENT_KEYS = ("block", "fabric", "choices", "fullness", "trims", "appliques")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 T = TypeVar("T")
@@ -31,8 +32,8 @@ T = TypeVar("T")
 
 @dataclass(frozen=True)
 class Garment:
-    """One garment: the block it is drafted from, the role of its cloth, raw choices, its line, and
-    the fullness asked of its edges."""
+    """One garment: the block it is drafted from, the role of its cloth, raw choices, its line, the
+    fullness asked of its edges, the trims along them, the shapes sewn on."""
 
     name: str
     block: str
@@ -40,6 +41,8 @@ class Garment:
     choices: Mapping[str, Given]
     line: int | None = None
     fullness: tuple[FullnessWish, ...] = ()
+    trims: tuple[TrimWish, ...] = ()
+    appliques: tuple[AppliqueWish, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -159,7 +162,10 @@ def _garment(
     role = _role(file, faults, name, value, roles)
     unit = file.data.get("unit")
     wishes = read_fullness(value.get("fullness", []), f"{field}.fullness", line, unit, faults)
-    return Garment(name, block.strip(), role, _choices(file, faults, name, value), line, wishes)
+    trims = read_trims(value.get("trims", []), f"{field}.trims", line, unit, faults)
+    shapes = read_appliques(value.get("appliques", []), f"{field}.appliques", line, unit, faults)
+    choices = _choices(file, faults, name, value)
+    return Garment(name, block.strip(), role, choices, line, wishes, trims, shapes)
 
 
 def _role(

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from drafting.alter.applique import appliqued
 from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
@@ -29,6 +30,7 @@ from drafting.pattern import Pattern
 from drafting.piece import EdgeKind, Piece
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given
+from drafting.reading.trimming import AppliqueWish, TrimWish
 from drafting.scale import body_scale
 from drafting.treatments import untakeable
 from drafting.walk import notched
@@ -39,7 +41,8 @@ class MadeGarment:
     """A garment drafted, finished and checked.
 
     `fabric` is the role of its cloth; `choices` every value used with its source ("file" or
-    "default"); `findings` what rules settled and what the checks found; `seconds` by stage.
+    "default"); `findings` what rules settled and what the checks found; `seconds` by stage; `trims`
+    what is sewn along its edges.
     """
 
     name: str
@@ -50,6 +53,7 @@ class MadeGarment:
     choices: Mapping[str, tuple[Any, str]]
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
+    trims: tuple[TrimWish, ...] = ()
 
 
 def draft_garment(
@@ -69,13 +73,18 @@ def draft_garment(
 
 def make_garment(
     body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, *, name: str, role: str,
-    fullness: tuple[FullnessWish, ...] = (),
+    fullness: tuple[FullnessWish, ...] = (), trims: tuple[TrimWish, ...] = (),
+    appliques: tuple[AppliqueWish, ...] = (),
 ) -> MadeGarment:  # fmt: skip
     """Return the garment drafted, finished and checked; raises `DraftError`."""
     start = time.perf_counter()
     draft = drafted(body, fabric, block, chosen)
     for wish in fullness:
         draft = fuller(draft, _spread_wish(wish), fabric)
+    for number, applique in enumerate(appliques, 1):
+        draft = appliqued(draft, applique, number)
+    for trim in trims:
+        _on_an_edge(draft, trim)
     draft = notched(draft)
     stands = time.perf_counter()
     pattern = finish(draft, name, role, chosen.finish)
@@ -89,8 +98,22 @@ def make_garment(
         "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
     }  # fmt: skip
     return MadeGarment(
-        name, block.name, role, draft, pattern, chosen.values, findings, seconds
+        name, block.name, role, draft, pattern, chosen.values, findings, seconds, trims
     )  # fmt: skip
+
+
+def _on_an_edge(draft: Draft, trim: TrimWish) -> None:
+    """Refuse a trim whose edge there is not, naming those there are."""
+    if trim.piece not in draft:
+        names = ", ".join(p.name for p in draft.pieces if not p.material)
+        raise DraftError(
+            f"there is no piece {trim.piece} for the {trim.kind}", turn=f"pieces are {names}"
+        )
+    if trim.edge not in draft[trim.piece]:
+        names = ", ".join(edge.name for edge in draft[trim.piece].edges)
+        raise DraftError(
+            f"the {trim.piece} has no edge {trim.edge} to trim", turn=f"its edges are {names}"
+        )
 
 
 def _spread_wish(wish: FullnessWish) -> Wish:

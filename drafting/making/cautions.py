@@ -24,7 +24,10 @@ MELTS = ("nylon", "polyamide", "polyester", "acrylic", "acetate", "elastane", "p
 CLEARS = 25.0
 """mm by which a walking hem clears the floor (trouble SA3; row C09: 2 to 4 cm)."""
 
-HEM_TABLES = ("cord", "drawstring", "ribbon tie")
+ANKLES = 150.0
+"""mm above the floor from which a hem is no matter for stairs (ours)."""
+
+TIED = ("cord", "drawstring", "ribbon tie")
 
 
 def cautions(made: Made) -> tuple[Said, ...]:
@@ -42,7 +45,7 @@ def _cautions(made: Made) -> Iterator[Said]:
         yield said("caution.elastic")
     if "boning" in kinds:
         yield said("caution.bones")
-    yield from children(made.costume.wearer, bool(kinds & set(HEM_TABLES)))
+    yield from children(made.costume.wearer, bool(kinds & set(TIED)))
     yield said("caution.work")
 
 
@@ -61,9 +64,11 @@ def _hems(made: Made) -> Iterator[Said]:
     for garment in made.garments:
         for finding in garment.findings:
             if finding.check == "hem clearance" and isinstance(finding.value, float):
-                low = finding.value < CLEARS
-                key = "caution.hem_low" if low else "caution.hem"
-                yield said(key, garment=garment.name, clear=finding.value, wanted=CLEARS)
+                clear = finding.value
+                if clear < CLEARS:
+                    yield said("caution.hem_low", garment=garment.name, clear=clear, wanted=CLEARS)
+                elif clear < ANKLES:
+                    yield said("caution.hem", garment=garment.name, clear=clear)
 
 
 def children(body: Body, cords: bool) -> Iterator[Said]:

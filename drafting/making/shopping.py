@@ -20,6 +20,7 @@ from drafting.layout.lay import BUY_STEP
 from drafting.layout.model import box_of
 from drafting.layout.outlines import Outline
 from drafting.making.model import Setting, ShoppingRow, said
+from drafting.making.tables import trim_length
 from drafting.making.thread import WASTE, seam_thread
 from drafting.making.words import text
 
@@ -46,6 +47,7 @@ def shopping(
         *_cloths(made, costs),
         *_threads(made, settings, costs),
         *_notions(made, costs),
+        *_trims(made),
         *_needles(settings, costs),
     )
 
@@ -146,6 +148,22 @@ def _notion_row(
         parts = (*parts, ("spare", float(SPARE_BUTTONS)))
     count = sum(amount for _, amount in parts)
     return ShoppingRow(what, detail, count, "piece", parts, None if each is None else each * count)
+
+
+def _trims(made: Made) -> Iterator[ShoppingRow]:
+    """Yield one line for each trim that is bought; bias strips come out of the cloth's scraps."""
+    groups: dict[tuple[str, float], list[tuple[str, float]]] = defaultdict(list)
+    for garment in made.garments:
+        for trim in garment.trims:
+            if not trim.bias:
+                count, each = trim_length(garment, trim)
+                name = f"{garment.name}: {trim.piece} {trim.edge}"
+                groups[trim.kind, trim.width].append((name, count * each))
+    for (kind, width), parts in groups.items():
+        length = math.fsum(amount for _, amount in parts)
+        yield ShoppingRow(
+            kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts)
+        )
 
 
 def _needles(

@@ -11,6 +11,7 @@ from drafting.draft import Notion, Seam
 from drafting.garment import MadeGarment
 from drafting.making.model import Said, Table, said
 from drafting.making.seam_lengths import hands
+from drafting.reading.trimming import TrimWish
 from drafting.shaping.elastic import OVERLAP
 from drafting.walk import Walk, walk
 
@@ -43,6 +44,11 @@ def tables(made: Made) -> tuple[Table, ...]:
             "table.gathers",
             ("head.where", "head.drawn", "head.sewn", "head.marks", "head.partner_marks"),
             tuple(_each(made, _gather_rows)),
+        ),
+        Table(
+            "table.trims",
+            ("head.where", "head.count", "head.trim", "head.length", "head.how"),
+            tuple(_each(made, _trim_rows)),
         ),
     )
     return tuple(table for table in found if table.rows)
@@ -143,6 +149,30 @@ def quarter_marks(length: float) -> tuple[float, ...]:
 def _quarters(length: float) -> Said:
     marks = ", ".join(f"{mark / 10:.1f}" for mark in quarter_marks(length))
     return said("table.marks", marks=marks)
+
+
+TRIM_ENDS = 40.0
+"""mm of a trim beyond its edge, to turn both ends under (common practice)."""
+
+
+def trim_length(garment: MadeGarment, trim: TrimWish) -> tuple[int, float]:
+    """Return how many lengths of a trim are needed, and how long each is, mm, ends turned under."""
+    piece = garment.draft[trim.piece]
+    whole = 2 if piece.fold_edge is not None else 1
+    return piece.count, whole * piece[trim.edge].sewn_length + TRIM_ENDS
+
+
+def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
+    for trim in garment.trims:
+        count, each = trim_length(garment, trim)
+        how = said("table.trim_bought")
+        if trim.bias:
+            how = said(
+                "table.trim_bias", width=trim.width, side=cloth_for_strip(count * each, trim.width)
+            )
+        kind = said("table.trim", kind=trim.kind, width=trim.width)
+        length = said("table.length", length=each)
+        yield _where(garment, f"{trim.piece} {trim.edge}"), float(count), kind, length, how
 
 
 def bias_strip(area: float, width: float) -> float:

@@ -23,6 +23,9 @@ GAP = 60.0
 ROW = 1500.0
 """mm of cloth in a row of a drawing (ours)."""
 
+TEXT, LEAST_TEXT = 22.0, 16.0
+"""Parts of a drawing's greater side that a name's letters take, and mm at least (ours)."""
+
 MOST = 24
 """Pieces in one drawing; a whole costume's docket is drawn elsewhere (ours)."""
 
@@ -90,27 +93,29 @@ def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
     lit_of: dict[str, list[str]] = {}
     for name, edge in lit:
         lit_of.setdefault(name, []).append(edge)
-    body: list[str] = []
+    body: list[tuple[Drawn, float, float]] = []
     x = top = high = wide = 0.0
     for piece in pieces[:MOST]:
         w, h = piece.size
         if x and x + w > ROW:
             x, top, high = 0.0, top + high + 2 * GAP, 0.0
-        body.append(_placed(piece, x, top, lit_of.get(piece.name, [])))
+        body.append((piece, x, top))
         x, high = x + w + GAP, max(high, h)
         wide = max(wide, x)
     title = ", ".join(piece_title(p.piece) for p in pieces[:MOST])
-    box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {top + high + 1.4 * GAP:.0f}"
+    size = max(LEAST_TEXT, max(wide, top + high) / TEXT)
+    placed = "".join(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
+    box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {top + high + GAP / 2 + 1.6 * size:.0f}"
     head = f'<svg class="pieces" role="img" viewBox="{box}"><title>{html.escape(title)}</title>'
-    return f"{head}{''.join(body)}</svg>"
+    return f"{head}{placed}</svg>"
 
 
-def _placed(drawn: Drawn, x: float, y: float, edges: list[str]) -> str:
+def _placed(drawn: Drawn, x: float, y: float, edges: list[str], size: float) -> str:
     at = f'x="{x:.1f}" y="{y:.1f}"'
     lit = "".join(f'<use class="lit" href="#{_id(drawn.name, edge)}" {at}/>' for edge in edges)
     w, h = drawn.size
     name = html.escape(piece_title(drawn.piece))
-    words = f'<text x="{x + w / 2:.1f}" y="{y + h + 34:.1f}">{name}</text>'
+    words = f'<text x="{x + w / 2:.1f}" y="{y + h + 1.1 * size:.1f}" font-size="{size:.0f}">{name}</text>'
     return f'<use class="piece" href="#{_id(drawn.name)}" {at}/>{lit}{words}'
 
 

@@ -51,7 +51,8 @@ def _docket_cells(row: DocketRow, titles: dict[tuple[str, str], str]) -> Iterato
     yield html.escape(titles[row.garment, row.piece])
     yield str(row.count)
     yield html.escape(row.hand)
-    yield words(said("page.grain", degrees=row.grain))
+    upright = abs(row.grain % 180 - 90) < 0.05
+    yield words("page.upright" if upright else said("page.grain", degrees=row.grain))
     yield html.escape(row.face)
     yield words("page.fused_first") if row.fused_first else ""
 
@@ -118,9 +119,15 @@ def _step(step: Step, draw: Drawing) -> str:
     setting = "".join(f'<p class="set">{words(s)}</p>' for s in setting_said(step.setting))
     return (
         f'<li id="step-{step.n}"><div class="no">{step.n}<input type="checkbox" id="done-{html.escape(step.key)}" '
-        f'aria-label="{label} {step.n}"></div><div class="do">{paragraphs(step.say)}{setting}'
+        f'aria-label="{label} {step.n}"></div><div class="do"><p class="for">{_for(step)}</p>{paragraphs(step.say)}{setting}'
         f'{paragraphs(step.cautions, "caution")}{waits}{guess}</div><div class="see">{draw(step)}</div></li>'
     )
+
+
+def _for(step: Step) -> str:
+    """Return what the step works on: the garment, or the cloth by its role."""
+    part = step.garment or step.uses[0].partition(": ")[2]
+    return html.escape(f"{part}, {words_of_stage(step.stage).lower()}")
 
 
 def setting_said(setting: Setting | None) -> Iterator[Said]:

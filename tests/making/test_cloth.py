@@ -7,6 +7,7 @@ from datetime import date
 
 import pytest
 
+from drafting.findings import Finding
 from drafting.making.cautions import cautions, children
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.keeping import keeping
@@ -137,7 +138,16 @@ def test_cautions_follow_the_costume() -> None:
     assert "elastane, polyamide" in kite
     assert "Cap or file" in lamp
     assert "Cap or file" not in kite
-    assert "clears the floor" in lamp  # C09
+    assert "clears the floor" not in lamp  # its tails end at the knee
+
+
+def test_a_low_hem_is_warned_of_and_a_trailing_one_named() -> None:
+    """Row C09: 2 to 4 cm above the floor; trouble SA3: a hem below the floor trips."""
+    coat = made("lamplighter").garments[0]
+    for clear, words in ((-20.0, "Mind stairs"), (30.0, "clears the floor by 3 cm")):
+        low = Finding("hem clearance", "note", "tails", clear, None, "")
+        costume = replace(made("lamplighter"), garments=(replace(coat, findings=(low,)),))
+        assert words in " ".join(text(s) for s in cautions(costume))
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from drafting.making.model import Said, said
 from drafting.making.order.bench import Bench
 from drafting.making.order.kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
+from drafting.making.tables import trim_length
 from drafting.making.treating import has_pile
 from drafting.piece import EdgeKind
 
@@ -61,6 +62,7 @@ def rest(bench: Bench, flared: bool, fabric: Fabric | None) -> None:
         hang(bench)
     hems(bench)
     bones(bench)
+    trims(bench, ("braid", "ribbon", "lace", "fringe", "binding"))
     lining(bench)
     buttons(bench)
     whole(bench, fabric)
@@ -150,6 +152,30 @@ def _boned(bench: Bench) -> Iterator[tuple[str, str]]:
         for mark in piece.placements:
             if mark.what == "bone" and not piece.material:
                 yield piece.name, mark.name
+
+
+def trims(bench: Bench, kinds: tuple[str, ...]) -> None:
+    """Sew trims of these kinds along their edges."""
+    for trim in bench.garment.trims:
+        if trim.kind in kinds:
+            count, each = trim_length(bench.garment, trim)
+            key = f"do.trim_{'in' if trim.kind == 'piping' else 'bind' if trim.kind == 'binding' else 'on'}"
+            bench.do(
+                "finish", "trim", f"with {trim.kind}", (trim.piece,),
+                [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)], length=count * each,
+            )  # fmt: skip
+
+
+def sewn_on(bench: Bench) -> None:
+    """Sew every appliqué onto its piece while that lies flat."""
+    draft = bench.garment.draft
+    for piece in draft.pieces:
+        for mark in piece.placements:
+            if mark.what == "appliqué" and mark.name in draft:
+                bench.do(
+                    "prepare", "trim", f"{piece.name} with {mark.name}", (piece.name, mark.name),
+                    [said("do.applique", piece=piece.name)], length=mark.path.length * piece.count,
+                )  # fmt: skip
 
 
 def lining(bench: Bench) -> None:

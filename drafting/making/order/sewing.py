@@ -32,10 +32,12 @@ def sewing_steps(
         kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()
     }
     stiffen(bench, fabric)
+    finishing.sewn_on(bench)
     for seam in seams.get("dart", []):
         dart(bench, seam)
     inner_darts(bench)
     flares(bench, seams.get("flare", []), fabric)
+    finishing.trims(bench, EARLY)
     units.facings_prepared(bench)
     body(bench, seams.get("body", []))
     units.made_up(bench, seams.get("unit", []))
@@ -49,6 +51,10 @@ def sewing_steps(
     set_in(bench, seams.get("set in", []))
     finishing.rest(bench, bool(seams.get("flare")), fabric)
     return tuple(bench.steps)
+
+
+EARLY = ("piping",)
+"""Trims that lie in a seam: they are basted on before it is joined."""
 
 
 def shell_of(bench: Bench) -> list[str]:
