@@ -48,6 +48,8 @@ DOORS = {
     "pikepdf": ("export/pdf",),
     "ezdxf": ("export/dxf",),
     "matplotlib": ("export/figure", "export/pdf_text", "notebook"),
+    "anywidget": ("notebook",),
+    "traitlets": ("notebook",),
     "ipywidgets": ("notebook",),
     "IPython": ("notebook",),
     "jupyterlab": ("lab",),

@@ -9,7 +9,7 @@ before it is believed.
 from drafting.layout.cloth import Cloth, LayWishes, cloth_of
 from drafting.layout.lay import Lay, OtherWay, lay_row
 from drafting.layout.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
-from drafting.layout.moved import moved
+from drafting.layout.moved import moved, next_pose
 from drafting.layout.outlines import Outline, Part
 from drafting.layout.pack import COUNT, pack
 from drafting.layout.plan import lay_out
@@ -17,5 +17,5 @@ from drafting.layout.verify import wrong
 
 __all__ = [
     "COUNT", "Cloth", "Copy", "Job", "Kind", "Lay", "LayWishes", "OtherWay", "Outline", "Packing", "Part",
-    "Pose", "Spot", "Strip", "cloth_of", "lay_out", "lay_row", "moved", "pack", "wrong",
+    "Pose", "Spot", "Strip", "cloth_of", "lay_out", "lay_row", "moved", "next_pose", "pack", "wrong",
 ]  # fmt: skip

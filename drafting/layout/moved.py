@@ -12,7 +12,7 @@ from drafting.errors import DraftError
 from drafting.layout.clip import left_over
 from drafting.layout.kit import Kit
 from drafting.layout.lay import Lay
-from drafting.layout.model import Packing, Spot
+from drafting.layout.model import Packing, Pose, Spot
 from drafting.layout.place import Laid, blocked_by, faults
 from drafting.layout.said import findings_of
 from drafting.layout.verify import wrong
@@ -25,13 +25,15 @@ REACH = 40.0
 """mm: a piece let go on top of others moves so far by itself, and no farther (ours)."""
 
 
-def moved(lay: Lay, piece: str, x: float, y: float) -> Lay:
+def moved(
+    lay: Lay, piece: str, x: float, y: float, pose: Pose | None = None, snap: float = SNAP
+) -> Lay:
     """Return the lay with one outline moved so that its box begins at (x, y), or near it.
 
-    `piece` is an outline's name as `Lay.id` gives it. The outline snaps to a corner where it touches
-    its neighbours or the cloth's edge; one on the fold stays on the fold. `length` of the lay
-    returned is the new one. Raises `DraftError` where other pieces lie there, or where there is no
-    such outline.
+    `piece` is an outline's name as `Lay.id` gives it. Within `snap` mm the outline goes to a corner
+    where it touches its neighbours or the cloth's edge; one on the fold stays on the fold. With a
+    `pose` it is turned as well, only as grain and nap allow. `length` of the lay returned is the new
+    one. Raises `DraftError` where other pieces lie there, or where there is no such outline or pose.
     """
     spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
     if spot is None:
@@ -39,9 +41,12 @@ def moved(lay: Lay, piece: str, x: float, y: float) -> Lay:
         raise DraftError(f"no outline {piece!r} lies here", turn=f"there are {known}")
     if not (math.isfinite(x) and math.isfinite(y)):
         raise DraftError(f"{piece} cannot lie at ({x}, {y})")
-    others = [s for s in lay.packing.spots if s is not spot]
-    there = _snapped(lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y))
-    spots = tuple(replace(s, x=there.real, y=there.imag) if s is spot else s
+    old, others = spot, [s for s in lay.packing.spots if s is not spot]
+    if pose is not None and pose not in lay.job.copies[spot.copy].poses:
+        raise DraftError(f"{piece} cannot be turned so: its grain, nap or hand forbids it")
+    spot = replace(spot, pose=pose or spot.pose)
+    there = _snapped(lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y), snap)
+    spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s
                   for s in lay.packing.spots)  # fmt: skip
     packing = lay.job.packing(spots, "moved by hand")
     faults_found = wrong(lay.job, packing)
@@ -51,7 +56,14 @@ def moved(lay: Lay, piece: str, x: float, y: float) -> Lay:
     return replace(new, findings=findings_of(new))
 
 
-def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> complex:
+def next_pose(lay: Lay, piece: str) -> Pose:
+    """Return the pose that comes after an outline's own among those its grain and nap allow."""
+    spot = next(s for s in lay.packing.spots if lay.id(s) == piece)
+    poses = lay.job.copies[spot.copy].poses
+    return poses[(poses.index(spot.pose) + 1) % len(poses)] if spot.pose in poses else poses[0]
+
+
+def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap: float) -> complex:
     """Return the free place for a spot that is nearest to the one wanted."""
     kit = Kit(lay.job)
     step = 1 / kit.scale
@@ -62,11 +74,11 @@ def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> c
     if edge is None:
         raise _refused(lay, others, spot, wanted)
     corner = min(corners, key=lambda p: abs(p - at))
-    if abs(corner - at) * step <= SNAP:
+    if abs(corner - at) * step <= snap:
         return corner * step
-    if _is_in(rest, at) and abs(edge - at) * step > SNAP:
+    if _is_in(rest, at) and abs(edge - at) * step > snap:
         return wanted
-    if abs(edge - at) * step <= (SNAP if _is_in(rest, at) else REACH):
+    if abs(edge - at) * step <= (snap if _is_in(rest, at) else REACH):
         # Rounded towards the free side: an edge of the grid may cut a hair off a neighbour.
         return edge * step
     raise _refused(lay, others, spot, wanted)

@@ -8,9 +8,10 @@ as its own sentences, without the Python lines behind it.
 """
 
 from drafting.notebook.bench import Bench
+from drafting.notebook.lay_table import LayTable
 from drafting.notebook.places import costume_path
 from drafting.notebook.plainly import show_refusals_plainly
 
 show_refusals_plainly()
 
-__all__ = ["Bench", "costume_path"]
+__all__ = ["Bench", "LayTable", "costume_path"]

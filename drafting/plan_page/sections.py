@@ -119,7 +119,8 @@ def _step(step: Step, draw: Drawing) -> str:
     setting = "".join(f'<p class="set">{words(s)}</p>' for s in setting_said(step.setting))
     return (
         f'<li id="step-{step.n}"><div class="no">{step.n}<input type="checkbox" id="done-{html.escape(step.key)}" '
-        f'aria-label="{label} {step.n}"></div><div class="do"><p class="for">{_for(step)}</p>{paragraphs(step.say)}{setting}'
+        f'aria-label="{label} {step.n}"></div><div class="do"><p class="for">{_for(step)}</p>'
+        f"{paragraphs(step.say)}{setting}"
         f'{paragraphs(step.cautions, "caution")}{waits}{guess}</div><div class="see">{draw(step)}</div></li>'
     )
 

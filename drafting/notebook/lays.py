@@ -1,0 +1,96 @@
+"""What lies on the lay table, as plain data: a lay for each cloth, and the way back. No widgets."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from drafting.layout import Lay, moved, next_pose
+from drafting.layout.moved import SNAP
+from drafting.units import show_length
+
+STEP = 10.5
+"""mm: an arrow key moves no farther (ours)."""
+
+DEPTH = 100
+"""Steps back that are kept for each cloth (ours)."""
+
+
+@dataclass(frozen=True)
+class Lays:
+    """The lay of each cloth as it stands, those before it and those taken back, and the one found."""
+
+    now: Mapping[str, Lay]
+    found: Mapping[str, Lay]
+    before: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
+    after: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
+
+    def with_lay(self, lay: Lay) -> Lays:
+        """Return the table after a change to one cloth's lay."""
+        role = lay.role
+        past = (*self.before.get(role, ()), self.now[role])[-DEPTH:]
+        return Lays(
+            {**self.now, role: lay},
+            self.found,
+            {**self.before, role: past},
+            {**self.after, role: ()},
+        )
+
+    def undone(self, role: str) -> Lays:
+        """Return the table one step back; itself where there is none."""
+        past = self.before.get(role, ())
+        if not past:
+            return self
+        return Lays(
+            {**self.now, role: past[-1]}, self.found, {**self.before, role: past[:-1]},
+            {**self.after, role: (self.now[role], *self.after.get(role, ()))},
+        )  # fmt: skip
+
+    def redone(self, role: str) -> Lays:
+        """Return the table with the last step back taken again."""
+        coming = self.after.get(role, ())
+        if not coming:
+            return self
+        return Lays(
+            {**self.now, role: coming[0]}, self.found,
+            {**self.before, role: (*self.before.get(role, ()), self.now[role])},
+            {**self.after, role: coming[1:]},
+        )  # fmt: skip
+
+
+def lays_of(lays: tuple[Lay, ...]) -> Lays:
+    """Return the table as the search has filled it."""
+    by_role = {lay.role: lay for lay in lays}
+    return Lays(by_role, by_role)
+
+
+def shifted(lay: Lay, outline: str, dx: float, dy: float, turn: bool = False) -> Lay:
+    """Return the lay with an outline moved by (dx, dy) mm, or turned; raises `DraftError`.
+
+    A step of an arrow key does not snap: it would go back to where it came from.
+    """
+    spot = next((s for s in lay.packing.spots if lay.id(s) == outline), None)
+    x, y = (spot.x + dx, spot.y + dy) if spot else (dx, dy)
+    pose = next_pose(lay, outline) if turn and spot else None
+    return moved(lay, outline, x, y, pose, SNAP if math.hypot(dx, dy) > STEP else 0.0)
+
+
+def better(lay: Lay, other: Lay) -> Lay:
+    """Return the shorter of two lays of one cloth, with the longer one's table of widths if need be."""
+    if other.length >= lay.length:
+        return lay
+    return replace(other, others=other.others or lay.others)
+
+
+def summary(lay: Lay, found: Lay) -> str:
+    """Return length, buying length and what a hand has changed, in a sentence or two."""
+    said = (
+        f"The pieces take {show_length(lay.cloth_length)}; buy {show_length(lay.buy_length)}. "
+        f"{100 * lay.utilisation:.0f} % of the cloth is used, {lay.words}."
+    )
+    apart = lay.length - found.length
+    if abs(apart) < 0.05:
+        return said
+    way = "longer" if apart > 0 else "shorter"
+    return f"{said} That is {show_length(abs(apart))} {way} than the lay that was found."

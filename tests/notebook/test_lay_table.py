@@ -1,0 +1,154 @@
+"""The lay table in a real browser: dragged, nudged, refused, undone, searched for longer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from shapely.geometry import Polygon
+from svgelements import Path as SvgPath
+
+from tests.notebook.lab import Tab
+
+pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+
+NOTEBOOK = "notebooks/07_cutting_and_printing.ipynb"
+WAIT = 10_000
+OUTLINE = ".lay-table path.cut-line"
+
+
+@pytest.fixture(scope="module")
+def opened(tab: Tab) -> Tab:
+    tab.page.set_viewport_size({"width": 1280, "height": 1000})
+    tab.open(NOTEBOOK)
+    assert tab.run_all()
+    tab.page.locator(OUTLINE).nth(3).wait_for(timeout=WAIT)
+    tab.page.evaluate("document.querySelector('.lay-page').scrollIntoView({block: 'start'})")
+    return tab
+
+
+@pytest.fixture
+def table(opened: Tab) -> Any:
+    yield opened
+    assert opened.kernel_faults() == []
+    assert opened.faults == []
+    assert opened.outside == []
+
+
+def outlines(tab: Tab) -> dict[str, Polygon]:
+    """Return every outline that is drawn, in mm, read by a general SVG library."""
+    found = tab.page.evaluate(
+        f"[...document.querySelectorAll('{OUTLINE}')].map(p => [p.id, p.getAttribute('d')])"
+    )
+    return {name: Polygon([(p.x, p.y) for p in SvgPath(d).as_points()]) for name, d in found}
+
+
+def length(tab: Tab) -> float:
+    """Return the length of the lay, mm, from the outlines alone."""
+    boxes = [polygon.bounds for polygon in outlines(tab).values()]
+    return max(box[2] for box in boxes) - min(box[0] for box in boxes)
+
+
+def told(tab: Tab) -> float:
+    """Return the length that the page tells, mm."""
+    words = tab.page.locator(".lay-said").inner_text()
+    return 10 * float(words.split("take ")[1].split(" cm")[0])
+
+
+def drag(tab: Tab, outline: str, dx: float, dy: float) -> None:
+    path = tab.page.locator(f'.lay-table path.cut-line[id="{outline}"]')
+    box = path.bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    tab.page.mouse.move(x, y)
+    tab.page.mouse.down()
+    tab.page.mouse.move(x + dx, y + dy, steps=12)
+    tab.page.mouse.up()
+
+
+def wait_for_change(tab: Tab, before: str) -> None:
+    tab.page.wait_for_function(
+        "d => document.querySelector('.lay-table').innerHTML !== d", arg=before, timeout=WAIT
+    )
+
+
+def html(tab: Tab) -> str:
+    return str(tab.page.evaluate("document.querySelector('.lay-table').innerHTML"))
+
+
+def last_piece(tab: Tab) -> str:
+    return max(outlines(tab).items(), key=lambda item: item[1].bounds[2])[0]
+
+
+def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(
+    table: Tab, tmp_path: Path
+) -> None:
+    assert told(table) == pytest.approx(length(table), abs=0.6)
+    name, before, was = last_piece(table), html(table), length(table)
+    table.page.evaluate("document.querySelector('.lay-table svg').style.overflow = 'visible'")
+    drag(table, name, 90, 0)
+    wait_for_change(table, before)
+    table.page.wait_for_function(
+        "() => document.querySelector('.lay-said').innerText.includes('longer than')", timeout=WAIT
+    )
+    assert length(table) > was + 20
+    assert told(table) == pytest.approx(length(table), abs=0.6)
+    table.page.screenshot(path=tmp_path / "dragged.png")
+    moved = html(table)
+    table.page.locator("button.undo").click()
+    wait_for_change(table, moved)
+    assert length(table) == pytest.approx(was, abs=0.1)
+
+
+def test_a_piece_dropped_on_another_goes_back_and_the_page_says_why(table: Tab) -> None:
+    shapes = outlines(table)
+    first = min(shapes, key=lambda name: shapes[name].bounds[0])
+    name, before = last_piece(table), shapes
+    a, b = (
+        table.page.locator(f'.lay-table path.cut-line[id="{n}"]').bounding_box()
+        for n in (name, first)
+    )
+    dx = b["x"] + b["width"] / 2 - a["x"] - a["width"] / 2
+    dy = b["y"] + b["height"] / 2 - a["y"] - a["height"] / 2
+    drag(table, name, dx, dy)
+    table.page.locator(".lay-page .refusal b").wait_for(timeout=WAIT)
+    assert "cannot lie there" in table.page.locator(".lay-page .refusal").inner_text()
+    assert {n: p.bounds for n, p in outlines(table).items()} == {
+        n: p.bounds for n, p in before.items()
+    }
+    assert table.page.locator(".lay-table path[transform]").count() == 0
+
+
+def test_the_arrow_keys_move_a_piece_and_keep_the_focus(table: Tab) -> None:
+    name, before = last_piece(table), html(table)
+    was = outlines(table)[name].bounds
+    table.page.locator(f'.lay-table path.cut-line[id="{name}"]').focus()
+    table.page.keyboard.press("Shift+ArrowRight")
+    wait_for_change(table, before)
+    assert outlines(table)[name].bounds[0] == pytest.approx(was[0] + 10, abs=0.2)
+    assert table.page.evaluate("document.activeElement.dataset.outline") == name
+    before = html(table)
+    table.page.keyboard.press("ArrowRight")
+    wait_for_change(table, before)
+    assert outlines(table)[name].bounds[0] == pytest.approx(was[0] + 11, abs=0.2)
+
+
+def test_looking_longer_shows_progress_and_stops_when_told(table: Tab) -> None:
+    table.page.locator(".lay-page .look-longer").click()
+    table.page.wait_for_function(
+        "() => !document.querySelector('.lay-page .stop-looking').disabled", timeout=WAIT
+    )
+    table.page.wait_for_timeout(1_500)
+    table.page.locator(".lay-page .stop-looking").click()
+    table.page.wait_for_function(
+        "() => !document.querySelector('.lay-page .look-longer').disabled", timeout=5_000
+    )
+    assert "stopped" in table.page.locator(".lay-page").inner_text()
+
+
+def test_another_cloth_is_shown_with_its_own_pieces(table: Tab) -> None:
+    before, here = html(table), set(outlines(table))
+    table.page.locator(".lay-page select").select_option(index=4)
+    wait_for_change(table, before)
+    assert not here & set(outlines(table))
+    assert told(table) == pytest.approx(length(table), abs=0.6)

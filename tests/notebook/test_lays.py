@@ -1,0 +1,68 @@
+"""The lay table as plain data: moved, turned, undone; lengths by an independent sum."""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.errors import DraftError
+from drafting.layout import lay_out, lay_row
+from drafting.notebook import lays as ls
+from tests.layout.figures import COAT, breaks, cloth
+
+LAY = lay_out(COAT, cloth(lay="folded"), count=60, table=False)
+
+
+def corner(lay: object, name: str) -> tuple[float, float]:
+    return next((s.x, s.y) for s in lay.packing.spots if lay.id(s) == name)  # type: ignore[attr-defined]
+
+
+def test_a_piece_dragged_off_the_end_makes_the_lay_longer_and_undo_brings_it_back() -> None:
+    table = ls.lays_of((LAY,))
+    x, _ = corner(LAY, "coat.cuff.both.1")
+    far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
+    table = table.with_lay(far)
+    assert table.now["shell"].length > LAY.length + 100
+    assert "longer than the lay that was found" in ls.summary(
+        table.now["shell"], table.found["shell"]
+    )
+    back = table.undone("shell")
+    assert back.now["shell"] == LAY
+    assert back.redone("shell").now["shell"] == far
+    assert back.undone("shell") is back
+    assert breaks(far, COAT) == []
+
+
+@pytest.mark.parametrize("step", [(1.0, 0.0), (10.0, 0.0)])
+def test_an_arrow_key_moves_a_free_piece_by_just_its_step(step: tuple[float, float]) -> None:
+    x, _ = corner(LAY, "coat.cuff.both.1")
+    free = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 60.0)
+    before = corner(free, "coat.cuff.both.1")
+    after = corner(ls.shifted(free, "coat.cuff.both.1", *step), "coat.cuff.both.1")
+    assert after == pytest.approx((before[0] + step[0], before[1] + step[1]), abs=0.01)
+
+
+def test_a_piece_turns_only_as_its_nap_allows() -> None:
+    turned = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 300, 0.0, turn=True)
+    row = next(r for r in lay_row(turned)["placed"] if r["piece"] == "cuff")
+    before = next(r for r in lay_row(LAY)["placed"] if r["piece"] == "cuff")
+    assert (row["rotation_deg"] - before["rotation_deg"]) % 360 in (0, 180)
+    assert (row["rotation_deg"], row["mirrored"]) != (before["rotation_deg"], before["mirrored"])
+    nap = lay_out(COAT, cloth(lay="folded", one_way=True), count=20, table=False)
+    kept = ls.shifted(nap, "coat.cuff.both.1", nap.length + 300, 0.0, turn=True)
+    assert {r["rotation_deg"] for r in lay_row(kept)["placed"]} == {0}
+
+
+def test_what_may_not_lie_there_is_refused_in_words_and_nothing_changes() -> None:
+    x, y = corner(LAY, "coat.front.both.1")
+    a, b = corner(LAY, "coat.cuff.both.1")
+    with pytest.raises(DraftError, match="cannot lie there"):
+        ls.shifted(LAY, "coat.cuff.both.1", x + 250 - a, y + 100 - b)
+    with pytest.raises(DraftError, match="no outline"):
+        ls.shifted(LAY, "coat.hood", 1.0, 1.0)
+
+
+def test_the_shorter_lay_is_kept() -> None:
+    x, _ = corner(LAY, "coat.cuff.both.1")
+    far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
+    assert ls.better(LAY, far) is LAY
+    assert ls.better(far, LAY).length == LAY.length
