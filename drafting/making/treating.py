@@ -22,6 +22,15 @@ DEGREES = {1: 110, 2: 150, 3: 200}
 SQUARE = 350.0
 """mm: side of the square that is marked before washing and measured after (as in ISO 5077, memory)."""
 
+PRETENSION = {"woven": 1.0, "knit": 0.5}
+"""cN for each cm of width under which a strip lies flat before it is stretched (row F07, ISO 20932-1)."""
+
+GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
+"""How far a knit is stretched along and across to see what stays (row F08, ASTM D2594 from memory)."""
+
+STRETCHES = 0.10
+"""Greatest stretch from which it is worth measuring (ours)."""
+
 SOAK, DRY = 10.0, 24.0
 """hours: a soak overnight, and drying flat or on the line (common practice)."""
 
@@ -200,6 +209,11 @@ def _marked(cloth: Treated) -> Step:
 def _tried(cloth: Treated) -> Step:
     fabric, limit = cloth.fabric, iron_limit(cloth.fabric)
     say = [said("treat.try_heat", degrees=DEGREES[limit or 1]), said("treat.try_stitch")]
+    if fabric.greatest_stretch >= STRETCHES:
+        along, across = GROWTH["close"]
+        say.append(
+            said("treat.try_stretch", pull=PRETENSION[fabric.weave], share=along, across=across)
+        )
     if fabric.takes_starch:
         say.append(said("treat.try_starch"))
     if cloth.fused and fabric.takes_fusible:

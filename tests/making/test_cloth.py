@@ -8,12 +8,21 @@ from datetime import date
 import pytest
 
 from drafting.findings import Finding
+from drafting.garment import draft_garment
 from drafting.making.cautions import cautions, children
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.keeping import keeping
 from drafting.making.model import Step
 from drafting.making.times import minutes, starts
-from drafting.making.treating import DEGREES, LIMITS, SQUARE, treating_steps, washes
+from drafting.making.treating import (
+    DEGREES,
+    GROWTH,
+    LIMITS,
+    PRETENSION,
+    SQUARE,
+    treating_steps,
+    washes,
+)
 from drafting.making.words import text
 from drafting.treatments import iron_limit
 from tests.making.figures import NYLON, laid, made, with_cloth
@@ -173,3 +182,34 @@ def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:
     assert found[0].on < found[1].on < date(2026, 12, 20)
     assert (date(2026, 12, 20) - found[0].on).days == found[0].days
     assert minutes("join", 2000) > minutes("join", 1000) > minutes("join", 0) > 0
+
+
+def test_a_knit_is_stretched_as_the_standards_do() -> None:
+    """Rows F07 (1 and 0.5 cN/cm pretension, ISO 20932-1) and F08 (15/30 loose, 35/60 close, ASTM D2594)."""
+    assert PRETENSION == {"woven": 1.0, "knit": 0.5}
+    assert GROWTH == {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
+    jersey = words_of(steps_of(treating_steps(made("kite")), "jersey"))
+    assert "0.5 cN" in jersey
+    assert "35 %" in jersey
+    assert "stretch it by" not in words_of(
+        steps_of(treating_steps(made("lamplighter")), "shirting")
+    )
+
+
+def test_cords_of_older_children_have_the_lengths_of_the_standards() -> None:
+    """Rows C03 (EN 14682: 14 cm open, 28 cm drawn in) and C04 (CPSC: 7.62 cm, bar-tacked, no toggles)."""
+    said = text("caution.child")
+    assert "14 cm" in said
+    assert "28 cm" in said
+    assert "7.6 cm" in said
+
+
+def test_a_tight_elastic_loop_is_warned_of() -> None:
+    """Trouble SA4 and row C10: a loop more than 15 % shorter than the arm must warn."""
+    costume = made("kite").costume
+    garment = draft_garment(
+        costume.wearer, costume.fabrics["jersey"], "puffed-top",
+        {"stretch_share": 0.25, "puff_width": 130.0, "puff_height": 45.0, "elastic_factor": 0.7},
+    )  # fmt: skip
+    tight = [f for f in garment.findings if f.check == "elastic" and f.level == "warning"]
+    assert any("shorter than the limb" in f.message or "shorter" in f.message for f in tight)
