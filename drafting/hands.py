@@ -30,7 +30,7 @@ def alike(left: Draft, right: Draft) -> bool:
 
 def both_hands(left: Draft, right: Draft) -> Draft:
     """Return the draft with a left and a right copy of every piece, sewn along centre folds."""
-    folds = [(p.name, p.fold_edge.name) for p in left.pieces if p.fold_edge]
+    folds = [(p.name, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand]
     centres = tuple(
         Seam(f"centre {piece}", ((f"{piece}-left", edge),), ((f"{piece}-right", edge),))
         for piece, edge in folds
@@ -49,6 +49,8 @@ def both_hands(left: Draft, right: Draft) -> Draft:
 
 def _handed(draft: Draft, side: str) -> Draft:
     """Return the draft of one hand: pieces renamed, and for the right mirrored."""
+    draft = _own(draft, side)
+    single = {piece.name for piece in draft.pieces if piece.hand}
 
     def ref(old: EdgeRef) -> EdgeRef:
         piece = draft[old[0]]
@@ -66,11 +68,34 @@ def _handed(draft: Draft, side: str) -> Draft:
         tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
         {f"{name}_{side}": value for name, value in draft.facts.items()},
         {f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
-        tuple(_notion(notion, side) for notion in draft.notions),
+        tuple(_notion(notion, side, notion.where in single) for notion in draft.notions),
     )
 
 
+def _own(draft: Draft, side: str) -> Draft:
+    """Return the draft without the pieces of the other hand, and what was sewn to them left free."""
+    lost = {piece.name for piece in draft.pieces if piece.hand not in ("", side)}
+    if not lost:
+        return draft
+    kept = tuple(s for s in draft.seams if not lost & {name for name, _ in (*s.a, *s.b)})
+    sewn = {ref for seam in kept for ref in (*seam.a, *seam.b)}
+    freed = {ref for s in draft.seams if s not in kept for ref in (*s.a, *s.b)} - sewn
+
+    def own(piece: Piece) -> Piece:
+        edges = (
+            replace(e, kind=EdgeKind.FREE) if (piece.name, e.name) in freed else e
+            for e in piece.edges
+        )
+        return replace(piece, edges=tuple(edges))
+
+    pieces = tuple(own(piece) for piece in draft.pieces if piece.name not in lost)
+    notions = tuple(n for n in draft.notions if n.where not in lost)
+    return replace(draft, pieces=pieces, seams=kept, notions=notions)
+
+
 def _piece(piece: Piece, side: str) -> Piece:
+    if piece.hand:
+        return replace(piece, name=f"{piece.name}-{side}")
     hand = piece.mirrored() if side == "right" else piece
     edges = tuple(
         replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.FOLD else e for e in hand.edges
@@ -78,8 +103,10 @@ def _piece(piece: Piece, side: str) -> Piece:
     return replace(hand, name=f"{piece.name}-{side}", hand=side, pair=False, edges=edges)
 
 
-def _notion(notion: Notion, side: str) -> Notion:
+def _notion(notion: Notion, side: str, only: bool) -> Notion:
     """One hand's half of what both need; an odd one goes to the left."""
+    if only:
+        return replace(notion, where=f"{notion.where} {side}")
     count = (notion.count + 1) // 2 if side == "left" else notion.count // 2
     return replace(notion, where=f"{notion.where} {side}", count=count)
 

@@ -33,8 +33,8 @@ def seams_name_edges(draft: Draft) -> Iterator[Finding]:
 
 
 def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
-    """Does every edge of kind seam or dart stand in exactly one seam?"""
-    uses = Counter(ref for seam in draft.seams for ref in {*seam.a, *seam.b})
+    """Does every edge of kind seam or dart stand in exactly one seam, on each hand of a pair?"""
+    uses = _uses(draft)
     for piece in draft.pieces:
         for edge in piece.edges:
             times = uses[piece.name, edge.name]
@@ -44,6 +44,17 @@ def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
                     f"{capital(name)} stands in {times} seams, one edge can be sewn only once"
                 )  # fmt: skip
                 yield Finding("sewn once", "error", where, float(times), 1.0, said)
+
+
+def _uses(draft: Draft) -> Counter[EdgeRef]:
+    """Count the seams of every edge; one of a pair may meet a left piece and a right one, once each."""
+    uses: dict[str, Counter[EdgeRef]] = {"left": Counter(), "right": Counter()}
+    for seam in draft.seams:
+        refs = {*seam.a, *seam.b}
+        hands = {draft[p].hand for p, _ in refs if p in draft} - {""}
+        for side in uses if len(hands) != 1 else hands:
+            uses[side].update(refs)
+    return uses["left"] | uses["right"]
 
 
 def seams_match(draft: Draft) -> Iterator[Finding]:

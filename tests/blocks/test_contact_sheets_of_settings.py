@@ -36,6 +36,7 @@ JERSEY = Fabric(
 
 GARMENTS: dict[str, tuple[str, dict[str, object], Fabric | None]] = {
     "trouser": ("trouser", {}, None),
+    "trousers": ("trousers", {}, None),
     "trouser-flared-stretch": (
         "trouser",
         {"leg": "flared", "stretch_share": 0.25, "waist_finish": "casing", "hem_width": 700},

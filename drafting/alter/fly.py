@@ -1,0 +1,241 @@
+"""Fly: a zip in the front of a trouser, with a facing on the side on top and a shield behind it.
+
+The facing is cut once, for the side that lies on top, and meets that front's fly edge; the shield is
+cut once on the fold for the other side, and its waist is sewn to the waistband's underlap. The centre
+fronts meet, so no girth changes.
+
+        shield     front (under)          front (on top)    facing
+       .------.   .---------              ---------.   .------.
+       |      |   |                                |   |      |
+       | fold |fly|fly                          fly|   |fly   | inner
+       |      |   |                      ..stitch..|   |     /
+       |      |   |                                |   '---'
+       '------'   |  crotch                crotch  |
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.body.sides import differing
+from drafting.choices import choice
+from drafting.draft import Draft, EdgeRef, Notion, Seam
+from drafting.fabric import Fabric
+from drafting.findings import Finding
+from drafting.geometry import Path, line
+from drafting.piece import EdgeKind, Piece, Placement
+from drafting.scale import body_scale
+from drafting.shaping.shared_choices import CLOSING
+from drafting.shaping.small import interfacing, interfacing_notion, turned_under
+from drafting.shaping.trouser.fly_lines import FlyLines, facing_edges, inner_line, shield_edges
+
+STITCHED_IN = 6.0
+"""mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
+
+SHIELD_WIDTH = 40.0
+"""mm at adult scale: finished width of the shield where no waistband gives it (common practice)."""
+
+SHIELD_LONGER = 15.0
+"""mm at adult scale: the shield reaches so far below the fly (common practice: 10 to 20)."""
+
+ZIP_STOP = 10.0
+"""mm at adult scale: the zip's lower stop stands so far above the end of the fly (common practice)."""
+
+WORTH_MOVING = 3.0
+"""mm at adult scale: a fly nearer than this to the length asked for stays as it is (ours)."""
+
+SURE_SHARE = 0.25
+"""Of the front crotch seam: every trouser with a fly is open at least so far (trouser block)."""
+
+HOOK = 12.0
+"""mm at adult scale: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the fly, in mm."""
+
+    fly: bool = choice(
+        True, "yes/no", "a zip fly with facing and shield; no leaves the opening to be finished otherwise",
+        group="fly",
+    )  # fmt: skip
+    closing: str = CLOSING
+    fly_length: float = choice(
+        180.0, "mm", "from the waist seam to the end of the fly; no shorter than the hip needs to pass, no "
+        "longer than the straight part of the centre front", low=40, high=400, step=5, scales=True,
+        source="common practice: 150 to 200", group="fly",
+    )  # fmt: skip
+    fly_facing: float = choice(
+        40.0, "mm", "width of the fly facing", low=20, high=80, scales=True,
+        source="trouser study: 35 to 40", group="fly",
+    )  # fmt: skip
+    band_fastening: str = choice(
+        "button", "word", "what closes the waistband over the fly", words=("button", "hook and bar"),
+        group="fly",
+    )  # fmt: skip
+
+    @property
+    def over(self) -> str:
+        return self.closing.split()[0]
+
+    @property
+    def under(self) -> str:
+        return self.closing.split()[-1]
+
+
+def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the draft with fly facing, shield, zip and topstitching on its piece `front`.
+
+    A front without an edge `fly` (a casing that is pulled on) is left as it is, with a finding.
+    """
+    if not choices.fly:
+        return draft
+    if "front" not in draft or "fly" not in draft["front"]:
+        return replace(draft, findings=(*draft.findings, _closed()))
+    scale = body_scale(body)
+    front = _shortened(draft["front"], _length(draft, body, choices, scale))
+    lines = _lines(front)
+    stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
+    mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching")
+    front = replace(front, placements=(*front.placements, mark))
+    draft = _fastened(_underlapped(draft.with_pieces([front]), scale), choices, scale)
+    facing, shield = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
+    stiff = interfacing(facing, bare=("inner",))
+    zip_length = lines.fly.length - ZIP_STOP * scale
+    return draft + Draft(
+        (facing, stiff, shield), tuple(_seams(draft)), findings=(_said(choices, lines, zip_length),),
+        facts={"fly": lines.fly.length, "fly_facing": choices.fly_facing, "zip": zip_length},
+        notions=(_zip(zip_length), interfacing_notion(stiff)),
+    )  # fmt: skip
+
+
+# --------------------------------------------------------------------------------- the front's edge
+
+
+def _length(draft: Draft, body: Body, choices: Choices, scale: float) -> float:
+    """Return how long the fly gets: as asked, within what the hip needs and the front's own edge."""
+    girths = {girth.level: girth for girth in draft.girths}
+    waist, hip = girths["waist"], girths["hip"]
+    needed = (hip.body - waist.body - waist.settled_ease) / 2
+    own = draft["front"]["fly"].length
+    if differing(body):  # a straight part of another length on each hand: one that both have
+        own = min(own, max(needed, SURE_SHARE * (own + draft["front"]["crotch"].length)))
+    length = min(max(choices.fly_length, needed), own)
+    return own if own - length < WORTH_MOVING * scale else length
+
+
+def _shortened(front: Piece, length: float) -> Piece:
+    """Return the front with its fly edge cut at `length`; the rest goes to the crotch seam."""
+    high, crotch = front["fly"], front["crotch"]
+    if length >= high.length:
+        return front
+    kept, rest = high.path.split(length)
+    return front.with_edges(
+        replace(high, path=kept), replace(crotch, path=Path.joined([rest, crotch.path]))
+    )
+
+
+def _lines(front: Piece) -> FlyLines:
+    at = front.index("fly")
+    return FlyLines(front.edges[at].path, front.edges[at - 1].path)
+
+
+# --------------------------------------------------------------------------------------- the pieces
+
+
+def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:
+    """Return the facing for the side on top, right side up: turned over from behind the left front."""
+    edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
+    behind = Piece(
+        "fly-facing", edges, grain=front.grain, stretch=front.stretch, hand=choices.over,
+        title="Fly facing",
+    )  # fmt: skip
+    return behind.mirrored() if choices.over == "left" else behind
+
+
+def _shield(draft: Draft, lines: FlyLines, choices: Choices, scale: float) -> Piece:
+    """Return the shield: half of it on the fold, the same on either hand once it is cut.
+
+    It is turned until its fold stands upright, as cloth is folded along the warp.
+    """
+    banded = "waistband" in draft
+    width = draft["waistband"]["underlap"].length if banded else SHIELD_WIDTH * scale
+    edges = shield_edges(lines, width, SHIELD_LONGER * scale, banded, turned_under(scale))
+    drawn = Piece("fly-shield", edges, hand=choices.under, title="Fly shield")
+    upright = -1j / drawn["fold"].path.leave
+    return drawn.mapped(lambda p: p * upright)
+
+
+def _underlapped(draft: Draft, scale: float) -> Draft:
+    """Return the draft with the band's underlap free for the shield, its inside turned under."""
+    if "waistband" not in draft:
+        return draft
+    band = draft["waistband"]
+    if "underlap_inner" in band:
+        inner = replace(band["underlap_inner"], kind=EdgeKind.FREE, allowance=turned_under(scale))
+        band = band.with_edges(inner)
+    seams = tuple(s for s in draft.seams if ("waistband", "underlap") not in (*s.a, *s.b))
+    return replace(draft.with_pieces([band]), seams=seams)
+
+
+def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
+    """Return the draft with hook and bar in the place of the band's button, where they are chosen."""
+    if choices.band_fastening == "button" or "waistband" not in draft:
+        return draft
+    names = {f"button_{choices.under}": "bar", f"buttonhole_{choices.over}": "hook"}
+
+    def swapped(mark: Placement) -> Placement:
+        if mark.name not in names:
+            return mark
+        x0, y0, x1, y1 = mark.path.bounds
+        middle, half = complex(x0 + x1, y0 + y1) / 2, HOOK * scale / 2
+        hand = mark.name.rpartition("_")[2]
+        stroke = line(middle - 1j * half, middle + 1j * half)
+        return Placement(f"{names[mark.name]}_{hand}", stroke, "hook")
+
+    band = draft["waistband"]
+    band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
+    notions = tuple(n for n in draft.notions if (n.what, n.where) != ("button", "waistband"))
+    note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
+    bought = Notion("hook and bar", "waistband", 1, None, note, "trouser hook", HOOK * scale)
+    return replace(draft.with_pieces([band]), notions=(*notions, bought))
+
+
+def _seams(draft: Draft) -> Iterator[Seam]:
+    """Yield the seams of the fly. Facing and shield meet the one fly edge, each on its own hand."""
+    for name in ("fly facing", "fly shield"):
+        piece: EdgeRef = (name.replace(" ", "-"), "fly")
+        yield Seam(name, (piece,), (("front", "fly"),), start=None, end=None)
+    bottom = (("fly-shield", "bottom"),)
+    yield Seam("fly shield bottom", bottom, bottom, start=None, end=None)
+    if "waistband" in draft:
+        waist, underlap = (("fly-shield", "waist"),), (("waistband", "underlap"),)
+        yield Seam("fly shield waistband", underlap, waist, start=None, end=None)
+
+
+# -------------------------------------------------------------------------------------- what is said
+
+
+def _zip(length: float) -> Notion:
+    note = "closed at the end; a longer one is cut off at the waist, inside the band's seam"
+    return Notion("zip", "front", 1, length, note, "trouser zip")
+
+
+def _said(choices: Choices, lines: FlyLines, zip_length: float) -> Finding:
+    return Finding(
+        "fly", "note", "front", lines.fly.length, choices.fly_length,
+        f"The fly closes {choices.closing} and is {lines.fly.length:.0f} mm long, with a zip of "
+        f"{zip_length:.0f} mm: the facing goes on the wearer's {choices.over} front, the shield on the "
+        f"{choices.under}. The facing's waist is caught in the waistband's seam; the band's end is cut off "
+        f"at the centre on the {choices.over}.",
+    )  # fmt: skip
+
+
+def _closed() -> Finding:
+    return Finding(
+        "fly", "warning", "front", None, None,
+        "The front is not open at the waist, so it gets no fly: choose waist_finish = waistband, or take "
+        "breeches or the trouser alone where elastic is to hold it.",
+    )  # fmt: skip
