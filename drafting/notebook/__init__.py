@@ -11,7 +11,9 @@ from drafting.notebook.bench import Bench
 from drafting.notebook.lay_table import LayTable
 from drafting.notebook.places import costume_path
 from drafting.notebook.plainly import show_refusals_plainly
+from drafting.notebook.plan_view import PlanView
+from drafting.notebook.swatch import SwatchTest
 
 show_refusals_plainly()
 
-__all__ = ["Bench", "LayTable", "costume_path"]
+__all__ = ["Bench", "LayTable", "PlanView", "SwatchTest", "costume_path"]
