@@ -1,4 +1,4 @@
-"""The commands: `drafting make | demo | body | blocks | lab`. Layer 6.
+"""The commands: `drafting make | demo | body | blocks | lab | app`. Layer 6.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -78,13 +78,16 @@ def parser() -> argparse.ArgumentParser:
     blocks.set_defaults(run=_blocks)
 
     lab = commands.add_parser("lab", help="open the notebooks in JupyterLab")
-    lab.add_argument("--no-browser", action="store_true", help="print the address only")
-    lab.add_argument("--port", type=int, help="the port to listen on (else the first free one)")
-    lab.add_argument(
-        "--folder", type=Path, default=Path("drafting-lab"), metavar="DIR",
-        help="where an installed kit keeps your copy of the notebooks (drafting-lab)",
-    )  # fmt: skip
     lab.set_defaults(run=_lab)
+    app = commands.add_parser("app", help="open the start page without its code (extra app)")
+    app.set_defaults(run=_app)
+    for served in (lab, app):
+        served.add_argument("--no-browser", action="store_true", help="print the address only")
+        served.add_argument("--port", type=int, help="the port to listen on (else a free one)")
+        served.add_argument(
+            "--folder", type=Path, default=Path("drafting-lab"), metavar="DIR",
+            help="where an installed kit keeps your copy of the notebooks (drafting-lab)",
+        )  # fmt: skip
     return whole
 
 
@@ -157,6 +160,13 @@ def _blocks(_: argparse.Namespace) -> int:
     from drafting.console import block_text
 
     print("\n\n".join(block_text(block) for block in all_blocks().values()))
+    return HOLDS
+
+
+def _app(wanted: argparse.Namespace) -> int:
+    from drafting.app import open_app
+
+    open_app(wanted.folder, port=wanted.port, browser=not wanted.no_browser)
     return HOLDS
 
 

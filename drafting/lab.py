@@ -23,15 +23,23 @@ def open_lab(folder: Path, *, port: int | None = None, browser: bool = True) -> 
     `folder` is where an installed kit keeps the maker's copy. Raises InputError where `folder`
     cannot be used or where `port` (1..65535) is no port.
     """
-    if port is not None and not 1 <= port <= 65535:
-        raise InputError([Fault(f"{port} is no port", "a number from 1024 to 65535", "--port")])
-    root = PACKAGE.parent if in_checkout() else work_copy(folder)
+    root = root_folder(folder, port)
     os.environ.setdefault(
         "JUPYTER_TOKEN", secrets.token_hex(16)
     )  # not shown to others, as a flag is
     from jupyterlab.labapp import LabApp
 
     LabApp.launch_instance(argv=lab_flags(root, port=port, browser=browser))
+
+
+def root_folder(folder: Path, port: int | None) -> Path:
+    """Return the folder that holds notebooks and measurements: the checkout, or the maker's copy.
+
+    Raises InputError where `folder` cannot be used or where `port` (1..65535) is no port.
+    """
+    if port is not None and not 1 <= port <= 65535:
+        raise InputError([Fault(f"{port} is no port", "a number from 1024 to 65535", "--port")])
+    return PACKAGE.parent if in_checkout() else work_copy(folder)
 
 
 def lab_flags(root: Path, *, port: int | None, browser: bool) -> list[str]:

@@ -33,6 +33,7 @@ ORDER = (
     ("report", "printout", "plan_page"),
     ("output",),
     ("notebook", "console", "lab"),
+    ("app",),
     ("cli",),
     ("__main__",),
 )
@@ -53,6 +54,7 @@ DOORS = {
     "ipywidgets": ("notebook",),
     "IPython": ("notebook",),
     "jupyterlab": ("lab",),
+    "voila": ("app",),
 }
 
 

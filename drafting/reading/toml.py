@@ -70,6 +70,12 @@ class _Scan:
                 found = (*found, str(self.entries[found]))
         return found
 
+    def entry(self, keys: Keys) -> Keys:
+        """Begin one more entry of a [[table]]; return its keys, its number last."""
+        array = (*self.within(keys[:-1]), keys[-1])
+        self.entries[array] = self.entries.get(array, -1) + 1
+        return self.within(keys)
+
 
 def read_toml(path: Path) -> TomlFile:
     """Return the file's values with their lines.
@@ -114,12 +120,10 @@ def _scanned(text: str) -> _Scan:
     """Return the line of every key and table, and the keys given twice."""
     scan = _Scan()
     table: Keys = ()
-    for number, row, one_line in _statements(text):
+    for statement in statements(text):
+        number, row = statement.first, statement.row
         if match := _ARRAY_TABLE.fullmatch(row):
-            keys = _split(match["keys"])
-            array = (*scan.within(keys[:-1]), keys[-1])
-            scan.entries[array] = scan.entries.get(array, -1) + 1
-            table = scan.within(keys)
+            table = scan.entry(_split(match["keys"]))
             scan.note(table, number)
         elif match := _TABLE.fullmatch(row):
             table = scan.within(_split(match["keys"]))
@@ -128,21 +132,45 @@ def _scanned(text: str) -> _Scan:
                 scan.spare[number], scan.again[stand_in] = f'["{stand_in}"]', table
         elif match := _PAIR.fullmatch(row):
             new = scan.note((*table, *_split(match["keys"])), number)
-            if one_line and not new:
+            if statement.last == number and not new:
                 scan.spare[number] = ""
     return scan
 
 
-def _statements(text: str) -> Iterator[tuple[int, str, bool]]:
-    """Yield each line that begins a statement: its number, text, and whether it ends there."""
-    depth, quote = 0, ""
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A key or a [table] of a file: its first and last line (from 1), and its first line's text."""
+
+    first: int
+    last: int
+    row: str
+
+
+def statements(text: str) -> Iterator[Statement]:
+    """Yield each statement of a TOML text: a key with its whole value, or the head of a table."""
+    depth, quote, began = 0, "", (0, "")
     for number, row in enumerate(text.split("\n"), 1):
         starts = depth == 0 and not quote
-        header = starts and row.lstrip().startswith("[")
-        if not header:
+        if not (starts and row.lstrip().startswith("[")):
             depth, quote = _after(row, depth, quote)
-        if starts and row.strip() and not row.lstrip().startswith("#"):
-            yield number, row, depth == 0 and not quote
+        if starts:
+            began = (number, row)
+        said = began[1].strip() and not began[1].lstrip().startswith("#")
+        if said and depth == 0 and not quote:
+            yield Statement(began[0], number, began[1])
+    if depth or quote:
+        yield Statement(began[0], number, began[1])
+
+
+def headers(text: str) -> dict[Keys, int]:
+    """Return the line of each [table] by its keys; entries of a [[table]] are numbered."""
+    scan, found = _Scan(), dict[Keys, int]()
+    for statement in statements(text):
+        if match := _ARRAY_TABLE.fullmatch(statement.row):
+            found[scan.entry(_split(match["keys"]))] = statement.first
+        elif match := _TABLE.fullmatch(statement.row):
+            found.setdefault(scan.within(_split(match["keys"])), statement.first)
+    return found
 
 
 def _after(row: str, depth: int, quote: str) -> tuple[int, str]:
