@@ -15,7 +15,7 @@ from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
-from drafting.making.order import placed, sewing_steps
+from drafting.making.order import placed, sewing_steps, toile_steps
 from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
@@ -45,9 +45,10 @@ def planned(made: Made) -> Plan:
 def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Step, ...]:
     """Return every step from the bolts to the finished garments, numbered."""
     fabrics, blade = made.costume.fabrics, made.costume.workroom.blade
-    sewing = (
+    sewing = [
         step
         for garment in made.garments
         for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
-    )
-    return placed([*treating_steps(made), *cutting_steps(made, blade), *sewing])
+    ]
+    toiles = toile_steps(made, sewing)
+    return placed([*treating_steps(made), *toiles, *cutting_steps(made, blade), *sewing])

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 
 from drafting.costume import Made
 from drafting.draft import Notion, Seam
+from drafting.fabric import Fabric
 from drafting.garment import MadeGarment
 from drafting.making.model import Said, Table, said
 from drafting.making.seam_lengths import hands
@@ -28,7 +30,7 @@ def tables(made: Made) -> tuple[Table, ...]:
         Table(
             "table.buttons",
             ("head.where", "head.count", "head.button", "head.places", "head.how"),
-            tuple(_each(made, _button_rows)),
+            tuple(_each(made, partial(_button_rows, made.costume.fabrics))),
         ),
         Table(
             "table.boning",
@@ -67,11 +69,24 @@ def _where(garment: MadeGarment, place: str) -> Said:
     return said("table.where", garment=garment.name, place=place)
 
 
-def _button_rows(garment: MadeGarment) -> Iterator[Row]:
+def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterator[Row]:
+    high = shank(fabrics.get(garment.fabric))
     for notion in _of(garment, "button"):
         button = said("table.button", size=notion.size or 0.0, kind=notion.kind)
         places = said("table.places", places=places_down(garment, notion.where, "button"))
-        yield _where(garment, notion.where), float(notion.count), button, places, notion.note
+        key = "table.button_flat" if notion.kind == "flat" else "table.button_how"
+        how = said(key, note=notion.note, shank=high)
+        yield _where(garment, notion.where), float(notion.count), button, places, how
+
+
+LAYERS, LEAST_SHANK, MOST_SHANK = 2, 2.0, 4.0
+"""Layers that a buttonhole side has, and mm of thread shank at least and at most (row K21)."""
+
+
+def shank(fabric: Fabric | None) -> float:
+    """Return how high the thread shank of a flat button is, mm: as thick as what it closes."""
+    thickness = (fabric.thickness if fabric else None) or 0.0
+    return min(MOST_SHANK, max(LEAST_SHANK, LAYERS * thickness))
 
 
 def places_down(garment: MadeGarment, piece: str, what: str) -> str:

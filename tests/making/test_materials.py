@@ -12,7 +12,7 @@ from drafting.making.docket import docket, interfaced
 from drafting.making.model import Needle, Setting
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.shopping import price_of, shopping, shopping_csv, total_cost
-from drafting.making.tables import bias_strip, cloth_for_strip, quarter_marks, tables
+from drafting.making.tables import bias_strip, cloth_for_strip, quarter_marks, shank, tables
 from drafting.making.thread import WASTE, seam_thread, thread_ratio
 from tests.making.figures import laid, made
 
@@ -168,3 +168,50 @@ def test_every_interfacing_knows_what_it_stiffens() -> None:
         c for g in (coat, shirt) for c in g.pattern.pieces if c.piece.material == "interfacing"
     ]
     assert len(pairs) == len(stiffened)
+
+
+def test_a_thread_shank_is_as_high_as_what_it_closes_is_thick() -> None:
+    """Row K21: 2 to 4 mm (from memory, tailoring)."""
+    costume = made("lamplighter").costume
+    assert shank(costume.fabrics["shirting"]) == 2.0
+    assert shank(costume.fabrics["shell"]) == pytest.approx(2.2)  # two layers of 1.1 mm
+    assert shank(None) == 2.0
+    assert all(2.0 <= shank(fabric) <= 4.0 for fabric in costume.fabrics.values())
+
+
+def test_allowances_lie_in_the_trades_bands() -> None:
+    """Rows K10 (plain 1.0-1.5 cm, tight curve from 0.6) and K12 (flared hem 1-1.5, others 3-5 cm)."""
+    shirt, coat = made("lamplighter").garments[1], made("lamplighter").garments[0]
+    widths = {
+        e: w for c in shirt.pattern.pieces if not c.piece.material for e, w in c.allowances.items()
+    }
+    assert 10.0 <= widths["side_lower"] <= 15.0
+    assert 6.0 <= widths["armhole"] <= 15.0
+    tails = [
+        c for c in coat.pattern.pieces if c.piece.name.startswith("tail-") and not c.piece.material
+    ]
+    assert all(10.0 <= c.allowances["hem"] <= 30.0 for c in tails)
+
+
+def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() -> None:
+    """Common practice: ends are turned under; row E30's area rule for the strip."""
+    from dataclasses import replace
+
+    from drafting.making.shopping import shopping as listed
+    from drafting.making.tables import TRIM_ENDS, trim_length
+    from drafting.reading.trimming import TrimWish
+
+    base = laid("lamplighter")
+    braid = TrimWish("front", "lapel", "braid", 12.0)
+    piping = TrimWish("under-collar", "fall", "piping", 40.0, bias=True)
+    coat = replace(base.garments[0], trims=(braid, piping))
+    costume = replace(base, garments=(coat, *base.garments[1:]))
+    lapel = coat.draft["front"]["lapel"].length
+    assert trim_length(coat, braid) == (2, pytest.approx(lapel + TRIM_ENDS))
+    row = next(r for r in listed(costume, {}) if r.what == "braid")
+    assert row.amount == pytest.approx(2 * (lapel + TRIM_ENDS))
+    table = next(t for t in tables(costume) if t.key == "table.trims")
+    assert len(table.rows) == 2
+    side = dict(table.rows[1][4].facts)["side"]  # type: ignore[union-attr]
+    count, each = trim_length(coat, piping)
+    assert bias_strip(side**2, 40.0) >= count * each

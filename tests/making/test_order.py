@@ -1,92 +1,16 @@
-"""The order of work: sound on every block, body and cloth, and what a tailor expects of it."""
+"""The order of work: what a tailor expects of it."""
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
-from hypothesis import given
-from hypothesis import settings as hypothesis_settings
-from hypothesis import strategies as st
 
-from drafting.blocks import all_blocks
-from drafting.costume import Made
-from drafting.fabric import Fabric
-from drafting.garment import MadeGarment, draft_garment
+from drafting.garment import draft_garment
 from drafting.making import planned, work_order
-from drafting.making.model import Step
-from drafting.making.order import placed, sewing_steps, unsound
-from drafting.making.settings import settings
+from drafting.making.order import unsound
 from drafting.making.words import text
 from tests.bodies import bdims
 from tests.making.figures import laid, made, with_cloth
-
-WOVEN = Fabric(
-    "Twill, invented",
-    usable_width=1480.0,
-    fibre="cotton",
-    mass=210.0,
-    thickness=0.5,
-    takes_starch=True,
-)
-KNIT = Fabric(
-    "Jersey, invented", usable_width=1500.0, weave="knit", fibre="viscose, elastane", mass=220.0,
-    thickness=0.7, stretch_along=0.5, stretch_across=0.6, recovery=0.97, takes_fusible=False,
-)  # fmt: skip
-GARMENTS = [
-    ("shirt", {}, WOVEN), ("shirt", {"collar": "stand"}, WOVEN), ("tailcoat", {}, WOVEN),
-    ("tailcoat", {"hem_bone": "none"}, WOVEN), ("trouser", {}, WOVEN), ("breeches", {}, KNIT),
-    ("trouser", {"waist_finish": "casing"}, KNIT), ("puffed-top", {}, KNIT), ("close-top", {}, KNIT),
-    ("bodice", {"bust_dart": "shoulder-princess"}, WOVEN),
-]  # fmt: skip
-
-
-def costume_of(garment: MadeGarment, fabric: Fabric) -> Made:
-    base = made("kite")
-    return replace(
-        base, garments=(garment,), costume=replace(base.costume, fabrics={garment.fabric: fabric})
-    )
-
-
-def order_of(costume: Made) -> tuple[Step, ...]:
-    sewn = settings(costume)
-    return placed([
-        step for g in costume.garments
-        for step in sewing_steps(g, costume.costume.fabrics.get(g.fabric), sewn)
-    ])  # fmt: skip
-
-
-def first(steps: tuple[Step, ...], garment: str, verb: str) -> int:
-    return next(s.n for s in steps if s.garment == garment and s.verb == verb)
-
-
-@hypothesis_settings(max_examples=40, deadline=None)
-@given(st.sampled_from(GARMENTS), st.integers(0, 506))
-def test_the_order_is_sound_on_any_body(kind: tuple[str, dict[str, str], Fabric], n: int) -> None:
-    """Trouble MA4: each step uses only parts already made; every piece, seam and notion used once."""
-    block, choices, fabric = kind
-    known = {c.name for part in [all_blocks()[block]] for c in part.choices}
-    asked = {name: value for name, value in choices.items() if name in known or block != "bodice"}
-    garment = draft_garment(bdims()[n], fabric, block, asked if block != "bodice" else {})
-    costume = costume_of(garment, fabric)
-    assert unsound(costume, order_of(costume)) == ()
-
-
-@pytest.mark.parametrize("name", ["lamplighter", "kite"])
-def test_the_whole_plan_is_sound_from_the_bolt(name: str) -> None:
-    plan = planned(laid(name))
-    assert unsound(laid(name), plan.steps) == ()
-    assert [step.n for step in plan.steps] == list(range(1, len(plan.steps) + 1))
-
-
-def test_a_wrong_order_is_found_out() -> None:
-    """The check itself: a step dropped, doubled, or moved before what it needs."""
-    costume = laid("kite")
-    steps = planned(costume).steps
-    seam = next(s for s in steps if s.seams)
-    assert unsound(costume, [s for s in steps if s is not seam])
-    assert unsound(costume, [*steps, seam])
-    assert unsound(costume, list(reversed(steps)))
+from tests.making.orders import WOVEN, costume_of, first, order_of, uneven
 
 
 def test_shaping_comes_before_joining_flat_before_round_and_hems_last() -> None:
@@ -172,16 +96,92 @@ def test_fittings_stop_the_work_while_something_can_still_be_changed() -> None:
 
 def test_both_sleeves_of_an_uneven_body_are_set_in_by_hand() -> None:
     """Trouble ME6: two shoulders that differ give pieces named by hand; the order uses each once."""
-    body = made("lamplighter").costume.wearer
-    drop = body.measures["shoulder_drop"]
-    uneven = replace(body, measures={**body.measures, "shoulder_drop": replace(
-        drop, left=drop.mm - 8, right=drop.mm + 8)})  # fmt: skip
-    garment = draft_garment(uneven, WOVEN, "shirt")
+    garment = draft_garment(uneven(made("lamplighter").costume.wearer), WOVEN, "shirt")
     assert any(p.name.endswith("-left") for p in garment.draft.pieces)
     costume = costume_of(garment, WOVEN)
     steps = order_of(costume)
     assert unsound(costume, steps) == ()
     assert len([s for s in steps if s.verb == "set in"]) == 2
+
+
+def test_a_toile_is_tried_on_before_good_cloth_is_cut() -> None:
+    """Row C13 (trade)."""
+    steps = planned(laid("lamplighter")).steps
+    toiles = [s.n for s in steps if s.verb == "toile"]
+    assert len(toiles) == 3
+    assert max(toiles) < min(s.n for s in steps if s.stage == "cut")
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_sleeves_are_basted_in_and_tried_on_before_they_are_sewn_and_ended(name: str) -> None:
+    """Row K24 (trade): set-in sleeves after the side seams; their length can still be changed."""
+    for garment in {s.garment for s in planned(laid(name)).steps if s.verb == "set in"}:
+        steps = [s for s in planned(laid(name)).steps if s.garment == garment]
+        side = next((s.n for s in steps if {"side", "front panel"} & set(s.seams)), 0)
+        baste, sewn = first(tuple(steps), garment, "baste"), first(tuple(steps), garment, "set in")
+        fit = next(s.n for s in steps if s.verb == "fit" and s.n > baste)
+        ends = [
+            s.n for s in steps
+            if any("sleeve" in piece for piece, _ in s.edges) and s.verb in ("hem", "casing")
+        ] + [s.n for s in steps if "cuff" in s.seams]  # fmt: skip
+        assert side < baste < fit < sewn < min(ends)
+
+
+def test_a_coats_collar_is_closed_only_when_both_its_layers_are_on() -> None:
+    """Trade: under collar to the neck, top collar to the facings, then one line round the edge."""
+    steps = [s for s in planned(laid("lamplighter")).steps if s.garment == "coat"]
+    neck, gorge, edge = (
+        next(s for s in steps if seam in s.seams)
+        for seam in ("collar", "facing to top collar", "collar edge")
+    )
+    assert max(neck.n, gorge.n) < edge.n
+    assert "front edge" in edge.seams
+
+
+def test_gathers_are_held_at_quarter_marks_before_they_are_sewn() -> None:
+    """Trouble GA2."""
+    for name, seam in (("lamplighter", "cuff"), ("kite", "front armhole")):
+        steps = planned(laid(name)).steps
+        sewn = next(s for s in steps if seam in s.seams)
+        held = next(s for s in steps if any(x.key == "do.quarters" for x in s.say))
+        keys = [x.key for x in held.say]
+        joined = next(key for key in ("do.attach", "do.baste_in") if key in keys)
+        assert keys.index("do.gather") < keys.index("do.quarters") < keys.index(joined)
+        assert held.n <= sewn.n
+
+
+def test_buttonholes_are_worked_through_both_layers_and_flat_buttons_get_a_shank() -> None:
+    """Rows K17 to K21: holes before buttons; a shank of thread where the button has none of its own."""
+    kinds = {
+        kind: [
+            x.key
+            for s in order_of(costume_of(draft_garment(bdims()[3], WOVEN, "shirt", {"button_shape": kind}), WOVEN))
+            if s.verb == "button"
+            for x in s.say
+        ]
+        for kind in ("flat", "shank")
+    }  # fmt: skip
+    assert kinds["flat"].index("do.holes") < kinds["flat"].index("do.open_holes")
+    assert kinds["flat"].index("do.open_holes") < kinds["flat"].index("do.buttons")
+    assert "do.thread_shank" in kinds["flat"]
+    assert "do.thread_shank" not in kinds["shank"]
+
+
+def test_seams_are_pressed_as_they_are_sewn() -> None:
+    """An overedge seam cannot be pressed open (rows K05, K07); a plain one in a woven is."""
+    for name, key in (("lamplighter", "do.press_open"), ("kite", "do.press_side")):
+        side = next(s for s in planned(laid(name)).steps if "side" in s.seams)
+        assert key in [x.key for x in side.say]
+
+
+def test_a_fly_is_made_while_the_fronts_lie_flat() -> None:
+    """Row K24 (trade): flat work before the round is closed."""
+    garment = draft_garment(bdims()[3], WOVEN, "trouser")
+    assert "fly" in garment.draft["front"]
+    steps = order_of(costume_of(garment, WOVEN))
+    below, side = (next(s.n for s in steps if name in s.seams) for name in ("front crotch", "side"))
+    fly = next(s.n for s in steps if ("front", "fly") in s.edges)
+    assert below < fly < side
 
 
 def test_the_two_demos_differ_where_cloth_and_cut_differ() -> None:

@@ -168,3 +168,21 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
     found = settings(costume, room)
     assert set(found) == {(garment.name, seam.name) for seam in garment.draft.seams}
     assert all(s.stitch != "301" for s in found.values())
+
+
+def test_stitch_numbers_are_the_standards() -> None:
+    """Rows K04 (classes) and K05 (ISO 4915 as taught): 301, 304, 401, 504, 514."""
+    names = {"301": "lockstitch", "304": "zigzag", "401": "two-thread chain", "504": "three-thread overedge",
+             "514": "four-thread overedge"}  # fmt: skip
+    assert all(name in STITCHES[number] for number, name in names.items())
+    classes = {"1": "chain", "3": "", "4": "", "5": "overedge"}
+    for number, name in STITCHES.items():
+        assert number[0] in "1345", number
+        assert classes.get(number[0], "") in name or number[0] in "34"
+
+
+def test_seam_classes_are_the_standards() -> None:
+    """Row K08 (ISO 4916): superimposed 1, lapped 2, bound 3, flat 4, ornamental 5, edge 6, added 7, single 8."""
+    found = settings(made("lamplighter"), PLAIN)
+    assert {s.seam_class for s in found.values()} <= set(range(1, 9))
+    assert found["shirt", "side"].seam_class == 1

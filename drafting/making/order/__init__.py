@@ -4,11 +4,13 @@
     all steps -> placed: what can be done while another waits is put into the waiting time
 
 `kinds` says what a seam is (dart, set-in, cuff, collar ...); `bench` keeps the parts and makes the
-steps; `sewing` puts one garment together; `placing` orders the whole costume; `sound` checks it.
+steps; `sewing` puts one garment together with `units` (small things), `revers` (a coat's collar),
+`fitting`, `finishing` and `adding`; `placing` orders the whole costume; `sound` checks it.
 """
 
+from drafting.making.order.fitting import toile_steps
 from drafting.making.order.placing import placed
 from drafting.making.order.sewing import sewing_steps
 from drafting.making.order.sound import unsound
 
-__all__ = ["placed", "sewing_steps", "unsound"]
+__all__ = ["placed", "sewing_steps", "toile_steps", "unsound"]

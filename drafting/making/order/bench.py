@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
+from drafting.draft import Seam
 from drafting.garment import MadeGarment
 from drafting.making.model import Said, Setting, Stage, Step
 from drafting.making.times import minutes
@@ -50,6 +51,15 @@ class Bench:
             if part in used:
                 self.parts[piece] = makes
 
+    def shell(self) -> list[str]:
+        """Return the pieces of the garment's own cloth."""
+        return [piece.name for piece in self.garment.draft.pieces if not piece.material]
+
+    def of(self, what: str, where: str = "") -> list[str]:
+        """Return the notions of a kind, as steps name them, that go to a place of this name."""
+        found = (n for n in self.garment.draft.notions if n.what == what and where in n.where)
+        return [f"{what}: {n.where}" for n in found]
+
     def named(self, what: str, piece: str) -> list[str]:
         """Return the notions of a kind that go to one piece, as steps name them.
 
@@ -57,3 +67,13 @@ class Bench:
         """
         found = (n for n in self.garment.draft.notions if n.what == what)
         return [f"{what}: {n.where}" for n in found if n.where.replace(" ", "-") == piece]
+
+
+def pieces_of(seam: Seam) -> list[str]:
+    """Return the pieces a seam joins, each once."""
+    return list(dict.fromkeys(piece for piece, _ in (*seam.a, *seam.b)))
+
+
+def pieces_in(seams: Iterable[Seam]) -> list[str]:
+    """Return the pieces that several seams join, each once."""
+    return list(dict.fromkeys(piece for seam in seams for piece in pieces_of(seam)))

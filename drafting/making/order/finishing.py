@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from drafting.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
+from drafting.making.order import adding
 from drafting.making.order.bench import Bench
 from drafting.making.order.kinds import is_facing, is_sleeve, is_unit
-from drafting.making.seam_lengths import seam_lengths, turned_edges
-from drafting.making.tables import trim_length
+from drafting.making.seam_lengths import turned_edges
 from drafting.making.treating import has_pile
 from drafting.piece import EdgeKind
 
@@ -25,7 +25,7 @@ def sleeve_ends(bench: Bench) -> None:
         if is_sleeve(piece) and edge.kind is EdgeKind.HEM
     ]  # fmt: skip
     if refs:
-        elastic = _notions(bench, "elastic", "sleeve")
+        elastic = bench.of("elastic", "sleeve")
         ends(bench, "sleeve", refs, elastic)
 
 
@@ -37,21 +37,26 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> N
     if elastic:
         bench.do(
             "close", "casing", f"{where} on elastic", pieces,
-            [said("do.casing", where=where), said("do.loop"), said("do.quarters_elastic"),
+            [*_turned(bench, "do.casing", refs), said("do.loop"), said("do.quarters_elastic"),
              said("do.casing_close")],
             edges=refs, notions=elastic, length=length, cautions=[said("caution.elastic")],
         )  # fmt: skip
     else:
         bench.do(
-            "finish", "hem", f"{where} hemmed", pieces, [said("do.hem", where=where)], edges=refs, length=length
+            "finish", "hem", f"{where} hemmed", pieces,
+            [*_turned(bench, "do.hem", refs), said("do.hem_last")], edges=refs, length=length,
         )  # fmt: skip
 
 
-def _notions(bench: Bench, what: str, where: str = "") -> list[str]:
-    return [
-        f"{n.what}: {n.where}" for n in bench.garment.draft.notions
-        if n.what == what and where in n.where
-    ]  # fmt: skip
+def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
+    """Yield how each edge is turned up, those of one depth together."""
+    depths: dict[float, list[str]] = {}
+    for cut in bench.garment.pattern.pieces:
+        for piece, edge in refs:
+            if piece == cut.piece.name:
+                depths.setdefault(round(cut.allowances[edge], 1), []).append(f"{piece} {edge}")
+    for depth, names in depths.items():
+        yield said(key, names=", ".join(names), depth=depth)
 
 
 def rest(bench: Bench, flared: bool, fabric: Fabric | None) -> None:
@@ -61,21 +66,17 @@ def rest(bench: Bench, flared: bool, fabric: Fabric | None) -> None:
     if flared:
         hang(bench)
     hems(bench)
-    bones(bench)
-    trims(bench, ("braid", "ribbon", "lace", "fringe", "binding"))
-    lining(bench)
-    buttons(bench)
+    adding.bones(bench)
+    adding.trims(bench, ("braid", "ribbon", "lace", "fringe", "binding"))
+    adding.lining(bench)
+    adding.buttons(bench)
     whole(bench, fabric)
-
-
-def _shell(bench: Bench) -> list[str]:
-    return [p.name for p in bench.garment.draft.pieces if not p.material]
 
 
 def casings(bench: Bench) -> None:
     """Elastic that no hem takes: in a waist's casing."""
     done = {notion for step in bench.steps for notion in step.notions}
-    for notion in _notions(bench, "elastic"):
+    for notion in bench.of("elastic"):
         where = notion.removeprefix("elastic: ")
         refs = _edges_at(bench, where)
         if notion not in done and refs:
@@ -96,19 +97,55 @@ def _edges_at(bench: Bench, where: str) -> list[EdgeRef]:
 
 def openings(bench: Bench) -> None:
     """Vents, slits, necks and whatever stays open: bound, faced, or turned in and stitched."""
+    _finish(bench, "openings finished", _still_open(bench))
+
+
+def fly(bench: Bench) -> None:
+    """A fly cut on the front, as soon as the seam below it is sewn: the fronts still lie flat."""
+    _finish(bench, "fly finished", [ref for ref in _still_open(bench) if ref[1] == "fly"])
+
+
+def _still_open(bench: Bench) -> list[EdgeRef]:
     done = {edge for step in bench.steps for edge in step.edges}
-    refs = [
+    return [
         (piece.name, edge.name) for piece, edge in turned_edges(bench.garment)
         if edge.kind is EdgeKind.OPENING and (piece.name, edge.name) not in done
     ]  # fmt: skip
+
+
+def _finish(bench: Bench, name: str, refs: list[EdgeRef]) -> None:
     if refs:
         draft = bench.garment.draft
-        names = ", ".join(dict.fromkeys(f"{piece} {edge}" for piece, edge in refs))
         bench.do(
-            "finish", "bind", "openings finished", list(dict.fromkeys(piece for piece, _ in refs)),
-            [said("do.openings", names=names)], edges=refs,
+            "finish" if name.startswith("openings") else "shape", "bind", name,
+            list(dict.fromkeys(piece for piece, _ in refs)), list(_opened(refs)), edges=refs,
             length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
         )  # fmt: skip
+
+
+def _opened(refs: list[EdgeRef]) -> Iterator[Said]:
+    """Yield how openings are finished: vents, a fly, a waist, a front left free, and any other edge."""
+    groups: dict[str, list[str]] = {}
+    for piece, edge in refs:
+        word = next(
+            (word for word in ("vent", "fly", "waist", "front") if word in edge.split("_")), ""
+        )
+        groups.setdefault(f"{piece} {word}" if word == "vent" else word, []).append(
+            f"{piece} {edge}"
+        )
+    for group, names in groups.items():
+        listed = ", ".join(names)
+        match group.split(" ")[-1]:
+            case "vent":
+                yield said("do.vent", names=listed)
+            case "fly":
+                yield said("do.fly", names=listed)
+            case "waist":
+                yield said("do.waist", names=listed)
+            case "front":
+                yield said("do.free_front", names=listed)
+            case _:
+                yield said("do.openings", names=listed)
 
 
 def hang(bench: Bench) -> None:
@@ -131,110 +168,6 @@ def hems(bench: Bench) -> None:
     left = [ref for ref in turned if ref not in done]
     if left:
         ends(bench, "hem", left, [])
-
-
-def bones(bench: Bench) -> None:
-    """Sew the casing on and slide the bones in, before it is closed."""
-    boning = [*_notions(bench, "boning"), *_notions(bench, "bone tip")]
-    if not boning:
-        return
-    casing = [p.name for p in bench.garment.draft.pieces if "casing" in p.name and not p.material]
-    boned = sorted({m[0] for m in _boned(bench)})
-    bench.do(
-        "finish", "bone", "boned", [*boned, *casing],
-        [said("do.bone"), said("do.bone_short"), said("do.bone_closed")], notions=boning,
-        cautions=[said("caution.bones")], count=len(boned),
-    )  # fmt: skip
-
-
-def _boned(bench: Bench) -> Iterator[tuple[str, str]]:
-    for piece in bench.garment.draft.pieces:
-        for mark in piece.placements:
-            if mark.what == "bone" and not piece.material:
-                yield piece.name, mark.name
-
-
-def trims(bench: Bench, kinds: tuple[str, ...]) -> None:
-    """Sew trims of these kinds along their edges."""
-    for trim in bench.garment.trims:
-        if trim.kind in kinds:
-            count, each = trim_length(bench.garment, trim)
-            key = f"do.trim_{'in' if trim.kind == 'piping' else 'bind' if trim.kind == 'binding' else 'on'}"
-            bench.do(
-                "finish", "trim", f"with {trim.kind}", (trim.piece,),
-                [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)], length=count * each,
-            )  # fmt: skip
-
-
-def sewn_on(bench: Bench) -> None:
-    """Sew every appliqué onto its piece while that lies flat."""
-    draft = bench.garment.draft
-    for piece in draft.pieces:
-        for mark in piece.placements:
-            if mark.what == "appliqué" and mark.name in draft:
-                bench.do(
-                    "prepare", "trim", f"{piece.name} with {mark.name}", (piece.name, mark.name),
-                    [said("do.applique", piece=piece.name)], length=mark.path.length * piece.count,
-                )  # fmt: skip
-
-
-def lining(bench: Bench) -> None:
-    """Make the lining as the shell was made, then put it in."""
-    lined = [p.name for p in bench.garment.draft.pieces if p.material == "lining"]
-    if not lined:
-        return
-    names = ", ".join(_shell_seams(bench, lined))
-    lengths = seam_lengths(bench.garment)
-    length = sum(lengths[seam] for seam in _shell_seams(bench, lined))
-    pleat = [said("do.ease_pleat")] if any("ease_pleat" in p for p in bench.garment.draft.pieces
-                                           if p.name in lined) else []  # fmt: skip
-    bench.do(
-        "finish", "join", "lining", lined, [said("do.lining", names=names), *pleat], length=length
-    )
-    bench.do(
-        "finish", "fell", "lined", [*_shell(bench), lined[0]], [said("do.line"), said("do.line_loose")],
-        length=length / 2, shown=lined,
-    )  # fmt: skip
-
-
-def _shell_seams(bench: Bench, lined: list[str]) -> list[str]:
-    """Return the shell's seams whose pieces are all lined: the lining is joined by the same."""
-    stems = {name.removesuffix("-lining") for name in lined}
-    return [
-        seam.name for seam in bench.garment.draft.seams
-        if all(piece in stems for piece, _ in (*seam.a, *seam.b))
-    ]  # fmt: skip
-
-
-def buttons(bench: Bench) -> None:
-    """Buttonholes through two layers with interfacing between; buttons; then try them."""
-    fasteners = [n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE]
-    found = [n for n in fasteners if n.what == "button"]
-    if found:
-        places = (n.where.replace(" ", "-") for n in found)
-        pieces = [place for place in places if place in bench.garment.draft]
-        bench.do(
-            "finish", "button", "with buttons", pieces or _shell(bench),
-            [said("do.holes"), said("do.open_holes"), said("do.buttons"),
-             *_shanks([n.kind for n in found])],
-            notions=[f"button: {n.where}" for n in found], count=sum(n.count for n in found),
-        )  # fmt: skip
-    for notion in fasteners:
-        if notion.what != "button":
-            where = [notion.where] if notion.where in bench.garment.draft else _shell(bench)[:1]
-            bench.do(
-                "finish", "button", f"with {notion.what}", where,
-                [said("do.fastener", what=notion.what, where=notion.where, note=notion.note)],
-                notions=[f"{notion.what}: {notion.where}"], count=notion.count,
-            )  # fmt: skip
-
-
-DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
-
-
-def _shanks(kinds: list[str]) -> Iterator[Said]:
-    if "flat" in kinds:
-        yield said("do.thread_shank")
 
 
 def whole(bench: Bench, fabric: Fabric | None) -> None:

@@ -13,11 +13,11 @@ from drafting.draft import Seam
 from drafting.fabric import Fabric
 from drafting.garment import MadeGarment
 from drafting.making.docket import interfaced, is_block_fused
-from drafting.making.handed import hand
 from drafting.making.model import Said, Setting, Step, said
-from drafting.making.order import finishing, units
-from drafting.making.order.bench import Bench
-from drafting.making.order.kinds import is_facing, is_sleeve, is_unit, kind_of
+from drafting.making.order import adding, finishing, fitting, revers, units
+from drafting.making.order.bench import Bench, pieces_of
+from drafting.making.order.kinds import SeamKind, kind_of, unit_of
+from drafting.making.order.pressing import eased, gathers, pressed
 from drafting.making.seam_lengths import seam_lengths
 from drafting.walk import walk
 
@@ -32,34 +32,45 @@ def sewing_steps(
         kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()
     }
     stiffen(bench, fabric)
-    finishing.sewn_on(bench)
+    adding.sewn_on(bench)
     for seam in seams.get("dart", []):
         dart(bench, seam)
     inner_darts(bench)
     flares(bench, seams.get("flare", []), fabric)
-    finishing.trims(bench, EARLY)
-    units.facings_prepared(bench)
+    adding.trims(bench, EARLY)
+    units.facings_prepared(bench, seams.get("attach", []))
     body(bench, seams.get("body", []))
-    units.made_up(bench, seams.get("unit", []))
-    try_on_body(bench)
-    on_sleeves, elsewhere = units.split_attached(bench, seams.get("attach", []))
-    units.attached(bench, elsewhere)
-    units.facings(bench, [*seams.get("facing", []), *units.to_facings(seams.get("unit", []))])
-    units.sleeves(bench, seams.get("limb", []))
+    small = seams.get("unit", [])
+    turned = revers.of_revers(small)
+    units.made_up(bench, [seam for seam in small if seam not in turned])
+    revers.under_made(bench, turned)
+    fitting.try_on_body(bench)
+    closed(bench, seams, turned)
+    fitting.set_in(bench, seams.get("set in", []))
+    on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
     units.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
-    set_in(bench, seams.get("set in", []))
     finishing.rest(bench, bool(seams.get("flare")), fabric)
     return tuple(bench.steps)
 
 
+def closed(bench: Bench, seams: Mapping[SeamKind, list[Seam]], turned: Sequence[Seam]) -> None:
+    """Join collars, bands and facings to the body, and close the sleeves into tubes."""
+    facing = seams.get("facing", [])
+    _, elsewhere = units.split_attached(bench, seams.get("attach", []))
+    if turned:
+        its_own = {unit_of(seam) for seam in turned}
+        collar = [seam for seam in elsewhere if unit_of(seam) in its_own]
+        elsewhere = [seam for seam in elsewhere if seam not in collar]
+        revers.put_on(bench, turned, collar, facing)
+        facing = []
+    units.attached(bench, elsewhere)
+    units.facings(bench, facing)
+    units.sleeves(bench, seams.get("limb", []))
+
+
 EARLY = ("piping",)
 """Trims that lie in a seam: they are basted on before it is joined."""
-
-
-def shell_of(bench: Bench) -> list[str]:
-    """Return the pieces of the garment's own cloth."""
-    return [p.name for p in bench.garment.draft.pieces if not p.material]
 
 
 def stiffen(bench: Bench, fabric: Fabric | None) -> None:
@@ -109,7 +120,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     for seam in seams:
         pieces = pieces_of(seam)
         bench.do(
-            "shape", "join", "flare", pieces, [said("do.join_bias", name=seam.name)],
+            "shape", "join", "flare", pieces, [said("do.join_bias", name=seam.name), said("do.press_bias")],
             seams=(seam.name,), length=lengths[seam.name],
         )  # fmt: skip
     if not seams:
@@ -141,6 +152,14 @@ def body(bench: Bench, seams: Sequence[Seam]) -> None:
             "join", "join", "body", pieces, list(_joined(bench, seam)), seams=(seam.name,),
             length=lengths[seam.name],
         )  # fmt: skip
+        if _below_fly(bench, seam):
+            finishing.fly(bench)
+
+
+def _below_fly(bench: Bench, seam: Seam) -> bool:
+    """Return whether a seam runs on below a fly: left to right, on a piece that has one."""
+    flies = any("fly" in bench.garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
+    return flies and any("crotch" in edge.split("_") for _, edge in seam.a)
 
 
 def _late(bench: Bench, seam: Seam) -> int:
@@ -149,78 +168,28 @@ def _late(bench: Bench, seam: Seam) -> int:
     words = {word for edge in edges for word in edge.split("_")}
     order = (("fly",), ("panel",), ("yoke",), ("centre", "pleat"), ("waist",), ("shoulder",), ("side",),
              ("inseam",), ("crotch",))  # fmt: skip
-    closed = "fly" in bench.garment.draft["front"] if "front" in bench.garment.draft else False
-    if closed and "crotch" in words and any(piece == "front" for piece, _ in seam.a):
+    if _below_fly(bench, seam):
         return 0  # a fly is made while the front lies flat
     return next((i for i, group in enumerate(order) if words & set(group)), len(order))
 
 
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
-    own = seam.a == seam.b
-    yield said("do.join_centre" if own else "do.join", name=seam.name, garment=bench.garment.name)
+    yield said(_how(seam), name=seam.name)
     if walked.gather_ratio:
         yield from gathers(walked.gather_ratio, max(walked.a_length, walked.b_length))
-    elif abs(seam.ease) > 1.0:
+    elif eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
+    yield said("do.press_pleat") if _is_pleat(seam) else pressed(bench, seam)
 
 
-def gathers(ratio: float, drawn: float) -> Iterator[Said]:
-    yield said("do.gather", ratio=ratio, drawn=drawn)
-    yield said("do.quarters")
+def _is_pleat(seam: Seam) -> bool:
+    return all(edge.startswith("pleat") for _, edge in (*seam.a, *seam.b))
 
 
-def pieces_of(seam: Seam) -> list[str]:
-    return list(dict.fromkeys(piece for piece, _ in (*seam.a, *seam.b)))
-
-
-def try_on_body(bench: Bench) -> None:
-    """The first fitting, while every seam can still be changed; nothing is sewn in it."""
-    draft = bench.garment.draft
-    shell = [n for n in shell_of(bench) if not (is_unit(n) or is_facing(n) or is_sleeve(draft[n]))]
-    joined = [p for p in shell if "body" in bench.parts[p] or "flare" in bench.parts[p]]
-    if not joined:
-        return
-    legs = any("crotch" in draft[name] for name in joined)
-    biggest = max(
-        bench.holding(joined), key=lambda part: sum(bench.parts[p] == part for p in joined)
-    )
-    held = [p for p in joined if bench.parts[p] == biggest]
-    key = "do.fit_legs" if legs else "do.fit_body"
-    bench.do("fit", "fit", "body tried on", held, [said(key), said("do.fit_write")], count=1)
-
-
-def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
-    """Set the sleeves in the round, both halves of an armhole in one step."""
-    lengths = seam_lengths(bench.garment)
-    groups: dict[str, list[Seam]] = {}
-    for seam in seams:
-        groups.setdefault(hand(seam.a[0][0]), []).append(seam)
-    for side, found in groups.items():
-        pieces = list(dict.fromkeys(p for seam in found for p in pieces_of(seam)))
-        say = [said("do.set_in_hand", hand=side) if side else said("do.set_in")]
-        ratios = [r for s in found if (r := walk(bench.garment.draft, s).gather_ratio)]
-        ease = sum(abs(seam.ease) for seam in found)
-        if ratios:
-            drawn = sum(
-                max(w.a_length, w.b_length) for w in (walk(bench.garment.draft, s) for s in found)
-            )
-            say += [*gathers(max(ratios), drawn), said("do.pin_in")]
-        elif ease > 1.0:
-            say += [said("do.cap_ease", ease=ease), said("do.pin_in")]
-        else:
-            say += [said("do.pin_flat")]
-        bench.do(
-            "join", "set in", "body with sleeves", pieces, say, seams=[s.name for s in found],
-            length=sum(lengths[s.name] for s in found),
-        )  # fmt: skip
-    if groups:
-        pieces = list(dict.fromkeys(p for seam in seams for p in pieces_of(seam)))
-        bench.do(
-            "fit",
-            "fit",
-            "sleeves tried on",
-            pieces,
-            [said("do.fit_sleeves"), said("do.fit_write")],
-            count=1,
-        )
+def _how(seam: Seam) -> str:
+    """Return the sentence for a body seam: between the legs, left to right, or any other."""
+    edges = {edge for _, edge in (*seam.a, *seam.b)}
+    if edges == {"crotch"}:
+        return "do.join_crotch"
+    return "do.join_centre" if seam.a == seam.b else "do.join"

@@ -5,31 +5,38 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from drafting.draft import Seam
-from drafting.making.model import said
-from drafting.making.order.bench import Bench
+from drafting.making.handed import stem
+from drafting.making.model import Said, said
+from drafting.making.order.bench import Bench, pieces_in, pieces_of
 from drafting.making.order.kinds import is_facing, is_sleeve, unit_of
+from drafting.making.order.pressing import eased, gathers, pressed
 from drafting.making.seam_lengths import seam_lengths
-from drafting.piece import EdgeKind
+from drafting.piece import EdgeKind, Piece
 from drafting.walk import walk
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
 
-def _pieces(seams: Sequence[Seam]) -> list[str]:
-    return list(dict.fromkeys(piece for seam in seams for piece, _ in (*seam.a, *seam.b)))
-
-
-def facings_prepared(bench: Bench) -> None:
-    """Neaten the inner edge of every facing before it is joined on."""
+def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
+    """Neaten the inner edge of every facing before it is joined on; fold back those cut on."""
+    collared = set(pieces_in(attach))
     for piece in bench.garment.draft.pieces:
+        if piece.material:
+            continue
         inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
-        if not piece.material and is_facing(piece.name) and inner:
-            length = sum(piece[name].length for name in inner) * piece.count
-            bench.do(
-                "prepare", "face", f"{piece.name} neatened", (piece.name,),
-                [said("do.neaten", piece=piece.name)], edges=[(piece.name, name) for name in inner],
-                length=length,
-            )  # fmt: skip
+        if is_facing(piece.name) and inner:
+            facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
+        necks = [e.name for e in piece.edges if e.kind is EdgeKind.OPENING and is_facing(e.name)]
+        if piece.name in collared and necks:
+            facing(bench, piece, necks, [said("do.fold_back", piece=piece.name)])
+
+
+def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
+    bench.do(
+        "prepare", "face", f"{piece.name} neatened", (piece.name,), say,
+        edges=[(piece.name, name) for name in edges],
+        length=sum(piece[name].length for name in edges) * piece.count,
+    )  # fmt: skip
 
 
 def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -37,20 +44,21 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        if seam in to_facings(seams):
-            continue
         groups.setdefault(unit_of(seam), []).append(seam)
     for unit, found in groups.items():
+        found = sorted(found, key=_stands)
+        names = ", ".join(seam.name for seam in found)
         bench.do(
-            "prepare", "face", unit, _pieces(found),
-            [said(CLOSED.get(unit, "do.band"), unit=unit), said("do.turn_out")],
+            "prepare", "face", unit, pieces_in(found),
+            [said(CLOSED.get(unit, "do.band"), unit=unit, names=names), said("do.turn_out")],
             seams=[s.name for s in found], length=sum(lengths[s.name] for s in found),
         )  # fmt: skip
 
 
-def to_facings(seams: Sequence[Seam]) -> list[Seam]:
-    """Return the seams that join a small thing to a facing: sewn when the facing is."""
-    return [seam for seam in seams if any(is_facing(piece) for piece in _pieces([seam]))]
+def _stands(seam: Seam) -> int:
+    """Return when a seam of a collar is sewn: the fall's own, the fall to the stand, the stand's own."""
+    pieces = [stem(piece) for piece in pieces_of(seam)]
+    return 2 * pieces.count("collar-stand") - (len(pieces) > 1)
 
 
 def facings(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -58,7 +66,7 @@ def facings(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     for seam in seams:
         bench.do(
-            "join", "face", "body faced", _pieces([seam]),
+            "join", "face", "body faced", pieces_in([seam]),
             [said("do.facing", name=seam.name), said("do.turn_out")],
             seams=(seam.name,), length=lengths[seam.name],
         )  # fmt: skip
@@ -76,9 +84,10 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
                 length=sum(piece[name].length for name in slits) * piece.count,
             )  # fmt: skip
     for seam in seams:
-        eased = [said("do.ease", ease=abs(seam.ease))] if abs(seam.ease) > 1.0 else []
+        full = [said("do.ease", ease=abs(seam.ease))] if eased(seam.ease) else []
         bench.do(
-            "close", "join", "sleeves", _pieces([seam]), [said("do.close_sleeve", name=seam.name), *eased],
+            "close", "join", "sleeves", pieces_in([seam]),
+            [said("do.close_sleeve", name=seam.name), *full, pressed(bench, seam), said("do.press_round")],
             seams=(seam.name,), length=lengths[seam.name],
         )  # fmt: skip
 
@@ -86,7 +95,7 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
 def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
     """Return the seams that join something to a sleeve, and the others."""
     draft = bench.garment.draft
-    on = [s for s in seams if any(is_sleeve(draft[piece]) for piece in _pieces([s]))]
+    on = [s for s in seams if any(is_sleeve(draft[piece]) for piece in pieces_in([s]))]
     return on, [s for s in seams if s not in on]
 
 
@@ -99,9 +108,9 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
         say = [said("do.attach", unit=unit, name=seam.name)]
         if walked.gather_ratio:
             drawn = max(walked.a_length, walked.b_length)
-            say += [said("do.gather", ratio=walked.gather_ratio, drawn=drawn), said("do.quarters")]
+            say = [*gathers(walked.gather_ratio, drawn), *say]
         say += [said("do.inside", unit=unit)]
         bench.do(
-            "close", "face", f"with {unit}", _pieces([seam]), say, seams=(seam.name,),
+            "close", "face", f"with {unit}", pieces_in([seam]), say, seams=(seam.name,),
             length=2 * lengths[seam.name],
         )  # fmt: skip

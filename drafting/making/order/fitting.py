@@ -1,0 +1,98 @@
+"""Where the work stops to be tried on: the toile, the body, the sleeves basted in, then sewn. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drafting.costume import Made
+from drafting.draft import Seam
+from drafting.making.handed import hand
+from drafting.making.model import Said, Step, said
+from drafting.making.order.bench import Bench, pieces_in
+from drafting.making.order.kinds import is_facing, is_sleeve, is_unit
+from drafting.making.order.pressing import eased, gathers
+from drafting.making.seam_lengths import seam_lengths
+from drafting.walk import walk
+
+TOILE_SHARE = 0.5
+"""A toile takes about half of the seams' time: long stitches, no finishing (a guess)."""
+
+
+def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
+    """Yield a toile to try on for each garment, before good cloth is cut (row C13, common practice)."""
+    for garment in made.garments:
+        sewn = [s for s in steps if s.garment == garment.name and s.seams]
+        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)
+        yield Step(
+            f"{garment.name}/toile", "fit", "toile", garment.name,
+            (said("do.toile", garment=garment.name), said("do.toile_write")), (),
+            f"toile: {garment.name}", shown,
+            minutes=TOILE_SHARE * sum(step.minutes for step in sewn) + 45.0,
+        )  # fmt: skip
+
+
+def try_on_body(bench: Bench) -> None:
+    """The first fitting, while every seam can still be changed; nothing is sewn in it."""
+    draft = bench.garment.draft
+    shell = [p.name for p in draft.pieces if not p.material and not is_sleeve(p)]
+    body = [name for name in shell if not (is_unit(name) or is_facing(name))]
+    joined = [p for p in body if "body" in bench.parts[p] or "flare" in bench.parts[p]]
+    if not joined:
+        return
+    held = [[p for p in joined if bench.parts[p] == part] for part in bench.holding(joined)]
+    legs = any("crotch" in draft[name] for name in joined)
+    key = "do.fit_legs" if legs else "do.fit_body"
+    bench.do(
+        "fit",
+        "fit",
+        "body tried on",
+        max(held, key=len),
+        [said(key), said("do.fit_write")],
+        count=1,
+    )
+
+
+def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Baste each sleeve in, try both on, then sew them in the round: one step an arm."""
+    groups: dict[str, list[Seam]] = {}
+    for seam in seams:
+        groups.setdefault(hand(seam.a[0][0]), []).append(seam)
+    for side, found in groups.items():
+        bench.do(
+            "join", "baste", "sleeves basted in", pieces_in(found), list(_basted(bench, side, found)),
+            length=_length(bench, found),
+        )  # fmt: skip
+    if groups:
+        bench.do(
+            "fit", "fit", "sleeves tried on", pieces_in(seams),
+            [said("do.fit_sleeves"), said("do.fit_write")], count=1,
+        )  # fmt: skip
+    for side, found in groups.items():
+        bench.do(
+            "join", "set in", "body with sleeves", pieces_in(found), list(_set(bench, side)),
+            seams=[s.name for s in found], length=_length(bench, found),
+        )  # fmt: skip
+
+
+def _length(bench: Bench, seams: Sequence[Seam]) -> float:
+    lengths = seam_lengths(bench.garment)
+    return sum(lengths[seam.name] for seam in seams)
+
+
+def _basted(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
+    walks = [walk(bench.garment.draft, seam) for seam in seams]
+    ratios = [walked.gather_ratio for walked in walks if walked.gather_ratio]
+    ease = sum(abs(seam.ease) for seam in seams)
+    if ratios:
+        yield from gathers(max(ratios), sum(max(w.a_length, w.b_length) for w in walks))
+    elif eased(ease):
+        yield said("do.cap_ease", ease=ease)
+    else:
+        yield said("do.cap_flat")
+    yield said("do.baste_in_hand", hand=side) if side else said("do.baste_in")
+
+
+def _set(bench: Bench, side: str) -> Iterator[Said]:
+    yield said("do.set_in_hand", hand=side) if side else said("do.set_in")
+    lined = any(piece.material == "lining" for piece in bench.garment.draft.pieces)
+    yield said("do.set_press_coat" if lined else "do.set_press")

@@ -1,0 +1,77 @@
+"""A collar that runs on into the facing (a coat's): under side to the body, upper side to the facing. Layer 5.
+
+Where a seam of the draft joins a collar to a facing, the collar cannot be made up by itself: the under
+collar is sewn to the neck, the top collar to the facings, and both layers are sewn together round the
+edge in one line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drafting.draft import Seam
+from drafting.making.model import Said, Stage, said
+from drafting.making.order.bench import Bench, pieces_in, pieces_of
+from drafting.making.order.kinds import is_facing, unit_of
+from drafting.making.order.pressing import pressed
+from drafting.making.seam_lengths import seam_lengths
+
+
+def to_facings(seams: Sequence[Seam]) -> list[Seam]:
+    """Return the seams that join a small thing to a facing."""
+    return [seam for seam in seams if any(is_facing(piece) for piece in pieces_of(seam))]
+
+
+def of_revers(seams: Sequence[Seam]) -> list[Seam]:
+    """Return the seams of every small thing that somewhere meets a facing."""
+    units = {unit_of(seam) for seam in to_facings(seams)}
+    return [seam for seam in seams if unit_of(seam) in units]
+
+
+def under_made(bench: Bench, unit: Sequence[Seam]) -> None:
+    """Join what the under collar is cut in: its seam at the centre back."""
+    for seam in _own(unit):
+        _do(
+            bench,
+            "prepare",
+            [seam],
+            [said("do.under_collar", name=seam.name), pressed(bench, seam)],
+        )
+
+
+def _own(unit: Sequence[Seam]) -> list[Seam]:
+    """Return the seams inside one layer: a piece to itself, or the under collar's two hands."""
+    outer = {piece for seam in to_facings(unit) for piece in pieces_of(seam)}
+    return [seam for seam in unit if not outer & set(pieces_of(seam))]
+
+
+def put_on(
+    bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: Sequence[Seam]
+) -> None:
+    """Join the under collar to the neck, the top collar to the facings, then both along the edge."""
+    for seam in attach:
+        _do(
+            bench, "join", [seam], [said("do.under_to_neck", name=seam.name), said("do.press_neck")]
+        )
+    for seam in to_facings(unit):
+        _do(
+            bench, "join", [seam], [said("do.top_to_facing", name=seam.name), said("do.press_neck")]
+        )
+    kept = {seam.name for seam in (*_own(unit), *to_facings(unit))}
+    edges = [*(seam for seam in unit if seam.name not in kept), *facing]
+    _do(bench, "join", edges, list(_edge(edges)))
+
+
+def _edge(seams: Sequence[Seam]) -> Iterator[Said]:
+    yield said("do.revers", names=", ".join(seam.name for seam in seams))
+    yield said("do.turn_out")
+    yield said("do.revers_inside")
+
+
+def _do(bench: Bench, stage: Stage, seams: Sequence[Seam], say: Sequence[Said]) -> None:
+    lengths = seam_lengths(bench.garment)
+    name = "under collar" if stage == "prepare" else "body with collar and facings"
+    bench.do(
+        stage, "face", name, pieces_in(seams), say, seams=[seam.name for seam in seams],
+        length=sum(lengths[seam.name] for seam in seams),
+    )  # fmt: skip

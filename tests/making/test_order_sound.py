@@ -1,0 +1,68 @@
+"""The order of work is sound on every block, body, choice and cloth."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, reject
+from hypothesis import settings as hypothesis_settings
+from hypothesis import strategies as st
+
+from drafting.blocks import all_blocks
+from drafting.errors import DraftError, InputError
+from drafting.fabric import Fabric
+from drafting.garment import draft_garment
+from drafting.making import planned
+from drafting.making.order import unsound
+from tests.bodies import bdims
+from tests.making.figures import laid
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
+
+BLOCKS = [
+    "bodice", "shirt", "tailcoat", "trouser", "breeches", "close-top", "puffed-top", "close-torso",
+]  # fmt: skip
+
+
+def worded(block: str) -> list[tuple[str, str]]:
+    """Return every choice of a block that is made in words, with each word."""
+    return [(c.name, word) for c in all_blocks()[block].choices for word in c.words]
+
+
+@hypothesis_settings(max_examples=60, deadline=None)
+@given(
+    st.sampled_from(BLOCKS), st.data(), st.integers(0, 506), st.sampled_from([WOVEN, KNIT]),
+    st.booleans(),
+)  # fmt: skip
+def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
+    block: str, data: st.DataObject, n: int, fabric: Fabric, lopsided: bool
+) -> None:
+    """Trouble MA4: each step uses only parts already made; every piece, seam and notion used once."""
+    choices = worded(block)
+    asked = dict(data.draw(st.lists(st.sampled_from(choices), max_size=3))) if choices else {}
+    body = uneven(bdims()[n]) if lopsided else bdims()[n]
+    try:
+        garment = draft_garment(body, fabric, block, asked)
+    except (DraftError, InputError):
+        reject()  # what this body cannot have is refused before any plan
+    costume = costume_of(garment, fabric)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    sewn = [f"{garment.name}.{piece.name}" for piece in garment.draft.pieces if piece.darts]
+    darts = [step.pieces[0] for step in steps if step.say[0].key == "do.inner_dart"]
+    assert sorted(darts) == sorted(sewn)
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_the_whole_plan_is_sound_from_the_bolt(name: str) -> None:
+    plan = planned(laid(name))
+    assert unsound(laid(name), plan.steps) == ()
+    assert [step.n for step in plan.steps] == list(range(1, len(plan.steps) + 1))
+
+
+def test_a_wrong_order_is_found_out() -> None:
+    """The check itself: a step dropped, doubled, or moved before what it needs."""
+    costume = laid("kite")
+    steps = planned(costume).steps
+    seam = next(s for s in steps if s.seams)
+    assert unsound(costume, [s for s in steps if s is not seam])
+    assert unsound(costume, [*steps, seam])
+    assert unsound(costume, list(reversed(steps)))
