@@ -16,12 +16,14 @@ from drafting.reading.given import Faults, Given, plain_text, truth
 from drafting.reading.toml import TomlFile, read_toml
 from drafting.units import parse_number
 
+THREE_STEP = "three-step zigzag"
+
 STITCHES = {
     "101": "single-thread chain", "301": "plain lockstitch", "304": "zigzag lockstitch",
-    "308": "three-step zigzag", "401": "two-thread chain", "406": "cover stitch",
-    "504": "three-thread overedge", "514": "four-thread overedge",
+    THREE_STEP: "zigzag of three short stitches a side", "401": "two-thread chain",
+    "406": "cover stitch", "504": "three-thread overedge", "514": "four-thread overedge",
 }  # fmt: skip
-"""ISO 4915 numbers (rows K04, K05; 308 and 406 from memory)."""
+"""ISO 4915 numbers (rows K04, K05; 406 from memory); the three-step zigzag goes by its name."""
 
 FEET = ("all-purpose", "walking", "buttonhole", "zip", "straight-stitch", "roller", "overedge")
 BLADES = ("shears", "rotary")

@@ -9,6 +9,7 @@ from drafting.fabric import Fabric
 from drafting.layout import Lay
 from drafting.making.model import Said, Step, said
 from drafting.making.treating import has_pile
+from drafting.piece import Piece
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -50,4 +51,15 @@ def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
         yield said("cut.on_fold")
     yield said(f"cut.{blade}")
     yield said("cut.notches")
+    if fabric.weave == "woven" and any(
+        _has_neck(outline.part.cut.piece) for outline in lay.outlines
+    ):
+        yield said("cut.stay_neck")
     yield said("cut.bundle")
+
+
+def _has_neck(piece: Piece) -> bool:
+    """Return whether a piece has the garment's own neck, which is curved and grows when handled."""
+    return "neck" in piece and not any(
+        word in piece.name for word in ("collar", "facing", "lining")
+    )

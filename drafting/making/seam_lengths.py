@@ -22,6 +22,8 @@ def times_sewn(draft: Draft, seam: Seam) -> int:
         return 2  # a half drawn, a whole sewn
     if seam.a == seam.b:
         return 1  # a pair joined to its own mirror image
+    if any(draft[name].hand for name, _ in (*seam.a, *seam.b)):
+        return 1  # one side of the wearer only
     pairs = [draft[name].pair for name, _ in (*seam.a, *seam.b)]
     return 2 if any(pairs) else 1
 

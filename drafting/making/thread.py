@@ -1,7 +1,8 @@
 """Thread: how much a costume takes, by stitch and seam length. Layer 5.
 
 Row K06 (a thread maker's stitch guide) gives thread per length of seam: 301 2.5, 304 5.5, 101 5,
-103 4.5. Others are from memory: 401 5.5, 504 14, 514 18, 504 and 514 with all their threads.
+103 4.5. Others are from memory: 401 5.5, 504 14, 514 18 (with all their threads), hand stitches 200 and
+202 3 and 4, the three-step zigzag 7.
 """
 
 from __future__ import annotations
@@ -13,10 +14,12 @@ from drafting.costume import Made
 from drafting.garment import MadeGarment
 from drafting.making.model import Setting
 from drafting.making.seam_lengths import hem_lengths, seam_lengths
+from drafting.making.settings.edges import edge_key
+from drafting.workroom import THREE_STEP
 
 RATIOS = {
-    "101": 5.0, "103": 4.5, "301": 2.5, "304": 5.5, "308": 7.0, "401": 5.5, "406": 18.0,
-    "504": 14.0, "514": 18.0,
+    "101": 5.0, "103": 4.5, "200": 3.0, "202": 4.0, "301": 2.5, "304": 5.5,
+    THREE_STEP: 7.0, "401": 5.5, "406": 18.0, "504": 14.0, "514": 18.0,
 }  # fmt: skip
 """Thread per length of seam (K06; those not in it from memory)."""
 
@@ -42,8 +45,9 @@ def seam_thread(made: Made, settings: Mapping[tuple[str, str], Setting]) -> dict
         for name, length in seam_lengths(garment).items():
             stitch = _stitch(settings, garment.name, name)
             total[stitch] += length * thread_ratio(stitch)
-        hems = sum(hem_lengths(garment).values())
-        total["301"] += hems * thread_ratio("301")
+        for (piece, edge), length in hem_lengths(garment).items():
+            stitch = _stitch(settings, garment.name, edge_key(piece, edge))
+            total[stitch] += length * thread_ratio(stitch)
         total["301"] += BASTED * gathered_length(garment) * thread_ratio("301")
         total["301"] += BUTTON * _buttons(garment)
     return {stitch: length for stitch, length in total.items() if length}

@@ -5,10 +5,11 @@ from __future__ import annotations
 import html
 from collections.abc import Callable, Iterable, Iterator
 
-from drafting.making.model import DocketRow, Said, Setting, ShoppingRow, Step, Table, said
+from drafting.making.model import DocketRow, Said, ShoppingRow, Step, Table, said
+from drafting.making.settings import setting_said
 from drafting.making.shopping import total_cost
 from drafting.making.times import Start
-from drafting.making.words import text, texts
+from drafting.making.words import text
 
 Drawing = Callable[[Step], str]
 
@@ -129,25 +130,3 @@ def _for(step: Step) -> str:
     """Return what the step works on: the garment, or the cloth by its role."""
     part = step.garment or step.uses[0].partition(": ")[2]
     return html.escape(f"{part}, {words_of_stage(step.stage).lower()}")
-
-
-def setting_said(setting: Setting | None) -> Iterator[Said]:
-    """Yield how a seam is sewn and pressed, in a line or two."""
-    if setting is None:
-        return
-    stitch = text(f"stitch.{setting.stitch}") if f"stitch.{setting.stitch}" in texts() else ""
-    yield said(
-        "set.sewn_wide" if setting.width else "set.sewn", stitch=setting.stitch, name=stitch,
-        length=setting.stitch_length, width=setting.width, point=setting.needle.point,
-        size=setting.needle.size, foot=setting.foot, pressure=setting.pressure,
-        seam_class=setting.seam_class,
-    )  # fmt: skip
-    if setting.lengthens > 0.005:
-        yield said("set.lengthens", share=setting.lengthens)
-    if setting.stayed:
-        yield said("set.stayed")
-    if setting.press != "not":
-        key = "set.press" if setting.dots is None else "set.press_at"
-        yield said(key, way=setting.press, dots=setting.dots or 0)
-    yield from setting.why
-    yield from setting.trials

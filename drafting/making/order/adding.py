@@ -88,7 +88,11 @@ def _shell_seams(bench: Bench, lined: list[str]) -> list[str]:
 
 def buttons(bench: Bench) -> None:
     """Buttonholes through two layers with interfacing between; buttons; then try them."""
-    fasteners = [n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE]
+    done = {notion for step in bench.steps for notion in step.notions}
+    fasteners = [
+        n for n in bench.garment.draft.notions
+        if n.what not in DONE_ELSEWHERE and f"{n.what}: {n.where}" not in done
+    ]  # fmt: skip
     found = [n for n in fasteners if n.what == "button"]
     if found:
         places = (n.where.replace(" ", "-") for n in found)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from drafting.draft import Seam
 from drafting.garment import MadeGarment
 from drafting.making.model import Said, Setting, Stage, Step
+from drafting.making.settings.edges import edge_key
 from drafting.making.times import minutes
 
 
@@ -38,7 +39,8 @@ class Bench:
         garment = self.garment.name
         used = self.holding(pieces)
         makes = f"{garment}: {name} [{len(self.steps) + 1}]"
-        found = [self.settings.get((garment, seam)) for seam in seams]
+        sewn = (*seams, *(edge_key(*ref) for ref in edges))
+        found = [self.settings.get((garment, name)) for name in sewn]
         visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
         self.steps.append(
             Step(

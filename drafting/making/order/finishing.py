@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from drafting.draft import EdgeRef
+from drafting.draft import EdgeRef, Seam
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
 from drafting.making.order import adding
-from drafting.making.order.bench import Bench
+from drafting.making.order.bench import Bench, pieces_in
 from drafting.making.order.kinds import is_facing, is_sleeve, is_unit
-from drafting.making.seam_lengths import turned_edges
+from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.treating import has_pile
 from drafting.piece import EdgeKind
 
@@ -100,8 +100,19 @@ def openings(bench: Bench) -> None:
     _finish(bench, "openings finished", _still_open(bench))
 
 
-def fly(bench: Bench) -> None:
-    """A fly cut on the front, as soon as the seam below it is sewn: the fronts still lie flat."""
+def fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
+    """The fly, as soon as the seam below it is sewn: the fronts still lie flat.
+
+    One cut on is turned in; one with a facing and a shield has the zip between them.
+    """
+    if seams:
+        lengths = seam_lengths(bench.garment)
+        bench.do(
+            "join", "face", "fly made", pieces_in(seams),
+            [said("do.fly_facing"), said("do.fly_shield"), said("do.fly_top")],
+            seams=[seam.name for seam in seams], length=2 * sum(lengths[s.name] for s in seams),
+            notions=[f"{n.what}: {n.where}" for n in bench.garment.draft.notions if n.what == "zip"],
+        )  # fmt: skip
     _finish(bench, "fly finished", [ref for ref in _still_open(bench) if ref[1] == "fly"])
 
 

@@ -19,7 +19,7 @@ from drafting.making.handed import stem
 from drafting.making.settings.lengthening import on_bias
 from drafting.piece import EdgeKind, Piece
 
-SeamKind = Literal["dart", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
+SeamKind = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
 
 UNITS = (
     "collar-stand",
@@ -29,7 +29,6 @@ UNITS = (
     "cuff",
     "waistband",
     "casing",
-    "fly-shield",
 )
 """Pieces that are made up by themselves before they are joined on."""
 
@@ -53,6 +52,8 @@ def kind_of(draft: Draft, seam: Seam) -> SeamKind:
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
         return "dart"
     units = {name for name in names if is_unit(name)}
+    if any(stem(name).startswith("fly-") for name in names):
+        return "attach" if units else "fly"
     if units:
         inside = units == names or all(is_facing(name) for name in names - units)
         return "unit" if inside else "attach"

@@ -39,7 +39,7 @@ def sewing_steps(
     flares(bench, seams.get("flare", []), fabric)
     adding.trims(bench, EARLY)
     units.facings_prepared(bench, seams.get("attach", []))
-    body(bench, seams.get("body", []))
+    body(bench, seams.get("body", []), seams.get("fly", []))
     small = seams.get("unit", [])
     turned = revers.of_revers(small)
     units.made_up(bench, [seam for seam in small if seam not in turned])
@@ -142,7 +142,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
         )  # fmt: skip
 
 
-def body(bench: Bench, seams: Sequence[Seam]) -> None:
+def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:
     """Join the body, what is flat first: a seam that closes a round waits for the others."""
     lengths = seam_lengths(bench.garment)
     left = sorted(seams, key=lambda s: _late(bench, s))
@@ -153,7 +153,7 @@ def body(bench: Bench, seams: Sequence[Seam]) -> None:
             length=lengths[seam.name],
         )  # fmt: skip
         if _below_fly(bench, seam):
-            finishing.fly(bench)
+            finishing.fly(bench, flies)
 
 
 def _below_fly(bench: Bench, seam: Seam) -> bool:

@@ -1,11 +1,15 @@
-"""How every seam is sewn: needle, stitch, foot, pressure, heat. Layer 5.
+"""How everything is sewn: needle, stitch, foot, pressure, heat. Layer 5.
 
-    cloth + how far the seam must lengthen + workroom -> Setting
+    cloth + how far the seam must lengthen on this body + workroom -> Setting
 
-`lengthening` asks the draft and the body, `needles` and `stitches` the tables of the trade;
-`choosing` puts them together.
+`lengthening` and `passing` ask the draft and the body; `needles`, `stitches`, `feet` and `pressing`
+hold the tables of the trade; `choosing` puts them together for seams, `edges` for hems and openings;
+`saying` puts one into sentences.
 """
 
-from drafting.making.settings.choosing import easier, settings
+from drafting.making.settings.choosing import settings
+from drafting.making.settings.easier import easier
+from drafting.making.settings.edges import edge_key
+from drafting.making.settings.saying import setting_said
 
-__all__ = ["easier", "settings"]
+__all__ = ["easier", "edge_key", "setting_said", "settings"]

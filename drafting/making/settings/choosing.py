@@ -1,123 +1,98 @@
-"""Every seam's setting, and what the maker would do more easily with more tools. Layer 5."""
+"""Every seam's setting, put together from cloth, body and workroom. Layer 5."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Literal
+from collections.abc import Mapping
+from dataclasses import replace
 
 from drafting.costume import Made
 from drafting.draft import Draft, Seam
 from drafting.fabric import Fabric
 from drafting.garment import MadeGarment
-from drafting.making.model import Said, Setting, said
-from drafting.making.settings.lengthening import TRUE_BIAS, bias_angle, lengthens, on_bias
+from drafting.making.model import Setting, said
+from drafting.making.settings.edges import edge_settings
+from drafting.making.settings.feet import feeding, foot_for, set_lighter
+from drafting.making.settings.lengthening import TRUE_BIAS, Gives, bias_angle, lengthens
 from drafting.making.settings.needles import needle_for
-from drafting.making.settings.stitches import LITTLE, MUCH, STRETCHY, stitch_for
-from drafting.making.treating import has_pile
-from drafting.treatments import iron_limit
+from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on
+from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
 from drafting.workroom import Workroom
-
-Press = Literal["open", "to one side", "not"]
-
-THICK = 280.0
-"""g/m2 from which layers creep under a plain foot (from memory)."""
 
 
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
-    """Return how each seam is sewn, by garment and the seam's name."""
+    """Return how everything is sewn, by garment and the seam's name.
+
+    Hems, casings and openings stand under `hem: piece.edge` (`edges.edge_key`).
+    """
     room = room or Workroom()
-    return {
-        (garment.name, seam.name): setting(
-            garment, seam, made.costume.fabrics.get(garment.fabric), room
-        )
-        for garment in made.garments
-        for seam in garment.draft.seams
-    }
+    fabrics = made.costume.fabrics
+    found: dict[tuple[str, str], Setting] = {}
+    for garment in made.garments:
+        for seam in garment.draft.seams:
+            cloths = cloths_of(garment, seam, fabrics)
+            found[garment.name, seam.name] = setting(garment, seam, cloths, room)
+        shell = fabrics.get(garment.fabric)
+        edges = edge_settings(garment, made.costume.wearer, shell, room)
+        found |= {(garment.name, key): edge for key, edge in edges.items()}
+    return found
 
 
-def setting(garment: MadeGarment, seam: Seam, fabric: Fabric | None, room: Workroom) -> Setting:
+def cloths_of(
+    garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]
+) -> tuple[Fabric, ...]:
+    """Return the cloths that meet in a seam, the heaviest first; those nobody described are left out."""
+    pieces = (garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
+    roles = dict.fromkeys(piece.material or garment.fabric for piece in pieces)
+    known = [fabrics[role] for role in roles if role in fabrics]
+    return tuple(sorted(known, key=lambda cloth: -(cloth.mass or 0.0)))
+
+
+def setting(
+    garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: Workroom
+) -> Setting:
     """Return how one seam is sewn and pressed."""
-    draft = garment.draft
+    draft, fabric = garment.draft, cloths[0] if cloths else None
+    knit = any(cloth.weave == "knit" for cloth in cloths)
     gives = lengthens(draft, seam, fabric)
-    knit = fabric is not None and fabric.weave == "knit"
-    stayed = must_not_stretch(draft, seam, knit)
-    stitch = stitch_for(0.0 if stayed and not knit else gives, knit, room)
+    stayed = must_not_stretch(draft, seam, knit, gives)
+    gives = Gives() if stayed else gives
+    stitch = _sewn(draft, seam, stitch_for(gives, knit, room))
     needle, stands_in = needle_for(fabric, room)
-    light = room.foot_pressure and (gives > LITTLE or knit)
+    foot = foot_for(fabric, gives.share, stitch.number, room)
+    light = set_lighter(fabric, gives.share, foot, room)
+    dots = heat(cloths, room)
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
-        *_held(gives, light),
-        *_pressing(fabric),
+        *feeding(gives.share, knit, stitch.number, foot, light),
+        *pressed_on(fabric, dots, room),
     )
     return Setting(
-        stitch.number, 1, stitch.length, needle, foot_for(fabric, gives, room), stitch.width,
-        "lighter" if light else "usual", gives, stayed, press_for(draft, seam, stitch.number),
-        iron_limit(fabric) if fabric else None, why,
-        (said("set.trial_stretch", share=gives),) if gives > LITTLE else (),
+        stitch.number, 3 if encloses(seam) else 1, stitch.length, needle, foot, stitch.width,
+        "lighter" if light else "usual", gives.share, stayed, press_for(draft, seam, stitch.number),
+        dots, why, (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
+        gives.cause,
     )  # fmt: skip
 
 
-def _held(gives: float, light: bool) -> Iterator[Said]:
-    """Yield how the layers are kept together while they pass under the foot."""
-    if gives > MUCH:
-        yield said("set.much_light" if light else "set.much")
-    elif gives > LITTLE:
-        yield said("set.pinned")
+def _sewn(draft: Draft, seam: Seam, stitch: Stitch) -> Stitch:
+    """Return the stitch, closer where a plain seam takes the strain of sitting down."""
+    strained = stitch.number == "301" and any("crotch" in edge for _, edge in seam.a)
+    return replace(stitch, length=TIGHT) if strained else stitch
 
 
-def _pressing(fabric: Fabric | None) -> Iterator[Said]:
-    if fabric is not None and has_pile(fabric):
-        yield said("set.pile")
+def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool:
+    """Return whether a seam is stayed: a knit's shoulder, or a bias edge sewn to a straight one.
 
-
-def foot_for(fabric: Fabric | None, gives: float, room: Workroom) -> str:
-    """Return the foot: walking where layers creep and there is one, else the all-purpose."""
-    creeps = fabric is not None and (has_pile(fabric) or (fabric.mass or 0) > THICK or gives > MUCH)
-    return "walking" if creeps and "walking" in room.feet else "all-purpose"
-
-
-def must_not_stretch(draft: Draft, seam: Seam, knit: bool) -> bool:
-    """Return whether a seam is stayed: a knit's shoulder, or a bias edge sewn to a straight one."""
+    Nothing is stayed that the body must stretch, but the shoulder, from which a knit hangs.
+    """
     if knit:
-        return any("shoulder" in edge for _, edge in seam.a)
+        return all("shoulder" in edge for _, edge in seam.a)
+    if gives.by_the_body:
+        return False
     held = {
         p.name.removesuffix("-interfacing") for p in draft.pieces if p.material == "interfacing"
     }
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
     a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
     return max(a, b) > TRUE_BIAS and min(a, b) < TRUE_BIAS / 2
-
-
-def press_for(draft: Draft, seam: Seam, stitch: str) -> Press:
-    """Return how the allowances are pressed: open, but where one side must hold the other."""
-    edges = {edge for _, edge in (*seam.a, *seam.b)}
-    if stitch in STRETCHY or any("cap" in edge or "dart" in edge for edge in edges):
-        return "to one side"
-    gathered = any(draft.edge(ref).sewn is not None for ref in (*seam.a, *seam.b))
-    return "to one side" if gathered or any("neck" in edge for edge in edges) else "open"
-
-
-def easier(made: Made, room: Workroom) -> tuple[Said, ...]:
-    """Return what would be easier with more than the workroom has, for these cloths."""
-    return tuple(_easier(made, room))
-
-
-def _easier(made: Made, room: Workroom) -> Iterator[Said]:
-    cloths = [made.costume.fabrics.get(garment.fabric) for garment in made.garments]
-    if any(c and c.weave == "knit" for c in cloths) and not room.has("514", "504"):
-        yield said("easier.overlock")
-    if (
-        any(c and (has_pile(c) or (c.mass or 0) > THICK) for c in cloths)
-        and "walking" not in room.feet
-    ):
-        yield said("easier.walking")
-    if any(c and has_pile(c) for c in cloths) and "needle board" not in room.pressing:
-        yield said("easier.needle_board")
-    if room.blade == "shears" and any(c and c.greatest_stretch > MUCH for c in cloths):
-        yield said("easier.rotary")
-    if (
-        any(on_bias(g.draft, s) for g in made.garments for s in g.draft.seams)
-        and not room.foot_pressure
-    ):
-        yield said("easier.pressure")

@@ -1,24 +1,33 @@
-"""How far a seam must lengthen on this body, from the draft's own girths. Layer 5. Fractions.
+"""How far a seam must lengthen on this body, and why, from the draft's own girths. Layer 5. Fractions.
 
-A seam that runs around the body must give what the cloth gives there: body over garment, less one.
-One that runs along a close garment must follow the skin when the wearer bends and sits; a crotch
-seam most of all.
+A seam around the body must give what the cloth gives at its level: body over garment, less one. One
+along a close garment is cut shorter too, and follows the skin when the wearer bends; an armhole
+follows the lifted arm, a crotch seam the seat when the wearer sits.
 """
 
 from __future__ import annotations
 
 import cmath
 import math
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Literal
 
-from drafting.draft import Draft, Seam
-from drafting.fabric import Fabric
+from drafting.draft import Draft, EdgeRef, Girth, Seam
+from drafting.fabric import Fabric, needed_stretch
+from drafting.shaping.stretch import SEAT_STRAIN
+
+Cause = Literal["", "around", "moves", "passes", "bias"]
 
 BENDS = 0.10
-"""Share by which a close garment is drawn longer when its wearer bends or lifts an arm (from memory:
-skin along the back and over a bent knee lengthens by more, and the garment slides)."""
+"""Share by which a close garment is drawn longer when its wearer bends (from memory: the skin of back
+and knee lengthens by more, and the garment slides)."""
 
-SITS = 0.20
-"""The same at the crotch seam when the wearer sits (from memory)."""
+RISES = 0.15
+"""The same round the armhole of a close garment when the arm is lifted (from memory)."""
+
+SHORTER = 0.5
+"""Of what girths give, lengths of a close garment give this share (as `settle_stretch` cuts them)."""
 
 BIAS = 0.03
 """What a seam on the bias gains as it hangs (from memory; so it is sewn with some give)."""
@@ -37,24 +46,84 @@ CLOSE = 0.005
 """Stretch in use at some level from which a garment counts as close to the body (ours)."""
 
 
+@dataclass(frozen=True, slots=True)
+class Gives:
+    """The fraction by which a line of stitches must lengthen, and what lengthens it.
+
+    `around` the body's girth, `moves` its bending, `passes` a hand or head that it is pulled over,
+    `bias` its own weight.
+    """
+
+    share: float = 0.0
+    cause: Cause = ""
+
+    @property
+    def by_the_body(self) -> bool:
+        return self.cause in ("around", "moves", "passes")
+
+
 def around(draft: Draft) -> float:
     """Return the greatest stretch in use at any level of the garment, as a fraction."""
-    used = [
-        -g.settled_ease / (g.body + g.settled_ease)
-        for g in draft.girths
-        if g.body + g.settled_ease > 0
-    ]
-    return max(0.0, *used) if used else 0.0
+    return max((in_use(girth) for girth in draft.girths), default=0.0)
 
 
-def lengthens(draft: Draft, seam: Seam, fabric: Fabric | None) -> float:
-    """Return the fraction by which a seam must lengthen when the garment is worn."""
-    used = around(draft)
-    if used > CLOSE:
-        if any("crotch" in edge for _, edge in seam.a):
-            return max(SITS, used)
-        return used if runs_around(draft, seam) else max(BENDS, used / 2)
-    return BIAS if on_bias(draft, seam) and fabric is not None and fabric.weave == "woven" else 0.0
+def in_use(girth: Girth) -> float:
+    """Return the stretch in use at one level; 0 where there is ease."""
+    finished = girth.body + girth.settled_ease
+    return max(0.0, needed_stretch(girth.body, finished)) if finished > 0 else 0.0
+
+
+def lengthens(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
+    """Return how far a seam must lengthen when the garment is worn, and why.
+
+    No seam lengthens further than its cloth.
+    """
+    gives = _asked(draft, seam, fabric)
+    most = fabric.greatest_stretch if fabric is not None else 0.0
+    return replace(gives, share=min(gives.share, most)) if gives.cause == "moves" else gives
+
+
+def _asked(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
+    used = max((in_use(girth) for _, girth in crossed(draft, seam)), default=around(draft))
+    if used <= CLOSE:
+        hangs = on_bias(draft, seam) and fabric is not None and fabric.weave == "woven"
+        return Gives(BIAS, "bias") if hangs else Gives()
+    edges = " ".join(edge for _, edge in (*seam.a, *seam.b))
+    along = 1 + SHORTER * used
+    if "crotch" in edges:
+        return Gives(along * (1 + SEAT_STRAIN) - 1, "moves")
+    if "armhole" in edges:
+        return Gives(max(RISES, used), "moves")
+    if runs_around(draft, seam):
+        return Gives(in_use_near(draft, seam, used), "around")
+    return Gives(along * (1 + BENDS) - 1, "moves")
+
+
+def crossed(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
+    """Return the girths whose levels lie across the seam's pieces, each with its height there, mm."""
+    refs = (*seam.a, *seam.b)
+    return [
+        (_height(level.paths[0].start, level.paths[-1].end) - _mean_height(draft, piece, refs), girth)
+        for piece in dict.fromkeys(piece for piece, _ in refs)
+        for level in draft[piece].levels
+        for girth in draft.girths
+        if girth.level == level.name and (not draft[piece].hand or girth.side in ("", draft[piece].hand))
+    ]  # fmt: skip
+
+
+def in_use_near(draft: Draft, seam: Seam, otherwise: float) -> float:
+    """Return the stretch in use at the level nearest to a seam that runs around."""
+    found = crossed(draft, seam)
+    return in_use(min(found, key=lambda pair: abs(pair[0]))[1]) if found else otherwise
+
+
+def _height(*points: complex) -> float:
+    return math.fsum(p.imag for p in points) / len(points)
+
+
+def _mean_height(draft: Draft, piece: str, refs: Iterable[EdgeRef]) -> float:
+    paths = [draft.edge(ref).path for ref in refs if ref[0] == piece]
+    return _height(*(p for path in paths for p in (path.start, path.end)))
 
 
 def runs_around(draft: Draft, seam: Seam) -> bool:
@@ -74,7 +143,7 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
     return length > HANGS and min(angles) > TRUE_BIAS
 
 
-def bias_angle(draft: Draft, ref: tuple[str, str]) -> float:
+def bias_angle(draft: Draft, ref: EdgeRef) -> float:
     """Return how far an edge lies off the nearer thread of its cloth, degrees (45: true bias).
 
     A short edge, or one so curved that it runs through every angle, counts as 0.

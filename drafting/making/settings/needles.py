@@ -19,20 +19,31 @@ USUAL = 80
 ELASTIC = 0.30
 """Greatest stretch from which a knit wants a stretch needle (from memory), or any elastane (K03)."""
 
+DENSE = 600.0
+"""kg/m3, mass over thickness, from which a woven is so dense that only a slim point slips between its
+threads (ours: shirtings lie near 500)."""
+
+FINE = ("microfibre", "silk")
+"""Fibres whose woven cloths show every broken thread (row K03, common practice)."""
+
 STAND_IN = "universal"
+
+COUSINS = {
+    "stretch": ("ball point",), "ball point": ("stretch",),
+    "microtex": ("sharp",), "sharp": ("microtex", "jeans"),
+}  # fmt: skip
+"""Points of the same sort, that do nearly as well (common practice)."""
 
 
 def needle_for(fabric: Fabric | None, room: Workroom) -> tuple[Needle, bool]:
-    """Return the needle, and whether it only stands in for a better point that is not at hand."""
-    wanted = Needle(point_for(fabric), size_for(fabric))
-    if not room.needles or wanted.point in room.needles:
-        return wanted, False
-    cousin = {"stretch": "ball point", "microtex": "sharp", "sharp": "microtex"}.get(
-        wanted.point, ""
-    )
-    if cousin in room.needles:
-        return Needle(cousin, wanted.size), True
-    return Needle(STAND_IN, wanted.size), True
+    """Return the needle, and whether it only stands in for a better point that is not at hand.
+
+    Where neither the point, nor one of its sort, nor a universal is at hand, the right one is bought.
+    """
+    point, size = point_for(fabric), size_for(fabric)
+    at_hand = (p for p in (point, *COUSINS.get(point, ()), STAND_IN) if p in room.needles)
+    found = next(at_hand, point)
+    return Needle(found, size), found != point
 
 
 def point_for(fabric: Fabric | None) -> str:
@@ -43,10 +54,16 @@ def point_for(fabric: Fabric | None) -> str:
     if "leather" in fibre:
         return "leather"
     if fabric.weave == "knit":
-        return (
-            "stretch" if "elastane" in fibre or fabric.greatest_stretch > ELASTIC else "ball point"
-        )
-    return "microtex" if "microfibre" in fibre else "sharp"
+        elastic = "elastane" in fibre or fabric.greatest_stretch > ELASTIC
+        return "stretch" if elastic else "ball point"
+    return "microtex" if any(word in fibre for word in FINE) or is_dense(fabric) else "sharp"
+
+
+def is_dense(fabric: Fabric) -> bool:
+    """Return whether a cloth's threads lie so close that a thick point would push holes into it."""
+    if fabric.mass is None or not fabric.thickness:
+        return False
+    return fabric.mass / fabric.thickness > DENSE
 
 
 def size_for(fabric: Fabric | None) -> int:

@@ -1,13 +1,16 @@
-"""The stitch for a seam: what gives as far as the seam must lengthen, of what the room sews. Layer 5."""
+"""The stitch for a seam or a hem: what gives as far as it must, of what the room sews. Layer 5."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from drafting.making.model import Said, said
-from drafting.workroom import Workroom
+from drafting.making.settings.lengthening import Gives
+from drafting.workroom import THREE_STEP, Workroom
 
-STRETCHY = ("514", "504", "401")
+OVEREDGE = ("514", "504")
+STRETCHY = (*OVEREDGE, "401")
 """Stitches that give with a knit, the best for a seam first (row K07)."""
 
 MUCH = 0.15
@@ -16,12 +19,15 @@ MUCH = 0.15
 LITTLE = 0.005
 """Below it a seam does not have to lengthen at all (ours)."""
 
-BACKSTITCH = "202"
-"""Sewn by hand: the way out where no machine sews anything that gives (ISO 4915 class 200, K04; the
-number from memory)."""
+BACKSTITCH, CAUGHT = "202", "200"
+"""Sewn by hand: a back stitch where no machine sews anything that gives, and a hem caught without a
+line of stitches (ISO 4915 class 200, row K04; the number 202 from memory)."""
 
-PLAIN, BASTED, TOP = 2.5, 5.0, 3.2
-"""mm of stitch length: a seam 2.2 to 2.8, gathering 4 to 6, topstitching 3 to 3.5 (row K09)."""
+PLAIN, TIGHT, TOP = 2.5, 2.2, 3.2
+"""mm of stitch length: a seam 2.2 to 2.8, topstitching 3 to 3.5 (row K09)."""
+
+NARROW, WIDE, STEP = 0.5, 3.0, 0.5
+"""mm of zigzag: the least that gives, the most that a seam bears before it tunnels (from memory)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,25 +40,53 @@ class Stitch:
     why: tuple[Said, ...] = ()
 
 
-def stitch_for(lengthens: float, knit: bool, room: Workroom) -> Stitch:
-    """Return the stitch of a seam that must lengthen by this fraction.
+def stitch_for(gives: Gives, knit: bool, room: Workroom) -> Stitch:
+    """Return the stitch of a seam that must lengthen so far.
 
-    A seam that stretches is never sewn with a plain 301 alone: overedge or chain if there is one,
-    then zigzag, wider the more it must give; else by hand.
+    A seam that the body stretches, and any seam of a knit, is never sewn with a plain 301: overedge
+    or chain if there is one, then zigzag, wider the more it must give; else by hand. A bias seam,
+    which only hangs, takes a narrow zigzag, or a plain stitch under even tension.
     """
-    if not knit and lengthens <= LITTLE:
+    stretched = knit or gives.by_the_body
+    if not stretched and gives.share <= LITTLE:
         return _still(room)
-    if knit and (overedge := room.has(*STRETCHY)):
-        return Stitch(overedge, PLAIN, 0.0, (said("set.why_overedge"),))
-    if zigzag := room.has("304"):
-        wide = 0.5 if lengthens <= 0.05 else 1.0 if lengthens <= MUCH else 2.0
-        return Stitch(zigzag, PLAIN, wide, (said("set.why_zigzag"),))
-    if lengthens <= MUCH and room.has("301") and not knit:
-        return Stitch("301", 2.2, 0.0, (said("set.why_even_tension"),))
-    return Stitch(BACKSTITCH, 3.0, 0.0, (said("set.why_by_hand"),))
+    if stretched and (found := room.has(*STRETCHY)):
+        why = "set.why_overedge" if found in OVEREDGE else "set.why_chain"
+        return Stitch(found, PLAIN, 0.0, (said(why),))
+    if found := room.has("304", THREE_STEP):
+        return Stitch(found, PLAIN, width_for(gives.share, PLAIN), (said("set.why_zigzag"),))
+    if not stretched and room.has("301"):
+        return Stitch("301", TIGHT, 0.0, (said("set.why_even_tension"),))
+    return Stitch(BACKSTITCH, PLAIN, 0.0, (said("set.why_by_hand"),))
+
+
+def width_for(share: float, length: float) -> float:
+    """Return the width (mm) of a zigzag whose thread, drawn straight, is longer by this share.
+
+    One swing is the slant of a right triangle: sqrt(length^2 + width^2) = (1 + share) length; the
+    thread's own stretch is left in hand. Rounded up to half a mm, never more than a seam bears.
+    """
+    exact = length * math.sqrt((1 + share) ** 2 - 1)
+    return min(WIDE, max(NARROW, STEP * math.ceil(exact / STEP - 1e-9)))
 
 
 def _still(room: Workroom) -> Stitch:
     """Return the stitch of a seam that keeps its length."""
-    found = room.has("301", "401", "101") or BACKSTITCH
-    return Stitch(found, PLAIN)
+    return Stitch(room.has("301", "401", "101") or BACKSTITCH, PLAIN)
+
+
+def edge_stitch(
+    gives: Gives, knit: bool, room: Workroom, *, pile: bool, topstitched: bool
+) -> Stitch:
+    """Return the stitch that holds a turned edge: a hem, a casing, an opening."""
+    if knit or gives.share > LITTLE:
+        if found := room.has("406", THREE_STEP):
+            width = 0.0 if found == "406" else WIDE
+            return Stitch(found, PLAIN, width, (said("set.why_edge_gives"),))
+        if room.has("304"):
+            width = max(1.5, width_for(gives.share, PLAIN))
+            return Stitch("304", PLAIN, width, (said("set.why_edge_gives"),))
+        return Stitch(BACKSTITCH, PLAIN, 0.0, (said("set.why_edge_by_hand"),))
+    if pile:
+        return Stitch(CAUGHT, 6.0, 0.0, (said("set.why_caught"),))
+    return Stitch(room.has("301", "401", "101") or BACKSTITCH, TOP if topstitched else PLAIN)

@@ -1,0 +1,71 @@
+"""How every turned edge is sewn: hems, casings, necks, vents. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from drafting.body import Body
+from drafting.fabric import Fabric
+from drafting.garment import MadeGarment
+from drafting.making.model import Setting, said
+from drafting.making.seam_lengths import turned_edges
+from drafting.making.settings.feet import BY_HAND, feeding, foot_for, set_lighter
+from drafting.making.settings.needles import needle_for
+from drafting.making.settings.passing import passes, unmeasured
+from drafting.making.settings.pressing import heat, pressed_on
+from drafting.making.settings.stitches import LITTLE, edge_stitch
+from drafting.making.treating import has_pile
+from drafting.piece import Edge, EdgeKind, Piece
+from drafting.workroom import Workroom
+
+EDGE_FINISH = 6
+"""ISO 4916 class of a hem or a turned edge (row K08)."""
+
+
+def edge_key(piece: str, edge: str) -> str:
+    """Return the name under which a hem's or an opening's setting stands.
+
+    >>> edge_key("front", "hem")
+    'hem: front.hem'
+    """
+    return f"hem: {piece}.{edge}"
+
+
+def edge_settings(
+    garment: MadeGarment, body: Body, fabric: Fabric | None, room: Workroom
+) -> Mapping[str, Setting]:
+    """Return how every edge that is turned in is sewn, by `edge_key`."""
+    return {
+        edge_key(piece.name, edge.name): _edge(garment, piece, edge, body, fabric, room)
+        for piece, edge in turned_edges(garment)
+    }
+
+
+def _edge(
+    garment: MadeGarment, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None, room: Workroom
+) -> Setting:  # fmt: skip
+    knit = fabric is not None and fabric.weave == "knit"
+    gives = passes(garment.draft, piece, edge, body, fabric)
+    stitch = edge_stitch(
+        gives, knit, room, pile=fabric is not None and has_pile(fabric),
+        topstitched=edge.kind is EdgeKind.OPENING,
+    )  # fmt: skip
+    needle, stands_in = needle_for(fabric, room)
+    foot = foot_for(fabric, gives.share, stitch.number, room)
+    light = set_lighter(fabric, gives.share, foot, room)
+    dots = heat((fabric,), room) if fabric else None
+    why = (
+        *stitch.why,
+        *([said("set.stand_in")] if stands_in else []),
+        *feeding(gives.share, knit, stitch.number, foot, light),
+        *(
+            said("set.try_over", measure=name)
+            for name in unmeasured(garment.draft, piece, edge, body, fabric)
+        ),
+        *pressed_on(fabric, dots, room, by_hand=stitch.number in BY_HAND),
+    )
+    return Setting(
+        stitch.number, EDGE_FINISH, stitch.length, needle, foot, stitch.width,
+        "lighter" if light else "usual", gives.share, False, "not", dots, why,
+        (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (), gives.cause,
+    )  # fmt: skip

@@ -1,0 +1,60 @@
+"""How a seam is pressed: which way, how hot, on what, with what this room has. Layer 5."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal
+
+from drafting.draft import Draft, Seam
+from drafting.fabric import Fabric
+from drafting.making.handed import stem
+from drafting.making.model import Said, said
+from drafting.making.settings.stitches import OVEREDGE
+from drafting.making.treating import has_pile
+from drafting.treatments import iron_limit
+from drafting.workroom import Workroom
+
+Press = Literal["open", "to one side", "not"]
+
+ENCLOSING = ("cuff", "waistband", "collar-stand", "casing")
+"""Bands that take the edge they are sewn to between their two layers (ISO 4916 class 3, row K08)."""
+
+
+def press_for(draft: Draft, seam: Seam, stitch: str) -> Press:
+    """Return how the allowances are pressed: open, but where one side must hold the other."""
+    edges = {edge for _, edge in (*seam.a, *seam.b)}
+    if stitch in OVEREDGE or any("cap" in edge or "dart" in edge for edge in edges):
+        return "to one side"
+    gathered = any(draft.edge(ref).sewn is not None for ref in (*seam.a, *seam.b))
+    held = gathered or encloses(seam) or _collared(seam)
+    return "to one side" if held else "open"
+
+
+def _collared(seam: Seam) -> bool:
+    """Return whether a collar that has no stand is sewn to the neck; a tailored one is pressed open."""
+    return {stem(piece) == "collar" for piece, _ in (*seam.a, *seam.b)} == {True, False}
+
+
+def encloses(seam: Seam) -> bool:
+    """Return whether a band is sewn to an edge that it will enclose."""
+    banded = {stem(piece) in ENCLOSING for piece, _ in (*seam.a, *seam.b)}
+    return banded == {True, False}
+
+
+def heat(cloths: tuple[Fabric, ...], room: Workroom) -> int | None:
+    """Return the dots of the iron: the tenderest cloth's, no more than the iron has; None unknown."""
+    known = [limit for cloth in cloths if (limit := iron_limit(cloth)) is not None]
+    return min(*known, room.iron_dots) if known else None
+
+
+def pressed_on(
+    fabric: Fabric | None, dots: int | None, room: Workroom, *, by_hand: bool = False
+) -> Iterator[Said]:
+    """Yield what lies under and over the seam while it is pressed; pile is never pressed hard."""
+    if fabric is not None and has_pile(fabric):
+        if not by_hand:
+            yield said("set.pile")
+        yield said("set.pile_board" if "needle board" in room.pressing else "set.pile_scrap")
+        yield said("set.pile_steam" if "steam" in room.pressing else "set.pile_damp")
+    elif dots == 1:
+        yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")
