@@ -81,10 +81,15 @@ def _hands(taken: Mapping[str, Taken]) -> list[Fault]:
     return faults
 
 
+def like_inches(means: Mapping[str, float]) -> list[str]:
+    """Return the girths (mm) so small for the height that they look like inches read as cm."""
+    height = means["height"]
+    return [n for n, share in GIRTH_TO_HEIGHT.items() if means.get(n, height) < share * height]
+
+
 def _inches(means: Mapping[str, float]) -> list[Fault]:
     """Return one fault for all girths so small for the height that they look like inches."""
-    height = means["height"]
-    small = [n for n, share in GIRTH_TO_HEIGHT.items() if means.get(n, height) < share * height]
+    height, small = means["height"], like_inches(means)
     if not small:
         return []
     small.sort(key=list(DIMENSIONS).index)

@@ -13,6 +13,14 @@ def costume_path(name: str) -> Path:
     Jupyter runs a notebook in its own folder, so `measurements/` is the next folder over, in a
     checkout and in the copy that `drafting lab` makes alike.
     """
-    file = Path("costumes") / f"{name}.toml"
+    return _found(Path("costumes") / f"{name}.toml")
+
+
+def body_path(name: str) -> Path:
+    """Return the body file `name`: the maker's, else the shipped one (see `costume_path`)."""
+    return _found(Path("bodies") / f"{name}.toml")
+
+
+def _found(file: Path) -> Path:
     own = Path.cwd().parent / "measurements" / file
     return own if own.is_file() else shipped("measurements") / file

@@ -1,0 +1,125 @@
+"""Where each level of the body lies above the floor, and its section there. Layer 5.
+
+The trunk hangs from the nape, the leg stands on the floor. Every length that was measured (or
+estimated) is used as it is, straight down. Where two disagree the crotch gives way: it keeps at
+least 2 % of the height below the hip level.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from itertools import pairwise
+
+from drafting.body import Body, bust_level
+from drafting.body.rules import NAPE_TO_SIDE_NECK
+from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
+
+ADULT = 1710.0
+"""mm: the height at which the drawing's own millimetres hold; other figures are drawn in proportion."""
+
+# Width as a share of girth. Waist and hip: survey (see `section`). Chest: ours, the muscles under
+# the arm counted in. Limbs, neck, head: ours, by eye.
+SHARES = {
+    "head_girth": (0.272, LIMB), "neck_girth": (0.315, LIMB), "neck_base_girth": (0.34, LIMB),
+    "high_bust_girth": (0.320, TRUNK), "bust_girth": (0.320, TRUNK),
+    "under_bust_girth": (0.326, TRUNK), "waist_girth": (0.349, TRUNK), "hip_girth": (0.348, TRUNK),
+    "thigh_girth": (0.285, LIMB), "lower_thigh_girth": (0.295, LIMB), "knee_girth": (0.298, LIMB),
+    "calf_girth": (0.300, LIMB), "ankle_girth": (0.300, LIMB), "heel_girth": (0.200, LIMB),
+    "upper_arm_girth": (0.300, LIMB), "elbow_girth": (0.285, LIMB), "forearm_girth": (0.300, LIMB),
+    "wrist_girth": (0.290, LIMB), "hand_girth": (0.250, LIMB),
+}  # fmt: skip
+
+HEAD_GIRTH = 0.328
+"""Head girth / height of an adult where it was not measured, from memory (56 cm on 171 cm)."""
+
+HEAD_SHRINKS = 0.35
+"""Power of the height by which a head that was not measured grows (ours: heads vary little)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Levels:
+    """Heights above the floor, mm, from the crown down."""
+
+    crown: float
+    chin: float
+    nape: float
+    side_neck: float
+    throat: float
+    armpit: float
+    scye: float
+    bust: float
+    under_bust: float
+    waist: float
+    hip: float
+    crotch: float
+    thigh: float
+    lower_thigh: float
+    knee: float
+    calf: float
+    ankle: float
+
+    def falling(self) -> bool:
+        """Return whether the levels that bound the parts lie in order."""
+        order = [getattr(self, f.name) for f in fields(self) if f.name not in ("chin", "scye")]
+        return all(a > b for a, b in pairwise(order))
+
+
+@dataclass(frozen=True)
+class Build:
+    """What the drawing is made from: the levels and a section for each girth; `unit` is 1 on an adult."""
+
+    levels: Levels
+    sections: dict[str, Section]
+    unit: float
+
+    def half(self, name: str) -> float:
+        """Half the width of a section, mm."""
+        return self.sections[name].width / 2
+
+    def depth(self, name: str) -> float:
+        return self.sections[name].depth
+
+
+def build(body: Body) -> Build:
+    """Return the levels and sections of `body` (mm)."""
+    unit = body["height"] / ADULT
+    girths = {name: body[name] for name in SHARES if name in body}
+    girths.setdefault("head_girth", HEAD_GIRTH * ADULT * unit**HEAD_SHRINKS)
+    shares = {name: share for name, (share, _) in SHARES.items()}
+    shares["bust_girth"] = _bust_share(girths["bust_girth"], girths["high_bust_girth"])
+    sections = {name: section(g, shares[name], SHARES[name][1]) for name, g in girths.items()}
+    return Build(_levels(body, girths["head_girth"], unit), sections, unit)
+
+
+def _bust_share(bust: float, high_bust: float) -> float:
+    """Return the width of the bust as a share of its girth: breasts add to the depth most (ours)."""
+    wide = SHARES["high_bust_girth"][0] * high_bust + 0.25 * (bust - high_bust)
+    return min(max(wide / bust, 0.26), 0.35)
+
+
+def _levels(body: Body, head_girth: float, unit: float) -> Levels:
+    height, nape = body["height"], body["nape_height"]
+    waist = nape - body["back_waist_length"]
+    hip = waist - body["waist_to_hip"]
+    bust = nape - bust_level(body)
+    crotch = min(body["inside_leg_length"], hip - 0.02 * height)
+    knee = min(body["knee_height"], 0.85 * crotch)
+    return Levels(
+        crown=height,
+        chin=max(height - 0.385 * head_girth, nape + 12 * unit),
+        nape=nape,
+        side_neck=nape - NAPE_TO_SIDE_NECK * unit,
+        throat=nape - 66 * unit,
+        armpit=nape - body["axilla_depth"],
+        scye=nape - body["scye_depth"],
+        bust=bust,
+        under_bust=max(bust - 98 * unit, waist + 0.35 * (bust - waist)),
+        waist=waist,
+        hip=hip,
+        crotch=crotch,
+        thigh=crotch - 22 * unit,
+        lower_thigh=knee + 0.30 * (crotch - knee),
+        knee=knee,
+        calf=0.71 * knee,
+        ankle=0.21 * knee,
+    )
