@@ -90,6 +90,7 @@ def read_workroom(path: Path | str) -> Workroom:
             faults.unknown(key, KEYS, key, given.line)
     if faults.found:
         raise InputError(faults.found)
+    values.setdefault("title", Path(path).stem.replace("-", " "))
     return Workroom(**values)
 
 

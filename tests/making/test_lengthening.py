@@ -235,3 +235,26 @@ def test_bands_enclose_the_edge_they_are_sewn_to() -> None:
     assert found["shirt", "cuff"].press == "to one side"
     assert found["shirt", "cuff end"].seam_class == 1
     assert found["shirt", edge_key("front", "hem")].seam_class == 6
+
+
+def test_both_hands_are_asked_alike_where_the_body_differs() -> None:
+    """The same ring and the same stretch, whether a garment is cut as pairs or for each hand."""
+    wearer, fabric = made("kite").costume.wearer, stretchy(0.5)
+    drop = wearer["shoulder_drop"]
+    uneven = wearer.changed(shoulder_drop=(drop - 8, drop + 8))
+    even, handed = (
+        draft_garment(body, fabric, "close-top", {"stretch_share": 0.25})
+        for body in (wearer, uneven)
+    )
+    assert "front-left" in handed.draft
+    plain, found = (settings(worn(g, fabric), Workroom()) for g in (even, handed))
+    for side in ("left", "right"):
+        hem = found[handed.name, edge_key(f"front-{side}", "hem")]
+        assert hem.lengthens == pytest.approx(
+            plain[even.name, edge_key("front", "hem")].lengthens, abs=0.01
+        )
+        cuff = found[handed.name, edge_key(f"sleeve-{side}", "hem")]
+        assert cuff.lengthens == pytest.approx(
+            plain[even.name, edge_key("sleeve", "hem")].lengthens, abs=0.02
+        )
+        assert cuff.lengthens > 0  # a close wrist is pulled over the hand

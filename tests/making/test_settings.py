@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from drafting.costume_file import read_costume
 from drafting.errors import InputError
 from drafting.fabric import Fabric
 from drafting.garment import draft_garment
@@ -154,6 +155,36 @@ def test_a_workroom_file_names_every_fault_at_once(tmp_path: Path) -> None:
     assert lines == {
         ("stitches", 2), ("feet", 3), ("blade", 4), ("iron_dots", 5), ("wheels", 6),
         ("prices.thread", 8), ("prices.gold", 9),
+    }  # fmt: skip
+
+
+def test_a_slip_of_the_pen_in_a_workroom_is_answered_with_what_was_meant(tmp_path: Path) -> None:
+    file = tmp_path / "room.toml"
+    file.write_text('stitches = ["three step zigzag"]\nfeet = ["walkng"]\nneedle = ["sharp"]\n')
+    with pytest.raises(InputError) as refused:
+        read_workroom(file)
+    rights = {fault.field: fault.right for fault in refused.value.faults}
+    assert "did you mean three-step zigzag?" in rights["stitches"]
+    assert "did you mean walking?" in rights["feet"]
+    assert "did you mean needles?" in rights["needle"]
+    assert {fault.file for fault in refused.value.faults} == {str(file)}
+
+
+def test_a_costume_names_its_workroom_and_every_fault_of_it_is_told(tmp_path: Path) -> None:
+    shipped = (ROOT / "measurements" / "costumes" / "kite.toml").read_text("utf-8")
+    costume, room = tmp_path / "kite.toml", tmp_path / "room.toml"
+    home = (ROOT / "measurements").as_posix()
+    told = shipped.replace("../workrooms/shared-studio.toml", "room.toml").replace(
+        "../", f"{home}/"
+    )
+    costume.write_text(told, "utf-8")
+    room.write_text("stitches = [301]\nneedles = ['sharp']\n", "utf-8")
+    assert read_costume(costume).workroom == Workroom("room", ("301",), needles=("sharp",))
+    room.write_text("blade = 'axe'\niron_dots = 0\n", "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_costume(costume)
+    assert {(f.field, f.line, f.file) for f in refused.value.faults} == {
+        ("blade", 1, str(room)), ("iron_dots", 2, str(room)),
     }  # fmt: skip
 
 
