@@ -72,6 +72,13 @@ def test_every_step_sets_its_own_seam_in_light() -> None:
         assert ('class="lit"' in block) == bool(step.seams or step.edges)
 
 
+def test_why_a_seam_is_sewn_so_is_told_once_a_garment() -> None:
+    made = page(planned(laid("lamplighter")), laid("lamplighter"))
+    blocks = [b for b in made.split('<li id="step-') if ">coat," in b]
+    assert sum("Baste first, as pile walks" in block for block in blocks) == 1
+    assert sum("needle sharp 90" in block for block in blocks) > 10
+
+
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Any]:
     from tests.notebook.lab import running_chromium

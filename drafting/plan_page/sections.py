@@ -106,18 +106,30 @@ def words_of_stage(stage: str) -> str:
 
 
 def step_list(steps: Iterable[Step], draw: Drawing) -> str:
-    """Return the steps, stage by stage as they come."""
-    return f'<ol class="steps">{"".join(_step(step, draw) for step in steps)}</ol>'
+    """Return the steps as they come; why a seam is sewn so is told once a garment, not each time."""
+    told: set[tuple[str, Said]] = set()
+    items = []
+    for step in steps:
+        known = {sentence for garment, sentence in told if garment == step.garment}
+        items.append(_step(step, draw, known))
+        told |= {(step.garment, sentence) for sentence in _reasons(step.setting)}
+    return f'<ol class="steps">{"".join(items)}</ol>'
 
 
-def _step(step: Step, draw: Drawing) -> str:
+def _reasons(setting: Setting | None) -> tuple[Said, ...]:
+    return (*setting.why, *setting.trials) if setting else ()
+
+
+def _step(step: Step, draw: Drawing, known: set[Said]) -> str:
     label = html.escape(text("page.done"))
     guess = (
         f'<p class="time screen"><label>{words("page.minutes")} <input type="number" min="0" '
         f'id="min-{html.escape(step.key)}" value="{step.minutes:.0f}"></label></p>'
     )
     waits = paragraphs([said("page.waits", hours=step.wait)]) if step.wait else ""
-    setting = "".join(f'<p class="set">{words(s)}</p>' for s in setting_said(step.setting))
+    repeated = known & set(_reasons(step.setting))
+    lines = [s for s in setting_said(step.setting) if s not in repeated]
+    setting = paragraphs(lines, "set")
     return (
         f'<li id="step-{step.n}"><div class="no">{step.n}<input type="checkbox" id="done-{html.escape(step.key)}" '
         f'aria-label="{label} {step.n}"></div><div class="do"><p class="for">{_for(step)}</p>'
