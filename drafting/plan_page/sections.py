@@ -5,7 +5,7 @@ from __future__ import annotations
 import html
 from collections.abc import Callable, Iterable, Iterator
 
-from drafting.making.model import DocketRow, Said, ShoppingRow, Step, Table, said
+from drafting.making.model import DocketRow, Said, Setting, ShoppingRow, Step, Table, said
 from drafting.making.settings import setting_said
 from drafting.making.shopping import total_cost
 from drafting.making.times import Start
