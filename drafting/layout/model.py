@@ -9,8 +9,6 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from drafting.geometry import turn
-
 HAIR = 1e-7
 """Share of a width by which a piece may be wider and still fits: the last digits of a turn."""
 
@@ -177,9 +175,3 @@ def box_of(ring: Ring) -> Box:
     """Return the box round a ring."""
     xs, ys = [p.real for p in ring], [p.imag for p in ring]
     return min(xs), min(ys), max(xs), max(ys)
-
-
-def along_selvedge(points: Ring, warp: float) -> Ring:
-    """Return points turned so that the warp (degrees as drawn) lies along x."""
-    factor = turn(-warp)
-    return tuple(p * factor for p in points)

@@ -13,6 +13,7 @@ from drafting.layout.clip import left_over
 from drafting.layout.kit import Kit
 from drafting.layout.lay import Lay
 from drafting.layout.model import Packing, Pose, Spot
+from drafting.layout.on_repeat import nearest_on_repeat
 from drafting.layout.place import Laid, blocked_by, faults
 from drafting.layout.said import findings_of
 from drafting.layout.verify import wrong
@@ -26,14 +27,22 @@ REACH = 40.0
 
 
 def moved(
-    lay: Lay, piece: str, x: float, y: float, pose: Pose | None = None, snap: float = SNAP
+    lay: Lay,
+    piece: str,
+    x: float,
+    y: float,
+    pose: Pose | None = None,
+    snap: float = SNAP,
+    kit: Kit | None = None,
 ) -> Lay:
     """Return the lay with one outline moved so that its box begins at (x, y), or near it.
 
     `piece` is an outline's name as `Lay.id` gives it. Within `snap` mm the outline goes to a corner
-    where it touches its neighbours or the cloth's edge; one on the fold stays on the fold. With a
+    where it touches its neighbours or the cloth's edge; one on the fold stays on the fold, and
+    on cloth with a repeat the outline goes to the nearest place that keeps to it. With a
     `pose` it is turned as well, only as grain and nap allow. `length` of the lay returned is the new
     one. Raises `DraftError` where other pieces lie there, or where there is no such outline or pose.
+    A `kit` of the lay's job that is kept from move to move makes the next ones quick.
     """
     spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
     if spot is None:
@@ -45,7 +54,14 @@ def moved(
     if pose is not None and pose not in lay.job.copies[spot.copy].poses:
         raise DraftError(f"{piece} cannot be turned so: its grain, nap or hand forbids it")
     spot = replace(spot, pose=pose or spot.pose)
-    there = _snapped(lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y), snap)
+    there = _snapped(
+        lay,
+        others,
+        spot,
+        complex(x, 0.0 if lay.outline(spot).fold else y),
+        snap,
+        kit or Kit(lay.job),
+    )
     spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s
                   for s in lay.packing.spots)  # fmt: skip
     packing = lay.job.packing(spots, "moved by hand")
@@ -63,12 +79,18 @@ def next_pose(lay: Lay, piece: str) -> Pose:
     return poses[(poses.index(spot.pose) + 1) % len(poses)] if spot.pose in poses else poses[0]
 
 
-def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap: float) -> complex:
+def _snapped(
+    lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap: float, kit: Kit
+) -> complex:
     """Return the free place for a spot that is nearest to the one wanted."""
-    kit = Kit(lay.job)
     step = 1 / kit.scale
     rest = _free(kit, others, spot, wanted)
     at = complex(round(wanted.real * kit.scale), round(wanted.imag * kit.scale))
+    if kit.job.strip.repeat or kit.step(kit.job.copies[spot.copy].kind, spot.pose):
+        kept = nearest_on_repeat(kit, rest, others, spot, at)
+        if kept is None or abs(kept - at) * step > max(REACH, *_repeats(kit)):
+            raise _refused(lay, others, spot, wanted)
+        return complex(kept.real, 0.0 if lay.outline(spot).fold else kept.imag) * step
     corners = [complex(*corner) for path in rest for corner in path]
     edge = min((_nearest(path, at) for path in rest), key=lambda p: abs(p - at), default=None)
     if edge is None:
@@ -84,15 +106,31 @@ def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap
     raise _refused(lay, others, spot, wanted)
 
 
+def _is_near(kit: Kit, there: Spot, spot: Spot, wanted: complex) -> bool:
+    """Say whether a piece can be in the way of a spot that is let go near `wanted`."""
+    kinds = (kit.job.copies[s.copy].kind for s in (there, spot))
+    a, b = (kit.size(kind, s.pose) for kind, s in zip(kinds, (there, spot), strict=True))
+    room = max(REACH, *_repeats(kit)) + 4 * kit.job.strip.gap + 2 * SNAP
+    return (
+        there.x - b.width / kit.scale - room < wanted.real < there.x + a.width / kit.scale + room
+        and there.y - b.height / kit.scale - room < wanted.imag < there.y + a.height / kit.scale + room
+    )  # fmt: skip
+
+
+def _repeats(kit: Kit) -> tuple[float, float]:
+    return kit.job.strip.repeat or 0.0, kit.job.strip.repeat_across or 0.0
+
+
 def _free(kit: Kit, others: Sequence[Spot], spot: Spot, wanted: complex) -> list[list[list[int]]]:
     copies = kit.job.copies
     lying = faults(kit) + [
         Laid(copies[s.copy].kind, s.pose, round(s.x * kit.scale), round(s.y * kit.scale))
         for s in others
+        if _is_near(kit, s, spot, wanted)
     ]
     kind = copies[spot.copy].kind
     room = blocked_by(kit, lying, kind, spot.pose)
-    far = max(room.reach, round(wanted.real * kit.scale)) + round(100 * kit.scale)
+    far = max(room.reach, round(wanted.real * kit.scale)) + round(1000 * kit.scale)
     # A piece on the fold, or as wide as the cloth, has a line to go along: a box of no height.
     return left_over((0, room.low, far, max(room.low + 1, room.high)), room.blockers)
 
@@ -121,7 +159,7 @@ def _refused(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> D
     trial = Packing(math.inf, (*others, replace(spot, x=wanted.real, y=wanted.imag)))
     said = next((s for s in wrong(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
     return DraftError(
-        f"{lay.id(spot)} cannot lie there" + (f": {said}" if said else ""),
+        f"{lay.id(spot)} cannot lie there" + (f": {said.split(' by ')[0]}" if said else ""),
         value=f"{show_length(wanted.real)} along, {show_length(wanted.imag)} across",
         turn="let it go on free cloth",
     )

@@ -80,7 +80,7 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
     """Return the least x >= `start` on the line at height `y` that no blocker covers."""
     x = start
-    for low, high in _covered([path[:, ::-1] for path in blockers], y):
+    for low, high in covered([path[:, ::-1] for path in blockers], y):
         if low >= x - 0.5 or high <= x + 0.5:
             continue
         x = int(np.ceil(high))
@@ -99,7 +99,7 @@ def _on_lattice(kit: Kit, room: Room, kind: int, pose: Pose) -> tuple[int, int]:
         if x >= room.reach:
             return x, bottom
         y = bottom
-        for low, high in _covered(room.blockers, x):
+        for low, high in covered(room.blockers, x):
             if low < y - 0.5 and high > y + 0.5:
                 y = _up(int(np.ceil(high)), across, line)
         if y <= room.high:
@@ -133,7 +133,7 @@ def on_rows(rest: Sequence[Sequence[Sequence[int]]], step: float, line: int) -> 
     return int(x[best]), int(y[best])
 
 
-def _covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
+def covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` that lie inside anticlockwise paths, by their start.
 
     Inside means on both sides of the line: what only touches it is not covered.
@@ -149,12 +149,18 @@ def _covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
 
 def _inside(path: Ints, at: float) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` between an outline's crossings, pair by pair."""
+    marks = crossings(path, at)
+    return list(zip(marks[::2], marks[1::2], strict=True))
+
+
+def crossings(path: Ints, at: float) -> list[float]:
+    """Return the y at which an outline crosses the line x = `at`, in order."""
     x, y = path[:, 0], path[:, 1]
     nx, ny = np.roll(x, -1), np.roll(y, -1)
     over: NDArray[np.bool_] = (x < at) != (nx < at)
     cut = y[over] + (at - x[over]) * (ny[over] - y[over]) / (nx[over] - x[over])
-    marks = np.sort(cut)
-    return list(zip(marks[::2].tolist(), marks[1::2].tolist(), strict=True))
+    found: list[float] = np.sort(cut).tolist()
+    return found
 
 
 def as_spot(kit: Kit, copy: int, laid: Laid) -> Spot:

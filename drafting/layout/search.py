@@ -21,11 +21,17 @@ from drafting.layout.place import Laid, as_spot, best_spot, faults
 ROUNDS = 4
 """How often the search starts again (ours; the study got stuck after 15 s without)."""
 
+AFTER_HINTS = 1
+"""Plain orders tried beside the hints of a like job (ours)."""
+
 WARM, COLD = 0.012, 0.0008
 """Share of the length by which a layout may be worse, at the start and the end of a round (ours)."""
 
 Poses = tuple[Pose | None, ...]
 """For each copy the pose it must take, None for the one that serves best."""
+
+Plan = tuple[tuple[int, ...], Poses]
+"""An order, and the poses in it: what a layout is placed from."""
 
 Said = Callable[[Packing], None]
 
@@ -44,7 +50,8 @@ class Tried:
 class Searcher:
     """A search over one `Kit`; `left` counts the outlines that may still be placed.
 
-    `good` are the layouts that were the best one in their time, the best one last.
+    `good` are the layouts that were the best one in their time, the best one last. `hints` are
+    plans of a like job to start from, before (and in place of most of) the plain orders.
     """
 
     kit: Kit
@@ -55,6 +62,7 @@ class Searcher:
     halted: Callable[[], bool] = bool
     best: Tried | None = None
     good: list[Tried] = field(default_factory=list)
+    hints: tuple[Plan, ...] = ()
     dice: random.Random = field(default_factory=random.Random)
 
     def run(self) -> Packing:
@@ -71,8 +79,9 @@ class Searcher:
 
     def _starts(self) -> Iterator[Tried]:
         """Yield the layouts of the plain orders, the first one even where no count is left."""
-        for order in self._orders():
-            if tried := self.decoded(order, self._free()):
+        plain = [(order, self._free()) for order in self._orders()]
+        for order, poses in (*self.hints, *plain[: AFTER_HINTS if self.hints else len(plain)]):
+            if tried := self.decoded(order, poses):
                 yield tried
             if self._over():
                 return

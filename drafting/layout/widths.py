@@ -14,10 +14,10 @@ from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
 from drafting.layout.model import Job, Packing, Pose, box_of
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
-from drafting.layout.search import Searcher
+from drafting.layout.search import Plan, Searcher
 from drafting.layout.verify import wrong
 
-QUICK = 150
+QUICK = 70
 """Outlines placed to learn what another width needs (ours)."""
 
 
@@ -37,7 +37,8 @@ def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
 def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
     """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
     job, _, lost = pieces.job(way, lay.cloth.at_width(max(*BOLTS, lay.cloth.width)))
-    kit = Kit(_few_poses(job), ROUGH, pieces.rough)
+    kit = Kit(job if way == lay.lay else _few_poses(job), ROUGH, pieces.rough)
+    hints = _hint(lay.packing) if way == lay.lay and not lay.left_out and not lost else ()
     never = tuple(outline.part.name for outline in lost)
     rows: list[OtherWay] = []
     least = math.inf
@@ -53,7 +54,8 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
         if names or not job.copies:
             rows.append(OtherWay(width, way, None, names))
             continue
-        packing = _quick(kit, room)
+        packing = _quick(kit, room, hints)
+        hints = _hint(packing)
         if way == lay.lay and width < lay.cloth.width:
             lay = _shorter(lay, packing)
         # A wider cloth needs no more: what fits a narrower one fits on it.
@@ -62,9 +64,16 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
     return lay, rows
 
 
-def _quick(kit: Kit, width: float) -> Packing:
+def _quick(kit: Kit, width: float, hints: tuple[Plan, ...]) -> Packing:
     strip = replace(kit.job.strip, width=width)
-    return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK).run()
+    return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK, hints=hints).run()
+
+
+def _hint(packing: Packing) -> tuple[Plan, ...]:
+    """Return the plan that places a layout's pieces from the start of the cloth onwards."""
+    lying = sorted(packing.spots, key=lambda spot: (spot.x, spot.y))
+    poses = tuple(spot.pose for spot in sorted(lying, key=lambda spot: spot.copy))
+    return ((tuple(spot.copy for spot in lying), poses),)
 
 
 def _too_wide(job: Job, room: float) -> list[str]:

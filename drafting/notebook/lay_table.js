@@ -1,4 +1,8 @@
 // The lay under the maker's hand: an outline follows the pointer; the kernel judges where it may lie.
+const REFUSED = 700; // ms that a refused piece stays hatched
+const HATCH = `<svg class="lay-hatch" aria-hidden="true"><defs><pattern id="lay-hatch" width="16" height="16"
+  patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="16" height="16" fill="#ffffff"/>
+  <rect width="6" height="16" fill="#b3261e"/></pattern></defs></svg>`;
 const SMALL = 1, LARGE = 10; // mm that an arrow key moves, with Shift the larger
 
 function render({ model, el }) {
@@ -8,8 +12,9 @@ function render({ model, el }) {
   let held = null;
 
   const draw = () => {
+    held = null; // what was in the hand belongs to the drawing before
     const kept = document.activeElement?.dataset?.outline;
-    place.innerHTML = model.get("picture");
+    place.innerHTML = HATCH + model.get("picture");
     place.querySelectorAll("path.cut-line").forEach((path) => {
       path.dataset.outline = path.id;
       path.setAttribute("tabindex", "0");
@@ -23,13 +28,25 @@ function render({ model, el }) {
     model.save_changes();
   };
   const at = (event) => {
-    const svg = place.querySelector("svg");
+    const svg = place.querySelector("svg:not(.lay-hatch)");
     return new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
   };
+  // What is drawn in a piece goes along with it: its grainline and its name.
+  const belonging = (path) => [...place.querySelectorAll("path, text")].filter((element) => {
+    if (element.id.startsWith(`${path.id}.`)) return true;
+    if (element.tagName !== "text" || !element.textContent.trim()) return false;
+    const box = element.getBBox();
+    return path.isPointInFill(new DOMPoint(box.x + box.width / 2, box.y + box.height / 2));
+  });
+  const putBack = (paths) => paths.forEach((path) => {
+    path.removeAttribute("transform");
+    belonging(path).forEach((element) => { element.style.translate = ""; });
+  });
   place.addEventListener("pointerdown", (event) => {
     const path = event.target.closest("path.cut-line");
     if (!path) return;
-    held = { path, start: at(event) };
+    held = { path, start: at(event), along: belonging(path) };
+    path.parentNode.append(path); // above the others
     path.setPointerCapture(event.pointerId);
     path.classList.add("held");
     event.preventDefault();
@@ -38,7 +55,9 @@ function render({ model, el }) {
   place.addEventListener("pointermove", (event) => {
     if (!held) return;
     const now = at(event);
-    held.path.setAttribute("transform", `translate(${now.x - held.start.x} ${now.y - held.start.y})`);
+    const dx = now.x - held.start.x, dy = now.y - held.start.y;
+    held.path.setAttribute("transform", `translate(${dx} ${dy})`);
+    held.along.forEach((element) => { element.style.translate = `${dx}px ${dy}px`; });
   });
   const drop = (event) => {
     if (!held) return;
@@ -47,10 +66,10 @@ function render({ model, el }) {
     path.classList.remove("held");
     const dx = now.x - start.x, dy = start.y - now.y; // y upwards, as the lay has it
     if (Math.hypot(dx, dy) > 0.5) ask(path.dataset.outline, dx, dy);
-    else path.removeAttribute("transform");
+    else putBack([path]);
   };
   place.addEventListener("pointerup", drop);
-  place.addEventListener("pointercancel", () => { held?.path.removeAttribute("transform"); held = null; });
+  place.addEventListener("pointercancel", () => { if (held) putBack([held.path]); held = null; });
   place.addEventListener("keydown", (event) => {
     const outline = event.target.dataset?.outline;
     if (!outline) return;
@@ -63,8 +82,15 @@ function render({ model, el }) {
     event.stopPropagation();
   });
   model.on("change:picture", draw);
+  // Refused: hatched for a moment where it was let go, then back.
   model.on("msg:custom", (message) => {
-    if (message.back) place.querySelectorAll("[transform]").forEach((path) => path.removeAttribute("transform"));
+    if (!message.back) return;
+    const moved = [...place.querySelectorAll("path.cut-line[transform]")].filter((path) => path !== held?.path);
+    moved.forEach((path) => path.classList.add("not-there"));
+    setTimeout(() => moved.forEach((path) => {
+      path.classList.remove("not-there");
+      if (path !== held?.path) putBack([path]);
+    }), REFUSED);
   });
   draw();
 }

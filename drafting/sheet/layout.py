@@ -24,9 +24,6 @@ from drafting.units import show_length
 SIZES = (1.0, 0.8, 0.62, 0.48, 0.36)
 """Shares of the full text size tried for a name in its piece (ours)."""
 
-FLUSH = 0.5
-"""mm from the fold up to which a pair's outline lies on it (ours)."""
-
 HANDS = {"left": "left", "right": "right", "both": "left + right", "single": ""}
 
 
@@ -112,9 +109,8 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
     """Return number, name and hand, as large as they fit in the piece clear of its grainline."""
     outline = placed.lay.outline(placed.spot)
     hand = HANDS[placed.lay.job.copies[placed.spot.copy].hand]
-    at_fold = placed.lay.lay == "folded" and placed.spot.y < FLUSH
     lies = "on fold" if outline.fold else "opened" if outline.opened else ""
-    what = (lies, hand, "slit the fold" if at_fold and not outline.fold else "")
+    what = (lies, hand)
     short = (f"{placed.number} {piece_title(placed.piece)}",)
     tail = tuple(filter(None, (", ".join(filter(None, what)),)))
     tries = ((*short, *tail), (*short[0].split(), *tail), (str(placed.number), *tail))

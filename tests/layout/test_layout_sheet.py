@@ -139,8 +139,8 @@ def test_a_pair_that_lies_at_the_fold_is_not_taken_for_a_piece_on_it() -> None:
     lay = lay_out(parts, cloth(1480.0, "folded"), count=20, table=False)
     (panel,) = (s for s in lay.packing.spots if lay.id(s) == "coat.panel.both.1")
     said = [t.lines[-1] for t in layout_sheet(lay).texts if t.lines[0] == "1 panel"]
-    assert panel.y < 5
-    assert said == ["left + right, slit the fold"]
+    assert panel.y >= 2.5 - 1e-4  # half the gap on each layer, once it is opened
+    assert said == ["left + right"]
 
 
 def test_the_same_lay_gives_the_same_bytes(tmp_path: Path) -> None:

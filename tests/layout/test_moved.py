@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+
 import pytest
 
 from drafting.errors import DraftError
-from drafting.layout import lay_out, lay_row, moved
+from drafting.geometry import line
+from drafting.layout import Part, lay_out, lay_row, moved, wrong
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LAY = lay_out(COAT, cloth(), count=100, table=False)
@@ -62,3 +66,34 @@ def test_a_place_that_is_none_is_refused(at: tuple[float, float]) -> None:
 def test_a_piece_that_is_not_there_is_refused_with_those_that_are() -> None:
     with pytest.raises(DraftError, match=r"coat\.cuff\.both\.1"):
         moved(LAY, "coat.hood", 0, 0)
+
+
+GRAINED = tuple(
+    Part("coat", replace(part(name, box(wide, long), pair=True).cut,
+                         grainline=line(at + 20j, at + (long - 20) * 1j)))
+    for name, wide, long, at in (("front", 300, 500, 70), ("side", 200, 470, 115))
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("repeats", [(75.0, None), (None, 24.0), (75.0, 24.0)])
+@pytest.mark.parametrize("by", [(60.0, 3.0), (333.0, -41.0), (1.0, 17.0)])
+def test_on_cloth_with_a_repeat_a_piece_let_go_lies_on_the_repeat_nearest_to_it(
+    repeats: tuple[float | None, float | None], by: tuple[float, float]
+) -> None:
+    along, across = repeats
+    bolt = replace(cloth(lay="open"), repeat_along=along, repeat_across=across)
+    lay = lay_out(GRAINED, bolt, count=20, table=False)
+    last = max(lay.packing.spots, key=lambda s: s.x)
+    wanted = (lay.length + 40 + by[0], 200 + by[1])
+    new = moved(lay, lay.id(last), *wanted)
+    x, y = spot(new, lay.id(last))
+    first = min(s.x for s in new.packing.spots)
+    assert first == pytest.approx(0, abs=0.01)
+    assert abs(x - wanted[0]) <= (along or 30) / 2 + 0.01
+    assert abs(y - wanted[1]) <= (across or 30) / 2 + 0.01
+    if along:
+        assert math.remainder(x - last.x, along) == pytest.approx(0, abs=0.01)
+    if across:
+        assert math.remainder(y - last.y, across) == pytest.approx(0, abs=0.01)
+    assert wrong(new.job, new.packing) == []
+    assert breaks(new, GRAINED) == []

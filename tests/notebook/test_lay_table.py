@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Any
 
@@ -85,7 +86,9 @@ def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(
 ) -> None:
     assert told(table) == pytest.approx(length(table), abs=0.6)
     name, before, was = last_piece(table), html(table), length(table)
-    table.page.evaluate("document.querySelector('.lay-table svg').style.overflow = 'visible'")
+    table.page.evaluate(
+        "document.querySelector('.lay-table svg:not(.lay-hatch)').style.overflow = 'visible'"
+    )
     drag(table, name, 90, 0)
     wait_for_change(table, before)
     table.page.wait_for_function(
@@ -116,7 +119,9 @@ def test_a_piece_dropped_on_another_goes_back_and_the_page_says_why(table: Tab) 
     assert {n: p.bounds for n, p in outlines(table).items()} == {
         n: p.bounds for n, p in before.items()
     }
-    assert table.page.locator(".lay-table path[transform]").count() == 0
+    table.page.wait_for_function(
+        "() => !document.querySelector('.lay-table path[transform]')", timeout=WAIT
+    )
 
 
 def test_the_arrow_keys_move_a_piece_and_keep_the_focus(table: Tab) -> None:
@@ -138,12 +143,73 @@ def test_looking_longer_shows_progress_and_stops_when_told(table: Tab) -> None:
     table.page.wait_for_function(
         "() => !document.querySelector('.lay-page .stop-looking').disabled", timeout=WAIT
     )
+    table.page.wait_for_function(
+        "() => document.querySelector('.lay-page .progress-bar').style.width !== '0%'", timeout=WAIT
+    )
     table.page.wait_for_timeout(1_500)
+    pressed = time.monotonic()
     table.page.locator(".lay-page .stop-looking").click()
     table.page.wait_for_function(
         "() => !document.querySelector('.lay-page .look-longer').disabled", timeout=5_000
     )
-    assert "stopped" in table.page.locator(".lay-page").inner_text()
+    assert time.monotonic() - pressed < 1.5  # a second, and what other tests take of the machine
+    table.page.locator(".lay-page").get_by_text("stopped").wait_for(timeout=WAIT)
+
+
+def test_what_is_taken_back_can_be_taken_again(table: Tab) -> None:
+    name, before = last_piece(table), html(table)
+    table.page.locator(f'.lay-table path.cut-line[id="{name}"]').focus()
+    table.page.keyboard.press("Shift+ArrowRight")
+    wait_for_change(table, before)
+    moved = {n: p.bounds for n, p in outlines(table).items()}
+    for button, wanted in (("undo", None), ("redo", moved)):
+        shown = html(table)
+        table.page.locator(f"button.{button}").click()
+        wait_for_change(table, shown)
+        found = {n: p.bounds for n, p in outlines(table).items()}
+        assert (found == moved) is (wanted is not None)
+
+
+def test_a_piece_that_is_refused_is_hatched_for_a_moment(table: Tab) -> None:
+    drag(table, last_piece(table), 0, -2_000)
+    hatched = table.page.locator(".lay-table path.not-there")
+    hatched.wait_for(timeout=WAIT)
+    assert "lay-hatch" in hatched.evaluate("path => getComputedStyle(path).fill")
+    hatched.wait_for(state="detached", timeout=WAIT)
+
+
+def test_a_faulty_place_is_marked_and_nothing_lies_on_it(table: Tab) -> None:
+    fields = table.page.locator(".lay-faults input")
+    for n, cm in enumerate(("30", "90", "12", "6")):
+        fields.nth(n).fill(cm)
+        fields.nth(n).press("Tab")
+    before = html(table)
+    table.page.locator("button.mark-a-faulty-place").click()
+    wait_for_change(table, before)
+    fault = table.page.locator('.lay-table [id="fault.1"]').get_attribute("d")
+    parts = SvgPath(fault).as_subpaths()
+    place = Polygon([(p.x, p.y) for p in SvgPath(next(iter(parts))).as_points()])
+    assert place.area == pytest.approx(120 * 60, rel=1e-3)
+    assert max(shape.intersection(place).area for shape in outlines(table).values()) < 1
+    table.page.locator(".lay-said").get_by_text("faulty place").wait_for(timeout=WAIT)
+    before = html(table)
+    fields.nth(1).fill("500")
+    fields.nth(1).press("Tab")
+    table.page.locator("button.mark-a-faulty-place").click()
+    table.page.locator(".lay-page .refusal b").wait_for(timeout=WAIT)
+    assert "off the cloth" in table.page.locator(".lay-page .refusal").inner_text()
+    table.page.locator("button.forget-faulty-places").click()
+    table.page.wait_for_function(
+        "() => !document.querySelector('.lay-table [id=\"fault.1\"]')", timeout=WAIT
+    )
+
+
+def test_what_other_widths_need_stands_below(table: Tab) -> None:
+    rows = table.page.locator(".lay-page table.widths tbody tr")
+    rows.nth(5).wait_for(timeout=WAIT)
+    assert (
+        rows.filter(has=table.page.locator("xpath=self::*[contains(@class, 'own')]")).count() == 1
+    )
 
 
 def test_another_cloth_is_shown_with_its_own_pieces(table: Tab) -> None:

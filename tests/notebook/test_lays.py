@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from drafting.errors import DraftError
 from drafting.layout import lay_out, lay_row
 from drafting.notebook import lays as ls
+from drafting.notebook.lay_faults import with_fault
 from tests.layout.figures import COAT, breaks, cloth
 
 LAY = lay_out(COAT, cloth(lay="folded"), count=60, table=False)
@@ -66,3 +69,47 @@ def test_the_shorter_lay_is_kept() -> None:
     far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
     assert ls.better(LAY, far) is LAY
     assert ls.better(far, LAY).length == LAY.length
+
+
+def test_a_lay_found_in_the_background_leaves_what_a_hand_has_done() -> None:
+    short = lay_out(COAT, cloth(lay="folded"), count=600, table=False)
+    assert short.length < LAY.length
+    untouched = ls.lays_of((LAY,)).bettered(short, ask=False)
+    assert untouched.now["shell"] == untouched.found["shell"]
+    assert untouched.now["shell"].length == short.length
+    assert not untouched.before.get("shell")
+    x, _ = corner(LAY, "coat.cuff.both.1")
+    far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
+    touched = ls.lays_of((LAY,)).with_lay(far).bettered(short, ask=False)
+    assert touched.now["shell"] == far
+    assert touched.found["shell"].length == short.length
+    asked = ls.lays_of((LAY,)).with_lay(far).bettered(short, ask=True)
+    assert asked.now["shell"].length == short.length
+    assert asked.undone("shell").now["shell"] == far
+
+
+def test_the_row_of_the_table_for_this_width_is_never_longer_than_the_lay() -> None:
+    whole = lay_out(COAT, cloth(lay="folded"), count=20)
+    short = lay_out(COAT, cloth(lay="folded"), count=600, table=False)
+    best = ls.better(whole, short)
+    own = next(o for o in best.others if (o.width, o.lay) == (best.cloth.width, "folded"))
+    assert own.length == pytest.approx(short.length, abs=1e-6)
+    assert own.length < next(
+        o.length for o in whole.others if (o.width, o.lay) == (own.width, own.lay)
+    )
+
+
+def test_on_cloth_with_a_repeat_an_arrow_key_goes_a_whole_repeat() -> None:
+    bolt = replace(cloth(lay="open"), repeat_along=75.0)
+    lay = lay_out(COAT, bolt, count=20, table=False)
+    name = "coat.cuff.left.1"
+    far = ls.shifted(lay, name, lay.length + 150, 0.0)
+    after = ls.shifted(far, name, 1.0, 0.0)
+    assert corner(after, name)[0] - corner(far, name)[0] == pytest.approx(75.0, abs=0.01)
+
+
+@pytest.mark.parametrize("sizes", [(-1, 0, 50, 50), (0, 0, 0, 50), (0, 1450, 50, 50)])
+def test_a_faulty_place_that_is_not_on_the_cloth_is_refused(sizes: tuple[float, ...]) -> None:
+    with pytest.raises(DraftError, match="faulty place"):
+        with_fault(cloth(1480), *sizes)
+    assert with_fault(cloth(1480), 10, 20, 50, 60).faults == ((10, 20, 60, 80),)
