@@ -31,7 +31,7 @@ GAIN = (
 def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = [finding for finding in worst_first(findings) if finding.level != "ok"]
-    lines = [_count(findings), *_table(None, [(f.level, f.where, _sentence(f)) for f in said])]
+    lines = [_count(findings), *_table(None, [(f.level, f.where, f.message) for f in said])]
     lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
     lines += [f"Overview: {out / 'overview.png'}"]
     lines += [f"Plan:     {out / 'plan.html'}"]
@@ -111,22 +111,6 @@ def _count(findings: tuple[Finding, ...]) -> str:
 
 def _plural(n: int, one: str, many: str) -> str:
     return f"{n} {one if n == 1 else many}"
-
-
-def _sentence(finding: Finding) -> str:
-    if finding.value is None:
-        return finding.message
-    wanted = "" if finding.wanted is None else f", wanted {_number(finding.wanted)}"
-    return f"{finding.message} ({_number(finding.value)}{wanted})"
-
-
-def _number(value: float | str) -> str:
-    """Return a number as a maker reads it: at most one decimal.
-
-    >>> _number(12.96), _number(40.0), _number("smooth")
-    ('13', '40', 'smooth')
-    """
-    return value if isinstance(value, str) else f"{round(value, 1):g}"
 
 
 def _value(choice: Choice, value: Any) -> str:

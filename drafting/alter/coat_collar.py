@@ -14,6 +14,7 @@ seam, the top collar on the fold. The roll line is drawn.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from drafting import tolerances as tol
@@ -125,8 +126,9 @@ def _seams(draft: Draft, under: Piece, faced: bool) -> tuple[Seam, ...]:
 def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, ...]:
     cover = choices.collar_fall - choices.collar_stand
     found = [Finding(
-        "collar", "note", "collar", shape.swing, None,
-        f"The collar's back part is swung so that its fall edge, {shape.fall.length:.0f} mm, lies on the coat. "
+        "collar", "note", "collar", math.degrees(shape.swing), None,
+        f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
+        f"{shape.fall.length:.0f} mm, lies on the coat. "
         "Cut the top collar 2 to 3 mm larger at fall and front, for the turn of the cloth, and stretch "
         "the under collar's fall edge with the iron.",
     )]  # fmt: skip

@@ -11,19 +11,23 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef, Notion
+from drafting.draft import Draft, EdgeRef
 from drafting.errors import DraftError
 from drafting.fabric import Fabric
 from drafting.findings import Finding
-from drafting.shaping.elastic import OVERLAP, Elastic, casing_depth, elastic_loop
+from drafting.shaping.elastic import (
+    OVERLAP,
+    Elastic,
+    casing_depth,
+    elastic_loop,
+    elastic_notion,
+    tight_said,
+)
 from drafting.shaping.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
 PASSES_BY = 10.0
 """mm of flat cloth over the hand or heel that has to pass (row E16)."""
-
-TIGHT = 0.85
-"""An elastic loop shorter than this share of a limb is warned of (row E15; caution C10)."""
 
 
 @dataclass(frozen=True)
@@ -69,11 +73,7 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     thickness = fabric.thickness if fabric and fabric.thickness else 0.0
     draft = _cased(draft, refs, casing_depth(choices.elastic_width, thickness))
     ratio = drawn / loop.loop
-    notion = Notion(
-        "elastic", where, 2, loop.cut,
-        f"{choices.elastic_width:.0f} mm wide, ends lapped {OVERLAP:.0f} mm and sewn; quarter it and pin "
-        "quarter to quarter",
-    )  # fmt: skip
+    notion = elastic_notion(loop, where, 2, choices.elastic_width)
     return replace(
         draft, notions=(*draft.notions, notion),
         findings=(*draft.findings, *_said(where, loop, limb, over, drawn),
@@ -123,10 +123,4 @@ def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> 
             f"The {where} is {drawn:.0f} mm flat and has to pass {over:.0f} mm: {over + PASSES_BY:.0f} mm or "
             "more of cloth is wanted, whatever the elastic does. Draw the hem wider.",
         ))  # fmt: skip
-    if loop.loop < TIGHT * limb:
-        found.append(Finding(
-            "elastic", "warning", where, loop.loop, TIGHT * limb,
-            f"The loop at the {where} is {100 * (1 - loop.loop / limb):.0f} % shorter than the limb: more "
-            "than 15 % can hinder the blood. Loosen it, and never wear marks into the skin.",
-        ))  # fmt: skip
-    return found
+    return [*found, *tight_said(loop, where, limb)]

@@ -28,7 +28,7 @@ from drafting.findings import Finding
 from drafting.geometry import line
 from drafting.piece import EdgeKind, Piece, Placement
 from drafting.scale import body_scale
-from drafting.shaping.button_stand import FrontLines, facing_edges, stand_edges
+from drafting.shaping.button_stand import FrontLines, facing_edges, narrow_said, stand_edges
 from drafting.shaping.buttons import Button, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
@@ -103,7 +103,7 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
         (stiff,) if cut_on else (facing, stiff),
         () if cut_on else (Seam("front edge", (("front", "front_edge"),), (("front-facing", "front_edge"),),
                                 start=None, end=None),),
-        findings=(_said(choices, button, stand, row), *_narrow(button, stand)),
+        findings=(_said(choices, button, stand, row), *narrow_said(stand, button.diameter, button.stand)),
         facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
         notions=(button_notion("front", len(row), button), interfacing_notion(stiff)),
     )  # fmt: skip
@@ -189,16 +189,6 @@ def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> F
         f"wearer's {over} front, the buttons on the {under}, {step:.0f} mm apart, one of them on the bust "
         f"line. The fronts lie {2 * stand:.0f} mm over each other.",
     )  # fmt: skip
-
-
-def _narrow(button: Button, stand: float) -> tuple[Finding, ...]:
-    if stand >= button.diameter:
-        return ()
-    return (Finding(
-        "button stand", "warning", "front", stand, button.stand,
-        f"The stand is only {stand:.0f} mm wide and a button of {button.diameter:.0f} mm looks out beyond "
-        f"it: take {button.stand:.0f} mm or a smaller button.",
-    ),)  # fmt: skip
 
 
 def _closed() -> Finding:

@@ -283,8 +283,8 @@ def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
         )  # fmt: skip
     yield Finding(
         "boning", "note", "tail hem", choices.bone_short, 5.0,
-        f"Bones end {choices.bone_short:g} mm short of their channel at each end, capped or filed; close both "
-        "ends of the channel, and let no tip point upwards.",
+        f"Bones end {choices.bone_short:g} mm short of their channel at each end (5 at the least), capped or "
+        "filed; close both ends of the channel, and let no tip point upwards.",
     )  # fmt: skip
 
 

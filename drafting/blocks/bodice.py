@@ -27,7 +27,7 @@ from drafting.draft import Draft
 from drafting.fabric import Fabric
 from drafting.shaping.front import PLACES
 from drafting.shaping.princess import PLACES as PRINCESS
-from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.shared_choices import ARM_EASE, OPENING, torso_length
 from drafting.shaping.torso import TorsoEase
 from drafting.shaping.torso_draft import TorsoStyle, torso_draft
 
@@ -68,17 +68,12 @@ class Choices:
         group="length", source="ours",
     )  # fmt: skip
     arm_ease: float = ARM_EASE
-    length: str = choice(
-        "waist", "word", "how far down it reaches", words=("waist", "hip"), group="length"
-    )
+    length: str = torso_length("waist")
     bust_dart: str = choice(
         "side", "word", "where the bust is shaped; a princess is a panel seam through the bust",
         words=PLACES + PRINCESS, group="style",
     )  # fmt: skip
-    opening: str = choice(
-        "none", "word", "which centre opens (the other is cut on the fold)",
-        words=("front", "back", "none"), group="style",
-    )  # fmt: skip
+    opening: str = OPENING
 
 
 def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:

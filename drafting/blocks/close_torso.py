@@ -22,7 +22,7 @@ from drafting.choices import choice
 from drafting.draft import Draft
 from drafting.fabric import Fabric
 from drafting.shaping.reduced import reduced
-from drafting.shaping.shared_choices import stretch_share
+from drafting.shaping.shared_choices import OPENING, stretch_share, torso_length
 from drafting.shaping.stretch import settle_stretch, stretch_findings
 from drafting.shaping.torso import TorsoEase
 from drafting.shaping.torso_draft import TorsoStyle, stretched, torso_draft
@@ -37,13 +37,8 @@ class Choices:
         10.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=60, scales=True,
         source="bodice study: 0-15 in a close torso",
     )  # fmt: skip
-    length: str = choice(
-        "hip", "word", "how far down it reaches", words=("waist", "hip"), group="length"
-    )
-    opening: str = choice(
-        "none", "word", "which centre opens (the other is cut on the fold)",
-        words=("front", "back", "none"), group="style",
-    )  # fmt: skip
+    length: str = torso_length("hip")
+    opening: str = OPENING
 
 
 def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:

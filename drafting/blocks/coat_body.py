@@ -22,7 +22,7 @@ from drafting.body import Body
 from drafting.choices import choice
 from drafting.draft import Draft, Notion
 from drafting.fabric import Fabric
-from drafting.findings import Finding
+from drafting.shaping.button_stand import narrow_said
 from drafting.shaping.buttons import Button, button_mark, button_notion
 from drafting.shaping.coat.body import body_draft, settle_body
 from drafting.shaping.coat.lapel import Fronts, buttons_at
@@ -109,9 +109,8 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     row = buttons_at(drawn.front, round(choices.coat_buttons), body["bust_girth"] + ease.bust)
     marks = tuple(button_mark(f"button_{i}", at, button.diameter) for i, at in enumerate(row, 1))
     draft = body_draft(body, ease, drawn, marks)
-    return replace(
-        draft, notions=_notions(button, len(row)), findings=(*draft.findings, *_narrow(choices))
-    )
+    narrow = narrow_said(choices.front_overlap, button.diameter, button.diameter)
+    return replace(draft, notions=_notions(button, len(row)), findings=(*draft.findings, *narrow))
 
 
 def _notions(button: Button, row: int) -> tuple[Notion, ...]:
@@ -121,16 +120,6 @@ def _notions(button: Button, row: int) -> tuple[Notion, ...]:
         button_notion("front", 2 * row, button),
         button_notion("back", 2, button, "one at the hook of each side pleat"),
     )
-
-
-def _narrow(choices: Choices) -> tuple[Finding, ...]:
-    if choices.front_overlap >= choices.button_diameter:
-        return ()
-    return (Finding(
-        "button stand", "warning", "front", choices.front_overlap, choices.button_diameter,
-        f"The front edge lies {choices.front_overlap:.0f} mm beyond the centre front, less than a button of "
-        f"{choices.button_diameter:.0f} mm: take {choices.button_diameter:.0f} mm or a smaller button.",
-    ),)  # fmt: skip
 
 
 def _ease(body: Body, choices: Choices) -> TorsoEase:

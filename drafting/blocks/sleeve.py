@@ -21,7 +21,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.chain import Chain
 from drafting.choices import choice
-from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft import Draft, Girth, Seam
 from drafting.fabric import Fabric
 from drafting.findings import Finding
 from drafting.geometry import Path, line
@@ -29,22 +29,17 @@ from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
 from drafting.shaping.cap import WIDEST_HEM, Cap, fit_widened
-from drafting.shaping.easing import cap_ease_in
+from drafting.shaping.easing import cap_ease_in, cap_ease_said, sleeve_width_said
 from drafting.shaping.fullness import gathered
 from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.limbs import arm_girth_at
 from drafting.shaping.reduced import reduced
+from drafting.shaping.set_in import armhole_seams, half_armholes
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso_draft import stretched
 
 NEEDS = ("front_armhole", "back_armhole")
-
-BACK_SHARE = 0.56
-"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
-
-MOST_EASE = 0.091
-"""Share of the armhole that can be eased in without puckers (row E02)."""
 
 HAND_ROOM = 5.0
 """mm: a closed hem passes the hand with this much to spare (bodice study)."""
@@ -118,8 +113,7 @@ def sleeve(
     share = 1 / (1 + stretch.used)
     hand, body = body["hand_girth"] / stretch.pull, reduced(body, share)
     cap_ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
-    front = HalfArmhole(front_armhole.path, cap_ease * (1 - BACK_SHARE), scale)
-    back = HalfArmhole(back_armhole.path.reversed(), cap_ease * BACK_SHARE, scale)
+    front, back = half_armholes(front_armhole, back_armhole, cap_ease, scale)
     arm = body["upper_arm_girth"]
     ease = choices.arm_ease + body.layer("upper_arm_girth")
     length = body["arm_length"] + choices.sleeve_length - choices.cuff_depth + choices.overhang
@@ -130,27 +124,16 @@ def sleeve(
     if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
         wrist = SHORT_HEM * width  # a short sleeve hangs nearly straight from a widened cap
         cap, width = fit_widened(front, back, arm + ease, wrist, length)
-    settled = _widened(arm + ease, width)
+    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     seams, slit = _seams_below(body, choices, cap, (finished, wrist), length, width, scale, hand)
-    draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled), scale,
+    draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled),
                    Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
     if choices.hem_fullness > 1:
         draft = gathered(draft, ("sleeve", "hem"), sewn=min(finished, wrist))
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return stretched(draft, share)
-
-
-def _widened(wanted: float, width: float) -> tuple[Finding, ...]:
-    """Say so where the sleeve had to be made wider than asked for."""
-    if width <= wanted + 0.02:
-        return ()
-    return (Finding(
-        "sleeve width", "warning", "sleeve", width, wanted,
-        f"The sleeve is drafted {width:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
-        "is thin for this armhole. A shallower armhole or gathers in the cap would bring the width back.",
-    ),)  # fmt: skip
 
 
 def _seams_below(
@@ -173,7 +156,7 @@ def _seams_below(
 
 def _draft(
     chains: tuple[Chain, Chain], cap: Cap, seams: SleeveSeams, front: HalfArmhole, back: HalfArmhole, slit: float,
-    settled: tuple[Finding, ...], scale: float, girth: Girth,
+    settled: tuple[Finding, ...], girth: Girth,
 ) -> Draft:  # fmt: skip
     """Put the ring together; it is drawn front to +x and mirrored to lie as the left sleeve."""
     front_edges = _with_slit("front", seams.front.reversed(), slit, at_start=True)
@@ -196,7 +179,7 @@ def _draft(
     }  # fmt: skip
     return Draft(
         (mirrored,), _seams(mirrored, chains, front, back, cap), (girth,),
-        (*settled, *_said(cap, front, back, slit, scale)), facts,
+        (*settled, *_said(cap, front, back, slit)), facts,
         {"sleeve_hem": ((mirrored.name, "hem"),)},
     )  # fmt: skip
 
@@ -233,19 +216,9 @@ def _seams(
     name = piece.name
     backs = tuple((name, e.name) for e in piece.edges if e.name.startswith("underarm_back"))
     closed = "slit_front" in piece
-    front_notch = SeamNotch(
-        "front", cap.front.length - front.notch, front.path.length - front.notch
-    )
+    caps = ((name, "cap_front"),), ((name, "cap_back"),)
     seams = [
-        Seam(
-            "front armhole", ((name, "cap_front"),), tuple(reversed(chains[0].refs)), front.ease,
-            start=None, end=None, eased=(0.0, front_notch.a), notches=(front_notch,),
-        ),
-        Seam(
-            "back armhole", ((name, "cap_back"),), tuple(reversed(chains[1].refs)), back.ease,
-            start=None, end=None, eased=(back.notch, cap.back.length),
-            notches=(SeamNotch("back", back.notch, back.notch, 2),),
-        ),
+        *armhole_seams(caps, chains, (front, back), cap),
         Seam("sleeve underarm", ((name, "underarm_front"),), tuple(reversed(backs)),
              start="smooth", end=None if closed else "smooth"),
     ]  # fmt: skip
@@ -256,39 +229,17 @@ def _seams(
     return tuple(seams)
 
 
-def _said(
-    cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float, scale: float
-) -> tuple[Finding, ...]:
+def _said(cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float) -> tuple[Finding, ...]:
     found = [Finding(
         "arm lift", "note", "sleeve", cap.lift, None,
         f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
         "before the sleeve pulls at the body.",
-    ), _ease_said(cap, front, back)]  # fmt: skip
+    ), cap_ease_said(
+        cap.front.length + cap.back.length, front.path.length + back.path.length,
+    )]  # fmt: skip
     if slit:
         found.append(Finding(
             "hand", "note", "sleeve", slit, None,
             f"The lowest {slit:.0f} mm of the underarm seam stay open, so that the hand passes.",
         ))  # fmt: skip
-    for half, which in ((front, "front"), (back, "back")):
-        if half.notch < 30 * scale:
-            found.append(Finding(
-                "notch", "note", f"sleeve {which}", half.notch, 30 * scale,
-                f"The {which} notch stands only {half.notch:.0f} mm from the underarm, as this armhole "
-                "turns early.",
-            ))  # fmt: skip
     return tuple(found)
-
-
-def _ease_said(cap: Cap, front: HalfArmhole, back: HalfArmhole) -> Finding:
-    """Tell cap, armhole and the ease between them; too much of it is a warning (trouble SL1)."""
-    whole, hole = cap.front.length + cap.back.length, front.path.length + back.path.length
-    ease = whole - hole
-    text = (
-        f"The cap is {whole:.0f} mm long, the armhole {hole:.0f} mm: {ease:.0f} mm "
-        f"({100 * ease / hole:.1f} %) are eased in"
-    )
-    if ease <= MOST_EASE * hole:
-        return Finding("cap ease", "note", "sleeve", ease, None, f"{text}.")
-    most = MOST_EASE * hole
-    text += f". More than {most:.0f} mm puckers: choose less cap ease, or gather the cap."
-    return Finding("cap ease", "warning", "sleeve", ease, most, text)

@@ -24,11 +24,11 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef, Girth, Notion, Seam, SeamNotch
+from drafting.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.fabric import Fabric
 from drafting.piece import EdgeKind, Piece
 from drafting.scale import body_scale
-from drafting.shaping.elastic import Elastic, casing_depth, elastic_loop
+from drafting.shaping.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.trouser.asked import Asked, ask
@@ -118,10 +118,11 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
+    notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back), _seams(front, back, shape), _girths(body, asked, shape), said,
-        _facts(shape, openings, elastic), {"waist": _waist_chain(front, back)}, _notions(elastic),
+        _facts(shape, openings, elastic), {"waist": _waist_chain(front, back)}, notions,
     )  # fmt: skip
 
 
@@ -237,13 +238,6 @@ def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
         (piece.name, edge.name) for piece in (back, front) for edge in piece.edges
         if edge.name.split("_")[0] == "waist" and edge.kind is not EdgeKind.DART
     )  # fmt: skip
-
-
-def _notions(elastic: Elastic | None) -> tuple[Notion, ...]:
-    if elastic is None:
-        return ()
-    said = f"finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}"
-    return (Notion("elastic", "waist", 1, elastic.cut, said),)
 
 
 def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:

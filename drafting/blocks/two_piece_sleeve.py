@@ -29,17 +29,11 @@ from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.scale import body_scale
 from drafting.shaping.cap import Cap, fit_widened
 from drafting.shaping.coat.sleeve import ArmLines, TwoPiece, two_piece
-from drafting.shaping.easing import cap_ease_in
-from drafting.shaping.half_cap import HalfArmhole
+from drafting.shaping.easing import cap_ease_in, cap_ease_said, sleeve_width_said
+from drafting.shaping.set_in import Halves, armhole_seams, half_armholes
 from drafting.shaping.shared_choices import ARM_EASE
 
 NEEDS = ("front_armhole", "back_armhole")
-
-BACK_SHARE = 0.56
-"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
-
-MOST_EASE = 0.091
-"""Share of the armhole that can be eased in without puckers (row E02)."""
 
 ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
 """mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
@@ -87,8 +81,7 @@ def two_piece_sleeve(
     """
     scale = body_scale(body)
     ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
-    front = HalfArmhole(front_armhole.path, ease * (1 - BACK_SHARE), scale)
-    back = HalfArmhole(back_armhole.path.reversed(), ease * BACK_SHARE, scale)
+    front, back = half_armholes(front_armhole, back_armhole, ease, scale)
     arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length
     asked = choices.arm_ease + body.layer("upper_arm_girth")
     # no lean: the caps run on under the arm
@@ -98,7 +91,7 @@ def two_piece_sleeve(
     vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
     top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
     return Draft(
-        (top, under), _seams((top, under), (front_armhole, back_armhole), front, back, cap),
+        (top, under), _seams((top, under), (front_armhole, back_armhole), (front, back), cap),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
         (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked))),
         {"cap_height": cap.height, "arm_lift": cap.lift, "cuff_vent": vent, "cuff": 2 * lines.cuff_half,
@@ -167,25 +160,17 @@ def _level(hind: Path, fore: Path) -> Level:
 
 
 def _seams(
-    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], front: HalfArmhole, back: HalfArmhole,
-    cap: Cap,
-) -> tuple[Seam, ...]:  # fmt: skip
+    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Halves, cap: Cap
+) -> tuple[Seam, ...]:
     """Cap notches stand as far from the underarm as the armhole's."""
     top, under = (piece.name for piece in pieces)
-    in_front = SeamNotch("front", cap.front.length - front.notch, front.path.length - front.notch)
+    caps = (
+        ((top, "top_cap_front"), (under, "under_cap_front")),
+        ((under, "under_cap_back"), (top, "top_cap_back")),
+    )
     fore = pieces[0]["fore"].length
     return (
-        Seam(
-            "front armhole", ((top, "top_cap_front"), (under, "under_cap_front")),
-            tuple(reversed(chains[0].refs)), front.ease, start=None, end=None,
-            eased=(0.0, in_front.a), notches=(in_front,),
-        ),
-        Seam(
-            "back armhole", ((under, "under_cap_back"), (top, "top_cap_back")),
-            tuple(reversed(chains[1].refs)), back.ease, start=None, end=None,
-            eased=(back.notch, cap.back.length),
-            notches=(SeamNotch("back", back.notch, back.notch, 2),),
-        ),
+        *armhole_seams(caps, chains, halves, cap),
         Seam("forearm", ((top, "fore"),), ((under, "fore"),),
              notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
         Seam("hind arm", ((top, "hind"),), ((under, "hind"),),
@@ -194,23 +179,12 @@ def _seams(
 
 
 def _said(
-    ease: float, cap: Cap, halves: tuple[HalfArmhole, HalfArmhole], widths: tuple[float, float]
+    ease: float, cap: Cap, halves: Halves, widths: tuple[float, float]
 ) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [Finding(
         "arm lift", "note", "sleeve", cap.lift, None,
         f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
         "before the sleeve lifts the coat's front and waist with it.",
-    ), Finding(
-        "cap ease", "note" if ease <= MOST_EASE * hole else "warning", "sleeve", ease, MOST_EASE * hole,
-        f"The caps are {hole + ease:.0f} mm long together, the armhole {hole:.0f} mm: {ease:.0f} mm "
-        f"({100 * ease / hole:.1f} %) are eased in; up to {MOST_EASE * hole:.0f} mm shrink in without "
-        "puckers.",
-    )]  # fmt: skip
-    if widths[0] > widths[1] + 0.05:
-        found.append(Finding(
-            "sleeve width", "warning", "sleeve", widths[0], widths[1],
-            f"The sleeve is drafted {widths[0]:.0f} mm wide at the upper arm instead of {widths[1]:.0f}: "
-            "the arm is thin for this armhole. A shallower armhole would bring the width back.",
-        ))  # fmt: skip
-    return tuple(found)
+    ), cap_ease_said(hole + ease, hole, "The caps together are")]  # fmt: skip
+    return (*found, *sleeve_width_said(*widths, "A shallower armhole"))

@@ -67,9 +67,10 @@ def notches_in_place(draft: Draft) -> Iterator[Finding]:
         right = {notch.name: notch.at for notch in then.notches}
         marked = {notch.name: notch.at for notch in now.notches}
         for name in [n for n in right if abs(marked.get(n, 1e9) - right[n]) > tol.EXACT]:
+            at = f"stands {mm(marked[name])} along" if name in marked else "is missing from"
             said = (
-                f"Notch {plain(name)} on the {edge_words((piece_name, edge_name))} does not stand "
-                "where its seam says: a length changed after the notches were placed"
+                f"Notch {plain(name)} {at} the {edge_words((piece_name, edge_name))}, and its seam "
+                f"says {mm(right[name])}: a length changed after the notches were placed"
             )
             where = f"{piece_name}.{edge_name}"
-            yield Finding("notch place", "error", where, marked.get(name), right.get(name), said)
+            yield Finding("notch place", "error", where, marked.get(name), right[name], said)

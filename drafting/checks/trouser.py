@@ -28,9 +28,7 @@ def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
         said = f"{capital(plain(piece.name))} waist: bends one way with its darts closed"
         if count:
             runs = ", ".join(f"{run:+.1f}" for run in turns(line, tol.TURN_MATTERS))
-            said = (
-                f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs}"
-            )
+            said = f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs} degrees"
         yield verdict("waist bend", count == 0, f"{piece.name}.waist", float(count), 0.0, said)
 
 
@@ -46,6 +44,8 @@ def centres_square(draft: Draft) -> Iterator[Finding]:
                 angle = piece.corner(index)
                 holds = abs(angle - 90) <= tol.SQUARE_ANGLE
                 said = f"{capital(plain(piece.name))} waist: {degrees(angle)} to the centre line"
+                if not holds:
+                    said += f"; 90 is wanted within {tol.SQUARE_ANGLE:g}"
                 yield verdict("waist centre", holds, f"{piece.name}.waist", angle, 90.0, said)
 
 

@@ -89,17 +89,6 @@ def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64
     return np.asarray(found, dtype=np.float64)
 
 
-def greatest_distance(a: Path, b: Path, every: float = 2.0) -> float:
-    """Return the greatest distance from a point of either path to the other (Hausdorff, sampled)."""
-    return float(max(distances(a, b, every).max(), distances(b, a, every).max()))
-
-
-def widened(path: Path, distance: float, limit: float = 2.0) -> float:
-    """Return the area of the closed path grown by `distance` with mitres: a cross-check only."""
-    grown = polygon(path).buffer(distance, join_style="mitre", mitre_limit=limit, quad_segs=64)
-    return float(grown.area)
-
-
 @lru_cache(maxsize=16)
 def inset(path: Path, margin: float) -> Any:
     """Return the region inside the closed path, at least `margin` mm from it (maybe empty)."""

@@ -17,6 +17,7 @@ from scipy.optimize import brentq
 from drafting.errors import DraftError
 from drafting.findings import Finding
 from drafting.geometry import Path, smooth, turn, unit
+from drafting.shaping.neckline import FRONT_WIDTH
 from drafting.shaping.torso import Shoulder, TorsoPlan
 
 MARGIN = 3.0
@@ -52,6 +53,26 @@ class ArmholePoints:
         return math.degrees(cmath.phase((self.shoulder - self.across) / 1j) * -1)
 
 
+Halves = tuple[ArmholePoints, ArmholePoints]
+
+
+@dataclass(frozen=True)
+class ArmholeEnds:
+    """Side neck points and underarm points, back and front, between which both armholes lie."""
+
+    back_neck: complex
+    front_neck: complex
+    back_under: complex
+    front_under: complex
+
+
+def armhole_ends(plan: TorsoPlan, back_under: complex, front_under: complex) -> ArmholeEnds:
+    """Return these ends; the front's underarm, given flat, turns away as the bust dart opens."""
+    opened = plan.bust_point + (front_under - plan.bust_point) * turn(plan.kappa)
+    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
+    return ArmholeEnds(plan.neck.back.end, front_neck, back_under, opened)
+
+
 def shoulder_point(side_neck: complex, slope: float, length: float) -> complex:
     """Return the shoulder point `length` mm along a shoulder that falls by `slope` degrees."""
     return side_neck + length * turn(-slope)
@@ -64,6 +85,15 @@ def points(
     tip = shoulder_point(side_neck, slope, length)
     return ArmholePoints(
         side_neck, tip, complex(across, (tip.imag + underarm.imag) / 2), underarm
+    )  # fmt: skip
+
+
+def both_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> Halves:
+    """Return the points of back and front armhole, the back's shoulder longer by `shoulder_ease`."""
+    slopes, length = plan.shoulder, plan.shoulder.length
+    return (
+        points(ends.back_neck, slopes.slope_back, length + shoulder_ease, plan.across_back, ends.back_under),
+        points(ends.front_neck, slopes.slope_front, length, plan.across_front, ends.front_under),
     )  # fmt: skip
 
 
@@ -97,37 +127,22 @@ def leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[f
     return lean, sum_of_slopes - lean
 
 
-def settle_shoulder(plan: TorsoPlan, back_neck: complex, front_neck: complex, back_under: complex,
-                    front_under: complex, shoulder_ease: float, front_is_measured: bool) -> TorsoPlan:  # fmt: skip
+def settle_shoulder(
+    plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float, front_is_measured: bool
+) -> TorsoPlan:
     """Return the plan with room for the armhole under a long flat shoulder.
 
     Wide across widths give way first where the armhole would bulge under a short shoulder. Then, in
     this order: an estimated across front grows to the across back; both across widths grow by
     up to 15 mm a half; the shoulder is drafted shorter. Each step says so in a finding.
     """
-
-    plan = _hollowed(plan, back_neck, front_neck, back_under, front_under, shoulder_ease)
+    plan = _hollowed(plan, ends, shoulder_ease)
 
     def spare(amount: float) -> float:
         trial = _given_way(plan, amount, front_is_measured)
-        length = trial.shoulder.length
-        back = points(
-            back_neck,
-            trial.shoulder.slope_back,
-            length + shoulder_ease,
-            trial.across_back,
-            back_under,
-        )
-        front = points(
-            front_neck, trial.shoulder.slope_front, length, trial.across_front, front_under
-        )
-        return (
-            trial.shoulder.slope_back
-            + trial.shoulder.slope_front
-            - back.lean
-            - front.lean
-            - 2 * MARGIN
-        )
+        back, front = both_points(trial, ends, shoulder_ease)
+        slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
+        return slopes - back.lean - front.lean - 2 * MARGIN
 
     if spare(0.0) >= 0:
         return plan
@@ -142,25 +157,18 @@ def settle_shoulder(plan: TorsoPlan, back_neck: complex, front_neck: complex, ba
     return replace(settled, findings=(*plan.findings, *_say(plan, settled)))
 
 
-def _hollowed(
-    plan: TorsoPlan, back_neck: complex, front_neck: complex, back_under: complex,
-    front_under: complex, shoulder_ease: float,
-) -> TorsoPlan:  # fmt: skip
+def _hollowed(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> TorsoPlan:
     """Return the plan with both across points inside the line from shoulder point to underarm."""
 
-    def most(neck: complex, slope: float, length: float, under: complex) -> float:
-        tip = shoulder_point(neck, slope, length)
+    def most(at: ArmholePoints) -> float:
+        tip, under = at.shoulder, at.underarm
         return (tip.real + under.real) / 2 - HOLLOW * (tip.imag - under.imag)
 
-    slopes, length = plan.shoulder, plan.shoulder.length
+    back, front = both_points(plan, ends, shoulder_ease)
     now = replace(
         plan,
-        across_back=min(
-            plan.across_back, most(back_neck, slopes.slope_back, length + shoulder_ease, back_under)
-        ),
-        across_front=min(
-            plan.across_front, most(front_neck, slopes.slope_front, length, front_under)
-        ),
+        across_back=min(plan.across_back, most(back)),
+        across_front=min(plan.across_front, most(front)),
     )
     less = max(plan.across_back - now.across_back, plan.across_front - now.across_front)
     if less <= 0.02:

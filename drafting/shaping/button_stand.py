@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
+from drafting.findings import Finding
 from drafting.geometry import Path, line
 from drafting.piece import Edge, EdgeKind
 from drafting.shaping.small import reflected
@@ -82,3 +83,14 @@ def beyond(path: Path, x: float) -> Path:
         return path
     at = float(brentq(lambda s: path.at(s).real - x, 0.0, path.length, xtol=1e-10))
     return path.split(at)[0]
+
+
+def narrow_said(stand: float, button: float, least: float) -> tuple[Finding, ...]:
+    """Warn of a stand narrower than its button's diameter; `least` is what would do. All mm."""
+    if stand >= button:
+        return ()
+    return (Finding(
+        "button stand", "warning", "front", stand, least,
+        f"The stand beyond the centre front is only {stand:.0f} mm wide and a button of {button:.0f} mm "
+        f"looks out beyond it: take {least:.0f} mm or a smaller button.",
+    ),)  # fmt: skip

@@ -10,13 +10,18 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from drafting.draft import Notion
 from drafting.errors import DraftError
+from drafting.findings import Finding
 
 OVERLAP = 25.0
 """mm by which the ends of a loop are lapped and sewn (trouble EL1)."""
 
 LOOSEST = 0.98
 """A loop longer than this share of the girth no longer holds (block demands)."""
+
+TIGHT = 0.85
+"""A loop shorter than this share of a neck, arm or leg is warned of (row E15; caution C10)."""
 
 CASING_ROOM, TURN_IN = 3.0, 8.0
 """mm: play of the elastic in its casing, and what is turned under at its edge (trouser study)."""
@@ -70,3 +75,24 @@ def elastic_loop(
 def casing_depth(width: float, thickness: float) -> float:
     """Return the allowance (mm) that is turned over elastic of this width, its edge turned in."""
     return width + CASING_ROOM + 2 * thickness + TURN_IN
+
+
+def elastic_notion(elastic: Elastic, where: str, count: int, width: float) -> Notion:
+    """Return what to buy: `count` times this elastic, `width` mm wide, for the casing at `where`."""
+    note = (
+        f"{width:.0f} mm wide, finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}; ends "
+        f"lapped {elastic.cut - elastic.loop:.0f} mm and sewn; quarter it and pin quarter to quarter"
+    )
+    return Notion("elastic", where, count, elastic.cut, note, size=width)
+
+
+def tight_said(elastic: Elastic, where: str, limb: float) -> tuple[Finding, ...]:
+    """Warn of a loop that is more than 15 % shorter than the limb (girth, mm) it lies round."""
+    if elastic.loop >= TIGHT * limb:
+        return ()
+    return (Finding(
+        "elastic", "warning", where, elastic.loop, TIGHT * limb,
+        f"The loop at the {where} is {elastic.loop:.0f} mm, {100 * (1 - elastic.loop / limb):.0f} % shorter "
+        f"than the limb: less than {TIGHT * limb:.0f} mm (more than {100 * (1 - TIGHT):.0f} %) can hinder the "
+        "blood. Loosen it, and never wear marks into the skin.",
+    ),)  # fmt: skip

@@ -195,14 +195,15 @@ def _along(path: Path, x: float) -> float:
 def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> Mouth:
     """A dart from hem to bust point whose legs keep the waist dart's shape on the way."""
     plan = shape.plan
-    left, right = _waist_points(shape, inner)
+    left, right = waist_points(shape, inner)
     right = shape.turned(line(right, right + 1), 1).start
     tip_in, tip_out = short_legs(left, right, plan.bust_point, plan.dart_short)
     legs = line(before.end, left, tip_in.end), line(tip_out.start, right, after.start)
     return true_mouth(before, *legs, after, BEND_OVER * plan.scale)
 
 
-def _waist_points(shape: TorsoShape, inner: InnerDart | None) -> tuple[complex, complex]:
+def waist_points(shape: TorsoShape, inner: InnerDart | None) -> tuple[complex, complex]:
+    """Return where the waist meets the line to the bust point: both sides of its dart, if any."""
     if inner is None:
         point = complex(shape.plan.bust_point.real, shape.plan.waist)
         return point, point

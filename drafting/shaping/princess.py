@@ -24,6 +24,7 @@ from drafting.shaping.front import (
     hem_name,
     split_armhole,
     split_hem,
+    waist_points,
 )
 from drafting.shaping.torso_shape import TorsoShape
 
@@ -169,11 +170,7 @@ def _feet(shape: TorsoShape, low_in: complex, low_out: complex) -> tuple[complex
     """Where the curve to the bust line starts: the waist, on either side of the waist dart."""
     if hem_name(shape) == "waist":
         return low_in, low_out
-    inner = shape.bottom.front.inner
-    if inner is None:
-        point = complex(shape.plan.bust_point.real, shape.plan.waist)
-        return point, point
-    return inner.leg_a.segments[0].end, inner.leg_b.segments[0].end
+    return waist_points(shape, shape.bottom.front.inner)
 
 
 def _levels(

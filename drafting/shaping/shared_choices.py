@@ -52,3 +52,17 @@ def cuff_depth(default: float, low: float) -> float:
         high=250, scales=True, source="common practice: 50 to 70", group="cuff",
     )  # fmt: skip
     return depth
+
+
+OPENING: str = choice(
+    "none", "word", "which centre opens (the other is cut on the fold)",
+    words=("front", "back", "none"), group="style",
+)  # fmt: skip
+
+
+def torso_length(default: str) -> str:
+    """Return the choice of how far down a torso reaches, with this default."""
+    length: str = choice(
+        default, "word", "how far down it reaches", words=("waist", "hip"), group="length"
+    )
+    return length

@@ -11,11 +11,10 @@ from scipy.optimize import brentq
 from drafting.body import Body
 from drafting.geometry import Path, turn
 from drafting.scale import body_scale
-from drafting.shaping.armhole import ArmholePoints, armhole, leans, points, settle_shoulder
+from drafting.shaping.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
 from drafting.shaping.bottom import Bottom, draw_bottom
 from drafting.shaping.cap import width_at
 from drafting.shaping.half_cap import HalfArmhole
-from drafting.shaping.neckline import FRONT_WIDTH
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
 
 LOW_CAP, HIGH_CAP = 0.60, 5 / 6
@@ -65,34 +64,17 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
     plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
-    under_back = bottom.side.start + plan.back
-    open_dart = turn(plan.kappa)
-    under_front = plan.bust_point + (bottom.side.start + plan.front - plan.bust_point) * open_dart
-    back_neck = plan.neck.back.end
-    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
-    plan = settle_shoulder(
-        plan, back_neck, front_neck, under_back, under_front, ease.shoulder,
-        body.measured("across_front_width"),
-    )  # fmt: skip
-    back, front = _armhole_points(plan, ease, back_neck, front_neck, under_back, under_front)
+    under = bottom.side.start
+    ends = armhole_ends(plan, under + plan.back, under + plan.front)
+    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
+    back, front = both_points(plan, ends, ease.shoulder)
     lean_back, lean_front = leans(plan, back, front)
+    open_dart = turn(plan.kappa)
     square = turn(-bottom.lean)
     return TorsoShape(
         plan, bottom, armhole(back, lean_back, square), armhole(front, lean_front, square * open_dart),
-        back_neck, front_neck,
+        ends.back_neck, ends.front_neck,
     )  # fmt: skip
-
-
-def _armhole_points(
-    plan: TorsoPlan, ease: TorsoEase, back_neck: complex, front_neck: complex, under_back: complex,
-    under_front: complex,
-) -> tuple[ArmholePoints, ArmholePoints]:  # fmt: skip
-    shoulder = plan.shoulder
-    longer = shoulder.length + ease.shoulder
-    return (
-        points(back_neck, shoulder.slope_back, longer, plan.across_back, under_back),
-        points(front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front),
-    )
 
 
 def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:

@@ -5,6 +5,8 @@ All figures here are invented but those read from the shared check values.
 
 from __future__ import annotations
 
+import cmath
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
@@ -16,6 +18,7 @@ from drafting.chosen import Chosen, Origin, choose
 from drafting.draft import Draft
 from drafting.fabric import Fabric
 from drafting.garment import MadeGarment, drafted, make_garment
+from drafting.piece import Piece
 from drafting.reading.given import Given
 from drafting.scale import body_scale
 from drafting.walk import Walk, notched, walk
@@ -117,3 +120,11 @@ def dart_mouth(draft: Draft, piece: str, dart: str) -> float:
         return 0.0
     edges = draft[piece][f"{dart}_in"], draft[piece][f"{dart}_out"]
     return abs(edges[0].path.start - edges[1].path.end)
+
+
+def bust_dart(front: Piece) -> tuple[float, float]:
+    """Return how far (mm) the bust dart ends off the bust point, and how far (degrees) it aims past."""
+    into, out = front["bust_dart_in"].path, front["bust_dart_out"].path
+    point, mouth = front.points["bust_point"], (into.start + out.end) / 2
+    aim = (point - into.end) / (into.end - mouth)
+    return abs(point - into.end), math.degrees(cmath.phase(aim))

@@ -47,6 +47,13 @@ def test_i05_cap_less_armhole_is_the_stated_ease(ease: float) -> None:
         assert cap_length(draft) - armhole_length(draft) == pytest.approx(ease, abs=0.2)
 
 
+def test_a_cap_without_ease_is_told_with_nothing_eased_in() -> None:
+    # Logic: 0 mm, whatever sign the last digits of the solved cap have.
+    for bust in (1000.0, 1060.0, 1120.0):
+        (said,) = (f for f in pair(full_bust(bust), cap_ease=0.0).findings if f.check == "cap ease")
+        assert ": 0 mm (0.0 %) are eased in" in said.message
+
+
 def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> (
     None
 ):

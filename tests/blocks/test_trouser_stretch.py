@@ -92,6 +92,15 @@ def test_a_casing_passes_the_hip_and_the_pieces_have_no_fly() -> None:
     assert elastic.cut_length == pytest.approx(made.facts["waist_elastic_cut"])
 
 
+def test_the_waist_elastic_names_its_width_its_lap_and_its_quarters() -> None:
+    # Trouble EL1: a lap of 25 mm; GA2: quarters spread evenly. 25 mm wide at adult scale.
+    (elastic,) = draft(legs(), KNIT, **LEGGINGS).notions
+    assert elastic.size == pytest.approx(25, abs=1)
+    assert "25 mm wide" in elastic.note
+    assert "lapped 25 mm" in elastic.note
+    assert "quarter to quarter" in elastic.note
+
+
 def test_elastic_is_cut_with_its_overlap() -> None:
     # trouble EL1: waist 72, factor 0.85, overlap 2.5: loop 61.2, cut 63.7.
     found = elastic_loop(720, 700, 1.8, factor=0.85, overlap=25)

@@ -171,7 +171,9 @@ def test_no1_length_added_after_the_notches_were_placed_is_found() -> None:
         piece.with_edges(replace(piece["side"], notches=marked[piece.name]["side"].notches))
         for piece in longer.pieces
     )
-    assert {f.where for f in errors(stale, "notch place")} == {"front.side"}
+    (found,) = errors(stale, "notch place")
+    assert found.where == "front.side"
+    assert "stands 180.0 mm along the front side, and its seam says 200.0 mm" in found.message
     assert not errors(notched(stale), "notch place")
 
 

@@ -93,9 +93,10 @@ def test_a_line_and_a_circle_cross_where_pythagoras_says(height: int, degrees: i
         assert found == []
     else:
         assert len(found) == 2
-        assert abs(found[0].point - found[1].point) == pytest.approx(
-            2 * math.sqrt(150**2 - away**2), abs=1e-4
-        )
+        half = math.sqrt(150**2 - away**2)
+        # A line that grazes the circle stretches any error across it: by radius over half chord.
+        slack = 1e-4 * max(1.0, 150 / half)
+        assert abs(found[0].point - found[1].point) == pytest.approx(2 * half, abs=slack)
 
 
 def test_a_path_cut_at_a_crossing_ends_there_and_runs_on_straight() -> None:

@@ -135,10 +135,11 @@ def _facts(drawn: CoatBody) -> dict[str, float]:
 
 def _said(drawn: CoatBody) -> tuple[Finding, ...]:
     taken = drawn.shape.taken
+    whole = taken.centre + taken.back + taken.front
     found = [Finding(
-        "suppression", "note", "coat body", taken.centre + taken.back + taken.front, None,
-        f"Each half of the coat is taken in at the waist by {taken.centre:.0f} mm at the centre back, "
-        f"{taken.back:.0f} mm at the back seam and {taken.front:.0f} mm at the front seam.",
+        "suppression", "note", "coat body", whole, None,
+        f"Each half coat is taken in by {whole:.0f} mm at the waist: {taken.centre:.0f} at the centre back, "
+        f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
     ), Finding(
         "let out", "note", "coat body", "25-50 mm", None,
         "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "

@@ -39,25 +39,20 @@ class Panel:
     """One panel of a tail as it lies in the whole tail, back to the left; mm and radians.
 
     `waist` and `hem` run from back to front; `back` and `front` down the seams. `hem_plain` is the
-    length of its hem without flare.
+    length of its hem without flare; `turned` how far its waist is turned at either end, 0 where the
+    waist is left as it was.
     """
 
     waist: Path
     hem: Path
+    back: Path
+    front: Path
     hem_plain: float
-    turned: tuple[float, float]
-
-    @property
-    def back(self) -> Path:
-        return line(self.waist.start, self.hem.start)
-
-    @property
-    def front(self) -> Path:
-        return line(self.waist.end, self.hem.end)
+    turned: tuple[float, float] = (0.0, 0.0)
 
     @property
     def angle(self) -> float:
-        """The angle between its two seams, degrees; positive where they part downwards."""
+        """The angle between its two seams at the waist, degrees; positive where they part downwards."""
         return math.degrees(cmath.phase(self.front.leave / self.back.leave))
 
     @property
@@ -152,7 +147,9 @@ def _panel(
     w = start + _integral(step, s)
     h = w + longer * drop * down * np.exp(1j * theta)
     v = hem_speed(q) * np.exp(1j * theta)
-    return Panel(drawn(s, w, step), drawn(s, h, v), plain, (turned, float(theta[-1])))
+    waist, hem = drawn(s, w, step), drawn(s, h, v)
+    back, front = line(waist.start, hem.start), line(waist.end, hem.end)
+    return Panel(waist, hem, back, front, plain, (turned, float(theta[-1])))
 
 
 def _secant(miss: object, first: float) -> float:

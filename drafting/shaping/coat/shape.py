@@ -19,8 +19,7 @@ from drafting.body import Body
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, Path, line, smooth, solve, turn, unit
 from drafting.scale import body_scale
-from drafting.shaping.armhole import armhole, leans, points, settle_shoulder
-from drafting.shaping.neckline import FRONT_WIDTH
+from drafting.shaping.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
 
 BACK_AT_WAIST = 0.14
@@ -128,24 +127,15 @@ def _root(of: Callable[[float], float]) -> float:
 
 
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
-    back_neck = plan.neck.back.end
-    front_neck = complex(FRONT_WIDTH * plan.neck.width, plan.front_neck)
-    opened = turn(plan.kappa)
-    under_back = complex(plan.back, plan.underarm)
-    under_front = plan.bust_point + (complex(plan.front, plan.underarm) - plan.bust_point) * opened
-    plan = settle_shoulder(
-        plan, back_neck, front_neck, under_back, under_front, ease.shoulder,
-        body.measured("across_front_width"),
-    )  # fmt: skip
-    shoulder = plan.shoulder
-    at_back = points(back_neck, shoulder.slope_back, shoulder.length + ease.shoulder,
-                     plan.across_back, under_back)  # fmt: skip
-    at_front = points(
-        front_neck, shoulder.slope_front, shoulder.length, plan.across_front, under_front
-    )
+    ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
+    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
+    at_back, at_front = both_points(plan, ends, ease.shoulder)
     lean_back, lean_front = leans(plan, at_back, at_front)
-    behind, before = armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, opened)
-    return _with_seams(plan, behind, before, back_neck, front_neck)
+    behind, before = (
+        armhole(at_back, lean_back, 1 + 0j),
+        armhole(at_front, lean_front, turn(plan.kappa)),
+    )
+    return _with_seams(plan, behind, before, ends.back_neck, ends.front_neck)
 
 
 def _pivoted(plan: TorsoPlan) -> TorsoPlan:

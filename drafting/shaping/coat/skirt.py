@@ -15,7 +15,7 @@ from drafting.geometry import Path, smooth, turn
 from drafting.shaping.coat.flare import Panel, bend, even_cuts, level_factor
 from drafting.shaping.coat.grain import SeamBias, paired, seam_biases, warps
 from drafting.shaping.coat.plain_tail import PlainTail, plain_tail
-from drafting.shaping.coat.ways import Godet, ShapedPanel, godet, shaped, uncut
+from drafting.shaping.coat.ways import Godet, godet, shaped, uncut
 
 WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""
@@ -57,7 +57,7 @@ class Tail:
     """
 
     plain: PlainTail
-    panels: tuple[Panel | ShapedPanel, ...]
+    panels: tuple[Panel, ...]
     flare: tuple[float, ...]
     cuts: tuple[float, ...]
     warps: tuple[float, ...]
@@ -144,7 +144,7 @@ def _bent(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 
 
 def _grained(
-    plain: PlainTail, panels: tuple[Panel | ShapedPanel, ...],
+    plain: PlainTail, panels: tuple[Panel, ...],
     stations: tuple[tuple[float, ...], tuple[float, ...]], rule: str,
     hang: tuple[float, float, float], godets: tuple[Godet | None, ...] = (),
 ) -> Tail:  # fmt: skip

@@ -23,7 +23,7 @@ from drafting.geometry.path import cubics
 from drafting.piece import Edge, EdgeKind, Piece, Placement
 from drafting.shaping.coat.flare import Panel
 from drafting.shaping.coat.skirt import Tail
-from drafting.shaping.coat.ways import Godet, ShapedPanel
+from drafting.shaping.coat.ways import Godet
 
 FOOT = 1.12
 """Half back at the hem over half back at the waist (coat study)."""
@@ -133,7 +133,7 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
     ).mirrored()  # fmt: skip
 
 
-def _pleat(panel: Panel | ShapedPanel, width: float, allowance: float) -> list[Edge]:
+def _pleat(panel: Panel, width: float, allowance: float) -> list[Edge]:
     """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
     fold = panel.back
     out = -1j * fold.leave
@@ -154,7 +154,7 @@ def _parted(name: str, seam: Path, slit: float, *, down: bool) -> list[Edge]:
     return parts if down else [replace(e, path=e.path.reversed()) for e in reversed(parts)]
 
 
-def bowed(panel: Panel | ShapedPanel, bow: float) -> Path:
+def bowed(panel: Panel, bow: float) -> Path:
     """Return the front edge downwards: the front ruling bowed outwards, carried along rigidly."""
     a, d = panel.front.start, panel.front.end
     out = 1j * unit(d - a) * bow

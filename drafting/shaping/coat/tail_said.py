@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.findings import Finding
+from drafting.findings import Finding, Level
 from drafting.shaping.coat.grain import TRUE_BIAS
 from drafting.shaping.coat.skirt import Tail
 
@@ -73,14 +73,14 @@ def _length(hang: Hang) -> Iterator[Finding]:
         )
     else:
         text = f"The tails end {over:.0f} mm above the floor, {hang.length:.0f} mm below the nape. {usual}"
-    level = "warning" if over < LEAST_CLEARANCE else "note"
-    yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)  # type: ignore[arg-type]
+    level: Level = "warning" if over < LEAST_CLEARANCE else "note"
+    yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)
 
 
 def _seams(tail: Tail) -> Iterator[Finding]:
     """Every seam with both its angles to the warp."""
     for seam in tail.biases:
-        state = "true bias on both panels" if seam.true else "not the true bias on both panels"
+        state = f"{'' if seam.true else 'not '}the true bias of {TRUE_BIAS:.0f} on both panels"
         extra = f"{seam.flare:.0f} mm of flare" if seam.flare > 0 else "no flare"
         yield Finding(
             "seam bias", "note", f"tail-{seam.number} to tail-{seam.number + 1}",

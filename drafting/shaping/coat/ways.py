@@ -25,26 +25,6 @@ MOST_SWING = 45.0
 
 
 @dataclass(frozen=True)
-class ShapedPanel:
-    """A panel whose seams are swung; edges as in `Panel`, seams as paths down from the waist."""
-
-    waist: Path
-    hem: Path
-    back: Path
-    front: Path
-    hem_plain: float
-
-    @property
-    def angle(self) -> float:
-        """The angle between its two seams at the waist, degrees."""
-        return math.degrees(cmath.phase(self.front.leave / self.back.leave))
-
-    @property
-    def grown(self) -> float:
-        return self.hem.length - self.hem_plain
-
-
-@dataclass(frozen=True)
 class Godet:
     """A sector let into a seam: its angle (degrees) and its outline parts, point upwards."""
 
@@ -56,7 +36,7 @@ class Godet:
 
 def shaped(
     tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float
-) -> tuple[ShapedPanel, ...]:
+) -> tuple[Panel, ...]:
     """Return panels whose inner seams swing out below the share `start` of their length.
 
     Each seam is cut off at its ruling's length and its hem squared to it; one common factor on all
@@ -64,9 +44,9 @@ def shaped(
     """
     plain = bend(tail, cuts, [0.0] * len(cuts))
     if not any(flare[1:-1]):
-        return tuple(ShapedPanel(p.waist, p.hem, p.back, p.front, p.hem_plain) for p in plain)
+        return plain
 
-    def swung(factor: float) -> tuple[ShapedPanel, ...]:
+    def swung(factor: float) -> tuple[Panel, ...]:
         amounts = [0.0, *(factor * f / 2 for f in flare[1:-1]), 0.0]
         ends = zip(plain, pairwise(amounts), strict=True)
         return tuple(_swung(panel, *pair, start) for panel, pair in ends)
@@ -91,11 +71,11 @@ def _lean_angle(seam: Path) -> float:
     return math.degrees(cmath.phase(seam.arrive / seam.leave))
 
 
-def _swung(panel: Panel, back: float, front: float, start: float) -> ShapedPanel:
+def _swung(panel: Panel, back: float, front: float, start: float) -> Panel:
     left, right = _seam(panel.back, -back, start), _seam(panel.front, front, start)
     at_back = panel.hem.leave * _lean(panel.back, left)
     at_front = panel.hem.arrive * _lean(panel.front, right)
-    return ShapedPanel(
+    return Panel(
         panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain
     )
 

@@ -82,8 +82,8 @@ def _waist(shape: Shape) -> Iterator[Finding]:
     if abs(frame.waist_girth - wanted) > 1e-3:
         yield Finding(
             "casing", "note", "waist", frame.waist_girth, wanted,
-            f"The waist's cloth is {frame.waist_girth:.0f} mm round, so that it passes over the hip; "
-            "the elastic draws it in.",
+            f"The waist's cloth is {frame.waist_girth:.0f} mm round instead of {wanted:.0f}, so that it "
+            "passes over the hip; the elastic draws it in.",
         )  # fmt: skip
 
 
@@ -110,10 +110,12 @@ def openings_said(shape: Shape, openings: Openings) -> tuple[Finding, ...]:
             f"needed): the lowest {openings.slit:.0f} mm of the side seam stay open.",
         ))  # fmt: skip
     opens = frame.waist_girth * frame.asked.stretch.pull + 2 * openings.fly
-    if openings.fly and opens < frame.asked.body["hip"]:
+    hip = frame.asked.body["hip"]
+    if openings.fly and opens < hip:
+        longer = openings.fly + math.ceil((hip - opens) / 2)
         found.append(Finding(
-            "fly", "warning", "fly", openings.fly, math.ceil((frame.asked.body["hip"] - opens) / 2),
-            f"With the fly open the waist is {opens:.0f} mm round and does not pass the hip: add an "
-            "opening at the side.",
+            "fly", "warning", "fly", openings.fly, longer,
+            f"With the fly open for {openings.fly:.0f} mm the waist is {opens:.0f} mm round and does not "
+            f"pass the hip of {hip:.0f}: add an opening of {longer - openings.fly:.0f} mm at the side.",
         ))  # fmt: skip
     return tuple(found)
