@@ -16,7 +16,7 @@ from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import Side
 from drafting.body.sides import differing, one_side
-from drafting.chain import chain
+from drafting.chain import Chain, chain
 from drafting.checks import check_all
 from drafting.chosen import Chosen, Origin, block_named, choose
 from drafting.draft import Draft
@@ -31,6 +31,7 @@ from drafting.piece import EdgeKind, Piece
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given
 from drafting.reading.trimming import AppliqueWish, TrimWish
+from drafting.remembered import remembered
 from drafting.scale import body_scale
 from drafting.treatments import untakeable
 from drafting.walk import notched
@@ -40,9 +41,9 @@ from drafting.walk import notched
 class MadeGarment:
     """A garment drafted, finished and checked.
 
-    `fabric` is the role of its cloth; `choices` every value used with its source ("file" or
-    "default"); `findings` what rules settled and what the checks found; `seconds` by stage; `trims`
-    what is sewn along its edges.
+    `fabric` is the role of its cloth; `choices` every value used with its source ("file",
+    "notebook" or "default"); `findings` what rules settled and what the checks found; `seconds` by
+    stage; `trims` what is sewn along its edges.
     """
 
     name: str
@@ -92,7 +93,7 @@ def make_garment(
     checked = check_all(draft, pattern, body)
     if chosen.finish.cut_unwashed:
         pattern = enlarged(pattern, fabric)
-    typed = {name: value for name, (value, source) in chosen.values.items() if source == "file"}
+    typed = {name: value for name, (value, source) in chosen.values.items() if source != "default"}
     findings = (*pattern.findings, *checked, *untakeable(draft, fabric, typed))
     seconds = {
         "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
@@ -153,8 +154,36 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
         if part.alters:
             draft = part.draft(draft, body, fabric, choices, **chains)
         else:
-            draft += part.draft(body, fabric, choices, **chains)
+            values = tuple(vars(choices).items())
+            draft += _part(body, _Part(name, fabric, values, tuple(chains.values()), choices))
     return _left_open(_sewn_up(draft))
+
+
+@dataclass(frozen=True)
+class _Part:
+    """What a part is drafted from beside the body, as the key under which the answer is kept.
+
+    Choices with other defaults are of another class: they are told apart by their `values` alone.
+    """
+
+    name: str
+    fabric: Fabric | None
+    values: tuple[tuple[str, Any], ...]
+    chains: tuple[Chain, ...]
+    choices: Any = field(compare=False)
+
+    def __hash__(self) -> int:
+        return hash((self.name, self.values))
+
+
+@remembered(32)
+def _part(body: Body, asked: _Part) -> Draft:
+    """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
+    part = all_blocks()[asked.name]
+    assert part.draft is not None
+    return part.draft(
+        body, asked.fabric, asked.choices, **dict(zip(part.needs, asked.chains, strict=True))
+    )
 
 
 def _sewn_up(draft: Draft) -> Draft:

@@ -14,7 +14,7 @@ PACKAGE = ROOT / "drafting"
 
 # Each module or package of drafting/, lowest first. Those in one line do not import each other.
 ORDER = (
-    ("errors", "findings", "choices", "names", "tolerances", "shipped"),
+    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered"),
     ("units",),
     ("geometry", "reading", "scale", "paper"),
     ("piece",),
@@ -45,6 +45,7 @@ DOORS = {
     "pyclipper": ("layout/clip",),
     "spyrrow": ("layout/child",),
     "svgwrite": ("export",),
+    "tomlkit": ("reading/rewriting",),
     "reportlab": ("export/pdf",),
     "pikepdf": ("export/pdf",),
     "ezdxf": ("export/dxf",),

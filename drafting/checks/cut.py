@@ -12,6 +12,10 @@ from drafting.geometry import line
 from drafting.geometry.area import distances, is_simple, outside
 from drafting.pattern import CutPiece, Pattern
 from drafting.piece import Edge, EdgeKind
+from drafting.remembered import remembered
+
+KEPT = 128
+"""Pieces whose answers are remembered (ours): a slider leaves most of them as they were."""
 
 CUT_MATCH = tol.OFFSET_FIT + 2 * tol.FLAT
 """mm: the offset's own error and that of two flattened curves."""
@@ -20,23 +24,35 @@ CUT_MATCH = tol.OFFSET_FIT + 2 * tol.FLAT
 def cut_lines_sound(pattern: Pattern) -> Iterator[Finding]:
     """Is every cut line one simple ring, anticlockwise?"""
     for cut_piece in pattern.pieces:
-        name, cut = cut_piece.piece.name, cut_piece.cut
-        if not is_simple(cut) or cut.area <= 0 or abs(cut.end - cut.start) > tol.EXACT:
-            said = f"{capital(plain(name))}: the cut line is no simple closed ring"
-            yield Finding("cut line", "error", name, None, None, said)
+        yield from _sound(cut_piece)
+
+
+@remembered(KEPT)
+def _sound(cut_piece: CutPiece) -> tuple[Finding, ...]:
+    name, cut = cut_piece.piece.name, cut_piece.cut
+    if is_simple(cut) and cut.area > 0 and abs(cut.end - cut.start) <= tol.EXACT:
+        return ()
+    said = f"{capital(plain(name))}: the cut line is no simple closed ring"
+    return (Finding("cut line", "error", name, None, None, said),)
 
 
 def cut_lines_around(pattern: Pattern) -> Iterator[Finding]:
     """Does the stitching line lie inside the cut line?"""
     for cut_piece in pattern.pieces:
-        name = cut_piece.piece.name
-        out = outside(cut_piece.piece.outline, cut_piece.cut)
-        if out > _shared(cut_piece) * CUT_MATCH + tol.EXACT:
-            said = (
-                f"{capital(plain(name))}: {out:.1f} mm2 of the stitching line's inside lie outside "
-                "the cut line"
-            )
-            yield Finding("cut around", "error", name, out, 0.0, said)
+        yield from _around(cut_piece)
+
+
+@remembered(KEPT)
+def _around(cut_piece: CutPiece) -> tuple[Finding, ...]:
+    name = cut_piece.piece.name
+    out = outside(cut_piece.piece.outline, cut_piece.cut)
+    if out <= _shared(cut_piece) * CUT_MATCH + tol.EXACT:
+        return ()
+    said = (
+        f"{capital(plain(name))}: {out:.1f} mm2 of the stitching line's inside lie outside "
+        "the cut line"
+    )
+    return (Finding("cut around", "error", name, out, 0.0, said),)
 
 
 def _shared(cut_piece: CutPiece) -> float:
@@ -48,11 +64,14 @@ def _shared(cut_piece: CutPiece) -> float:
 def allowances_kept(pattern: Pattern) -> Iterator[Finding]:
     """Does the cut line run at its allowance beside the middle of every edge?"""
     for cut_piece in pattern.pieces:
-        for edge in cut_piece.piece.edges:
-            allowance = cut_piece.allowances.get(edge.name)
-            if allowance is None or edge.kind is EdgeKind.DART:
-                continue
-            yield _allowance(cut_piece, edge, allowance)
+        yield from _kept(cut_piece)
+
+
+@remembered(KEPT)
+def _kept(cut_piece: CutPiece) -> tuple[Finding, ...]:
+    sides = (edge for edge in cut_piece.piece.edges if edge.kind is not EdgeKind.DART)
+    widths = [(edge, cut_piece.allowances.get(edge.name)) for edge in sides]
+    return tuple(_allowance(cut_piece, edge, width) for edge, width in widths if width is not None)
 
 
 def _allowance(cut_piece: CutPiece, edge: Edge, allowance: float) -> Finding:

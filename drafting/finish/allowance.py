@@ -12,7 +12,7 @@ from drafting.finish.darts import over_mouth, wedge
 from drafting.geometry import Path, area, line
 from drafting.geometry.crossing import pinned
 from drafting.geometry.join import Joined, join
-from drafting.geometry.offset import beside
+from drafting.geometry.offset import all_beside, beside
 from drafting.geometry.rings import outer
 from drafting.pattern import DartCap
 from drafting.piece import Edge, EdgeKind, Piece
@@ -73,7 +73,7 @@ def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
 
 def _raw(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[DartCap, ...]]:
     """Return the cut line with its loops, and the dart caps."""
-    lines = [beside(side.edge.path, side.width) for side in sides]
+    lines = all_beside([(side.edge.path, side.width) for side in sides])
     bits: list[Path | None] = []
     caps = []
     for i, side in enumerate(sides):

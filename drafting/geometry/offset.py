@@ -9,6 +9,8 @@ such loops away, `beside` leaves them for `rings.outer`.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import partial
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -63,27 +65,54 @@ def offset(path: Path, distance: float) -> Path:
 
 def beside(path: Path, distance: float) -> Path:
     """Return the line `distance` mm to the right, loops and all; corners are mitred to 2 x distance."""
-    if distance == 0:
-        return path
-    parts = [s for s, length in zip(path.segments, path.lengths, strict=True) if length > 1e-9]
-    whole = _beside(parts[0], distance)
-    for last, part in pairwise(parts):
+    return all_beside([(path, distance)])[0]
+
+
+def all_beside(sides: Sequence[tuple[Path, float]]) -> list[Path]:
+    """Return what `beside` gives for each path and its distance, all curves fitted at once."""
+    parts = [_solid(path) if distance else [] for path, distance in sides]
+    wanted = [
+        (part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own
+    ]
+    found = iter(_beside(wanted))
+    lines = []
+    for own, (path, distance) in zip(parts, sides, strict=True):
+        lines.append(_mitred(own, [next(found) for _ in own], distance) if distance else path)
+    return lines
+
+
+def _solid(path: Path) -> list[Segment]:
+    return [s for s, length in zip(path.segments, path.lengths, strict=True) if length > 1e-9]
+
+
+def _mitred(parts: list[Segment], lines: list[Path], distance: float) -> Path:
+    whole = lines[0]
+    for (last, part), line in zip(pairwise(parts), lines[1:], strict=True):
         corner = Corner(part.start, last.tangent(1.0), part.tangent(0.0))
-        whole = Path.joined(join(whole, _beside(part, distance), corner, 2 * abs(distance)).paths)
+        whole = Path.joined(join(whole, line, corner, 2 * abs(distance)).paths)
     return whole
 
 
-def _beside(segment: Segment, distance: float) -> Path:
-    if isinstance(segment, Line):
-        across = -1j * distance * segment.tangent(0)
-        return Path((Line(segment.a + across, segment.b + across),))
-    fitted: list[Cubic] = []
-    cuts = [0.0, *_cusps(segment, distance), 1.0]
-    for low, high in pairwise(cuts):
-        fitted.extend(_fitted(_stretch(segment, low, high), distance, _MOST_SPLITS))
-    ends = pairwise(fitted)
-    whole = [fitted[0], *(Cubic(a.d, *b[1:]) for a, b in ends)]
-    return Path(tuple(whole))
+def _beside(wanted: Sequence[tuple[Segment, float]]) -> list[Path]:
+    """Return the line beside each segment: a line, or cubics cut at cusps and fitted."""
+    curves = [(s, distance) for s, distance in wanted if isinstance(s, Cubic)]
+    cuts = [[0.0, *found, 1.0] for found in _cusps(curves)]
+    bits = [
+        (_stretch(cubic, low, high), distance)
+        for (cubic, distance), own in zip(curves, cuts, strict=True)
+        for low, high in pairwise(own)
+    ]
+    fitted = iter(_fitted([bit for bit, _ in bits], [d for _, d in bits], _MOST_SPLITS))
+    counts = iter(len(own) - 1 for own in cuts)
+    lines = []
+    for segment, distance in wanted:
+        if isinstance(segment, Line):
+            across = -1j * distance * segment.tangent(0)
+            lines.append(Path((Line(segment.a + across, segment.b + across),)))
+        else:
+            own = [cubic for _ in range(next(counts)) for cubic in next(fitted)]
+            lines.append(Path((own[0], *(Cubic(a.d, *b[1:]) for a, b in pairwise(own)))))
+    return lines
 
 
 def _stretch(cubic: Cubic, low: float, high: float) -> Cubic:
@@ -91,79 +120,101 @@ def _stretch(cubic: Cubic, low: float, high: float) -> Cubic:
     return part.split(low / high)[1] if low > 0 else part
 
 
-def _cusps(cubic: Cubic, distance: float) -> list[float]:
-    """Return the parameters where the radius of an inside bend is just the distance."""
-
-    def swell(t: float) -> float:
-        return 1 + distance * cubic.curvature(t)
-
-    ts, ends = _SCANNED.t, np.array(cubic)
-    v = _SCANNED.velocity @ ends
-    bend = (v.conj() * (_SCANNED.acceleration @ ends)).imag / np.maximum(abs(v), 1e-12) ** 3
-    signs = np.sign(1 + distance * bend)
-    passed = np.flatnonzero(signs[:-1] * signs[1:] < 0)
-    return [float(brentq(swell, ts[i], ts[i + 1])) for i in passed]
-
-
-def _fitted(cubic: Cubic, distance: float, splits: int) -> list[Cubic]:
-    true = _true(cubic, distance)
-    one = _fit(cubic, distance, true)
-    if splits == 0 or _miss(one, cubic, distance, true) < tol.OFFSET_FIT / 2:
-        return [one]
-    first, second = cubic.split(0.5)
-    return _fitted(first, distance, splits - 1) + _fitted(second, distance, splits - 1)
+def _cusps(curves: Sequence[tuple[Cubic, float]]) -> list[list[float]]:
+    """Return, for each cubic, the parameters where the radius of an inside bend is its distance."""
+    if not curves:
+        return []
+    ts, ends = _SCANNED.t, np.array([cubic for cubic, _ in curves])
+    distances = np.array([distance for _, distance in curves])[:, None]
+    v = ends @ _SCANNED.velocity.T
+    bend = (v.conj() * (ends @ _SCANNED.acceleration.T)).imag / np.maximum(abs(v), 1e-12) ** 3
+    signs = np.sign(1 + distances * bend)
+    found: list[list[float]] = [[] for _ in curves]
+    for i, k in np.argwhere(signs[:, :-1] * signs[:, 1:] < 0):
+        cubic, distance = curves[i]
+        swell = partial(_swell, cubic, distance)
+        found[i].append(float(brentq(swell, ts[k], ts[k + 1])))
+    return found
 
 
-def _fit(cubic: Cubic, distance: float, true: Points) -> Cubic:
-    """Return the cubic with the true ends and end directions that lies nearest (least squares).
+def _swell(cubic: Cubic, distance: float, t: float) -> float:
+    return 1 + distance * cubic.curvature(t)
 
-    Its two handles solve the normal equations: near = 3 s^2 t and far = 3 s t^2 are no multiples of
+
+def _fitted(cubics: list[Cubic], distances: list[float], splits: int) -> list[list[Cubic]]:
+    """Return, for each cubic, the fits beside it: one, or those of its halves where that misses."""
+    if not cubics:
+        return []
+    ends, away = np.array(cubics), np.array(distances)[:, None]
+    true = _true(ends, away)
+    fits = _fit(cubics, away, true)
+    if splits == 0:
+        return [[fit] for fit in fits]
+    good = _miss(np.array(fits), ends, away, true) < tol.OFFSET_FIT / 2
+    halves = [
+        half for cubic, ok in zip(cubics, good, strict=True) if not ok for half in cubic.split(0.5)
+    ]
+    twice = [d for d, ok in zip(distances, good, strict=True) if not ok for _ in range(2)]
+    deeper = iter(_fitted(halves, twice, splits - 1))
+    return [
+        [fit] if ok else [*next(deeper), *next(deeper)] for fit, ok in zip(fits, good, strict=True)
+    ]
+
+
+def _fit(cubics: list[Cubic], away: Numbers, true: Points) -> list[Cubic]:
+    """Return the cubics with the true ends and end directions that lie nearest (least squares).
+
+    The two handles solve the normal equations: near = 3 s^2 t and far = 3 s t^2 are no multiples of
     each other, so there is one answer.
     """
-    leave, arrive = cubic.tangent(0.0), cubic.tangent(1.0)
-    a, d = cubic.a - 1j * distance * leave, cubic.d - 1j * distance * arrive
-    back = -1 if 1 + distance * cubic.curvature(0.5) < 0 else 1
-    rest = true - _MEASURED.point @ np.array((a, a, d, d))
-    near = float(_NEAR @ (rest * leave.conjugate()).real) * back
-    far = -float(_FAR @ (rest * arrive.conjugate()).real) * back
-    both = -_NEAR_FAR * (leave * arrive.conjugate()).real
+    distance = away[:, 0]
+    leave, arrive = (np.array([c.tangent(t) for c in cubics]) for t in (0.0, 1.0))
+    a = np.array([c.a for c in cubics]) - 1j * distance * leave
+    d = np.array([c.d for c in cubics]) - 1j * distance * arrive
+    back = np.where(1 + distance * np.array([c.curvature(0.5) for c in cubics]) < 0, -1, 1)
+    rest = true - np.stack([a, a, d, d], 1) @ _MEASURED.point.T
+    near = (rest * leave.conj()[:, None]).real @ _NEAR * back
+    far = -((rest * arrive.conj()[:, None]).real @ _FAR) * back
+    both = -_NEAR_FAR * (leave * arrive.conj()).real
     size = _NEAR_2 * _FAR_2 - both * both
-    handles = (near * _FAR_2 - far * both) / size, (far * _NEAR_2 - near * both) / size
-    one, two = (max(0.0, h) * back for h in handles)
-    return Cubic(a, a + one * leave, d - two * arrive, d)
+    one = np.maximum(0.0, (near * _FAR_2 - far * both) / size) * back
+    two = np.maximum(0.0, (far * _NEAR_2 - near * both) / size) * back
+    points = np.stack([a, a + one * leave, d - two * arrive, d], 1)
+    return [Cubic(*row) for row in points.tolist()]
 
 
-def _true(cubic: Cubic, distance: float) -> Points:
-    """Return the points that lie `distance` mm to the right of the cubic, at the measured places."""
-    ends = np.array(cubic)
-    velocity = _MEASURED.velocity @ ends
+def _true(ends: Points, away: Numbers) -> Points:
+    """Return the points that lie to the right of each cubic, at the measured places."""
+    velocity = ends @ _MEASURED.velocity.T
     across = velocity / np.maximum(abs(velocity), 1e-12)
-    return np.asarray(_MEASURED.point @ ends - 1j * distance * across)
+    return np.asarray(ends @ _MEASURED.point.T - 1j * away * across)
 
 
-def _miss(fit: Cubic, cubic: Cubic, distance: float, true: Points) -> float:
-    """Return the greatest distance (mm) of the fit from the true offset, at 23 points.
+def _miss(fits: Points, ends: Points, away: Numbers, true: Points) -> Numbers:
+    """Return the greatest distance (mm) of each fit from the true offset, at 23 points.
 
-    Each point of the fit is dropped square onto the cubic (Newton); what is left over beside the
+    Each point of a fit is dropped square onto the cubic (Newton); what is left over beside the
     distance is the miss. Where that does not settle (near a cusp) points of one parameter compare.
     """
-    on_fit = _MEASURED.point @ np.array(fit)
+    on_fit = fits @ _MEASURED.point.T
     plain = abs(on_fit - true)
-    worst = float(plain.max())
-    if not tol.OFFSET_FIT / 2 < worst < 100 * tol.OFFSET_FIT:  # plainly good, or plainly not
-        return worst
-    off, v = _dropped(cubic, on_fit)
-    square = abs((off * v.conj()).real) < 1e-6 * np.maximum(abs(v) * abs(off), 1e-12)
-    across = abs(abs(off) - abs(distance))
-    return float(np.max(np.where(square, np.minimum(across, plain), plain)))
+    worst = np.asarray(plain.max(axis=1))
+    unsure = (worst > tol.OFFSET_FIT / 2) & (worst < 100 * tol.OFFSET_FIT)
+    if unsure.any():  # the others are plainly good, or plainly not
+        off, v = _dropped(ends[unsure], on_fit[unsure])
+        square = abs((off * v.conj()).real) < 1e-6 * np.maximum(abs(v) * abs(off), 1e-12)
+        across = abs(abs(off) - abs(away[unsure]))
+        near = np.where(square, np.minimum(across, plain[unsure]), plain[unsure])
+        worst[unsure] = near.max(axis=1)
+    return worst
 
 
-def _dropped(cubic: Cubic, points: Points) -> tuple[Points, Points]:
-    """Return how far points lie from their feet on the cubic, and its velocity there (Newton)."""
-    a, b, c, d = cubic
+def _dropped(ends: Points, points: Points) -> tuple[Points, Points]:
+    """Return how far points lie from their feet on the cubics, and the velocities there (Newton)."""
+    a, b, c, d = (ends[:, i, None] for i in range(4))
     one, two, three = 3 * (b - a), 3 * (a - 2 * b + c), d - a + 3 * (b - c)
-    t = _MEASURED.t
-    away = np.asarray(points - a)
+    t = np.broadcast_to(_MEASURED.t, points.shape)
+    away = points - a
     for _ in range(4):
         off, v = away - ((three * t + two) * t + one) * t, (3 * three * t + 2 * two) * t + one
         slope = (off * (6 * three * t + 2 * two).conj()).real - (v * v.conj()).real

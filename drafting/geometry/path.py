@@ -112,7 +112,7 @@ class Path:
         return Path(tuple(type(s)(*map(move, s)) for s in self.segments))
 
     def moved(self, by: complex) -> Path:
-        return self.mapped(lambda p: p + by)
+        return Path(tuple([type(s)._make([p + by for p in s]) for s in self.segments]))
 
     def turned(self, about: complex, factor: complex) -> Path:
         """Return the path turned about a point by `geometry.turn(degrees)`."""

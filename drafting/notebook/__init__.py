@@ -9,11 +9,20 @@ as its own sentences, without the Python lines behind it.
 
 from drafting.notebook.bench import Bench
 from drafting.notebook.lay_table import LayTable
-from drafting.notebook.places import costume_path
+from drafting.notebook.measuring import MeasuringGuide
+from drafting.notebook.places import body_path, costume_path
 from drafting.notebook.plainly import show_refusals_plainly
 from drafting.notebook.plan_view import PlanView
 from drafting.notebook.swatch import SwatchTest
 
 show_refusals_plainly()
 
-__all__ = ["Bench", "LayTable", "PlanView", "SwatchTest", "costume_path"]
+__all__ = [
+    "Bench",
+    "LayTable",
+    "MeasuringGuide",
+    "PlanView",
+    "SwatchTest",
+    "body_path",
+    "costume_path",
+]

@@ -1,146 +1,267 @@
-"""The bench: sliders on the left, the pieces and what is to be said of them on the right."""
+"""The bench: controls on the left, the pieces and what is to be said of them on the right."""
 
 from __future__ import annotations
 
 import html
-import os
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-import ipywidgets as widgets
-
+from drafting.choices import Choice
 from drafting.costume import Made, make
 from drafting.costume_file import CostumeFile
 from drafting.cutting import laid_out
-from drafting.errors import DraftError
+from drafting.errors import DraftError, InputError
+from drafting.notebook import saving
 from drafting.notebook import standing as st
-from drafting.notebook.controls import Control, control
+from drafting.notebook.bench_page import BenchPage
+from drafting.notebook.changes_view import changes_html
+from drafting.notebook.controls import Shown, typed
 from drafting.notebook.findings_view import findings_html
 from drafting.notebook.girths_view import girths_html
-from drafting.notebook.looks import STYLE
+from drafting.notebook.history import History
+from drafting.notebook.knob_states import groups_of, states_of
 from drafting.notebook.measures_view import measures_html
-from drafting.notebook.plainly import plainly
-from drafting.notebook.preview import Size, picture, shown_sheet
+from drafting.notebook.plainly import plainly, sentence
 from drafting.output import write_output
+
+MEASURES = "The measures it is drafted from"
 
 
 class Bench:
-    """One garment of a costume, with a control for each of its `choices` named.
+    """Garments of a costume, one shown at a time, with a control for each of its `choices`.
 
-    Show it as the last line of a cell. `standing` is all that the bench knows; the widgets only
-    show it. `out` is the folder that the button writes, the same as `drafting make` does. Raises
-    `InputError` where the costume cannot be drafted as it stands in its file.
+    Show it as the last line of a cell. `garment` names one garment, several, or (None) all; `choices`
+    names the controls wanted, or (None) all there are. `out` is the folder that the button writes,
+    the same as `drafting make` does. What the bench knows is `history`; the widgets only show it.
+    Raises `InputError` where the first garment cannot be drafted as it stands in its file.
     """
 
     def __init__(
-        self, costume: CostumeFile, garment: str, choices: Sequence[str], out: Path | str = "../out"
+        self,
+        costume: CostumeFile,
+        garment: str | Sequence[str] | None = None,
+        choices: Sequence[str] | None = None,
+        out: Path | str = "../out",
     ) -> None:
-        self.garment, self.out = garment, Path(out)
-        self.standing = st.begin(costume, garment)
-        self.page: Size = (0.0, 0.0)
-        self.controls = {name: self._control(name) for name in choices}
-        self.picture = widgets.HTML(layout=widgets.Layout(width="100%", height="520px", margin="0"))
-        self.findings = widgets.HTML(layout=widgets.Layout(height="150px", overflow="auto"))
-        self.girths = widgets.HTML()
-        self.measures = widgets.HTML(measures_html(costume.wearer))
-        self.said = widgets.HTML(layout=widgets.Layout(height="124px", overflow="auto"))
-        self.button = widgets.Button(description="Write the pieces", button_style="primary")
-        self.files = widgets.Output()
-        self.view = self._laid_out()
+        names = _garments(costume, garment)
+        self.costume, self.named, self.out = costume, choices, Path(out)
+        self.history = History(st.begin(costume, names[0]))
+        self.unit: Shown = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.slips: dict[str, tuple[str, str]] = {}
+        self.counts: dict[str, int] = {}
+        self.drawn: tuple[Any, ...] = ()
+        self.file = _kept(costume)
+        self.widgets = BenchPage(self, names)
+        self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
+        self._show_controls()
         self._show()
 
-    def _control(self, name: str) -> Control:
-        """Return the control of one choice, at the value that is in use."""
-        costume, garment = self.standing.asked, self.garment
-        choice = st.choice_of(costume, garment, name)
-        value = st.values_of(self.standing.made, garment)[name]
-        usual = st.usual_values(costume, garment)[name]
-        return control(choice, value, usual, lambda new: self._safely(partial(self.ask, name, new)))
-
-    def _laid_out(self) -> Any:
-        self.picture.add_class("pattern-preview")
-        self.button.add_class("write-pieces")
-        self.button.on_click(lambda _: self._safely(self._export_and_say))
-        rows = [control.row for control in self.controls.values()]
-        left = widgets.VBox([*rows, self.said, self.girths, self.button, self.files, self.measures])
-        right = widgets.VBox([self.picture, self.findings])
-        left.layout, right.layout = (
-            widgets.Layout(flex="0 0 350px"),
-            widgets.Layout(flex="1 1 420px"),
-        )
-        bench = widgets.HBox(
-            [left, right], layout=widgets.Layout(width="100%", flex_flow="row wrap-reverse")
-        )
-        bench.add_class("bench")
-        return widgets.VBox([widgets.HTML(STYLE, layout=widgets.Layout(display="none")), bench])
-
     def _repr_mimebundle_(self, **asked: Any) -> Any:
-        return self.view._repr_mimebundle_(**asked)
+        return self.widgets.view._repr_mimebundle_(**asked)
+
+    @property
+    def standing(self) -> st.Standing:
+        """What is asked for now, and what was made of it."""
+        return self.history.now
+
+    @property
+    def garment(self) -> str:
+        """The name of the garment that is shown."""
+        return self.standing.garment
 
     @property
     def made(self) -> Made:
         """What the picture shows."""
         return self.standing.made
 
-    def ask(self, choice: str, value: Any) -> None:
+    @property
+    def controls(self) -> Mapping[str, Choice]:
+        """What the garment shown has a control for, by name."""
+        known = st.choices_in(self.costume, self.garment)
+        if self.named is None:
+            return known
+        if len(self.widgets.names) == 1:
+            return {name: st.choice_of(self.costume, self.garment, name) for name in self.named}
+        return {name: known[name] for name in self.named if name in known}
+
+    def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
         """Take a new value (mm, degrees, a word, yes or no) for one choice, and show what it gives.
 
-        What cannot be drafted is said beside the controls, and the last picture stays.
+        What cannot be drafted is said beside its control, and the last picture stays. Values of one
+        `stroke` are one step of undo.
         """
-        self.standing = st.asked_for(self.standing, self.garment, choice, value)
+        self.slips.pop(choice, None)
+        self._stand(st.asked_for(self.standing, self.garment, choice, value, stroke))
+
+    def reset(self, choice: str = "", stroke: int = 0) -> None:
+        """Put one choice, or all of the garment shown, back to what the file says."""
+        self.slips = {} if not choice else {n: s for n, s in self.slips.items() if n != choice}
+        self._stand(st.put_back(self.standing, self.costume, self.garment, choice, stroke))
+
+    def undo(self) -> None:
+        """Go back one step; nothing where there is none."""
+        self._come_to(self.history.undone())
+
+    def redo(self) -> None:
+        """Take the last step back again."""
+        self._come_to(self.history.redone())
+
+    def show_garment(self, name: str) -> None:
+        """Show another garment of the costume; what was chosen for each stays."""
+        if name == self.garment:
+            return
+        try:
+            self._come_to(self.history.turned(st.showing(self.standing, name)))
+        except DraftError:
+            self.widgets.show_buttons()  # the list names the one that is shown
+            raise
+
+    def show_in(self, unit: Shown) -> None:
+        """Show lengths in cm or in inches; no value changes."""
+        self.unit = unit
+        self._show_controls()
         self._show()
+
+    def save(self, to: Path | str | None = None) -> Path:
+        """Write the choices back into the costume file, or into a copy; return where they stand.
+
+        Comments and order stay. Raises `DraftError` where what is asked cannot be drafted,
+        `InputError` where the file has changed since it was read or cannot be written.
+        """
+        self._refuse_if_refused("nothing was saved")
+        if isinstance(self.file, InputError):
+            raise self.file
+        asked = self.standing.asked
+        if to is None:
+            costume, self.file = saving.save(asked, self.costume, self.file)
+        else:
+            costume, self.file = saving.save_copy(asked, self.costume, self.file, Path(to))
+        self.costume = costume
+        now = st.written_down(self.standing, costume)
+        self.history = self.history.turned(now)
+        self._show()
+        return self.file.path
 
     def export(self) -> Path:
         """Write the whole costume, lays and sheets too, as `drafting make` does; return the folder.
 
         Raises `InputError` where it may not be written.
         """
+        write_output(laid_out(make(self.wanted())), self.out)
+        return self.out
+
+    def wanted(self) -> CostumeFile:
+        """Return the costume as the controls say; raises `DraftError` where that is refused."""
+        self._refuse_if_refused("nothing was written")
+        return self.standing.asked
+
+    def _refuse_if_refused(self, nothing: str) -> None:
         if self.standing.refusal:
             raise DraftError(
-                "nothing was written, as what the controls ask for cannot be drafted",
+                f"{nothing}, as what the controls ask for cannot be drafted",
                 turn="move the last one back first",
             )
-        write_output(laid_out(make(self.standing.asked)), self.out)
-        return self.out
+
+    def take(self, moves: Mapping[str, Any]) -> None:
+        """Take what the hand did to the controls, in its order."""
+        for name, move in self.knobs.take(moves, max(self.counts.values(), default=0)):
+            self.counts[name] = move["n"]
+            self.safely(partial(self._take, name, move))
+
+    def _take(self, name: str, move: Mapping[str, Any]) -> None:
+        if move.get("garment", self.garment) != self.garment:
+            return  # made before another garment was shown
+        stroke = int(move["stroke"])
+        if move.get("back"):
+            self.reset(name, stroke)
+            return
+        kept = st.asked_values(self.standing)[name]
+        value = move.get("value")
+        if "text" in move:
+            try:
+                value = typed(self.controls[name], move["text"], kept, self.unit)
+            except InputError as error:
+                self.slips[name] = (move["text"], sentence(error))
+                self._show_states()
+                return
+        if value == kept:
+            self.slips.pop(name, None)
+            self._show_states()
+        else:
+            self.ask(name, value, stroke)
+
+    def _stand(self, new: st.Standing) -> None:
+        self.history = self.history.moved(new)
+        self._show()
+
+    def _come_to(self, history: History) -> None:
+        turned = history.now.garment != self.garment
+        self.history, self.slips = history, {}
+        if turned:
+            self._show_controls()
+        self._show()
+
+    def _show_controls(self) -> None:
+        groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
+        with self.knobs.hold_sync():
+            self.knobs.garment, self.knobs.groups = self.garment, groups
 
     def _show(self) -> None:
         """Draw what stands. A refusal leaves picture, findings and girths as they are."""
-        if self.standing.refusal:
-            self._say(f"{self.standing.refusal} The picture shows the last that could be drafted.")
-            return
-        sheet = shown_sheet(self.made, self.standing.before, self.page)
-        self.page = (sheet.width, sheet.height)
-        self.picture.value = picture(sheet)
-        self.findings.value = findings_html(self.made.findings)
-        self.girths.value = girths_html(st.made_garment(self.made, self.garment))
-        self._say("")
+        standing = self.standing
+        if (
+            not (standing.refusal and self.drawn and self.drawn[0] is standing.made)
+            or self.drawn[2] != self.unit
+        ):
+            self._draw()
+        self._show_states()
+        self.widgets.show_buttons()
+        beside = standing.refused in self.controls
+        self.say("" if beside else standing.refusal)
 
-    def _say(self, words: str) -> None:
+    def _draw(self) -> None:
+        made, before = self.made, self.standing.before
+        self.widgets.preview.show(made, self.garment, before, self.unit)
+        garment = st.made_garment(made, self.garment)
+        earlier = None if before is None else st.made_garment(before, self.garment)
+        self._show_states()
+        page = self.widgets
+        page.findings.value = findings_html(made.findings)
+        page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
+        page.changes.value = changes_html(earlier, garment, self.unit)
+        if self.drawn[2:] != (self.unit,):
+            rows = measures_html(made.costume.wearer, self.unit)
+            page.measures.value = f"<details><summary>{MEASURES}</summary>{rows}</details>"
+        self.drawn = (made, before, self.unit)
+
+    def _show_states(self) -> None:
+        self.knobs.states = states_of(
+            self.standing, self.costume, self.controls, self.unit, self.slips, self.counts
+        )
+
+    def say(self, words: str) -> None:
+        """Say what could not be done, where it is not about one control."""
         said = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
-        self.said.value = f'<div class="refusal" role="alert">{said}</div>'
+        self.widgets.said.value = f'<div class="refusal" role="alert">{said}</div>'
 
-    def _safely(self, do: Any) -> None:
-        plainly(do, self._say)
-
-    def _export_and_say(self) -> None:
-        self.button.disabled, label = True, self.button.description
-        self.button.description = "Writing..."
-        try:
-            self._link(self.export())
-        finally:
-            self.button.disabled, self.button.description = False, label
-
-    def _link(self, out: Path) -> None:
-        """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
-        files = sorted(file for file in out.rglob("*.*") if file.is_file())
-        rows = "".join(f"<li>{_anchor(file)}</li>" for file in files)
-        page = f"<p>Written to {html.escape(str(out.resolve()))}:</p><ul>{rows}</ul>"
-        shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}
-        self.files.outputs = (shown,)
+    def safely(self, do: Callable[[], None]) -> None:
+        """Run what a control asks for; whatever goes wrong is told in words."""
+        plainly(do, self.say)
 
 
-def _anchor(file: Path) -> str:
-    href = Path(os.path.relpath(file)).as_posix()
-    return f'<a href="{html.escape(href)}" target="_blank">{html.escape(file.name)}</a>'
+def _garments(costume: CostumeFile, asked: str | Sequence[str] | None) -> tuple[str, ...]:
+    """Return the names of the garments to show; raises `InputError` for one that there is not."""
+    if asked is None:
+        return tuple(garment.name for garment in costume.garments)
+    names = (asked,) if isinstance(asked, str) else tuple(asked)
+    return tuple(st.garment_of(costume, name).name for name in names)
+
+
+def _kept(costume: CostumeFile) -> saving.Kept | InputError:
+    """Return the costume's file as it was read, or what keeps it from being saved."""
+    try:
+        return saving.kept(costume)
+    except InputError as error:
+        return error

@@ -7,25 +7,26 @@ from collections.abc import Iterator
 
 from drafting.body import Body, Measure
 from drafting.checks.words import capital, plain
+from drafting.notebook.controls import Shown
+from drafting.notebook.figures import length
 
-HEAD = ("measure, cm", "", "taken", "19 of 20 people")
 
-
-def measures_html(body: Body) -> str:
-    """Return the table of a wearer's measures; estimates carry twice their spread, in cm."""
-    head = "".join(f'<th scope="col">{cell}</th>' for cell in HEAD)
-    rows = "".join(f"<tr>{''.join(_cells(*row))}</tr>" for row in body.measures.items())
+def measures_html(body: Body, unit: Shown = "cm") -> str:
+    """Return the table of a wearer's measures; estimates carry twice their spread."""
+    heads = (f"measure, {unit}", "", "taken", "19 of 20 people")
+    head = "".join(f'<th scope="col">{cell}</th>' for cell in heads)
+    rows = "".join(f"<tr>{''.join(_cells(*row, unit))}</tr>" for row in body.measures.items())
     return f'<table class="measures"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>'
 
 
-def _cells(name: str, measure: Measure) -> Iterator[str]:
+def _cells(name: str, measure: Measure, unit: Shown) -> Iterator[str]:
     yield f'<th scope="row">{html.escape(capital(plain(name)))}</th>'
-    yield f"<td>{measure.mm / 10:.1f}</td>"
+    yield f"<td>{length(measure.mm, unit)}</td>"
     yield f'<td title="{html.escape(measure.rule)}">{measure.source}</td>'
-    yield f"<td>{_off(measure)}</td>"
+    yield f"<td>{_off(measure, unit)}</td>"
 
 
-def _off(measure: Measure) -> str:
+def _off(measure: Measure, unit: Shown) -> str:
     if measure.source == "measured":
         return ""
-    return "not known" if measure.sd is None else f"± {2 * measure.sd / 10:.1f}"
+    return "not known" if measure.sd is None else f"± {length(2 * measure.sd, unit)}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
@@ -13,8 +13,12 @@ from drafting.costume import Made, MadeGarment, make
 from drafting.costume_file import CostumeFile, Garment
 from drafting.errors import DraftError, InputError
 from drafting.notebook.plainly import sentence
+from drafting.reading.choices import read_values
 from drafting.reading.given import Faults, Given
 from drafting.scale import body_scale
+
+Moving = tuple[str, str, int]
+"""Garment, choice, and the number of the stroke: a whole drag is one stroke."""
 
 
 @dataclass(frozen=True)
@@ -22,15 +26,23 @@ class Standing:
     """One state of the bench; every change gives a new one.
 
     `asked` is the costume as the controls say; `made` the garment on the bench as it could last be
-    drafted; `before` what stood when the choice `moving` was first touched (a whole drag is one
-    change); `refusal` says why `asked` cannot be drafted, and is empty where `made` is made of it.
+    drafted; `before` what stood when the stroke `moving` began; `refusal` says why `asked` cannot
+    be drafted, beside the choice `refused`, and is empty where `made` is made of it. `kept` holds
+    the other garments as they could last be drafted.
     """
 
     asked: CostumeFile
     made: Made
     before: Made | None = None
-    moving: tuple[str, str] | None = None
+    moving: Moving | None = None
     refusal: str = ""
+    refused: str = ""
+    kept: Mapping[str, Made] = field(default_factory=dict)
+
+    @property
+    def garment(self) -> str:
+        """The name of the garment that is shown."""
+        return self.made.garments[0].name
 
 
 def begin(costume: CostumeFile, garment: str) -> Standing:
@@ -43,26 +55,84 @@ def only(costume: CostumeFile, garment: str) -> CostumeFile:
     return replace(costume, garments=(garment_of(costume, garment),))
 
 
-def asked_for(standing: Standing, garment: str, choice: str, value: Any) -> Standing:
+def showing(standing: Standing, garment: str) -> Standing:
+    """Return another garment of the same costume, every choice as it was asked.
+
+    Raises `InputError` where it can neither be drafted now nor could be before.
+    """
+    kept = {**standing.kept, standing.garment: standing.made}
+    try:
+        made, refusal = make(only(standing.asked, garment)), ""
+    except DraftError as error:
+        if garment not in kept:
+            raise
+        made, refusal = kept[garment], sentence(error)
+    return Standing(standing.asked, made, refusal=refusal, kept=kept)
+
+
+def asked_for(
+    standing: Standing, garment: str, choice: str, value: Any, stroke: int = 0
+) -> Standing:
     """Return what stands once `choice` of `garment` is `value` (mm, degrees, a word, a yes or no).
 
     A garment that cannot be drafted leaves `made` as it was and fills `refusal`. Raises
     `InputError` for a garment or choice that there is not.
     """
     asked = with_choice(standing.asked, garment, choice, value)
-    moving = (garment, choice)
+    return _asking(standing, asked, (garment, choice, stroke))
+
+
+def put_back(
+    standing: Standing, file: CostumeFile, garment: str, choice: str = "", stroke: int = 0
+) -> Standing:
+    """Return what stands once a choice (or, with none named, all) is as `file` has it."""
+    worn, written = garment_of(standing.asked, garment), garment_of(file, garment).choices
+    wanted = dict(written)
+    if choice:
+        others = {name: given for name, given in worn.choices.items() if name != choice}
+        wanted = others | {n: given for n, given in written.items() if n == choice}
+    asked = _with_choices(standing.asked, worn, wanted)
+    return _asking(standing, asked, (garment, choice, stroke))
+
+
+def written_down(standing: Standing, file: CostumeFile) -> Standing:
+    """Return what stands once all that was asked stands in `file`."""
+    asked = replace(standing.asked, garments=file.garments, path=file.path)
+    return replace(standing, asked=asked, moving=None)
+
+
+def _asking(standing: Standing, asked: CostumeFile, moving: Moving) -> Standing:
     before = standing.before if moving == standing.moving else standing.made
     try:
-        return Standing(asked, make(only(asked, garment)), before, moving)
+        made = make(only(asked, moving[0]))
     except DraftError as error:
-        return Standing(asked, standing.made, before, moving, sentence(error))
+        words = sentence(error)
+        said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)
+        return replace(said, refused=_beside(error, standing, moving))
+    return Standing(asked, made, before, moving, kept=standing.kept)
+
+
+def _beside(error: DraftError, standing: Standing, moving: Moving) -> str:
+    """Return the choice that a refusal belongs to: the one it names, else the one moved into it.
+
+    It stays there until it is mended, whatever else is moved meanwhile.
+    """
+    faults = error.faults if isinstance(error, InputError) else ()
+    for fault in faults:
+        if ".choices." in fault.field:
+            return fault.field.rpartition(".choices.")[2]
+    return standing.refused if standing.refusal and standing.refused else moving[1]
 
 
 def with_choice(costume: CostumeFile, garment: str, choice: str, value: Any) -> CostumeFile:
-    """Return the costume with one choice changed; all others stay as they were written."""
+    """Return the costume with one choice set by hand; all others stay as they were written."""
     worn = garment_of(costume, garment)
     kind = choice_of(costume, garment, choice)
-    new = replace(worn, choices={**worn.choices, choice: _given(kind, value)})
+    return _with_choices(costume, worn, {**worn.choices, choice: _given(kind, value)})
+
+
+def _with_choices(costume: CostumeFile, worn: Garment, choices: dict[str, Given]) -> CostumeFile:
+    new = replace(worn, choices=choices)
     return replace(costume, garments=tuple(new if g is worn else g for g in costume.garments))
 
 
@@ -74,9 +144,15 @@ def garment_of(costume: CostumeFile, name: str) -> Garment:
     raise _unknown(costume, name, [g.name for g in costume.garments], "garments")
 
 
+def choices_in(costume: CostumeFile, garment: str) -> dict[str, Choice]:
+    """Return every choice of a garment by name: unit, range, meaning."""
+    block = block_named(garment_of(costume, garment).block)
+    return {c.name: c for c in garment_choices(block)}
+
+
 def choice_of(costume: CostumeFile, garment: str, name: str) -> Choice:
     """Return what a choice of a garment is: unit, range, meaning."""
-    known = {c.name: c for c in garment_choices(block_named(garment_of(costume, garment).block))}
+    known = choices_in(costume, garment)
     if name not in known:
         raise _unknown(costume, name, list(known), f"choices of {garment}")
     return known[name]
@@ -85,6 +161,19 @@ def choice_of(costume: CostumeFile, garment: str, name: str) -> Choice:
 def values_of(made: Made, garment: str) -> dict[str, Any]:
     """Return the value in use of every choice of a garment (mm, degrees, words)."""
     return {name: value for name, (value, _) in made_garment(made, garment).choices.items()}
+
+
+def asked_values(standing: Standing) -> dict[str, Any]:
+    """Return the value asked for of every choice shown, though it may be out of its range."""
+    costume, garment = standing.asked, standing.garment
+    used = values_of(standing.made, garment)
+    if not standing.refusal:
+        return used
+    usual = usual_values(costume, garment)
+    worn = garment_of(costume, garment)
+    free = [replace(c, low=None, high=None) for c in choices_in(costume, garment).values()]
+    read, _ = read_values(free, worn.choices, costume.unit, costume.path)
+    return {n: read[n] if n in worn.choices else usual.get(n, used[n]) for n in used}
 
 
 def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
@@ -102,7 +191,7 @@ def made_garment(made: Made, name: str) -> MadeGarment:
 def _given(choice: Choice, value: Any) -> Given:
     """Return a value as a costume file would give it, every digit kept and its unit beside it."""
     exact = f"{Decimal(repr(float(value))):f} mm" if choice.unit == "mm" else value
-    return Given(exact)
+    return Given(exact, source="notebook")
 
 
 def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:

@@ -20,7 +20,7 @@ from drafting.units import (
 
 Chosen = TypeVar("Chosen")
 Number = TypeVar("Number", int, float)
-Source = Literal["file", "default"]
+Source = Literal["file", "notebook", "default"]
 
 
 def read_choices(
@@ -66,7 +66,7 @@ def read_values(
             faults.unknown(name, known, field, raw.line)
     if faults.found:
         raise InputError(faults.found)
-    return values, {name: "file" if name in given else "default" for name in known}
+    return values, {name: given[name].source if name in given else "default" for name in known}
 
 
 def _default(choice: Choice, scale: float) -> Any:

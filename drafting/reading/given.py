@@ -5,20 +5,24 @@ from __future__ import annotations
 import difflib
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 from drafting.errors import Fault
 from drafting.units import BadValue, is_length_unit
 
 T = TypeVar("T")
 
+Said = Literal["file", "notebook"]
+"""Where a maker said it: in the file, or by hand at a control of a notebook."""
+
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A raw `value` of a file and its `line` (from 1; None where the file has none for it)."""
+    """A raw `value` and its `line` (from 1; None where no file has one for it), and who said it."""
 
     value: object
     line: int | None = None
+    source: Said = "file"
 
 
 @dataclass(slots=True)

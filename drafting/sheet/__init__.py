@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Literal
@@ -58,7 +58,8 @@ class Stroke:
     tint: str = ""
 
     def moved(self, by: complex) -> Stroke:
-        return replace(self, paths=tuple(path.moved(by) for path in self.paths))
+        paths = tuple([path.moved(by) for path in self.paths])
+        return Stroke(self.layer, paths, self.id, self.closed, self.tint)
 
     @property
     def bounds(self) -> Box:
@@ -123,6 +124,11 @@ def grown(box: Box, by: float) -> Box:
     return box[0] - by, box[1] - by, box[2] + by, box[3] + by
 
 
+def shifted(box: Box, by: complex) -> Box:
+    """Return `box` moved."""
+    return box[0] + by.real, box[1] + by.imag, box[2] + by.real, box[3] + by.imag
+
+
 def box_path(box: Box) -> Path:
     """Return the closed outline of `box`, anticlockwise."""
     x0, y0, x1, y1 = box
@@ -154,14 +160,26 @@ def assembled(
     description: str = "",
 ) -> Sheet:
     """Return the sheet that holds everything, `margin` mm around, moved by whole millimetres."""
-    strokes, texts = tuple(strokes), tuple(texts)
-    x0, y0, x1, y1 = union([s.bounds for s in strokes] + [t.bounds for t in texts])
+    return set_out(title, [(stroke, 0j) for stroke in strokes], texts, margin, description)
+
+
+def set_out(
+    title: str,
+    strokes: Sequence[tuple[Stroke, complex]],
+    texts: Iterable[Text],
+    margin: float,
+    description: str = "",
+) -> Sheet:
+    """Return what `assembled` does of strokes that come with how far each is moved first."""
+    texts = tuple(texts)
+    boxes = [shifted(stroke.bounds, by) for stroke, by in strokes]
+    x0, y0, x1, y1 = union(boxes + [text.bounds for text in texts])
     by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
     return Sheet(
         title,
         width=float(math.ceil(x1 + by.real + margin)),
         height=float(math.ceil(y1 + by.imag + margin)),
-        strokes=tuple(stroke.moved(by) for stroke in strokes),
+        strokes=tuple(stroke.moved(own + by) for stroke, own in strokes),
         texts=tuple(text.moved(by) for text in texts),
         description=description,
     )

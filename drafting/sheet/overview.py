@@ -11,7 +11,8 @@ from drafting.geometry import Path
 from drafting.label import cut_count, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece, Pattern
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, assembled, union
+from drafting.remembered import remembered
+from drafting.sheet import Box, Layer, Sheet, Stroke, Text, set_out, shifted, union
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import Room, near
 from drafting.sheet.scale import scale_bar
@@ -21,6 +22,9 @@ GAP = 45.0
 
 SHAPE = 2.2
 """Row width squared over the area of all pieces (ours, by eye: gives a page wider than high)."""
+
+KEPT = 128
+"""Pieces whose lines and words are remembered (ours): some whole costumes."""
 
 LEVEL_PARTNERS = {"upper_arm": "bust", "upper-arm": "bust", "chest": "bust"}
 """Levels laid in line with another one: a sleeve beside the armhole it goes into (ours)."""
@@ -37,19 +41,18 @@ class _Laid:
 
     @property
     def bounds(self) -> Box:
-        x0, y0, x1, y1 = self.cut_piece.cut.bounds
-        x, y = self.by.real, self.by.imag
-        return x0 + x, y0 + y, x1 + x, y1 + y
+        return shifted(self.cut_piece.cut.bounds, self.by)
 
 
-def overview_sheet(patterns: Sequence[Pattern], title: str = "") -> Sheet:
+def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Sheet:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
-    `title` stands above; a row too wide for the page is broken. Text is sized to the page.
+    `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
+    asks for a scale bar below.
     """
     patterns = [pattern for pattern in patterns if pattern.pieces]
     size = _text_size(patterns)
-    strokes: list[Stroke] = []
+    strokes: list[tuple[Stroke, complex]] = []
     texts: list[Text] = []
     top = 0.0
     for pattern in patterns:
@@ -59,14 +62,20 @@ def overview_sheet(patterns: Sequence[Pattern], title: str = "") -> Sheet:
         top -= 2.2 * size
         for row in _rows(pattern, _row_width(patterns)):
             laid = _laid_out(row, top)
-            strokes += [s for item in laid for s in _strokes(item, pattern.garment)]
+            for item in laid:
+                shown = _strokes(item.cut_piece, pattern.garment)
+                strokes += [(stroke, item.by) for stroke in shown]
             texts += [text for item in laid for text in _caption(item, size)]
             low = union([item.bounds for item in laid] + [text.bounds for text in texts])[1]
             top = low - 1.6 * size
     heading = clean_text(title) or "Pieces"
     texts.insert(0, Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True))
-    bar, figures = scale_bar(complex(0.5 * size, top), 500.0 if top < -900 else 100.0, 0.8 * size)
-    return assembled(heading, (*strokes, *bar), (*texts, *figures), size, "Overview of every piece")
+    if bar:
+        long = 500.0 if top < -900 else 100.0
+        rails, figures = scale_bar(complex(0.5 * size, top), long, 0.8 * size)
+        strokes += [(rail, 0j) for rail in rails]
+        texts += figures
+    return set_out(heading, strokes, texts, size, "Overview of every piece")
 
 
 def _rows(pattern: Pattern, width: float) -> Iterator[list[CutPiece]]:
@@ -115,18 +124,23 @@ def _middle(laid: list[_Laid]) -> float:
     return (low + high) / 2
 
 
-def _strokes(item: _Laid, garment: str) -> Iterator[Stroke]:
-    for stroke in piece_strokes(item.cut_piece, prefix=f"{garment}."):
-        if stroke.layer in _SHOWN:
-            yield stroke.moved(item.by)
+@remembered(KEPT)
+def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
+    strokes = piece_strokes(cut_piece, prefix=f"{garment}.")
+    return tuple(stroke for stroke in strokes if stroke.layer in _SHOWN)
 
 
 def _caption(item: _Laid, size: float) -> tuple[Text, ...]:
+    return tuple(text.moved(item.by) for text in _words(item.cut_piece, size))
+
+
+@remembered(KEPT)
+def _words(cut_piece: CutPiece, size: float) -> tuple[Text, ...]:
     """Return number, name and count, in the piece where they fit, else under it."""
-    piece = item.cut_piece.piece
-    name = (f"{item.cut_piece.number} {piece_title(piece)}",)
+    piece = cut_piece.piece
+    name = (f"{cut_piece.number} {piece_title(piece)}",)
     count = (cut_count(piece),)
-    room = Room.inside(piece.outline).without(_lines(item.cut_piece))
+    room = Room.inside(piece.outline).without(_lines(cut_piece))
     for em in (size, 0.8 * size, 0.65 * size):
         block = _pair_of_texts(name, count, em)
         x0, y0, x1, y1 = union(text.bounds for text in block)
@@ -134,9 +148,9 @@ def _caption(item: _Laid, size: float) -> tuple[Text, ...]:
         a, b, c, d = piece.outline.bounds
         corner = room.place(w, h, near(complex(a + c, b + d) / 2, w, h))
         if corner is not None:
-            shift = item.by + corner + complex(4 - x0, 4 - y0)
+            shift = corner + complex(4 - x0, 4 - y0)
             return tuple(text.moved(shift) for text in block)
-    left, low, right, _ = item.bounds
+    left, low, right, _ = cut_piece.cut.bounds
     block = _pair_of_texts(name, count, 0.65 * size)
     return tuple(t.moved(complex((left + right) / 2, low - 0.8 * size)) for t in block)
 
@@ -164,5 +178,8 @@ def _row_width(patterns: Sequence[Pattern]) -> float:
 
 
 def _text_size(patterns: Sequence[Pattern]) -> float:
-    """Return a text size that stays readable when the page is shrunk to a screen (ours)."""
-    return min(30.0, max(9.0, _row_width(patterns) / 75)) if patterns else 12.0
+    """Return a text size that stays readable when the page is shrunk to a screen (ours).
+
+    Whole mm: the words of a piece stay where they are while another one changes.
+    """
+    return float(min(30, max(9, round(_row_width(patterns) / 75)))) if patterns else 12.0

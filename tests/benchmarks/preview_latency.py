@@ -2,12 +2,19 @@
 
 JupyterLab and Chromium run as in the browser tests. The clock is the page's own: it starts at the
 key's event and stops when the picture in the page is another one, and again when that is painted.
+Every press gives a value that was not there before, so that nothing of the changed pieces is
+remembered. A plain `interact` that draws the same pieces with matplotlib runs beside each bench.
+
+The machine counts: `busy` is the load of the last minute on each of its processors.
 """
 
 from __future__ import annotations
 
+import json
+import os
 import statistics
 import tempfile
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -15,29 +22,127 @@ from tests.notebook.lab import Tab, new_tab, running_chromium, running_lab
 
 PRESSES = 25
 
-CLOCK = """() => {
+COLD = 3
+"""Presses before the clock counts: the first draw with cold caches."""
+
+NOTEBOOK = "notebooks/how_fast.ipynb"
+
+
+@dataclass(frozen=True)
+class Case:
+    """A garment, the choice whose slider is pressed, and what a press should take at most, ms."""
+
+    title: str
+    costume: str
+    garment: str
+    choice: str
+    wanted: float
+
+
+CASES = (
+    Case("bodice + sleeve (a shirt of ten pieces)", "lamplighter", "shirt", "bust_ease", 50),
+    Case("trousers, breeches", "lamplighter", "breeches", "hip_ease", 50),
+    Case("trousers, flared", "kite", "trouser", "hem_width", 50),
+    Case("whole tailcoat, its flare", "lamplighter", "coat", "flare", 90),
+    Case("whole tailcoat, its bust ease", "lamplighter", "coat", "bust_ease", 90),
+)
+
+BEGIN = """
+import matplotlib.pyplot as plt
+from ipywidgets import FloatSlider, interact
+from drafting.costume_file import read_costume
+from drafting.notebook import Bench, costume_path, standing
+"""
+
+BENCH = """
+Bench(read_costume(costume_path("{costume}")), "{garment}", ["{choice}"])
+"""
+
+PLAIN = """
+def plainly(begun):
+    least = standing.values_of(begun.made, "{garment}")["{choice}"]
+
+    def redraw(more):
+        made = standing.asked_for(begun, "{garment}", "{choice}", least + more).made
+        figure, axes = plt.subplots(figsize=(8, 5))
+        x = 0.0
+        for piece in made.garments[0].pattern.pieces:
+            lines = [piece.cut, *(edge.path for edge in piece.piece.edges)]
+            lines += [stroke for notch in piece.notches for stroke in notch.strokes]
+            left, _, right, _ = piece.cut.bounds
+            for line in lines:
+                points = line.points(0.2)
+                axes.plot(points.real - left + x, points.imag, "k", lw=0.7)
+            x += right - left + 40
+        axes.set_aspect("equal")
+        plt.show()
+
+    return redraw
+
+begun = standing.begin(read_costume(costume_path("{costume}")), "{garment}")
+interact(plainly(begun), more=FloatSlider(value=0, min=0, max=60, step=1));
+"""
+
+CLOCK = """([place, what]) => {
     window.took = [];
-    let pressed = 0;
+    let pressed = 0, last = null;
+    const shown = () => {
+        const now = place.querySelector(what === 'svg' ? '.pattern-preview svg' : 'img');
+        return now && (now.src || [...now.querySelectorAll('.cut-line')].map(p => p.getAttribute('d')).join());
+    };
+    last = shown();
     document.addEventListener('keydown', event => { pressed = event.timeStamp; }, true);
-    new MutationObserver(() => {
-        const changed = performance.now();
+    window.clock?.disconnect();
+    window.clock = new MutationObserver(() => {
+        const changed = performance.now(), now = shown();
+        if (!now || now === last) return;
+        last = now;
         requestAnimationFrame(() => setTimeout(() =>
             took.push([changed - pressed, performance.now() - pressed])));
-    }).observe(document.querySelector('.pattern-preview'), {childList: true, subtree: true});
+    });
+    window.clock.observe(place, {childList: true, subtree: true, attributes: true});
 }"""
 
 
-def measure(tab: Tab) -> list[Any]:
+def written(place: Path) -> None:
+    """Write the notebook: a bench and a plain redraw for each case, a cell each."""
+    cells = [BEGIN, *(text.format(**vars(case)) for case in CASES for text in (BENCH, PLAIN))]
+    book = {
+        "cells": [
+            {"cell_type": "code", "execution_count": None, "id": f"c{i}", "metadata": {},
+             "outputs": [], "source": text.strip()}
+            for i, text in enumerate(cells)
+        ],
+        "metadata": {"kernelspec": {"name": "python3", "display_name": "Python 3"}},
+        "nbformat": 4, "nbformat_minor": 5,
+    }  # fmt: skip
+    place.write_text(json.dumps(book), encoding="utf-8")
+
+
+def measured(tab: Tab, cell: int, slider: str, what: str) -> list[Any]:
     """Return (ms to the changed page, ms until painted) of each press, one at a time."""
-    tab.open("notebooks/00_start_here.ipynb")
-    tab.run_to_bench()
-    tab.page.locator(".choice-bust-ease .noUi-handle").focus()
-    tab.page.evaluate(CLOCK)
-    for count in range(PRESSES + 1):
-        tab.page.keyboard.press("ArrowRight" if count % 2 == 0 else "ArrowLeft")
+    place = tab.page.locator(".jp-CodeCell").nth(cell)
+    place.evaluate("cell => cell.scrollIntoView({block: 'start'})")
+    handle = place.locator(slider)
+    handle.focus()
+    tab.page.wait_for_timeout(500)
+    tab.page.evaluate(CLOCK, [place.element_handle(), what])
+    for count in range(COLD + PRESSES):
+        tab.page.keyboard.press("ArrowRight")
         tab.page.wait_for_function("count => took.length > count", arg=count)
-        tab.page.wait_for_timeout(50)
-    return list(tab.page.evaluate("took"))[1:]  # the first draws with cold caches
+        tab.page.wait_for_timeout(120)  # tables and controls come after the picture
+    return list(tab.page.evaluate("took"))[COLD:]
+
+
+def told(case: Case, ours: list[Any], plain: list[Any]) -> str:
+    (shown, painted), (other, _) = (tuple(zip(*took, strict=True)) for took in (ours, plain))
+    middle, tenth = statistics.median(shown), statistics.quantiles(shown, n=10)[-1]
+    busy = os.getloadavg()[0] / (os.cpu_count() or 1)
+    return (
+        f"{case.title:42} {middle:4.0f} ms (90 % under {tenth:.0f}), painted "
+        f"{statistics.median(painted):.0f}; wanted {case.wanted:.0f}; interact + matplotlib "
+        f"{statistics.median(other):.0f} ms; busy {busy:.1f}"
+    )
 
 
 def main() -> None:
@@ -50,12 +155,14 @@ def main() -> None:
             running_chromium() as browser,
             new_tab(browser, lab) as tab,
         ):
-            took = measure(tab)
-    for name, times in zip(("in the page", "painted"), zip(*took, strict=True), strict=True):
-        tenth = statistics.quantiles(times, n=10)[-1]
-        print(
-            f"key to picture {name}: median {statistics.median(times):.0f} ms, p90 {tenth:.0f} ms"
-        )
+            written(root / NOTEBOOK)
+            tab.open(NOTEBOOK)
+            if not tab.run_all():
+                raise RuntimeError(f"the notebook does not run: {tab.kernel_faults()}")
+            for i, case in enumerate(CASES):
+                slider = f".choice-{case.choice.replace('_', '-')} input[type=range]"
+                ours = measured(tab, 1 + 2 * i, slider, "svg")
+                print(told(case, ours, measured(tab, 2 + 2 * i, ".noUi-handle", "img")), flush=True)
 
 
 if __name__ == "__main__":

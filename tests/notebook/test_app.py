@@ -74,7 +74,7 @@ def test_the_page_shows_the_bench_without_code_and_follows_a_key(
     page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=90_000)
     assert "read_costume" not in page.locator("body").inner_text()
     before = page.locator(".pattern-preview").first.inner_html()
-    page.locator(".choice-bust-ease .noUi-handle").first.focus()
+    page.locator(".choice-bust-ease input[type=range]").first.focus()
     page.keyboard.press("ArrowRight")
     page.wait_for_function(
         "d => document.querySelector('.pattern-preview').innerHTML !== d",

@@ -1,11 +1,9 @@
-"""Sliders from choices: what is shown is in cm, what is kept is in mm to the last digit."""
+"""What controls say and take: shown in cm or inches, kept in mm to the last digit."""
 
 from __future__ import annotations
 
-import itertools
 from typing import Any
 
-import ipywidgets as widgets
 import pytest
 from hypothesis import given
 from hypothesis import strategies as some
@@ -13,65 +11,76 @@ from hypothesis import strategies as some
 from drafting.blocks import all_blocks
 from drafting.choices import Choice
 from drafting.chosen import garment_choices
-from drafting.notebook.controls import control, reach, shown, taken
+from drafting.errors import InputError
+from drafting.notebook.controls import Shown, figure, grouped, knob, reach, step, typed
 
 EVERY = {c.name: c for block in all_blocks().values() for c in garment_choices(block)}
 LENGTH = EVERY["bust_ease"]
-
-
-def quiet(_: Any) -> None:
-    raise AssertionError("nobody moved this control")
+UNITS = some.sampled_from(["cm", "in"])
+INCH = 25.4  # mm, the definition of 1959
 
 
 @pytest.mark.parametrize("choice", EVERY.values(), ids=EVERY)
-def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_default(
+def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_value(
     choice: Choice,
 ) -> None:
-    made = control(choice, choice.default, choice.default, quiet)
-    assert choice.name.split("_")[0] in made.widget.description.lower()
-    assert choice.meaning[1:30] in made.row.children[1].value.replace("&#x27;", "'")
-    per_cm = 10 if choice.unit == "mm" else 1  # SI: 1 cm = 10 mm
-    if isinstance(made.widget, (widgets.FloatSlider, widgets.IntSlider)):
-        assert made.widget.value * per_cm == pytest.approx(choice.default, abs=1e-9)
-        assert made.widget.step * per_cm == pytest.approx(choice.step, abs=1e-9)
-        assert [made.widget.min * per_cm, made.widget.max * per_cm] == pytest.approx(
-            [choice.low, choice.high]
-        )
-    else:
-        assert made.widget.value == choice.default
+    shown = knob(choice, choice.default)
+    assert choice.name.split("_")[0] in shown["label"].lower()
+    assert choice.meaning[1:] in shown["meaning"]
+    assert f"sually {figure(choice, choice.default)}." in shown["meaning"]
+    kinds = {"word": "word", "yes/no": "tick"}
+    assert shown["kind"] == kinds.get(choice.unit, "number")
+    assert [word for word, _ in shown["words"]] == list(choice.words)
+
+
+@pytest.mark.parametrize("name", all_blocks())
+def test_every_choice_of_a_garment_stands_under_one_heading(name: str) -> None:
+    names = tuple(dict.fromkeys(c.name for c in garment_choices(all_blocks()[name])))
+    found = [choice for group in grouped(name, names).values() for choice in group]
+    assert sorted(found) == sorted(names)
 
 
 @pytest.mark.parametrize(("value", "low", "high"), [(450.0, 0, 450.0), (-20.0, -20.0, 400)])
 def test_a_range_grows_to_hold_a_real_value(value: float, low: float, high: float) -> None:
     assert reach(LENGTH, value) == (low, high)
-    assert control(LENGTH, value, 100.0, quiet).widget.value == value / 10
 
 
-def test_a_moved_control_hands_its_value_on_in_the_choices_own_unit() -> None:
-    got: list[Any] = []
-    slider = control(LENGTH, 100.0, 100.0, got.append).widget
-    slider.value = 9.6
-    slider.value = 8.8
-    word = control(EVERY["bust_dart"], "side", "side", got.append).widget
-    word.value = "shoulder"
-    tick = control(EVERY["stretch_arrow"], False, False, got.append).widget
-    tick.value = True
-    assert got == [96.0, 88.0, "shoulder", True]
-
-
-@given(some.floats(0, 400), some.integers(1, 10))
-def test_opening_and_closing_a_readout_again_and_again_changes_nothing(
-    value: float, times: int
+@given(some.floats(-400, 400), UNITS)
+def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(
+    value: float, unit: Shown
 ) -> None:
     """Trouble NB6: only what is shown is rounded, never what is kept."""
-    got: list[Any] = []
-    slider = control(LENGTH, value, 100.0, got.append).widget
-    for _, digits in itertools.product(range(times), (1, 6)):
-        slider.value = round(slider.value, digits)
-    assert got == []
+    assert typed(LENGTH, figure(LENGTH, value, unit), value, unit) == value
 
 
-@given(some.integers(0, 4000))
-def test_a_length_typed_in_tenths_of_a_millimetre_comes_back_exactly(tenths: int) -> None:
-    mm = float(f"{tenths / 10:.1f}")
-    assert taken(LENGTH, shown(LENGTH, mm), -1.0) == mm
+@given(some.floats(-400, 400), UNITS)
+def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit: Shown) -> None:
+    """1 mm in cm, 1/16 in on a tape; half of that is the most that rounding may take."""
+    read = typed(LENGTH, figure(LENGTH, value, unit), -1e6, unit)
+    assert abs(read - value) <= {"cm": 0.5, "in": INCH / 32}[unit] + 1e-9
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "mm"),
+    [("92 cm", "in", 920.0), ("3 1/4 in", "cm", 3.25 * INCH), ("6", "cm", 60.0), ("6", "in", 6 * INCH),
+     ("9,5", "cm", 95.0), ("-1/2 in", "cm", -INCH / 2), ("70 mm", "cm", 70.0)],
+)  # fmt: skip
+def test_a_typed_length_takes_its_own_unit_or_the_one_shown(
+    text: str, unit: Shown, mm: float
+) -> None:
+    assert typed(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
+
+
+@pytest.mark.parametrize("text", ["", "wide", "4 kg", "1/0", "nan"])
+def test_what_cannot_be_read_is_refused_in_words(text: str) -> None:
+    with pytest.raises(InputError, match=r"\w+ \w+"):
+        typed(LENGTH, text, 0.0)
+
+
+@pytest.mark.parametrize(
+    "choice", [c for c in EVERY.values() if c.unit == "mm"], ids=lambda c: c.name
+)
+def test_a_key_moves_a_round_part_of_an_inch_where_inches_are_shown(choice: Choice) -> None:
+    sixteenths: Any = step(choice, "in") / (INCH / 16)
+    assert sixteenths == pytest.approx(round(sixteenths))
+    assert 0.4 * choice.step <= step(choice, "in") <= max(INCH / 16, 2.6 * choice.step)

@@ -1,0 +1,83 @@
+"""What lies under and beside the pieces on the screen: a grid in cm or inches, and a scale bar."""
+
+from __future__ import annotations
+
+import math
+
+from drafting.export.svg import FONT
+from drafting.notebook.controls import Shown
+from drafting.notebook.picture.view import Frame
+from drafting.sheet import Box
+
+GRIDS: dict[Shown, tuple[tuple[float, str, float, str], ...]] = {
+    "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"),
+           (100.0, "10 cm", 1000.0, "1 m")),
+    "in": ((25.4, "1 in", 254.0, "10 in"), (127.0, "5 in", 254.0, "10 in"),
+           (254.0, "10 in", 1270.0, "50 in")),
+}  # fmt: skip
+"""Distance and words of pale and of stronger lines, mm: the first whose pale lines lie far enough
+apart is taken."""
+
+CLOSE = 7.0
+"""Pixels between two pale lines, at least (ours: nearer ones turn to grey)."""
+
+BARS: dict[Shown, tuple[tuple[float, str], ...]] = {
+    "cm": tuple((10.0 * n, f"{n} cm") for n in (100, 50, 20, 10, 5, 2, 1)),
+    "in": tuple((25.4 * n, f"{n} in") for n in (40, 20, 10, 5, 2, 1)),
+}
+
+LONGEST = 0.2
+"""Share of the picture's width that the scale bar takes at most (ours)."""
+
+
+def grid(frame: Frame, height: float, unit: Shown) -> str:
+    """Return the grid over all that is shown, counted from the sheet's lower left corner."""
+    fine, _, strong, _ = _grid(frame, unit)
+    every = _lines(frame.box, height, fine, skip=round(strong / fine))
+    return (
+        f'<g class="grid"><path class="fine" d="{every}"/>'
+        f'<path class="strong" d="{_lines(frame.box, height, strong)}"/></g>'
+    )
+
+
+def bar(frame: Frame, height: float, unit: Shown) -> str:
+    """Return the strip at the foot with the scale bar and, above it, what the squares measure."""
+    x0, y0, x1, _ = frame.box
+    em, low = frame.em, height - y0
+    room = LONGEST * frame.width
+    long, words = next((b for b in BARS[unit] if b[0] <= room), BARS[unit][-1])
+    _, fine, _, strong = _grid(frame, unit)
+    x, y = x0 + 0.8 * em, low - 1.0 * em
+    ticks = "".join(f"M{x + long * n / 5:.2f} {y:.2f}v{-0.5 * em:.2f}" for n in range(6))
+    left, right, floor = x0 - frame.width, x1 + frame.width, low + frame.width
+    foot = f"M{left:.2f} {low - frame.foot:.2f}H{right:.2f}V{floor:.2f}H{left:.2f}Z"
+    return (
+        f'<path class="foot" d="{foot}"/>'
+        f'<path class="scale-check" id="scale-bar" d="M{x:.2f} {y:.2f}h{long:.2f}{ticks}"/>'
+        f'<g class="measured" font-family="{FONT}" font-size="{em:.2f}">'
+        f'<text x="{x + long + 0.5 * em:.2f}" y="{y:.2f}">{words}</text>'
+        f'<text x="{x:.2f}" y="{y - 1.3 * em:.2f}">Squares {fine}, heavy {strong}</text></g>'
+    )
+
+
+def _grid(frame: Frame, unit: Shown) -> tuple[float, str, float, str]:
+    wide_enough = (g for g in GRIDS[unit] if g[0] >= CLOSE * frame.pixel)
+    return next(wide_enough, GRIDS[unit][-1])
+
+
+def _lines(box: Box, height: float, step: float, skip: int = 0) -> str:
+    """Return upright and level lines every `step` mm, but for each `skip`-th (drawn stronger)."""
+    x0, y0, x1, y1 = box
+    upright = (step * n for n in _numbers(x0 - (x1 - x0), x1 + (x1 - x0), step, skip))
+    level = (height - step * n for n in _numbers(y0, y1 + (y1 - y0), step, skip))
+    top, low = height - y1 - (y1 - y0), height - y0
+    left, wide = x0 - (x1 - x0), 3 * (x1 - x0)
+    return "".join(
+        [f"M{x:.2f} {top:.2f}V{low:.2f}" for x in upright]
+        + [f"M{left:.2f} {y:.2f}h{wide:.2f}" for y in level]
+    )
+
+
+def _numbers(low: float, high: float, step: float, skip: int) -> list[int]:
+    found = range(math.ceil(low / step), math.floor(high / step) + 1)
+    return [n for n in found if not skip or n % skip]

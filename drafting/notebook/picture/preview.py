@@ -1,0 +1,118 @@
+"""The picture as a widget, with the controls of how it is looked at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.checks.words import capital, plain
+from drafting.costume import Made
+from drafting.notebook.controls import Shown
+from drafting.notebook.picture.drawing import garment_of, picture, shown_sheet
+from drafting.notebook.picture.looks import LOOKS
+from drafting.notebook.picture.view import View, fitted
+
+ALL, NOTHING = "all pieces", "no edge"
+
+Told = Callable[[Callable[[], None]], None]
+"""Runs what a control asks for, and tells in words what goes wrong."""
+
+
+class Preview:
+    """The picture (`html`) and its view controls (`tools`); `view` is how it is looked at.
+
+    The edges are reached by keyboard through one list, `Look at`: a stop for each of some hundred
+    edges would stand between a maker and the next control. What is chosen there stays lit while
+    sliders move. `safely` runs what a control asks for.
+    """
+
+    def __init__(self, safely: Told = lambda do: do()) -> None:
+        self.view, self.shown = View(), ("", "")
+        self._now: tuple[Any, ...] = ()
+        self._safely = safely
+        self.html = widgets.HTML(layout=widgets.Layout(width="100%", height="520px", margin="0"))
+        self.html.add_class("pattern-preview")
+        self.buttons = {
+            "Fit": self._button("Fit", "Show the whole", View.fit),
+            "Closer": self._button("Closer", "Show less, and larger", View.closer),
+            "Farther": self._button("Farther", "Show more, and smaller", View.farther),
+        }
+        self.piece = self._list("Show", "Which piece fills the picture", 42, View.of)
+        self.edge = self._list("Look at", "Lights an edge and the one it is sewn to", 54, View.at)
+        looks = widgets.HTML(LOOKS, layout=widgets.Layout(display="none"))
+        self.tools = widgets.HBox([looks, *self.buttons.values(), self.piece, self.edge])
+        self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
+        self.tools.add_class("pattern-view")
+
+    def show(
+        self, made: Made, garment: str, before: Made | None = None, unit: Shown = "cm"
+    ) -> None:
+        """Draw a garment; the page only grows until another garment or piece is shown."""
+        if self._now and self._now[1] != garment:
+            self.view = View()
+        self._now = (made, garment, before, unit)
+        self._draw()
+
+    def look(self, view: View) -> None:
+        """Show what stands in another view; nothing is drafted for it."""
+        if view != self.view and self._now:
+            self.view = view
+            self._draw()
+
+    def _draw(self) -> None:
+        made, garment, before, unit = self._now
+        sheet, shown = shown_sheet(made, garment, before), garment_of(made, garment)
+        pieces = {piece.name: piece for piece in shown.draft.pieces}
+        if self.view.piece and self.view.piece not in pieces:
+            self.view = self.view.of("")
+        self.view = replace(self.view, least=fitted(sheet, garment, self.view))
+        self.html.value = picture(sheet, shown, self.view, unit)
+        within = [pieces[self.view.piece]] if self.view.piece else pieces.values()
+        self._offer(self.piece, ALL, {name: capital(plain(name)) for name in pieces})
+        edges = {
+            f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}"
+            for p in within
+            for e in p.edges
+        }
+        self._offer(self.edge, NOTHING, edges)
+        self._settle()
+
+    def _settle(self) -> None:
+        """Bring lists and buttons to what the view says."""
+        known = {value for _, value in self.edge.options}
+        if self.view.edge not in known:
+            self.view = self.view.at("")
+        self.piece.value, self.edge.value = self.view.piece, self.view.edge
+        self.buttons["Farther"].disabled = self.view.zoom <= 1
+
+    def _offer(self, control: Any, none: str, names: dict[str, str]) -> None:
+        options = ((capital(none), ""), *((words, name) for name, words in names.items()))
+        if control.options != options:
+            control.options = options
+
+    def _button(self, words: str, meaning: str, turn: Callable[[View], View]) -> Any:
+        button = widgets.Button(description=words, tooltip=meaning)
+        button.add_class(f"view-{words.lower()}")
+        button.on_click(lambda _: self._safely(lambda: self.look(turn(self.view))))
+        return button
+
+    def _list(self, words: str, meaning: str, wide: int, turn: Callable[[View, str], View]) -> Any:
+        found = widgets.Dropdown(
+            options=((words, ""),), description=words, tooltip=meaning,
+            style={"description_width": f"{wide}px"}, layout=widgets.Layout(width="230px"),
+        )  # fmt: skip
+        found.add_class(f"view-{words.lower().replace(' ', '-')}")
+
+        def chosen(change: Any) -> None:
+            if change["new"] is not None:
+                self._safely(partial(self._chosen, turn, change["new"]))
+
+        found.observe(chosen, names="value")
+        return found
+
+    def _chosen(self, turn: Callable[[View, str], View], name: str) -> None:
+        self.look(turn(self.view, name))

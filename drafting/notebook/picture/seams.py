@@ -1,0 +1,124 @@
+"""What the pointer finds: each edge's name, lengths and partner, ready in the picture.
+
+An edge is a wide unseen line over the one that is drawn, with its words beside it in one group;
+the edges of a seam share a group. So the style sheet alone, by `:hover`, shows the words of the edge
+under the pointer and lights every edge of its seam. The edge looked at (`View.edge`) is marked
+the same way by a class.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from html import escape
+
+from drafting.checks.words import capital, chain_words, edge_words
+from drafting.draft import Draft, EdgeRef, Seam
+from drafting.export.screen import screen_path
+from drafting.export.svg import FONT
+from drafting.garment import MadeGarment
+from drafting.notebook.controls import Shown
+from drafting.notebook.picture.ground import LONGEST
+from drafting.notebook.picture.view import Frame
+from drafting.piece import EdgeKind
+from drafting.sheet import Layer, Sheet
+from drafting.units import show_length
+from drafting.walk import walk
+
+KINDS = {
+    EdgeKind.FOLD: "on the fold", EdgeKind.HEM: "a hem", EdgeKind.OPENING: "an opening",
+    EdgeKind.FREE: "not sewn to another edge",
+}  # fmt: skip
+
+FLAT = 0.05
+"""mm: a smaller ease is none; the eye reads a tenth of a mm at best (ours)."""
+
+
+def edge_lines(draft: Draft, ref: EdgeRef, unit: Shown) -> tuple[str, ...]:
+    """Return what is to be said of an edge: its name and lengths, then its seam or its kind."""
+    seam = next((s for s in draft.seams if ref in s.a or ref in s.b), None)
+    edge = draft.edge(ref)
+    second = seam_line(draft, seam, unit) if seam else capital(KINDS.get(edge.kind, "not sewn"))
+    return edge_line(draft, ref, unit), second
+
+
+def edge_line(draft: Draft, ref: EdgeRef, unit: Shown) -> str:
+    """Return `Front armhole: 24.3 cm long, sewn length 24.3 cm`."""
+    edge = draft.edge(ref)
+    long, sewn = show_length(edge.length, unit), show_length(edge.sewn_length, unit)
+    return f"{capital(edge_words(ref))}: {long} long, sewn length {sewn}"
+
+
+def seam_line(draft: Draft, seam: Seam, unit: Shown) -> str:
+    """Return both chains of a seam with their sewn lengths, and the ease between them."""
+    found = walk(draft, seam)
+    if seam.a == seam.b:
+        return (
+            f"Sewn to the same edge of the other hand: {show_length(found.a_sewn, unit)}, no ease"
+        )
+    a, b = chain_words(seam.a, seam.b), chain_words(seam.b, seam.a)
+    ease = found.a_sewn - found.b_sewn
+    said = f"{show_length(abs(ease), unit)} ease, in the {a if ease > 0 else b}"
+    return (
+        f"Sewn: {a} {show_length(found.a_sewn, unit)} to {b} {show_length(found.b_sewn, unit)}; "
+        + ("no ease" if abs(ease) < FLAT else said)
+    )
+
+
+@dataclass(frozen=True)
+class _Page:
+    """Where the words go, and the path of each edge as it lies on the sheet."""
+
+    draft: Draft
+    unit: Shown
+    at: tuple[float, float]
+    em: float
+    paths: Mapping[EdgeRef, str]
+    looked: EdgeRef
+
+    def words(self, line: int, text: str) -> str:
+        x, y = self.at
+        return f'<text class="said" x="{x:.1f}" y="{y + 1.3 * line * self.em:.1f}">{escape(text)}</text>'
+
+    def edge(self, ref: EdgeRef) -> str:
+        looked = " looked" if ref == self.looked else ""
+        said = self.words(0, edge_line(self.draft, ref, self.unit))
+        name = ".".join(ref)
+        return f'<g class="edge{looked}" data-edge="{name}"><path class="hit" d="{self.paths[ref]}"/>{said}</g>'
+
+
+def seam_groups(garment: MadeGarment, sheet: Sheet, frame: Frame, unit: Shown, edge: str) -> str:
+    """Return the groups of every seam, and of every edge that is in none; `edge` is looked at."""
+    draft = garment.draft
+    strokes = {stroke.id: stroke for stroke in sheet.on(Layer.STITCH)}
+    paths = {
+        (piece.name, e.name): screen_path(stroke.paths[0], sheet.height, places=1)
+        for piece in draft.pieces
+        for e in piece.edges
+        if (stroke := strokes.get(f"{garment.name}.{piece.name}.{e.name}"))
+    }
+    piece, _, name = edge.partition(".")
+    x = frame.box[0] + LONGEST * frame.width + 5 * frame.em
+    y = sheet.height - frame.box[1] - frame.foot + 1.3 * frame.em
+    page = _Page(draft, unit, (x, y), frame.em, paths, (piece, name))
+    head = f'<g class="seams" font-family="{FONT}" font-size="{frame.em:.2f}">'
+    return f"{head}{''.join(_groups(page))}</g>"
+
+
+def _groups(page: _Page) -> Iterator[str]:
+    left = dict.fromkeys(page.paths)
+    for seam in page.draft.seams:
+        refs = [ref for ref in dict.fromkeys((*seam.a, *seam.b)) if ref in left]
+        if refs:
+            said = page.words(1, seam_line(page.draft, seam, page.unit))
+            yield _group(page, refs, said)
+            for ref in refs:
+                del left[ref]
+    for ref in left:
+        said = capital(KINDS.get(page.draft.edge(ref).kind, "not sewn"))
+        yield _group(page, [ref], page.words(1, said))
+
+
+def _group(page: _Page, refs: list[EdgeRef], said: str) -> str:
+    looked = " looked" if page.looked in refs else ""
+    return f'<g class="seam{looked}">{"".join(map(page.edge, refs))}{said}</g>'

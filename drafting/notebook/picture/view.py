@@ -1,0 +1,136 @@
+"""Which part of the sheet is shown, and how large: a value of its own, apart from the draft."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.sheet import Box, Layer, Sheet, grown, shifted, union
+
+PIXELS = (800.0, 500.0)
+"""Width and height of the place that text sizes are reckoned for (ours)."""
+
+FOOT = 46.0
+"""Pixels at the foot of the picture that are kept for the scale bar and the words of an edge."""
+
+LETTERS = 13.0
+"""Pixels: the text at the foot (common practice: a page's body text is 13 to 16)."""
+
+STEP = 1.5
+"""One press of Closer or Farther."""
+
+CLOSEST = STEP**8
+
+AROUND = 15.0
+"""mm shown round a single piece."""
+
+
+@dataclass(frozen=True)
+class View:
+    """How the picture is looked at: `zoom` times as large as fits, all pieces or one `piece`.
+
+    `edge` ("front.armhole") is looked at: its words are shown and a closer view is centred on it.
+    `least` is the box (mm, from `fitted`) shown at least before zooming: kept from one picture to
+    the next it keeps the pieces from jumping while a slider is moved.
+    """
+
+    zoom: float = 1.0
+    piece: str = ""
+    edge: str = ""
+    least: Box | None = None
+
+    def closer(self) -> View:
+        return replace(self, zoom=min(CLOSEST, self.zoom * STEP))
+
+    def farther(self) -> View:
+        return replace(self, zoom=max(1.0, self.zoom / STEP))
+
+    def fit(self) -> View:
+        """Return the view that shows the whole again, no larger than it now has to be."""
+        return replace(self, zoom=1.0, least=None)
+
+    def of(self, piece: str) -> View:
+        """Return the view of another piece, or ("") of all."""
+        if piece == self.piece:
+            return self
+        edge = self.edge if self.edge.startswith(f"{piece}.") or not piece else ""
+        return View(piece=piece, edge=edge)
+
+    def at(self, edge: str) -> View:
+        return replace(self, edge=edge)
+
+
+@dataclass(frozen=True)
+class Frame:
+    """What is shown: `box` of the sheet (mm, y up), its `foot` included; `pixel` is mm a pixel."""
+
+    box: Box
+    pixel: float
+
+    @property
+    def foot(self) -> float:
+        """Height of the strip at the foot, mm."""
+        return FOOT * self.pixel
+
+    @property
+    def em(self) -> float:
+        """Size of the letters at the foot, mm."""
+        return LETTERS * self.pixel
+
+    @property
+    def width(self) -> float:
+        return self.box[2] - self.box[0]
+
+
+def fitted(sheet: Sheet, garment: str, view: View) -> Box:
+    """Return the box that fits the picture before zooming, counted from the page's upper left corner or
+    from the middle of the piece shown.
+
+    What was shown last (`View.least`) stays as it is while the pieces fit into it.
+    """
+    piece = _cut_box(sheet, f"{garment}.{view.piece}.cut-line")
+    if piece is None:
+        whole = (0.0, -sheet.height, sheet.width, 0.0)
+    else:
+        x0, y0, x1, y1 = grown(piece, AROUND)
+        whole = _about(0.0, 0.0, x1 - x0, y1 - y0)
+    return _shaped(union([whole, view.least] if view.least else [whole]))
+
+
+def framed(sheet: Sheet, garment: str, view: View) -> Frame:
+    """Return what is shown: the fitted box, nearer by the zoom, and the foot below it."""
+    home = _anchor(sheet, garment, view)
+    x0, y0, x1, y1 = shifted(fitted(sheet, garment, view), home)
+    x, y = (x0 + x1) / 2, (y0 + y1) / 2
+    if view.zoom > 1 and (middle := _edge_middle(sheet, f"{garment}.{view.edge}")):
+        x, y = middle.real, middle.imag
+    wide, high = (x1 - x0) / view.zoom, (y1 - y0) / view.zoom
+    left, low, right, top = _about(x, y, wide, high)
+    pixel = wide / PIXELS[0]
+    return Frame((left, low - FOOT * pixel, right, top), pixel)
+
+
+def _anchor(sheet: Sheet, garment: str, view: View) -> complex:
+    """Return the middle of the piece shown, or the upper left corner of the page."""
+    box = _cut_box(sheet, f"{garment}.{view.piece}.cut-line")
+    return complex(box[0] + box[2], box[1] + box[3]) / 2 if box else 1j * sheet.height
+
+
+def _shaped(box: Box) -> Box:
+    """Return the least box round `box`, about its middle, in the shape of the place."""
+    x0, y0, x1, y1 = box
+    across, up = PIXELS[0], PIXELS[1] - FOOT
+    pixel = max((x1 - x0) / across, (y1 - y0) / up)
+    return _about((x0 + x1) / 2, (y0 + y1) / 2, across * pixel, up * pixel)
+
+
+def _about(x: float, y: float, wide: float, high: float) -> Box:
+    return x - wide / 2, y - high / 2, x + wide / 2, y + high / 2
+
+
+def _cut_box(sheet: Sheet, name: str) -> Box | None:
+    return next((stroke.bounds for stroke in sheet.on(Layer.CUT) if stroke.id == name), None)
+
+
+def _edge_middle(sheet: Sheet, name: str) -> complex | None:
+    paths = (s.paths[0] for s in sheet.on(Layer.STITCH) if s.id == name)
+    return next((path.at(path.length / 2) for path in paths), None)
