@@ -119,7 +119,7 @@ def test_grid_and_scale_bar_are_as_far_apart_as_they_say(unit: Any, fine: set[fl
         upright = sorted(float(x) for x in re.findall(r"M(-?[\d.]+) [-\d.]+V", lines))
         gap = min(b - a for a, b in pairwise(upright))
         words = " ".join(str(t.text) for t in root(text).iter(f"{SPACE}text"))
-        squares = re.search(rf"Squares (\d+) {unit}, heavy (\d+) {unit}", words)
+        squares = re.search(rf"Squares (\d+) {unit}, heavy lines (\d+) {unit}", words)
         assert squares
         assert gap == pytest.approx(float(squares[1]) * one, abs=0.011)
         assert min(abs(gap - wanted) for wanted in fine) < 0.011

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
@@ -79,16 +78,6 @@ def test_why_a_seam_is_sewn_so_is_told_once_a_garment() -> None:
     assert sum("needle sharp 90" in block for block in blocks) > 10
 
 
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    from tests.notebook.lab import running_chromium
-
-    if shutil.which("chromium") is None:
-        pytest.skip("chromium is not on the PATH; .ci/run installs it")
-    with running_chromium() as started:
-        yield started
-
-
 @pytest.fixture
 def opened(browser: Any, tmp_path: Path) -> Iterator[Any]:
     file = tmp_path / "plan.html"
@@ -107,6 +96,7 @@ def opened(browser: Any, tmp_path: Path) -> Iterator[Any]:
 
 
 @pytest.mark.browser
+@pytest.mark.xdist_group("lab")
 def test_ticks_and_minutes_are_remembered_and_the_hours_left_follow(opened: Any) -> None:
     left = opened.locator("#left")
     before = float(left.inner_text())
@@ -123,6 +113,7 @@ def test_ticks_and_minutes_are_remembered_and_the_hours_left_follow(opened: Any)
 
 
 @pytest.mark.browser
+@pytest.mark.xdist_group("lab")
 def test_the_plan_prints_to_paper_with_every_step(opened: Any) -> None:
     """Read back with pypdfium2."""
     pdf = pdfium.PdfDocument(opened.pdf(format="A4"))
@@ -135,6 +126,7 @@ def test_the_plan_prints_to_paper_with_every_step(opened: Any) -> None:
 
 
 @pytest.mark.browser
+@pytest.mark.xdist_group("lab")
 def test_every_box_and_field_of_the_page_has_a_name_for_those_who_cannot_see_it(
     opened: Any,
 ) -> None:
