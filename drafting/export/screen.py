@@ -31,6 +31,7 @@ def screen_text(sheet: Sheet, box: Box, words: str, under: str = "", over: str =
     lines = "".join(part for layer in Layer for part in _layer(sheet, layer))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{place}" width="100%" height="100%" '
+        'preserveAspectRatio="xMidYMax" '
         f'role="img" aria-label="{escape(clean_text(words, len(words)))}">{under}{lines}{over}</svg>'
     )
 

@@ -41,13 +41,13 @@ def grid(frame: Frame, height: float, unit: Shown) -> str:
 
 
 def bar(frame: Frame, height: float, unit: Shown) -> str:
-    """Return the strip at the foot with the scale bar and, above it, what the squares measure."""
+    """Return the strip at the foot, and on its last line the scale bar and what squares measure."""
     x0, y0, x1, _ = frame.box
     em, low = frame.em, height - y0
     room = LONGEST * frame.width
     long, words = next((b for b in BARS[unit] if b[0] <= room), BARS[unit][-1])
     _, fine, _, strong = _grid(frame, unit)
-    x, y = x0 + 0.8 * em, low - 1.0 * em
+    x, y = x0 + 0.8 * em, low - 0.7 * em
     ticks = "".join(f"M{x + long * n / 5:.2f} {y:.2f}v{-0.5 * em:.2f}" for n in range(6))
     left, right, floor = x0 - frame.width, x1 + frame.width, low + frame.width
     foot = f"M{left:.2f} {low - frame.foot:.2f}H{right:.2f}V{floor:.2f}H{left:.2f}Z"
@@ -56,7 +56,8 @@ def bar(frame: Frame, height: float, unit: Shown) -> str:
         f'<path class="scale-check" id="scale-bar" d="M{x:.2f} {y:.2f}h{long:.2f}{ticks}"/>'
         f'<g class="measured" font-family="{FONT}" font-size="{em:.2f}">'
         f'<text x="{x + long + 0.5 * em:.2f}" y="{y:.2f}">{words}</text>'
-        f'<text x="{x:.2f}" y="{y - 1.3 * em:.2f}">Squares {fine}, heavy {strong}</text></g>'
+        f'<text x="{x0 + 0.4 * frame.width:.2f}" y="{y:.2f}">'
+        f"Squares {fine}, heavy lines {strong}</text></g>"
     )
 
 

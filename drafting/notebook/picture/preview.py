@@ -14,6 +14,7 @@ from drafting.costume import Made
 from drafting.notebook.controls import Shown
 from drafting.notebook.picture.drawing import garment_of, picture, shown_sheet
 from drafting.notebook.picture.looks import LOOKS
+from drafting.notebook.picture.quiet import QuietLists
 from drafting.notebook.picture.view import View, fitted
 
 ALL, NOTHING = "all pieces", "no edge"
@@ -44,7 +45,8 @@ class Preview:
         self.piece = self._list("Show", "Which piece fills the picture", 42, View.of)
         self.edge = self._list("Look at", "Lights an edge and the one it is sewn to", 54, View.at)
         looks = widgets.HTML(LOOKS, layout=widgets.Layout(display="none"))
-        self.tools = widgets.HBox([looks, *self.buttons.values(), self.piece, self.edge])
+        buttons = self.buttons.values()
+        self.tools = widgets.HBox([looks, *buttons, self.piece, self.edge, QuietLists()])
         self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
         self.tools.add_class("pattern-view")
 

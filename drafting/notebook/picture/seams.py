@@ -18,7 +18,6 @@ from drafting.export.screen import screen_path
 from drafting.export.svg import FONT
 from drafting.garment import MadeGarment
 from drafting.notebook.controls import Shown
-from drafting.notebook.picture.ground import LONGEST
 from drafting.notebook.picture.view import Frame
 from drafting.piece import EdgeKind
 from drafting.sheet import Layer, Sheet
@@ -98,7 +97,7 @@ def seam_groups(garment: MadeGarment, sheet: Sheet, frame: Frame, unit: Shown, e
         if (stroke := strokes.get(f"{garment.name}.{piece.name}.{e.name}"))
     }
     piece, _, name = edge.partition(".")
-    x = frame.box[0] + LONGEST * frame.width + 5 * frame.em
+    x = frame.box[0] + 0.8 * frame.em
     y = sheet.height - frame.box[1] - frame.foot + 1.3 * frame.em
     page = _Page(draft, unit, (x, y), frame.em, paths, (piece, name))
     head = f'<g class="seams" font-family="{FONT}" font-size="{frame.em:.2f}">'

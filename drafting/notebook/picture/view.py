@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 
 from drafting.sheet import Box, Layer, Sheet, grown, shifted, union
 
-PIXELS = (800.0, 500.0)
-"""Width and height of the place that text sizes are reckoned for (ours)."""
+PIXELS = (590.0, 510.0)
+"""Width and height of the place that text sizes are reckoned for: the bench on a small screen."""
 
-FOOT = 46.0
+FOOT = 58.0
 """Pixels at the foot of the picture that are kept for the scale bar and the words of an edge."""
 
-LETTERS = 13.0
+LETTERS = 12.5
 """Pixels: the text at the foot (common practice: a page's body text is 13 to 16)."""
 
 STEP = 1.5
