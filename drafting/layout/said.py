@@ -97,28 +97,28 @@ def _hands(lay: Lay) -> Iterator[Finding]:
 
 
 def _repeats(lay: Lay) -> Iterator[Finding]:
-    cloth = lay.cloth
-    if cloth.repeat_along:
-        yield Finding(
-            "repeat", "note", cloth.role, cloth.repeat_along, None,
-            f"{cloth.title} repeats every {show_length(cloth.repeat_along)} along its length: every "
-            "piece is laid with one level line on the same place of the repeat, and the lay is "
-            "longer for it. Check each pair of partners before cutting.",
+    if lay.cloth.repeat_along:
+        yield _repeat(
+            lay.cloth, lay.cloth.repeat_along,
+            "along its length: every piece is laid with one level line on the same place of the repeat, "
+            "and the lay is longer for it. Check each pair of partners before cutting.",
         )  # fmt: skip
-    if cloth.repeat_across and lay.lay == "open":
-        yield Finding(
-            "repeat", "note", cloth.role, cloth.repeat_across, None,
-            f"{cloth.title} repeats every {show_length(cloth.repeat_across)} across: the grainline of "
-            "every piece lies on the same place of a stripe, where it has room to. Check each pair of "
-            "partners before cutting.",
-        )  # fmt: skip
-    elif cloth.repeat_across:
-        yield Finding(
-            "repeat", "note", cloth.role, cloth.repeat_across, None,
-            f"{cloth.title} repeats every {show_length(cloth.repeat_across)} across: fold it on a stripe "
-            "and pin the layers stripe on stripe, then both hands of a pair match. From piece to piece "
-            "stripes are matched on open cloth only.",
-        )  # fmt: skip
+    if lay.cloth.repeat_across:
+        yield _repeat(lay.cloth, lay.cloth.repeat_across, STRIPES[lay.lay == "open"])
+
+
+STRIPES = {
+    True: "across: the grainline of every piece lies on the same place of a stripe, where it has room "
+    "to. Check each pair of partners before cutting.",
+    False: "across: fold it on a stripe and pin the layers stripe on stripe, then both hands of a pair "
+    "match. From piece to piece stripes are matched on open cloth only.",
+}
+"""What is said of stripes, by whether the cloth lies open."""
+
+
+def _repeat(cloth: Cloth, every: float, words: str) -> Finding:
+    message = f"{cloth.title} repeats every {show_length(every)} {words}"
+    return Finding("repeat", "note", cloth.role, every, None, message)
 
 
 def _wash(lay: Lay) -> Iterator[Finding]:

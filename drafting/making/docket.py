@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.alter.stiffening import BLOCK_FUSE
 from drafting.costume import Made
 from drafting.cutting import materials
 from drafting.garment import MadeGarment
@@ -12,10 +13,6 @@ from drafting.making.handed import hand, stem
 from drafting.making.model import DocketRow
 from drafting.pattern import CutPiece
 from drafting.piece import Piece
-
-BLOCK_FUSED = 5.0
-"""mm past the stitching line from which interfacing lies in the seams: it is fused to a block of
-cloth first and both are cut as one (trouble AL5)."""
 
 FACES = {
     "open": "right side up",
@@ -84,4 +81,4 @@ def _shared(shell: str, stiff: str) -> int:
 
 def is_block_fused(stiff: CutPiece) -> bool:
     """Return whether an interfacing reaches into the seams, so that it is fused before cutting."""
-    return max(stiff.allowances.values(), default=0.0) > BLOCK_FUSED
+    return max(stiff.allowances.values(), default=0.0) > BLOCK_FUSE

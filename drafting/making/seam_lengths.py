@@ -17,13 +17,12 @@ from drafting.walk import walk
 
 def times_sewn(draft: Draft, seam: Seam) -> int:
     """Return how often a seam, as drawn, is sewn in the whole garment."""
-    piece = draft[seam.a[0][0]]
-    if piece.fold_edge is not None:
+    if any(draft[name].hand for name, _ in (*seam.a, *seam.b)):
+        return 1  # one side of the wearer only
+    if draft[seam.a[0][0]].fold_edge is not None:
         return 2  # a half drawn, a whole sewn
     if seam.a == seam.b:
         return 1  # a pair joined to its own mirror image
-    if any(draft[name].hand for name, _ in (*seam.a, *seam.b)):
-        return 1  # one side of the wearer only
     pairs = [draft[name].pair for name, _ in (*seam.a, *seam.b)]
     return 2 if any(pairs) else 1
 

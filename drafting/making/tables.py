@@ -26,32 +26,23 @@ QUARTERS = 4
 
 def tables(made: Made) -> tuple[Table, ...]:
     """Return every table that has a row."""
+    kinds: dict[str, tuple[tuple[str, ...], RowsOf]] = {
+        "table.buttons": (
+            ("count", "button", "places", "how"),
+            partial(_button_rows, made.costume.fabrics),
+        ),
+        "table.boning": (("count", "bone", "cut", "how"), _bone_rows),
+        "table.elastic": (("count", "cut", "loop", "how"), _elastic_rows),
+        "table.gathers": (("drawn", "sewn", "marks", "partner_marks"), _gather_rows),
+        "table.trims": (("count", "trim", "length", "how"), _trim_rows),
+    }
     found = (
         Table(
-            "table.buttons",
-            ("head.where", "head.count", "head.button", "head.places", "head.how"),
-            tuple(_each(made, partial(_button_rows, made.costume.fabrics))),
-        ),
-        Table(
-            "table.boning",
-            ("head.where", "head.count", "head.bone", "head.cut", "head.how"),
-            tuple(_each(made, _bone_rows)),
-        ),
-        Table(
-            "table.elastic",
-            ("head.where", "head.count", "head.cut", "head.loop", "head.how"),
-            tuple(_each(made, _elastic_rows)),
-        ),
-        Table(
-            "table.gathers",
-            ("head.where", "head.drawn", "head.sewn", "head.marks", "head.partner_marks"),
-            tuple(_each(made, _gather_rows)),
-        ),
-        Table(
-            "table.trims",
-            ("head.where", "head.count", "head.trim", "head.length", "head.how"),
-            tuple(_each(made, _trim_rows)),
-        ),
+            name,
+            ("head.where", *(f"head.{head}" for head in heads)),
+            tuple(_each(made, rows)),
+        )
+        for name, (heads, rows) in kinds.items()
     )
     return tuple(table for table in found if table.rows)
 

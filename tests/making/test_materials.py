@@ -215,3 +215,15 @@ def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() 
     side = dict(table.rows[1][4].facts)["side"]  # type: ignore[union-attr]
     count, each = trim_length(coat, piping)
     assert bias_strip(side**2, 40.0) >= count * each
+
+
+def test_a_flys_seams_are_sewn_once_and_not_on_both_hands() -> None:
+    """A facing lies on one front only, a shield on the other: the length is the edge's own."""
+    from drafting.garment import draft_garment
+
+    base = made("lamplighter").costume
+    garment = draft_garment(base.wearer, base.fabrics["shirting"], "trousers")
+    lengths = seam_lengths(garment)
+    fly = garment.draft["front"]["fly"].length
+    assert lengths["fly facing"] == pytest.approx(fly, abs=0.01)
+    assert lengths["fly shield"] == pytest.approx(fly, abs=0.01)
