@@ -26,6 +26,9 @@ ROW = 1500.0
 TEXT, LEAST_TEXT = 22.0, 16.0
 """Parts of a drawing's greater side that a name's letters take, and mm at least (ours)."""
 
+LETTER = 0.62
+"""Width of a letter as a share of its size, on the wide side."""
+
 MOST = 24
 """Pieces in one drawing; a whole costume's docket is drawn elsewhere (ours)."""
 
@@ -93,21 +96,32 @@ def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
     lit_of: dict[str, list[str]] = {}
     for name, edge in lit:
         lit_of.setdefault(name, []).append(edge)
-    body: list[tuple[Drawn, float, float]] = []
-    x = top = high = wide = 0.0
-    for piece in pieces[:MOST]:
-        w, h = piece.size
-        if x and x + w > ROW:
-            x, top, high = 0.0, top + high + 2 * GAP, 0.0
-        body.append((piece, x, top))
-        x, high = x + w + GAP, max(high, h)
-        wide = max(wide, x)
+    shown = pieces[:MOST]
+    _, wide, high = _rows(shown, 0.0)
+    body, wide, high = _rows(shown, max(LEAST_TEXT, max(wide, high) / TEXT))
     title = ", ".join(piece_title(p.piece) for p in pieces[:MOST])
-    size = max(LEAST_TEXT, max(wide, top + high) / TEXT)
+    size = max(LEAST_TEXT, max(wide, high) / TEXT)
     placed = "".join(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
-    box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {top + high + GAP / 2 + 1.6 * size:.0f}"
+    box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {high + GAP / 2 + 1.6 * size:.0f}"
     head = f'<svg class="pieces" role="img" viewBox="{box}"><title>{html.escape(title)}</title>'
     return f"{head}{placed}</svg>"
+
+
+def _rows(
+    pieces: list[Drawn], size: float
+) -> tuple[list[tuple[Drawn, float, float]], float, float]:
+    """Return where each piece stands, in a cell as wide as its name, and the drawing's width and height."""
+    body: list[tuple[Drawn, float, float]] = []
+    x = top = low = wide = 0.0
+    for piece in pieces:
+        w, h = piece.size
+        cell = max(w, LETTER * size * len(piece_title(piece.piece)))
+        if x and x + cell > ROW:
+            x, top = 0.0, low + 2 * GAP
+        body.append((piece, x + (cell - w) / 2, top))
+        x, low = x + cell + GAP, max(low, top + h)
+        wide = max(wide, x)
+    return body, wide, low
 
 
 def _placed(drawn: Drawn, x: float, y: float, edges: list[str], size: float) -> str:
