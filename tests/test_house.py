@@ -163,6 +163,13 @@ def run(python: Path, *arguments: str, cwd: Path) -> str:
     return done.stdout
 
 
+@pytest.mark.skipif("PYTEST_XDIST_WORKER" not in os.environ, reason="one worker has no groups")
+@pytest.mark.xdist_group("wheel")
+def test_tests_of_one_group_go_to_one_worker(request: pytest.FixtureRequest) -> None:
+    """One browser serves a page's tests in their order; a worker tells its groups in the test's name."""
+    assert request.node.nodeid.endswith("@wheel")
+
+
 @pytest.mark.slow
 @pytest.mark.xdist_group("wheel")
 def test_an_installed_wheel_carries_the_measurements_and_notebooks(

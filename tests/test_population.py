@@ -96,6 +96,7 @@ def test_the_neckline_and_the_shoulder_are_the_bodys_own() -> None:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 @pytest.mark.parametrize("setting", SETTINGS)
 @pytest.mark.parametrize(("source", "count", "first"), chunks(ALL))
 def test_every_measured_adult_is_drafted_in_every_setting(

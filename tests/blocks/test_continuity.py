@@ -147,6 +147,7 @@ def test_no_sewn_seam_jumps_on_surveyed_bodies(which: int) -> None:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 @pytest.mark.parametrize("first", range(0, EVERYONE, 10))
 def test_no_sewn_seam_jumps_on_many_surveyed_bodies(first: int) -> None:
     found = [

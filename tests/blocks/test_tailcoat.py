@@ -239,6 +239,7 @@ def test_the_coat_stands_with_any_choices_too() -> None:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 def test_every_surveyed_adult_gets_a_coat() -> None:
     found = [trouble for body in ansur() for trouble in troubles(body, {})]
     assert not found, f"{len(found)} troubles:\n" + "\n".join(found[:20])

@@ -72,6 +72,7 @@ def test_seated_wearers_are_drafted_too() -> None:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 @pytest.mark.parametrize("style", list(STYLES))
 def test_every_measured_adult_has_a_trouser_in_every_style(style: str) -> None:
     assert troubles([*ansur(), *bdims()], style, 200) == []

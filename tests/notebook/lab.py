@@ -46,6 +46,15 @@ READY = """() => {
 }"""
 """The kernel's circle says idle before it is connected, so ask the application itself."""
 
+RUN = """() => {
+    window.ran = undefined;
+    jupyterapp.commands.execute('notebook:run-all-cells')
+        .then(done => { window.ran = Boolean(done); }, () => { window.ran = false; });
+}"""
+
+RUN_ALL = 120_000
+"""ms for all cells of a notebook; what is evaluated in a page has no end of its own."""
+
 WATCH = """() => {
     window.kernelFaults = [];
     const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel;
@@ -85,10 +94,9 @@ class Tab:
 
     def run_all(self) -> bool:
         """Run every cell; return whether none of them raised."""
-        command = "notebook:run-all-cells"
-        return bool(
-            self.page.evaluate(f"async () => await jupyterapp.commands.execute('{command}')")
-        )
+        self.page.evaluate(RUN)
+        self.page.wait_for_function("window.ran !== undefined", timeout=RUN_ALL)
+        return bool(self.page.evaluate("window.ran"))
 
     def run_to_bench(self) -> None:
         """Run the notebook from top to bottom and scroll to its bench."""
