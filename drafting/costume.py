@@ -1,6 +1,6 @@
 """READ FIRST: from a costume file to checked pieces. The whole flow is `make`. Layer 5.
 
-    CostumeFile -> choose -> draft -> notches -> finish -> check -> Made
+    CostumeFile -> choose -> draft -> notches -> finish (`finished`) -> check (`checked`) -> Made
 
 The cutting layouts come after (`cutting.laid_out`), then what is written to disk
 (`output.write_output`); one garment without files is `garment.draft_garment`.
@@ -16,11 +16,12 @@ from drafting.chosen import Chosen, Origin, block_named, choose
 from drafting.costume_file import CostumeFile, Garment
 from drafting.errors import DraftError, Fault, InputError
 from drafting.findings import Finding
-from drafting.garment import MadeGarment, draft_garment, make_garment
+from drafting.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.layout import Lay
+from drafting.remembered import remembered
 from drafting.scale import body_scale
 
-__all__ = ["Made", "MadeGarment", "draft_garment", "make"]
+__all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
 
 
 @dataclass(frozen=True)
@@ -38,7 +39,12 @@ class Made:
 
 
 def make(costume: CostumeFile) -> Made:
-    """Return the costume drafted, finished and checked.
+    """Return the costume drafted, finished and checked; raises what `finished` does."""
+    return checked(finished(costume))
+
+
+def finished(costume: CostumeFile) -> Made:
+    """Return the costume drafted and finished: what a picture needs. Nothing is checked yet.
 
     Raises `InputError` with every fault of every garment: choices that are not known or out of
     range first, then garments that these measures and choices cannot give.
@@ -49,12 +55,22 @@ def make(costume: CostumeFile) -> Made:
         made = [_made(costume, g, chosen[g.name], faults) for g in costume.garments]
     if faults:
         raise InputError(faults)
-    garments = tuple(garment for garment in made if garment)
+    return _made_up(costume, tuple(garment for garment in made if garment))
+
+
+@remembered(8)
+def checked(made: Made) -> Made:
+    """Return what was made with what the checks find in it; never raises."""
+    costume, wearer = made.costume, made.costume.wearer
+    garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
+    return _made_up(costume, tuple(garments))
+
+
+def _made_up(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Made:
     timings: Counter[str] = Counter()
     for garment in garments:
         timings.update(garment.seconds)  # seconds add up like counts
-    findings = tuple(_findings(costume, garments))
-    return Made(costume, garments, findings, timings=dict(timings))
+    return Made(costume, garments, tuple(_findings(costume, garments)), timings=dict(timings))
 
 
 def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
@@ -74,7 +90,7 @@ def _made(
     block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
     names = {"name": garment.name, "role": garment.fabric}
     try:
-        return make_garment(
+        return finished_garment(
             costume.wearer,
             cloth,
             block,

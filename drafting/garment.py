@@ -1,6 +1,7 @@
-"""One garment: choose, draft its parts, finish, check. Layer 5.
+"""One garment: choose, draft its parts, finish, then check. Layer 5.
 
-`draft_garment` is the short way for notebooks and sliders; `costume.make` does the same from files.
+`draft_garment` is the short way for notebooks and tests; `costume.make` does the same from files.
+What is checked is what stands: a picture may be shown of a garment before it is `checked`.
 """
 
 from __future__ import annotations
@@ -43,7 +44,8 @@ class MadeGarment:
 
     `fabric` is the role of its cloth; `choices` every value used with its source ("file",
     "notebook" or "default"); `findings` what rules settled and what the checks found; `seconds` by
-    stage; `trims` what is sewn along its edges.
+    stage; `trims` what is sewn along its edges; `as_sewn` the pattern before cutting unwashed
+    enlarged it (the same object where nothing is enlarged).
     """
 
     name: str
@@ -55,6 +57,7 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+    as_sewn: Pattern | None = field(default=None, repr=False, compare=False)
 
 
 def draft_garment(
@@ -73,11 +76,18 @@ def draft_garment(
 
 
 def make_garment(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, **more: Any
+) -> MadeGarment:
+    """Return the garment drafted, finished and checked; takes and raises what `finished_garment` does."""
+    return checked_garment(finished_garment(body, fabric, block, chosen, **more), body, fabric)
+
+
+def finished_garment(
     body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, *, name: str, role: str,
     fullness: tuple[FullnessWish, ...] = (), trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
 ) -> MadeGarment:  # fmt: skip
-    """Return the garment drafted, finished and checked; raises `DraftError`."""
+    """Return the garment drafted and finished, not yet checked; raises `DraftError`."""
     start = time.perf_counter()
     draft = drafted(body, fabric, block, chosen)
     for wish in fullness:
@@ -88,19 +98,22 @@ def make_garment(
         _on_an_edge(draft, trim)
     draft = notched(draft)
     stands = time.perf_counter()
-    pattern = finish(draft, name, role, chosen.finish)
-    ready = time.perf_counter()
-    checked = check_all(draft, pattern, body)
-    if chosen.finish.cut_unwashed:
-        pattern = enlarged(pattern, fabric)
-    typed = {name: value for name, (value, source) in chosen.values.items() if source != "default"}
-    findings = (*pattern.findings, *checked, *untakeable(draft, fabric, typed))
-    seconds = {
-        "draft": stands - start, "finish": ready - stands, "check": time.perf_counter() - ready,
-    }  # fmt: skip
+    sewn = finish(draft, name, role, chosen.finish)
+    pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
+    seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, chosen.values, findings, seconds, trims
+        name, block.name, role, draft, pattern, chosen.values, pattern.findings, seconds, trims, sewn
     )  # fmt: skip
+
+
+def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> MadeGarment:
+    """Return the garment with what the checks find in it; never raises."""
+    start = time.perf_counter()
+    found = check_all(made.draft, made.as_sewn or made.pattern, body)
+    typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
+    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    seconds = {**made.seconds, "check": time.perf_counter() - start}
+    return replace(made, findings=findings, seconds=seconds)
 
 
 def _on_an_edge(draft: Draft, trim: TrimWish) -> None:

@@ -49,8 +49,7 @@ class CutPiece:
     """One piece with everything that is drawn on it.
 
     `cut` is the closed cut line, anticlockwise; `allowances` mm by edge name (0 on a fold and along
-    dart legs); `label_at` the middle of an upright box of `label_box` (width, height in mm) that is
-    free for text.
+    dart legs). Where text has room is asked of `finish.label_room`.
     """
 
     piece: Piece
@@ -60,14 +59,12 @@ class CutPiece:
     notches: tuple[NotchMark, ...] = ()
     grainline: Path | None = None
     stretch_arrow: Path | None = None
-    label_at: complex = 0j
-    label_box: tuple[float, float] = (0.0, 0.0)
     caps: tuple[DartCap, ...] = ()
 
     def mirrored(self) -> CutPiece:
         """Return the other hand. Marks are reflected; arrows keep their sense along the piece.
 
-        Text is never reflected: it is set upright about `label_at` on either hand.
+        Text is never reflected: it is set upright on either hand.
         """
         return replace(
             self,
@@ -76,7 +73,6 @@ class CutPiece:
             notches=tuple(notch.mirrored() for notch in self.notches),
             grainline=self.grainline and self.grainline.mirrored(),
             stretch_arrow=self.stretch_arrow and self.stretch_arrow.mirrored(),
-            label_at=-self.label_at.conjugate(),
             caps=tuple(cap.mirrored() for cap in self.caps),
         )
 

@@ -20,6 +20,7 @@ from typing import Any
 from ezdxf import options, units  # type: ignore[attr-defined]
 from ezdxf.filemanagement import new
 
+from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.names import clean_text
 from drafting.pattern import CutPiece
@@ -182,8 +183,7 @@ def _points(outline: Path) -> Iterator[tuple[complex, Number]]:
 
 
 def _label_corner(cut: CutPiece, lines: int) -> complex:
-    x0, y0, x1, y1 = cut.piece.outline.bounds
-    middle = cut.label_at or complex(x0 + x1, y0 + y1) / 2
+    middle, _ = label_room(cut)
     return middle + complex(-4 * TEXT, 0.75 * TEXT * lines)
 
 

@@ -22,6 +22,7 @@ __all__ = [
     "cut_line",
     "finish",
     "finish_piece",
+    "label_room",
     "proposed",
 ]
 
@@ -74,7 +75,6 @@ def _finished(asked: _Asked) -> tuple[CutPiece, CutLine]:
     line = cut_line(piece, choices)
     grain = grainline(piece)
     arrow = stretch_arrow(piece, grain) if choices.stretch_arrow else None
-    at, box = label_room(piece, [mark for mark in (grain, arrow) if mark])
     cut = CutPiece(
         piece=piece,
         number=number,
@@ -83,8 +83,6 @@ def _finished(asked: _Asked) -> tuple[CutPiece, CutLine]:
         notches=notch_marks(piece, line),
         grainline=grain,
         stretch_arrow=arrow,
-        label_at=at,
-        label_box=box,
         caps=line.caps,
     )
     return cut, line

@@ -8,7 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path, area, line, turn
+from drafting.pattern import CutPiece
 from drafting.piece import Piece
+from drafting.remembered import remembered
 
 LONGEST = 400.0
 """mm: no grainline need be longer (ours)."""
@@ -33,8 +35,11 @@ def stretch_arrow(piece: Piece, grain: Path | None) -> Path | None:
     return _arrow(region, turn(piece.stretch), 0.4, 120.0)
 
 
-def label_room(piece: Piece, marks: list[Path]) -> tuple[complex, tuple[float, float]]:
-    """Return the middle and (width, height) of an upright box free of edges, darts and `marks`."""
+@remembered(64)
+def label_room(cut: CutPiece) -> tuple[complex, tuple[float, float]]:
+    """Return the middle and (width, height, mm) of an upright box free of edges, darts and arrows."""
+    piece = cut.piece
+    marks = [mark for mark in (cut.grainline, cut.stretch_arrow) if mark]
     x0, y0, x1, y1 = piece.outline.bounds
     cell = max(x1 - x0, y1 - y0) / GRID
     region = area.without(_clear(piece), marks, max(3.0, 0.6 * cell))

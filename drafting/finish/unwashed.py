@@ -57,7 +57,6 @@ def _enlarged(cut: CutPiece, along: float, across: float) -> CutPiece:
         notches=tuple(_notch(notch, move) for notch in cut.notches),
         grainline=cut.grainline and cut.grainline.mapped(move),
         stretch_arrow=cut.stretch_arrow and cut.stretch_arrow.mapped(move),
-        label_at=move(cut.label_at),
         caps=tuple(_cap(cap, move) for cap in cut.caps),
     )
 

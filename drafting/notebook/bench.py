@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.choices import Choice
-from drafting.costume import Made, make
+from drafting.costume import Made, checked, make
 from drafting.costume_file import CostumeFile
 from drafting.cutting import laid_out
 from drafting.errors import DraftError, InputError
@@ -22,6 +22,7 @@ from drafting.notebook.findings_view import findings_html
 from drafting.notebook.girths_view import girths_html
 from drafting.notebook.history import History
 from drafting.notebook.knob_states import groups_of, states_of
+from drafting.notebook.later import Later
 from drafting.notebook.measures_view import measures_html
 from drafting.notebook.plainly import plainly, sentence
 from drafting.output import write_output
@@ -55,8 +56,10 @@ class Bench:
         self.file = _kept(costume)
         self.widgets = BenchPage(self, names)
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
+        self.checks = Later(partial(self.safely, self._show_findings))
         self._show_controls()
         self._show()
+        self._show_findings()
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.widgets.view._repr_mimebundle_(**asked)
@@ -73,8 +76,8 @@ class Bench:
 
     @property
     def made(self) -> Made:
-        """What the picture shows."""
-        return self.standing.made
+        """What the picture shows, checked."""
+        return checked(self.standing.made)
 
     @property
     def controls(self) -> Mapping[str, Choice]:
@@ -211,30 +214,34 @@ class Bench:
     def _show(self) -> None:
         """Draw what stands. A refusal leaves picture, findings and girths as they are."""
         standing = self.standing
-        if (
-            not (standing.refusal and self.drawn and self.drawn[0] is standing.made)
-            or self.drawn[2] != self.unit
-        ):
+        stays = standing.refusal and self.drawn and self.drawn[0] is standing.made
+        new = not stays or self.drawn[2] != self.unit
+        if new:
             self._draw()
         self._show_states()
         self.widgets.show_buttons()
         beside = standing.refused in self.controls
         self.say("" if beside else standing.refusal)
+        if new:
+            self.checks.ask()
 
     def _draw(self) -> None:
-        made, before = self.made, self.standing.before
+        made, before = self.standing.made, self.standing.before
         self.widgets.preview.show(made, self.garment, before, self.unit)
         garment = st.made_garment(made, self.garment)
         earlier = None if before is None else st.made_garment(before, self.garment)
         self._show_states()
         page = self.widgets
-        page.findings.value = findings_html(made.findings)
         page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
         page.changes.value = changes_html(earlier, garment, self.unit)
         if self.drawn[2:] != (self.unit,):
             rows = measures_html(made.costume.wearer, self.unit)
             page.measures.value = f"<details><summary>{MEASURES}</summary>{rows}</details>"
         self.drawn = (made, before, self.unit)
+
+    def _show_findings(self) -> None:
+        """Check what is shown: the picture does not wait for it."""
+        self.widgets.findings.value = findings_html(self.made.findings)
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

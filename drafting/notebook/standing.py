@@ -9,7 +9,7 @@ from typing import Any
 
 from drafting.choices import Choice
 from drafting.chosen import Origin, block_named, choose, garment_choices
-from drafting.costume import Made, MadeGarment, make
+from drafting.costume import Made, MadeGarment, finished
 from drafting.costume_file import CostumeFile, Garment
 from drafting.errors import DraftError, InputError
 from drafting.notebook.plainly import sentence
@@ -26,7 +26,7 @@ class Standing:
     """One state of the bench; every change gives a new one.
 
     `asked` is the costume as the controls say; `made` the garment on the bench as it could last be
-    drafted; `before` what stood when the stroke `moving` began; `refusal` says why `asked` cannot
+    drafted, not yet checked; `before` what stood when the stroke `moving` began; `refusal` says why `asked` cannot
     be drafted, beside the choice `refused`, and is empty where `made` is made of it. `kept` holds
     the other garments as they could last be drafted.
     """
@@ -47,7 +47,7 @@ class Standing:
 
 def begin(costume: CostumeFile, garment: str) -> Standing:
     """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, make(only(costume, garment)))
+    return Standing(costume, finished(only(costume, garment)))
 
 
 def only(costume: CostumeFile, garment: str) -> CostumeFile:
@@ -62,7 +62,7 @@ def showing(standing: Standing, garment: str) -> Standing:
     """
     kept = {**standing.kept, standing.garment: standing.made}
     try:
-        made, refusal = make(only(standing.asked, garment)), ""
+        made, refusal = finished(only(standing.asked, garment)), ""
     except DraftError as error:
         if garment not in kept:
             raise
@@ -104,7 +104,7 @@ def written_down(standing: Standing, file: CostumeFile) -> Standing:
 def _asking(standing: Standing, asked: CostumeFile, moving: Moving) -> Standing:
     before = standing.before if moving == standing.moving else standing.made
     try:
-        made = make(only(asked, moving[0]))
+        made = finished(only(asked, moving[0]))
     except DraftError as error:
         words = sentence(error)
         said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.names import clean_text
@@ -106,7 +107,7 @@ def label_inside(
 ) -> tuple[Text, ...]:
     """Return the label at the first of `tries` that fits in the piece, clear of levels if it can."""
     levels = [path for level in cut_piece.piece.levels for path in level.paths]
-    target = _label_target(cut_piece)
+    target, _ = label_room(cut_piece)
     for free in (room.without(levels), room) if levels else (room,):
         for size, width in tries:
             block = label_block(label_lines(cut_piece, label, width), size)
@@ -127,13 +128,6 @@ def label_block(lines: LabelLines, size: float) -> tuple[Text, ...]:
             texts.append(Text(complex(0, top - 0.8 * em), em, rows, bold=bold))
             top -= em * LEADING * len(rows) + 0.45 * size
     return tuple(texts)
-
-
-def _label_target(cut_piece: CutPiece) -> complex:
-    if cut_piece.label_at:
-        return cut_piece.label_at
-    x0, y0, x1, y1 = cut_piece.piece.outline.bounds
-    return complex(x0 + x1, y0 + y1) / 2
 
 
 def _placed(block: tuple[Text, ...], room: Room, clear: float, cost: _CostOf) -> tuple[Text, ...]:

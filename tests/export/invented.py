@@ -50,7 +50,6 @@ def front() -> CutPiece:
     return CutPiece(
         piece, 1, cut, widths, (NotchMark("side", "bust", (notch,)),),
         grainline=line(60 + 60j, 60 + 300j), stretch_arrow=line(40 + 250j, 160 + 250j),
-        label_at=150 + 210j,
     )  # fmt: skip
 
 

@@ -133,7 +133,7 @@ def test_a_fault_of_ours_is_told_and_goes_on_to_the_log(
     def broken(_: Any) -> Any:
         raise KeyError("a bug <1>")
 
-    monkeypatch.setattr(standing, "make", broken)
+    monkeypatch.setattr(standing, "finished", broken)
     good = bench.picture.value
     with pytest.raises(KeyError):
         slide(bench, "bust_ease", 11.0)
