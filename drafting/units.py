@@ -21,6 +21,7 @@ LENGTH_UNITS: dict[str, Fraction] = {
     **dict.fromkeys(("'", "ft", "ft.", "foot", "feet"), Fraction(3048, 10)),
     **dict.fromkeys(("yd", "yard", "yards"), Fraction(9144, 10)),
 }
+_SCALES = {name: float(mm) for name, mm in LENGTH_UNITS.items()}
 WEIGHT_UNITS = {"kg": Fraction(1), "g": Fraction(1, 1000)} | dict.fromkeys(
     ("lb", "lbs", "pound", "pounds"), Fraction(45359237, 100000000)
 )
@@ -93,7 +94,7 @@ def show_length(mm: float, unit: str | None = "cm") -> str:
         return str(mm)
     if unit in ("in", "inch", "inches"):
         return f"{_eighths(mm)} in"
-    scale = float(LENGTH_UNITS.get(unit or "cm", Fraction(10)))
+    scale = _SCALES.get(unit or "cm", 10.0)
     places = 3 if scale == 1000 else 1
     text = f"{mm / scale:.{places}f}"
     short = text.rstrip("0").rstrip(".")

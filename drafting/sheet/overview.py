@@ -1,18 +1,21 @@
-"""Every piece of a costume on one sheet, side by side as a cutter looks at them. Layer 5."""
+"""Every piece of a costume on one sheet, side by side as a cutter looks at them. Layer 5.
+
+`overview` says where each piece lies; its lines and words stay as they were drafted and are worked
+out once a piece. `Overview.sheet` moves them there, for files.
+"""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import fmean
 
-from drafting.geometry import Path
 from drafting.label import cut_count, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece, Pattern
 from drafting.remembered import remembered
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, set_out, shifted, union
+from drafting.sheet import Box, Layer, Sheet, Stroke, Text, shifted, union
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import Room, near
 from drafting.sheet.scale import scale_bar
@@ -31,51 +34,110 @@ LEVEL_PARTNERS = {"upper_arm": "bust", "upper-arm": "bust", "chest": "bust"}
 
 _SHOWN = frozenset(Layer) - {Layer.STRETCH}
 
+_NOT_CROSSED = {Layer.GRAIN, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEMENT}
+"""Lines that the words of a piece keep off."""
+
 
 @dataclass(frozen=True, slots=True)
-class _Laid:
-    """A piece and how far it is moved from where it was drafted."""
+class Laid:
+    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm."""
 
     cut_piece: CutPiece
+    garment: str
     by: complex
+    size: float
 
     @property
     def bounds(self) -> Box:
+        """The box round its cut line where it lies."""
         return shifted(self.cut_piece.cut.bounds, self.by)
+
+    @property
+    def extent(self) -> Box:
+        """The box round all its lines and words where it lies."""
+        return shifted(_extent(self.cut_piece, self.garment, self.size), self.by)
+
+    @property
+    def strokes(self) -> tuple[Stroke, ...]:
+        """Its lines as drafted; ids start with garment and piece."""
+        return _strokes(self.cut_piece, self.garment)
+
+    @property
+    def words(self) -> tuple[Text, ...]:
+        """Number, name and count, beside its lines as drafted."""
+        return _words(self.cut_piece, self.garment, self.size)
+
+
+@dataclass(frozen=True)
+class Overview:
+    """Where every piece lies on a page of `width` x `height` mm, y up, and what stands beside them."""
+
+    title: str
+    width: float
+    height: float
+    laid: tuple[Laid, ...]
+    rails: tuple[Stroke, ...] = ()
+    texts: tuple[Text, ...] = ()
+
+    def piece(self, name: str) -> Laid | None:
+        """Return the first piece of this name where it lies, or None."""
+        return next((item for item in self.laid if item.cut_piece.piece.name == name), None)
+
+    def sheet(self) -> Sheet:
+        """Return the page as one sheet, every line moved to its place."""
+        pieces = [stroke.moved(item.by) for item in self.laid for stroke in item.strokes]
+        words = [text.moved(item.by) for item in self.laid for text in item.words]
+        said = "Overview of every piece"
+        strokes, texts = (*pieces, *self.rails), (*self.texts, *words)
+        return Sheet(self.title, self.width, self.height, strokes, texts, said)
 
 
 def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Sheet:
+    """Return the sheet of an `overview`."""
+    return overview(patterns, title, bar).sheet()
+
+
+def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
     asks for a scale bar below.
     """
     patterns = [pattern for pattern in patterns if pattern.pieces]
-    size = _text_size(patterns)
-    strokes: list[tuple[Stroke, complex]] = []
-    texts: list[Text] = []
+    size, wide = _text_size(patterns), _row_width(patterns)
+    heading = clean_text(title) or "Pieces"
+    texts = [Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True)]
+    laid: list[Laid] = []
     top = 0.0
     for pattern in patterns:
-        texts.append(
-            Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
-        )
+        name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
+        texts.append(name)
         top -= 2.2 * size
-        for row in _rows(pattern, _row_width(patterns)):
-            laid = _laid_out(row, top)
-            for item in laid:
-                shown = _strokes(item.cut_piece, pattern.garment)
-                strokes += [(stroke, item.by) for stroke in shown]
-            texts += [text for item in laid for text in _caption(item, size)]
-            low = union([item.bounds for item in laid] + [text.bounds for text in texts])[1]
-            top = low - 1.6 * size
-    heading = clean_text(title) or "Pieces"
-    texts.insert(0, Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True))
+        for row in _rows(pattern, wide):
+            placed = _laid_out(row, pattern.garment, size, top)
+            laid += placed
+            top = union(item.extent for item in placed)[1] - 1.6 * size
+    rails: tuple[Stroke, ...] = ()
     if bar:
         long = 500.0 if top < -900 else 100.0
         rails, figures = scale_bar(complex(0.5 * size, top), long, 0.8 * size)
-        strokes += [(rail, 0j) for rail in rails]
         texts += figures
-    return set_out(heading, strokes, texts, size, "Overview of every piece")
+    return _on_a_page(Overview(heading, 0.0, 0.0, tuple(laid), rails, tuple(texts)), size)
+
+
+def _on_a_page(found: Overview, margin: float) -> Overview:
+    """Return it moved by whole mm, onto a page with a margin round everything."""
+    boxes = [item.extent for item in found.laid] + [rail.bounds for rail in found.rails]
+    x0, y0, x1, y1 = union(boxes + [text.bounds for text in found.texts])
+    by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
+    return Overview(
+        found.title,
+        width=float(math.ceil(x1 + by.real + margin)),
+        height=float(math.ceil(y1 + by.imag + margin)),
+        laid=tuple(replace(item, by=item.by + by) for item in found.laid),
+        rails=tuple(rail.moved(by) for rail in found.rails),
+        texts=tuple(text.moved(by) for text in found.texts),
+    )
 
 
 def _rows(pattern: Pattern, width: float) -> Iterator[list[CutPiece]]:
@@ -91,20 +153,20 @@ def _rows(pattern: Pattern, width: float) -> Iterator[list[CutPiece]]:
     yield row
 
 
-def _laid_out(row: list[CutPiece], top: float) -> list[_Laid]:
+def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> list[Laid]:
     """Return one row from left to right, shared levels in line, the highest point at `top`."""
     levels: dict[str, float] = {}
-    laid: list[_Laid] = []
+    laid: list[Laid] = []
     x = 0.0
     for cut_piece in row:
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
-        laid.append(_Laid(cut_piece, complex(x - bounds[0], up)))
+        laid.append(Laid(cut_piece, garment, complex(x - bounds[0], up), size))
         levels = {name: y + up for name, y in own.items()} | levels
         x += bounds[2] - bounds[0] + GAP
     down = top - union(item.bounds for item in laid)[3]
-    return [_Laid(item.cut_piece, item.by + 1j * down) for item in laid]
+    return [replace(item, by=item.by + 1j * down) for item in laid]
 
 
 def _levels(cut_piece: CutPiece) -> dict[str, float]:
@@ -117,7 +179,7 @@ def _levels(cut_piece: CutPiece) -> dict[str, float]:
     return dict(sorted(found.items(), key=lambda item: item[0] != "waist"))
 
 
-def _middle(laid: list[_Laid]) -> float:
+def _middle(laid: list[Laid]) -> float:
     if not laid:
         return 0.0
     _, low, _, high = union(item.bounds for item in laid)
@@ -130,17 +192,20 @@ def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
     return tuple(stroke for stroke in strokes if stroke.layer in _SHOWN)
 
 
-def _caption(item: _Laid, size: float) -> tuple[Text, ...]:
-    return tuple(text.moved(item.by) for text in _words(item.cut_piece, size))
+@remembered(KEPT)
+def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
+    words = [text.bounds for text in _words(cut_piece, garment, size)]
+    return union([stroke.bounds for stroke in _strokes(cut_piece, garment)] + words)
 
 
 @remembered(KEPT)
-def _words(cut_piece: CutPiece, size: float) -> tuple[Text, ...]:
+def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
     """Return number, name and count, in the piece where they fit, else under it."""
     piece = cut_piece.piece
     name = (f"{cut_piece.number} {piece_title(piece)}",)
     count = (cut_count(piece),)
-    room = Room.inside(piece.outline).without(_lines(cut_piece))
+    drawn = [p for s in _strokes(cut_piece, garment) if s.layer in _NOT_CROSSED for p in s.paths]
+    room = Room.inside(piece.outline).without(drawn)
     for em in (size, 0.8 * size, 0.65 * size):
         block = _pair_of_texts(name, count, em)
         x0, y0, x1, y1 = union(text.bounds for text in block)
@@ -157,11 +222,6 @@ def _words(cut_piece: CutPiece, size: float) -> tuple[Text, ...]:
 
 def _pair_of_texts(name: tuple[str, ...], count: tuple[str, ...], em: float) -> tuple[Text, Text]:
     return Text(0j, em, name, "middle", bold=True), Text(-1.2j * em, 0.85 * em, count, "middle")
-
-
-def _lines(cut_piece: CutPiece) -> list[Path]:
-    wanted = {Layer.GRAIN, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEMENT}
-    return [p for s in piece_strokes(cut_piece) if s.layer in wanted for p in s.paths]
 
 
 def _width(cut_piece: CutPiece) -> float:

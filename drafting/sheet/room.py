@@ -8,7 +8,7 @@ by one cell.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -48,9 +48,9 @@ class Room:
     def without(self, paths: Iterable[Path] = (), boxes: Iterable[Box] = ()) -> Room:
         """Return the room left beside these lines and boxes."""
         free = self.free.copy()
-        cells = [self._cells(path.points(1.0)) for path in paths]
-        if cells:
-            _strike(free, np.concatenate(cells, axis=1))
+        lines = [path.points(1.0) for path in paths]
+        if lines:
+            _strike(free, self._cells(lines))
         for left, low, right, top in boxes:
             (r0, c0), (r1, c1) = self._cell(left, low), self._cell(right, top)
             free[max(r0, 0) : max(r1 + 1, 0), max(c0, 0) : max(c1 + 1, 0)] = False
@@ -86,14 +86,18 @@ class Room:
     def _cell(self, x: float, y: float) -> tuple[int, int]:
         return math.floor((y - self.y0) / CELL), math.floor((x - self.x0) / CELL)
 
-    def _cells(self, points: NDArray[np.complex128]) -> Floats:
-        """Return points as (row, column) in cells, close enough together to skip none."""
-        steps = np.maximum(1, np.ceil(np.abs(np.diff(points)) / (CELL / 2)).astype(int))
+    def _cells(self, lines: Sequence[NDArray[np.complex128]]) -> Floats:
+        """Return points on lines as (row, column) in cells, close enough together to skip none."""
+        points = np.concatenate(lines)
+        chords = np.diff(points)
+        steps = np.maximum(1, np.ceil(np.abs(chords) / (CELL / 2)).astype(int))
+        ends = np.cumsum([len(line) for line in lines])
+        steps[ends[:-1] - 1] = 0  # from the end of one line to the start of the next
         share = (np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)) / np.repeat(
             steps, steps
         )
-        on_way = np.repeat(points[:-1], steps) + share * np.repeat(np.diff(points), steps)
-        along = np.append(on_way, points[-1:])
+        on_way = np.repeat(points[:-1], steps) + share * np.repeat(chords, steps)
+        along = np.append(on_way, points[ends - 1])
         return np.stack([(along.imag - self.y0) / CELL, (along.real - self.x0) / CELL])
 
 
@@ -126,7 +130,7 @@ def _room(
     ring = np.append(outline.points(0.5), outline.start)
     x, y = x0 + CELL * (np.arange(columns) + 0.5), y0 + CELL * (np.arange(rows) + 0.5)
     free = side(_within(ring, x, y))
-    _strike(free, empty._cells(ring))
+    _strike(free, empty._cells([ring]))
     return replace(empty, free=free)
 
 

@@ -16,7 +16,8 @@ from drafting.export.screen import screen_path
 from drafting.geometry import line
 from drafting.names import safe_id
 from drafting.notebook import standing as st
-from drafting.notebook.picture import Preview, View, drawn, shown_sheet
+from drafting.notebook.picture import Preview, View, drawn
+from drafting.sheet.overview import overview_sheet
 from drafting.shipped import demo_costume
 from tests.notebook.pictures import SPACE, read_picture, root, view_box
 
@@ -158,7 +159,7 @@ def test_one_view_draws_the_same_lines_as_another() -> None:
 
 
 def test_the_picture_shows_the_lines_of_the_sheet_that_is_exported() -> None:
-    sheet = shown_sheet(made(), "shirt")
+    sheet = overview_sheet([made().garments[0].pattern], made().costume.title, bar=False)
     page = read_picture(drawn(made(), "shirt"))
     for stroke in sheet.strokes:
         x0, y0, x1, y1 = stroke.bounds
@@ -174,7 +175,7 @@ def test_the_picture_of_a_shirt_is_light_enough_to_be_sent_at_every_key() -> Non
 
 def test_a_line_to_nowhere_is_refused() -> None:
     with pytest.raises(ValueError, match="no place on paper"):
-        screen_path(line(0j, complex(float("nan"), 1)), 10.0)
+        screen_path(line(0j, complex(float("nan"), 1)))
 
 
 def test_the_controls_of_the_view_move_the_picture_and_draft_nothing() -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from drafting.checks.words import plain
 from drafting.costume import Made
@@ -13,9 +12,8 @@ from drafting.notebook.controls import Shown
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
 from drafting.notebook.picture.view import View, framed
-from drafting.pattern import CutPiece
-from drafting.sheet import Layer, Sheet, Stroke
-from drafting.sheet.overview import overview_sheet
+from drafting.sheet import Layer, Stroke
+from drafting.sheet.overview import Overview, overview
 
 
 def drawn(
@@ -24,27 +22,27 @@ def drawn(
 ) -> str:  # fmt: skip
     """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
     shown = garment_of(made, garment)
-    return picture(shown_sheet(made, garment, before), shown, view or View(), unit)
+    return picture(page_of(made, garment), shown, before, view or View(), unit)
 
 
-def shown_sheet(made: Made, garment: str, before: Made | None = None) -> Sheet:
-    """Return the garment's part of the overview that is exported, earlier shapes under it.
+def page_of(made: Made, garment: str) -> Overview:
+    """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
+    return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
 
-    The screen draws a scale bar of its own.
+
+def picture(
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown
+) -> str:
+    """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
+
+    The shapes of `before` lie pale under it.
     """
-    now = garment_of(made, garment)
-    sheet = overview_sheet([now.pattern], made.costume.title, bar=False)
-    earlier = [g for g in before.garments if g.name == garment] if before else []
-    ghosts = tuple(ghost for was in earlier for ghost in _ghosts(sheet, now, was))
-    return replace(sheet, strokes=(*ghosts, *sheet.strokes))
-
-
-def picture(sheet: Sheet, garment: MadeGarment, view: View, unit: Shown) -> str:
-    """Return the SVG of a sheet of `garment`: grid, lines, scale bar, and words for the pointer."""
-    frame = framed(sheet, garment.name, view)
-    over = bar(frame, sheet.height, unit) + seam_groups(garment, sheet, frame, unit, view.edge)
-    under = grid(frame, sheet.height, unit)
-    return screen_text(sheet, frame.box, _said(garment, view, unit), under, over)
+    frame = framed(page, view)
+    over = bar(frame, page.height, unit) + seam_groups(garment, page, frame, unit, view.edge)
+    under = grid(frame, page.height, unit)
+    earlier = [g for g in before.garments if g.name == garment.name] if before else []
+    below = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
+    return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
 
 
 def garment_of(made: Made, name: str) -> MadeGarment:
@@ -60,16 +58,12 @@ def _said(garment: MadeGarment, view: View, unit: Shown) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _ghosts(sheet: Sheet, now: MadeGarment, was: MadeGarment) -> Iterator[Stroke]:
-    """Yield the earlier cut line of each piece that changed, where the piece lies now."""
-    lying = {stroke.id: stroke for stroke in sheet.on(Layer.CUT)}
-    earlier = _cuts(was)
-    for key, cut in _cuts(now).items():
-        if key in earlier and key in lying and earlier[key].cut != cut.cut:
-            by = lying[key].paths[0].start - cut.cut.start
-            yield Stroke(Layer.GUIDE, (earlier[key].cut.moved(by),), f"{key}.before", closed=True)
-
-
-def _cuts(garment: MadeGarment) -> dict[str, CutPiece]:
-    """Return every piece by the id of its cut line on the overview."""
-    return {f"{garment.name}.{cut.piece.name}.cut-line": cut for cut in garment.pattern.pieces}
+def _ghosts(now: MadeGarment, was: MadeGarment) -> Iterator[tuple[str, Stroke]]:
+    """Yield the earlier cut line of each piece that changed, by name, where the piece is now."""
+    earlier = {cut.piece.name: cut.cut for cut in was.pattern.pieces}
+    for cut in now.pattern.pieces:
+        name = cut.piece.name
+        old = earlier.get(name, cut.cut)
+        if old is not cut.cut and old != cut.cut:
+            line, key = old.moved(cut.cut.start - old.start), f"{now.name}.{name}.cut-line.before"
+            yield name, Stroke(Layer.GUIDE, (line,), key, closed=True)

@@ -8,21 +8,22 @@ the same way by a class.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from html import escape
 
 from drafting.checks.words import capital, chain_words, edge_words
 from drafting.draft import Draft, EdgeRef, Seam
-from drafting.export.screen import screen_path
+from drafting.export.screen import moved, screen_path
 from drafting.export.svg import FONT
 from drafting.garment import MadeGarment
 from drafting.notebook.controls import Shown
 from drafting.notebook.picture.view import Frame
-from drafting.piece import EdgeKind
-from drafting.sheet import Layer, Sheet
+from drafting.pattern import CutPiece
+from drafting.piece import Edge, EdgeKind
+from drafting.remembered import remembered
+from drafting.sheet.overview import KEPT, Overview
 from drafting.units import show_length
-from drafting.walk import walk
 
 KINDS = {
     EdgeKind.FOLD: "on the fold", EdgeKind.HEM: "a hem", EdgeKind.OPENING: "an opening",
@@ -35,40 +36,42 @@ FLAT = 0.05
 
 def edge_lines(draft: Draft, ref: EdgeRef, unit: Shown) -> tuple[str, ...]:
     """Return what is to be said of an edge: its name and lengths, then its seam or its kind."""
+    edges = edges_of(draft)
     seam = next((s for s in draft.seams if ref in s.a or ref in s.b), None)
-    edge = draft.edge(ref)
-    second = seam_line(draft, seam, unit) if seam else capital(KINDS.get(edge.kind, "not sewn"))
-    return edge_line(draft, ref, unit), second
+    edge = edges[ref]
+    second = seam_line(edges, seam, unit) if seam else capital(KINDS.get(edge.kind, "not sewn"))
+    return edge_line(edge, ref, unit), second
 
 
-def edge_line(draft: Draft, ref: EdgeRef, unit: Shown) -> str:
+def edges_of(draft: Draft) -> dict[EdgeRef, Edge]:
+    """Return every edge of a draft by its name."""
+    return {(piece.name, edge.name): edge for piece in draft.pieces for edge in piece.edges}
+
+
+def edge_line(edge: Edge, ref: EdgeRef, unit: Shown) -> str:
     """Return `Front armhole: 24.3 cm long, sewn length 24.3 cm`."""
-    edge = draft.edge(ref)
     long, sewn = show_length(edge.length, unit), show_length(edge.sewn_length, unit)
     return f"{capital(edge_words(ref))}: {long} long, sewn length {sewn}"
 
 
-def seam_line(draft: Draft, seam: Seam, unit: Shown) -> str:
+def seam_line(edges: Mapping[EdgeRef, Edge], seam: Seam, unit: Shown) -> str:
     """Return both chains of a seam with their sewn lengths, and the ease between them."""
-    found = walk(draft, seam)
+    a_sewn, b_sewn = (sum(edges[ref].sewn_length for ref in side) for side in (seam.a, seam.b))
     if seam.a == seam.b:
-        return (
-            f"Sewn to the same edge of the other hand: {show_length(found.a_sewn, unit)}, no ease"
-        )
+        return f"Sewn to the same edge of the other hand: {show_length(a_sewn, unit)}, no ease"
     a, b = chain_words(seam.a, seam.b), chain_words(seam.b, seam.a)
-    ease = found.a_sewn - found.b_sewn
+    ease = a_sewn - b_sewn
     said = f"{show_length(abs(ease), unit)} ease, in the {a if ease > 0 else b}"
-    return (
-        f"Sewn: {a} {show_length(found.a_sewn, unit)} to {b} {show_length(found.b_sewn, unit)}; "
-        + ("no ease" if abs(ease) < FLAT else said)
+    return f"Sewn: {a} {show_length(a_sewn, unit)} to {b} {show_length(b_sewn, unit)}; " + (
+        "no ease" if abs(ease) < FLAT else said
     )
 
 
 @dataclass(frozen=True)
 class _Page:
-    """Where the words go, and the path of each edge as it lies on the sheet."""
+    """Where the words go, and the path of each edge with how far it is moved on the page."""
 
-    draft: Draft
+    edges: Mapping[EdgeRef, Edge]
     unit: Shown
     at: tuple[float, float]
     em: float
@@ -81,40 +84,44 @@ class _Page:
 
     def edge(self, ref: EdgeRef) -> str:
         looked = " looked" if ref == self.looked else ""
-        said = self.words(0, edge_line(self.draft, ref, self.unit))
+        said = self.words(0, edge_line(self.edges[ref], ref, self.unit))
         name = ".".join(ref)
-        return f'<g class="edge{looked}" data-edge="{name}"><path class="hit" d="{self.paths[ref]}"/>{said}</g>'
+        return f'<g class="edge{looked}" data-edge="{name}"><path class="hit" {self.paths[ref]}/>{said}</g>'
 
 
-def seam_groups(garment: MadeGarment, sheet: Sheet, frame: Frame, unit: Shown, edge: str) -> str:
+def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: Shown, edge: str) -> str:
     """Return the groups of every seam, and of every edge that is in none; `edge` is looked at."""
     draft = garment.draft
-    strokes = {stroke.id: stroke for stroke in sheet.on(Layer.STITCH)}
     paths = {
-        (piece.name, e.name): screen_path(stroke.paths[0], sheet.height, places=1)
-        for piece in draft.pieces
-        for e in piece.edges
-        if (stroke := strokes.get(f"{garment.name}.{piece.name}.{e.name}"))
+        (item.cut_piece.piece.name, name): f'd="{path}" {moved(item.by, page.height)}'
+        for item in page.laid
+        for name, path in _hits(item.cut_piece).items()
     }
     piece, _, name = edge.partition(".")
     x = frame.box[0] + 0.8 * frame.em
-    y = sheet.height - frame.box[1] - frame.foot + 1.3 * frame.em
-    page = _Page(draft, unit, (x, y), frame.em, paths, (piece, name))
+    y = page.height - frame.box[1] - frame.foot + 1.3 * frame.em
+    drawn = _Page(edges_of(draft), unit, (x, y), frame.em, paths, (piece, name))
     head = f'<g class="seams" font-family="{FONT}" font-size="{frame.em:.2f}">'
-    return f"{head}{''.join(_groups(page))}</g>"
+    return f"{head}{''.join(_groups(drawn, draft.seams))}</g>"
 
 
-def _groups(page: _Page) -> Iterator[str]:
+@remembered(KEPT)
+def _hits(cut_piece: CutPiece) -> dict[str, str]:
+    """Return the path of every edge by name, as drafted; a tenth of a mm is enough for a pointer."""
+    return {edge.name: screen_path(edge.path, places=1) for edge in cut_piece.piece.edges}
+
+
+def _groups(page: _Page, seams: Iterable[Seam]) -> Iterator[str]:
     left = dict.fromkeys(page.paths)
-    for seam in page.draft.seams:
+    for seam in seams:
         refs = [ref for ref in dict.fromkeys((*seam.a, *seam.b)) if ref in left]
         if refs:
-            said = page.words(1, seam_line(page.draft, seam, page.unit))
+            said = page.words(1, seam_line(page.edges, seam, page.unit))
             yield _group(page, refs, said)
             for ref in refs:
                 del left[ref]
     for ref in left:
-        said = capital(KINDS.get(page.draft.edge(ref).kind, "not sewn"))
+        said = capital(KINDS.get(page.edges[ref].kind, "not sewn"))
         yield _group(page, [ref], page.words(1, said))
 
 

@@ -1,10 +1,11 @@
-"""Which part of the sheet is shown, and how large: a value of its own, apart from the draft."""
+"""Which part of the page is shown, and how large: a value of its own, apart from the draft."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.sheet import Box, Layer, Sheet, grown, shifted, union
+from drafting.sheet import Box, grown, shifted, union
+from drafting.sheet.overview import Overview
 
 PIXELS = (590.0, 510.0)
 """Width and height of the place that text sizes are reckoned for: the bench on a small screen."""
@@ -61,7 +62,7 @@ class View:
 
 @dataclass(frozen=True)
 class Frame:
-    """What is shown: `box` of the sheet (mm, y up), its `foot` included; `pixel` is mm a pixel."""
+    """What is shown: `box` of the page (mm, y up), its `foot` included; `pixel` is mm a pixel."""
 
     box: Box
     pixel: float
@@ -81,27 +82,27 @@ class Frame:
         return self.box[2] - self.box[0]
 
 
-def fitted(sheet: Sheet, garment: str, view: View) -> Box:
+def fitted(page: Overview, view: View) -> Box:
     """Return the box that fits the picture before zooming, counted from the page's upper left corner or
     from the middle of the piece shown.
 
     What was shown last (`View.least`) stays as it is while the pieces fit into it.
     """
-    piece = _cut_box(sheet, f"{garment}.{view.piece}.cut-line")
+    piece = page.piece(view.piece)
     if piece is None:
-        whole = (0.0, -sheet.height, sheet.width, 0.0)
+        whole = (0.0, -page.height, page.width, 0.0)
     else:
-        x0, y0, x1, y1 = grown(piece, AROUND)
+        x0, y0, x1, y1 = grown(piece.bounds, AROUND)
         whole = _about(0.0, 0.0, x1 - x0, y1 - y0)
     return _shaped(union([whole, view.least] if view.least else [whole]))
 
 
-def framed(sheet: Sheet, garment: str, view: View) -> Frame:
+def framed(page: Overview, view: View) -> Frame:
     """Return what is shown: the fitted box, nearer by the zoom, and the foot below it."""
-    home = _anchor(sheet, garment, view)
-    x0, y0, x1, y1 = shifted(fitted(sheet, garment, view), home)
+    home = _anchor(page, view)
+    x0, y0, x1, y1 = shifted(fitted(page, view), home)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
-    if view.zoom > 1 and (middle := _edge_middle(sheet, f"{garment}.{view.edge}")):
+    if view.zoom > 1 and (middle := _edge_middle(page, view.edge)):
         x, y = middle.real, middle.imag
     wide, high = (x1 - x0) / view.zoom, (y1 - y0) / view.zoom
     left, low, right, top = _about(x, y, wide, high)
@@ -109,10 +110,13 @@ def framed(sheet: Sheet, garment: str, view: View) -> Frame:
     return Frame((left, low - FOOT * pixel, right, top), pixel)
 
 
-def _anchor(sheet: Sheet, garment: str, view: View) -> complex:
+def _anchor(page: Overview, view: View) -> complex:
     """Return the middle of the piece shown, or the upper left corner of the page."""
-    box = _cut_box(sheet, f"{garment}.{view.piece}.cut-line")
-    return complex(box[0] + box[2], box[1] + box[3]) / 2 if box else 1j * sheet.height
+    piece = page.piece(view.piece)
+    if piece is None:
+        return 1j * page.height
+    x0, y0, x1, y1 = piece.bounds
+    return complex(x0 + x1, y0 + y1) / 2
 
 
 def _shaped(box: Box) -> Box:
@@ -127,10 +131,10 @@ def _about(x: float, y: float, wide: float, high: float) -> Box:
     return x - wide / 2, y - high / 2, x + wide / 2, y + high / 2
 
 
-def _cut_box(sheet: Sheet, name: str) -> Box | None:
-    return next((stroke.bounds for stroke in sheet.on(Layer.CUT) if stroke.id == name), None)
-
-
-def _edge_middle(sheet: Sheet, name: str) -> complex | None:
-    paths = (s.paths[0] for s in sheet.on(Layer.STITCH) if s.id == name)
-    return next((path.at(path.length / 2) for path in paths), None)
+def _edge_middle(page: Overview, ref: str) -> complex | None:
+    name, _, edge = ref.partition(".")
+    laid = page.piece(name)
+    if laid is None or edge not in laid.cut_piece.piece:
+        return None
+    path = laid.cut_piece.piece[edge].path
+    return path.at(path.length / 2) + laid.by
