@@ -11,6 +11,7 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from functools import lru_cache
 from typing import Literal
 
 from drafting.geometry import Path
@@ -137,8 +138,13 @@ def box_path(box: Box) -> Path:
 
 def text_width(text: Text) -> float:
     """Return the estimated width of the longest line, mm."""
-    widest = max((math.fsum(map(_advance, line)) for line in text.lines), default=0.0)
+    widest = max(map(_line_width, text.lines), default=0.0)
     return widest * text.size * (1.1 if text.bold else 1.0)
+
+
+@lru_cache(maxsize=1024)
+def _line_width(line: str) -> float:
+    return math.fsum(map(_advance, line))
 
 
 def _advance(character: str) -> float:

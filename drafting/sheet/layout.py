@@ -114,7 +114,7 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
     short = (f"{placed.number} {piece_title(placed.piece)}",)
     tail = tuple(filter(None, (", ".join(filter(None, what)),)))
     tries = ((*short, *tail), (*short[0].split(), *tail), (str(placed.number), *tail))
-    room = Room.inside(placed.cut).without([placed.grain] if placed.grain else [])
+    room = Room.inside(placed.cut, [placed.grain] if placed.grain else [])
     x0, y0, x1, y1 = placed.cut.bounds
     for share in SIZES:
         for said in tries[: 2 if share > SIZES[-1] else 3]:

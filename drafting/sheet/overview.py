@@ -17,7 +17,7 @@ from drafting.pattern import CutPiece, Pattern
 from drafting.remembered import remembered
 from drafting.sheet import Box, Layer, Sheet, Stroke, Text, shifted, union
 from drafting.sheet.marks import piece_strokes
-from drafting.sheet.room import Room, near
+from drafting.sheet.room import CELL, Room, near
 from drafting.sheet.scale import scale_bar
 
 GAP = 45.0
@@ -28,6 +28,10 @@ SHAPE = 2.2
 
 KEPT = 128
 """Pieces whose lines and words are remembered (ours): some whole costumes."""
+
+COARSE = 400.0
+"""mm: a piece this long or longer is searched for room for its words in cells twice as large, as that
+is done at every move of a slider (ours)."""
 
 LEVEL_PARTNERS = {"upper_arm": "bust", "upper-arm": "bust", "chest": "bust"}
 """Levels laid in line with another one: a sleeve beside the armhole it goes into (ours)."""
@@ -205,12 +209,12 @@ def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
     name = (f"{cut_piece.number} {piece_title(piece)}",)
     count = (cut_count(piece),)
     drawn = [p for s in _strokes(cut_piece, garment) if s.layer in _NOT_CROSSED for p in s.paths]
-    room = Room.inside(piece.outline).without(drawn)
+    a, b, c, d = piece.outline.bounds
+    room = Room.inside(piece.outline, drawn, CELL if max(c - a, d - b) < COARSE else 2 * CELL)
     for em in (size, 0.8 * size, 0.65 * size):
         block = _pair_of_texts(name, count, em)
         x0, y0, x1, y1 = union(text.bounds for text in block)
         w, h = x1 - x0 + 8, y1 - y0 + 8
-        a, b, c, d = piece.outline.bounds
         corner = room.place(w, h, near(complex(a + c, b + d) / 2, w, h))
         if corner is not None:
             shift = corner + complex(4 - x0, 4 - y0)

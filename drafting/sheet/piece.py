@@ -96,7 +96,7 @@ def _words_inside(
     cut_piece: CutPiece, label: Label, strokes: tuple[Stroke, ...], tries: _Tries, clear: float
 ) -> tuple[tuple[Text, ...], tuple[Text, ...]]:
     """Return the captions of a piece, and its label where that fits inside."""
-    room = Room.inside(cut_piece.piece.outline).without(_paths(strokes, _NOT_CROSSED))
+    room = Room.inside(cut_piece.piece.outline, _paths(strokes, _NOT_CROSSED))
     captions = piece_captions(cut_piece, room)
     room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
     return captions, label_inside(cut_piece, label, room, tries, clear)

@@ -66,7 +66,7 @@ def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:
     """Return the words in the piece where they fit, else under it."""
     x0, y0, x1, y1 = cut.bounds
     a, b, c, d = text.bounds
-    free, middle = Room.inside(cut).without(drawn), complex(x0 + x1, y0 + y1) / 2
+    free, middle = Room.inside(cut, drawn), complex(x0 + x1, y0 + y1) / 2
     corner = free.place(c - a, d - b, near(middle, c - a, d - b))
     if corner is None:
         corner = complex((x0 + x1) / 2 - text_width(text) / 2, y0 - 1.5 - (d - b))

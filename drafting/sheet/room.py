@@ -19,7 +19,10 @@ from drafting.geometry import Path
 from drafting.sheet import Box
 
 CELL = 4.0
-"""mm: fine enough for a label's place, coarse enough to be asked at every move of a slider."""
+"""mm: fine enough for a label's place on any piece."""
+
+LINE = 1.0
+"""mm: a line is taken as chords no farther off than this."""
 
 Floats = NDArray[np.floating[Any]]
 
@@ -29,16 +32,17 @@ Cost = Callable[[Floats, Floats], Floats]
 
 @dataclass(frozen=True)
 class Room:
-    """Cells from the corner `x0`, `y0` (whole mm); `free[row, column]`, rows upwards."""
+    """Cells of `cell` mm from the corner `x0`, `y0` (whole mm); `free[row, column]`, rows upwards."""
 
     x0: float
     y0: float
     free: NDArray[np.bool_]
+    cell: float = CELL
 
     @staticmethod
-    def inside(outline: Path) -> Room:
-        """Return the room inside a closed path."""
-        return _room(outline, 0.0, lambda within: within)
+    def inside(outline: Path, lines: Iterable[Path] = (), cell: float = CELL) -> Room:
+        """Return the room inside a closed path, beside the lines in it."""
+        return _room(outline, 0.0, lambda within: within, lines, cell)
 
     @staticmethod
     def around(outline: Path, reach: float) -> Room:
@@ -48,7 +52,7 @@ class Room:
     def without(self, paths: Iterable[Path] = (), boxes: Iterable[Box] = ()) -> Room:
         """Return the room left beside these lines and boxes."""
         free = self.free.copy()
-        lines = [path.points(1.0) for path in paths]
+        lines = [path.points(LINE) for path in paths]
         if lines:
             _strike(free, self._cells(lines))
         for left, low, right, top in boxes:
@@ -67,7 +71,7 @@ class Room:
 
     def place(self, width: float, height: float, cost: Cost) -> complex | None:
         """Return the lower left corner of the cheapest free box of this size, or None."""
-        tall, wide = math.ceil(height / CELL), math.ceil(width / CELL)
+        tall, wide = math.ceil(height / self.cell), math.ceil(width / self.cell)
         rows, columns = self.free.shape
         if tall > rows or wide > columns:
             return None
@@ -79,18 +83,18 @@ class Room:
         row, column = np.nonzero(count == tall * wide)
         if not row.size:
             return None
-        x, y = self.x0 + column * CELL, self.y0 + row * CELL
+        x, y = self.x0 + column * self.cell, self.y0 + row * self.cell
         best = int(np.argmin(np.round(cost(x, y), 6)))
         return complex(x[best], y[best])
 
     def _cell(self, x: float, y: float) -> tuple[int, int]:
-        return math.floor((y - self.y0) / CELL), math.floor((x - self.x0) / CELL)
+        return math.floor((y - self.y0) / self.cell), math.floor((x - self.x0) / self.cell)
 
     def _cells(self, lines: Sequence[NDArray[np.complex128]]) -> Floats:
         """Return points on lines as (row, column) in cells, close enough together to skip none."""
         points = np.concatenate(lines)
         chords = np.diff(points)
-        steps = np.maximum(1, np.ceil(np.abs(chords) / (CELL / 2)).astype(int))
+        steps = np.maximum(1, np.ceil(np.abs(chords) / (self.cell / 2)).astype(int))
         ends = np.cumsum([len(line) for line in lines])
         steps[ends[:-1] - 1] = 0  # from the end of one line to the start of the next
         share = (np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)) / np.repeat(
@@ -98,7 +102,7 @@ class Room:
         )
         on_way = np.repeat(points[:-1], steps) + share * np.repeat(chords, steps)
         along = np.append(on_way, points[ends - 1])
-        return np.stack([(along.imag - self.y0) / CELL, (along.real - self.x0) / CELL])
+        return np.stack([(along.imag - self.y0) / self.cell, (along.real - self.x0) / self.cell])
 
 
 def near(target: complex, width: float, height: float) -> Cost:
@@ -120,17 +124,21 @@ def least_page(box: Box, width: float, height: float) -> Cost:
 
 
 def _room(
-    outline: Path, reach: float, side: Callable[[NDArray[np.bool_]], NDArray[np.bool_]]
+    outline: Path,
+    reach: float,
+    side: Callable[[NDArray[np.bool_]], NDArray[np.bool_]],
+    lines: Iterable[Path] = (),
+    cell: float = CELL,
 ) -> Room:
     left, low, right, top = outline.bounds
     x0, y0 = float(math.floor(left - reach)), float(math.floor(low - reach))
-    rows = math.ceil((top + reach - y0) / CELL) + 1
-    columns = math.ceil((right + reach - x0) / CELL) + 1
-    empty = Room(x0, y0, np.ones((rows, columns), dtype=bool))
+    rows = math.ceil((top + reach - y0) / cell) + 1
+    columns = math.ceil((right + reach - x0) / cell) + 1
+    empty = Room(x0, y0, np.ones((rows, columns), dtype=bool), cell)
     ring = np.append(outline.points(0.5), outline.start)
-    x, y = x0 + CELL * (np.arange(columns) + 0.5), y0 + CELL * (np.arange(rows) + 0.5)
+    x, y = x0 + cell * (np.arange(columns) + 0.5), y0 + cell * (np.arange(rows) + 0.5)
     free = side(_within(ring, x, y))
-    _strike(free, empty._cells([ring]))
+    _strike(free, empty._cells([ring, *(path.points(LINE) for path in lines)]))
     return replace(empty, free=free)
 
 
