@@ -117,7 +117,7 @@ def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> 
         name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
         texts.append(name)
         top -= 2.2 * size
-        for row in _rows(pattern, wide):
+        for row in _rows(pattern, size, wide):
             placed = _laid_out(row, pattern.garment, size, top)
             laid += placed
             top = union(item.extent for item in placed)[1] - 1.6 * size
@@ -144,12 +144,13 @@ def _on_a_page(found: Overview, margin: float) -> Overview:
     )
 
 
-def _rows(pattern: Pattern, width: float) -> Iterator[list[CutPiece]]:
-    """Yield the garment's pieces in order, as many in a row as `width` mm holds."""
+def _rows(pattern: Pattern, size: float, width: float) -> Iterator[list[CutPiece]]:
+    """Yield the garment's pieces in order, as many in a row as `width` mm holds with their words."""
     row: list[CutPiece] = []
     used = 0.0
     for cut_piece in pattern.pieces:
-        wide = _width(cut_piece) + GAP
+        left, _, right, _ = _extent(cut_piece, pattern.garment, size)
+        wide = right - left + GAP
         if row and used + wide > width + GAP:
             yield row
             row, used = [], 0.0
@@ -166,9 +167,10 @@ def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> lis
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
-        laid.append(Laid(cut_piece, garment, complex(x - bounds[0], up), size))
+        left, _, right, _ = _extent(cut_piece, garment, size)
+        laid.append(Laid(cut_piece, garment, complex(x - left, up), size))
         levels = {name: y + up for name, y in own.items()} | levels
-        x += bounds[2] - bounds[0] + GAP
+        x += right - left + GAP
     down = top - union(item.bounds for item in laid)[3]
     return [replace(item, by=item.by + 1j * down) for item in laid]
 
@@ -226,11 +228,6 @@ def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
 
 def _pair_of_texts(name: tuple[str, ...], count: tuple[str, ...], em: float) -> tuple[Text, Text]:
     return Text(0j, em, name, "middle", bold=True), Text(-1.2j * em, 0.85 * em, count, "middle")
-
-
-def _width(cut_piece: CutPiece) -> float:
-    left, _, right, _ = cut_piece.cut.bounds
-    return right - left
 
 
 def _row_width(patterns: Sequence[Pattern]) -> float:
