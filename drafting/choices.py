@@ -7,6 +7,7 @@ A block's `Choices` is one small frozen dataclass whose fields are made by `choi
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
+from functools import lru_cache
 from typing import Any, Literal
 
 Unit = Literal["mm", "deg", "percent", "ratio", "count", "word", "yes/no"]
@@ -57,4 +58,9 @@ def choice(
 
 def choices_of(cls: type) -> tuple[Choice, ...]:
     """Return the `Choice` of every field of a block's `Choices` class, in the order written."""
+    return _stated(cls)
+
+
+@lru_cache(maxsize=256)
+def _stated(cls: type) -> tuple[Choice, ...]:
     return tuple(Choice(name=f.name, **f.metadata["choice"]) for f in fields(cls))

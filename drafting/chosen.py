@@ -9,6 +9,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields, make_dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from drafting.blocks import Block, all_blocks
@@ -96,7 +97,7 @@ def _read(
     try:
         chosen: Any
         chosen, sources = read_choices(
-            _with_defaults(cls, defaults), own, origin.unit, origin.file, scale=scale,
+            _with_defaults(cls, tuple(defaults.items())), own, origin.unit, origin.file, scale=scale,
             where=origin.where,
         )  # fmt: skip
     except InputError as error:
@@ -108,8 +109,10 @@ def _read(
     return chosen
 
 
-def _with_defaults(cls: type, defaults: Mapping[str, Any]) -> type:
+@lru_cache(maxsize=256)
+def _with_defaults(cls: type, other: tuple[tuple[str, Any], ...]) -> type:
     """Return the choices class with some defaults changed; it is a kind of the same class."""
+    defaults = dict(other)
     own = [
         (f.name, f.type, field(default=defaults[f.name], metadata={
             "choice": {**f.metadata["choice"], "default": defaults[f.name]},

@@ -204,13 +204,10 @@ def _sewn_up(draft: Draft) -> Draft:
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
 
     def joined(piece: Piece) -> Piece:
-        edges = (
-            replace(edge, kind=EdgeKind.SEAM, allowance=None)
-            if (piece.name, edge.name) in sewn and edge.kind in UNSEWN
-            else edge
-            for edge in piece.edges
-        )
-        return replace(piece, edges=tuple(edges))
+        waiting = [e for e in piece.edges if e.kind in UNSEWN and (piece.name, e.name) in sewn]
+        if not waiting:
+            return piece  # the same object: what is remembered of it stays
+        return piece.with_edges(*(replace(e, kind=EdgeKind.SEAM, allowance=None) for e in waiting))
 
     return draft.with_pieces(joined(piece) for piece in draft.pieces)
 

@@ -6,11 +6,13 @@ has the same answer. Asking whether two pieces are equal would cost more than ma
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable, Sequence
 from functools import lru_cache, wraps
 from typing import Any, TypeVar, cast
 
 Asked = TypeVar("Asked", bound=Callable[..., Any])
+Key = TypeVar("Key", bound=Hashable)
+Answer = TypeVar("Answer")
 
 
 class _Same:
@@ -45,5 +47,32 @@ def remembered(most: int) -> Callable[[Asked], Asked]:
             return kept(_Same(it), *rest)
 
         return cast(Asked, asked)
+
+    return around
+
+
+def remembered_each(
+    most: int,
+) -> Callable[[Callable[[list[Key]], list[Answer]]], Callable[[Sequence[Key]], list[Answer]]]:
+    """Return a decorator for a pure function from many values to as many answers (none is None).
+
+    Values are told apart by equality. Those not among the last `most` are asked for all together.
+    """
+
+    def around(do: Callable[[list[Key]], list[Answer]]) -> Callable[[Sequence[Key]], list[Answer]]:
+        kept: dict[Key, Answer] = {}
+
+        @wraps(do)
+        def asked(keys: Sequence[Key]) -> list[Answer]:
+            old = [kept.pop(key, None) for key in keys]
+            new = [key for key, answer in zip(keys, old, strict=True) if answer is None]
+            fresh = iter(do(new) if new else [])
+            answers = [next(fresh) if answer is None else answer for answer in old]
+            kept.update(zip(keys, answers, strict=True))  # those asked for last come last
+            for key in list(kept)[: max(0, len(kept) - most)]:
+                kept.pop(key, None)
+            return answers
+
+        return asked
 
     return around

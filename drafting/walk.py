@@ -74,6 +74,7 @@ def notched(draft: Draft) -> Draft:
     """Return the draft with every seam's notches marked on both of its chains at once.
 
     Notches that an edge carries already (a crown) stay; those of the same name are placed anew.
+    Pieces on which nothing changes stay the same objects, so that what is remembered of them stays.
     """
     marks: dict[EdgeRef, list[tuple[str, float, int]]] = {}
     for seam in draft.seams:
@@ -86,13 +87,20 @@ def notched(draft: Draft) -> Draft:
             return edge
         names = {name for name, _, _ in new}
         kept = [n for n in edge.notches if n.name not in names]
-        placed = sorted([*kept, *(Notch(*mark) for mark in new)], key=lambda n: n.at)
-        return replace(edge, notches=tuple(placed))
+        placed = tuple(sorted([*kept, *(Notch(*mark) for mark in new)], key=_order))
+        return edge if placed == edge.notches else replace(edge, notches=placed)
 
-    return draft.with_pieces(
-        replace(piece, edges=tuple(marked(piece, edge) for edge in piece.edges))
-        for piece in draft.pieces
-    )
+    def all_marked(piece: Piece) -> Piece:
+        edges = tuple(marked(piece, edge) for edge in piece.edges)
+        same = all(new is old for new, old in zip(edges, piece.edges, strict=True))
+        return piece if same else replace(piece, edges=edges)
+
+    return draft.with_pieces(all_marked(piece) for piece in draft.pieces)
+
+
+def _order(notch: Notch) -> tuple[float, str]:
+    """Order notches along their edge; those at one place (two seams' quarters) by name."""
+    return round(notch.at, 6), notch.name
 
 
 def _mark(

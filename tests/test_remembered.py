@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drafting.geometry import Path
-from drafting.remembered import remembered
+from drafting.remembered import remembered, remembered_each
 
 
 def square(side: float) -> Path:
@@ -29,3 +29,20 @@ def test_only_the_last_answers_are_kept_and_an_old_object_is_never_taken_for_a_n
         return path.area
 
     assert [area(square(side)) for side in range(1, 60)] == [side**2 for side in range(1, 60)]
+
+
+def test_of_many_values_only_those_not_remembered_are_asked_for_and_all_at_once() -> None:
+    asked: list[list[int]] = []
+
+    @remembered_each(3)
+    def squares(sides: list[int]) -> list[int]:
+        asked.append(sides)
+        return [side * side for side in sides]
+
+    assert [squares([1, 2, 3]), squares([2, 4, 3]), squares([4, 2])] == [
+        [1, 4, 9],
+        [4, 16, 9],
+        [16, 4],
+    ]
+    assert squares([1]) == [1]  # let go when 4 came, as it had not been asked for since
+    assert asked == [[1, 2, 3], [4], [1]]

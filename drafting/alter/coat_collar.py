@@ -69,12 +69,13 @@ def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
 def _lines(draft: Draft) -> NeckLines:
     """Return the neck lines, the forepart turned over so that its front is at +x."""
-    front, back = draft["front"], draft["back"].mirrored()
+    front = draft["front"]
+    back = {name: draft["back"][name].path.mirrored().reversed() for name in ("neck", "shoulder")}
     neck, gorge = (front[name].path.mirrored() for name in ("neck", "gorge"))
-    shoulder, behind = front["shoulder"].path.mirrored(), back["shoulder"].path
+    shoulder, behind = front["shoulder"].path.mirrored(), back["shoulder"]
     roll = (-front.points[name].conjugate() for name in ("roll_top", "break"))
     back_neck = closed_back_neck(
-        back["neck"].path.reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
+        back["neck"].reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
     )  # fmt: skip
     return NeckLines(neck, gorge, back_neck, line(*roll), -front.points["collar_tip"].conjugate())
 

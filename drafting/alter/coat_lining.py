@@ -27,6 +27,8 @@ WIDER = 1.5
 
 COPIED = ("side-body", "top-sleeve", "under-sleeve")
 
+HUNG = ("tail", "godet")
+
 
 @dataclass(frozen=True)
 class Choices:
@@ -67,16 +69,17 @@ def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edg
     for name in COPIED:
         if name in draft:
             yield draft[name], draft[name].edges
-    for piece in draft.pieces if choices.lining == "whole" else ():
-        if piece.name.split("-")[0] in ("tail", "godet") and "hem" in piece and not piece.material:
-            yield piece, shorter(piece, choices.lining_shorter)
+    if choices.lining == "whole":
+        hung = [p for p in draft.pieces if p.name.split("-")[0] in HUNG and not p.material]
+        hemmed = [piece for piece in hung if "hem" in piece]
+        yield from zip(hemmed, shorter(hemmed, choices.lining_shorter), strict=True)
 
 
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     """The back with its ease pleat, half of it on either side; the skirt ends higher too."""
     edges = back.edges
     if "vent" in back and choices.lining == "whole":
-        edges = shorter(back, choices.lining_shorter)
+        (edges,) = shorter([back], choices.lining_shorter)
     elif "vent" in back:
         edges = _to_waist(back)
     if choices.ease_pleat / 2 < tol.LEAST_EDGE:
@@ -104,7 +107,7 @@ def _to_waist(back: Piece) -> tuple[Edge, ...]:
 
 def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
     """The front between the facing's inner edge and the panel seam."""
-    inner = facing.mirrored()["inner"].path
+    inner = facing["inner"].mirrored().path
     shoulder = front["shoulder"]
     at = shoulder.length - facing["shoulder"].length
     outer = replace(shoulder, path=shoulder.path.split(at)[0])

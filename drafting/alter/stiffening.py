@@ -30,8 +30,8 @@ from drafting.shaping.coat.bone import (
     channel,
 )
 from drafting.shaping.coat.inside import (
-    band,
-    beside_hem,
+    bands,
+    beside_hems,
     loose,
     second_layer,
     skirted,
@@ -139,13 +139,13 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
             yield lapel(draft["front"], margin)
         if choices.stiff_front in ("button stand", "lapel and stand"):
             yield button_stand(draft["front"], choices.stand_band, margin)
-    for piece in tails_of(draft):
-        if choices.stiff_tails == "whole tail":
-            yield whole(piece, margin)
-        elif choices.stiff_tails == "hem band":
-            yield second_layer(
-                piece, "interfacing", band(skirted(piece), choices.hem_band, margin), "band"
-            )
+    tails = tails_of(draft)
+    if choices.stiff_tails == "whole tail":
+        yield from (whole(piece, margin) for piece in tails)
+    elif choices.stiff_tails == "hem band":
+        edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
+        for piece, own in zip(tails, edges, strict=True):
+            yield second_layer(piece, "interfacing", own, "band")
 
 
 def whole(piece: Piece, margin: float) -> Piece:
@@ -163,7 +163,7 @@ def lapel(front: Piece, margin: float) -> Piece:
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
-    edges = band(stand(front, width), width, margin)
+    (edges,) = bands([stand(front, width)], width, margin)
     return second_layer(front, "interfacing", edges, "stand-interfacing")
 
 
@@ -210,7 +210,8 @@ def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
         return draft, Draft()
     marked, added = list(tails), Draft()
     if choices.hem_bone != "none":
-        lines = [beside_hem(skirted(p), choices.bone_height).line for p in tails]
+        inner = beside_hems([skirted(piece) for piece in tails], choices.bone_height)
+        lines = [found.line for found in inner]
         marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
         added = _hem_bones(channels, choices)

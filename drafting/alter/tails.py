@@ -131,9 +131,8 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     waist = chain(draft, "coat_waist")
     edge = body_waist(waist.path)
     length = choices.tail_length or knee_hollow(body)
-    skirt = skirt_of(draft["back"].mirrored(), 1.0)
-    drop = back_drop(length, -skirt.centre.imag, scale)
-    skirt = skirt_of(draft["back"].mirrored(), drop)
+    foot = draft["back"]["waist"].path.mirrored().reversed()
+    skirt = skirt_of(foot, back_drop(length, -foot.start.imag, scale))
     half = draft.facts["waist_half"]
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)

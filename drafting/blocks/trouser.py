@@ -126,11 +126,11 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     )  # fmt: skip
 
 
-def _eases(choices: Choices) -> dict[str, float]:
-    return {
-        "waist": choices.waist_ease, "hip": choices.hip_ease, "thigh": choices.thigh_ease,
-        "knee": choices.knee_ease, "crotch": choices.crotch_ease,
-    }  # fmt: skip
+def _eases(choices: Choices) -> tuple[tuple[str, float], ...]:
+    return (
+        ("waist", choices.waist_ease), ("hip", choices.hip_ease), ("thigh", choices.thigh_ease),
+        ("knee", choices.knee_ease), ("crotch", choices.crotch_ease),
+    )  # fmt: skip
 
 
 def _style(body: Body, choices: Choices) -> Style:

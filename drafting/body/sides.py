@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
+from drafting.remembered import remembered
 
 TWO_SIDED = 3.0
 """mm: left and right this near each other are one measure, their mean (project contracts)."""
@@ -24,6 +25,7 @@ def differing(body: Body) -> tuple[str, ...]:
     )
 
 
+@remembered(8)
 def one_side(body: Body, side: Side) -> Body:
     """Return `body` with every differing measure as it is on `side`.
 

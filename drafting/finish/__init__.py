@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import lru_cache
 from typing import Any
 
 from drafting.draft import Draft
-from drafting.finish.allowance import CutLine, allowances_of, cut_line
+from drafting.finish.allowance import CutLine, allowances_of, cut_line, cut_lines
 from drafting.finish.choices import FinishChoices, proposed
 from drafting.finish.marks import grainline, label_room, stretch_arrow
 from drafting.finish.notches import notch_marks
 from drafting.pattern import CutPiece, Pattern
 from drafting.piece import Piece
+from drafting.remembered import remembered_each
 from drafting.walk import notched
 
 __all__ = [
@@ -36,12 +36,9 @@ def finish(
     room: what had to be given up is said in the pattern's findings.
     """
     choices = choices or FinishChoices()
-    pairs = [
-        (finish_piece(piece, number, choices), piece)
-        for number, piece in enumerate(notched(draft).pieces, 1)
-    ]
-    findings = tuple(finding for (_, line), _ in pairs for finding in line.findings)
-    return Pattern(garment, fabric, tuple(cut for (cut, _), _ in pairs), draft.findings + findings)
+    done = _finished([_Asked.of(p, n, choices) for n, p in enumerate(notched(draft).pieces, 1)])
+    findings = tuple(finding for _, line in done for finding in line.findings)
+    return Pattern(garment, fabric, tuple(cut for cut, _ in done), draft.findings + findings)
 
 
 @dataclass(frozen=True)
@@ -56,8 +53,12 @@ class _Asked:
     values: tuple[tuple[str, Any], ...]
     choices: FinishChoices = field(compare=False)
 
+    @staticmethod
+    def of(piece: Piece, number: int, choices: FinishChoices) -> _Asked:
+        return _Asked(piece, number, tuple(vars(choices).items()), choices)
+
     def __hash__(self) -> int:
-        return hash((self.piece.name, self.piece.outline, self.number))
+        return hash((self.piece.name, self.number, self.piece.edges[0].path))
 
 
 def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[CutPiece, CutLine]:
@@ -65,19 +66,22 @@ def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[Cut
 
     The last pieces are remembered: a slider leaves most pieces of a garment as they were.
     """
-    values = tuple(vars(choices).items())
-    return _finished(_Asked(piece, number, values, choices))
+    return _finished([_Asked.of(piece, number, choices)])[0]
 
 
-@lru_cache(maxsize=64)
-def _finished(asked: _Asked) -> tuple[CutPiece, CutLine]:
-    piece, number, choices = asked.piece, asked.number, asked.choices
-    line = cut_line(piece, choices)
+@remembered_each(64)
+def _finished(asked: list[_Asked]) -> list[tuple[CutPiece, CutLine]]:
+    lines = cut_lines([(one.piece, one.choices) for one in asked])
+    return [(_marked(one, line), line) for one, line in zip(asked, lines, strict=True)]
+
+
+def _marked(asked: _Asked, line: CutLine) -> CutPiece:
+    piece, choices = asked.piece, asked.choices
     grain = grainline(piece)
     arrow = stretch_arrow(piece, grain) if choices.stretch_arrow else None
-    cut = CutPiece(
+    return CutPiece(
         piece=piece,
-        number=number,
+        number=asked.number,
         cut=line.path,
         allowances=line.allowances,
         notches=notch_marks(piece, line),
@@ -85,4 +89,3 @@ def _finished(asked: _Asked) -> tuple[CutPiece, CutLine]:
         stretch_arrow=arrow,
         caps=line.caps,
     )
-    return cut, line

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from drafting import tolerances as tol
 from drafting.findings import Finding
@@ -51,8 +53,21 @@ def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
 
 def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
     """Return the cut line of `piece`: one simple anticlockwise ring that holds its outline."""
-    sides = _sides(piece, choices)
-    raw, caps = _raw(piece, sides)
+    return cut_lines([(piece, choices)])[0]
+
+
+def cut_lines(wanted: Sequence[tuple[Piece, FinishChoices]]) -> list[CutLine]:
+    """Return what `cut_line` does for each piece, all their allowances drawn at once."""
+    sides = [_sides(piece, choices) for piece, choices in wanted]
+    lines = iter(all_beside([(side.edge.path, side.width) for own in sides for side in own]))
+    return [
+        _around(piece, choices, own, list(islice(lines, len(own))))
+        for (piece, choices), own in zip(wanted, sides, strict=True)
+    ]
+
+
+def _around(piece: Piece, choices: FinishChoices, sides: list[_Side], lines: list[Path]) -> CutLine:
+    raw, caps = _raw(piece, sides, lines)
     path, findings = _resolved(piece, raw) or _unstuck(piece, sides)
     return CutLine(path, allowances_of(piece, choices), caps, findings)
 
@@ -71,9 +86,11 @@ def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
     return sides
 
 
-def _raw(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[DartCap, ...]]:
-    """Return the cut line with its loops, and the dart caps."""
-    lines = all_beside([(side.edge.path, side.width) for side in sides])
+def _raw(
+    piece: Piece, sides: list[_Side], beside_each: Sequence[Path]
+) -> tuple[Path, tuple[DartCap, ...]]:
+    """Return the cut line with its loops, made of the lines beside each side, and the dart caps."""
+    lines = list(beside_each)
     bits: list[Path | None] = []
     caps = []
     for i, side in enumerate(sides):
@@ -102,18 +119,25 @@ def _closed(parts: list[Path], least: float) -> Path:
     ring = []
     at = segments[-1].end
     for segment in segments:
-        ring.append(pinned(Path((segment,)), start=at).segments[0])
-        at = ring[-1].end
+        if segment.start != at:
+            segment = pinned(Path((segment,)), start=at).segments[0]
+        ring.append(segment)
+        at = segment.end
     return Path(tuple(ring))
 
 
 def _resolved(piece: Piece, raw: Path) -> tuple[Path, tuple[Finding, ...]] | None:
     """Return the ring round everything that `raw` winds about, or None where it is not sound."""
-    rings = outer(raw)
-    if not rings or not area.is_simple(rings[0]) or area.outside(piece.outline, rings[0]) > CRUMB:
+    rings = [raw] if area.is_simple(raw) else _simple(outer(raw))
+    if not rings or area.outside(piece.outline, rings[0]) > CRUMB:
         return None
     left_over = [abs(ring.area) for ring in rings[1:] if abs(ring.area) >= CRUMB]
     return rings[0], (_parts(piece, left_over),) if left_over else ()
+
+
+def _simple(rings: list[Path]) -> list[Path]:
+    """Return the rings, the largest first, or none where that one still crosses itself."""
+    return rings if rings and area.is_simple(rings[0]) else []
 
 
 def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...]]:
@@ -123,7 +147,8 @@ def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...
     are closed up again. Where even that fails the allowances are united in short straight lines.
     """
     hairs = [replace(s, width=s.width and s.width + HAIR * (i % 5)) for i, s in enumerate(sides)]
-    found = _resolved(piece, _raw(piece, hairs)[0])
+    lines = all_beside([(side.edge.path, side.width) for side in hairs])
+    found = _resolved(piece, _raw(piece, hairs, lines)[0])
     if found:
         ring = _closed([found[0]], 5 * HAIR)
         if area.is_simple(ring):

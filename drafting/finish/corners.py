@@ -96,11 +96,12 @@ def mirrored(seam: Path, hem: Path, corner: Corner, along: complex, depth: float
     if above is None:
         return None
     below = extended(above.reversed().mapped(lambda p: _across(p, corner.at, along)), after=far)
-    meeting = first_crossing(below, extended(hem, before=far))
+    run_on = extended(hem, before=far)
+    meeting = first_crossing(below, run_on)
     if meeting is None:
         return None
     tail = between(below, 0.0, meeting.on_a)
-    rest = between(extended(hem, before=far), meeting.on_b, len(hem.segments) + 1)
+    rest = between(run_on, meeting.on_b, len(run_on.segments))
     if tail is None or rest is None:
         return None
     return Joined(

@@ -39,9 +39,10 @@ def _strokes(edge: Edge, notch: Notch, cut: CutLine) -> tuple[Path, ...]:
     spread = (notch.count - 1) * APART
     room = max(0.0, edge.length - spread)
     start = min(max(0.0, notch.at - spread / 2), room)
-    places = [min(edge.length, start + APART * i) for i in range(notch.count)]
+    places = [edge.path.locate(min(edge.length, start + APART * i)) for i in range(notch.count)]
+    segments = edge.path.segments
     return tuple(
-        _stroke(edge.path.at(at), -1j * edge.path.tangent(at), width, cut) for at in places
+        _stroke(segments[i].point(t), -1j * segments[i].tangent(t), width, cut) for i, t in places
     )
 
 

@@ -78,7 +78,8 @@ def difference(a: Path, b: Path) -> float:
 
 def outside(inner: Path, outer: Path) -> float:
     """Return the area of `inner` that sticks out of `outer`: 0 where it is contained."""
-    return float(polygon(inner).difference(polygon(outer)).area)
+    one, other = polygon(inner), polygon(outer)
+    return 0.0 if other.covers(one) else float(one.difference(other).area)
 
 
 def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64]:
@@ -91,8 +92,9 @@ def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64
 
 @lru_cache(maxsize=16)
 def inset(path: Path, margin: float) -> Any:
-    """Return the region inside the closed path, at least `margin` mm from it (maybe empty)."""
-    return polygon(path).buffer(0).buffer(-margin)
+    """Return the region inside the closed path, `margin` mm from it, give or take a 40th (maybe empty)."""
+    solid = polygon(path).simplify(margin / 40, preserve_topology=False)
+    return (solid if solid.is_valid else polygon(path).buffer(0)).buffer(-margin)
 
 
 def without(region: Any, paths: Sequence[Path], margin: float) -> Any:
@@ -106,12 +108,9 @@ def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Po
 
     The lines run in the unit `direction`; where one misses the region its two ends are alike.
     """
-    starts, ends, rings = (
-        through.copy(),
-        through.copy(),
-        shapely.get_rings(shapely.get_parts(region)),
-    )
-    xy = [shapely.get_coordinates(r) @ (1, 1j) / direction for r in rings]
+    starts, ends = through.copy(), through.copy()
+    rings = shapely.get_rings(shapely.get_parts(region))
+    xy = [shapely.get_coordinates(ring).view(np.complex128)[:, 0] / direction for ring in rings]
     a, b = (np.concatenate([ring[part] for ring in xy]) for part in (slice(-1), slice(1, None)))
     level = (through / direction).imag
     lines, edges = np.nonzero((a.imag <= level[:, None]) != (b.imag <= level[:, None]))
@@ -119,16 +118,18 @@ def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Po
     x = a.real + (level - a.imag) / (b.imag - a.imag) * (b.real - a.real)
     order = np.lexsort((x, lines))  # along each line the way leads in and out by turns
     inward, outward = (((x + 1j * level) * direction)[order[i::2]] for i in (0, 1))
-    for i, start, end in zip(lines[order[::2]], inward, outward, strict=True):
-        if abs(end - start) > abs(ends[i] - starts[i]):
-            starts[i], ends[i] = start, end
+    line, number = lines[order[::2]], np.arange(len(inward))
+    last = np.lexsort(
+        (-number, abs(outward - inward), line)
+    )  # the longest of a line is written last
+    starts[line[last]], ends[line[last]] = inward[last], outward[last]
     return starts, ends
 
 
 def deepest(region: Any) -> complex:
-    """Return the point of `region` that lies farthest from its boundary."""
+    """Return the point of `region` that lies farthest from its boundary, or 2 mm less far at most."""
     largest = max(shapely.get_parts(region), key=lambda part: part.area)
-    pole = shapely.maximum_inscribed_circle(largest, tolerance=1.0)
+    pole = shapely.maximum_inscribed_circle(largest, tolerance=2.0)
     return complex(*pole.coords[0])
 
 

@@ -49,9 +49,10 @@ def turns(path: Path, matters: float = 0.0) -> tuple[float, ...]:
     >>> [round(t) for t in turns(Path((Cubic(0j, 50 + 0j, 50 + 100j, 100 + 100j),)))]
     [63, -63]
     """
-    pieces = [turn for segment in path.segments for turn in _segment_turns(segment)]
+    own = [_segment_turns(segment) for segment in path.segments]
+    pieces = [turn for found in own for turn in found]
     joints = [_phase(b.tangent(0.0), a.tangent(1.0)) for a, b in itertools.pairwise(path.segments)]
-    counts = list(itertools.accumulate(len(_segment_turns(s)) for s in path.segments))[:-1]
+    counts = list(itertools.accumulate(map(len, own)))[:-1]
     for place, joint in reversed(list(zip(counts, joints, strict=True))):
         pieces.insert(place, joint)
     runs = _merged(pieces)

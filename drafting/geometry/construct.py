@@ -93,8 +93,7 @@ def heading_through(
     psi = cmath.phase(unit(second) / unit(first))
     th0, ph2 = cmath.phase(unit(leave) / unit(first)), cmath.phase(unit(second) / unit(arrive))
     th = (ph2 / d2 - (th0 + 2 * psi) / d1) / (2 / d1 + 2 / d2)
-    if psi:
-        th = -psi * min(share[1], max(share[0], -th / psi))
+    th = -psi * min(share[1], max(share[0], -th / psi)) if psi else 0.0
     return unit(second) * cmath.exp(1j * th)
 
 

@@ -48,6 +48,8 @@ class Chords(NamedTuple):
 def chords(path: Path, gap: float = tol.FLAT) -> Chords:
     """Flatten `path`, remembering places."""
     counts = np.array([chord_count(segment, gap) for segment in path.segments])
+    if counts.max() == 1:
+        return Chords(path.points(gap), np.arange(len(counts) + 1.0))
     ends = np.cumsum(counts)
     share = np.arange(1, ends[-1] + 1) - np.repeat(ends - counts, counts)
     places = np.repeat(np.arange(len(counts)), counts) + share / np.repeat(counts, counts)
@@ -117,14 +119,29 @@ def pinned(path: Path, start: complex | None = None, end: complex | None = None)
 
 def _pairs(p: Points, q: Points) -> NDArray[np.int64]:
     """Return the pairs of chords (i of p, j of q) that cross, ends included."""
-    near: NDArray[np.int64] = np.argwhere(_boxes_meet(p, q))
+    near: NDArray[np.int64] = np.argwhere(_may_cross(p, q))
     i, j = near[:, 0], near[:, 1]
-    r, s, apart = np.diff(p)[i], np.diff(q)[j], q[j] - p[i]
+    r, s, apart = p[i + 1] - p[i], q[j + 1] - q[j], q[j] - p[i]
     with np.errstate(divide="ignore", invalid="ignore"):
         cross = _cross(r, s)
         t, u = _cross(apart, s) / cross, _cross(apart, r) / cross
     slack = 1e-9
     return near[(t >= -slack) & (t <= 1 + slack) & (u >= -slack) & (u <= 1 + slack)]
+
+
+def _may_cross(p: Points, q: Points) -> NDArray[np.bool_]:
+    """Return which chords of p and q may cross: a sieve that lets all through that do."""
+    if len(p) == 2:
+        return _straddling(q, p)[None]
+    return _straddling(p, q)[:, None] if len(q) == 2 else _boxes_meet(p, q)
+
+
+def _straddling(points: Points, chord: Points) -> NDArray[np.bool_]:
+    """Return which chords between `points` reach from one side of the line of `chord` to the other."""
+    along = chord[1] - chord[0]
+    side, hair = ((points - chord[0]) * along.conjugate()).imag, 1e-6 * abs(along)
+    left, right = side > -hair, side < hair
+    return np.asarray((left[:-1] | left[1:]) & (right[:-1] | right[1:]))
 
 
 def _boxes_meet(p: Points, q: Points) -> NDArray[np.bool_]:
@@ -171,13 +188,15 @@ def _guess(on_a: Chords, on_b: Chords, i: int, j: int) -> tuple[float, float]:
 
 def _newton(a: Path, b: Path, place_a: float, place_b: float) -> Crossing:
     i, j = min(int(place_a), len(a.segments) - 1), min(int(place_b), len(b.segments) - 1)
-    one, two = a.segments[i].as_cubic(), b.segments[j].as_cubic()
+    one, two = a.segments[i], b.segments[j]
     t, u = place_a - i, place_b - j
     for _ in range(12):
         gap = two.point(u) - one.point(t)
+        if abs(gap) < 1e-11:
+            break
         v, w = one.velocity(t), two.velocity(u)
         cross = (v.conjugate() * w).imag
-        if abs(gap) < 1e-11 or abs(cross) < 1e-12:
+        if abs(cross) < 1e-12:
             break
         step_t, step_u = (gap.conjugate() * w).imag / cross, (gap.conjugate() * v).imag / cross
         t, u = min(1.0, max(0.0, t + step_t)), min(1.0, max(0.0, u + step_u))

@@ -1,8 +1,8 @@
 """The two kinds of segment: `Line` and `Cubic`. Both are exact under move, turn, mirror and split.
 
-Length is taken by the 24-point Gauss-Legendre rule on the true curve, never on a polyline. Two
-halves of a curve are compared with the whole; where they differ by more than a tenth of the promised
-thousandth of a millimetre (a curve with a near-cusp) the halves are measured instead.
+Length is taken by the 24-point Gauss-Legendre rule on the true curve, never on a polyline. A curve
+that may come near a standstill is measured in quarters too, and where these tell another length (a
+near-cusp) in ever more halves.
 """
 
 from __future__ import annotations
@@ -21,9 +21,19 @@ Numbers = NDArray[np.float64]
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 _T = (_NODES + 1) / 2
 _W = _WEIGHTS / 2
-_SPEED = np.stack(
-    [-3 * (1 - _T) ** 2, 3 * (1 - _T) ** 2 - 6 * (1 - _T) * _T, 6 * (1 - _T) * _T - 3 * _T**2, 3 * _T**2], 1
-).astype(complex)  # fmt: skip
+
+
+def _speed(t: Numbers) -> NDArray[np.complex128]:
+    """Return what a cubic's four points weigh in its velocity at each `t`."""
+    s = 1 - t
+    return np.stack(
+        [-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t], 1
+    ).astype(complex)
+
+
+_SPEED = _speed(_T)
+_SPEED_4, _W_4 = _speed(np.concatenate([(_T + k) / 4 for k in range(4)])), np.tile(_W / 4, 4)
+"""The same rule laid over each quarter."""
 
 
 DEEPEST, SURE = 12, 8
@@ -60,6 +70,9 @@ class Line(NamedTuple):
 
     def point(self, t: float) -> complex:
         return self.a + (self.b - self.a) * t
+
+    def velocity(self, t: float) -> complex:
+        return self.b - self.a
 
     def tangent(self, t: float) -> complex:
         step = self.b - self.a
@@ -109,13 +122,13 @@ class Cubic(NamedTuple):
     @property
     def length(self) -> float:
         """Arc length, mm (within 0.001)."""
-        a, b, c, d = self
-        whole, chord = _gauss(self), d - a
-        if whole < 1.5 * abs(chord):
-            back = chord.conjugate()
-            legs = ((b - a) * back).real, ((c - b) * back).real, ((d - c) * back).real
-            if min(legs) >= 0:  # never turns back: 24 points give 1e-8 (measured)
+        whole, chord = _gauss(self), abs(self.d - self.a)
+        if whole < 1.5 * chord and _goes_on(self):
+            if _is_tame(self, chord):
                 return whole
+            quarters = float(np.abs(_SPEED_4 @ np.array(self)) @ _W_4)
+            if abs(quarters - whole) < 1e-6 * chord:
+                return quarters
         return _length_in_halves(self, whole, DEEPEST)
 
     def point(self, t: float) -> complex:
@@ -207,6 +220,31 @@ Segment = Line | Cubic
 
 def _gauss(c: Cubic) -> float:
     return float(np.abs(_SPEED @ np.array(c)) @ _W)
+
+
+def _goes_on(cubic: Cubic) -> bool:
+    """Say whether no leg of the control polygon leads back along the chord."""
+    a, b, c, d = cubic
+    back = (d - a).conjugate()
+    return ((b - a) * back).real >= 0 and ((c - b) * back).real >= 0 and ((d - c) * back).real >= 0
+
+
+def _is_tame(cubic: Cubic, chord: float) -> bool:
+    """Say whether 24 points give the length within 4e-8 of the chord (measured on random cubics).
+
+    No leg of the control polygon is very short, and no two of them are much more than a right angle
+    apart: so the speed comes nowhere near nothing. A curve that is not tame is measured in quarters;
+    where these tell the whole within a millionth they are right to 2e-8 (measured).
+    """
+    a, b, c, d = cubic
+    one, two, three = b - a, c - b, d - c
+    p, q, r, back = abs(one), abs(two), abs(three), two.conjugate()
+    return (
+        min(p, q, r) >= 0.05 * chord
+        and (one * back).real >= -0.1 * p * q
+        and (three * back).real >= -0.1 * q * r
+        and (one * three.conjugate()).real >= -0.1 * p * r
+    )
 
 
 def _runs(c: Cubic, t: Numbers) -> tuple[Numbers, Numbers]:

@@ -95,7 +95,7 @@ def _mitre(p: complex, q: complex, corner: Corner) -> complex | None:
 
 def _close(before: Path, after: Path, tip: complex) -> bool:
     shift = max(abs(tip - before.end), abs(tip - after.start))
-    return shift < min(NUDGE, before.segments[-1].length / 20, after.segments[0].length / 20)
+    return shift < NUDGE and 20 * shift < min(before.segments[-1].length, after.segments[0].length)
 
 
 def _outside(p: complex, q: complex, tip: complex | None, corner: Corner, reach: float) -> Path:

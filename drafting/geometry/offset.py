@@ -54,13 +54,26 @@ _MEASURED = _Places.at(np.linspace(0, 1, 25)[1:-1])
 _SCANNED = _Places.at(np.linspace(0.002, 0.998, 60))
 """Where cusps are looked for."""
 
+_HALF_WAY = _Places.at(np.array([0.5]))
+
 _NEAR, _FAR = (_MEASURED.point[:, i].real.copy() for i in (1, 2))
 _NEAR_2, _FAR_2, _NEAR_FAR = float(_NEAR @ _NEAR), float(_FAR @ _FAR), float(_NEAR @ _FAR)
 
 
 def offset(path: Path, distance: float) -> Path:
     """Return the line `distance` mm to the right of an open path, its loops cut away."""
-    return _unlooped(beside(path, distance))
+    return all_offset([(path, distance)])[0]
+
+
+def all_offset(sides: Sequence[tuple[Path, float]]) -> list[Path]:
+    """Return what `offset` gives for each path and its distance, all curves fitted at once."""
+    return [line if _onward(line) else _unlooped(line) for line in all_beside(sides)]
+
+
+def _onward(path: Path) -> bool:
+    """Say whether a path gets on along its chord all the way: then it cannot meet itself."""
+    along = (path.end - path.start).conjugate()
+    return all(((b - a) * along).real > 0 for part in path.segments for a, b in pairwise(part))
 
 
 def beside(path: Path, distance: float) -> Path:
@@ -102,7 +115,8 @@ def _beside(wanted: Sequence[tuple[Segment, float]]) -> list[Path]:
         for (cubic, distance), own in zip(curves, cuts, strict=True)
         for low, high in pairwise(own)
     ]
-    fitted = iter(_fitted([bit for bit, _ in bits], [d for _, d in bits], _MOST_SPLITS))
+    ends, away = np.array([bit for bit, _ in bits]), np.array([distance for _, distance in bits])
+    fitted = iter(_fitted(ends, away, _MOST_SPLITS))
     counts = iter(len(own) - 1 for own in cuts)
     lines = []
     for segment, distance in wanted:
@@ -126,8 +140,7 @@ def _cusps(curves: Sequence[tuple[Cubic, float]]) -> list[list[float]]:
         return []
     ts, ends = _SCANNED.t, np.array([cubic for cubic, _ in curves])
     distances = np.array([distance for _, distance in curves])[:, None]
-    v = ends @ _SCANNED.velocity.T
-    bend = (v.conj() * (ends @ _SCANNED.acceleration.T)).imag / np.maximum(abs(v), 1e-12) ** 3
+    bend = _bend(ends @ _SCANNED.velocity.T, ends @ _SCANNED.acceleration.T)
     signs = np.sign(1 + distances * bend)
     found: list[list[float]] = [[] for _ in curves]
     for i, k in np.argwhere(signs[:, :-1] * signs[:, 1:] < 0):
@@ -141,37 +154,60 @@ def _swell(cubic: Cubic, distance: float, t: float) -> float:
     return 1 + distance * cubic.curvature(t)
 
 
-def _fitted(cubics: list[Cubic], distances: list[float], splits: int) -> list[list[Cubic]]:
-    """Return, for each cubic, the fits beside it: one, or those of its halves where that misses."""
-    if not cubics:
+def _fitted(ends: Points, distances: Numbers, splits: int) -> list[list[Cubic]]:
+    """Return, for each cubic, the fits beside it: one, or those of its halves where that misses.
+
+    `ends` holds the four points of each cubic in a row.
+    """
+    if len(ends) == 0:
         return []
-    ends, away = np.array(cubics), np.array(distances)[:, None]
+    away = distances[:, None]
     true = _true(ends, away)
-    fits = _fit(cubics, away, true)
-    if splits == 0:
-        return [[fit] for fit in fits]
-    good = _miss(np.array(fits), ends, away, true) < tol.OFFSET_FIT / 2
-    halves = [
-        half for cubic, ok in zip(cubics, good, strict=True) if not ok for half in cubic.split(0.5)
-    ]
-    twice = [d for d, ok in zip(distances, good, strict=True) if not ok for _ in range(2)]
-    deeper = iter(_fitted(halves, twice, splits - 1))
+    fits = _fit(ends, away, true)
+    bad = (
+        _miss(fits, ends, away, true) >= tol.OFFSET_FIT / 2 if splits else np.zeros_like(distances)
+    )
+    poor = np.flatnonzero(bad)
+    deeper = iter(_fitted(_halves(ends[poor]), np.repeat(distances[poor], 2), splits - 1))
     return [
-        [fit] if ok else [*next(deeper), *next(deeper)] for fit, ok in zip(fits, good, strict=True)
+        [*next(deeper), *next(deeper)] if split else [Cubic(*fit)]
+        for fit, split in zip(fits.tolist(), bad.tolist(), strict=True)
     ]
 
 
-def _fit(cubics: list[Cubic], away: Numbers, true: Points) -> list[Cubic]:
+def _halves(ends: Points) -> Points:
+    """Return both halves of each cubic, one after the other (de Casteljau)."""
+    a, b, c, d = ends.T
+    ab, bc, cd = (a + b) / 2, (b + c) / 2, (c + d) / 2
+    abc, bcd = (ab + bc) / 2, (bc + cd) / 2
+    middle = (abc + bcd) / 2
+    return np.stack([a, ab, abc, middle, middle, bcd, cd, d], 1).reshape(-1, 4)
+
+
+def _leaving(ends: Points) -> Points:
+    """Return the unit direction in which each cubic starts, as `Cubic.tangent` does."""
+    b, c, d = 3 * (ends[:, 1:] - ends[:, :1]).T
+    step = np.where(abs(b) > 1e-12, b, np.where(abs(c) > 1e-12, c, d))
+    return np.asarray(step / np.maximum(abs(step), 1e-12))
+
+
+def _bend(velocity: Points, acceleration: Points) -> Numbers:
+    """Return the signed curvature, 1/mm; positive turns left."""
+    cross = (velocity.conj() * acceleration).imag
+    return np.asarray(cross / np.maximum(abs(velocity), 1e-12) ** 3)
+
+
+def _fit(ends: Points, away: Numbers, true: Points) -> Points:
     """Return the cubics with the true ends and end directions that lie nearest (least squares).
 
     The two handles solve the normal equations: near = 3 s^2 t and far = 3 s t^2 are no multiples of
     each other, so there is one answer.
     """
     distance = away[:, 0]
-    leave, arrive = (np.array([c.tangent(t) for c in cubics]) for t in (0.0, 1.0))
-    a = np.array([c.a for c in cubics]) - 1j * distance * leave
-    d = np.array([c.d for c in cubics]) - 1j * distance * arrive
-    back = np.where(1 + distance * np.array([c.curvature(0.5) for c in cubics]) < 0, -1, 1)
+    leave, arrive = _leaving(ends), -_leaving(ends[:, ::-1])
+    a, d = ends[:, 0] - 1j * distance * leave, ends[:, 3] - 1j * distance * arrive
+    bend = _bend(ends @ _HALF_WAY.velocity[0], ends @ _HALF_WAY.acceleration[0])
+    back = np.where(1 + distance * bend < 0, -1, 1)
     rest = true - np.stack([a, a, d, d], 1) @ _MEASURED.point.T
     near = (rest * leave.conj()[:, None]).real @ _NEAR * back
     far = -((rest * arrive.conj()[:, None]).real @ _FAR) * back
@@ -179,8 +215,7 @@ def _fit(cubics: list[Cubic], away: Numbers, true: Points) -> list[Cubic]:
     size = _NEAR_2 * _FAR_2 - both * both
     one = np.maximum(0.0, (near * _FAR_2 - far * both) / size) * back
     two = np.maximum(0.0, (far * _NEAR_2 - near * both) / size) * back
-    points = np.stack([a, a + one * leave, d - two * arrive, d], 1)
-    return [Cubic(*row) for row in points.tolist()]
+    return np.stack([a, a + one * leave, d - two * arrive, d], 1)
 
 
 def _true(ends: Points, away: Numbers) -> Points:

@@ -120,7 +120,7 @@ class Path:
 
     def mirrored(self) -> Path:
         """Return the path reflected across the upright through x = 0 (direction of travel kept)."""
-        return self.mapped(lambda p: -p.conjugate())
+        return Path(tuple([type(s)._make([-p.conjugate() for p in s]) for s in self.segments]))
 
     @cached_property
     def area(self) -> float:

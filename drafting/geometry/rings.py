@@ -7,7 +7,6 @@ between crossings that have winding 1 or more on their left and 0 or less on the
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -71,10 +70,13 @@ def _kept(ring: Path, cuts: list[_Cut]) -> set[int]:
 
 def _middle(flat: Chords, start: float, end: float, total: float) -> tuple[complex, complex]:
     """Return the longest straight bit of the chords between two places."""
-    inside = [p for p in (*flat.places, *(flat.places[1:] + total)) if start < p < end]
-    stops = [start, *inside, end]
-    points = [flat.at(p if p <= total else p - total) for p in stops]
-    return max(pairwise(points), key=lambda ab: abs(ab[1] - ab[0]))
+    places = np.concatenate([flat.places, flat.places[1:] + total])
+    points = np.concatenate([flat.points, flat.points[1:]])
+    inside = slice(places.searchsorted(start, "right"), places.searchsorted(end))
+    first, last = flat.at(start), flat.at(end if end <= total else end - total)
+    stops = np.array([first, *points[inside], last])
+    longest = int(abs(np.diff(stops)).argmax())
+    return complex(stops[longest]), complex(stops[longest + 1])
 
 
 def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]) -> list[Path]:

@@ -8,6 +8,9 @@ from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 
+NEAR = 1e-7
+"""Of the bounds: a secant step below it leaves an error some thousand times smaller (measured)."""
+
 
 def root_near(
     measure: Callable[[float], float], guess: float, between: tuple[float, float], within: float
@@ -43,6 +46,7 @@ def solve(
     what: str,
     turn: str = "",
     within: float = 1e-9,
+    guess: float | None = None,
 ) -> float:
     """Return x in `between` for which `measure(x)` is `wanted` (Brent's method, scipy).
 
@@ -52,6 +56,11 @@ def solve(
     1.414213562
     """
     low, high = between
+    if guess is not None:
+        near = max(within, NEAR * (high - low))
+        found = root_near(lambda x: measure(x) - wanted, guess, between, near)
+        if found is not None:
+            return found
     at_low, at_high = measure(low), measure(high)
     if at_low == wanted:
         return low
@@ -65,4 +74,21 @@ def solve(
             reach=f"{least:.0f} to {most:.0f} mm",
             turn=turn,
         )
-    return float(brentq(lambda x: measure(x) - wanted, low, high, xtol=within))
+    return crossed(
+        lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within
+    )
+
+
+def crossed(
+    measure: Callable[[float], float], between: tuple[float, float], at: tuple[float, float],
+    within: float,
+) -> float:  # fmt: skip
+    """Return where `measure` is 0 between two bounds `at` which it has values of either sign.
+
+    Secant steps from where the chord is 0; Brent's method (scipy) where these do not settle.
+    """
+    low, high = between
+    way = 1.0 if at[1] > at[0] else -1.0
+    guess = low - at[0] * (high - low) / (at[1] - at[0])
+    found = root_near(lambda x: way * measure(x), guess, between, max(within, NEAR * (high - low)))
+    return float(brentq(measure, low, high, xtol=within)) if found is None else found

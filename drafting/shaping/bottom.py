@@ -17,7 +17,9 @@ from scipy.optimize import brentq
 from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Path, line, smooth, through, turn
+from drafting.geometry.solve import root_near
 from drafting.piece import InnerDart
+from drafting.shaping.heights import x_at
 from drafting.shaping.torso import TorsoPlan
 
 STEEPEST_SIDE = 14.0
@@ -190,21 +192,18 @@ def _profile(plan: TorsoPlan, side: float) -> tuple[Path, float]:
         return through(start, waist, hip, (waist - start) * turn(-off), -1j)
 
     def off(x: float) -> float:
-        return _x_at(drawn(x), plan.bust_line)
+        return x_at(drawn(x).segments[0].as_cubic(), plan.bust_line)
 
     drop = plan.underarm - plan.bust_line
     near = side / (plan.bust_line - plan.waist) * drop
     spread = 0.6 * drop + 1.0
-    while off(near - spread) * off(near + spread) > 0:
-        spread *= 1.7
-    path = drawn(float(brentq(off, near - spread, near + spread, xtol=1e-9)))
+    start = root_near(off, near, (near - spread, near + spread), 1e-9)
+    if start is None:
+        while off(near - spread) * off(near + spread) > 0:
+            spread *= 1.7
+        start = float(brentq(off, near - spread, near + spread, xtol=1e-9))
+    path = drawn(start)
     return path, -math.degrees(cmath.phase(path.leave / -1j))
-
-
-def _x_at(path: Path, y: float) -> float:
-    """Return x where the downward first segment of `path` passes height `y`."""
-    first = path.segments[0]
-    return first.point(brentq(lambda t: first.point(t).imag - y, 0.0, 1.0, xtol=1e-12)).real
 
 
 def _half_hip(

@@ -18,6 +18,7 @@ from scipy.optimize import brentq
 from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Path
+from drafting.geometry.solve import crossed
 from drafting.shaping.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
 
 STEEPEST_SEAM = 40.0
@@ -90,11 +91,6 @@ class Halves:
         return high
 
 
-def width_at(front: HalfArmhole, back: HalfArmhole, height: float, lean: float) -> float:
-    """Return the sleeve width (mm) that a cap of this height fits."""
-    return Halves(front, back).width(height, lean)
-
-
 def _chord(arc: float, lean: float) -> float:
     """Return the chord (mm) of a hem arc between two seams that lean in by `lean` degrees."""
     half = math.radians(lean)
@@ -124,9 +120,9 @@ def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float],
         return wanted - upper_length(half, share * half.notch, height, factor)
 
     factor = cmath.exp(-1j * math.radians(lean(high)))
-    at_high = {share: spare(high, share, factor) for share in WIDE_ROOT}
-    if high <= low or max(at_high.values()) > 0:
+    if high <= low or any(spare(high, share, factor) > 0 for share in WIDE_ROOT):
         return high
+    at_high = {share: spare(high, share, factor) for share in WIDE_ROOT}
     best = low
     for share in sorted(WIDE_ROOT, key=lambda share: -at_high[share]):
         if spare(best, share) > 0:
@@ -159,19 +155,15 @@ def fit_cap(
         return halves.width(height, lean(height)) - width
 
     heights = [share * depth for share in SEARCHED if low < share * depth < high]
-    start = next((h for h in (*heights, low) if excess(h) >= 0), low)
-    widest, narrowest = excess(start) + width, excess(high) + width
+    wider = ((h, over) for h in (*heights, low) if (over := excess(h)) >= 0 or h == low)
+    start, at_start = next(wider)
+    at_high = excess(high)
+    widest, narrowest = at_start + width, at_high + width
     if not narrowest <= width <= widest:
         raise CapReachError(front.path.length + back.path.length, width, (narrowest, widest))
-    height = float(brentq(excess, start, high, xtol=1e-8))
+    height = crossed(excess, (start, high), (at_start, at_high), 1e-8)
     at = lean(height)
-    drawn = math.degrees(math.atan2(abs(width - _chord(wrist, at)) / 2, arm_length - height))
-    if max(abs(at), drawn) > STEEPEST_SEAM:
-        raise DraftError(
-            "the sleeve is too short for so wide or so narrow a hem",
-            value=f"hem {wrist:.0f} mm, {width:.0f} mm wide, {arm_length - height:.0f} mm under the arm",
-            turn="make the sleeve longer, or its hem nearer to its width",
-        )
+    _not_too_steep(at, width, wrist, arm_length - height)
     front_width, back_width = halves.widths(height, at)
     got = front_width + back_width
     if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out
@@ -183,6 +175,17 @@ def fit_cap(
         half_cap(back, back_width, height, at).mirrored(),
         height, front_width, back_width, at, arm_lift(height, depth),
     )  # fmt: skip
+
+
+def _not_too_steep(lean: float, width: float, wrist: float, below: float) -> None:
+    """Refuse a sleeve whose seams lean too much over the `below` mm under the arm."""
+    drawn = math.degrees(math.atan2(abs(width - _chord(wrist, lean)) / 2, below))
+    if max(abs(lean), drawn) > STEEPEST_SEAM:
+        raise DraftError(
+            "the sleeve is too short for so wide or so narrow a hem",
+            value=f"hem {wrist:.0f} mm, {width:.0f} mm wide, {below:.0f} mm under the arm",
+            turn="make the sleeve longer, or its hem nearer to its width",
+        )
 
 
 def fit_widened(

@@ -6,14 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
-from scipy.optimize import brentq
-
 from drafting.body import Body
 from drafting.geometry import Path, turn
+from drafting.geometry.solve import crossed
 from drafting.scale import body_scale
 from drafting.shaping.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
 from drafting.shaping.bottom import Bottom, draw_bottom
-from drafting.shaping.cap import width_at
+from drafting.shaping.cap import Halves
 from drafting.shaping.half_cap import HalfArmhole
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
 
@@ -95,26 +94,35 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
-    def halves_at(drop: float) -> tuple[HalfArmhole, HalfArmhole]:
-        return halves(shape_torso(body, ease, drop, kind), scale)
+    def halves_at(drop: float) -> Halves:
+        return Halves(*halves(shape_torso(body, ease, drop, kind), scale))
 
     def spare(drop: float, share: float) -> float:
-        front, back = halves_at(drop)
-        return width_at(front, back, share * (front.depth + back.depth) / 2, 3.0) - width
+        both = halves_at(drop)
+        return both.width(share * (both.front.depth + both.back.depth) / 2, 3.0) - width
 
     drop = ease.drop
     room = body["back_waist_length"] - body["axilla_depth"] - 75 * scale
-    if spare(drop, LOW_CAP) < 0:
+    low = spare(drop, LOW_CAP)
+    if low < 0:
         most = max(drop, min(DEEPEST_DROP * scale, room))
-        return _root(lambda d: spare(d, LOW_CAP), drop, most)
-    least = min(drop, LEAST_DROP * scale)
-    if spare(drop, HIGH_CAP) > 0:
-        return _root(lambda d: spare(d, HIGH_CAP), drop, least)
+        return _root(lambda d: spare(d, LOW_CAP), (drop, low), most)
+    high = spare(drop, HIGH_CAP)
+    if high > 0:
+        least = min(drop, LEAST_DROP * scale)
+        return _root(lambda d: spare(d, HIGH_CAP), (drop, high), least)
     return drop
 
 
-def _root(spare: Callable[[float], float], start: float, limit: float) -> float:
-    """Return where `spare` passes 0 between `start` and `limit`, else `limit`."""
-    if start == limit or (spare(start) > 0) == (spare(limit) > 0):
+def _root(spare: Callable[[float], float], start: tuple[float, float], limit: float) -> float:
+    """Return where `spare` passes 0 between `start` (a drop, and what is spare there) and `limit`.
+
+    The limit where it does not.
+    """
+    if start[0] == limit:
         return limit
-    return float(brentq(spare, start, limit, xtol=1e-5))
+    at_limit = spare(limit)
+    if (start[1] > 0) == (at_limit > 0):
+        return limit
+    low, high = sorted((start, (limit, at_limit)))
+    return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 
 import pytest
+import shapely
 
 from drafting.draft import Draft
 from drafting.fabric import Fabric
@@ -140,6 +141,21 @@ def test_bone_lines_lie_at_their_height_above_the_hem(plain: Draft) -> None:
         off = distances(path, piece["hem"].path)
         assert off.min() == pytest.approx(14, abs=0.1)
         assert off.max() < 16
+
+
+def test_bone_lines_end_on_the_sides_of_their_panel(plain: Draft) -> None:
+    # shapely's distance to the whole stitching line, the pleat's fold included
+    for piece in panels(plain):
+        path = next(m.path for m in piece.placements if m.name == "hem_bone")
+        folds = [m.path for m in piece.placements if m.what == "fold"]
+        drawn = [shapely.LineString(xy(p)) for p in (piece.outline, *folds)]
+        for end in (path.start, path.end):
+            point = shapely.Point(end.real, end.imag)
+            assert min(line.distance(point) for line in drawn) < 0.002
+
+
+def xy(path: Path) -> list[tuple[float, float]]:
+    return [(p.real, p.imag) for p in path.flattened(1e-4)]
 
 
 def test_a_flat_bone_that_would_bend_edgewise_is_warned_about_and_a_spiral_one_not() -> None:

@@ -128,3 +128,14 @@ def test_ankle_elastic_that_does_not_pass_the_heel_names_the_least_loop_and_the_
     assert raised.loop == pytest.approx(220.8)  # 0.92 of the girth: passes already
     assert elastic_loop(240, 360, 1.5, slit=True).loop == pytest.approx(0.98 * 240)
     assert elastic_loop(240, 360, 1.5, slit=True).slit > 0
+
+
+@pytest.mark.parametrize("hem", [640.0, 760.0])
+def test_a_hem_asked_for_after_another_is_drafted_as_if_it_were_the_first(hem: float) -> None:
+    # what a body's last draft left remembered may only save time: an equal body is drafted anew
+    body, choices = legs(), {**LEGGINGS, "leg": "flared"}
+    draft(body, KNIT, **choices, hem_width=700.0)
+    after, anew = (draft(b, KNIT, **choices, hem_width=hem) for b in (body, legs()))
+    assert after.facts == anew.facts
+    assert [p.outline for p in after.pieces] == [p.outline for p in anew.pieces]
+    assert after.facts["hem_width"] == pytest.approx(hem, abs=1e-6)

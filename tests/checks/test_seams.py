@@ -196,6 +196,13 @@ def test_no1_lengthening_at_the_hem_leaves_the_notch_where_it_was_from_the_under
     assert from_underarm(420) == pytest.approx([180, 180], abs=1)
 
 
+def test_a_draft_notched_already_keeps_its_very_pieces() -> None:
+    marked = notched(sound())
+    assert marked["front"]["armhole"].notches
+    pairs = zip(notched(marked).pieces, marked.pieces, strict=True)
+    assert all(new is old for new, old in pairs)
+
+
 def test_no2_front_single_back_double_and_both_as_far_from_the_underarm() -> None:
     draft = notched(sound())
     front, back = draft["front"]["armhole"], draft["back"]["armhole"]

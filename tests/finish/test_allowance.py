@@ -213,7 +213,7 @@ def test_any_mix_of_widths_and_a_hem_gets_one_ring(
 
 def test_where_nothing_else_helps_the_allowances_are_united_in_straight_lines(monkeypatch) -> None:
     """The last way out, forced here: still one ring at its distance, and it is said."""
-    monkeypatch.setattr(allowance, "outer", lambda ring: [])
+    monkeypatch.setattr(allowance, "_resolved", lambda piece, raw: None)
     piece = side_dart_half_front()
     found = cut_line(piece, plain(10))
     holds(piece, found.path)

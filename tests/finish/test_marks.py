@@ -64,6 +64,18 @@ def test_both_sides_of_a_seam_are_notched_from_the_seam() -> None:
     assert [p.number for p in pattern.pieces] == [1, 2]
 
 
+def test_pieces_finished_together_are_those_finished_one_by_one() -> None:
+    """The allowances of a garment are fitted all at once: what stands beside a piece is no matter."""
+    pieces = (side_dart_half_front(), waist_dart_back(), polygon(0j, 90 + 0j, 60 + 120j))
+    choices = FinishChoices(seam_allowance=11.3)  # asked for nowhere else, so nothing is remembered
+    together = finish(Draft(pieces), "bodice", "shell", choices).pieces
+    again = replace(choices, seam_allowance=11.3 + 1e-12)
+    for number, cut in enumerate(together, 1):
+        alone, _ = finish_piece(cut.piece, number, again)
+        assert cut.cut.length == pytest.approx(alone.cut.length, abs=1e-9)
+        assert area.difference(cut.cut, alone.cut) == pytest.approx(0.0, abs=1e-6)
+
+
 def test_dart_mouths_and_fold_ends_are_marked_at_the_cut_line() -> None:
     cut, _ = finish_piece(side_dart_half_front(), 1, FinishChoices(seam_allowance=12))
     names = [(m.edge, m.name) for m in cut.notches]

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import cmath
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from scipy.optimize import brentq
@@ -19,6 +20,7 @@ from scipy.optimize import brentq
 from drafting.errors import DraftError
 from drafting.geometry import Path, line, smooth, unit
 from drafting.geometry.offset import offset
+from drafting.geometry.solve import crossed, root_near
 from drafting.shaping.coat.plain_tail import Points
 
 CLOTH = 3.0
@@ -69,6 +71,7 @@ class CollarShape:
         return tuple((name, getattr(self, name)) for name in names)
 
 
+@lru_cache(maxsize=8)
 def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     """Return the collar for a stand and fall (mm) at the centre back."""
     down = unit(lines.roll.end - lines.roll.start)
@@ -77,9 +80,8 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     def miss(swing: float) -> float:
         return _back_part(lines, down, swing, stand + fall)[1].length - wanted
 
-    low, high = SWINGS
-    found = miss(low) * miss(high) < 0
-    swing = float(brentq(miss, low, high, xtol=1e-7)) if found else USUAL_SWING
+    ends = miss(SWINGS[0]), miss(SWINGS[1])
+    swing = crossed(miss, SWINGS, ends, 1e-9) if ends[0] * ends[1] < 0 else USUAL_SWING
     neck_back, edge = _back_part(lines, down, swing, stand + fall)
     along = neck_back.arrive
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
@@ -101,11 +103,18 @@ def _back_part(
     def neck(reach: float) -> Path:
         return Path((smooth(start, start + reach * along, leave, along),))
 
-    if neck(1.3 * length).length < length:
-        raise DraftError("no collar can be drawn for this neckline", turn="choose other neck ease")
-    edge = neck(
-        float(brentq(lambda x: neck(x).length - length, 0.3 * length, 1.3 * length, xtol=1e-9))
-    )
+    def over(reach: float) -> float:
+        return neck(reach).length - length
+
+    least, most = 0.3 * length, 1.3 * length
+    reach = root_near(over, 0.98 * length, (least, most), 1e-7)
+    if reach is None:
+        if over(most) < 0:
+            raise DraftError(
+                "no collar can be drawn for this neckline", turn="choose other neck ease"
+            )
+        reach = float(brentq(over, least, most, xtol=1e-9))
+    edge = neck(reach)
     corner = edge.end - 1j * height * along
     tip = unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)
     return edge, Path((smooth(corner, lines.tip, -along, tip, may_wave=True),))

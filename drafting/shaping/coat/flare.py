@@ -16,6 +16,7 @@ import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 import numpy as np
@@ -27,6 +28,10 @@ from drafting.shaping.coat.plain_tail import Numbers, PlainTail, Points
 
 SAMPLES = 65
 """Points a panel at which its curves are worked out (an odd number, for Simpson's rule)."""
+
+_EACH = np.eye(SAMPLES)
+_WHOLE, _SO_FAR = simpson(_EACH), cumulative_simpson(_EACH, initial=0.0).T
+"""What each point weighs in an integral over all steps, and over the steps so far (Simpson)."""
 
 CLOSE = 0.003
 """mm: how near the drawn cubics keep to the worked-out curve."""
@@ -129,7 +134,8 @@ def _panel(
     heading, ruling = tail.heading(s), tail.ruling(s)
     leans, drop, falls = tail.ruling(s, 1), tail.drop(s), tail.drop(s, 1)
     along, down = np.exp(1j * heading), np.exp(1j * ruling)
-    plain = float(simpson(np.abs(along + (falls + 1j * drop * leans) * down), x=s))
+    run = float(s[-1] - s[0]) / (SAMPLES - 1)
+    plain = run * float(_WHOLE @ np.abs(along + (falls + 1j * drop * leans) * down))
 
     def rate(middle: float) -> Numbers:
         return np.asarray(rates[0] * (1 - u) + rates[1] * u + middle * 6 * u * (1 - u))
@@ -138,13 +144,13 @@ def _panel(
         return np.asarray(along + longer * (falls + 1j * drop * (leans + q)) * down)
 
     def miss(middle: float) -> float:
-        return float(simpson(np.abs(hem_speed(rate(middle))), x=s)) - plain - grow
+        return run * float(_WHOLE @ np.abs(hem_speed(rate(middle)))) - plain - grow
 
     untouched = grow == 0 and longer == 1.0
     q = rate(0.0 if untouched else _secant(miss, 0.1 / float(drop.mean())))
-    theta = turned + cumulative_simpson(q, x=s, initial=0.0)
+    theta = turned + run * (_SO_FAR @ q)
     step = along * np.exp(1j * theta)
-    w = start + _integral(step, s)
+    w = start + run * (_SO_FAR @ step.real + 1j * (_SO_FAR @ step.imag))
     h = w + longer * drop * down * np.exp(1j * theta)
     v = hem_speed(q) * np.exp(1j * theta)
     waist, hem = drawn(s, w, step), drawn(s, h, v)
@@ -163,11 +169,6 @@ def _secant(miss: object, first: float) -> float:
             break
         a, at_a, b = b, at_b, b - at_b * (b - a) / (at_b - at_a)
     return b
-
-
-def _integral(step: Points, s: Numbers) -> Points:
-    parts = cumulative_simpson(np.stack([step.real, step.imag]), x=s, initial=0.0)
-    return np.asarray(parts[0] + 1j * parts[1])
 
 
 def drawn(s: Numbers, points: Points, velocity: Points) -> Path:
@@ -195,15 +196,20 @@ def _hermite(run: float, a: complex, va: complex, d: complex, vd: complex) -> Cu
 
 def _apart(parts: Sequence[Cubic], points: Points, step: int) -> float:
     """Return the greatest gap (mm) across the curve between the cubics and the points."""
+    place, speed = _weights(step)
+    ends = np.array(parts)
+    p, v = ends @ place, np.diff(ends) @ speed
+    off = (points[:-1].reshape(len(parts), step)[:, 1:] - p) * np.conj(v)
+    return float(np.max(np.abs(off.imag) / np.abs(v), initial=0.0))
+
+
+@cache
+def _weights(step: int) -> tuple[Numbers, Numbers]:
+    """Return what a cubic's points weigh in its inner places, and its legs in the speeds there."""
     t = np.linspace(0.0, 1.0, step + 1)[1:-1]
-    worst = 0.0
-    for i, c in enumerate(parts):
-        r = 1 - t
-        p = r**3 * c.a + 3 * r * r * t * c.b + 3 * r * t * t * c.c + t**3 * c.d
-        v = r * r * (c.b - c.a) + 2 * r * t * (c.c - c.b) + t * t * (c.d - c.c)
-        off = (points[i * step + 1 : (i + 1) * step] - p) * np.conj(v)
-        worst = max(worst, float(np.max(np.abs(off.imag) / np.abs(v), initial=0.0)))
-    return worst
+    r = 1 - t
+    place = np.stack([r**3, 3 * r * r * t, 3 * r * t * t, t**3])
+    return place, np.stack([r * r, 2 * r * t, t * t])
 
 
 def level_factor(turned: float, wrap: float) -> float:

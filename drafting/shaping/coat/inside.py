@@ -5,13 +5,15 @@ A `Skirted` is the lower part of a tail piece as it lies in the draft: its hem, 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.errors import DraftError
-from drafting.geometry import Path, line
-from drafting.geometry.crossing import between, crossings, extended, pinned
-from drafting.geometry.offset import offset
+from drafting.geometry import Cubic, Path, line
+from drafting.geometry.crossing import Crossing, between, crossings, extended, pinned
+from drafting.geometry.offset import all_offset
 from drafting.piece import Edge, EdgeKind, Piece
+from drafting.shaping.heights import t_at
 
 
 @dataclass(frozen=True)
@@ -43,13 +45,19 @@ def skirted(piece: Piece) -> Skirted:
     return Skirted(Path(hem.segments[:-1]), before, fold.reversed())
 
 
-def beside_hem(part: Skirted, depth: float) -> Inner:
-    """Return the line `depth` mm above the hem, square to it, from side to side.
+def beside_hems(parts: Sequence[Skirted], depth: float) -> list[Inner]:
+    """Return the line `depth` mm above each hem, square to it, from side to side.
 
-    Raises `DraftError` where the piece is not so high.
+    Raises `DraftError` where a piece is not so high.
     """
-    drawn = _run_on(part, depth, min(part.left.length, part.right.length))
-    at_left, at_right = crossings(drawn, part.left), crossings(drawn, part.right)
+    lines = all_offset([(part.hem, -depth) for part in parts])
+    return [_inner(part, drawn, depth) for part, drawn in zip(parts, lines, strict=True)]
+
+
+def _inner(part: Skirted, above: Path, depth: float) -> Inner:
+    """Return the line `above` the hem cut off where it meets the sides."""
+    drawn = _run_on(part, above, min(part.left.length, part.right.length))
+    at_left, at_right = _met(drawn, part.left), _met(drawn, part.right)
     if not at_left or not at_right:
         raise DraftError(
             "a line inside the tail does not meet its sides", value=f"{depth:.0f} mm above the hem",
@@ -66,13 +74,32 @@ def beside_hem(part: Skirted, depth: float) -> Inner:
     )  # fmt: skip
 
 
-def _run_on(part: Skirted, depth: float, far: float) -> Path:
+def _met(drawn: Path, side: Path) -> list[Crossing]:
+    """Return where a line meets a side, in its order; a straight side needs no chords for that."""
+    if len(side.segments) > 1 or isinstance(side.segments[0], Cubic):
+        return crossings(drawn, side)
+    found, way, length = [], side.leave.conjugate(), side.length
+    for i, segment in enumerate(drawn.segments):
+        beside = Cubic(*[(p - side.start) * way for p in segment.as_cubic()])
+        off = [p.imag for p in beside]
+        if min(off) > 0 or max(off) < 0:
+            continue
+        if sorted(off) not in (off, off[::-1]):
+            return crossings(drawn, side)
+        t = t_at(beside, 0.0)
+        along = beside.point(t).real / length
+        if 0 <= along <= 1:
+            found.append(Crossing(segment.point(t), i + t, along, i + t, along))
+    return found
+
+
+def _run_on(part: Skirted, above: Path, far: float) -> Path:
     """Return the line above the hem, run on straight by `far` mm at both ends.
 
     Where the hem's end bends on a lesser radius than the depth the line turns back there; what turns
     back is left out.
     """
-    segments = list(offset(part.hem, -depth).segments)
+    segments = list(above.segments)
     while len(segments) > 1 and _against(segments[0].tangent(0.0), part.hem.leave):
         segments.pop(0)
     while len(segments) > 1 and _against(segments[-1].tangent(1.0), part.hem.arrive):
@@ -84,9 +111,13 @@ def _against(one: complex, other: complex) -> bool:
     return (one * other.conjugate()).real < 0.7
 
 
-def band(part: Skirted, depth: float, margin: float) -> tuple[Edge, ...]:
-    """Return the edges of a band of a depth along a hem, `margin` mm past the seams beside it."""
-    inner = beside_hem(part, depth)
+def bands(parts: Sequence[Skirted], depth: float, margin: float) -> list[tuple[Edge, ...]]:
+    """Return the edges of bands of a depth along each hem, `margin` mm past the seams beside it."""
+    inner = beside_hems(parts, depth)
+    return [_band(part, found, margin) for part, found in zip(parts, inner, strict=True)]
+
+
+def _band(part: Skirted, inner: Inner, margin: float) -> tuple[Edge, ...]:
     return (
         Edge("hem", part.hem, EdgeKind.FREE, allowance=margin),
         Edge("right", inner.right, EdgeKind.FREE, allowance=margin),
@@ -102,17 +133,26 @@ def stand(front: Piece, depth: float) -> Skirted:
     return Skirted(edge, top, front["bottom"].path)
 
 
-def shorter(piece: Piece, depth: float) -> tuple[Edge, ...]:
-    """Return the edges of a tail panel whose hem lies `depth` mm higher (its lining)."""
-    at, count = piece.index("hem"), len(piece.edges)
-    before, after = piece.edges[at - 1], piece.edges[(at + 1) % count]
-    whole = Skirted(piece.edges[at].path, before.path.reversed(), after.path)
-    inner = beside_hem(whole, depth)
+def shorter(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
+    """Return the edges of each tail panel with its hem `depth` mm higher (its lining)."""
+    parts = [Skirted(hem.path, a.path.reversed(), b.path) for a, hem, b in map(_about_hem, pieces)]
+    inner = beside_hems(parts, depth)
+    return [_shorter(piece, found) for piece, found in zip(pieces, inner, strict=True)]
+
+
+def _about_hem(piece: Piece) -> tuple[Edge, Edge, Edge]:
+    """Return the edge before the hem, the hem, and the edge after it."""
+    at = piece.index("hem")
+    return piece.edges[at - 1], piece.edges[at], piece.edges[(at + 1) % len(piece.edges)]
+
+
+def _shorter(piece: Piece, inner: Inner) -> tuple[Edge, ...]:
+    before, hem, after = _about_hem(piece)
     left = before.path.reversed().split(inner.left.length)[1].reversed()
     right = after.path.split(inner.right.length)[1]
     new = {
         before.name: replace(before, path=pinned(left, end=inner.line.start)),
-        "hem": replace(piece.edges[at], path=inner.line),
+        "hem": replace(hem, path=inner.line),
         after.name: replace(after, path=pinned(right, start=inner.line.end)),
     }
     return tuple(new.get(edge.name, edge) for edge in piece.edges)

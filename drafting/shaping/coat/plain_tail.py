@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.interpolate import CubicSpline
+from scipy.interpolate import CubicSpline, PPoly
 
 from drafting.geometry import Path
 from drafting.geometry.path import cubics
@@ -22,6 +22,10 @@ Points = NDArray[np.complex128]
 
 STEPS = 24
 """Points a segment at which an edge is read off (a cubic of 300 mm: 1e-5 mm, measured)."""
+
+_STEPS = np.linspace(0.0, 1.0, STEPS + 1)
+_SO_FAR = CubicSpline(_STEPS, np.eye(STEPS + 1)).antiderivative()(_STEPS)
+"""What each point's speed weighs in the length so far: the speed's own spline, integrated."""
 
 NODES = 65
 """Points along the waist edge between which the splines run."""
@@ -64,17 +68,15 @@ def plain_tail(waist: Path, hem: Path, spring: float = 0.0) -> PlainTail:
     above, below = _read(waist), _read(hem)
     width, round_hem = float(above.at[-1]), float(below.at[-1])
     grid = np.linspace(0.0, width, NODES)
-    w = CubicSpline(above.at, above.points)(grid)
+    read = CubicSpline(above.at, np.stack([above.points, above.heading], 1))(grid)
+    w, heading = read[:, 0], read[:, 1].real
     h = CubicSpline(below.at, below.points)(grid / width * round_hem)
     down = h - w
     turned = math.radians(spring) * grid / width
-    return PlainTail(
-        width,
-        CubicSpline(grid, CubicSpline(above.at, above.heading)(grid) + turned),
-        CubicSpline(grid, np.unwrap(np.angle(down)) + turned),
-        CubicSpline(grid, np.abs(down)),
-        complex(w[0]),
-    )
+    ruling = np.unwrap(np.angle(down)) + turned
+    splines = CubicSpline(grid, np.stack([heading + turned, ruling, np.abs(down)], 1))
+    own = [PPoly.construct_fast(splines.c[:, :, i].copy(), grid) for i in range(3)]
+    return PlainTail(width, own[0], own[1], own[2], complex(w[0]))
 
 
 def _read(path: Path) -> _Curve:
@@ -83,10 +85,10 @@ def _read(path: Path) -> _Curve:
     passed = 0.0
     parts = cubics(path)
     for i, c in enumerate(parts):
-        t = np.linspace(0.0, 1.0, STEPS + 1)
+        t = _STEPS
         v = 3 * ((1 - t) ** 2 * (c.b - c.a) + 2 * t * (1 - t) * (c.c - c.b) + t * t * (c.d - c.c))
         p = (1 - t) ** 3 * c.a + 3 * (1 - t) ** 2 * t * c.b + 3 * (1 - t) * t * t * c.c + t**3 * c.d
-        at = passed + _lengths(np.abs(v), t)
+        at = passed + _SO_FAR @ np.abs(v)
         passed = float(at[-1])
         keep = slice(0, None if i == len(parts) - 1 else -1)
         points.append(p[keep])
@@ -95,9 +97,3 @@ def _read(path: Path) -> _Curve:
     return _Curve(
         np.concatenate(places), np.concatenate(points), np.unwrap(np.concatenate(headings))
     )
-
-
-def _lengths(speed: Numbers, t: Numbers) -> Numbers:
-    """Return the length travelled at each `t`: the speed's own spline, integrated."""
-    spline = CubicSpline(t, speed).antiderivative()
-    return np.asarray(spline(t) - spline(0.0), dtype=np.float64)

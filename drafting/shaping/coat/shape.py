@@ -10,15 +10,14 @@ where the bust is full, farther to the side where it is flat (ours).
 from __future__ import annotations
 
 import cmath
-from collections.abc import Callable
 from dataclasses import dataclass, replace
-
-from scipy.optimize import brentq
 
 from drafting.body import Body
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, Path, line, smooth, solve, turn, unit
+from drafting.geometry.solve import root_near
 from drafting.scale import body_scale
+from drafting.shaping import heights
 from drafting.shaping.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
 from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
 
@@ -115,15 +114,8 @@ def x_at(path: Path, y: float) -> float:
     """Return x where a path that runs steadily down passes height `y`."""
     for part in path.segments:
         if part.end.imag <= y <= part.start.imag:
-            return part.point(_root(lambda t, s=part: s.point(t).imag - y)).real  # type: ignore[misc]
+            return heights.x_at(part.as_cubic(), y)
     return (path.start if y > path.start.imag else path.end).real
-
-
-def _root(of: Callable[[float], float]) -> float:
-    at_0, at_1 = of(0.0), of(1.0)
-    if at_0 * at_1 >= 0:
-        return 0.0 if abs(at_0) <= abs(at_1) else 1.0
-    return float(brentq(of, 0.0, 1.0, xtol=1e-12))
 
 
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
@@ -196,7 +188,7 @@ def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]
 
     reach = 0.25 * abs(foot - top)
     lower = solve(lambda d: partner(d).length, panel.length, (-reach, reach), what="back seam",
-                  turn="check the back waist length and the waist girth")  # fmt: skip
+                  turn="check the back waist length and the waist girth", guess=0.0)  # fmt: skip
     return panel, partner(lower)
 
 
@@ -211,18 +203,23 @@ def _front_seam(
     turns = [cmath.phase(unit(f - pivot) / up) for f, up in zip(feet, above, strict=True)]
     off = cmath.exp(-0.25j * CURVE_ABOVE * sum(turns))
 
-    def edge(i: int, lower: float) -> Path:
-        heading = above[i] * cmath.exp(1j * CURVE_ABOVE * turns[i])
-        head = smooth((top, side_top)[i], pivot, above[i] * off, heading)
-        return Path((head, smooth(pivot, feet[i] - 1j * lower, heading, -1j)))
+    headings = [a * cmath.exp(1j * CURVE_ABOVE * t) for a, t in zip(above, turns, strict=True)]
+    heads = [smooth(p, pivot, a * off, h)
+             for p, a, h in zip((top, side_top), above, headings, strict=True)]  # fmt: skip
 
-    front = edge(0, 0.0)
+    def below(i: int, lower: float) -> Cubic:
+        return smooth(pivot, feet[i] - 1j * lower, headings[i], -1j)
+
+    front = Path((heads[0], below(0, 0.0)))
+    wanted = front.length - heads[1].length
     reach = 0.4 * (pivot.imag - plan.waist)
-    if not edge(1, -reach).length < front.length < edge(1, reach).length:
+    lower = root_near(lambda d: below(1, d).length - wanted, 0.0, (-reach, reach), 1e-7)
+    if lower is None and not below(1, -reach).length < wanted < below(1, reach).length:
         raise DraftError(
             "the front seam's two edges cannot be made equal",
             value=f"bust line {pivot.imag - plan.waist:.0f} mm above the waist",
             turn="measure bust point depth and front waist length again",
         )
-    lower = solve(lambda d: edge(1, d).length, front.length, (-reach, reach), what="front seam")
-    return front, edge(1, lower), front.segments[0].length
+    if lower is None:
+        lower = solve(lambda d: below(1, d).length, wanted, (-reach, reach), what="front seam")
+    return front, Path((heads[1], below(1, lower))), front.lengths[0]

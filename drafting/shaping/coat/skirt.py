@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from drafting.body import Body
 from drafting.errors import DraftError
@@ -99,6 +100,7 @@ def seat_spring(body: Body, waist_half: float, tail_waist: float) -> float:
     return min(max(0.0, math.degrees(room / max(body["waist_to_hip"], 80.0))), MOST_SPRING)
 
 
+@lru_cache(maxsize=8)
 def draw_plain(waist: Path, drop: float, width: float, spring: float) -> PlainTail:
     """Return the plain tail below `waist` (back to front, from 0): hem square to the back fold."""
     low, far = -1j * drop, complex(width * waist.length, (HEM_RISE / 600 - 1) * drop)
@@ -106,6 +108,7 @@ def draw_plain(waist: Path, drop: float, width: float, spring: float) -> PlainTa
     return plain_tail(waist.moved(-waist.start), hem, spring)
 
 
+@lru_cache(maxsize=8)
 def settle_tail(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     """Return the tail with its flare, grain and level; `wrap` is the azimuth it covers, radians."""
     draw = {"straight": _bent, "shaped": _swung, "godets": _let_in, "uncut": _spread}

@@ -13,10 +13,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from scipy.optimize import brentq
-
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, Line, Path, smooth, solve
+from drafting.geometry.solve import crossed
 from drafting.shaping.cap import Cap
 
 FORE_AT = 0.26
@@ -97,15 +96,17 @@ def two_piece(
 
 def _place(path: Path, height: float) -> float:
     """Return how far along a half cap (upwards) a height is reached, mm."""
-    return float(brentq(lambda d: path.at(d).imag - height, 0.0, path.length, xtol=1e-9))
+    ends = path.start.imag - height, path.end.imag - height
+    return crossed(lambda d: path.at(d).imag - height, (0.0, path.length), ends, 1e-9)
 
 
 def _place_x(path: Path, x: float) -> float:
     """Return how far along the back half cap the place x is reached; it runs towards +x."""
     low, high = 0.15 * path.length, 0.90 * path.length
-    if (path.at(low).real - x) * (path.at(high).real - x) > 0:
-        return low if path.at(low).real > x else high
-    return float(brentq(lambda d: path.at(d).real - x, low, high, xtol=1e-9))
+    ends = path.at(low).real - x, path.at(high).real - x
+    if ends[0] * ends[1] >= 0:
+        return low if ends[0] > 0 else high
+    return crossed(lambda d: path.at(d).real - x, (low, high), ends, 1e-9)
 
 
 def _seams(
@@ -135,7 +136,7 @@ def _seams(
 
     reach = 0.3 * (arm.elbow - arm.cuff)
     lower = solve(lambda d: under_hind(d).length, hind.length, (-reach, reach), what="hind-arm seam",
-                  turn="choose less elbow bend")  # fmt: skip
+                  turn="choose less elbow bend", guess=0.0)  # fmt: skip
     return (fore, fore.moved(-2 * beside)), (hind, under_hind(lower))
 
 

@@ -67,9 +67,8 @@ class Skirt:
         return replace(self, low=self.low + 1j * down.imag, fold_end=self.fold_end + down)
 
 
-def skirt_of(back: Piece, drop: float) -> Skirt:
+def skirt_of(waist: Path, drop: float) -> Skirt:
     """Return the skirt below the back's waist; `drop` mm long at the centre. Back frame."""
-    waist = back["waist"].path
     low = waist.start - 1j * drop
     return Skirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
 

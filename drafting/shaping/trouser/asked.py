@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.findings import Finding
+from drafting.remembered import remembered
 from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
 
@@ -47,9 +48,11 @@ HIP_IN_RISE = (0.25, 1.10)
 GIRTHS = {"waist": "waist_girth", "hip": "hip_girth", "thigh": "thigh_girth", "knee": "knee_girth"}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Asked:
     """Garment girths and lengths asked for, mm; `body` holds the girths they go round.
+
+    It equals only itself: `ask` gives the same one again for the same wishes.
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
     `crotch_front` and `crotch_back` the two parts of the crotch seam. `thigh_band` holds the least
@@ -79,11 +82,15 @@ class Asked:
         return self.crotch_front + self.crotch_back
 
 
-def ask(body: Body, fabric: Fabric | None, ease: Mapping[str, float], stretch: Stretch) -> Asked:
-    """Return what is asked for; `ease` (mm) by level, `crotch` and `knee` among them.
+@remembered(8)
+def ask(
+    body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch
+) -> Asked:
+    """Return what is asked for; `eases` (mm) by level, `crotch` and `knee` among them.
 
     Raises `DraftError` where a girth is smaller than the body and the cloth cannot reach it.
     """
+    ease = dict(eases)
     findings: list[Finding] = []
     around = {level: body[name] + body.layer(name) for level, name in GIRTHS.items()}
     girth = {level: _garment(level, around, ease, stretch, fabric) for level in GIRTHS}

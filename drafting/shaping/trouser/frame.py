@@ -6,7 +6,7 @@ of 3,034 bodies they fit.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.errors import DraftError
 from drafting.geometry import unit
@@ -95,6 +95,12 @@ class Frame:
     def rise(self) -> float:
         """Hip level to waist level, mm."""
         return self.waist - self.hip
+
+    @property
+    def without_hem(self) -> Frame:
+        """What rise and waist are settled from: no level, width or style of the hem."""
+        style = replace(self.style, leg="", hem=0.0, longer=0.0)
+        return replace(self, style=style, hem=0.0, hem_girth=0.0, hem_half=0.0)
 
     @property
     def unit(self) -> float:

@@ -14,7 +14,9 @@ from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
-from drafting.shaping.trouser.curves import between, bow, x_at
+from drafting.geometry.solve import root_near
+from drafting.shaping.heights import x_at
+from drafting.shaping.trouser.curves import between, bow
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import Legs
 
@@ -120,7 +122,13 @@ def _flared(frame: Frame, legs: Legs) -> Hems:
     def sweep(angle: float) -> float:
         return math.fsum(leg.hem.length for leg in both(angle))
 
-    if sweep(0.0) >= frame.hem_girth:
+    def over(angle: float) -> float:
+        return sweep(angle) - frame.hem_girth
+
+    found = root_near(over, _chord_angle(frame), (0.0, STEEPEST), 1e-9)
+    if found is not None:
+        return Hems(*both(found), turned=math.degrees(found))
+    if over(0.0) >= 0:
         return Hems(*both(0.0))
     if sweep(STEEPEST) < frame.hem_girth:
         raise DraftError(
@@ -129,8 +137,14 @@ def _flared(frame: Frame, legs: Legs) -> Hems:
             reach=f"{sweep(0.0):.0f} to {sweep(STEEPEST):.0f} mm",
             turn="ask for less width, or let the leg be longer",
         )  # fmt: skip
-    angle = float(brentq(lambda v: sweep(v) - frame.hem_girth, 0, STEEPEST, xtol=1e-11))
+    angle = float(brentq(over, 0, STEEPEST, xtol=1e-11))
     return Hems(*both(angle), turned=math.degrees(angle))
+
+
+def _chord_angle(frame: Frame) -> float:
+    """Return the angle at which the chords of both hems together make the sweep."""
+    out = frame.hem_girth - 4 * frame.knee_half - 2 * frame.wider
+    return math.asin(min(max(out / (4 * (frame.knee - frame.hem)), 0.0), 1.0))
 
 
 def _turned(frame: Frame, legs: Legs, half: float, angle: float) -> LowerLeg:

@@ -11,11 +11,11 @@ import cmath
 import math
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
-from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steered, x_at
+from drafting.geometry.solve import crossed, root_near
+from drafting.shaping.heights import x_at
+from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steered
 from drafting.shaping.trouser.frame import Frame
 
 FRONT_SHARE = 0.40
@@ -138,15 +138,15 @@ def thigh_girth(frame: Frame, legs: Legs) -> float:
 
 def fork_for(frame: Frame, thigh: float) -> float:
     """Return the whole fork that gives the thigh, or the nearest end of its range."""
-    low, high = (share * frame.asked.body["hip"] for share in FORK)
-    at_low = thigh_girth(frame, draw_legs(frame, low)) - thigh
-    at_high = thigh_girth(frame, draw_legs(frame, high)) - thigh
-    if at_low > 0:
-        return low
-    if at_high < 0:
-        return high
 
     def miss(fork: float) -> float:
         return thigh_girth(frame, draw_legs(frame, fork)) - thigh
 
-    return float(brentq(miss, low, high, xtol=1e-9))
+    low, high = (share * frame.asked.body["hip"] for share in FORK)
+    found = root_near(miss, (low + high) / 2, (low, high), 1e-7)
+    if found is not None:
+        return found
+    at_low, at_high = miss(low), miss(high)
+    if at_low > 0 or at_high < 0:
+        return low if at_low > 0 else high
+    return crossed(miss, (low, high), (at_low, at_high), 1e-9)

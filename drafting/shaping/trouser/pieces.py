@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic, Path, line
 from drafting.piece import Edge, EdgeKind, Level, Piece
-from drafting.shaping.trouser.curves import x_at
+from drafting.shaping.heights import x_at
 from drafting.shaping.trouser.darts import Opened
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level

@@ -10,12 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting import tolerances as tol
 from drafting.errors import DraftError
 from drafting.geometry import Cubic
 from drafting.geometry.construct import Directed, meet
+from drafting.geometry.solve import crossed, root_near
 from drafting.shaping.trouser.curves import clamp, corner, rise_of
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
@@ -165,7 +164,9 @@ def _with_front(frame: Frame, legs: Legs) -> _Front:
     def miss(rise: float) -> float:
         return front_centre(frame, legs, rise).length - wanted
 
-    over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
+    over = root_near(miss, clamp(-miss(0.0), low, high), (low, high), 1e-7)
+    if over is None:
+        over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
     return _Front(legs, over, front_centre(frame, legs, over))
 
 
@@ -213,9 +214,9 @@ def _length_reached(frame: Frame, length: float) -> None:
 def _root(miss: Callable[[float], float], low: float, high: float) -> float:
     """Return where `miss` is 0 between two bounds; the better bound where it is never 0."""
     at_low, at_high = miss(low), miss(high)
-    if at_low * at_high > 0:
+    if at_low * at_high >= 0:
         return low if abs(at_low) < abs(at_high) else high
-    return float(brentq(miss, low, high, xtol=1e-9))
+    return crossed(miss, (low, high), (at_low, at_high), 1e-9)
 
 
 def at_fork_limit(frame: Frame, rise: Rise) -> bool:

@@ -7,6 +7,7 @@ bodies in woven cloth, two to four times in stretch.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from drafting.shaping.trouser.asked import Asked
 from drafting.shaping.trouser.curves import clamp
@@ -41,14 +42,20 @@ def settle_shape(asked: Asked, style: Style) -> Shape:
     knee_more, lean = 0.0, 0.0
     for _ in range(TRIES):
         frame, knee_more = _passing_calf(asked, style, knee_more, lean)
-        rise = settle_rise(frame)
-        waist = settle_waist(frame, rise)
+        rise, waist = _above_knee(frame.without_hem)
         up = waist.side - complex(-rise.legs.half, frame.hip)
         wanted = clamp(-up.real / up.imag, 0.0, MOST_LEAN)
         if abs(wanted - lean) < SETTLED:
             break
         lean = wanted
     return Shape(frame, rise, waist, draw_hems(frame, rise.legs))
+
+
+@lru_cache(maxsize=32)
+def _above_knee(frame: Frame) -> tuple[Rise, Waist]:
+    """Return rise and waist, which no slider of the hem moves while the leg is flared."""
+    rise = settle_rise(frame)
+    return rise, settle_waist(frame, rise)
 
 
 def _passing_calf(asked: Asked, style: Style, knee_more: float, lean: float) -> tuple[Frame, float]:

@@ -16,6 +16,7 @@ from scipy.optimize import brentq
 
 from drafting.errors import DraftError
 from drafting.geometry import Cubic
+from drafting.geometry.solve import root_near
 from drafting.shaping.trouser.curves import bow, clamp, rise_of
 from drafting.shaping.trouser.darts import Closed, Opened, close_darts, open_darts
 from drafting.shaping.trouser.frame import Frame
@@ -114,7 +115,7 @@ def settle_waist(frame: Frame, rise: Rise) -> Waist:
     def drawn(side: float) -> Waist:
         return draw_waist(frame, rise, Shaping(side))
 
-    return drawn(_solved(lambda s: drawn(s).length, wanted, low, high))
+    return drawn(_solved(lambda s: drawn(s).length, wanted, spare / 2, (low, high)))
 
 
 def _with_darts(
@@ -134,14 +135,21 @@ def _with_darts(
 
     if intake < 0.5 * LEAST_DART * frame.unit or length(0.0) <= wanted:
         return None
-    total = _solved(length, wanted, 0.0, 3 * intake + 30 * frame.unit)
+    total = _solved(length, wanted, intake, (0.0, 3 * intake + 30 * frame.unit))
     settled = shaping(total)
     if min((*settled.front, *settled.back)) < LEAST_DART * frame.unit:
         return None
     return draw_waist(frame, rise, settled)
 
 
-def _solved(length: Callable[[float], float], wanted: float, low: float, high: float) -> float:
+def _solved(
+    length: Callable[[float], float], wanted: float, guess: float, between: tuple[float, float]
+) -> float:
+    """Return the intake between two bounds with which the waist, the shorter the more, is as wanted.
+
+    Wide darts let the waist grow again: the bounds themselves have to lie on either side of it.
+    """
+    low, high = between
     least, most = sorted((length(low), length(high)))
     if not least <= wanted <= most:
         raise DraftError(
@@ -149,12 +157,17 @@ def _solved(length: Callable[[float], float], wanted: float, low: float, high: f
             value=f"{2 * wanted:.0f} mm round the waist", reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
             turn="give the waist more ease, or measure waist and hip again",
         )  # fmt: skip
+    found = root_near(lambda x: wanted - length(x), guess, between, 1e-7)
+    if found is not None:
+        return found
     return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))
 
 
 def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     """Return the waist with this shaping; its side point as near the rule's height as bends well."""
-    side, up, hip_curve = _side(frame, rise, shaping.side, _lift(frame, rise, shaping))
+    foot, up = _side_point(frame, rise, shaping.side)
+    side = foot + up * _lift(frame, rise, shaping)
+    hip_curve = bow(complex(-rise.legs.half, frame.hip), rise_of(frame.side_lean), side, up)
     front, back = _ends(frame, rise, shaping, side, up)
     leave = _leave(front, back)
     front_line = _line(front, rise.front, leave)
@@ -165,20 +178,16 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     )  # fmt: skip
 
 
-def _side(frame: Frame, rise: Rise, inset: float, lift: float) -> tuple[complex, complex, Cubic]:
-    """Return the front's side point, the direction in which the side arrives there, and its curve.
+def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, complex]:
+    """Return the front's side point, `inset` in at the rule's height, and the side's direction there.
 
-    The curve turns beyond its chord by three quarters of what it turned before (ours). The point lies
-    `inset` in at the rule's height; from there it moves `lift` mm along the side.
+    The side turns beyond its chord by three quarters of what it turned before (ours).
     """
-    hip = complex(-rise.legs.half, frame.hip)
     height = frame.rise + (SIDE_RISE if inset > 0 else SIDE_FALL) * inset
     chord = math.atan2(inset, height)
     turned = chord + math.atan(frame.side_lean)
     lean = chord + (0.75 if turned > 0 else 0.3) * turned
-    up = complex(math.sin(lean), math.cos(lean))
-    point = hip + complex(inset, height) + up * lift
-    return point, up, bow(hip, rise_of(frame.side_lean), point, up)
+    return complex(inset - rise.legs.half, height + frame.hip), cmath.rect(1.0, math.pi / 2 - lean)
 
 
 def _ends(
@@ -218,25 +227,42 @@ def _lift(frame: Frame, rise: Rise, shaping: Shaping) -> float:
 
     At one place both lines would be parabolas; that is approached only as far as needed.
     """
+    foot, up = _side_point(frame, rise, shaping.side)
 
     def ends(lift: float) -> tuple[_Ends, _Ends]:
-        side, up, _ = _side(frame, rise, shaping.side, lift)
-        return _ends(frame, rise, shaping, side, up)
+        return _ends(frame, rise, shaping, foot + up * lift, up)
 
-    def apart(lift: float) -> float:
-        front, back = ends(lift)
-        return max(front.span[0], -back.span[1]) - min(front.span[1], -back.span[0])
-
-    def miss(lift: float) -> float:
-        front, back = ends(lift)
-        return front.leave(1.0) + back.leave(1.0)
-
-    if apart(0.0) <= 0:
+    at_rule = ends(0.0)
+    if _apart(*at_rule) <= 0:
         return 0.0
-    best = _parabolas(frame, miss)
-    if apart(best) > 0:
+    way = math.copysign(1.0, _miss(*at_rule))
+
+    def near(lift: float) -> float:
+        return -_apart(*ends(way * lift))
+
+    most = MOST_LIFT * frame.rise
+    found = root_near(near, FIRST_STEP * frame.unit, (0.0, most), 1e-9)
+    return way * found if found is not None else _lift_sought(frame, ends)
+
+
+def _apart(front: _Ends, back: _Ends) -> float:
+    """Return how far (radians) the angles at the side that suit either line lie apart."""
+    low_front, high_front = front.span
+    low_back, high_back = back.span
+    return max(low_front, -high_back) - min(high_front, -low_back)
+
+
+def _miss(front: _Ends, back: _Ends) -> float:
+    """Return by what the angles at the side differ with which both lines are parabolas."""
+    return front.leave(1.0) + back.leave(1.0)
+
+
+def _lift_sought(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
+    """Return the lift from afar, where a few steps from the rule's height do not find it."""
+    best = _parabolas(frame, lambda lift: _miss(*ends(lift)))
+    if _apart(*ends(best)) > 0:
         return best
-    return float(brentq(apart, 0.0, best, xtol=1e-7))
+    return float(brentq(lambda lift: _apart(*ends(lift)), 0.0, best, xtol=1e-9))
 
 
 def _parabolas(frame: Frame, miss: Callable[[float], float]) -> float:
