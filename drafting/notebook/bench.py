@@ -24,6 +24,7 @@ from drafting.notebook.history import History
 from drafting.notebook.knob_states import groups_of, states_of
 from drafting.notebook.later import Later
 from drafting.notebook.measures_view import measures_html
+from drafting.notebook.pauses import spare_what_stands
 from drafting.notebook.plainly import plainly, sentence
 from drafting.output import write_output
 
@@ -60,6 +61,7 @@ class Bench:
         self._show_controls()
         self._show()
         self._show_findings()
+        spare_what_stands()
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.widgets.view._repr_mimebundle_(**asked)

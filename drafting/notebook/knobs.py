@@ -30,7 +30,7 @@ class Knobs(anywidget.AnyWidget):
     garment = traitlets.Unicode("").tag(sync=True)
     groups: Any = traitlets.List([]).tag(sync=True)
     states = traitlets.Dict({}).tag(sync=True)
-    moves = traitlets.Dict({}).tag(sync=True)
+    moves = traitlets.Dict({}).tag(sync=True, echo_update=False)  # nobody reads an echo of it
 
     def take(self, moves: Mapping[str, Any], seen: int) -> list[tuple[str, dict[str, Any]]]:
         """Return the moves later than `seen`, in the order they were made."""

@@ -129,7 +129,8 @@ def measured(tab: Tab, cell: int, slider: str, what: str) -> list[Any]:
     tab.page.evaluate(CLOCK, [place.element_handle(), what])
     for count in range(COLD + PRESSES):
         tab.page.keyboard.press("ArrowRight")
-        tab.page.wait_for_function("count => took.length > count", arg=count)
+        # Asked seldom: by default a page is asked at every frame, which draws frames of its own.
+        tab.page.wait_for_function("count => took.length > count", arg=count, polling=100)
         tab.page.wait_for_timeout(120)  # tables and controls come after the picture
     return list(tab.page.evaluate("took"))[COLD:]
 
