@@ -15,6 +15,7 @@ from drafting.cutting import laid_out
 from drafting.errors import DraftError, InputError
 from drafting.notebook import saving
 from drafting.notebook import standing as st
+from drafting.notebook.ahead import Ahead, Step, step_of
 from drafting.notebook.bench_page import BenchPage
 from drafting.notebook.changes_view import changes_html
 from drafting.notebook.controls import Shown, typed
@@ -25,10 +26,14 @@ from drafting.notebook.knob_states import groups_of, states_of
 from drafting.notebook.later import Later
 from drafting.notebook.measures_view import measures_html
 from drafting.notebook.pauses import spare_what_stands
+from drafting.notebook.picture import drawn
 from drafting.notebook.plainly import plainly, sentence
 from drafting.output import write_output
 
 MEASURES = "The measures it is drafted from"
+
+AHEAD = 0.02
+"""Seconds after the findings: what the page sends meanwhile is heard first."""
 
 
 class Bench:
@@ -58,6 +63,9 @@ class Bench:
         self.widgets = BenchPage(self, names)
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
         self.checks = Later(partial(self.safely, self._show_findings))
+        self.ahead = Ahead()
+        self.step: Step | None = None
+        self.looks = Later(partial(self.safely, self._look_ahead), AHEAD, needed=False)
         self._show_controls()
         self._show()
         self._show_findings()
@@ -98,7 +106,9 @@ class Bench:
         `stroke` are one step of undo.
         """
         self.slips.pop(choice, None)
-        self._stand(st.asked_for(self.standing, self.garment, choice, value, stroke))
+        self.step = step_of(choice, st.asked_values(self.standing).get(choice), value)
+        drafted = self.ahead.finished
+        self._stand(st.asked_for(self.standing, self.garment, choice, value, stroke, drafted))
 
     def reset(self, choice: str = "", stroke: int = 0) -> None:
         """Put one choice, or all of the garment shown, back to what the file says."""
@@ -225,6 +235,7 @@ class Bench:
         beside = standing.refused in self.controls
         self.say("" if beside else standing.refusal)
         if new:
+            self.looks.drop()
             self.checks.ask()
 
     def _draw(self) -> None:
@@ -244,6 +255,15 @@ class Bench:
     def _show_findings(self) -> None:
         """Check what is shown: the picture does not wait for it."""
         self.widgets.findings.value = findings_html(self.made.findings)
+        self.looks.ask()
+
+    def _look_ahead(self) -> None:
+        """Draft and draw one more step of the hand the same way, to be shown if it is asked for."""
+        step, standing = self.step, self.standing
+        if step is None or st.asked_values(standing).get(step.choice) != step.value:
+            return
+        asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
+        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment))
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

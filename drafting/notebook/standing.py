@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
@@ -71,15 +71,16 @@ def showing(standing: Standing, garment: str) -> Standing:
 
 
 def asked_for(
-    standing: Standing, garment: str, choice: str, value: Any, stroke: int = 0
-) -> Standing:
+    standing: Standing, garment: str, choice: str, value: Any, stroke: int = 0,
+    made_of: Callable[[CostumeFile], Made] = finished,
+) -> Standing:  # fmt: skip
     """Return what stands once `choice` of `garment` is `value` (mm, degrees, a word, a yes or no).
 
-    A garment that cannot be drafted leaves `made` as it was and fills `refusal`. Raises
-    `InputError` for a garment or choice that there is not.
+    A garment that cannot be drafted leaves `made` as it was and fills `refusal`. `made_of` drafts a
+    costume. Raises `InputError` for a garment or choice that there is not.
     """
     asked = with_choice(standing.asked, garment, choice, value)
-    return _asking(standing, asked, (garment, choice, stroke))
+    return _asking(standing, asked, (garment, choice, stroke), made_of)
 
 
 def put_back(
@@ -101,10 +102,13 @@ def written_down(standing: Standing, file: CostumeFile) -> Standing:
     return replace(standing, asked=asked, moving=None)
 
 
-def _asking(standing: Standing, asked: CostumeFile, moving: Moving) -> Standing:
+def _asking(
+    standing: Standing, asked: CostumeFile, moving: Moving,
+    made_of: Callable[[CostumeFile], Made] = finished,
+) -> Standing:  # fmt: skip
     before = standing.before if moving == standing.moving else standing.made
     try:
-        made = finished(only(asked, moving[0]))
+        made = made_of(only(asked, moving[0]))
     except DraftError as error:
         words = sentence(error)
         said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)

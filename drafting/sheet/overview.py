@@ -200,8 +200,9 @@ def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
 
 @remembered(KEPT)
 def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
+    """Return the box round a piece and its words; every line of it lies within its cut line."""
     words = [text.bounds for text in _words(cut_piece, garment, size)]
-    return union([stroke.bounds for stroke in _strokes(cut_piece, garment)] + words)
+    return union([cut_piece.cut.bounds, *words])
 
 
 @remembered(KEPT)

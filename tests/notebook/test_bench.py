@@ -11,7 +11,7 @@ import pytest
 from drafting.cli import main
 from drafting.costume_file import read_costume
 from drafting.errors import DraftError, InputError
-from drafting.notebook import Bench, costume_path, standing
+from drafting.notebook import Bench, ahead, costume_path, standing
 from drafting.shipped import demo_costume, shipped
 from tests.notebook.pictures import read_picture
 
@@ -133,7 +133,7 @@ def test_a_fault_of_ours_is_told_and_goes_on_to_the_log(
     def broken(_: Any) -> Any:
         raise KeyError("a bug <1>")
 
-    monkeypatch.setattr(standing, "finished", broken)
+    monkeypatch.setattr(ahead, "finished", broken)
     good = bench.picture.value
     with pytest.raises(KeyError):
         slide(bench, "bust_ease", 11.0)
