@@ -3,7 +3,9 @@
 JupyterLab and Chromium run as in the browser tests. The clock is the page's own: it starts at the
 key's event and stops when the picture in the page is another one, and again when that is painted.
 Every press gives a value that was not there before, so that nothing of the changed pieces is
-remembered. A plain `interact` that draws the same pieces with matplotlib runs beside each bench.
+remembered. A hand that rests between two steps the same way finds the next one drafted already; a
+drag, a key held down and a turn do not. So each case has two benches, one of which never looks ahead.
+A plain `interact` that draws the same pieces with matplotlib runs beside them.
 
 The machine counts: `busy` is the load of the last minute on each of its processors.
 """
@@ -21,6 +23,9 @@ from typing import Any
 from tests.notebook.lab import Tab, new_tab, running_chromium, running_lab
 
 PRESSES = 25
+
+REST = 400
+"""ms between two presses: findings come after the picture, then a step is drafted ahead."""
 
 COLD = 3
 """Presses before the clock counts: the first draw with cold caches."""
@@ -56,6 +61,13 @@ from drafting.notebook import Bench, costume_path, standing
 
 BENCH = """
 Bench(read_costume(costume_path("{costume}")), "{garment}", ["{choice}"])
+"""
+
+SURPRISED = """
+bench = Bench(read_costume(costume_path("{costume}")), "{garment}", ["{choice}"])
+bench.looks.ask = lambda: None
+bench.ask("{choice}", standing.asked_values(bench.standing)["{choice}"] + 0.37)  # other values too
+bench
 """
 
 PLAIN = """
@@ -106,7 +118,10 @@ CLOCK = """([place, what]) => {
 
 def written(place: Path) -> None:
     """Write the notebook: a bench and a plain redraw for each case, a cell each."""
-    cells = [BEGIN, *(text.format(**vars(case)) for case in CASES for text in (BENCH, PLAIN))]
+    cells = [
+        BEGIN,
+        *(text.format(**vars(case)) for case in CASES for text in (BENCH, SURPRISED, PLAIN)),
+    ]
     book = {
         "cells": [
             {"cell_type": "code", "execution_count": None, "id": f"c{i}", "metadata": {},
@@ -131,19 +146,23 @@ def measured(tab: Tab, cell: int, slider: str, what: str) -> list[Any]:
         tab.page.keyboard.press("ArrowRight")
         # Asked seldom: by default a page is asked at every frame, which draws frames of its own.
         tab.page.wait_for_function("count => took.length > count", arg=count, polling=100)
-        tab.page.wait_for_timeout(120)  # tables and controls come after the picture
+        tab.page.wait_for_timeout(REST)
     return list(tab.page.evaluate("took"))[COLD:]
 
 
-def told(case: Case, ours: list[Any], plain: list[Any]) -> str:
-    (shown, painted), (other, _) = (tuple(zip(*took, strict=True)) for took in (ours, plain))
-    middle, tenth = statistics.median(shown), statistics.quantiles(shown, n=10)[-1]
+def told(case: Case, ahead: list[Any], surprised: list[Any], plain: list[Any]) -> str:
     busy = os.getloadavg()[0] / (os.cpu_count() or 1)
+    other = statistics.median(shown for shown, _ in plain)
     return (
-        f"{case.title:42} {middle:4.0f} ms (90 % under {tenth:.0f}), painted "
-        f"{statistics.median(painted):.0f}; wanted {case.wanted:.0f}; interact + matplotlib "
-        f"{statistics.median(other):.0f} ms; busy {busy:.1f}"
+        f"{case.title:40} step by step {_figures(ahead)}; surprised {_figures(surprised)}; wanted "
+        f"{case.wanted:.0f}; interact + matplotlib {other:.0f} ms; busy {busy:.1f}"
     )
+
+
+def _figures(took: list[Any]) -> str:
+    shown, painted = zip(*took, strict=True)
+    middle, tenth = statistics.median(shown), statistics.quantiles(shown, n=10)[-1]
+    return f"{middle:.0f} ms (90 % under {tenth:.0f}, painted {statistics.median(painted):.0f})"
 
 
 def main() -> None:
@@ -162,8 +181,9 @@ def main() -> None:
                 raise RuntimeError(f"the notebook does not run: {tab.kernel_faults()}")
             for i, case in enumerate(CASES):
                 slider = f".choice-{case.choice.replace('_', '-')} input[type=range]"
-                ours = measured(tab, 1 + 2 * i, slider, "svg")
-                print(told(case, ours, measured(tab, 2 + 2 * i, ".noUi-handle", "img")), flush=True)
+                ours = [measured(tab, 1 + 3 * i + k, slider, "svg") for k in (0, 1)]
+                plain = measured(tab, 3 + 3 * i, ".noUi-handle", "img")
+                print(told(case, *ours, plain), flush=True)
 
 
 if __name__ == "__main__":
