@@ -1,0 +1,41 @@
+"""The door to shapely: what GEOS says is held against plain reckoning."""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.geometry import area
+
+LEANING = (
+    [
+        (99.06083679199219 + 215.3590034625697j),
+        (159.0608367919922 + 250.00001961394725j),
+        (226.56083679199224 + 63.80455780029297j),
+    ],
+    [
+        (286.56083679199224 + 98.44557395167053j),
+        (226.56083679199224 + 63.804557800292976j),
+        (159.0608367919922 + 250.00001961394725j),
+    ],
+)
+"""Two slim triangles whose long sides run on top of each other, as a lay without a gap puts them."""
+
+
+def test_triangles_that_only_touch_share_nothing() -> None:
+    """The third corner of either lies on the far side of the common line (the sign of a cross product)."""
+    one, two = LEANING
+    along = (one[2] - one[1]) / abs(one[2] - one[1])
+
+    def off(p: complex) -> float:
+        return ((p - one[1]) / along).imag
+
+    assert abs(off(two[1])) < 1e-6
+    assert abs(off(two[2])) < 1e-6
+    assert off(one[0]) * off(two[0]) < 0
+    assert area.overlaps(LEANING) == []
+
+
+def test_squares_that_overlap_share_their_overlap() -> None:
+    square = [0j, 10 + 0j, 10 + 10j, 10j]
+    moved = [p + 6 + 7j for p in square]
+    assert area.overlaps([square, moved]) == [(0, 1, pytest.approx(4 * 3))]
