@@ -53,11 +53,11 @@ class MadeGarment:
     fabric: str
     draft: Draft
     pattern: Pattern
+    as_sewn: Pattern
     choices: Mapping[str, tuple[Any, str]]
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
-    as_sewn: Pattern | None = field(default=None, repr=False, compare=False)
 
 
 def draft_garment(
@@ -102,14 +102,14 @@ def finished_garment(
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, chosen.values, pattern.findings, seconds, trims, sewn
+        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
     )  # fmt: skip
 
 
 def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> MadeGarment:
     """Return the garment with what the checks find in it; never raises."""
     start = time.perf_counter()
-    found = check_all(made.draft, made.as_sewn or made.pattern, body)
+    found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
     findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
     seconds = {**made.seconds, "check": time.perf_counter() - start}

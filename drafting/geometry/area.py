@@ -78,7 +78,7 @@ def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
 
 def overlap(a: Path, b: Path) -> float:
     """Return the area that two closed paths share."""
-    return float(polygon(a).intersection(polygon(b)).area)
+    return _shared(polygon(a), polygon(b))
 
 
 def difference(a: Path, b: Path) -> float:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import lru_cache
@@ -158,6 +158,14 @@ def _advance(character: str) -> float:
     return 0.78 if character.isupper() or character in "mw%&@" else 0.61
 
 
+def page_round(box: Box, margin: float) -> tuple[complex, float, float]:
+    """Return the move (whole mm) onto a page with `margin` mm round `box`, and its width and height."""
+    x0, y0, x1, y1 = box
+    by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
+    width, height = math.ceil(x1 + by.real + margin), math.ceil(y1 + by.imag + margin)
+    return by, float(width), float(height)
+
+
 def assembled(
     title: str,
     strokes: Iterable[Stroke],
@@ -166,26 +174,14 @@ def assembled(
     description: str = "",
 ) -> Sheet:
     """Return the sheet that holds everything, `margin` mm around, moved by whole millimetres."""
-    return set_out(title, [(stroke, 0j) for stroke in strokes], texts, margin, description)
-
-
-def set_out(
-    title: str,
-    strokes: Sequence[tuple[Stroke, complex]],
-    texts: Iterable[Text],
-    margin: float,
-    description: str = "",
-) -> Sheet:
-    """Return what `assembled` does of strokes that come with how far each is moved first."""
-    texts = tuple(texts)
-    boxes = [shifted(stroke.bounds, by) for stroke, by in strokes]
-    x0, y0, x1, y1 = union(boxes + [text.bounds for text in texts])
-    by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
+    strokes, texts = tuple(strokes), tuple(texts)
+    boxes = [stroke.bounds for stroke in strokes] + [text.bounds for text in texts]
+    by, width, height = page_round(union(boxes), margin)
     return Sheet(
         title,
-        width=float(math.ceil(x1 + by.real + margin)),
-        height=float(math.ceil(y1 + by.imag + margin)),
-        strokes=tuple(stroke.moved(own + by) for stroke, own in strokes),
+        width,
+        height,
+        strokes=tuple(stroke.moved(by) for stroke in strokes),
         texts=tuple(text.moved(by) for text in texts),
         description=description,
     )

@@ -15,7 +15,7 @@ from drafting.label import cut_count, piece_title, spoken
 from drafting.names import clean_text
 from drafting.pattern import CutPiece, Pattern
 from drafting.remembered import remembered
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, shifted, union
+from drafting.sheet import Box, Layer, Sheet, Stroke, Text, page_round, shifted, union
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import CELL, Room, near
 from drafting.sheet.scale import scale_bar
@@ -132,12 +132,12 @@ def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> 
 def _on_a_page(found: Overview, margin: float) -> Overview:
     """Return it moved by whole mm, onto a page with a margin round everything."""
     boxes = [item.extent for item in found.laid] + [rail.bounds for rail in found.rails]
-    x0, y0, x1, y1 = union(boxes + [text.bounds for text in found.texts])
-    by = -complex(math.floor(x0 - margin), math.floor(y0 - margin))
+    box = union(boxes + [text.bounds for text in found.texts])
+    by, width, height = page_round(box, margin)
     return Overview(
         found.title,
-        width=float(math.ceil(x1 + by.real + margin)),
-        height=float(math.ceil(y1 + by.imag + margin)),
+        width,
+        height,
         laid=tuple(replace(item, by=item.by + by) for item in found.laid),
         rails=tuple(rail.moved(by) for rail in found.rails),
         texts=tuple(text.moved(by) for text in found.texts),
