@@ -2,5 +2,5 @@
 
     Body + Fabric -> Draft -> Pattern -> Findings -> Sheet -> file
 
-`drafting.costume.make` runs the whole flow and is the page to read first.
+`drafting.costume.make.make` runs the whole flow and is the page to read first.
 """

@@ -2,6 +2,6 @@
 
 import sys
 
-from drafting.cli import main
+from drafting.commands.cli import main
 
 sys.exit(main())

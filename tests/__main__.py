@@ -15,9 +15,8 @@ STEPS = (
     ("ruff", "check", "--quiet", "."),
     ("ruff", "format", "--check", "--quiet", "."),
     ("mypy",),
-    ("pytest", "--quiet", "-n", "2", "--dist", "loadgroup", "--durations", "8", "--maxfail", "5",
-     *sys.argv[1:]),
-)  # fmt: skip
+    ("pytest", "--quiet", "-n", "2", "--dist", "loadgroup", "--durations", "8", "--maxfail", "5", *sys.argv[1:]),
+)
 
 
 def main() -> int:

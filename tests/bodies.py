@@ -85,10 +85,16 @@ def bdims(count: int | None = None) -> tuple[Body, ...]:
 def _girths(row: Mapping[str, float]) -> Body:
     chest = "bust_girth" if row["sex"] == 1 else "high_bust_girth"
     mm = {
-        "height": row["hgt"], chest: row["che_gi"], "waist_girth": row["wai_gi"],
-        "hip_girth": row["hip_gi"], "upper_arm_girth": row["bic_gi"] / FLEXED,
-        "wrist_girth": row["wri_gi"], "thigh_girth": row["thi_gi"], "knee_girth": row["kne_gi"],
-        "calf_girth": row["cal_gi"], "ankle_girth": row["ank_gi"],
-    }  # fmt: skip
+        "height": row["hgt"],
+        chest: row["che_gi"],
+        "waist_girth": row["wai_gi"],
+        "hip_girth": row["hip_gi"],
+        "upper_arm_girth": row["bic_gi"] / FLEXED,
+        "wrist_girth": row["wri_gi"],
+        "thigh_girth": row["thi_gi"],
+        "knee_girth": row["kne_gi"],
+        "calf_girth": row["cal_gi"],
+        "ankle_girth": row["ank_gi"],
+    }
     cm_to_mm = {name: float(value) * 10 for name, value in mm.items()}
     return wearer(cm_to_mm, title=f"bdims {row['rownames']}")

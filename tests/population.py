@@ -17,24 +17,28 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.checks import check_draft, check_pattern
-from drafting.chosen import Origin, block_named, choose
-from drafting.errors import DraftError
+from drafting.costume.choices import Origin, block_named, choose
+from drafting.costume.garment import drafted
+from drafting.draft.walk import notched
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.finish import finish
-from drafting.garment import drafted
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from drafting.scale import body_scale
-from drafting.walk import notched
 from tests.blocks.figures import pair_block
 
 PROPERTY = "population"
 """Name of the report property that carries a test's outcomes to the end of the run."""
 
 KNIT = Fabric(
-    title="knit of 50 %, invented", weave="knit", stretch_across=0.50, stretch_along=0.25,
-    recovery=0.95, eases="little",
-)  # fmt: skip
+    title="knit of 50 %, invented",
+    weave="knit",
+    stretch_across=0.50,
+    stretch_along=0.25,
+    recovery=0.95,
+    eases="little",
+)
 
 
 @dataclass(frozen=True)
@@ -108,16 +112,12 @@ def outcomes(bodies: Iterable[Body], name: str, finished: bool = False) -> list[
 
 def plain(found: Sequence[Outcome]) -> list[dict[str, Any]]:
     """Return outcomes as plain data, as a report property has to be."""
-    return [
-        {**asdict(one), "errors": list(one.errors), "warnings": list(one.warnings)} for one in found
-    ]
+    return [{**asdict(one), "errors": list(one.errors), "warnings": list(one.warnings)} for one in found]
 
 
 def table(rows: Sequence[Mapping[str, Any]]) -> list[str]:
     """Return the summary of plain outcomes as the lines of a Markdown table, one row a setting."""
-    head = (
-        "| torso and sleeve | bodies | refused | errors | finished too | warnings | draft, median |"
-    )
+    head = "| torso and sleeve | bodies | refused | errors | finished too | warnings | draft, median |"
     lines = [head, "|---|---|---|---|---|---|---|"]
     for name in SETTINGS:
         own = [row for row in rows if row["setting"] == name]
@@ -131,8 +131,12 @@ def _row(name: str, own: Sequence[Mapping[str, Any]]) -> str:
     said = ", ".join(f"{kind} {n}" for kind, n in kinds.most_common()) or "none"
     times = [row["ms"] for row in own if not row["refused"]]
     cells = (
-        name, f"{len(own):,}", sum(bool(row["refused"]) for row in own),
-        sum(bool(row["errors"]) for row in own), sum(row["finished"] for row in own), said,
+        name,
+        f"{len(own):,}",
+        sum(bool(row["refused"]) for row in own),
+        sum(bool(row["errors"]) for row in own),
+        sum(row["finished"] for row in own),
+        said,
         f"{statistics.median(times or [0.0]):.0f} ms",
-    )  # fmt: skip
+    )
     return f"| {' | '.join(str(cell) for cell in cells)} |"

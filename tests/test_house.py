@@ -15,23 +15,18 @@ from pathlib import Path
 import pytest
 from packaging.requirements import Requirement
 
-from drafting.shipped import in_checkout, shipped
+from drafting.ground.shipped import in_checkout, shipped
 
 ROOT = Path(__file__).resolve().parent.parent
 
-TOP = {
-    "README.md", "DEVELOPERS.md", "pyproject.toml", "drafting", "notebooks", "tests",
-    "measurements",
-}  # fmt: skip
+TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "drafting", "notebooks", "tests", "measurements"}
 FILE_LINES, FUNCTION_LINES = 300, 45
 
 # A block's construction is the one long kind of function; each is named here, with its length.
 LONG_CONSTRUCTIONS: dict[str, int] = {}
 
 # Hosts of package registries and folders of one machine; put together so as not to find themselves.
-PRIVATE = re.compile(
-    "|".join(["pypi" + r"\.org", "python" + "hosted", "npm" + "js", "/wo" + "rk/"])
-)
+PRIVATE = re.compile("|".join(["pypi" + r"\.org", "python" + "hosted", "npm" + "js", "/wo" + "rk/"]))
 
 
 @pytest.fixture(scope="module")
@@ -51,8 +46,9 @@ def test_the_top_level_holds_only_what_it_may(files: list[Path]) -> None:
 
 def test_no_file_names_a_registry_or_a_folder_of_one_machine(files: list[Path]) -> None:
     text = {path: path.read_text("utf-8", errors="replace") for path in files}
-    named = {str(path.relative_to(ROOT)): found[0] for path, words in text.items()
-             if (found := PRIVATE.search(words))}  # fmt: skip
+    named = {
+        str(path.relative_to(ROOT)): found[0] for path, words in text.items() if (found := PRIVATE.search(words))
+    }
     assert not named
 
 
@@ -61,8 +57,7 @@ def python_files() -> list[Path]:
 
 
 def test_no_file_is_longer_than_300_lines() -> None:
-    lines = {str(path.relative_to(ROOT)): len(path.read_text("utf-8").splitlines())
-             for path in python_files()}  # fmt: skip
+    lines = {str(path.relative_to(ROOT)): len(path.read_text("utf-8").splitlines()) for path in python_files()}
     assert {name: n for name, n in lines.items() if n > FILE_LINES} == {}
 
 
@@ -102,9 +97,7 @@ LOCKS = [("requirements.lock", ("build", "test")), ("requirements-kit.lock", ("b
 
 
 @pytest.mark.parametrize(("name", "extras"), LOCKS)
-def test_the_lock_holds_every_dependency_in_a_version_that_will_do(
-    name: str, extras: tuple[str, ...]
-) -> None:
+def test_the_lock_holds_every_dependency_in_a_version_that_will_do(name: str, extras: tuple[str, ...]) -> None:
     table = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     asked = [*table["dependencies"]]
     for extra in extras:
@@ -132,16 +125,7 @@ def test_a_checkout_reads_its_own_top_level_folders() -> None:
 def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return the Python of an environment that holds our wheel, and else only what we depend on."""
     place = tmp_path_factory.mktemp("wheel")
-    build = [
-        sys.executable,
-        "-m",
-        "build",
-        "--wheel",
-        "--no-isolation",
-        "-o",
-        str(place),
-        str(ROOT),
-    ]
+    build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "-o", str(place), str(ROOT)]
     built = subprocess.run(build, capture_output=True, text=True)
     assert built.returncode == 0, built.stdout + built.stderr
     (wheel,) = place.glob("drafting_kit-*.whl")
@@ -175,10 +159,8 @@ def test_tests_of_one_group_go_to_one_worker(request: pytest.FixtureRequest) -> 
 
 @pytest.mark.slow
 @pytest.mark.xdist_group("wheel")
-def test_an_installed_wheel_carries_the_measurements_and_notebooks(
-    installed: Path, tmp_path: Path
-) -> None:
-    code = "from drafting.shipped import *; print(in_checkout(), shipped('measurements').parent)"
+def test_an_installed_wheel_carries_the_measurements_and_notebooks(installed: Path, tmp_path: Path) -> None:
+    code = "from drafting.ground.shipped import *; print(in_checkout(), shipped('measurements').parent)"
     word, _, folder = run(installed, "-c", code, cwd=tmp_path).strip().partition(" ")
     assert word == "False"
     for name in ("measurements", "notebooks"):
@@ -192,9 +174,7 @@ def test_an_installed_wheel_carries_the_measurements_and_notebooks(
 
 @pytest.mark.slow
 @pytest.mark.xdist_group("wheel")
-def test_an_installed_wheel_lists_its_blocks_and_makes_the_demo(
-    installed: Path, tmp_path: Path
-) -> None:
+def test_an_installed_wheel_lists_its_blocks_and_makes_the_demo(installed: Path, tmp_path: Path) -> None:
     assert "bodice" in run(installed, "-m", "drafting", "blocks", cwd=tmp_path)
     run(installed, "-m", "drafting", "demo", "--out", "out", cwd=tmp_path)
     assert list((tmp_path / "out" / "pieces").glob("*.svg"))

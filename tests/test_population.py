@@ -15,7 +15,7 @@ from collections.abc import Callable, Sequence
 import pytest
 
 from drafting.body import Body
-from drafting.garment import draft_garment
+from drafting.costume.garment import draft_garment
 from tests.bodies import ansur, bdims
 from tests.population import PROPERTY, SETTINGS, outcomes, plain
 
@@ -49,9 +49,7 @@ def chunks(counts: dict[str, int]) -> list[tuple[str, int, int]]:
 def judged(bodies: Sequence[Body], setting: str, record: Record, every: int = 20) -> None:
     """Draft the bodies, finish one in `every` too, and fail with each refusal and error."""
     found = [
-        one
-        for i in range(len(bodies))
-        for one in outcomes(bodies[i : i + 1], setting, finished=i % every == 0)
+        one for i in range(len(bodies)) for one in outcomes(bodies[i : i + 1], setting, finished=i % every == 0)
     ]
     record(PROPERTY, plain(found))
     wrong = [trouble for one in found for trouble in one.troubles]
@@ -67,9 +65,7 @@ def test_nobody_is_refused_and_no_draft_has_an_error(
 
 
 @pytest.mark.parametrize("setting", [name for name in SETTINGS if name not in ALWAYS])
-def test_other_people_each_day_are_drafted_in_the_other_settings(
-    setting: str, record_property: Record
-) -> None:
+def test_other_people_each_day_are_drafted_in_the_other_settings(setting: str, record_property: Record) -> None:
     everybody = (*people("ansur", ALL["ansur"]), *people("bdims", ALL["bdims"]))
     turn = DAY * OTHERS + 7 * list(SETTINGS).index(setting)
     step = len(everybody) // OTHERS

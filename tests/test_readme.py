@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from drafting.cli import main, parser
+from drafting.commands.cli import main, parser
 
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -59,22 +59,16 @@ def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> N
 
 
 @pytest.mark.usefixtures("written")
-def test_the_example_body_is_told_with_what_was_estimated(
-    capsys: pytest.CaptureFixture[str],
-) -> None:
+def test_the_example_body_is_told_with_what_was_estimated(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["body", "my-wearer.toml"]) == 0
     said = capsys.readouterr().out
     assert re.search(r"bust_girth +92\.1 +measured", said)  # 36 1/4 in = 92.075 cm, by hand
     assert re.search(r"across_back_width +\d+\.\d +estimated +\+/-", said)
 
 
-def test_the_output_folder_holds_what_the_readme_lists(
-    written: Path,
-) -> None:
+def test_the_output_folder_holds_what_the_readme_lists(written: Path) -> None:
     main(["make", "my-costume.toml", "--out", "out"])
     listed = re.search(r"\| in the folder \|.*?\n\n", README, flags=re.DOTALL)
     assert listed
     names = re.findall(r"^\| `([^`]+)`", listed[0], flags=re.MULTILINE)
-    assert {name.split("/")[0] for name in names} == {
-        path.name for path in (written / "out").iterdir()
-    }
+    assert {name.split("/")[0] for name in names} == {path.name for path in (written / "out").iterdir()}

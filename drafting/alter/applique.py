@@ -11,13 +11,13 @@ import math
 from dataclasses import replace
 from itertools import pairwise
 
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.geometry import Path, line, turn
 from drafting.geometry.area import outside
-from drafting.piece import Edge, EdgeKind, Piece, Placement
+from drafting.ground.errors import DraftError
 from drafting.reading.trimming import AppliqueWish
-from drafting.shaping.buttons import button_mark
+from drafting.shaping.details.buttons import button_mark
 
 POINTS, WAIST = 5, 0.45
 """A star's points, and how deep it is cut in between them as a share of its radius (ours)."""
@@ -33,9 +33,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
     """
     if wish.piece not in draft:
         names = ", ".join(p.name for p in draft.pieces if not p.material)
-        raise DraftError(
-            f"there is no piece {wish.piece} for the appliqué", turn=f"pieces are {names}"
-        )
+        raise DraftError(f"there is no piece {wish.piece} for the appliqué", turn=f"pieces are {names}")
     piece = draft[wish.piece]
     if wish.edge not in piece:
         names = ", ".join(edge.name for edge in piece.edges)
@@ -46,7 +44,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
             f"the {wish.shape} on the {wish.piece} sticks out over its stitching line",
             value=f"{wish.width:.0f} x {wish.height:.0f} mm, {wish.inside:.0f} mm inside the {wish.edge}",
             turn="make it smaller or move it",
-        )  # fmt: skip
+        )
     mark = Placement(f"applique-{number}", path, "appliqué")
     marked = replace(piece, placements=(*piece.placements, mark))
     return draft.with_pieces([marked]) + Draft((_shape_piece(piece, path, wish, number),))
@@ -67,22 +65,13 @@ def shape(name: str, width: float, height: float) -> Path:
         ring = button_mark("", 0j, 2.0).path
         return ring.mapped(lambda p: complex(p.real * width / 2, p.imag * height / 2))
     if name == "diamond":
-        corners = [
-            complex(width / 2, 0),
-            complex(0, height / 2),
-            complex(-width / 2, 0),
-            complex(0, -height / 2),
-        ]
+        corners = [complex(width / 2, 0), complex(0, height / 2), complex(-width / 2, 0), complex(0, -height / 2)]
     else:
-        corners = [
-            1j * turn(180.0 * i / POINTS) * (1.0 if i % 2 == 0 else WAIST)
-            for i in range(2 * POINTS)
-        ]
+        corners = [1j * turn(180.0 * i / POINTS) * (1.0 if i % 2 == 0 else WAIST) for i in range(2 * POINTS)]
         wide = max(p.real for p in corners) - min(p.real for p in corners)
         top, low = max(p.imag for p in corners), min(p.imag for p in corners)
         corners = [
-            complex(p.real * width / wide, (p.imag - (top + low) / 2) * height / (top - low))
-            for p in corners
+            complex(p.real * width / wide, (p.imag - (top + low) / 2) * height / (top - low)) for p in corners
         ]
     return Path.joined(line(a, b) for a, b in pairwise([*corners, corners[0]]))
 
@@ -97,7 +86,11 @@ def _shape_piece(piece: Piece, path: Path, wish: AppliqueWish, number: int) -> P
         for i, segment in enumerate(segments, 1)
     )
     return Piece(
-        f"applique-{number}", edges, grain=piece.grain, pair=piece.pair, hand=piece.hand,
+        f"applique-{number}",
+        edges,
+        grain=piece.grain,
+        pair=piece.pair,
+        hand=piece.hand,
         title=f"Appliqué {number}, for the {piece.title or piece.name}",
         copies=piece.copies * (2 if piece.fold_edge is not None else 1),
-    )  # fmt: skip
+    )

@@ -17,16 +17,16 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from drafting import tolerances as tol
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, Seam, SeamNotch
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import line
-from drafting.piece import Edge, EdgeKind, Piece, Placement
-from drafting.scale import body_scale
+from drafting.ground import tolerances as tol
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
 from drafting.shaping.coat.collar import CollarShape, NeckLines, closed_back_neck, collar_shape
 
 LEAST_COVER = 8.0
@@ -38,13 +38,25 @@ class Choices:
     """What a maker may choose about the coat collar, in mm."""
 
     collar_stand: float = choice(
-        30.0, "mm", "height of the stand at the centre back", low=10, high=120, scales=True,
-        group="collar", source="coat study, from memory",
-    )  # fmt: skip
+        30.0,
+        "mm",
+        "height of the stand at the centre back",
+        low=10,
+        high=120,
+        scales=True,
+        group="collar",
+        source="coat study, from memory",
+    )
     collar_fall: float = choice(
-        42.0, "mm", "depth of the fall at the centre back; at least 8 more than the stand covers the seam",
-        low=15, high=200, scales=True, group="collar", source="coat study, from memory",
-    )  # fmt: skip
+        42.0,
+        "mm",
+        "depth of the fall at the centre back; at least 8 more than the stand covers the seam",
+        low=15,
+        high=200,
+        scales=True,
+        group="collar",
+        source="coat study, from memory",
+    )
 
 
 def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -62,9 +74,12 @@ def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     faced = "front-facing" in draft
     sewn = draft.with_pieces([_facing(draft["front-facing"])]) if faced else draft
     return sewn + Draft(
-        (under, top), _seams(draft, under, faced), (), _said(choices, shape, body_scale(body)),
+        (under, top),
+        _seams(draft, under, faced),
+        (),
+        _said(choices, shape, body_scale(body)),
         {"collar_swing": shape.swing, "collar_fall_edge": shape.fall.length},
-    )  # fmt: skip
+    )
 
 
 def _lines(draft: Draft) -> NeckLines:
@@ -76,25 +91,24 @@ def _lines(draft: Draft) -> NeckLines:
     roll = (-front.points[name].conjugate() for name in ("roll_top", "break"))
     back_neck = closed_back_neck(
         back["neck"].reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
-    )  # fmt: skip
+    )
     return NeckLines(neck, gorge, back_neck, line(*roll), -front.points["collar_tip"].conjugate())
 
 
 def _under(shape: CollarShape) -> Piece:
     edges = tuple(Edge(name, path) for name, path in shape.ring)
     marks = (Placement("roll_line", shape.roll, "roll line"),)
-    return Piece(
-        "under-collar", edges, grain=45.0, pair=True, placements=marks, title="Under collar"
-    ).mirrored()
+    return Piece("under-collar", edges, grain=45.0, pair=True, placements=marks, title="Under collar").mirrored()
 
 
 def _top(shape: CollarShape) -> Piece:
     """The top collar on the fold; its back neck is sewn to the lining."""
     edges = tuple(
-        Edge(name, path, EdgeKind.FOLD if name == "centre" else EdgeKind.SEAM) if name != "back_neck"
+        Edge(name, path, EdgeKind.FOLD if name == "centre" else EdgeKind.SEAM)
+        if name != "back_neck"
         else Edge(name, path, EdgeKind.FREE, allowance=10.0)
         for name, path in shape.ring
-    )  # fmt: skip
+    )
     marks = (Placement("roll_line", shape.roll, "roll line"),)
     return Piece("top-collar", edges, placements=marks, title="Top collar")
 
@@ -109,40 +123,73 @@ def _seams(draft: Draft, under: Piece, faced: bool) -> tuple[Seam, ...]:
     name, neck = under.name, draft["back"]["neck"].length
     start = neck + draft["front"]["neck"].length
     found = [
-        Seam("collar", (("back", "neck"), ("front", "neck"), ("front", "gorge")),
-             tuple((name, n) for n in ("back_neck", "front_neck", "gorge")), start=None, end=None,
-             notches=(SeamNotch("shoulder", neck, neck), SeamNotch("gorge", start, start))),
+        Seam(
+            "collar",
+            (("back", "neck"), ("front", "neck"), ("front", "gorge")),
+            tuple((name, n) for n in ("back_neck", "front_neck", "gorge")),
+            start=None,
+            end=None,
+            notches=(SeamNotch("shoulder", neck, neck), SeamNotch("gorge", start, start)),
+        ),
         Seam("collar centre back", ((name, "centre"),), ((name, "centre"),), start=None, end=None),
-        Seam("collar edge", ((name, "fall"), (name, "front")),
-             (("top-collar", "fall"), ("top-collar", "front")), start=None, end=None),
-    ]  # fmt: skip
+        Seam(
+            "collar edge",
+            ((name, "fall"), (name, "front")),
+            (("top-collar", "fall"), ("top-collar", "front")),
+            start=None,
+            end=None,
+        ),
+    ]
     if faced:
-        found.append(Seam(
-            "facing to top collar", (("front-facing", "gorge"), ("front-facing", "neck")),
-            (("top-collar", "gorge"), ("top-collar", "front_neck")), start=None, end=None,
-        ))  # fmt: skip
+        found.append(
+            Seam(
+                "facing to top collar",
+                (("front-facing", "gorge"), ("front-facing", "neck")),
+                (("top-collar", "gorge"), ("top-collar", "front_neck")),
+                start=None,
+                end=None,
+            )
+        )
     return tuple(found)
 
 
 def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, ...]:
     cover = choices.collar_fall - choices.collar_stand
-    found = [Finding(
-        "collar", "note", "collar", math.degrees(shape.swing), None,
-        f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
-        f"{shape.fall.length:.0f} mm, lies on the coat. "
-        "Cut the top collar 2 to 3 mm larger at fall and front, for the turn of the cloth, and stretch "
-        "the under collar's fall edge with the iron.",
-    )]  # fmt: skip
+    found = [
+        Finding(
+            "collar",
+            "note",
+            "collar",
+            math.degrees(shape.swing),
+            None,
+            f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
+            f"{shape.fall.length:.0f} mm, lies on the coat. "
+            "Cut the top collar 2 to 3 mm larger at fall and front, for the turn of the cloth, and stretch "
+            "the under collar's fall edge with the iron.",
+        )
+    ]
     if cover < LEAST_COVER * scale:
-        found.append(Finding(
-            "collar fall", "warning", "collar", cover, LEAST_COVER * scale,
-            f"The fall is only {cover:.0f} mm deeper than the stand: the neck seam will show. Make it at "
-            f"least {LEAST_COVER * scale:.0f} mm deeper.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "collar fall",
+                "warning",
+                "collar",
+                cover,
+                LEAST_COVER * scale,
+                f"The fall is only {cover:.0f} mm deeper than the stand: the neck seam will show. Make it at "
+                f"least {LEAST_COVER * scale:.0f} mm deeper.",
+            )
+        )
     if abs(shape.off) > tol.SEAM_MATCH:
-        found.append(Finding(
-            "collar", "warning", "collar", shape.off, 0.0,
-            f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm too "
-            f"{'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar by hand.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "collar",
+                "warning",
+                "collar",
+                shape.off,
+                0.0,
+                f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm too "
+                f"{'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar by hand.",
+            )
+        )
     return tuple(found)

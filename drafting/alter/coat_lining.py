@@ -8,15 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from drafting import tolerances as tol
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line, smooth
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.scale import body_scale
+from drafting.ground import tolerances as tol
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
 from drafting.shaping.coat.inside import loose, second_layer, shorter
 
 SEAM, LEAST_SEAM = 10.0, 6.0
@@ -35,17 +35,28 @@ class Choices:
     """What a maker may choose about the lining, in mm."""
 
     lining: str = choice(
-        "whole", "word", "what is lined", words=("whole", "body", "none"), group="lining",
-        source="common practice",
-    )  # fmt: skip
+        "whole", "word", "what is lined", words=("whole", "body", "none"), group="lining", source="common practice"
+    )
     ease_pleat: float = choice(
-        25.0, "mm", "depth of the ease pleat at the centre back, from the neck running out at the waist",
-        low=0, high=60, scales=True, group="lining", source="coat study, from memory",
-    )  # fmt: skip
+        25.0,
+        "mm",
+        "depth of the ease pleat at the centre back, from the neck running out at the waist",
+        low=0,
+        high=60,
+        scales=True,
+        group="lining",
+        source="coat study, from memory",
+    )
     lining_shorter: float = choice(
-        15.0, "mm", "how far the tails' lining ends above their hem", low=5, high=40, scales=True,
-        group="lining", source="coat study: 15-20, with a jump pleat of 10-12; from memory",
-    )  # fmt: skip
+        15.0,
+        "mm",
+        "how far the tails' lining ends above their hem",
+        low=5,
+        high=40,
+        scales=True,
+        group="lining",
+        source="coat study: 15-20, with a jump pleat of 10-12; from memory",
+    )
 
 
 def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -88,17 +99,13 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     low, nape = edges[at].path.start, edges[at].path.end
     out = nape + choices.ease_pleat / 2
     run = Path((smooth(low, out, 1j, 1j),))
-    pleat = (
-        Edge("centre_back", run, EdgeKind.FREE), Edge("ease_pleat", line(out, nape), EdgeKind.FREE)
-    )  # fmt: skip
+    pleat = (Edge("centre_back", run, EdgeKind.FREE), Edge("ease_pleat", line(out, nape), EdgeKind.FREE))
     return (*edges[:at], *pleat, *edges[at + 1 :])
 
 
 def _to_waist(back: Piece) -> tuple[Edge, ...]:
     """The back's edges above the waist, closed along it."""
-    kept = tuple(
-        e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back")
-    )
+    kept = tuple(e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back"))
     ends = {e.name: e.path for e in kept}
     waist = Edge("waist", line(ends["panel"].end, ends["centre_back"].start))
     at = next(i for i, e in enumerate(kept) if e.name == "panel")
@@ -117,8 +124,12 @@ def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
 
 def _said(choices: Choices, seam: float) -> Finding:
     return Finding(
-        "lining", "note", "lining", choices.ease_pleat, None,
+        "lining",
+        "note",
+        "lining",
+        choices.ease_pleat,
+        None,
         f"The lining is cut with {seam + WIDER:.1f} mm of allowance and sewn at {seam:.0f}, so that it is 3 mm "
         f"wider at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails "
         "and their lining hang before they are joined.",
-    )  # fmt: skip
+    )

@@ -10,20 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft, EdgeRef
 from drafting.fabric import Fabric
-from drafting.findings import Finding
-from drafting.shaping.elastic import (
-    OVERLAP,
-    Elastic,
-    casing_depth,
-    elastic_loop,
-    elastic_notion,
-    tight_said,
-)
-from drafting.shaping.fullness import bulk_said, gathered
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.shaping.flare.elastic import OVERLAP, Elastic, casing_depth, elastic_loop, elastic_notion, tight_said
+from drafting.shaping.flare.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
 PASSES_BY = 10.0
@@ -35,17 +28,34 @@ class Choices:
     """What a maker may choose about the elastic at the hem."""
 
     elastic_factor: float = choice(
-        0.94, "ratio", "elastic loop over the limb it lies round", low=0.7, high=1.0, step=0.01,
-        group="fullness", source="row E15: 3-8 % less at limbs, 5-12 % at wrist and ankle",
-    )  # fmt: skip
+        0.94,
+        "ratio",
+        "elastic loop over the limb it lies round",
+        low=0.7,
+        high=1.0,
+        step=0.01,
+        group="fullness",
+        source="row E15: 3-8 % less at limbs, 5-12 % at wrist and ankle",
+    )
     elastic_stretch: float = choice(
-        1.8, "ratio", "how many times its length the hem's elastic opens to", low=1.1, high=4,
-        step=0.1, group="fullness", source="trouble EL4: try the elastic you have",
-    )  # fmt: skip
+        1.8,
+        "ratio",
+        "how many times its length the hem's elastic opens to",
+        low=1.1,
+        high=4,
+        step=0.1,
+        group="fullness",
+        source="trouble EL4: try the elastic you have",
+    )
     elastic_width: float = choice(
-        12.0, "mm", "width of the hem's elastic", low=3, high=60, group="fullness",
+        12.0,
+        "mm",
+        "width of the hem's elastic",
+        low=3,
+        high=60,
+        group="fullness",
         source="common practice: 6-20 at a limb",
-    )  # fmt: skip
+    )
 
 
 def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -62,9 +72,7 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     else:
         raise DraftError("there is no sleeve and no leg to gather on elastic")
     drawn = sum(draft.edge(ref).length for ref in refs)
-    loop = elastic_loop(
-        limb, over, choices.elastic_stretch, factor=choices.elastic_factor, slit=True, where=where
-    )
+    loop = elastic_loop(limb, over, choices.elastic_stretch, factor=choices.elastic_factor, slit=True, where=where)
     held = min(loop.loop, drawn)
     loop = replace(loop, loop=held, cut=held + OVERLAP, passes=held * choices.elastic_stretch)
     if loop.passes < over - 1e-9:
@@ -75,10 +83,14 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     ratio = drawn / loop.loop
     notion = elastic_notion(loop, where, 2, choices.elastic_width)
     return replace(
-        draft, notions=(*draft.notions, notion),
-        findings=(*draft.findings, *_said(where, loop, limb, over, drawn),
-                  *bulk_said(where, ratio, fabric.thickness if fabric else None)),
-    )  # fmt: skip
+        draft,
+        notions=(*draft.notions, notion),
+        findings=(
+            *draft.findings,
+            *_said(where, loop, limb, over, drawn),
+            *bulk_said(where, ratio, fabric.thickness if fabric else None),
+        ),
+    )
 
 
 def _arm(draft: Draft, body: Body) -> float:
@@ -105,22 +117,40 @@ def _cased(draft: Draft, refs: tuple[EdgeRef, ...], depth: float) -> Draft:
 
 def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> list[Finding]:
     ratio = drawn / loop.loop
-    found = [Finding(
-        "elastic", "note", where, loop.cut, limb,
-        f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
-        f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. "
-        + (f"The hem is gathered {ratio:.1f} to one." if ratio > 1.02 else "The hem is not gathered."),
-    )]  # fmt: skip
+    found = [
+        Finding(
+            "elastic",
+            "note",
+            where,
+            loop.cut,
+            limb,
+            f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
+            f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. "
+            + (f"The hem is gathered {ratio:.1f} to one." if ratio > 1.02 else "The hem is not gathered."),
+        )
+    ]
     if loop.slit:
-        found.append(Finding(
-            "elastic", "warning", where, loop.passes, over,
-            f"The elastic at the {where} opens to {loop.passes:.0f} mm and does not pass {over:.0f} mm: leave "
-            f"{loop.slit:.0f} mm of the seam open above it, or take a softer elastic.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "elastic",
+                "warning",
+                where,
+                loop.passes,
+                over,
+                f"The elastic at the {where} opens to {loop.passes:.0f} mm and does not pass {over:.0f} mm: leave "
+                f"{loop.slit:.0f} mm of the seam open above it, or take a softer elastic.",
+            )
+        )
     if drawn < over + PASSES_BY:
-        found.append(Finding(
-            "elastic", "warning", where, drawn, over + PASSES_BY,
-            f"The {where} is {drawn:.0f} mm flat and has to pass {over:.0f} mm: {over + PASSES_BY:.0f} mm or "
-            "more of cloth is wanted, whatever the elastic does. Draw the hem wider.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "elastic",
+                "warning",
+                where,
+                drawn,
+                over + PASSES_BY,
+                f"The {where} is {drawn:.0f} mm flat and has to pass {over:.0f} mm: {over + PASSES_BY:.0f} mm or "
+                "more of cloth is wanted, whatever the elastic does. Draw the hem wider.",
+            )
+        )
     return [*found, *tight_said(loop, where, limb)]

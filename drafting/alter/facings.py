@@ -16,15 +16,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path
 from drafting.geometry.crossing import between, crossings, extended, pinned
 from drafting.geometry.offset import offset
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.shaping.small import interfacing, interfacing_notion
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 
 
 @dataclass(frozen=True)
@@ -32,13 +32,18 @@ class Choices:
     """What a maker may choose about facings."""
 
     facings: str = choice(
-        "neck", "word", "which edges are faced", words=("neck", "armholes", "neck and armholes"),
-        group="facings",
-    )  # fmt: skip
+        "neck", "word", "which edges are faced", words=("neck", "armholes", "neck and armholes"), group="facings"
+    )
     facing_depth: float = choice(
-        45.0, "mm", "how deep the facings are", low=15, high=150, scales=True,
-        source="common practice: 40 to 60", group="facings",
-    )  # fmt: skip
+        45.0,
+        "mm",
+        "how deep the facings are",
+        low=15,
+        high=150,
+        scales=True,
+        source="common practice: 40 to 60",
+        group="facings",
+    )
 
 
 def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -55,10 +60,7 @@ def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
 def _faced(draft: Draft, word: str, depth: float) -> Draft:
     """Return the draft with this edge faced all round, or left alone where one part cannot be."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    found = [
-        (ref, None if ref in sewn else facing(draft[ref[0]], ref[1], depth))
-        for ref in _edges(draft, word)
-    ]
+    found = [(ref, None if ref in sewn else facing(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)]
     missing = [ref for ref, piece in found if piece is None]
     if missing:
         said = tuple(_left_out(ref) for ref in missing)
@@ -66,9 +68,10 @@ def _faced(draft: Draft, word: str, depth: float) -> Draft:
     made = [piece for _, piece in found if piece is not None]
     stiff = [interfacing(piece, bare=("inner",)) for piece in made]
     return draft + Draft(
-        (*made, *stiff), (*_edge_seams(made), *_end_seams(made)),
+        (*made, *stiff),
+        (*_edge_seams(made), *_end_seams(made)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
-    )  # fmt: skip
+    )
 
 
 def _edges(draft: Draft, word: str) -> list[EdgeRef]:
@@ -93,9 +96,8 @@ def facing(piece: Piece, name: str, depth: float) -> Piece | None:
     ring = (ends[0], Edge(name, edge.path), ends[1], Edge("inner", line.reversed(), EdgeKind.FREE))
     title = f"{piece.title or piece.name.capitalize()} {name.replace('_', ' ')} facing"
     drawn = Piece(
-        f"{piece.name}-{name.replace('_', '-')}-facing", ring, grain=piece.grain, pair=not half,
-        title=title,
-    )  # fmt: skip
+        f"{piece.name}-{name.replace('_', '-')}-facing", ring, grain=piece.grain, pair=not half, title=title
+    )
     return drawn.mirrored()
 
 
@@ -153,7 +155,11 @@ def _end_seams(made: list[Piece]) -> Iterator[Seam]:
 
 def _left_out(ref: EdgeRef) -> Finding:
     return Finding(
-        "facing", "note", f"{ref[0]}.{ref[1]}", None, None,
+        "facing",
+        "note",
+        f"{ref[0]}.{ref[1]}",
+        None,
+        None,
         f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing: something is sewn to it, a dart opens into "
         "it, or the seams beside it are too short. Bind this edge all round.",
-    )  # fmt: skip
+    )

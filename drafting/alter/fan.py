@@ -11,20 +11,19 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.errors import DraftError
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings, pinned
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.shaping.spread import Fan, open_fan
+from drafting.ground.errors import DraftError
+from drafting.shaping.flare.spread import Fan, open_fan
 
 NO_PIVOT = (EdgeKind.FOLD, EdgeKind.DART)
 
 
 def fanned(
-    piece: Piece, edge: str, pivot: Sequence[str], added: float,
-    within: tuple[float, float] = (0.0, 1.0),
-) -> tuple[Piece, float]:  # fmt: skip
+    piece: Piece, edge: str, pivot: Sequence[str], added: float, within: tuple[float, float] = (0.0, 1.0)
+) -> tuple[Piece, float]:
     """Return the piece with `edge` grown by `added` mm, and by how many degrees it was opened.
 
     `pivot` names neighbouring edges that keep their lengths; cuts run only from between two shares
@@ -39,18 +38,21 @@ def fanned(
     low, high = _clear_of_darts(piece, Fan(near, far, 0.0), ring, split, within)
     fan = open_fan(_stretch(near, low, high), _stretch(far, low, high), added)
     turning = fan.rigid(1.0)
-    edges = _closed([
-        *_shared_out(_opened(near, fan.bent_pivot(), low, high, fan), ring[: len(pivot)]),
-        *(replace(e, path=e.path.mapped(turning)) for e in ring[len(pivot) : split]),
-        _grown(ring[split], _opened(far, fan.grown(), low, high, fan).reversed()),
-        *ring[split + 1 :],
-    ])  # fmt: skip
+    edges = _closed(
+        [
+            *_shared_out(_opened(near, fan.bent_pivot(), low, high, fan), ring[: len(pivot)]),
+            *(replace(e, path=e.path.mapped(turning)) for e in ring[len(pivot) : split]),
+            _grown(ring[split], _opened(far, fan.grown(), low, high, fan).reversed()),
+            *ring[split + 1 :],
+        ]
+    )
     opened = _with_marks(piece, _as_before(piece, edges), fan)
     if not is_simple(opened.outline):
         raise DraftError(
-            f"{piece.name} would lie over itself", value=f"{added:.0f} mm let into its {edge}",
+            f"{piece.name} would lie over itself",
+            value=f"{added:.0f} mm let into its {edge}",
             turn="add less, or cut the piece in gores",
-        )  # fmt: skip
+        )
     return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
 
 
@@ -71,9 +73,10 @@ def across(piece: Piece, edge: str) -> tuple[str, ...]:
     ]
     if not met:
         raise DraftError(
-            f"nothing lies across from {piece.name}.{edge}", turn="name the pivot edge",
+            f"nothing lies across from {piece.name}.{edge}",
+            turn="name the pivot edge",
             reach=", ".join(e.name for e in piece.edges if e.name != edge),
-        )  # fmt: skip
+        )
     name = max(met)[1]
     kin = {e.name for e in piece.edges if e.name.split("_")[0] == name.split("_")[0]}
     run = [e.name for e in _ring(piece, edge) if e.name in kin and e.kind not in NO_PIVOT]
@@ -91,8 +94,7 @@ def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     lost = [name for name in (edge, *pivot) if name not in names]
     if lost or not pivot:
         raise DraftError(
-            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}",
-            reach=", ".join(names),
+            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}", reach=", ".join(names)
         )
     if edge in pivot or any(piece[n].kind in NO_PIVOT for n in (edge, *pivot)):
         raise DraftError(
@@ -103,8 +105,9 @@ def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     if not _neighbours(piece, ordered):
         raise DraftError(
             f"the pivot of {piece.name} is one edge, or some that lie beside each other",
-            value=", ".join(pivot), reach=", ".join(names),
-        )  # fmt: skip
+            value=", ".join(pivot),
+            reach=", ".join(names),
+        )
     return tuple(ordered)
 
 
@@ -165,13 +168,9 @@ def _with_marks(piece: Piece, edges: tuple[Edge, ...], fan: Fan) -> Piece:
         for move in [fan.rigid(fan.share(dart.leg_a.start))]
     )
     marks = tuple(
-        replace(mark, path=mark.path.mapped(fan.rigid(fan.share(mark.path.start))))
-        for mark in piece.placements
+        replace(mark, path=mark.path.mapped(fan.rigid(fan.share(mark.path.start)))) for mark in piece.placements
     )
-    levels = tuple(
-        replace(level, paths=tuple(fan.bent(path) for path in level.paths))
-        for level in piece.levels
-    )
+    levels = tuple(replace(level, paths=tuple(fan.bent(path) for path in level.paths)) for level in piece.levels)
     points = {name: fan.rigid(fan.share(p))(p) for name, p in piece.points.items()}
     return replace(piece, edges=edges, levels=levels, darts=darts, points=points, placements=marks)
 

@@ -12,12 +12,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.alter.fan import across, fanned, in_order
-from drafting.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.piece import Notch, Piece
 from drafting.fabric import Fabric
-from drafting.findings import Finding
-from drafting.piece import Notch, Piece
-from drafting.shaping.fullness import QUARTERS, bulk_said, flat_length, ratio_of_percentage
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, ratio_of_percentage
 
 
 @dataclass(frozen=True)
@@ -86,18 +86,22 @@ def flared(draft: Draft, edge: EdgeRef, pivot: Sequence[str], *, cuts: int, each
 
 
 def filled(
-    draft: Draft, edge: EdgeRef, pivot: Sequence[str], *, ratio: float | None = None,
-    flat: float | None = None, percent: float | None = None, thickness: float | None = None,
-) -> Draft:  # fmt: skip
+    draft: Draft,
+    edge: EdgeRef,
+    pivot: Sequence[str],
+    *,
+    ratio: float | None = None,
+    flat: float | None = None,
+    percent: float | None = None,
+    thickness: float | None = None,
+) -> Draft:
     """Return the draft with `edge` made wider and gathered up again to what it was.
 
     Exactly one of: `ratio` drawn over sewn, `flat` drawn length (mm), theatre fullness in `percent`
     (100: as much again). `thickness` of the cloth (mm) lets the bulk at the seam be judged.
     """
     if sum(wish is not None for wish in (ratio, flat, percent)) != 1:
-        raise DraftError(
-            "gathers are asked for by a ratio, a flat length or a percentage: one of them"
-        )
+        raise DraftError("gathers are asked for by a ratio, a flat length or a percentage: one of them")
     sewn = draft.edge(edge).sewn_length
     if percent is not None:
         ratio = ratio_of_percentage(percent)
@@ -105,9 +109,10 @@ def filled(
     added = wide - draft.edge(edge).length
     if added < 0:
         raise DraftError(
-            f"{' '.join(edge)} is drawn wider than that already", value=f"{wide:.0f} mm",
+            f"{' '.join(edge)} is drawn wider than that already",
+            value=f"{wide:.0f} mm",
             reach=f"{draft.edge(edge).length:.0f} mm or more",
-        )  # fmt: skip
+        )
     if added > 0:
         draft = _opened(draft, edge, pivot, added, f"{wide / sewn:.2f} to one")
     draft = _pulled_up(draft, edge, sewn)
@@ -127,17 +132,19 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
     sewn = draft.edge(ref).sewn_length
     within = _above_notches(draft, piece, in_order(piece, ref[1], pivot))
     new, turned = fanned(piece, ref[1], pivot, added, within)
-    opened = replace(
-        draft.with_pieces([new]), girths=tuple(_girth(g, piece, new) for g in draft.girths)
-    )
+    opened = replace(draft.with_pieces([new]), girths=tuple(_girth(g, piece, new) for g in draft.girths))
     opened = replace(opened, seams=tuple(_moved(s, draft, opened) for s in draft.seams))
     if any(ref in (*seam.a, *seam.b) for seam in draft.seams):
         opened = _pulled_up(opened, ref, sewn)
     said = Finding(
-        "flare", "note", " ".join(ref), added, None,
+        "flare",
+        "note",
+        " ".join(ref),
+        added,
+        None,
         f"{_words(ref)} is {added:.0f} mm longer ({how}) and {' and '.join(pivot).replace('_', ' ')} as "
         f"long as before; the piece is opened by {turned:.0f} degrees.",
-    )  # fmt: skip
+    )
     return replace(opened, findings=(*opened.findings, said))
 
 
@@ -180,12 +187,9 @@ def _quartered(seam: Seam, ref: EdgeRef, draft: Draft) -> Seam:
 def _moved(seam: Seam, old: Draft, new: Draft) -> Seam:
     """Return the seam with its notches at the same shares of edges that changed their lengths."""
     notches = tuple(
-        replace(n, a=_place(seam.a, n.a, old, new), b=_place(seam.b, n.b, old, new))
-        for n in seam.notches
+        replace(n, a=_place(seam.a, n.a, old, new), b=_place(seam.b, n.b, old, new)) for n in seam.notches
     )
-    eased = seam.eased and (
-        _place(seam.a, seam.eased[0], old, new), _place(seam.a, seam.eased[1], old, new)
-    )  # fmt: skip
+    eased = seam.eased and (_place(seam.a, seam.eased[0], old, new), _place(seam.a, seam.eased[1], old, new))
     return replace(seam, notches=notches, eased=eased)
 
 
@@ -201,15 +205,10 @@ def _place(chain: tuple[EdgeRef, ...], at: float, old: Draft, new: Draft) -> flo
 
 def _girth(girth: Girth, old: Piece, new: Piece) -> Girth:
     """Return the girth with what the piece gained at its level, asked for as it was."""
-    gained = sum(
-        b.length - a.length for a, b in zip(old.levels, new.levels, strict=True)
-        if a.name == girth.level
-    )  # fmt: skip
+    gained = sum(b.length - a.length for a, b in zip(old.levels, new.levels, strict=True) if a.name == girth.level)
     times = 2.0 if old.pair or old.fold_edge is not None else 1.0
     gained *= times / 2 if girth.limb and old.pair else times
-    return replace(
-        girth, asked_ease=girth.asked_ease + gained, settled_ease=girth.settled_ease + gained
-    )
+    return replace(girth, asked_ease=girth.asked_ease + gained, settled_ease=girth.settled_ease + gained)
 
 
 def _words(ref: EdgeRef) -> str:

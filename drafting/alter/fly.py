@@ -20,16 +20,16 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.body.sides import differing
-from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef, Notion, Seam
+from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
+from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line
-from drafting.piece import EdgeKind, Piece, Placement
-from drafting.scale import body_scale
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.small import interfacing, interfacing_notion, turned_under
-from drafting.shaping.trouser.fly_lines import FlyLines, facing_edges, inner_line, shield_edges
+from drafting.shaping.trouser.fly import FlyLines, facing_edges, inner_line, shield_edges
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -58,23 +58,37 @@ class Choices:
     """What a maker may choose about the fly, in mm."""
 
     fly: bool = choice(
-        True, "yes/no", "a zip fly with facing and shield; no leaves the opening to be finished otherwise",
+        True,
+        "yes/no",
+        "a zip fly with facing and shield; no leaves the opening to be finished otherwise",
         group="fly",
-    )  # fmt: skip
+    )
     closing: str = CLOSING
     fly_length: float = choice(
-        180.0, "mm", "from the waist seam to the end of the fly; no shorter than the hip needs to pass, no "
-        "longer than the straight part of the centre front", low=40, high=400, step=5, scales=True,
-        source="common practice: 150 to 200", group="fly",
-    )  # fmt: skip
-    fly_facing: float = choice(
-        40.0, "mm", "width of the fly facing", low=20, high=80, scales=True,
-        source="trouser study: 35 to 40", group="fly",
-    )  # fmt: skip
-    band_fastening: str = choice(
-        "button", "word", "what closes the waistband over the fly", words=("button", "hook and bar"),
+        180.0,
+        "mm",
+        "from the waist seam to the end of the fly; no shorter than the hip needs to pass, no "
+        "longer than the straight part of the centre front",
+        low=40,
+        high=400,
+        step=5,
+        scales=True,
+        source="common practice: 150 to 200",
         group="fly",
-    )  # fmt: skip
+    )
+    fly_facing: float = choice(
+        40.0,
+        "mm",
+        "width of the fly facing",
+        low=20,
+        high=80,
+        scales=True,
+        source="trouser study: 35 to 40",
+        group="fly",
+    )
+    band_fastening: str = choice(
+        "button", "word", "what closes the waistband over the fly", words=("button", "hook and bar"), group="fly"
+    )
 
     @property
     def over(self) -> str:
@@ -105,10 +119,12 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     stiff = interfacing(facing, bare=("inner",))
     zip_length = lines.fly.length - ZIP_STOP * scale
     return draft + Draft(
-        (facing, stiff, shield), tuple(_seams(draft)), findings=(_said(choices, lines, zip_length),),
+        (facing, stiff, shield),
+        tuple(_seams(draft)),
+        findings=(_said(choices, lines, zip_length),),
         facts={"fly": lines.fly.length, "fly_facing": choices.fly_facing, "zip": zip_length},
         notions=(_zip(zip_length), interfacing_notion(stiff)),
-    )  # fmt: skip
+    )
 
 
 # --------------------------------------------------------------------------------- the front's edge
@@ -132,9 +148,7 @@ def _shortened(front: Piece, length: float) -> Piece:
     if length >= high.length:
         return front
     kept, rest = high.path.split(length)
-    return front.with_edges(
-        replace(high, path=kept), replace(crotch, path=Path.joined([rest, crotch.path]))
-    )
+    return front.with_edges(replace(high, path=kept), replace(crotch, path=Path.joined([rest, crotch.path])))
 
 
 def _lines(front: Piece) -> FlyLines:
@@ -149,9 +163,8 @@ def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Pi
     """Return the facing for the side on top, right side up: turned over from behind the left front."""
     edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
     behind = Piece(
-        "fly-facing", edges, grain=front.grain, stretch=front.stretch, hand=choices.over,
-        title="Fly facing",
-    )  # fmt: skip
+        "fly-facing", edges, grain=front.grain, stretch=front.stretch, hand=choices.over, title="Fly facing"
+    )
     return behind.mirrored() if choices.over == "left" else behind
 
 
@@ -225,17 +238,25 @@ def _zip(length: float) -> Notion:
 
 def _said(choices: Choices, lines: FlyLines, zip_length: float) -> Finding:
     return Finding(
-        "fly", "note", "front", lines.fly.length, choices.fly_length,
+        "fly",
+        "note",
+        "front",
+        lines.fly.length,
+        choices.fly_length,
         f"The fly closes {choices.closing} and is {lines.fly.length:.0f} mm long, with a zip of "
         f"{zip_length:.0f} mm: the facing goes on the wearer's {choices.over} front, the shield on the "
         f"{choices.under}. The facing's waist is caught in the waistband's seam; the band's end is cut off "
         f"at the centre on the {choices.over}.",
-    )  # fmt: skip
+    )
 
 
 def _closed() -> Finding:
     return Finding(
-        "fly", "warning", "front", None, None,
+        "fly",
+        "warning",
+        "front",
+        None,
+        None,
         "The front is not open at the waist, so it gets no fly: choose waist_finish = waistband, or take "
         "breeches or the trouser alone where elastic is to hold it.",
-    )  # fmt: skip
+    )

@@ -10,16 +10,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, Seam, SeamNotch
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.piece import Edge, Notch, Piece
+from drafting.draft.piece import Level as BodyLevel
 from drafting.fabric import Fabric
-from drafting.findings import Finding, Level
 from drafting.geometry import Path, smooth
-from drafting.piece import Edge, Notch, Piece
-from drafting.piece import Level as BodyLevel
-from drafting.shaping.fullness import bulk_said
-from drafting.shaping.half_cap import STRAIGHT
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding, Level
+from drafting.shaping.flare.fullness import bulk_said
+from drafting.shaping.sleeve.half_cap import STRAIGHT
 
 BAND = (1.5, 2.5)
 """Cap over armhole between the gather marks (row E06)."""
@@ -30,13 +30,27 @@ class Choices:
     """How far the cap is opened and raised, mm."""
 
     puff_width: float = choice(
-        120.0, "mm", "width let in along the middle of the sleeve", low=0, high=600, step=10,
-        scales=True, group="fullness", source="row E06: 1.5 to 2.5 to one between the marks",
-    )  # fmt: skip
+        120.0,
+        "mm",
+        "width let in along the middle of the sleeve",
+        low=0,
+        high=600,
+        step=10,
+        scales=True,
+        group="fullness",
+        source="row E06: 1.5 to 2.5 to one between the marks",
+    )
     puff_height: float = choice(
-        40.0, "mm", "how much higher the crown stands", low=0, high=200, step=5, scales=True,
-        group="fullness", source="common practice: about a third of the width",
-    )  # fmt: skip
+        40.0,
+        "mm",
+        "how much higher the crown stands",
+        low=0,
+        high=200,
+        step=5,
+        scales=True,
+        group="fullness",
+        source="common practice: about a third of the width",
+    )
 
 
 def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -45,22 +59,24 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
     Raises `DraftError` where there is no one-piece set-in sleeve.
     """
     if "sleeve" not in draft or "cap_front" not in draft["sleeve"]:
-        raise DraftError(
-            "there is no set-in sleeve to puff", turn="put a sleeve block before the puff"
-        )
+        raise DraftError("there is no set-in sleeve to puff", turn="put a sleeve block before the puff")
     if choices.puff_width == 0 and choices.puff_height == 0:
         return draft
     old = draft["sleeve"]
     new = _opened(old, choices)
     girths = tuple(
-        replace(
-            g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width
-        ) if g.level == "upper_arm" else g
+        replace(g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width)
+        if g.level == "upper_arm"
+        else g
         for g in draft.girths
-    )  # fmt: skip
-    draft = replace(draft.with_pieces([new]), girths=girths, seams=tuple(
-        replace(seam, eased=None) if seam.a[0] == ("sleeve", "cap_front") else seam for seam in draft.seams
-    ))  # fmt: skip
+    )
+    draft = replace(
+        draft.with_pieces([new]),
+        girths=girths,
+        seams=tuple(
+            replace(seam, eased=None) if seam.a[0] == ("sleeve", "cap_front") else seam for seam in draft.seams
+        ),
+    )
     return _notched_again(draft, old, fabric)
 
 
@@ -80,9 +96,7 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
         if edge.name == "cap_front":
             cap = front(edge.path)
             lower = Path(cap.segments[1:])
-            start = smooth(
-                lower.start, top, -lower.leave, 1 + 0j, STRAIGHT, may_wave=True
-            ).reversed()
+            start = smooth(lower.start, top, -lower.leave, 1 + 0j, STRAIGHT, may_wave=True).reversed()
             path = Path((start, *lower.segments))
             crown = (Notch("crown", 0.0),)
             return replace(edge, path=path, sewn=edge.sewn_length, notches=crown)
@@ -90,20 +104,15 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
             cap = back(edge.path)
             lower = Path(cap.segments[:-1])
             end = smooth(lower.end, top, lower.arrive, -1 + 0j, STRAIGHT, may_wave=True)
-            return replace(
-                edge, path=Path((*lower.segments, end)), sewn=edge.sewn_length, notches=()
-            )
+            return replace(edge, path=Path((*lower.segments, end)), sewn=edge.sewn_length, notches=())
         if edge.name == "hem":
             return _widened_hem(edge, choices.puff_width)
         return replace(edge, path=front(edge.path) if "front" in edge.name else back(edge.path))
 
-    levels = tuple(
-        BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels
-    )
+    levels = tuple(BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
     return replace(
-        piece, edges=tuple(moved(e) for e in piece.edges), levels=levels,
-        points={**piece.points, "crown": top},
-    )  # fmt: skip
+        piece, edges=tuple(moved(e) for e in piece.edges), levels=levels, points={**piece.points, "crown": top}
+    )
 
 
 def _spread(path: Path, half: float) -> Path:
@@ -160,6 +169,4 @@ def _ratio_said(where: str, ratio: float) -> list[Finding]:
     text = f"The {where} is gathered {ratio:.2f} to one between notch and crown"
     if ratio > BAND[1]:
         text += f"; puffs are gathered {BAND[0]:g} to {BAND[1]:g} to one"
-    return [
-        Finding("puff", level, f"sleeve {where}", ratio, f"{BAND[0]:g} to {BAND[1]:g}", text + ".")
-    ]
+    return [Finding("puff", level, f"sleeve {where}", ratio, f"{BAND[0]:g} to {BAND[1]:g}", text + ".")]

@@ -21,23 +21,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, Seam
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import line
-from drafting.piece import EdgeKind, Piece, Placement
-from drafting.scale import body_scale
-from drafting.shaping.button_stand import FrontLines, facing_edges, narrow_said, stand_edges
-from drafting.shaping.buttons import Button, button_mark, button_notion, button_row, hole_mark
-from drafting.shaping.shared_choices import (
-    BUTTON_DIAMETER,
-    BUTTON_SHAPE,
-    BUTTON_STAND,
-    BUTTON_THICKNESS,
-    CLOSING,
-)
-from drafting.shaping.small import interfacing, interfacing_notion
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
+from drafting.shaping.details.button_stand import FrontLines, facing_edges, narrow_said, stand_edges
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
+from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
 BEHIND_CENTRE = 5.0
 """mm at adult scale: a facing reaches at least this far past the other front's edge (ours)."""
@@ -56,29 +50,59 @@ class Choices:
     button_shape: str = BUTTON_SHAPE
     button_stand: float = BUTTON_STAND
     button_count: float = choice(
-        6.0, "count", "buttons down the front; one stands on the bust line, and one is added where "
-        "there is room", low=2, high=40, source="common practice: 6 or 7", group="closing",
-    )  # fmt: skip
+        6.0,
+        "count",
+        "buttons down the front; one stands on the bust line, and one is added where there is room",
+        low=2,
+        high=40,
+        source="common practice: 6 or 7",
+        group="closing",
+    )
     first_button: float = choice(
-        50.0, "mm", "from the neck down to the first button", low=5, high=300, scales=True,
-        source="common practice: half a space where the collar has a button", group="closing",
-    )  # fmt: skip
+        50.0,
+        "mm",
+        "from the neck down to the first button",
+        low=5,
+        high=300,
+        scales=True,
+        source="common practice: half a space where the collar has a button",
+        group="closing",
+    )
     last_button: float = choice(
-        90.0, "mm", "from the hem up to the last button, at most a quarter of the front", low=5,
-        high=600, scales=True, source="common practice", group="closing",
-    )  # fmt: skip
+        90.0,
+        "mm",
+        "from the hem up to the last button, at most a quarter of the front",
+        low=5,
+        high=600,
+        scales=True,
+        source="common practice",
+        group="closing",
+    )
     buttonhole: str = choice(
-        "upright", "word", "how the buttonholes lie", words=("upright", "level"),
-        source="common practice: upright on shirts, level on coats", group="closing",
-    )  # fmt: skip
+        "upright",
+        "word",
+        "how the buttonholes lie",
+        words=("upright", "level"),
+        source="common practice: upright on shirts, level on coats",
+        group="closing",
+    )
     facing: str = choice(
-        "cut on", "word", "the facing grown on and folded back, or a strip of its own",
-        words=("cut on", "separate"), group="closing",
-    )  # fmt: skip
+        "cut on",
+        "word",
+        "the facing grown on and folded back, or a strip of its own",
+        words=("cut on", "separate"),
+        group="closing",
+    )
     facing_width: float = choice(
-        50.0, "mm", "from the front edge to the facing's inner edge; at least past the other edge",
-        low=10, high=200, scales=True, source="common practice: 40 to 70", group="closing",
-    )  # fmt: skip
+        50.0,
+        "mm",
+        "from the front edge to the facing's inner edge; at least past the other edge",
+        low=10,
+        high=200,
+        scales=True,
+        source="common practice: 40 to 70",
+        group="closing",
+    )
 
 
 def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -93,20 +117,23 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     front, lines = draft["front"], _lines(draft["front"])
     width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
     row = _row(front, lines, choices)
-    built = _front(
-        front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),)
-    )
+    built = _front(front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),))
     facing = _facing(lines, stand, width, draft["front"].grain)
     cut_on = choices.facing == "cut on"
     stiff = interfacing(facing, bare=("front_edge", "facing") if cut_on else ("facing",))
     added = Draft(
         (stiff,) if cut_on else (facing, stiff),
-        () if cut_on else (Seam("front edge", (("front", "front_edge"),), (("front-facing", "front_edge"),),
-                                start=None, end=None),),
+        ()
+        if cut_on
+        else (
+            Seam(
+                "front edge", (("front", "front_edge"),), (("front-facing", "front_edge"),), start=None, end=None
+            ),
+        ),
         findings=(_said(choices, button, stand, row), *narrow_said(stand, button.diameter, button.stand)),
         facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
         notions=(button_notion("front", len(row), button), interfacing_notion(stiff)),
-    )  # fmt: skip
+    )
     return replace(draft.with_pieces([built]), chains=_chains(draft)) + added
 
 
@@ -125,15 +152,13 @@ def _facing_width(lines: FrontLines, stand: float, asked: float, scale: float) -
 
 
 def _front(
-    front: Piece, lines: FrontLines, stand: float, facing: float, choices: Choices,
-    marks: tuple[Placement, ...],
-) -> Piece:  # fmt: skip
+    front: Piece, lines: FrontLines, stand: float, facing: float, choices: Choices, marks: tuple[Placement, ...]
+) -> Piece:
     at, cut_on = front.index("centre"), choices.facing == "cut on"
     edges = stand_edges(lines, stand, facing if cut_on else 0.0)
     return replace(
-        front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]),
-        placements=(*front.placements, *marks),
-    )  # fmt: skip
+        front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]), placements=(*front.placements, *marks)
+    )
 
 
 def _facing(lines: FrontLines, stand: float, width: float, grain: float) -> Piece:
@@ -184,16 +209,24 @@ def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> F
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     step = row[1] - row[0] if len(row) > 1 else 0.0
     return Finding(
-        "closing", "note", "front", choices.closing, None,
+        "closing",
+        "note",
+        "front",
+        choices.closing,
+        None,
         f"The front closes {choices.closing}: {len(row)} buttonholes of {button.hole:.1f} mm on the "
         f"wearer's {over} front, the buttons on the {under}, {step:.0f} mm apart, one of them on the bust "
         f"line. The fronts lie {2 * stand:.0f} mm over each other.",
-    )  # fmt: skip
+    )
 
 
 def _closed() -> Finding:
     return Finding(
-        "closing", "warning", "front", None, None,
+        "closing",
+        "warning",
+        "front",
+        None,
+        None,
         "The front does not open, so it gets no button stand and no buttons: choose opening = front, or see "
         "that the neckline passes the head.",
-    )  # fmt: skip
+    )

@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, Notion
+from drafting.draft.draft import Draft, Notion
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line
-from drafting.piece import Edge, EdgeKind, Piece, Placement
-from drafting.scale import body_scale
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
 from drafting.shaping.coat.bone import (
     AT_HEM,
     AT_WAIST,
@@ -29,19 +29,13 @@ from drafting.shaping.coat.bone import (
     casing_size,
     channel,
 )
-from drafting.shaping.coat.inside import (
-    bands,
-    beside_hems,
-    loose,
-    second_layer,
-    skirted,
-    stand,
-)
+from drafting.shaping.coat.inside import bands, beside_hems, loose, second_layer, skirted, stand
 
 WEIGHTS = {
-    "collar": "collar canvas or a medium fusible", "front": "hair canvas or a medium fusible",
+    "collar": "collar canvas or a medium fusible",
+    "front": "hair canvas or a medium fusible",
     "tail": "a firm, heavy interfacing, or buckram where the hem is boned",
-}  # fmt: skip
+}
 """Weight of the interfacing by part (common practice)."""
 
 BLOCK_FUSE = 5.0
@@ -53,44 +47,85 @@ class Choices:
     """What a maker may choose about the stiffening, in mm."""
 
     stiff_collar: bool = choice(
-        True, "yes/no", "interfacing for the under collar", group="stiffening", source="common practice",
-    )  # fmt: skip
+        True, "yes/no", "interfacing for the under collar", group="stiffening", source="common practice"
+    )
     stiff_front: str = choice(
-        "whole front", "word", "interfacing for the front: all of it, lapel or button stand, the facing, or none",
+        "whole front",
+        "word",
+        "interfacing for the front: all of it, lapel or button stand, the facing, or none",
         words=("whole front", "lapel", "button stand", "lapel and stand", "facing", "none"),
-        group="stiffening", source="common practice",
-    )  # fmt: skip
+        group="stiffening",
+        source="common practice",
+    )
     stiff_tails: str = choice(
-        "hem band", "word", "interfacing for the tails", words=("hem band", "whole tail", "none"),
-        group="stiffening", source="common practice",
-    )  # fmt: skip
+        "hem band",
+        "word",
+        "interfacing for the tails",
+        words=("hem band", "whole tail", "none"),
+        group="stiffening",
+        source="common practice",
+    )
     hem_band: float = choice(
-        60.0, "mm", "depth of the interfaced band along the hem", low=15, high=300, step=5, scales=True,
-        group="stiffening", source="coat study, ours",
-    )  # fmt: skip
+        60.0,
+        "mm",
+        "depth of the interfaced band along the hem",
+        low=15,
+        high=300,
+        step=5,
+        scales=True,
+        group="stiffening",
+        source="coat study, ours",
+    )
     stand_band: float = choice(
-        75.0, "mm", "width of the interfaced band along the front edge", low=15, high=120, step=5, scales=True,
-        group="stiffening", source="common practice: past the buttons",
-    )  # fmt: skip
+        75.0,
+        "mm",
+        "width of the interfaced band along the front edge",
+        low=15,
+        high=120,
+        step=5,
+        scales=True,
+        group="stiffening",
+        source="common practice: past the buttons",
+    )
     interfacing_margin: float = choice(
-        3.0, "mm", "how far interfacing reaches past the stitching line", low=0, high=15,
-        group="stiffening", source="trouble AL5: at most 3, the full allowance only if light and block-fused",
-    )  # fmt: skip
+        3.0,
+        "mm",
+        "how far interfacing reaches past the stitching line",
+        low=0,
+        high=15,
+        group="stiffening",
+        source="trouble AL5: at most 3, the full allowance only if light and block-fused",
+    )
     hem_bone: str = choice(
-        SPIRAL, "word", "the bone along the hem: one a tail, or flat ones, one a panel",
-        words=(SPIRAL, ROUND, FLAT, "flat, one a panel", "none"), group="stiffening", source="coat study",
-    )  # fmt: skip
-    bone_width: float = choice(
-        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source="common practice",
-    )  # fmt: skip
-    bone_height: float = choice(
-        14.0, "mm", "how far above the hem the bone's middle lies", low=5, high=60, group="stiffening",
+        SPIRAL,
+        "word",
+        "the bone along the hem: one a tail, or flat ones, one a panel",
+        words=(SPIRAL, ROUND, FLAT, "flat, one a panel", "none"),
+        group="stiffening",
         source="coat study",
-    )  # fmt: skip
+    )
+    bone_width: float = choice(
+        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source="common practice"
+    )
+    bone_height: float = choice(
+        14.0,
+        "mm",
+        "how far above the hem the bone's middle lies",
+        low=5,
+        high=60,
+        group="stiffening",
+        source="coat study",
+    )
     bone_short: float = choice(
-        6.0, "mm", "how much a bone is shorter than its channel at each end", low=5, high=7.5, step=0.5,
-        group="stiffening", source="row K23: 10-15 in all; row C11: 5 at each end",
-    )  # fmt: skip
+        6.0,
+        "mm",
+        "how much a bone is shorter than its channel at each end",
+        low=5,
+        high=7.5,
+        step=0.5,
+        group="stiffening",
+        source="row K23: 10-15 in all; row C11: 5 at each end",
+    )
     seam_bones: bool = choice(
         False, "yes/no", "bones down the tail's seams too", group="stiffening", source="coat study"
     )
@@ -177,27 +212,43 @@ def _interfacing_notion(piece: Piece) -> Notion:
 def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
     if choices.interfacing_margin > BLOCK_FUSE:
         yield Finding(
-            "interfacing", "note", "interfacing", choices.interfacing_margin, 3.0,
+            "interfacing",
+            "note",
+            "interfacing",
+            choices.interfacing_margin,
+            3.0,
             f"Interfacing reaches {choices.interfacing_margin:.0f} mm past the stitching line and lies in the "
             "seams: take a light fusible, fused to the cloth before cutting.",
-        )  # fmt: skip
+        )
     if fabric is not None and not fabric.takes_fusible:
         yield Finding(
-            "interfacing", "note", "interfacing", "sewn in", None,
+            "interfacing",
+            "note",
+            "interfacing",
+            "sewn in",
+            None,
             f"{fabric.title} takes no fusible: baste a sewn-in interfacing to the wrong side, just inside the "
             "stitching line.",
-        )  # fmt: skip
+        )
     if fabric is not None and fabric.takes_starch:
         yield Finding(
-            "starch", "note", "tails", "starch", None,
+            "starch",
+            "note",
+            "tails",
+            "starch",
+            None,
             f"{fabric.title} takes starch: starch and press the tails flat before they are sewn, on the "
             "warp, so that the bias is not drawn out.",
-        )  # fmt: skip
+        )
     yield Finding(
-        "care at work", "note", "interfacing", None, None,
+        "care at work",
+        "note",
+        "interfacing",
+        None,
+        None,
         "Test the iron on a scrap first; iron off and steam away from the hands when it is put down; air the "
         "room when fusing or using spray glue; close the cutter's blade when laying it down.",
-    )  # fmt: skip
+    )
 
 
 # -------------------------------------------------------------------------------------- bones
@@ -239,10 +290,17 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
     tips = "cap or file both ends; steel is cut with eye protection"
     if per_panel:
         notions = tuple(
-            Notion("boning", f"{c.panel} hem", 2, bone_length(c.length, choices.bone_short),
-                   f"flat, {choices.bone_width:g} mm wide, {tips}", "flat", choices.bone_width)
+            Notion(
+                "boning",
+                f"{c.panel} hem",
+                2,
+                bone_length(c.length, choices.bone_short),
+                f"flat, {choices.bone_width:g} mm wide, {tips}",
+                "flat",
+                choices.bone_width,
+            )
             for c in channels
-        )  # fmt: skip
+        )
     else:
         cut = bone_length(total, choices.bone_short)
         note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
@@ -250,14 +308,13 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
     extra = max(c.height() for c in channels) if per_panel else 0.0
     length, width = casing_size(total, choices.bone_width, extra)
     count = 4 * len(channels) if per_panel else 4
-    notions = (
-        *notions,
-        Notion("bone tip", "tail hem", count, None, "one at each end of every bone"),
-    )
+    notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
     return Draft(
-        (_casing(length, width),), findings=tuple(_bone_said(channels, choices)),
-        facts={"bone_channel": total, "bone_casing_width": width}, notions=notions,
-    )  # fmt: skip
+        (_casing(length, width),),
+        findings=tuple(_bone_said(channels, choices)),
+        facts={"bone_channel": total, "bone_casing_width": width},
+        notions=notions,
+    )
 
 
 def _casing(length: float, width: float) -> Piece:
@@ -266,9 +323,7 @@ def _casing(length: float, width: float) -> Piece:
     names = ("low", "end", "top", "start")
     sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
     edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
-    return Piece(
-        "bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included"
-    )
+    return Piece("bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included")
 
 
 def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
@@ -276,22 +331,34 @@ def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
     strain = sharpest.strain(choices.bone_width)
     if choices.hem_bone == FLAT and strain > MOST_STRAIN:
         yield Finding(
-            "flat bone", "warning", sharpest.panel, 100 * strain, 100 * MOST_STRAIN,
+            "flat bone",
+            "warning",
+            sharpest.panel,
+            100 * strain,
+            100 * MOST_STRAIN,
             f"A flat bone {choices.bone_width:g} mm wide cannot follow the hem of {sharpest.panel}: it would have "
             f"to bend edgewise on a radius of {sharpest.radius:.0f} mm, {100 * strain:.1f} % at its edge "
             f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
             f"panel in a channel {sharpest.height():.1f} mm wider.",
-        )  # fmt: skip
+        )
     yield Finding(
-        "boning", "note", "tail hem", choices.bone_short, 5.0,
+        "boning",
+        "note",
+        "tail hem",
+        choices.bone_short,
+        5.0,
         f"Bones end {choices.bone_short:g} mm short of their channel at each end (5 at the least), capped or "
         "filed; close both ends of the channel, and let no tip point upwards.",
-    )  # fmt: skip
+    )
 
 
 def _seam_bones(tails: list[Piece]) -> Draft:
     note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
-    return Draft(notions=tuple(
-        Notion("boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note, "flat")
-        for piece in tails
-    ))  # fmt: skip
+    return Draft(
+        notions=tuple(
+            Notion(
+                "boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note, "flat"
+            )
+            for piece in tails
+        )
+    )

@@ -19,32 +19,17 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.chain import chain
-from drafting.choices import choice
-from drafting.draft import Draft, Seam
-from drafting.errors import DraftError
+from drafting.draft.chain import chain
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import Piece
 from drafting.fabric import Fabric
-from drafting.piece import Piece
-from drafting.scale import body_scale
-from drafting.shaping.coat.grain import RULES
-from drafting.shaping.coat.skirt import (
-    WAYS,
-    Tail,
-    TailAsked,
-    back_drop,
-    draw_plain,
-    seat_spring,
-    settle_tail,
-)
-from drafting.shaping.coat.tail_pieces import (
-    TailStyle,
-    body_waist,
-    skirt_of,
-    tail_pieces,
-    tail_seams,
-    with_skirt,
-)
-from drafting.shaping.coat.tail_said import hang_of, knee_hollow, said
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.scale import body_scale
+from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
+from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
+from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, said
+from drafting.shaping.flare.grain import RULES
 
 AS_FLARE = -1.0
 """A seam's own flare that was not typed: the flare of all seams stands."""
@@ -55,9 +40,15 @@ SEAMS = 5
 
 def _own(number: int) -> float:
     own: float = choice(
-        AS_FLARE, "mm", f"extra hem at seam {number} from the back; -1: as `flare` says", low=-1, high=400,
-        step=10, group="flare", source="ours",
-    )  # fmt: skip
+        AS_FLARE,
+        "mm",
+        f"extra hem at seam {number} from the back; -1: as `flare` says",
+        low=-1,
+        high=400,
+        step=10,
+        group="flare",
+        source="ours",
+    )
     return own
 
 
@@ -66,58 +57,117 @@ class Choices:
     """What a maker may choose about the tails, in mm."""
 
     tail_length: float = choice(
-        0.0, "mm", "from the nape to the hem; 0: to the hollow of the knee", low=0, high=2000, step=10,
-        group="length", source="common practice: tails end at the back of the knee (row W60)",
-    )  # fmt: skip
-    panels: float = choice(
-        4.0, "count", "panels of each tail", low=1, high=6, group="flare", source="ours"
+        0.0,
+        "mm",
+        "from the nape to the hem; 0: to the hollow of the knee",
+        low=0,
+        high=2000,
+        step=10,
+        group="length",
+        source="common practice: tails end at the back of the knee (row W60)",
     )
+    panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source="ours")
     flare: float = choice(
-        80.0, "mm", "extra hem at every seam between two panels", low=0, high=400, step=10, scales=True,
-        group="flare", source="coat study: 40-100 hangs in a soft wave, 200 and more in folds",
-    )  # fmt: skip
+        80.0,
+        "mm",
+        "extra hem at every seam between two panels",
+        low=0,
+        high=400,
+        step=10,
+        scales=True,
+        group="flare",
+        source="coat study: 40-100 hangs in a soft wave, 200 and more in folds",
+    )
     flare_1: float = _own(1)
     flare_2: float = _own(2)
     flare_3: float = _own(3)
     flare_4: float = _own(4)
     flare_5: float = _own(5)
     grain: str = choice(
-        "alternate", "word", "where the warp lies: every other seam exactly on the bias, twice the panels "
+        "alternate",
+        "word",
+        "where the warp lies: every other seam exactly on the bias, twice the panels "
         "and every flare seam so, none exact and none far off, as ordinary gores, as uncut cloth",
-        words=RULES, group="flare", source="coat study",
-    )  # fmt: skip
+        words=RULES,
+        group="flare",
+        source="coat study",
+    )
     flare_way: str = choice(
-        "straight", "word", "straight seams, seams shaped from a depth down, godets let in, or no seam",
-        words=WAYS, group="flare", source="coat study",
-    )  # fmt: skip
+        "straight",
+        "word",
+        "straight seams, seams shaped from a depth down, godets let in, or no seam",
+        words=WAYS,
+        group="flare",
+        source="coat study",
+    )
     shaped_from: float = choice(
-        0.35, "ratio", "where shaped seams start to swing out, from the waist", low=0, high=0.8, step=0.05,
-        group="flare", source="coat study, ours",
-    )  # fmt: skip
+        0.35,
+        "ratio",
+        "where shaped seams start to swing out, from the waist",
+        low=0,
+        high=0.8,
+        step=0.05,
+        group="flare",
+        source="coat study, ours",
+    )
     godet_height: float = choice(
-        0.6, "ratio", "how high godets reach, as a share of the seam", low=0.2, high=0.9, step=0.05,
-        group="flare", source="coat study, ours",
-    )  # fmt: skip
+        0.6,
+        "ratio",
+        "how high godets reach, as a share of the seam",
+        low=0.2,
+        high=0.9,
+        step=0.05,
+        group="flare",
+        source="coat study, ours",
+    )
     tail_hem: str = choice(
-        "seam length", "word", "every seam as long as in the plain tail, or level when held open",
-        words=("seam length", "level"), group="length", source="coat study",
-    )  # fmt: skip
+        "seam length",
+        "word",
+        "every seam as long as in the plain tail, or level when held open",
+        words=("seam length", "level"),
+        group="length",
+        source="coat study",
+    )
     tail_width: float = choice(
-        0.62, "ratio", "hem over waist of the plain tail, before it turns for the seat", low=0.3, high=1.2,
-        step=0.02, group="style", source="coat study, ours",
-    )  # fmt: skip
+        0.62,
+        "ratio",
+        "hem over waist of the plain tail, before it turns for the seat",
+        low=0.3,
+        high=1.2,
+        step=0.02,
+        group="style",
+        source="coat study, ours",
+    )
     vent_width: float = choice(
-        45.0, "mm", "lap of the vent at the centre back: left over right", low=15, high=120, scales=True,
-        group="style", source="coat study, from memory",
-    )  # fmt: skip
-    pleat_width: float = choice(
-        45.0, "mm", "depth of the side pleat at the hem", low=10, high=120, scales=True, group="style",
+        45.0,
+        "mm",
+        "lap of the vent at the centre back: left over right",
+        low=15,
+        high=120,
+        scales=True,
+        group="style",
         source="coat study, from memory",
-    )  # fmt: skip
+    )
+    pleat_width: float = choice(
+        45.0,
+        "mm",
+        "depth of the side pleat at the hem",
+        low=10,
+        high=120,
+        scales=True,
+        group="style",
+        source="coat study, from memory",
+    )
     front_bow: float = choice(
-        14.0, "mm", "how far the tail's front edge bows outwards", low=0, high=60, scales=True,
-        group="style", source="coat study, ours",
-    )  # fmt: skip
+        14.0,
+        "mm",
+        "how far the tail's front edge bows outwards",
+        low=0,
+        high=60,
+        scales=True,
+        group="style",
+        source="coat study, ours",
+    )
 
 
 def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -137,9 +187,7 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
     tail = settle_tail(plain, _asked(choices), math.pi * plain.width / half)
-    style = TailStyle(
-        choices.vent_width, choices.pleat_width, choices.front_bow, max(6.0, 10 * scale)
-    )
+    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, max(6.0, 10 * scale))
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
@@ -147,11 +195,13 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     longer = replace(longer, seams=tuple(_hooked(seam) for seam in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
-        _as_they_lie(pieces), tail_seams(tail, pieces, waist.refs, side), (),
+        _as_they_lie(pieces),
+        tail_seams(tail, pieces, waist.refs, side),
+        (),
         said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.name.startswith("tail"))},
-    )  # fmt: skip
+    )
 
 
 def _as_they_lie(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
@@ -178,17 +228,28 @@ def _asked(choices: Choices) -> TailAsked:
     own = (choices.flare_1, choices.flare_2, choices.flare_3, choices.flare_4, choices.flare_5)
     flare = tuple(choices.flare if f < 0 else f for f in own[: panels - 1])
     return TailAsked(
-        panels, flare, choices.grain, choices.flare_way, choices.shaped_from, choices.godet_height,
-        choices.tail_hem == "level", choices.tail_width,
-    )  # fmt: skip
+        panels,
+        flare,
+        choices.grain,
+        choices.flare_way,
+        choices.shaped_from,
+        choices.godet_height,
+        choices.tail_hem == "level",
+        choices.tail_width,
+    )
 
 
 def _facts(tail: Tail, length: float, spring: float) -> dict[str, float]:
     facts = {
-        "tail_length": length, "tail_waist": tail.plain.width, "tail_sweep": tail.sweep,
-        "tail_sweep_plain": tail.plain_sweep, "tail_turned": tail.turned, "tail_lean": tail.lean,
-        "tail_longer": tail.longer, "seat_spring": spring,
-    }  # fmt: skip
+        "tail_length": length,
+        "tail_waist": tail.plain.width,
+        "tail_sweep": tail.sweep,
+        "tail_sweep_plain": tail.plain_sweep,
+        "tail_turned": tail.turned,
+        "tail_lean": tail.lean,
+        "tail_longer": tail.longer,
+        "seat_spring": spring,
+    }
     for seam in tail.biases:
         facts[f"tail_seam_{seam.number}_bias_back"] = seam.back
         facts[f"tail_seam_{seam.number}_bias_front"] = seam.front

@@ -1,4 +1,4 @@
-"""The blocks: one file each, found by listing the folder. Layer 3.
+"""The blocks: one file each, found by listing the folder.
 
 A block's file holds its `Choices` and one function of the block's own name that returns a `Draft`.
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
@@ -17,8 +17,8 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
-from drafting.choices import Choice, choices_of
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.ground.choices import Choice, choices_of
 
 ALTERATIONS = "drafting.alter"
 """The package of alterations: found by name, as blocks know none of them."""

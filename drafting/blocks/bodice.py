@@ -22,14 +22,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
-from drafting.shaping.front import PLACES
-from drafting.shaping.princess import PLACES as PRINCESS
+from drafting.ground.choices import choice
 from drafting.shaping.shared_choices import ARM_EASE, OPENING, torso_length
-from drafting.shaping.torso import TorsoEase
-from drafting.shaping.torso_draft import TorsoStyle, torso_draft
+from drafting.shaping.torso.front import PLACES
+from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
+from drafting.shaping.torso.plan import TorsoEase
+from drafting.shaping.torso.princess import PLACES as PRINCESS
 
 
 @dataclass(frozen=True)
@@ -37,42 +37,84 @@ class Choices:
     """What a maker may choose about the bodice. Eases are garment minus body, all round, in mm."""
 
     bust_ease: float = choice(
-        80.0, "mm", "garment minus body at the bust, all round", low=0, high=400, step=5, scales=True,
+        80.0,
+        "mm",
+        "garment minus body at the bust, all round",
+        low=0,
+        high=400,
+        step=5,
+        scales=True,
         source="row E40: 38-51 mm is the least for woven cloth; E43: a shirt up to 76; default ours",
-    )  # fmt: skip
+    )
     waist_ease: float = choice(
-        60.0, "mm", "garment minus body at the waist, all round", low=0, high=500, step=5, scales=True,
+        60.0,
+        "mm",
+        "garment minus body at the waist, all round",
+        low=0,
+        high=500,
+        step=5,
+        scales=True,
         source="row E41: 19-25 mm is the least in a woven dress; default ours",
-    )  # fmt: skip
+    )
     hip_ease: float = choice(
-        60.0, "mm", "garment minus body at the hip, all round (hip length)", low=0, high=600, step=5,
-        scales=True, source="row E42: 51-70 mm",
-    )  # fmt: skip
+        60.0,
+        "mm",
+        "garment minus body at the hip, all round (hip length)",
+        low=0,
+        high=600,
+        step=5,
+        scales=True,
+        source="row E42: 51-70 mm",
+    )
     neck_ease: float = choice(
-        10.0, "mm", "neckline minus neck base girth", low=-20, high=120, scales=True, source="ours",
-    )  # fmt: skip
+        10.0, "mm", "neckline minus neck base girth", low=-20, high=120, scales=True, source="ours"
+    )
     across_ease: float = choice(
-        16.0, "mm", "garment minus body across the back; the front gets half of it", low=0, high=120,
-        scales=True, source="ours, inside the band of row I10",
-    )  # fmt: skip
+        16.0,
+        "mm",
+        "garment minus body across the back; the front gets half of it",
+        low=0,
+        high=120,
+        scales=True,
+        source="ours, inside the band of row I10",
+    )
     armhole_drop: float = choice(
-        40.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=120, scales=True,
+        40.0,
+        "mm",
+        "how far the underarm lies below the armpit fold",
+        low=0,
+        high=120,
+        scales=True,
         source="bodice study: 25-65 in woven cloth",
-    )  # fmt: skip
+    )
     shoulder_ease: float = choice(
-        4.0, "mm", "how much longer the back shoulder is, eased in", low=0, high=6, scales=True,
+        4.0,
+        "mm",
+        "how much longer the back shoulder is, eased in",
+        low=0,
+        high=6,
+        scales=True,
         source="trouble SE4: up to 6 mm is eased in; default ours",
-    )  # fmt: skip
+    )
     length_ease: float = choice(
-        0.0, "mm", "length added between underarm and waist", low=-40, high=120, step=5,
-        group="length", source="ours",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "length added between underarm and waist",
+        low=-40,
+        high=120,
+        step=5,
+        group="length",
+        source="ours",
+    )
     arm_ease: float = ARM_EASE
     length: str = torso_length("waist")
     bust_dart: str = choice(
-        "side", "word", "where the bust is shaped; a princess is a panel seam through the bust",
-        words=PLACES + PRINCESS, group="style",
-    )  # fmt: skip
+        "side",
+        "word",
+        "where the bust is shaped; a princess is a panel seam through the bust",
+        words=PLACES + PRINCESS,
+        group="style",
+    )
     opening: str = OPENING
 
 

@@ -2,8 +2,12 @@
 
 PARTS = {
     "trouser": {
-        "waist_finish": "casing", "leg": "straight", "leg_ends": "below the knee",
-        "hip_ease": 80.0, "thigh_ease": 110.0, "knee_ease": 140.0,
+        "waist_finish": "casing",
+        "leg": "straight",
+        "leg_ends": "below the knee",
+        "hip_ease": 80.0,
+        "thigh_ease": 110.0,
+        "knee_ease": 140.0,
     },
     "elastic-hem": {},
-}  # fmt: skip
+}

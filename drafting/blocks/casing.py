@@ -14,15 +14,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Seam
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.geometry import line
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.scale import body_scale
-from drafting.shaping.elastic import CASING_ROOM
-from drafting.shaping.small import turned_under
+from drafting.ground.choices import choice
+from drafting.ground.scale import body_scale
+from drafting.shaping.details.small_pieces import turned_under
+from drafting.shaping.flare.elastic import CASING_ROOM
 
 NEEDS = ("waist",)
 
@@ -32,13 +32,17 @@ class Choices:
     """What a maker may choose about the casing, in mm."""
 
     elastic_width: float = choice(
-        25.0, "mm", "width of the elastic", low=3, high=120, scales=True, source="common practice",
-        group="casing",
-    )  # fmt: skip
+        25.0, "mm", "width of the elastic", low=3, high=120, scales=True, source="common practice", group="casing"
+    )
     elastic_play: float = choice(
-        CASING_ROOM, "mm", "how much wider the casing is than its elastic", low=1, high=20,
-        source="trouser study; common practice 3 to 6", group="casing",
-    )  # fmt: skip
+        CASING_ROOM,
+        "mm",
+        "how much wider the casing is than its elastic",
+        low=1,
+        high=20,
+        source="trouser study; common practice 3 to 6",
+        group="casing",
+    )
 
 
 def casing(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain) -> Draft:
@@ -48,10 +52,11 @@ def casing(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain)
     turned = turned_under(body_scale(body))
     a, b, c, d = corners
     edges = (
-        Edge("waist", line(a, b)), Edge("centre", line(b, c), EdgeKind.FOLD),
+        Edge("waist", line(a, b)),
+        Edge("centre", line(b, c), EdgeKind.FOLD),
         Edge("inner", line(c, d), EdgeKind.FREE, allowance=turned),
         Edge("end", line(d, a), EdgeKind.OPENING),
-    )  # fmt: skip
+    )
     above = waist.refs[0][0].startswith("back")
     piece = Piece("casing", edges, grain=0.0, title="Casing")
     if not above:

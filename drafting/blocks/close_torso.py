@@ -18,14 +18,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft
+from drafting.body.reduced import reduced
+from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
-from drafting.shaping.reduced import reduced
+from drafting.ground.choices import choice
 from drafting.shaping.shared_choices import OPENING, stretch_share, torso_length
 from drafting.shaping.stretch import settle_stretch, stretch_findings
-from drafting.shaping.torso import TorsoEase
-from drafting.shaping.torso_draft import TorsoStyle, stretched, torso_draft
+from drafting.shaping.torso.pieces import TorsoStyle, stretched, torso_draft
+from drafting.shaping.torso.plan import TorsoEase
 
 
 @dataclass(frozen=True)
@@ -34,9 +34,14 @@ class Choices:
 
     stretch_share: float = stretch_share(0.25)
     armhole_drop: float = choice(
-        10.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=60, scales=True,
+        10.0,
+        "mm",
+        "how far the underarm lies below the armpit fold",
+        low=0,
+        high=60,
+        scales=True,
         source="bodice study: 0-15 in a close torso",
-    )  # fmt: skip
+    )
     length: str = torso_length("hip")
     opening: str = OPENING
 
@@ -51,10 +56,17 @@ def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     small = reduced(body, share, stretch.length)
     layers = body.layer
     ease = TorsoEase(
-        bust=layers("bust_girth"), waist=layers("waist_girth"), hip=layers("hip_girth"), neck=0.0,
-        across_back=0.0, across_front=0.0, arm=0.0, shoulder=0.0, length=0.0,
+        bust=layers("bust_girth"),
+        waist=layers("waist_girth"),
+        hip=layers("hip_girth"),
+        neck=0.0,
+        across_back=0.0,
+        across_front=0.0,
+        arm=0.0,
+        shoulder=0.0,
+        length=0.0,
         drop=choices.armhole_drop,
-    )  # fmt: skip
+    )
     style = TorsoStyle(choices.length == "hip", False, "side", choices.opening)
     draft = stretched(torso_draft(small, ease, style), share)
     levels = ("bust", "waist", "hip") if choices.length == "hip" else ("bust", "waist")

@@ -19,21 +19,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, Notion
+from drafting.draft.draft import Draft, Notion
 from drafting.fabric import Fabric
-from drafting.shaping.button_stand import narrow_said
-from drafting.shaping.buttons import Button, button_mark, button_notion
+from drafting.ground.choices import choice
 from drafting.shaping.coat.body import body_draft, settle_body
 from drafting.shaping.coat.lapel import Fronts, buttons_at
-from drafting.shaping.shared_choices import (
-    ARM_EASE,
-    BUTTON_DIAMETER,
-    BUTTON_SHAPE,
-    BUTTON_THICKNESS,
-)
-from drafting.shaping.torso import TorsoEase
-from drafting.shaping.torso_shape import TorsoKind, fit_drop
+from drafting.shaping.details.button_stand import narrow_said
+from drafting.shaping.details.buttons import Button, button_mark, button_notion
+from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS
+from drafting.shaping.torso.plan import TorsoEase
+from drafting.shaping.torso.shape import TorsoKind, fit_drop
 
 BREAK_OVERLAP = 2.0
 """The overlap at the break is so many times the overlap at the waist (coat study: 52 and 26)."""
@@ -47,50 +42,105 @@ class Choices:
     """What a maker may choose about the coat body. Eases are garment minus body, all round, in mm."""
 
     bust_ease: float = choice(
-        100.0, "mm", "garment minus body at the bust, all round; what is worn beneath comes on top", low=0,
-        high=400, step=5, scales=True, source="row W61: 40-100 close like a waistcoat; row E44: a coat 120-200",
-    )  # fmt: skip
+        100.0,
+        "mm",
+        "garment minus body at the bust, all round; what is worn beneath comes on top",
+        low=0,
+        high=400,
+        step=5,
+        scales=True,
+        source="row W61: 40-100 close like a waistcoat; row E44: a coat 120-200",
+    )
     waist_ease: float = choice(
-        60.0, "mm", "garment minus body at the waist, all round", low=0, high=500, step=5, scales=True,
+        60.0,
+        "mm",
+        "garment minus body at the waist, all round",
+        low=0,
+        high=500,
+        step=5,
+        scales=True,
         source="coat study, ours",
-    )  # fmt: skip
+    )
     neck_ease: float = choice(
-        20.0, "mm", "back neck and front neck curve minus neck base girth, taken as a whole neckline",
-        low=-20, high=120, scales=True, source="ours: a shirt collar lies beneath",
-    )  # fmt: skip
+        20.0,
+        "mm",
+        "back neck and front neck curve minus neck base girth, taken as a whole neckline",
+        low=-20,
+        high=120,
+        scales=True,
+        source="ours: a shirt collar lies beneath",
+    )
     across_ease: float = choice(
-        24.0, "mm", "garment minus body across the back; the front gets half of it", low=0, high=120,
-        scales=True, source="ours, inside the band of row I10",
-    )  # fmt: skip
+        24.0,
+        "mm",
+        "garment minus body across the back; the front gets half of it",
+        low=0,
+        high=120,
+        scales=True,
+        source="ours, inside the band of row I10",
+    )
     armhole_drop: float = choice(
-        45.0, "mm", "how far the underarm lies below the armpit fold", low=0, high=120, scales=True,
+        45.0,
+        "mm",
+        "how far the underarm lies below the armpit fold",
+        low=0,
+        high=120,
+        scales=True,
         source="bodice study: 25-65 in woven cloth",
-    )  # fmt: skip
+    )
     shoulder_ease: float = choice(
-        5.0, "mm", "how much longer the back shoulder is, eased in", low=0, high=6, scales=True,
+        5.0,
+        "mm",
+        "how much longer the back shoulder is, eased in",
+        low=0,
+        high=6,
+        scales=True,
         source="coat study: back 5 longer than front",
-    )  # fmt: skip
+    )
     arm_ease: float = ARM_EASE
     front_overlap: float = choice(
-        26.0, "mm", "how far the front edge lies beyond the centre front at the waist, twice as far at the break",
-        low=10, high=120, scales=True, group="closing",
+        26.0,
+        "mm",
+        "how far the front edge lies beyond the centre front at the waist, twice as far at the break",
+        low=10,
+        high=120,
+        scales=True,
+        group="closing",
         source="row K19: at least the button's diameter; coat study",
-    )  # fmt: skip
+    )
     lapel_width: float = choice(
-        84.0, "mm", "width of the lapel, square to its roll line", low=30, high=160, step=2, scales=True,
-        group="style", source="coat study; row W59: 76 at the chest of a double-breasted frock coat",
-    )  # fmt: skip
+        84.0,
+        "mm",
+        "width of the lapel, square to its roll line",
+        low=30,
+        high=160,
+        step=2,
+        scales=True,
+        group="style",
+        source="coat study; row W59: 76 at the chest of a double-breasted frock coat",
+    )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
     coat_buttons: float = choice(
-        3.0, "count", "show buttons on each front, in a row that leans outwards", low=0, high=6, group="closing",
+        3.0,
+        "count",
+        "show buttons on each front, in a row that leans outwards",
+        low=0,
+        high=6,
+        group="closing",
         source="common practice: a dress coat has two rows of three, and does not close",
-    )  # fmt: skip
+    )
     cutaway: float = choice(
-        0.16, "ratio", "where the tails start, from the centre front, as a share of the half waist", low=0.04,
-        high=0.30, step=0.01, group="style", source="coat study, ours",
-    )  # fmt: skip
+        0.16,
+        "ratio",
+        "where the tails start, from the centre front, as a share of the half waist",
+        low=0.04,
+        high=0.30,
+        step=0.01,
+        group="style",
+        source="coat study, ours",
+    )
 
 
 def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -100,9 +150,11 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """
     ease = _ease(body, choices)
     asked = Fronts(
-        choices.front_overlap, BREAK_OVERLAP * choices.front_overlap, choices.lapel_width,
+        choices.front_overlap,
+        BREAK_OVERLAP * choices.front_overlap,
+        choices.lapel_width,
         POINT_SHARE * body["bust_girth"],
-    )  # fmt: skip
+    )
     drop = fit_drop(body, ease, TorsoKind())
     drawn = settle_body(body, ease, drop, asked, choices.cutaway)
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)

@@ -15,23 +15,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Seam, SeamNotch
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line
-from drafting.piece import Edge, EdgeKind, Piece, Placement
-from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
-from drafting.shaping.collar_lines import Fall, Stand, fall_lines, stand_lines
-from drafting.shaping.shared_choices import (
-    BUTTON_DIAMETER,
-    BUTTON_SHAPE,
-    BUTTON_STAND,
-    BUTTON_THICKNESS,
-    CLOSING,
-)
-from drafting.shaping.small import interfacing, interfacing_notion
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
+from drafting.shaping.details.collar_lines import Fall, Stand, fall_lines, stand_lines
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
+from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
 NEEDS = ("front_neck", "back_neck")
 
@@ -47,28 +41,55 @@ class Choices:
     """What a maker may choose about the collar, in mm and degrees."""
 
     collar: str = choice(
-        "turn-down", "word", "a stand alone, or a shirt collar of stand and fall",
-        words=("turn-down", "stand"), group="collar",
-    )  # fmt: skip
+        "turn-down",
+        "word",
+        "a stand alone, or a shirt collar of stand and fall",
+        words=("turn-down", "stand"),
+        group="collar",
+    )
     collar_stand: float = choice(
-        32.0, "mm", "height of the stand at the centre back", low=8, high=120, scales=True,
-        source="common practice: 30 to 40", group="collar",
-    )  # fmt: skip
+        32.0,
+        "mm",
+        "height of the stand at the centre back",
+        low=8,
+        high=120,
+        scales=True,
+        source="common practice: 30 to 40",
+        group="collar",
+    )
     collar_rise: float = choice(
-        14.0, "mm", "how far the stand rises to the front: more leans it closer to the neck", low=0,
-        high=40, scales=True, source="common practice: 10 to 20", group="collar",
-    )  # fmt: skip
+        14.0,
+        "mm",
+        "how far the stand rises to the front: more leans it closer to the neck",
+        low=0,
+        high=40,
+        scales=True,
+        source="common practice: 10 to 20",
+        group="collar",
+    )
     collar_fall: float = choice(
-        44.0, "mm", "depth of the fall at the centre back; at least the stand and 5 mm", low=10, high=200,
-        scales=True, source="common practice: 8 to 12 mm more than the stand", group="collar",
-    )  # fmt: skip
+        44.0,
+        "mm",
+        "depth of the fall at the centre back; at least the stand and 5 mm",
+        low=10,
+        high=200,
+        scales=True,
+        source="common practice: 8 to 12 mm more than the stand",
+        group="collar",
+    )
     collar_point: float = choice(
-        68.0, "mm", "length of the front edge, from stand to point", low=10, high=250, scales=True,
-        source="common practice: 65 to 80", group="collar",
-    )  # fmt: skip
+        68.0,
+        "mm",
+        "length of the front edge, from stand to point",
+        low=10,
+        high=250,
+        scales=True,
+        source="common practice: 65 to 80",
+        group="collar",
+    )
     collar_spread: float = choice(
-        22.0, "deg", "how far the points lean forward", low=-10, high=60, source="ours", group="collar",
-    )  # fmt: skip
+        22.0, "deg", "how far the points lean forward", low=-10, high=60, source="ours", group="collar"
+    )
     closing: str = CLOSING
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
@@ -76,9 +97,7 @@ class Choices:
     button_stand: float = BUTTON_STAND
 
 
-def collar(
-    body: Body, fabric: Fabric | None, choices: Choices, *, front_neck: Chain, back_neck: Chain
-) -> Draft:
+def collar(body: Body, fabric: Fabric | None, choices: Choices, *, front_neck: Chain, back_neck: Chain) -> Draft:
     """Return the collar (pieces `collar-stand`, `collar`, and their interfacings).
 
     Raises `DraftError` where the neckline is too short for the rise asked for.
@@ -87,19 +106,17 @@ def collar(
     stands = front_neck.refs[-1][1] == "stand_neck"  # the neckline runs on over a button stand
     extension = (choices.button_stand or button.stand) if stands else 0.0
     front, back = front_neck.path.length, back_neck.path.length
-    lines = stand_lines(
-        front + back, back, extension, choices.collar_stand, choices.collar_rise
-    )  # fmt: skip
+    lines = stand_lines(front + back, back, extension, choices.collar_stand, choices.collar_rise)
     stand = _stand(lines, choices, button, extension)
-    pieces, seams = (
-        [stand],
-        [_neck_seam(front_neck, back_neck, extension), _twin("stand front", stand, "front")],
-    )
+    pieces, seams = ([stand], [_neck_seam(front_neck, back_neck, extension), _twin("stand front", stand, "front")])
     if choices.collar == "turn-down":
         fall, said = _fall(lines, choices, back, extension)
         pieces.append(fall)
-        seams += [_top_seam(lines, back), _twin("collar edge", fall, "outer"),
-                  _twin("collar front", fall, "front")]  # fmt: skip
+        seams += [
+            _top_seam(lines, back),
+            _twin("collar edge", fall, "outer"),
+            _twin("collar front", fall, "front"),
+        ]
     else:
         said = ()
         seams.append(_twin("stand top", stand, "top"))
@@ -108,9 +125,12 @@ def collar(
     if extension:
         notions.append(button_notion(stand.name, 1, button))
     return Draft(
-        (*pieces, *stiff), tuple(seams), findings=said, notions=tuple(notions),
+        (*pieces, *stiff),
+        tuple(seams),
+        findings=said,
+        notions=tuple(notions),
         facts={"neckline": 2 * (front + back - extension), "collar_neck": 2 * lines.neck.length},
-    )  # fmt: skip
+    )
 
 
 def _stand(lines: Stand, choices: Choices, button: Button, extension: float) -> Piece:
@@ -126,39 +146,43 @@ def _stand(lines: Stand, choices: Choices, button: Button, extension: float) -> 
             hole_mark(f"buttonhole_{over}", at, -across, button.hole),
         )
     return Piece(
-        "collar-stand", _ring("neck", lines.neck, lines.top, "top", lines.front), copies=2,
-        title="Collar stand", placements=marks,
-    )  # fmt: skip
+        "collar-stand",
+        _ring("neck", lines.neck, lines.top, "top", lines.front),
+        copies=2,
+        title="Collar stand",
+        placements=marks,
+    )
 
 
 def _ring(below: str, low: Path, high: Path, above: str, front: Path) -> tuple[Edge, ...]:
     return (
-        Edge(below, low), Edge("centre", line(low.end, high.start), EdgeKind.FOLD),
-        Edge(above, high), Edge("front", front),
-    )  # fmt: skip
+        Edge(below, low),
+        Edge("centre", line(low.end, high.start), EdgeKind.FOLD),
+        Edge(above, high),
+        Edge("front", front),
+    )
 
 
-def _fall(
-    lines: Stand, choices: Choices, back: float, extension: float
-) -> tuple[Piece, tuple[Finding, ...]]:
+def _fall(lines: Stand, choices: Choices, back: float, extension: float) -> tuple[Piece, tuple[Finding, ...]]:
     """Return the fall; it is made deep enough to hide the stand's seam."""
     least = choices.collar_stand + LEAST_COVER
     depth = max(choices.collar_fall, least)
     drop = FALL_DROPS * choices.collar_rise
-    drawn: Fall = fall_lines(
-        lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread
-    )
+    drawn: Fall = fall_lines(lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread)
     piece = Piece(
-        "collar", _ring("stand", drawn.stand, drawn.outer, "outer", drawn.front), copies=2,
-        title="Collar fall",
-    )  # fmt: skip
+        "collar", _ring("stand", drawn.stand, drawn.outer, "outer", drawn.front), copies=2, title="Collar fall"
+    )
     if depth == choices.collar_fall:
         return piece, ()
     said = Finding(
-        "collar fall", "note", "collar", depth, choices.collar_fall,
+        "collar fall",
+        "note",
+        "collar",
+        depth,
+        choices.collar_fall,
         f"The fall is drafted {depth:.0f} mm deep at the centre back instead of "
         f"{choices.collar_fall:.0f}, so that it covers the seam of the {choices.collar_stand:.0f} mm stand.",
-    )  # fmt: skip
+    )
     return piece, (said,)
 
 
@@ -171,18 +195,26 @@ def _neck_seam(front: Chain, back: Chain, extension: float) -> Seam:
     if extension:
         marks.insert(0, ("centre front", extension))
     return Seam(
-        "collar", (("collar-stand", "neck"),), (*reversed(front.refs), *reversed(back.refs)),
-        start=None, end=None, notches=tuple(SeamNotch(name, at, at) for name, at in marks),
-    )  # fmt: skip
+        "collar",
+        (("collar-stand", "neck"),),
+        (*reversed(front.refs), *reversed(back.refs)),
+        start=None,
+        end=None,
+        notches=tuple(SeamNotch(name, at, at) for name, at in marks),
+    )
 
 
 def _top_seam(lines: Stand, back: float) -> Seam:
     """The fall's lower edge on the stand's top, up to the centre front; notched near the shoulder."""
     at = lines.top.length - back
     return Seam(
-        "collar fall", (("collar", "stand"),), (("collar-stand", "top"),), start=None, end=None,
+        "collar fall",
+        (("collar", "stand"),),
+        (("collar-stand", "top"),),
+        start=None,
+        end=None,
         notches=(SeamNotch("shoulder", at, at),),
-    )  # fmt: skip
+    )
 
 
 def _twin(name: str, piece: Piece, edge: str) -> Seam:

@@ -16,23 +16,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Seam, SeamNotch
-from drafting.errors import DraftError
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.piece import Piece, Placement
 from drafting.fabric import Fabric
-from drafting.findings import Finding
-from drafting.piece import Piece, Placement
-from drafting.scale import body_scale
-from drafting.shaping.band import Band, band_edges, band_seams, fold_mark
-from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
-from drafting.shaping.shared_choices import (
-    BUTTON_DIAMETER,
-    BUTTON_SHAPE,
-    BUTTON_THICKNESS,
-    cuff_depth,
-)
-from drafting.shaping.small import interfacing, interfacing_notion, turned_under
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
+from drafting.shaping.details.band import Band, band_edges, band_seams, fold_mark
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
+from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, cuff_depth
 
 NEEDS = ("sleeve_hem",)
 
@@ -43,17 +38,31 @@ class Choices:
 
     cuff_depth: float = cuff_depth(60.0, 10.0)
     cuff_underlap: float = choice(
-        22.0, "mm", "how far the cuff's ends lie over each other", low=8, high=80, scales=True,
-        source="common practice: twice the button", group="cuff",
-    )  # fmt: skip
+        22.0,
+        "mm",
+        "how far the cuff's ends lie over each other",
+        low=8,
+        high=80,
+        scales=True,
+        source="common practice: twice the button",
+        group="cuff",
+    )
     cuff_cut: str = choice(
-        "folded", "word", "cut double and folded, or outside and inside cut apart",
-        words=("folded", "seamed"), group="cuff",
-    )  # fmt: skip
+        "folded",
+        "word",
+        "cut double and folded, or outside and inside cut apart",
+        words=("folded", "seamed"),
+        group="cuff",
+    )
     cuff_buttons: float = choice(
-        1.0, "count", "buttons on each cuff, one above the other", low=1, high=6,
-        source="common practice", group="cuff",
-    )  # fmt: skip
+        1.0,
+        "count",
+        "buttons on each cuff, one above the other",
+        low=1,
+        high=6,
+        source="common practice",
+        group="cuff",
+    )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
@@ -66,40 +75,46 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
     """
     if choices.cuff_depth <= 0:
         raise DraftError(
-            "a cuff needs a depth", value=f"{choices.cuff_depth:.0f} mm", reach="10 to 250 mm",
+            "a cuff needs a depth",
+            value=f"{choices.cuff_depth:.0f} mm",
+            reach="10 to 250 mm",
             turn="choose cuff_depth; the sleeve ends that much higher",
-        )  # fmt: skip
+        )
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
     band = Band(
-        sleeve_hem.sewn_length, choices.cuff_underlap, choices.cuff_depth,
-        choices.cuff_cut == "folded", turned=turned_under(body_scale(body)),
-    )  # fmt: skip
+        sleeve_hem.sewn_length,
+        choices.cuff_underlap,
+        choices.cuff_depth,
+        choices.cuff_cut == "folded",
+        turned=turned_under(body_scale(body)),
+    )
     count = round(choices.cuff_buttons)
     piece = Piece(
-        "cuff", band_edges(band, "sleeve"), grain=0.0, pair=True, title="Cuff",
-        placements=(*fold_mark(band), *_marks(band, button, count)), copies=1 if band.folded else 2,
-    )  # fmt: skip
+        "cuff",
+        band_edges(band, "sleeve"),
+        grain=0.0,
+        pair=True,
+        title="Cuff",
+        placements=(*fold_mark(band), *_marks(band, button, count)),
+        copies=1 if band.folded else 2,
+    )
     outside = replace(piece, edges=band_edges(replace(band, folded=False), "sleeve"))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
     buttons = button_notion("cuff", 2 * count, button)
     return Draft(
-        (piece, stiff), (_hem_seam(band, sleeve_hem), *band_seams(piece, "sleeve")),
-        findings=(_said(band),), facts={"cuff_length": band.length},
+        (piece, stiff),
+        (_hem_seam(band, sleeve_hem), *band_seams(piece, "sleeve")),
+        findings=(_said(band),),
+        facts={"cuff_length": band.length},
         notions=(buttons, interfacing_notion(stiff)),
-    )  # fmt: skip
+    )
 
 
 def _hem_seam(band: Band, hem: Chain) -> Seam:
     """The cuff on the hem, gathered or not; quarters are marked on both (trouble GA2)."""
     shares = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
-    notches = tuple(
-        SeamNotch(name, share * band.sewn, share * hem.path.length)
-        for name, share in shares.items()
-    )
-    return Seam(
-        "cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None,
-        notches=notches,
-    )  # fmt: skip
+    notches = tuple(SeamNotch(name, share * band.sewn, share * hem.path.length) for name, share in shares.items())
+    return Seam("cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None, notches=notches)
 
 
 def _marks(band: Band, button: Button, count: int) -> Iterator[Placement]:
@@ -114,7 +129,11 @@ def _marks(band: Band, button: Button, count: int) -> Iterator[Placement]:
 
 def _said(band: Band) -> Finding:
     return Finding(
-        "cuff", "note", "cuff", band.length, None,
+        "cuff",
+        "note",
+        "cuff",
+        band.length,
+        None,
         f"The cuff is {band.length:.0f} mm long: {band.sewn:.0f} mm round the wrist and "
         f"{band.underlap:.0f} mm of underlap. It opens over the slit of the sleeve.",
-    )  # fmt: skip
+    )

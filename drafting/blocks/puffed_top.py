@@ -3,9 +3,14 @@
 PARTS = {
     "close-torso": {"length": "hip"},
     "sleeve": {
-        "stretch_share": 0.25, "arm_ease": 10.0, "wrist_ease": 30.0, "cap_ease": 0.0, "elbow_bend": 0.0,
-        "sleeve_length": -400.0, "overhang": 20.0,
+        "stretch_share": 0.25,
+        "arm_ease": 10.0,
+        "wrist_ease": 30.0,
+        "cap_ease": 0.0,
+        "elbow_bend": 0.0,
+        "sleeve_length": -400.0,
+        "overhang": 20.0,
     },
     "puff-cap": {"puff_width": 130.0, "puff_height": 45.0},
     "elastic-hem": {},
-}  # fmt: skip
+}

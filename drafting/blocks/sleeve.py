@@ -19,25 +19,25 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Girth, Seam
+from drafting.body.reduced import reduced
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Girth, Seam
+from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line
-from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
-from drafting.scale import body_scale
-from drafting.shaping.arm import Forearm, SleeveSeams, elbow_seams, straight_seams
-from drafting.shaping.cap import WIDEST_HEM, Cap, fit_widened
-from drafting.shaping.easing import cap_ease_in, cap_ease_said, sleeve_width_said
-from drafting.shaping.fullness import gathered
-from drafting.shaping.half_cap import HalfArmhole
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
+from drafting.shaping.flare.fullness import gathered
 from drafting.shaping.limbs import arm_girth_at
-from drafting.shaping.reduced import reduced
-from drafting.shaping.set_in import armhole_seams, half_armholes
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
+from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, elbow_seams, straight_seams
+from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
+from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
+from drafting.shaping.sleeve.half_cap import HalfArmhole
+from drafting.shaping.sleeve.set_in import armhole_seams, half_armholes
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso_draft import stretched
+from drafting.shaping.torso.pieces import stretched
 
 NEEDS = ("front_armhole", "back_armhole")
 
@@ -57,9 +57,14 @@ class Choices:
 
     arm_ease: float = ARM_EASE
     cap_ease: float = choice(
-        25.0, "mm", "cap seam minus armhole, eased in above the notches", low=0, high=60, scales=True,
+        25.0,
+        "mm",
+        "cap seam minus armhole, eased in above the notches",
+        low=0,
+        high=60,
+        scales=True,
         source="rows E01, E03: 23-40 tailored in woven cloth; E04: a shirt 0-15; E05: a knit 0-10",
-    )  # fmt: skip
+    )
     wrist_ease: float = choice(
         60.0,
         "mm",
@@ -72,37 +77,42 @@ class Choices:
     )
     stretch_share: float = stretch_share(0.0)
     sleeve_length: float = choice(
-        0.0,
-        "mm",
-        "length added at the wrist",
-        low=-500,
-        high=200,
-        step=5,
-        group="length",
-        source="ours",
+        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source="ours"
     )
     cuff_depth: float = cuff_depth(0.0, 0.0)
     hem_fullness: float = choice(
-        1.0, "ratio", "hem as cut over what it is gathered up to, at a cuff or an elastic", low=1.0,
-        high=3.0, step=0.1, group="fullness", source="rows E10-E12: 1.5 light, 2 standard, 3 full",
-    )  # fmt: skip
+        1.0,
+        "ratio",
+        "hem as cut over what it is gathered up to, at a cuff or an elastic",
+        low=1.0,
+        high=3.0,
+        step=0.1,
+        group="fullness",
+        source="rows E10-E12: 1.5 light, 2 standard, 3 full",
+    )
     overhang: float = choice(
-        0.0, "mm", "length added so that a gathered sleeve falls over its cuff or elastic", low=0,
-        high=200, step=5, group="fullness", source="common practice: 20-60",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "length added so that a gathered sleeve falls over its cuff or elastic",
+        low=0,
+        high=200,
+        step=5,
+        group="fullness",
+        source="common practice: 20-60",
+    )
     elbow_bend: float = choice(
-        7.0, "deg", "how far the forearm turns forward, taken in by an elbow dart", low=0, high=12,
-        source="bodice study; ours", group="style",
-    )  # fmt: skip
+        7.0,
+        "deg",
+        "how far the forearm turns forward, taken in by an elbow dart",
+        low=0,
+        high=12,
+        source="bodice study; ours",
+        group="style",
+    )
 
 
 def sleeve(
-    body: Body,
-    fabric: Fabric | None,
-    choices: Choices,
-    *,
-    front_armhole: Chain,
-    back_armhole: Chain,
+    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain, back_armhole: Chain
 ) -> Draft:
     """Return the sleeve (piece `sleeve`) that fits these two armhole edges.
 
@@ -127,8 +137,16 @@ def sleeve(
     settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     seams, slit = _seams_below(body, choices, cap, (finished, wrist), length, width, scale, hand)
-    draft = _draft((front_armhole, back_armhole), cap, seams, front, back, slit, (*cloth_said, *settled),
-                   Girth("upper_arm", arm, ease, width - arm, limb=True))  # fmt: skip
+    draft = _draft(
+        (front_armhole, back_armhole),
+        cap,
+        seams,
+        front,
+        back,
+        slit,
+        (*cloth_said, *settled),
+        Girth("upper_arm", arm, ease, width - arm, limb=True),
+    )
     if choices.hem_fullness > 1:
         draft = gathered(draft, ("sleeve", "hem"), sewn=min(finished, wrist))
     if stretch.turned:
@@ -137,51 +155,69 @@ def sleeve(
 
 
 def _seams_below(
-    body: Body, choices: Choices, cap: Cap, hems: tuple[float, float], length: float, width: float,
-    scale: float, hand: float,
-) -> tuple[SleeveSeams, float]:  # fmt: skip
+    body: Body,
+    choices: Choices,
+    cap: Cap,
+    hems: tuple[float, float],
+    length: float,
+    width: float,
+    scale: float,
+    hand: float,
+) -> tuple[SleeveSeams, float]:
     """Return the seams and the slit; `hems` are the hem's length as sewn and as drawn."""
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     below = Forearm(cap, width, hems[1], length, elbow)
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
-    if choices.cuff_depth > 0 or (
-        long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1
-    ):
+    if choices.cuff_depth > 0 or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     bend = choices.elbow_bend if long else 0.0
     return (elbow_seams(below, bend) if bend > 0 else straight_seams(below)), slit
 
 
 def _draft(
-    chains: tuple[Chain, Chain], cap: Cap, seams: SleeveSeams, front: HalfArmhole, back: HalfArmhole, slit: float,
-    settled: tuple[Finding, ...], girth: Girth,
-) -> Draft:  # fmt: skip
+    chains: tuple[Chain, Chain],
+    cap: Cap,
+    seams: SleeveSeams,
+    front: HalfArmhole,
+    back: HalfArmhole,
+    slit: float,
+    settled: tuple[Finding, ...],
+    girth: Girth,
+) -> Draft:
     """Put the ring together; it is drawn front to +x and mirrored to lie as the left sleeve."""
     front_edges = _with_slit("front", seams.front.reversed(), slit, at_start=True)
     back_edges = _back_edges(seams, slit)
     cap_front = Edge("cap_front", cap.front, notches=(Notch("crown", cap.front.length),))
     ring = (
-        Edge("hem", seams.hem, EdgeKind.HEM), *front_edges, cap_front,
-        Edge("cap_back", cap.back.reversed()), *back_edges,
-    )  # fmt: skip
+        Edge("hem", seams.hem, EdgeKind.HEM),
+        *front_edges,
+        cap_front,
+        Edge("cap_back", cap.back.reversed()),
+        *back_edges,
+    )
     level = Level("upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),))
     piece = Piece(
-        "sleeve", ring, pair=True, levels=(level,), title="Sleeve",
-        points={"crown": complex(0, cap.height)},
-    )  # fmt: skip
+        "sleeve", ring, pair=True, levels=(level,), title="Sleeve", points={"crown": complex(0, cap.height)}
+    )
     mirrored = piece.mirrored()
     facts = {
-        "cap_height": cap.height, "arm_lift": cap.lift, "sleeve_slit": slit,
+        "cap_height": cap.height,
+        "arm_lift": cap.lift,
+        "sleeve_slit": slit,
         "armhole_depth": (front.depth + back.depth) / 2,
-        "notch_front": front.notch, "notch_back": back.notch,
-    }  # fmt: skip
+        "notch_front": front.notch,
+        "notch_back": back.notch,
+    }
     return Draft(
-        (mirrored,), _seams(mirrored, chains, front, back, cap), (girth,),
-        (*settled, *_said(cap, front, back, slit)), facts,
+        (mirrored,),
+        _seams(mirrored, chains, front, back, cap),
+        (girth,),
+        (*settled, *_said(cap, front, back, slit)),
+        facts,
         {"sleeve_hem": ((mirrored.name, "hem"),)},
-    )  # fmt: skip
+    )
 
 
 def _with_slit(which: str, seam: Path, slit: float, at_start: bool) -> list[Edge]:
@@ -219,27 +255,41 @@ def _seams(
     caps = ((name, "cap_front"),), ((name, "cap_back"),)
     seams = [
         *armhole_seams(caps, chains, (front, back), cap),
-        Seam("sleeve underarm", ((name, "underarm_front"),), tuple(reversed(backs)),
-             start="smooth", end=None if closed else "smooth"),
-    ]  # fmt: skip
+        Seam(
+            "sleeve underarm",
+            ((name, "underarm_front"),),
+            tuple(reversed(backs)),
+            start="smooth",
+            end=None if closed else "smooth",
+        ),
+    ]
     if "elbow_dart_in" in piece:
-        seams.append(
-            Seam("elbow dart", ((name, "elbow_dart_in"),), ((name, "elbow_dart_out"),), end=None)
-        )
+        seams.append(Seam("elbow dart", ((name, "elbow_dart_in"),), ((name, "elbow_dart_out"),), end=None))
     return tuple(seams)
 
 
 def _said(cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float) -> tuple[Finding, ...]:
-    found = [Finding(
-        "arm lift", "note", "sleeve", cap.lift, None,
-        f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
-        "before the sleeve pulls at the body.",
-    ), cap_ease_said(
-        cap.front.length + cap.back.length, front.path.length + back.path.length,
-    )]  # fmt: skip
+    found = [
+        Finding(
+            "arm lift",
+            "note",
+            "sleeve",
+            cap.lift,
+            None,
+            f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
+            "before the sleeve pulls at the body.",
+        ),
+        cap_ease_said(cap.front.length + cap.back.length, front.path.length + back.path.length),
+    ]
     if slit:
-        found.append(Finding(
-            "hand", "note", "sleeve", slit, None,
-            f"The lowest {slit:.0f} mm of the underarm seam stay open, so that the hand passes.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "hand",
+                "note",
+                "sleeve",
+                slit,
+                None,
+                f"The lowest {slit:.0f} mm of the underarm seam stay open, so that the hand passes.",
+            )
+        )
     return tuple(found)

@@ -23,18 +23,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.choices import choice
-from drafting.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
-from drafting.piece import EdgeKind, Piece
-from drafting.scale import body_scale
-from drafting.shaping.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
+from drafting.ground.choices import choice
+from drafting.ground.scale import body_scale
+from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.trouser.asked import Asked, ask
 from drafting.shaping.trouser.frame import Style
+from drafting.shaping.trouser.measures import Asked, ask
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
-from drafting.shaping.trouser.said import findings_of, openings_said
+from drafting.shaping.trouser.remarks import findings_of, openings_said
 from drafting.shaping.trouser.shape import Shape, settle_shape
 
 ELASTIC_WIDTH = 25.0
@@ -56,54 +56,114 @@ class Choices:
     """What a maker may choose about the trouser. Eases are garment minus body, in mm."""
 
     waist_ease: float = choice(
-        16.0, "mm", "garment minus body at the waist (not where stretch is used)", low=-300, high=300,
-        scales=True, source="row E41: 13-19 mm for trousers",
-    )  # fmt: skip
+        16.0,
+        "mm",
+        "garment minus body at the waist (not where stretch is used)",
+        low=-300,
+        high=300,
+        scales=True,
+        source="row E41: 13-19 mm for trousers",
+    )
     hip_ease: float = choice(
-        55.0, "mm", "garment minus body at the hip (not where stretch is used)", low=-300, high=400,
-        step=5, scales=True, source="row E42: 51-70 mm",
-    )  # fmt: skip
+        55.0,
+        "mm",
+        "garment minus body at the hip (not where stretch is used)",
+        low=-300,
+        high=400,
+        step=5,
+        scales=True,
+        source="row E42: 51-70 mm",
+    )
     thigh_ease: float = choice(
-        70.0, "mm", "garment minus body at the top of the thigh", low=-200, high=400, step=5,
-        scales=True, source="row E42: 25 mm at the least; default from the trouser study",
-    )  # fmt: skip
+        70.0,
+        "mm",
+        "garment minus body at the top of the thigh",
+        low=-200,
+        high=400,
+        step=5,
+        scales=True,
+        source="row E42: 25 mm at the least; default from the trouser study",
+    )
     knee_ease: float = choice(
-        80.0, "mm", "garment minus body at the knee", low=-200, high=400, step=5, scales=True,
+        80.0,
+        "mm",
+        "garment minus body at the knee",
+        low=-200,
+        high=400,
+        step=5,
+        scales=True,
         source="trouser study, ours",
-    )  # fmt: skip
+    )
     crotch_ease: float = choice(
-        12.0, "mm", "crotch seam minus total crotch length", low=-40, high=120, scales=True,
+        12.0,
+        "mm",
+        "crotch seam minus total crotch length",
+        low=-40,
+        high=120,
+        scales=True,
         source="trouser study, 2 % of the length",
-    )  # fmt: skip
+    )
     leg_length: float = choice(
-        0.0, "mm", "length added at the hem, which else just clears the shoe", low=-500, high=300,
-        step=5, group="length", source="ours",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "length added at the hem, which else just clears the shoe",
+        low=-500,
+        high=300,
+        step=5,
+        group="length",
+        source="ours",
+    )
     leg: str = choice(
-        "straight", "word", "how the leg falls below the knee",
-        words=("straight", "tapered", "flared"), group="style",
-    )  # fmt: skip
+        "straight",
+        "word",
+        "how the leg falls below the knee",
+        words=("straight", "tapered", "flared"),
+        group="style",
+    )
     leg_ends: str = choice(
-        "shoe", "word", "where the leg ends, before leg_length is added",
-        words=("shoe", "below the knee"), group="length",
-    )  # fmt: skip
+        "shoe",
+        "word",
+        "where the leg ends, before leg_length is added",
+        words=("shoe", "below the knee"),
+        group="length",
+    )
     hem_width: float = choice(
-        0.0, "mm", "hem all round one leg; 0 lets the leg's style decide", low=0, high=3000, step=10,
-        group="style", source="ours",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "hem all round one leg; 0 lets the leg's style decide",
+        low=0,
+        high=3000,
+        step=10,
+        group="style",
+        source="ours",
+    )
     waist_finish: str = choice(
-        "waistband", "word", "a waistband with fly, or a casing with elastic that is pulled on",
-        words=("waistband", "casing"), group="style",
-    )  # fmt: skip
+        "waistband",
+        "word",
+        "a waistband with fly, or a casing with elastic that is pulled on",
+        words=("waistband", "casing"),
+        group="style",
+    )
     stretch_share: float = stretch_share(0.0)
     elastic_opens: float = choice(
-        1.8, "ratio", "how many times its length the waist elastic opens to", low=1.1, high=4,
-        step=0.1, group="style", source="trouser study: 1.8 passes the hip of everybody surveyed",
-    )  # fmt: skip
+        1.8,
+        "ratio",
+        "how many times its length the waist elastic opens to",
+        low=1.1,
+        high=4,
+        step=0.1,
+        group="style",
+        source="trouser study: 1.8 passes the hip of everybody surveyed",
+    )
     inseam_short: float = choice(
-        0.0, "mm", "how much shorter the back inside leg is, stretched in from knee up", low=0, high=8,
-        scales=True, source="row I06: up to 10 mm; block demands: 8",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "how much shorter the back inside leg is, stretched in from knee up",
+        low=0,
+        high=8,
+        scales=True,
+        source="row I06: up to 10 mm; block demands: 8",
+    )
 
 
 def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -121,25 +181,36 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
-        (front, back), _seams(front, back, shape), _girths(body, asked, shape), said,
-        _facts(shape, openings, elastic), {"waist": _waist_chain(front, back)}, notions,
-    )  # fmt: skip
+        (front, back),
+        _seams(front, back, shape),
+        _girths(body, asked, shape),
+        said,
+        _facts(shape, openings, elastic),
+        {"waist": _waist_chain(front, back)},
+        notions,
+    )
 
 
 def _eases(choices: Choices) -> tuple[tuple[str, float], ...]:
     return (
-        ("waist", choices.waist_ease), ("hip", choices.hip_ease), ("thigh", choices.thigh_ease),
-        ("knee", choices.knee_ease), ("crotch", choices.crotch_ease),
-    )  # fmt: skip
+        ("waist", choices.waist_ease),
+        ("hip", choices.hip_ease),
+        ("thigh", choices.thigh_ease),
+        ("knee", choices.knee_ease),
+        ("crotch", choices.crotch_ease),
+    )
 
 
 def _style(body: Body, choices: Choices) -> Style:
     below = body["knee_height"] - BELOW_KNEE * body["inside_leg_length"]
     shorter = max(0.0, below) if choices.leg_ends == "below the knee" else 0.0
     return Style(
-        choices.leg, choices.hem_width, choices.leg_length + body.heel - shorter,
-        choices.waist_finish == "casing", choices.inseam_short,
-    )  # fmt: skip
+        choices.leg,
+        choices.hem_width,
+        choices.leg_length + body.heel - shorter,
+        choices.waist_finish == "casing",
+        choices.inseam_short,
+    )
 
 
 def _elastic(body: Body, shape: Shape, choices: Choices) -> Elastic | None:
@@ -185,72 +256,99 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
     closed = "slit" not in front
     return (
         Seam(
-            "side", (("front", "side"),), (("back", "side"),), start="smooth" if closed else None,
+            "side",
+            (("front", "side"),),
+            (("back", "side"),),
+            start="smooth" if closed else None,
             notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
         ),
         Seam(
-            "inside leg", (("front", "inseam"),), (("back", "inseam"),), short,
+            "inside leg",
+            (("front", "inseam"),),
+            (("back", "inseam"),),
+            short,
             eased=(0.0, knee) if short else None,
             notches=(SeamNotch("knee", knee, knee - short),),
         ),
         Seam(
-            "front crotch", (("front", "crotch"),), (("front", "crotch"),),
-            start=None if "fly" in front else "square", end=None,
+            "front crotch",
+            (("front", "crotch"),),
+            (("front", "crotch"),),
+            start=None if "fly" in front else "square",
+            end=None,
         ),
         Seam("back crotch", (("back", "crotch"),), (("back", "crotch"),), start=None, end="square"),
-        *_darts(front), *_darts(back),
-    )  # fmt: skip
+        *_darts(front),
+        *_darts(back),
+    )
 
 
 def _darts(piece: Piece) -> list[Seam]:
     names = [e.name.removesuffix("_in") for e in piece.edges if e.name.endswith("_in")]
     return [
         Seam(
-            f"{piece.name} {name.replace('_', ' ')}", ((piece.name, f"{name}_in"),),
-            ((piece.name, f"{name}_out"),), end=None,
+            f"{piece.name} {name.replace('_', ' ')}",
+            ((piece.name, f"{name}_in"),),
+            ((piece.name, f"{name}_out"),),
+            end=None,
         )
         for name in names
-    ]  # fmt: skip
+    ]
 
 
 def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
     frame = shape.frame
     settled = {
-        "waist": frame.waist_girth, "hip": asked.girth["hip"], "thigh": shape.rise.thigh,
+        "waist": frame.waist_girth,
+        "hip": asked.girth["hip"],
+        "thigh": shape.rise.thigh,
         "knee": frame.knee_girth,
-    }  # fmt: skip
+    }
     ankle = body["ankle_girth"]
     hem = frame.hem_girth - ankle
     found = [
         Girth(
-            level, asked.body[level], asked.girth[level] - asked.body[level],
-            garment - asked.body[level], stretch_used=asked.stretch.used,
+            level,
+            asked.body[level],
+            asked.girth[level] - asked.body[level],
+            garment - asked.body[level],
+            stretch_used=asked.stretch.used,
             limb=level in ("thigh", "knee"),
         )
         for level, garment in settled.items()
-    ]  # fmt: skip
+    ]
     return (*found, Girth("trouser_hem", ankle, hem, hem, limb=True))
 
 
 def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
     """Return the waist from centre back over the side to centre front, darts left out."""
     return tuple(
-        (piece.name, edge.name) for piece in (back, front) for edge in piece.edges
+        (piece.name, edge.name)
+        for piece in (back, front)
+        for edge in piece.edges
         if edge.name.split("_")[0] == "waist" and edge.kind is not EdgeKind.DART
-    )  # fmt: skip
+    )
 
 
 def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
     rise, frame = shape.rise, shape.frame
     facts = {
-        "crotch_front": rise.front.length, "crotch_back": rise.back.length,
+        "crotch_front": rise.front.length,
+        "crotch_back": rise.back.length,
         "crotch_asked": frame.asked.crotch,
-        "seat_lean": rise.seat, "front_rise": rise.front_rise, "back_rise": rise.back_rise,
-        "fork": rise.legs.fork, "fork_drop": -rise.legs.back_tip.imag,
-        "side_inset": shape.waist.shaping.side, "side_height": shape.waist.side.imag - frame.waist,
-        "knee_width": frame.knee_girth, "hem_width": frame.hem_girth, "fly": openings.fly,
-        "slit": openings.slit, "flare_degrees": shape.hems.turned,
-    }  # fmt: skip
+        "seat_lean": rise.seat,
+        "front_rise": rise.front_rise,
+        "back_rise": rise.back_rise,
+        "fork": rise.legs.fork,
+        "fork_drop": -rise.legs.back_tip.imag,
+        "side_inset": shape.waist.shaping.side,
+        "side_height": shape.waist.side.imag - frame.waist,
+        "knee_width": frame.knee_girth,
+        "hem_width": frame.hem_girth,
+        "fly": openings.fly,
+        "slit": openings.slit,
+        "flare_degrees": shape.hems.turned,
+    }
     if elastic:
         facts |= {"waist_elastic_loop": elastic.loop, "waist_elastic_cut": elastic.cut}
     return facts

@@ -19,19 +19,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.fabric import Fabric
-from drafting.findings import Finding
 from drafting.geometry import Path, line
-from drafting.piece import Edge, EdgeKind, Level, Notch, Piece
-from drafting.scale import body_scale
-from drafting.shaping.cap import Cap, fit_widened
-from drafting.shaping.coat.sleeve import ArmLines, TwoPiece, two_piece
-from drafting.shaping.easing import cap_ease_in, cap_ease_said, sleeve_width_said
-from drafting.shaping.set_in import Halves, armhole_seams, half_armholes
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
 from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.sleeve.cap import Cap, fit_widened
+from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
+from drafting.shaping.sleeve.set_in import Halves, armhole_seams, half_armholes
+from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 
 NEEDS = ("front_armhole", "back_armhole")
 
@@ -51,30 +51,42 @@ class Choices:
 
     arm_ease: float = ARM_EASE
     cap_ease: float = choice(
-        30.0, "mm", "cap seams minus armhole, eased in above the notches", low=0, high=60, scales=True,
+        30.0,
+        "mm",
+        "cap seams minus armhole, eased in above the notches",
+        low=0,
+        high=60,
+        scales=True,
         source="rows E01, E03: 23-40 tailored in woven cloth; coat study 5.5 % of the armhole",
-    )  # fmt: skip
+    )
     wrist_ease: float = choice(
-        95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True,
+        95.0,
+        "mm",
+        "garment minus body at the cuff",
+        low=0,
+        high=300,
+        step=5,
+        scales=True,
         source="coat study, from memory",
-    )  # fmt: skip
+    )
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source="ours",
-    )  # fmt: skip
+        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source="ours"
+    )
     elbow_bend: float = choice(
-        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style",
-        source="bodice study; ours",
-    )  # fmt: skip
+        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source="bodice study; ours"
+    )
     cuff_vent: bool = choice(
-        True, "yes/no", "an open vent at the cuff end of the hind-arm seam", group="style",
+        True,
+        "yes/no",
+        "an open vent at the cuff end of the hind-arm seam",
+        group="style",
         source="common practice",
-    )  # fmt: skip
+    )
 
 
 def two_piece_sleeve(
-    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain,
-    back_armhole: Chain,
-) -> Draft:  # fmt: skip
+    body: Body, fabric: Fabric | None, choices: Choices, *, front_armhole: Chain, back_armhole: Chain
+) -> Draft:
     """Return the coat sleeve (pieces `top-sleeve` and `under-sleeve`) for these armhole edges.
 
     Raises `DraftError` naming the widths in reach where no cap fits.
@@ -91,12 +103,19 @@ def two_piece_sleeve(
     vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
     top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
     return Draft(
-        (top, under), _seams((top, under), (front_armhole, back_armhole), (front, back), cap),
+        (top, under),
+        _seams((top, under), (front_armhole, back_armhole), (front, back), cap),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
         (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked))),
-        {"cap_height": cap.height, "arm_lift": cap.lift, "cuff_vent": vent, "cuff": 2 * lines.cuff_half,
-         "notch_front": front.notch, "notch_back": back.notch},
-    )  # fmt: skip
+        {
+            "cap_height": cap.height,
+            "arm_lift": cap.lift,
+            "cuff_vent": vent,
+            "cuff": 2 * lines.cuff_half,
+            "notch_front": front.notch,
+            "notch_back": back.notch,
+        },
+    )
 
 
 def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: float) -> ArmLines:
@@ -106,9 +125,12 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
     at_elbow = max((body["forearm_girth"] + ELBOW_EASE * scale) / 2, ELBOW_SHARE * width / 2)
     cuff = (body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease) / 2
     return ArmLines(
-        cap.height - elbow, cap.height - length, min(at_elbow, 0.55 * width), min(cuff, 0.75 * width),
+        cap.height - elbow,
+        cap.height - length,
+        min(at_elbow, 0.55 * width),
+        min(cuff, 0.75 * width),
         choices.elbow_bend / USUAL_BEND,
-    )  # fmt: skip
+    )
 
 
 # ------------------------------------------------------------------------------------- pieces
@@ -117,39 +139,41 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
 def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
     """The top sleeve, drawn front to +x and mirrored."""
     fore, hind = sleeves.fore[0], sleeves.hind[0]
-    cap_front = Edge(
-        "top_cap_front", sleeves.top_front, notches=(Notch("crown", sleeves.top_front.length),)
-    )
+    cap_front = Edge("top_cap_front", sleeves.top_front, notches=(Notch("crown", sleeves.top_front.length),))
     ring = (
-        *_hind(hind, vent, scale), Edge("cuff", sleeves.cuffs[0], EdgeKind.HEM),
-        Edge("fore", fore.reversed()), cap_front, Edge("top_cap_back", sleeves.top_back.reversed()),
-    )  # fmt: skip
+        *_hind(hind, vent, scale),
+        Edge("cuff", sleeves.cuffs[0], EdgeKind.HEM),
+        Edge("fore", fore.reversed()),
+        cap_front,
+        Edge("top_cap_back", sleeves.top_back.reversed()),
+    )
     return Piece(
-        "top-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Top sleeve",
+        "top-sleeve",
+        ring,
+        pair=True,
+        levels=(_level(hind, fore),),
+        title="Top sleeve",
         points={"crown": 1j * cap.height},
-    ).mirrored()  # fmt: skip
+    ).mirrored()
 
 
 def _under(sleeves: TwoPiece, vent: float, scale: float) -> Piece:
     fore, hind = sleeves.fore[1], sleeves.hind[1]
     ring = (
-        *_hind(hind, vent, scale), Edge("cuff", sleeves.cuffs[1], EdgeKind.HEM),
-        Edge("fore", fore.reversed()), Edge("under_cap_front", sleeves.under_front.reversed()),
+        *_hind(hind, vent, scale),
+        Edge("cuff", sleeves.cuffs[1], EdgeKind.HEM),
+        Edge("fore", fore.reversed()),
+        Edge("under_cap_front", sleeves.under_front.reversed()),
         Edge("under_cap_back", sleeves.under_back),
-    )  # fmt: skip
-    return Piece(
-        "under-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Under sleeve"
     )
+    return Piece("under-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Under sleeve")
 
 
 def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
     if vent <= 0:
         return [Edge("hind", hind)]
     upper, lower = hind.split(hind.length - vent)
-    return [
-        Edge("hind", upper),
-        Edge("vent", lower, EdgeKind.OPENING, allowance=max(10.0, VENT_LAP * scale)),
-    ]
+    return [Edge("hind", upper), Edge("vent", lower, EdgeKind.OPENING, allowance=max(10.0, VENT_LAP * scale))]
 
 
 def _level(hind: Path, fore: Path) -> Level:
@@ -159,9 +183,7 @@ def _level(hind: Path, fore: Path) -> Level:
 # -------------------------------------------------------------------------------------- seams
 
 
-def _seams(
-    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Halves, cap: Cap
-) -> tuple[Seam, ...]:
+def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Halves, cap: Cap) -> tuple[Seam, ...]:
     """Cap notches stand as far from the underarm as the armhole's."""
     top, under = (piece.name for piece in pieces)
     caps = (
@@ -171,20 +193,25 @@ def _seams(
     fore = pieces[0]["fore"].length
     return (
         *armhole_seams(caps, chains, halves, cap),
-        Seam("forearm", ((top, "fore"),), ((under, "fore"),),
-             notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
-        Seam("hind arm", ((top, "hind"),), ((under, "hind"),),
-             start="smooth" if "vent" not in pieces[0] else None),
-    )  # fmt: skip
+        Seam("forearm", ((top, "fore"),), ((under, "fore"),), notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
+        Seam(
+            "hind arm", ((top, "hind"),), ((under, "hind"),), start="smooth" if "vent" not in pieces[0] else None
+        ),
+    )
 
 
-def _said(
-    ease: float, cap: Cap, halves: Halves, widths: tuple[float, float]
-) -> tuple[Finding, ...]:
+def _said(ease: float, cap: Cap, halves: Halves, widths: tuple[float, float]) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
-    found = [Finding(
-        "arm lift", "note", "sleeve", cap.lift, None,
-        f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
-        "before the sleeve lifts the coat's front and waist with it.",
-    ), cap_ease_said(hole + ease, hole, "The caps together are")]  # fmt: skip
+    found = [
+        Finding(
+            "arm lift",
+            "note",
+            "sleeve",
+            cap.lift,
+            None,
+            f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
+            "before the sleeve lifts the coat's front and waist with it.",
+        ),
+        cap_ease_said(hole + ease, hole, "The caps together are"),
+    ]
     return (*found, *sleeve_width_said(*widths, "A shallower armhole"))

@@ -15,20 +15,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choice
-from drafting.draft import Draft, Seam
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import Piece, Placement
 from drafting.fabric import Fabric
-from drafting.piece import Piece, Placement
-from drafting.scale import body_scale
-from drafting.shaping.band import Band, across, band_edges, band_seams, fold_mark
-from drafting.shaping.buttons import Button, button_mark, button_notion, hole_mark
-from drafting.shaping.shared_choices import (
-    BUTTON_SHAPE,
-    BUTTON_THICKNESS,
-    CLOSING,
-)
-from drafting.shaping.small import interfacing, interfacing_notion, turned_under
+from drafting.ground.choices import choice
+from drafting.ground.scale import body_scale
+from drafting.shaping.details.band import Band, across, band_edges, band_seams, fold_mark
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
+from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
 
 NEEDS = ("waist",)
 
@@ -38,21 +34,42 @@ class Choices:
     """What a maker may choose about the waistband, in mm."""
 
     band_depth: float = choice(
-        38.0, "mm", "finished depth of the waistband", low=10, high=200, scales=True,
-        source="common practice: 30 to 45", group="waistband",
-    )  # fmt: skip
+        38.0,
+        "mm",
+        "finished depth of the waistband",
+        low=10,
+        high=200,
+        scales=True,
+        source="common practice: 30 to 45",
+        group="waistband",
+    )
     band_underlap: float = choice(
-        40.0, "mm", "how far the band runs on past the centre front", low=10, high=150, scales=True,
-        source="common practice: 30 to 50", group="waistband",
-    )  # fmt: skip
+        40.0,
+        "mm",
+        "how far the band runs on past the centre front",
+        low=10,
+        high=150,
+        scales=True,
+        source="common practice: 30 to 50",
+        group="waistband",
+    )
     band_cut: str = choice(
-        "folded", "word", "cut double and folded, or outside and inside cut apart",
-        words=("folded", "seamed"), group="waistband",
-    )  # fmt: skip
+        "folded",
+        "word",
+        "cut double and folded, or outside and inside cut apart",
+        words=("folded", "seamed"),
+        group="waistband",
+    )
     band_button: float = choice(
-        16.0, "mm", "diameter of the button that closes the band", low=6, high=60, scales=True,
-        source="common practice: 15 to 18", group="waistband",
-    )  # fmt: skip
+        16.0,
+        "mm",
+        "diameter of the button that closes the band",
+        low=6,
+        high=60,
+        scales=True,
+        source="common practice: 15 to 18",
+        group="waistband",
+    )
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
     closing: str = CLOSING
@@ -62,25 +79,32 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     """Return the waistband (half of it, on the fold) and its interfacing."""
     button = Button(choices.band_button, choices.button_thickness, choices.button_shape)
     band = Band(
-        waist.sewn_length, choices.band_underlap, choices.band_depth, choices.band_cut == "folded",
-        on_fold=True, turned=turned_under(body_scale(body)),
-    )  # fmt: skip
+        waist.sewn_length,
+        choices.band_underlap,
+        choices.band_depth,
+        choices.band_cut == "folded",
+        on_fold=True,
+        turned=turned_under(body_scale(body)),
+    )
     place = above if waist.refs[0][0].startswith("back") else below
     drawn = Piece(
-        "waistband", band_edges(band, "waist"), grain=0.0, title="Waistband",
-        placements=(*fold_mark(band), *_marks(band, button, choices)), copies=1 if band.folded else 2,
-    )  # fmt: skip
+        "waistband",
+        band_edges(band, "waist"),
+        grain=0.0,
+        title="Waistband",
+        placements=(*fold_mark(band), *_marks(band, button, choices)),
+        copies=1 if band.folded else 2,
+    )
     piece = place(drawn)
     outside = place(replace(drawn, edges=band_edges(replace(band, folded=False), "waist")))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
-    seam = Seam(
-        "waistband", (("waistband", "waist"),), tuple(reversed(waist.refs)), start=None, end=None
-    )
+    seam = Seam("waistband", (("waistband", "waist"),), tuple(reversed(waist.refs)), start=None, end=None)
     return Draft(
-        (piece, stiff), (seam, *band_seams(piece, "waist")),
+        (piece, stiff),
+        (seam, *band_seams(piece, "waist")),
         facts={"band_length": 2 * band.length},
         notions=(button_notion("waistband", 1, button), interfacing_notion(stiff)),
-    )  # fmt: skip
+    )
 
 
 def above(piece: Piece) -> Piece:

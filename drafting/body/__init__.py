@@ -1,4 +1,4 @@
-"""The wearer: body dimensions, estimates for the missing ones, doubts about the others. Layer 2."""
+"""The wearer: body dimensions, estimates for the missing ones, doubts about the others."""
 
 from drafting.body.body import Body, bust_level, completed
 from drafting.body.dimensions import DIMENSIONS, Dimension, dimension_name

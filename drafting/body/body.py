@@ -1,4 +1,4 @@
-"""A wearer: complete for drafting, every measure marked measured or estimated. Layer 2."""
+"""A wearer: complete for drafting, every measure marked measured or estimated."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from drafting.body.estimates import Measure, estimate_scale, estimates
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, unusable
 from drafting.body.rules import BUST_POINT_BELOW
-from drafting.errors import Fault, InputError
-from drafting.findings import Finding
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.findings import Finding
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
@@ -74,11 +74,7 @@ class Body:
         faults = []
         for given, value in mm.items():
             name = dimension_name(given)
-            fault = (
-                unusable(given, value)
-                if name
-                else Fault("is no body dimension", nearest(given), given)
-            )
+            fault = unusable(given, value) if name else Fault("is no body dimension", nearest(given), given)
             if fault:
                 faults.append(fault)
             elif name:
@@ -101,9 +97,7 @@ class Body:
             raise InputError([Fault("is not among the measures", right, name)]) from None
 
 
-def completed(
-    taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figure = ""
-) -> Mapping[str, Measure]:
+def completed(taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figure = "") -> Mapping[str, Measure]:
     """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
     measured = {name: _measure_of(value) for name, value in taken.items()}
     means = {name: measure.mm for name, measure in measured.items()}
@@ -117,11 +111,7 @@ def bust_level(body: Body) -> float:
     front needs more than the back (14 mm and half the fullness, ours) is taken off again.
     """
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
-    return (
-        body["bust_point_depth"]
-        - BUST_POINT_BELOW * estimate_scale(body["height"])
-        - 0.5 * fullness
-    )
+    return body["bust_point_depth"] - BUST_POINT_BELOW * estimate_scale(body["height"]) - 0.5 * fullness
 
 
 def _taken(measure: Measure) -> Taken:

@@ -1,4 +1,4 @@
-"""Every body dimension by name: its adult band, and how the tape is laid. Layer 2.
+"""Every body dimension by name: its adult band, and how the tape is laid.
 
 Bands are "accept without asking" bands for adults: *survey* ones are widened from the 1-99 % span
 of 507 measured people (Heinz, Peterson, Johnson, Kerk 2003), *memory* ones are recalled. Outside
@@ -135,9 +135,7 @@ def _read(table: str) -> dict[str, Dimension]:
 
 
 DIMENSIONS: MappingProxyType[str, Dimension] = MappingProxyType(_read(TABLE))
-OLDER: MappingProxyType[str, str] = MappingProxyType(
-    {old: d.name for d in DIMENSIONS.values() for old in d.older}
-)
+OLDER: MappingProxyType[str, str] = MappingProxyType({old: d.name for d in DIMENSIONS.values() for old in d.older})
 LEAST = ("height", "waist_girth", "hip_girth")  # and bust_girth or high_bust_girth
 
 

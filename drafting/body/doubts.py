@@ -1,4 +1,4 @@
-"""Doubts about measures that are drafted from all the same: notes and warnings. Layer 2."""
+"""Doubts about measures that are drafted from all the same: notes and warnings."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
 from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
-from drafting.findings import Finding, Level
-from drafting.units import show_length
+from drafting.ground.findings import Finding, Level
+from drafting.ground.units import show_length
 
 # Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
 SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
@@ -97,9 +97,7 @@ def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
         if measure.left is None or measure.right is None:
             continue
         if abs(measure.left - measure.right) > SIDES:
-            text = (
-                f"left {show_length(measure.left)}, right {show_length(measure.right)}: is it so?"
-            )
+            text = f"left {show_length(measure.left)}, right {show_length(measure.right)}: is it so?"
             yield _say("left and right", "note", name, measure.mm, text)
 
 

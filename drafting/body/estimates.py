@@ -1,4 +1,4 @@
-"""Fill in the measures that nobody took, from those that somebody did. Layer 2."""
+"""Fill in the measures that nobody took, from those that somebody did."""
 
 from __future__ import annotations
 
@@ -37,9 +37,7 @@ def estimate_scale(height: float) -> float:
     return height / min(max(height, ADULT_LOW), ADULT_HIGH)
 
 
-def estimates(
-    measured: Mapping[str, float], natural: bool, figure: Figure = ""
-) -> dict[str, Measure]:
+def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "") -> dict[str, Measure]:
     """Return a `Measure` for every dimension a torso and a sleeve need and `measured` (mm) lacks.
 
     `measured` holds at least height, waist, hip, and bust or high bust. `natural` says that its

@@ -1,4 +1,4 @@
-"""Sharper rules for who says whose charts come nearer: `figure = "womens"` or `"mens"`. Layer 2.
+"""Sharper rules for who says whose charts come nearer: `figure = "womens"` or `"mens"`.
 
 Never asked for. It names a set of size charts, nobody's sex: it replaces the pooled rule of the same
 measure by one fitted on the women or on the men of the survey, and only where people stray from
@@ -30,49 +30,64 @@ WOMENS: tuple[Rule, ...] = (
     linear("neck_base_girth", 14.4, _NECK, ((0.164, "bust_girth"),), 216.3, _WOMEN),
     Rule("navel_back", "", "", 20.8, _womens_back, terms=((0.121, "bust_girth"),)),
     Rule(
-        "back_waist_length", "51.7 + .159 height + .121 bust, less 4.5 % for a natural waist",
-        f"{_WOMEN}; the 4.5 % fitted to three recalled charts", 0, r.back_waist,
+        "back_waist_length",
+        "51.7 + .159 height + .121 bust, less 4.5 % for a natural waist",
+        f"{_WOMEN}; the 4.5 % fitted to three recalled charts",
+        0,
+        r.back_waist,
         terms=((1 - r.NATURAL_BACK, "navel_back"),),
     ),
     linear(
-        "shoulder_drop", 11.8, ("shoulder_length", 0.12, 0.545), ((0.464, "shoulder_length"),),
-        -2.4 - r.NAPE_TO_SIDE_NECK, f"{_WOMEN}, side neck point 15 below the nape (ours)",
+        "shoulder_drop",
+        11.8,
+        ("shoulder_length", 0.12, 0.545),
+        ((0.464, "shoulder_length"),),
+        -2.4 - r.NAPE_TO_SIDE_NECK,
+        f"{_WOMEN}, side neck point 15 below the nape (ours)",
     ),
     linear(
-        "upper_arm_girth", 19.1, ("bust_girth", 0.20, 0.45), ((0.263, "bust_girth"),), 38.5,
+        "upper_arm_girth",
+        19.1,
+        ("bust_girth", 0.20, 0.45),
+        ((0.263, "bust_girth"),),
+        38.5,
         f"{_WOMEN}, flexed arm; hanging = flexed / 1.065 from memory",
     ),
-    linear(
-        "forearm_girth", 9.8, ("upper_arm_girth", 0.6, 1.3), ((0.509, "flexed_arm"),), 108.2, _WOMEN
-    ),
-    linear(
-        "wrist_girth", 6.3, ("upper_arm_girth", 0.35, 0.85), ((0.154, "flexed_arm"),), 107.8, _WOMEN
-    ),
+    linear("forearm_girth", 9.8, ("upper_arm_girth", 0.6, 1.3), ((0.509, "flexed_arm"),), 108.2, _WOMEN),
+    linear("wrist_girth", 6.3, ("upper_arm_girth", 0.35, 0.85), ((0.154, "flexed_arm"),), 107.8, _WOMEN),
     linear("hand_girth", 6.0, ("wrist_girth", 1.0, 1.5), ((0.850, "wrist_girth"),), 54.9, _WOMEN),
     linear(
-        "bust_point_depth", 21.7, _BUST_POINT, ((0.567, "navel_back"), (0.5, "fullness")),
-        -12.0 + r.BUST_POINT_BELOW, f"bust level of {_WOMEN}; the way round the front ours",
+        "bust_point_depth",
+        21.7,
+        _BUST_POINT,
+        ((0.567, "navel_back"), (0.5, "fullness")),
+        -12.0 + r.BUST_POINT_BELOW,
+        f"bust level of {_WOMEN}; the way round the front ours",
     ),
-)  # fmt: skip
+)
 
 MENS: tuple[Rule, ...] = (
     linear("neck_base_girth", 17.0, _NECK, ((0.217, "bust_girth"),), 205.4, _MEN),
     linear(
-        "high_bust_girth", 27, ("bust_girth", 0.86, 1.0), ((1, "bust_girth"),), 0.0,
+        "high_bust_girth",
+        27,
+        ("bust_girth", 0.86, 1.0),
+        ((1, "bust_girth"),),
+        0.0,
         "guess: a chest is one girth (two surveys joined, men: 0 in the mean)",
     ),
-    linear(
-        "forearm_girth", 10.5, ("upper_arm_girth", 0.6, 1.3), ((0.560, "flexed_arm"),), 109.7, _MEN
-    ),
-    linear(
-        "wrist_girth", 7.2, ("upper_arm_girth", 0.35, 0.85), ((0.157, "flexed_arm"),), 119.7, _MEN
-    ),
+    linear("forearm_girth", 10.5, ("upper_arm_girth", 0.6, 1.3), ((0.560, "flexed_arm"),), 109.7, _MEN),
+    linear("wrist_girth", 7.2, ("upper_arm_girth", 0.35, 0.85), ((0.157, "flexed_arm"),), 119.7, _MEN),
     linear("hand_girth", 6.5, ("wrist_girth", 1.0, 1.5), ((0.877, "wrist_girth"),), 58.1, _MEN),
     linear(
-        "bust_point_depth", 17.1, _BUST_POINT, ((0.443, "navel_back"), (0.5, "fullness")),
-        23.4 + r.BUST_POINT_BELOW, f"bust level of {_MEN}; the way round the front ours",
+        "bust_point_depth",
+        17.1,
+        _BUST_POINT,
+        ((0.443, "navel_back"), (0.5, "fullness")),
+        23.4 + r.BUST_POINT_BELOW,
+        f"bust level of {_MEN}; the way round the front ours",
     ),
-)  # fmt: skip
+)
 
 FIGURES: dict[str, tuple[Rule, ...]] = {"womens": WOMENS, "mens": MENS}
 

@@ -1,4 +1,4 @@
-"""Read bodies from TOML and CSV: every fault of a file at once, each with its line. Layer 2."""
+"""Read bodies from TOML and CSV: every fault of a file at once, each with its line."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ from drafting.body.body import Body
 from drafting.body.dimensions import dimension_name, nearest
 from drafting.body.refusals import Taken, missing, unusable
 from drafting.body.wearer import wearer
-from drafting.errors import Fault, InputError
-from drafting.findings import Finding
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.findings import Finding
+from drafting.ground.units import BadValue, parse_length, parse_weight
 from drafting.reading.given import Faults, Given, plain_text
 from drafting.reading.toml import TomlFile, read_toml
-from drafting.units import BadValue, parse_length, parse_weight
 
 WORDS = {
     "taken_over": ("skin", "underlayers"),
@@ -59,9 +59,7 @@ def read_toml_body(path: Path) -> Body:
     return body_of(raw, faults, default_title=path.stem)
 
 
-def _table(
-    raw: RawBody, faults: Faults, file: TomlFile, key: str, value: Mapping[str, Any]
-) -> None:
+def _table(raw: RawBody, faults: Faults, file: TomlFile, key: str, value: Mapping[str, Any]) -> None:
     for name, one in value.items():
         line = file.line(key, name)
         if key == "layers":
@@ -97,9 +95,7 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
         raise InputError([_placed(raw, faults.file, fault) for fault in refused.faults]) from None
 
 
-def _about(
-    raw: RawBody, faults: Faults, unit: str | None
-) -> tuple[dict[str, Any], tuple[Finding, ...]]:
+def _about(raw: RawBody, faults: Faults, unit: str | None) -> tuple[dict[str, Any], tuple[Finding, ...]]:
     """Return what the file says beside its measures, and a note for each thing assumed."""
     about: dict[str, Any] = {}
     for key, given in raw.about.items():
@@ -136,9 +132,7 @@ def _taken(raw: RawBody, faults: Faults, unit: str | None) -> dict[str, Taken]:
     return taken
 
 
-def _measure(
-    given: Given | tuple[Given, Given], faults: Faults, name: str, unit: str | None
-) -> Taken | None:
+def _measure(given: Given | tuple[Given, Given], faults: Faults, name: str, unit: str | None) -> Taken | None:
     parse = partial(_usable, name, unit)
     if isinstance(given, Given):
         return faults.value(parse, given, name)

@@ -1,4 +1,4 @@
-"""The sex-free rules for hip and leg: rise, crotch length, leg lengths and girths. Layer 2.
+"""The sex-free rules for hip and leg: rise, crotch length, leg lengths and girths.
 
 Least squares on the same survey as `rule_table` (3,034 adults; bdims where it is named), mm. The
 survey's waist is the navel's: a natural waist lies .026 of the height higher, and the crotch length
@@ -31,74 +31,96 @@ def total_crotch(m: Known) -> float:
 
 RISES: tuple[Rule, ...] = (
     linear(
-        "body_rise", 0, ("height", 0.05, 0.40),
-        ((1, "outside_leg_length"), (-1, "inside_leg_length")), 0.0, LEG_IDENTITY,
+        "body_rise",
+        0,
+        ("height", 0.05, 0.40),
+        ((1, "outside_leg_length"), (-1, "inside_leg_length")),
+        0.0,
+        LEG_IDENTITY,
         ("outside_leg_length", "inside_leg_length"),
     ),
     Rule(
-        "body_rise", ".111 height - .0104 hip + 26.8, plus .026 height for a natural waist",
-        f"{SURVEY}; the .026 from memory", 19.8, body_rise, ("height", 0.07, 0.30),
+        "body_rise",
+        ".111 height - .0104 hip + 26.8, plus .026 height for a natural waist",
+        f"{SURVEY}; the .026 from memory",
+        19.8,
+        body_rise,
+        ("height", 0.07, 0.30),
     ),
     linear(
-        "inside_leg_length", 0, ("height", 0.30, 0.65),
-        ((1, "outside_leg_length"), (-1, "body_rise")), 0.0, LEG_IDENTITY, ("outside_leg_length",),
+        "inside_leg_length",
+        0,
+        ("height", 0.30, 0.65),
+        ((1, "outside_leg_length"), (-1, "body_rise")),
+        0.0,
+        LEG_IDENTITY,
+        ("outside_leg_length",),
+    ),
+    linear("inside_leg_length", 24.0, ("height", 0.36, 0.58), ((0.5606, "height"), (-0.0511, "hip_girth")), -83.6),
+    linear(
+        "outside_leg_length",
+        0,
+        ("height", 0.2, 1.1),
+        ((1, "inside_leg_length"), (1, "body_rise")),
+        0.0,
+        LEG_IDENTITY,
     ),
     linear(
-        "inside_leg_length", 24.0, ("height", 0.36, 0.58),
-        ((0.5606, "height"), (-0.0511, "hip_girth")), -83.6,
-    ),
-    linear(
-        "outside_leg_length", 0, ("height", 0.2, 1.1),
-        ((1, "inside_leg_length"), (1, "body_rise")), 0.0, LEG_IDENTITY,
-    ),
-    linear(
-        "standing_rise", 0, ("body_rise", 0.7, 1), ((1, "body_rise"), (-SITTING, "hip_girth")),
+        "standing_rise",
+        0,
+        ("body_rise", 0.7, 1),
+        ((1, "body_rise"), (-SITTING, "hip_girth")),
         given=("body_rise",),
     ),
     linear("standing_rise", 0, ("body_rise", 1, 1), ((1, "body_rise"),)),
     Rule(
         "total_crotch_length",
         ".938 standing rise + .387 hip + 33.4, plus .029 height for a natural waist",
-        f"{SURVEY}; the .029 from memory", 25.2, total_crotch, ("hip_girth", 0.35, 1.0),
+        f"{SURVEY}; the .029 from memory",
+        25.2,
+        total_crotch,
+        ("hip_girth", 0.35, 1.0),
         terms=((0.938, "standing_rise"),),
     ),
     linear(
-        "back_crotch_length", 30.0, ("total_crotch_length", 0.4, 0.7),
-        ((1.30 / 2.30, "total_crotch_length"),), 0.0,
+        "back_crotch_length",
+        30.0,
+        ("total_crotch_length", 0.4, 0.7),
+        ((1.30 / 2.30, "total_crotch_length"),),
+        0.0,
         f"common practice, back to front 1.30 to 1; spread in {SURVEY}",
     ),
-)  # fmt: skip
+)
 
 LEG_GIRTHS: tuple[Rule, ...] = (
     linear(
-        "thigh_girth", 18.4, ("hip_girth", 0.42, 0.80),
-        ((0.5901, "hip_girth"), (0.0160, "waist_girth"), (0.3380, "calf_girth")), -124.4,
+        "thigh_girth",
+        18.4,
+        ("hip_girth", 0.42, 0.80),
+        ((0.5901, "hip_girth"), (0.0160, "waist_girth"), (0.3380, "calf_girth")),
+        -124.4,
         given=("calf_girth",),
     ),
     linear("thigh_girth", 19.9, ("hip_girth", 0.42, 0.80), ((0.7099, "hip_girth"),), -101.7),
+    linear("calf_girth", 19.8, ("hip_girth", 0.25, 0.60), ((0.2735, "hip_girth"), (0.0814, "height")), -32.9),
     linear(
-        "calf_girth", 19.8, ("hip_girth", 0.25, 0.60),
-        ((0.2735, "hip_girth"), (0.0814, "height")), -32.9,
+        "lower_thigh_girth",
+        14.4,
+        ("thigh_girth", 0.5, 1.0),
+        ((0.3126, "thigh_girth"), (0.4360, "calf_girth")),
+        43.6,
     ),
     linear(
-        "lower_thigh_girth", 14.4, ("thigh_girth", 0.5, 1.0),
-        ((0.3126, "thigh_girth"), (0.4360, "calf_girth")), 43.6,
+        "knee_girth",
+        15.2,
+        ("thigh_girth", 0.45, 1.0),
+        ((0.1339, "thigh_girth"), (0.5996, "calf_girth")),
+        69.6,
+        BDIMS,
     ),
-    linear(
-        "knee_girth", 15.2, ("thigh_girth", 0.45, 1.0),
-        ((0.1339, "thigh_girth"), (0.5996, "calf_girth")), 69.6, BDIMS,
-    ),
-    linear(
-        "ankle_girth", 8.5, ("calf_girth", 0.40, 1.0),
-        ((0.3778, "calf_girth"), (0.0392, "height")), 12.0,
-    ),
-    linear(
-        "heel_girth", 10.3, ("ankle_girth", 1.05, 1.9),
-        ((0.1478, "height"), (0.5945, "ankle_girth")), -54.6,
-    ),
-    linear(
-        "knee_height", 11.3, ("inside_leg_length", 0.45, 0.70), ((0.5676, "inside_leg_length"),), 6.8
-    ),
-)  # fmt: skip
+    linear("ankle_girth", 8.5, ("calf_girth", 0.40, 1.0), ((0.3778, "calf_girth"), (0.0392, "height")), 12.0),
+    linear("heel_girth", 10.3, ("ankle_girth", 1.05, 1.9), ((0.1478, "height"), (0.5945, "ankle_girth")), -54.6),
+    linear("knee_height", 11.3, ("inside_leg_length", 0.45, 0.70), ((0.5676, "inside_leg_length"),), 6.8),
+)
 
 LEGS: tuple[Rule, ...] = RISES + LEG_GIRTHS

@@ -1,4 +1,4 @@
-"""Measures that are refused before anything is drafted, each with what would be right. Layer 2."""
+"""Measures that are refused before anything is drafted, each with what would be right."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST, dimension_name
 from drafting.body.estimates import estimates
-from drafting.errors import Fault
-from drafting.units import show_length
+from drafting.ground.errors import Fault
+from drafting.ground.units import show_length
 
 Taken = float | tuple[float, float]
 
@@ -16,12 +16,7 @@ NEAREST, FARTHEST = 1.0, 10_000.0  # mm: from a pocket doll to a carnival giant
 INCH = 25.4 / 10  # what a girth grows by when centimetres turn out to be inches
 # Smallest girth / height before "inches?" is asked. Survey least: bust .47, hip .46, waist .38;
 # bust and hip at .38 leave room for a doll, the waist at .25 for a laced corset (ours).
-GIRTH_TO_HEIGHT = {
-    "bust_girth": 0.38,
-    "high_bust_girth": 0.38,
-    "hip_girth": 0.38,
-    "waist_girth": 0.25,
-}
+GIRTH_TO_HEIGHT = {"bust_girth": 0.38, "high_bust_girth": 0.38, "hip_girth": 0.38, "waist_girth": 0.25}
 WIDEST = 2.0  # girth / height; beyond it one of the two is a slip (survey greatest .82)
 SLIP = 6.0  # times more or less than expected: a decimal point out of place
 HANDS = 3.0  # one hand more than three times the other: likewise
@@ -40,9 +35,7 @@ def unusable(field: str, value: object) -> Fault | None:
             return Fault(what, "give the real measure, or leave it out", field)
         if not NEAREST <= mm <= FARTHEST:
             return Fault(
-                f"{show_length(mm, 'cm')} is beyond any figure",
-                "it lies between 0.1 cm and 1000 cm",
-                field,
+                f"{show_length(mm, 'cm')} is beyond any figure", "it lies between 0.1 cm and 1000 cm", field
             )
     if isinstance(value, tuple) and len(value) != 2:
         return Fault("needs two numbers", "one for the left, one for the right", field)

@@ -12,69 +12,96 @@ _NATURAL = f"{SURVEY}; the 4.5 % fitted to three recalled charts"
 
 TORSO: tuple[Rule, ...] = (
     Rule(
-        "bust_girth", f"guess: high bust + {_DELTA}", r.TWO_SURVEYS, 35, r.bust_from_high_bust,
+        "bust_girth",
+        f"guess: high bust + {_DELTA}",
+        r.TWO_SURVEYS,
+        35,
+        r.bust_from_high_bust,
         ("high_bust_girth", 1.0, 1.16),
     ),
-    linear(
-        "neck_base_girth", 9.2, ("height", 0.15, 0.34), ((0.930, "neck_girth"),), 64.6,
-        given=("neck_girth",),
-    ),
+    linear("neck_base_girth", 9.2, ("height", 0.15, 0.34), ((0.930, "neck_girth"),), 64.6, given=("neck_girth",)),
     linear("neck_base_girth", 25, ("height", 0.16, 0.32), ((0.405, "bust_girth"),)),
     linear("neck_girth", 9.6, ("neck_base_girth", 0.75, 1.0), ((1.012, "neck_base_girth"),), -43.3),
     Rule("navel_back", "", "", 0, r.navel_back, given=("back_waist_length",)),
     Rule("navel_back", "", "", 21.6, r.navel_back, terms=((0.134, "bust_girth"),)),
-    Rule(
-        "back_waist_length", _NAVEL, _NATURAL, 0, r.back_waist,
-        terms=((1 - r.NATURAL_BACK, "navel_back"),),
-    ),
+    Rule("back_waist_length", _NAVEL, _NATURAL, 0, r.back_waist, terms=((1 - r.NATURAL_BACK, "navel_back"),)),
     linear("shoulder_length", 9.8, ("height", 0.05, 0.12), ((0.0855, "height"),), -1.6),
     linear(
-        "shoulder_drop", 12.4, ("shoulder_length", 0.12, 0.545), ((0.715, "shoulder_length"),),
-        -32.6 - r.NAPE_TO_SIDE_NECK, f"{SURVEY}, side neck point 15 below the nape (ours)",
+        "shoulder_drop",
+        12.4,
+        ("shoulder_length", 0.12, 0.545),
+        ((0.715, "shoulder_length"),),
+        -32.6 - r.NAPE_TO_SIDE_NECK,
+        f"{SURVEY}, side neck point 15 below the nape (ours)",
     ),
     linear("nape_drop", 0, ("height", 0.0, 1.0), ((1, "shoulder_drop"),), r.NAPE_TO_SIDE_NECK),
     linear(
-        "across_back_width", 24.2, ("bust_girth", 0.25, 0.60),
-        ((0.186, "bust_girth"), (0.600, "shoulder_length"), (0.404, "neck_base_girth")), -32.2,
+        "across_back_width",
+        24.2,
+        ("bust_girth", 0.25, 0.60),
+        ((0.186, "bust_girth"), (0.600, "shoulder_length"), (0.404, "neck_base_girth")),
+        -32.2,
     ),
     linear(
-        "across_back_low_width", 8.5, ("across_back_width", 0.85, 1.65),
-        ((0.772, "across_back_width"), (0.627, "shoulder_length")), 23.3,
+        "across_back_low_width",
+        8.5,
+        ("across_back_width", 0.85, 1.65),
+        ((0.772, "across_back_width"), (0.627, "shoulder_length")),
+        23.3,
     ),
     linear(
-        "across_front_width", None, ("bust_girth", 0.20, 0.60), ((0.94, "across_back_width"),),
-        0.0, "from memory, two chart rows",
+        "across_front_width",
+        None,
+        ("bust_girth", 0.20, 0.60),
+        ((0.94, "across_back_width"),),
+        0.0,
+        "from memory, two chart rows",
     ),
     Rule(
-        "high_bust_girth", f"guess: bust - ({_DELTA}), never above the bust", r.TWO_SURVEYS, 27,
-        r.high_bust, ("bust_girth", 0.86, 1.0),
+        "high_bust_girth",
+        f"guess: bust - ({_DELTA}), never above the bust",
+        r.TWO_SURVEYS,
+        27,
+        r.high_bust,
+        ("bust_girth", 0.86, 1.0),
         terms=((0.142, "across_back_width"), (1.029, "neck_base_girth"), (0.983, "shoulder_length")),
     ),
     linear("fullness", 0, ("bust_girth", 0, 1), ((1, "bust_girth"), (-1, "high_bust_girth"))),
     linear(
-        "under_bust_girth", None, ("bust_girth", 0.70, 1.0),
-        ((0.8, "waist_girth"), (0.2, "high_bust_girth")), 0.0,
+        "under_bust_girth",
+        None,
+        ("bust_girth", 0.70, 1.0),
+        ((0.8, "waist_girth"), (0.2, "high_bust_girth")),
+        0.0,
         "guess, ours, from the standard sizes of ASTM D5585",
     ),
-)  # fmt: skip
+)
 
 ARM: tuple[Rule, ...] = (
     Rule(
-        "upper_arm_girth", "(-16.6 + .350 bust) / 1.065",
-        f"{SURVEY}, flexed arm; hanging = flexed / 1.065 from memory", 21.0, r.upper_arm,
-        ("bust_girth", 0.20, 0.45), terms=((0.329, "bust_girth"),),
+        "upper_arm_girth",
+        "(-16.6 + .350 bust) / 1.065",
+        f"{SURVEY}, flexed arm; hanging = flexed / 1.065 from memory",
+        21.0,
+        r.upper_arm,
+        ("bust_girth", 0.20, 0.45),
+        terms=((0.329, "bust_girth"),),
     ),
     linear("flexed_arm", 0, ("upper_arm_girth", 1, 2), ((r.FLEXED, "upper_arm_girth"),)),
     linear("arm_length", 18.6, ("height", 0.28, 0.40), ((0.376, "height"),), -67.9),
     linear("upper_arm_length", 7.1, ("arm_length", 0.50, 0.66), ((0.508, "arm_length"),), 34.2),
     linear("forearm_girth", 12.3, ("upper_arm_girth", 0.6, 1.3), ((0.665, "flexed_arm"),), 68.2),
     linear(
-        "elbow_girth", None, ("upper_arm_girth", 0.6, 1.4),
-        ((0.5, "upper_arm_girth"), (0.5, "forearm_girth")), 0.0, "guess, from memory",
+        "elbow_girth",
+        None,
+        ("upper_arm_girth", 0.6, 1.4),
+        ((0.5, "upper_arm_girth"), (0.5, "forearm_girth")),
+        0.0,
+        "guess, from memory",
     ),
     linear("wrist_girth", 8.4, ("upper_arm_girth", 0.35, 0.85), ((0.243, "flexed_arm"),), 86.2),
     linear("hand_girth", 6.8, ("wrist_girth", 1.0, 1.5), ((1.067, "wrist_girth"),), 23.4),
-)  # fmt: skip
+)
 
 TAPE_SPREAD = 2.5
 """mm: ours, half of the 45-50 mm that the tape lies below the armpit fold."""
@@ -84,31 +111,36 @@ _AXILLA = ("navel_back", 0.20, 0.65)
 
 LEVELS: tuple[Rule, ...] = (
     linear(
-        "axilla_depth", TAPE_SPREAD, ("scye_depth", 0.5, 1.0), ((1, "scye_depth"),),
-        -r.TAPE_UNDER_AXILLA, r.TAPE, ("scye_depth",),
+        "axilla_depth",
+        TAPE_SPREAD,
+        ("scye_depth", 0.5, 1.0),
+        ((1, "scye_depth"),),
+        -r.TAPE_UNDER_AXILLA,
+        r.TAPE,
+        ("scye_depth",),
     ),
     linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, given=("shoulder_drop",)),
     linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, f"{SURVEY}; the drop itself estimated"),
+    linear("scye_depth", TAPE_SPREAD, ("axilla_depth", 1, 2), ((1, "axilla_depth"),), r.TAPE_UNDER_AXILLA, r.TAPE),
     linear(
-        "scye_depth", TAPE_SPREAD, ("axilla_depth", 1, 2), ((1, "axilla_depth"),),
-        r.TAPE_UNDER_AXILLA, r.TAPE,
-    ),
-    linear(
-        "bust_point_depth", 20.0, ("height", 0.11, 0.26),
+        "bust_point_depth",
+        20.0,
+        ("height", 0.11, 0.26),
         ((0.315, "navel_back"), (0.5, "fullness")),
-        88.1 + r.BUST_POINT_BELOW, f"bust level of {SURVEY}; the way round the front ours",
+        88.1 + r.BUST_POINT_BELOW,
+        f"bust level of {SURVEY}; the way round the front ours",
     ),
-    linear(
-        "bust_point_width", None, ("bust_girth", 0.1, 0.3), ((0.20, "bust_girth"),), 0.0,
-        "from memory",
-    ),
+    linear("bust_point_width", None, ("bust_girth", 0.1, 0.3), ((0.20, "bust_girth"),), 0.0, "from memory"),
     Rule(
         "waist_to_hip",
         "-75.5 + .220 height - .304 back waist, plus .026 height for a natural waist",
-        f"{SURVEY}; the .026 from memory", 23.8, r.waist_to_hip, ("height", 0.05, 0.20),
+        f"{SURVEY}; the .026 from memory",
+        23.8,
+        r.waist_to_hip,
+        ("height", 0.05, 0.20),
         terms=((0.304, "navel_back"),),
     ),
     linear("nape_height", 11.3, ("height", 0.80, 0.92), ((0.931, "height"),), -118.1),
-)  # fmt: skip
+)
 
 RULES: tuple[Rule, ...] = TORSO + ARM + LEVELS + LEGS

@@ -1,4 +1,4 @@
-"""The sex-free rules that fill in missing measures: formula, source and spread of each. Layer 2.
+"""The sex-free rules that fill in missing measures: formula, source and spread of each.
 
 All mm, on a body of adult height (`estimates` scales smaller and taller ones). SURVEY: least
 squares on 3,034 adults of the 2012 US Army survey, men and women together, spread out of sample.

@@ -1,4 +1,4 @@
-"""One side of a wearer whose left and right differ. Layer 2."""
+"""One side of a wearer whose left and right differ."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
-from drafting.remembered import remembered
+from drafting.ground.remembered import remembered
 
 TWO_SIDED = 3.0
 """mm: left and right this near each other are one measure, their mean (project contracts)."""
@@ -35,9 +35,7 @@ def one_side(body: Body, side: Side) -> Body:
     changed: dict[str, Measure] = {
         name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing(body)
     }
-    if "shoulder_drop" in changed and not (
-        body.measured("axilla_depth") or body.measured("scye_depth")
-    ):
+    if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
         changed["axilla_depth"] = replace(axilla, mm=axilla.mm + AXILLA_PER_DROP * lower)

@@ -1,4 +1,4 @@
-"""Bodies from CSV: one measure a row, or one wearer a row. Layer 2."""
+"""Bodies from CSV: one measure a row, or one wearer a row."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ from pathlib import Path
 
 from drafting.body.body import Body
 from drafting.body.files import KEYS, RawBody, body_of, read_toml_body
-from drafting.errors import Fault, InputError
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.units import LENGTH_UNITS, WEIGHT_UNITS
 from drafting.reading.given import Faults, Given
 from drafting.reading.table import Row, read_table
-from drafting.units import LENGTH_UNITS, WEIGHT_UNITS
 
 HEADS = ("name", "value", "unit")
 SIDES = ("left", "right")
@@ -54,16 +54,12 @@ def _one(rows: Sequence[Row], faults: Faults) -> RawBody:
     for row in rows[1:] if headed else rows:
         if any(row.cells[len(order) :]):
             right = "a decimal comma needs semicolons between the cells, or quotes round the number"
-            faults.add(
-                f"has {len(row.cells)} cells, {len(order)} are known", right, row.cells[0], row.line
-            )
+            faults.add(f"has {len(row.cells)} cells, {len(order)} are known", right, row.cells[0], row.line)
             continue
         cells = dict(zip(order, row.cells, strict=False))
         name = _plain(cells.get("name", ""))
         if name in seen:
-            faults.add(
-                f"is given twice, on lines {seen[name]} and {row.line}", "keep one", name, row.line
-            )
+            faults.add(f"is given twice, on lines {seen[name]} and {row.line}", "keep one", name, row.line)
             continue
         seen[name] = row.line
         _put(raw, faults, name, _given(cells.get("value", ""), cells.get("unit", ""), row.line))
@@ -79,9 +75,7 @@ def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
     for row in rows[2 if units else 1 :]:
         faults = Faults(file)
         if any(row.cells[len(heads) :]):
-            faults.add(
-                "has more cells than the first row", "check the commas", row.cells[0], row.line
-            )
+            faults.add("has more cells than the first row", "check the commas", row.cells[0], row.line)
         raw = RawBody()
         for n, (head, cell) in enumerate(zip(heads[1:], row.cells[1:], strict=False), 1):
             if head and cell:

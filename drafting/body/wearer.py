@@ -1,4 +1,4 @@
-"""The door for bodies given as numbers in mm: tests, notebooks, the file readers. Layer 2."""
+"""The door for bodies given as numbers in mm: tests, notebooks, the file readers."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from drafting.body.body import Body, WaistLevel, completed
 from drafting.body.dimensions import dimension_name, nearest
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, missing, refusals, unusable
-from drafting.errors import Fault, InputError
-from drafting.findings import Finding
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.findings import Finding
 
 MOST_WORN = 1000.0  # mm a layer may add, or a heel lift; ours: a padded giant, not a slip
 
@@ -42,9 +42,18 @@ def wearer(
         raise InputError(faults)
     worn, notes = _beneath(_today(layers or {}), taken_over)
     return Body(
-        title, completed(taken, waist_level, figure), worn, heel, waist_level, taken_over, posture,
-        measured_on, weight, said + notes, figure,
-    )  # fmt: skip
+        title,
+        completed(taken, waist_level, figure),
+        worn,
+        heel,
+        waist_level,
+        taken_over,
+        posture,
+        measured_on,
+        weight,
+        said + notes,
+        figure,
+    )
 
 
 def named(measures: Mapping[str, Taken]) -> tuple[dict[str, Taken], list[Fault]]:
@@ -83,9 +92,7 @@ def _today(layers: Mapping[str, float]) -> dict[str, float]:
     return {dimension_name(name) or name: mm for name, mm in layers.items()}
 
 
-def _beneath(
-    layers: dict[str, float], taken_over: str
-) -> tuple[dict[str, float], tuple[Finding, ...]]:
+def _beneath(layers: dict[str, float], taken_over: str) -> tuple[dict[str, float], tuple[Finding, ...]]:
     """Return the layers still to be added: none where the tape already went over them."""
     if taken_over == "skin" or not any(layers.values()):
         return layers, ()

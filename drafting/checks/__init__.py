@@ -1,4 +1,4 @@
-"""The checks: one question per function, answered with findings; none ever raises. Layer 4.
+"""The checks: one question per function, answered with findings; none ever raises.
 
 outlines   one simple ring, anticlockwise, no sliver, square at folds
 seams      lengths, notches, joined corners, each edge sewn once
@@ -15,10 +15,10 @@ from collections.abc import Iterator
 
 from drafting.checks import curves, cut, darts, girths, notches, outlines, seams, trouser
 from drafting.checks.table import summary, table
-from drafting.draft import Draft
-from drafting.findings import Finding
-from drafting.pattern import Pattern
-from drafting.scale import Measured, body_scale
+from drafting.draft.draft import Draft
+from drafting.draft.pattern import Pattern
+from drafting.ground.findings import Finding
+from drafting.ground.scale import Measured, body_scale
 
 __all__ = ["check_all", "check_draft", "check_pattern", "summary", "table"]
 
@@ -57,11 +57,7 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
 
 def check_pattern(pattern: Pattern) -> tuple[Finding, ...]:
     """Return what the checks of cut lines find."""
-    return _answers(
-        cut.cut_lines_sound(pattern),
-        cut.cut_lines_around(pattern),
-        cut.allowances_kept(pattern),
-    )
+    return _answers(cut.cut_lines_sound(pattern), cut.cut_lines_around(pattern), cut.allowances_kept(pattern))
 
 
 def _answers(*questions: Iterator[Finding]) -> tuple[Finding, ...]:

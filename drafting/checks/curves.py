@@ -1,21 +1,25 @@
-"""Do curves bend as the trade bends them, and does the cap lie on its armhole? Layer 4."""
+"""Do curves bend as the trade bends them, and does the cap lie on its armhole?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.seams import sound_seams
 from drafting.checks.words import capital, edge_words, mm, ok_or_error, verdict
-from drafting.draft import Draft, EdgeRef, Seam
-from drafting.findings import Finding
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections, turns
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 BENDS: dict[str, tuple[int, int]] = {
-    "armhole": (0, 0), "neck": (0, 0), "cap": (1, 1), "side": (0, 1), "crotch": (0, 1),
-}  # fmt: skip
+    "armhole": (0, 0),
+    "neck": (0, 0),
+    "cap": (1, 1),
+    "side": (0, 1),
+    "crotch": (0, 1),
+}
 """Least and most inflections of an edge by the first word of its name (block demands, rule 6)."""
 
 LEAST_NOTCH = 30.0

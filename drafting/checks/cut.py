@@ -1,18 +1,18 @@
-"""Is the cut line one sound ring around the outline, at its allowance? Layer 4."""
+"""Is the cut line one sound ring around the outline, at its allowance?"""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.words import capital, edge_words, mm, plain, verdict
-from drafting.findings import Finding
+from drafting.draft.pattern import CutPiece, Pattern
+from drafting.draft.piece import Edge, EdgeKind
 from drafting.geometry import line
 from drafting.geometry.area import distances, is_simple, outside
-from drafting.pattern import CutPiece, Pattern
-from drafting.piece import Edge, EdgeKind
-from drafting.remembered import remembered
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
+from drafting.ground.remembered import remembered
 
 KEPT = 128
 """Pieces whose answers are remembered (ours): a slider leaves most of them as they were."""
@@ -48,10 +48,7 @@ def _around(cut_piece: CutPiece) -> tuple[Finding, ...]:
     out = outside(cut_piece.piece.outline, cut_piece.cut)
     if out <= _shared(cut_piece) * CUT_MATCH + tol.EXACT:
         return ()
-    said = (
-        f"{capital(plain(name))}: {out:.1f} mm2 of the stitching line's inside lie outside "
-        "the cut line"
-    )
+    said = f"{capital(plain(name))}: {out:.1f} mm2 of the stitching line's inside lie outside the cut line"
     return (Finding("cut around", "error", name, out, 0.0, said),)
 
 

@@ -1,4 +1,4 @@
-"""Do darts close, and does a bust dart stop short of the bust point and aim at it? Layer 4."""
+"""Do darts close, and does a bust dart stop short of the bust point and aim at it?"""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting import tolerances as tol
 from drafting.checks.words import capital, degrees, mm, plain, verdict
-from drafting.draft import Draft
-from drafting.findings import Finding
-from drafting.piece import EdgeKind, Piece
+from drafting.draft.draft import Draft
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 TIP_SHORT = (20.0, 35.0)
 """mm at adult scale: how far short of the bust point a bust dart ends (block demands, rule 5)."""
@@ -39,9 +39,7 @@ def open_darts(piece: Piece) -> list[OpenDart]:
             (into.length, out.length),
         )
         for into, out in pairs
-        if into.kind is EdgeKind.DART
-        and out.kind is EdgeKind.DART
-        and _dart_name(into.name, out.name)
+        if into.kind is EdgeKind.DART and out.kind is EdgeKind.DART and _dart_name(into.name, out.name)
     ]
 
 

@@ -1,20 +1,31 @@
-"""Does the garment come out at the girths asked for? Read off the drawn level lines. Layer 4."""
+"""Does the garment come out at the girths asked for? Read off the drawn level lines."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.words import capital, mm, plain, verdict
-from drafting.draft import Draft, Girth
-from drafting.findings import Finding
-from drafting.piece import Piece
+from drafting.draft.draft import Draft, Girth
+from drafting.draft.piece import Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
-LIMBS = frozenset((
-    "upper_arm", "elbow", "forearm", "wrist", "hand",
-    "thigh", "lower_thigh", "knee", "calf", "ankle", "trouser_hem",
-))  # fmt: skip
+LIMBS = frozenset(
+    (
+        "upper_arm",
+        "elbow",
+        "forearm",
+        "wrist",
+        "hand",
+        "thigh",
+        "lower_thigh",
+        "knee",
+        "calf",
+        "ankle",
+        "trouser_hem",
+    )
+)
 """Levels round one arm or leg: a pair of pieces goes round both, so half of it goes round one."""
 
 
@@ -52,9 +63,7 @@ def eases_settled(draft: Draft) -> Iterator[Finding]:
             f"{_name(girth)}: {mm(girth.asked_ease)} of ease was asked for, "
             f"{mm(girth.settled_ease)} was drafted, and no rule says why"
         )
-        yield Finding(
-            "settled ease", "error", _where(girth), girth.settled_ease, girth.asked_ease, said
-        )
+        yield Finding("settled ease", "error", _where(girth), girth.settled_ease, girth.asked_ease, said)
 
 
 def finished(draft: Draft, level: str, side: str = "") -> float | None:

@@ -1,15 +1,15 @@
-"""Do facing notches meet, stand where their seams say, and tell front from back? Layer 4."""
+"""Do facing notches meet, stand where their seams say, and tell front from back?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.seams import sound_seams
 from drafting.checks.words import edge_words, mm, plain, seam_words, verdict
-from drafting.draft import Draft
-from drafting.findings import Finding
-from drafting.walk import Walk, notched, walk
+from drafting.draft.draft import Draft
+from drafting.draft.walk import Walk, notched, walk
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 
 def notches_meet(draft: Draft) -> Iterator[Finding]:
@@ -23,9 +23,7 @@ def notches_meet(draft: Draft) -> Iterator[Finding]:
         for i, (a, b) in enumerate(walked.spans):
             between = f"{plain(names[i])} to {plain(names[i + 1])}"
             if min(a, b) < 0:
-                said = (
-                    f"{seam_words(seam)}: {between} runs backwards; a notch lies outside its seam"
-                )
+                said = f"{seam_words(seam)}: {between} runs backwards; a notch lies outside its seam"
                 yield Finding("notch order", "error", seam.name, min(a, b), 0.0, said)
             elif not _is_eased(walked, places[i], places[i + 1]):
                 holds = abs(a - b) <= tol.NOTCH_MATCH
@@ -53,9 +51,7 @@ def notches_tell_front_from_back(draft: Draft) -> Iterator[Finding]:
                     f"{seam_words(seam)}: front notches are single and back notches double, "
                     f"but {plain(wrong[0].name)} has {wrong[0].count} strokes"
                 )
-                yield verdict(
-                    "front and back notches", False, seam.name, wrong[0].count, count, said
-                )
+                yield verdict("front and back notches", False, seam.name, wrong[0].count, count, said)
 
 
 def notches_in_place(draft: Draft) -> Iterator[Finding]:

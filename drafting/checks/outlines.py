@@ -1,15 +1,15 @@
-"""Is every outline a simple ring, anticlockwise, square at folds, without slivers? Layer 4."""
+"""Is every outline a simple ring, anticlockwise, square at folds, without slivers?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.words import capital, degrees, edge_words, mm, plain, verdict
-from drafting.draft import Draft
-from drafting.findings import Finding
+from drafting.draft.draft import Draft
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.geometry.area import is_simple
-from drafting.piece import EdgeKind, Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 
 def outlines_simple(draft: Draft) -> Iterator[Finding]:

@@ -1,24 +1,16 @@
-"""Do the seams walk? Lengths, joined corners, and each edge in one seam. Layer 4."""
+"""Do the seams walk? Lengths, joined corners, and each edge in one seam."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
-from drafting.checks.words import (
-    capital,
-    chain_words,
-    degrees,
-    edge_words,
-    mm,
-    seam_words,
-    verdict,
-)
-from drafting.draft import Draft, EdgeRef, Seam
-from drafting.findings import Finding
-from drafting.piece import EdgeKind
-from drafting.walk import Walk, walk
+from drafting.checks.words import capital, chain_words, degrees, edge_words, mm, seam_words, verdict
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import EdgeKind
+from drafting.draft.walk import Walk, walk
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 SEWN = (EdgeKind.SEAM, EdgeKind.DART)
 
@@ -40,9 +32,11 @@ def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
             times = uses[piece.name, edge.name]
             if edge.kind in SEWN and times != 1:
                 where, name = f"{piece.name}.{edge.name}", edge_words((piece.name, edge.name))
-                said = f"{capital(name)} is sewn to nothing" if times == 0 else (
-                    f"{capital(name)} stands in {times} seams, one edge can be sewn only once"
-                )  # fmt: skip
+                said = (
+                    f"{capital(name)} is sewn to nothing"
+                    if times == 0
+                    else (f"{capital(name)} stands in {times} seams, one edge can be sewn only once")
+                )
                 yield Finding("sewn once", "error", where, float(times), 1.0, said)
 
 
@@ -63,9 +57,7 @@ def seams_match(draft: Draft) -> Iterator[Finding]:
         walked = walk(draft, seam)
         holds = abs(walked.difference) <= tol.SEAM_MATCH
         found = walked.a_sewn - walked.b_sewn
-        yield verdict(
-            "seam length", holds, seam.name, found, seam.ease, _lengths_said(walked, holds)
-        )
+        yield verdict("seam length", holds, seam.name, found, seam.ease, _lengths_said(walked, holds))
 
 
 def _lengths_said(walked: Walk, holds: bool) -> str:
@@ -111,9 +103,10 @@ def corners_join(draft: Draft) -> Iterator[Finding]:
 def sound_seams(draft: Draft) -> list[Seam]:
     """Return the seams whose edges all exist (the others are `seams_name_edges`' to report)."""
     return [
-        seam for seam in draft.seams
+        seam
+        for seam in draft.seams
         if seam.a and seam.b and all(_stands(draft, ref) for ref in (*seam.a, *seam.b))
-    ]  # fmt: skip
+    ]
 
 
 def _stands(draft: Draft, ref: EdgeRef) -> bool:

@@ -1,4 +1,4 @@
-"""The findings as a table that a maker reads, worst first. Layer 4."""
+"""The findings as a table that a maker reads, worst first."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import textwrap
 from collections import Counter
 from collections.abc import Sequence
 
-from drafting.findings import Finding, Level, worst_first
+from drafting.ground.findings import Finding, Level, worst_first
 
 WIDTH = 100
 """Characters a line: what a terminal and a printed page hold."""

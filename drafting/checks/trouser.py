@@ -1,6 +1,6 @@
 """What only a trouser asks: waist and crotch with its darts closed, square centres, crotch length.
 
-A trouser's pieces are known by their edge `crotch`. Read off the outlines alone. Layer 4.
+A trouser's pieces are known by their edge `crotch`. Read off the outlines alone.
 """
 
 from __future__ import annotations
@@ -8,13 +8,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from drafting import tolerances as tol
 from drafting.checks.words import capital, degrees, mm, plain, verdict
-from drafting.draft import Draft
-from drafting.findings import Finding
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections, turns
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 CENTRE = ("crotch", "fly")
 """Edges that lie on the centre line of a trouser piece."""

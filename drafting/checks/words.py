@@ -1,9 +1,9 @@
-"""How checks put things: names as words, lengths with unit, one answer in one call. Layer 4."""
+"""How checks put things: names as words, lengths with unit, one answer in one call."""
 
 from __future__ import annotations
 
-from drafting.draft import EdgeRef, Seam
-from drafting.findings import Finding, Level
+from drafting.draft.draft import EdgeRef, Seam
+from drafting.ground.findings import Finding, Level
 
 
 def plain(name: str) -> str:
@@ -50,8 +50,7 @@ def ok_or_error(holds: bool) -> Level:
 
 
 def verdict(
-    check: str, holds: bool, where: str, found: float, wanted: float, message: str,
-    *, fails: Level = "error",
-) -> Finding:  # fmt: skip
+    check: str, holds: bool, where: str, found: float, wanted: float, message: str, *, fails: Level = "error"
+) -> Finding:
     """Return the finding of a check that asks for a number: `ok` or, where not, `fails`."""
     return Finding(check, "ok" if holds else fails, where, found, wanted, message)

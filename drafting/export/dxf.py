@@ -1,4 +1,4 @@
-"""Pieces for cutting tables and other people's tools: DXF by the open layers for sewn products. Layer 5.
+"""Pieces for cutting tables and other people's tools: DXF by the open layers for sewn products.
 
 Layers by number as ASTM D6673 has them (from memory; the standard was seen in abstract only): one block
 a piece, drawn in mm, y up. Curves become corners no more than `GAP` off. Text says the unit too, as
@@ -20,11 +20,11 @@ from typing import Any
 from ezdxf import options, units  # type: ignore[attr-defined]
 from ezdxf.filemanagement import new
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import EdgeKind
 from drafting.finish import label_room
 from drafting.geometry import Path
-from drafting.names import clean_text
-from drafting.pattern import CutPiece
-from drafting.piece import EdgeKind
+from drafting.ground.names import clean_text
 from drafting.sheet.marks import dart_middles
 
 GAP = 0.005
@@ -66,11 +66,16 @@ class Number(StrEnum):
 
 
 MEANING = {
-    Number.BOUNDARY: "piece boundary", Number.TURN_POINTS: "turn points",
-    Number.CURVE_POINTS: "curve points", Number.NOTCHES: "notches", Number.MIRROR: "mirror line",
-    Number.GRAIN: "grain line", Number.INTERNAL: "internal lines, not cut",
-    Number.SEW: "sew lines", Number.ANNOTATION: "annotation",
-}  # fmt: skip
+    Number.BOUNDARY: "piece boundary",
+    Number.TURN_POINTS: "turn points",
+    Number.CURVE_POINTS: "curve points",
+    Number.NOTCHES: "notches",
+    Number.MIRROR: "mirror line",
+    Number.GRAIN: "grain line",
+    Number.INTERNAL: "internal lines, not cut",
+    Number.SEW: "sew lines",
+    Number.ANNOTATION: "annotation",
+}
 """The layers that are written, and what they hold."""
 
 _one_at_a_time = threading.Lock()
@@ -187,9 +192,7 @@ def _label_corner(cut: CutPiece, lines: int) -> complex:
     return middle + complex(-4 * TEXT, 0.75 * TEXT * lines)
 
 
-def _polyline(
-    layout: Any, points: Sequence[tuple[float, float]], *, closed: bool, layer: str
-) -> None:
+def _polyline(layout: Any, points: Sequence[tuple[float, float]], *, closed: bool, layer: str) -> None:
     """Add a polyline of the kind that the document's version knows."""
     where = {"layer": str(layer)}
     if layout.doc.dxfversion == "AC1009":

@@ -1,4 +1,4 @@
-"""A sheet as a picture in PNG, for looking at; lengths are not to be taken from it. Layer 5.
+"""A sheet as a picture in PNG, for looking at; lengths are not to be taken from it.
 
 Curves go to the renderer as cubics, nothing is thinned out, and the file carries no date, so that
 one sheet gives one picture.
@@ -17,7 +17,7 @@ from matplotlib.patches import PathPatch
 from matplotlib.path import Path as Outline
 
 from drafting.geometry import Line, Path
-from drafting.names import clean_text
+from drafting.ground.names import clean_text
 from drafting.sheet import Layer, Sheet, Stroke, Text
 from drafting.sheet.style import INK, STYLES, TEXT_COLOURS, TINTS
 
@@ -84,10 +84,18 @@ def _patch(stroke: Stroke, order: int, tint: str | None) -> PathPatch:
     width = style.width * LIVELY
     dash = (0.0, tuple(length * LIVELY * 0.6 for length in style.dash)) if style.dash else "solid"
     return PathPatch(
-        _whole(stroke), facecolor=tint or "none", fill=tint is not None, edgecolor=style.colour,
-        linewidth=width, linestyle=dash, joinstyle="round", capstyle="butt", zorder=1 + order,
-        snap=False, antialiased=True,
-    )  # fmt: skip
+        _whole(stroke),
+        facecolor=tint or "none",
+        fill=tint is not None,
+        edgecolor=style.colour,
+        linewidth=width,
+        linestyle=dash,
+        joinstyle="round",
+        capstyle="butt",
+        zorder=1 + order,
+        snap=False,
+        antialiased=True,
+    )
 
 
 def _write(axes: Axes, text: Text, points: float) -> None:

@@ -1,4 +1,4 @@
-"""An overview drawn for the screen: the same lines as in a file, lighter and quicker to write. Layer 5.
+"""An overview drawn for the screen: the same lines as in a file, lighter and quicker to write.
 
 One user unit is 1 mm. Each piece is written once, where it was drafted, and moved to its place by one
 translation: a piece that stays as it was costs nothing, wherever it has to make room. The shown part
@@ -12,11 +12,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from html import escape
 
+from drafting.draft.pattern import CutPiece
 from drafting.export.svg import FONT, SCREEN
 from drafting.geometry import Line, Path
-from drafting.names import clean_text, safe_id
-from drafting.pattern import CutPiece
-from drafting.remembered import remembered
+from drafting.ground.names import clean_text, safe_id
+from drafting.ground.remembered import remembered
 from drafting.sheet import Box, Layer, Stroke, Text
 from drafting.sheet.overview import KEPT, Laid, Overview
 from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
@@ -26,9 +26,13 @@ FARTHEST = 1e9
 
 
 def screen_text(
-    overview: Overview, box: Box, words: str, under: str = "", over: str = "",
+    overview: Overview,
+    box: Box,
+    words: str,
+    under: str = "",
+    over: str = "",
     below: Mapping[str, Stroke] | None = None,
-) -> str:  # fmt: skip
+) -> str:
     """Return the SVG of what lies in `box` (mm on the page, y up), as large as its place allows.
 
     `words` tell a screen reader what it is; `under` and `over` are SVG put below and above all

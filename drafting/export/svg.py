@@ -1,4 +1,4 @@
-"""A sheet as SVG, one user unit = 1 mm. The only place where y is turned down for SVG. Layer 5.
+"""A sheet as SVG, one user unit = 1 mm. The only place where y is turned down for SVG.
 
 Width and height stand in mm and the viewBox in mm (SVG 1.1, section 7: a unit is then one
 millimetre whatever dots per inch a reader assumes). Nothing is transformed, no clock is read, and
@@ -13,7 +13,7 @@ from typing import Any
 import svgwrite
 
 from drafting.geometry import Line, Path
-from drafting.names import clean_text, safe_id
+from drafting.ground.names import clean_text, safe_id
 from drafting.sheet import Layer, Sheet, Stroke, Text
 from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
 

@@ -1,4 +1,4 @@
-"""The cloth: what swatch tests gave, and the arithmetic of stretch and shrinkage. Layer 2."""
+"""The cloth: what swatch tests gave, and the arithmetic of stretch and shrinkage."""
 
 from drafting.fabric.cloth import (
     Fabric,

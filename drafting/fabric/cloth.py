@@ -1,4 +1,4 @@
-"""A cloth: what its swatch tests gave, and the arithmetic of stretch and shrinkage. Layer 2.
+"""A cloth: what its swatch tests gave, and the arithmetic of stretch and shrinkage.
 
 Lengths in mm, mass in g/m2; stretch, shrinkage and recovery are fractions (0.40 for 40 %).
 """
@@ -8,9 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from drafting.errors import DraftError
-from drafting.findings import Finding
-from drafting.units import show_length
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.units import show_length
 
 SELVEDGE = 15.0  # mm at each side that cannot be cut from, where nothing is said; trade: 10-20
 POOR_RECOVERY = 0.90  # below it the cloth bags; common practice
@@ -120,8 +120,10 @@ def cut_girth(body: float, stretch: float, share: float) -> float:
     if not 0 <= share <= 1:
         raise DraftError(
             "no more than all of the stretch can be used",
-            value=f"a share of {share:g}", reach="0 to 1", turn="0.2 to 0.5 is worn with comfort",
-        )  # fmt: skip
+            value=f"a share of {share:g}",
+            reach="0 to 1",
+            turn="0.2 to 0.5 is worn with comfort",
+        )
     return body / (1 + share * max(0.0, stretch))
 
 

@@ -1,4 +1,4 @@
-"""Read one fabric file: every fault at once, swatch tests turned into fractions. Layer 2."""
+"""Read one fabric file: every fault at once, swatch tests turned into fractions."""
 
 from __future__ import annotations
 
@@ -7,18 +7,12 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from drafting.errors import InputError
 from drafting.fabric.cloth import SELVEDGE, Fabric, dimensional_change, recovery_of, stretch_of
-from drafting.findings import Finding
+from drafting.ground.errors import InputError
+from drafting.ground.findings import Finding
+from drafting.ground.units import BadValue, parse_length, parse_number, parse_percent, show_length
 from drafting.reading.given import Faults, Given, plain_text, truth
 from drafting.reading.toml import TomlFile, read_toml
-from drafting.units import (
-    BadValue,
-    parse_length,
-    parse_number,
-    parse_percent,
-    show_length,
-)
 
 LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow enough for a slip
     "width": (50.0, 6000.0),
@@ -37,9 +31,7 @@ TEXTS = ("title", "fibre", "care", "price")
 STRETCHES = ("stretch_along", "stretch_across", "stretch_bias")
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
-KEYS = (
-    *TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS, "unit",
-)  # fmt: skip
+KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS, "unit")
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
 
 
@@ -144,17 +136,12 @@ def _shrinkage(unit: str | None, value: object) -> float:
 def _recovered(value: object) -> float:
     percent = parse_percent(value, sign="not negative")
     if percent > 100:
-        raise BadValue(
-            f"{percent:g} % cannot be", "no more goes back than was stretched: 0 to 100 %"
-        )
+        raise BadValue(f"{percent:g} % cannot be", "no more goes back than was stretched: 0 to 100 %")
     return percent / 100
 
 
 def _marks(
-    value: Mapping[str, object],
-    unit: str | None,
-    needed: tuple[str, str],
-    further: tuple[str, ...] = (),
+    value: Mapping[str, object], unit: str | None, needed: tuple[str, str], further: tuple[str, ...] = ()
 ) -> tuple[float, float]:
     """Return the two marks of a swatch test in mm (bare numbers without a unit count as cm)."""
     form = f"{{{needed[0]} = 10, {needed[1]} = 12}}"

@@ -1,19 +1,19 @@
-"""Finish a draft for cutting: allowances, corners, notches, grain, label. `Draft -> Pattern`. Layer 3."""
+"""Finish a draft for cutting: allowances, corners, notches, grain, label. `Draft -> Pattern`."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
 from typing import Any
 
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.draft.pattern import CutPiece, Pattern
+from drafting.draft.piece import Piece
+from drafting.draft.walk import notched
 from drafting.finish.allowance import CutLine, allowances_of, cut_line, cut_lines
 from drafting.finish.choices import FinishChoices, proposed
 from drafting.finish.marks import grainline, label_room, stretch_arrow
 from drafting.finish.notches import notch_marks
-from drafting.pattern import CutPiece, Pattern
-from drafting.piece import Piece
-from drafting.remembered import remembered_each
-from drafting.walk import notched
+from drafting.ground.remembered import remembered_each
 
 __all__ = [
     "CutLine",
@@ -27,9 +27,7 @@ __all__ = [
 ]
 
 
-def finish(
-    draft: Draft, garment: str, fabric: str, choices: FinishChoices | None = None
-) -> Pattern:
+def finish(draft: Draft, garment: str, fabric: str, choices: FinishChoices | None = None) -> Pattern:
     """Return the draft's pieces ready for cutting, numbered in the draft's order from 1.
 
     Notches are taken from the seams, on both sides at once. Never raises for a shape that leaves no

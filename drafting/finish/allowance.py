@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
-from drafting import tolerances as tol
-from drafting.findings import Finding
+from drafting.draft.pattern import DartCap
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish.choices import FinishChoices
 from drafting.finish.corners import REACH, corner_of, joined
 from drafting.finish.darts import over_mouth, wedge
@@ -16,8 +16,8 @@ from drafting.geometry.crossing import pinned
 from drafting.geometry.join import Joined, join
 from drafting.geometry.offset import all_beside, beside
 from drafting.geometry.rings import outer
-from drafting.pattern import DartCap
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
 
 CRUMB = 1.0
 """mm2: a part this small that an allowance leaves over is dropped without a word."""
@@ -86,9 +86,7 @@ def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
     return sides
 
 
-def _raw(
-    piece: Piece, sides: list[_Side], beside_each: Sequence[Path]
-) -> tuple[Path, tuple[DartCap, ...]]:
+def _raw(piece: Piece, sides: list[_Side], beside_each: Sequence[Path]) -> tuple[Path, tuple[DartCap, ...]]:
     """Return the cut line with its loops, made of the lines beside each side, and the dart caps."""
     lines = list(beside_each)
     bits: list[Path | None] = []
@@ -103,9 +101,7 @@ def _raw(
     return _closed(parts, 1e-6), tuple(caps)
 
 
-def _corner(
-    piece: Piece, a: _Side, b: _Side, before: Path, after: Path
-) -> tuple[Joined, DartCap | None]:
+def _corner(piece: Piece, a: _Side, b: _Side, before: Path, after: Path) -> tuple[Joined, DartCap | None]:
     if a.dart:
         width = max(a.width, b.width)
         return over_mouth(wedge(piece, *a.dart), (a.edge, b.edge), before, after, width)
@@ -161,9 +157,7 @@ def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...
 def _strip(side: _Side) -> Path:
     """Return the allowance of one edge as a closed strip."""
     edge, away = side.edge.path, beside(side.edge.path, side.width)
-    return Path.joined(
-        [edge.reversed(), line(edge.start, away.start), away, line(away.end, edge.end)]
-    )
+    return Path.joined([edge.reversed(), line(edge.start, away.start), away, line(away.end, edge.end)])
 
 
 def _patch(a: _Side, b: _Side) -> Path:
@@ -179,15 +173,23 @@ def _patch(a: _Side, b: _Side) -> Path:
 
 def _parts(piece: Piece, areas: list[float]) -> Finding:
     return Finding(
-        "allowance", "note", piece.name, sum(areas), CRUMB,
+        "allowance",
+        "note",
+        piece.name,
+        sum(areas),
+        CRUMB,
         f"the allowances of {piece.name} close over {len(areas)} gap(s) of together "
         f"{sum(areas):.0f} mm2; the cut line runs round the outside of them",
-    )  # fmt: skip
+    )
 
 
 def _rough(piece: Piece) -> Finding:
     return Finding(
-        "allowance", "warning", piece.name, None, tol.FLAT,
+        "allowance",
+        "warning",
+        piece.name,
+        None,
+        tol.FLAT,
         f"the cut line of {piece.name} could not be kept as smooth curves; it is drawn in short "
         "straight lines, true to the allowance, with plain corners. A smaller allowance mends it",
-    )  # fmt: skip
+    )

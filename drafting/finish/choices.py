@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.choices import choice, choices_of
-from drafting.piece import Edge, EdgeKind
+from drafting.draft.piece import Edge, EdgeKind
+from drafting.ground.choices import choice, choices_of
 
 LEAST = 6.0
 """mm: no allowance is proposed narrower, however small the body (row ME7: 1/4 in)."""
@@ -16,34 +16,65 @@ class FinishChoices:
     """How wide the allowances are, by kind of edge, and which marks are drawn."""
 
     seam_allowance: float = choice(
-        10.0, "mm", "allowance along seams", low=0, high=50, group="finish",
+        10.0,
+        "mm",
+        "allowance along seams",
+        low=0,
+        high=50,
+        group="finish",
         source="common practice: 10 to 15 plain, 25 to 50 where a costume will be let out",
-    )  # fmt: skip
+    )
     curve_allowance: float = choice(
-        10.0, "mm", "allowance along necklines, armholes and sleeve caps", low=0, high=30,
-        group="finish", source="common practice: 6 to 10 along a tight curve",
-    )  # fmt: skip
+        10.0,
+        "mm",
+        "allowance along necklines, armholes and sleeve caps",
+        low=0,
+        high=30,
+        group="finish",
+        source="common practice: 6 to 10 along a tight curve",
+    )
     hem_allowance: float = choice(
-        20.0, "mm", "allowance along hems", low=0, high=80, group="finish",
+        20.0,
+        "mm",
+        "allowance along hems",
+        low=0,
+        high=80,
+        group="finish",
         source="common practice: 10 to 15 flared, 30 to 50 straight",
-    )  # fmt: skip
+    )
     opening_allowance: float = choice(
-        15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish",
+        15.0,
+        "mm",
+        "allowance along openings, vents and slits",
+        low=0,
+        high=50,
+        group="finish",
         source="common practice",
-    )  # fmt: skip
+    )
     free_allowance: float = choice(
-        0.0, "mm", "allowance along the inner edges of facings, bands and linings", low=0, high=30,
-        group="finish", source="common practice: such edges are overlocked or pinked",
-    )  # fmt: skip
+        0.0,
+        "mm",
+        "allowance along the inner edges of facings, bands and linings",
+        low=0,
+        high=30,
+        group="finish",
+        source="common practice: such edges are overlocked or pinked",
+    )
     stretch_arrow: bool = choice(
-        False, "yes/no", "draw an arrow along the greatest stretch", group="finish",
+        False,
+        "yes/no",
+        "draw an arrow along the greatest stretch",
+        group="finish",
         source="common practice for knits",
-    )  # fmt: skip
+    )
 
     cut_unwashed: bool = choice(
-        False, "yes/no", "cut before the first wash: pieces are enlarged by what the cloth still shrinks",
-        group="finish", source="ISO 5077; trouble FA5",
-    )  # fmt: skip
+        False,
+        "yes/no",
+        "cut before the first wash: pieces are enlarged by what the cloth still shrinks",
+        group="finish",
+        source="ISO 5077; trouble FA5",
+    )
 
     def width(self, edge: Edge) -> float:
         """Return the allowance of an edge: 0 on a fold and along a dart's legs, else its own wish."""
@@ -79,6 +110,4 @@ def proposed(scale: float) -> dict[str, float]:
 
 def is_tight_curve(name: str) -> bool:
     """Say whether an edge of this name is a neckline, an armhole or a sleeve cap."""
-    return any(
-        word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap")
-    )
+    return any(word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap"))

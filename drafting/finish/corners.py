@@ -7,10 +7,10 @@ lines meet in a mitre, cut off so that no point reaches beyond twice the allowan
 
 from __future__ import annotations
 
+from drafting.draft.piece import Edge, EdgeKind
 from drafting.geometry import Line, Path, line
 from drafting.geometry.crossing import between, crossings, extended, first_crossing, pinned
 from drafting.geometry.join import Corner, Joined, join
-from drafting.piece import Edge, EdgeKind
 
 REACH = 2.0
 """The cut line stays within this many allowances of a stitching corner (common practice)."""
@@ -73,9 +73,7 @@ def _hem_corner(
         return None
     if b.kind is EdgeKind.HEM:
         return mirrored(before, after, corner, corner.leave, widths[1])
-    found = mirrored(
-        after.reversed(), before.reversed(), corner.reversed(), -corner.arrive, widths[0]
-    )
+    found = mirrored(after.reversed(), before.reversed(), corner.reversed(), -corner.arrive, widths[0])
     return found and found.reversed()
 
 

@@ -13,18 +13,12 @@ from __future__ import annotations
 import cmath
 from dataclasses import dataclass
 
+from drafting.draft.pattern import DartCap
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import (
-    between,
-    crossings,
-    extended,
-    first_crossing,
-    pinned,
-)
+from drafting.geometry.crossing import between, crossings, extended, first_crossing, pinned
 from drafting.geometry.join import Joined, join
-from drafting.pattern import DartCap
-from drafting.piece import Edge, EdgeKind, Piece
 
 TALLEST = 1.5
 """The peak of a roof lies no farther from the tip than this many leg lengths; from there on the
@@ -90,9 +84,7 @@ def over_mouth(
     return _built(w, (edges[0].path, edges[1].path), before, after, width)
 
 
-def _built(
-    w: Wedge, edges: tuple[Path, Path], before: Path, after: Path, width: float
-) -> tuple[Joined, DartCap]:
+def _built(w: Wedge, edges: tuple[Path, Path], before: Path, after: Path, width: float) -> tuple[Joined, DartCap]:
     closed = after.turned(w.tip, 1 / w.opening)
     near, far = _split_at_leg(w, edges, before, closed, width)
     stitch = _roof(w, edges[0], TALLEST * abs(w.first.path.start - w.tip))

@@ -7,10 +7,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Piece
 from drafting.geometry import Path, area, line, turn
-from drafting.pattern import CutPiece
-from drafting.piece import Piece
-from drafting.remembered import remembered
+from drafting.ground.remembered import remembered
 
 LONGEST = 400.0
 """mm: no grainline need be longer (ours)."""
@@ -77,10 +77,7 @@ def _arrow(region: Any, direction: complex, share: float, longest: float) -> Pat
     best = int(np.argmax(np.minimum(lengths, longest / share) * (1 - 0.8 * abs(steps))))
     if lengths[best] == 0:
         return None
-    middle, length = (
-        complex(starts[best] + ends[best]) / 2,
-        min(longest, share * float(lengths[best])),
-    )
+    middle, length = (complex(starts[best] + ends[best]) / 2, min(longest, share * float(lengths[best])))
     return line(middle - direction * length / 2, middle + direction * length / 2)
 
 

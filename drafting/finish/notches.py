@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.draft.pattern import NotchMark
+from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
 from drafting.finish.allowance import CutLine
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
-from drafting.pattern import NotchMark
-from drafting.piece import Edge, EdgeKind, Notch, Piece
 
 DEEPEST = 5.0
 """mm: a notch is no deeper than this, nor than half the allowance (common practice: 3 to 5)."""
@@ -41,9 +41,7 @@ def _strokes(edge: Edge, notch: Notch, cut: CutLine) -> tuple[Path, ...]:
     start = min(max(0.0, notch.at - spread / 2), room)
     places = [edge.path.locate(min(edge.length, start + APART * i)) for i in range(notch.count)]
     segments = edge.path.segments
-    return tuple(
-        _stroke(segments[i].point(t), -1j * segments[i].tangent(t), width, cut) for i, t in places
-    )
+    return tuple(_stroke(segments[i].point(t), -1j * segments[i].tangent(t), width, cut) for i, t in places)
 
 
 def _stroke(at: complex, out: complex, width: float, cut: CutLine) -> Path:
@@ -76,13 +74,8 @@ def _fold_ends(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
     fold = piece.fold_edge
     if fold is None:
         return
-    for name, at, out in (
-        ("top", fold.path.start, -fold.path.leave),
-        ("end", fold.path.end, fold.path.arrive),
-    ):
-        on_line = [
-            (s.start - at) for s in cut.path if abs(((s.start - at) * out.conjugate()).imag) < 1e-3
-        ]
+    for name, at, out in (("top", fold.path.start, -fold.path.leave), ("end", fold.path.end, fold.path.arrive)):
+        on_line = [(s.start - at) for s in cut.path if abs(((s.start - at) * out.conjugate()).imag) < 1e-3]
         run = max((v * out.conjugate()).real for v in on_line) if on_line else 0.0
         if run > 1.0:
             top = at + run * out

@@ -11,10 +11,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from drafting.draft.pattern import CutPiece, DartCap, NotchMark, Pattern
 from drafting.fabric import Fabric, cut_for
-from drafting.findings import Finding
 from drafting.geometry import turn
-from drafting.pattern import CutPiece, DartCap, NotchMark, Pattern
+from drafting.ground.findings import Finding
 
 Move = Callable[[complex], complex]
 
@@ -25,13 +25,16 @@ def enlarged(pattern: Pattern, fabric: Fabric | None) -> Pattern:
     if fabric is None or (along == 0 and across == 0):
         return pattern
     said = Finding(
-        "cut unwashed", "warning", pattern.garment, 100 * (cut_for(1.0, -along) - 1),
+        "cut unwashed",
+        "warning",
+        pattern.garment,
+        100 * (cut_for(1.0, -along) - 1),
         100 * (cut_for(1.0, -across) - 1),
         f"{fabric.title} still shrinks {100 * along:.1f} % along and {100 * across:.1f} % across: every "
         f"piece is drawn {100 * (cut_for(1.0, -along) - 1):.2f} % longer along the grain and "
         f"{100 * (cut_for(1.0, -across) - 1):.2f} % wider, and comes out right after the first wash. "
         "Washing before cutting is the surer way.",
-    )  # fmt: skip
+    )
     pieces = tuple(_enlarged(piece, along, across) for piece in pattern.pieces)
     return replace(pattern, pieces=pieces, findings=(*pattern.findings, said))
 

@@ -1,4 +1,4 @@
-"""Pure plane geometry that knows no cloth. Layer 1.
+"""Pure plane geometry that knows no cloth.
 
 Points and directions are complex numbers (x + yj, mm, y up): adding moves, multiplying by
 `turn(degrees)` turns, and `conj` mirrors. Curves stay lines and cubics to the end.
@@ -9,6 +9,4 @@ from drafting.geometry.curve import Cubic, Line, Segment, turn
 from drafting.geometry.path import Path, line
 from drafting.geometry.solve import solve
 
-__all__ = [
-    "Cubic", "Directed", "Line", "Path", "Segment", "line", "smooth", "solve", "through", "turn", "unit",
-]  # fmt: skip
+__all__ = ["Cubic", "Directed", "Line", "Path", "Segment", "line", "smooth", "solve", "through", "turn", "unit"]

@@ -1,4 +1,4 @@
-"""The one door to shapely: polygons, overlap, distance, and room inside a shape. Layer 1.
+"""The one door to shapely: polygons, overlap, distance, and room inside a shape.
 
 Paths are flattened at `tolerances.FLAT` first; every area is mm2 and every distance mm. Nothing that
 is drawn is made here, but where a cut line cannot be resolved on its curves (`rough_ring`).
@@ -14,8 +14,8 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from drafting import tolerances as tol
 from drafting.geometry.path import Path
+from drafting.ground import tolerances as tol
 
 Points = NDArray[np.complex128]
 
@@ -129,9 +129,7 @@ def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Po
     order = np.lexsort((x, lines))  # along each line the way leads in and out by turns
     inward, outward = (((x + 1j * level) * direction)[order[i::2]] for i in (0, 1))
     line, number = lines[order[::2]], np.arange(len(inward))
-    last = np.lexsort(
-        (-number, abs(outward - inward), line)
-    )  # the longest of a line is written last
+    last = np.lexsort((-number, abs(outward - inward), line))  # the longest of a line is written last
     starts[line[last]], ends[line[last]] = inward[last], outward[last]
     return starts, ends
 
@@ -159,9 +157,7 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     return Path.polygon(*points[:-1])
 
 
-def ring_around(
-    path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float
-) -> list[complex]:
+def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:
     """Return one rough ring, anticlockwise, round a closed path and boxes beside it.
 
     It keeps off them by `by` mm, give or take a quarter, and joins what lies less than twice as far apart.

@@ -11,9 +11,9 @@ import cmath
 import math
 from typing import NamedTuple
 
-from drafting.errors import DraftError
 from drafting.geometry.curve import Cubic
 from drafting.geometry.path import Path
+from drafting.ground.errors import DraftError
 
 KEEP = 0.80
 """Longest handle as a share of the way to the meeting point of the end tangents (ours, by eye)."""
@@ -31,8 +31,7 @@ def unit(direction: complex) -> complex:
     size = abs(direction)
     if size < 1e-12:
         raise DraftError(
-            "two construction points fall together",
-            turn="check the measures and the ease at this level",
+            "two construction points fall together", turn="check the measures and the ease at this level"
         )
     return direction / size
 
@@ -49,16 +48,12 @@ def _hobby(a: float, b: float) -> tuple[float, float]:
     """Return both handles as shares of the chord, for the angles `a` and `b` to the chord."""
     sa, sb, ca, cb = math.sin(a), math.sin(b), math.cos(a), math.cos(b)
     swing = math.sqrt(2) * (sa - sb / 16) * (sb - sa / 16) * (ca - cb)
-    return (
-        (2 + swing) / (3 * (1 + _NEAR * ca + _FAR * cb)),
-        (2 - swing) / (3 * (1 + _NEAR * cb + _FAR * ca)),
-    )
+    return ((2 + swing) / (3 * (1 + _NEAR * ca + _FAR * cb)), (2 - swing) / (3 * (1 + _NEAR * cb + _FAR * ca)))
 
 
 def smooth(
-    a: complex, b: complex, leave: complex, arrive: complex, flatter_start: float = 1.0,
-    *, may_wave: bool = False,
-) -> Cubic:  # fmt: skip
+    a: complex, b: complex, leave: complex, arrive: complex, flatter_start: float = 1.0, *, may_wave: bool = False
+) -> Cubic:
     """Return one cubic from `a` to `b` that leaves and arrives in the given directions.
 
     `flatter_start` lengthens the first handle, so that the curve starts straighter. `may_wave`
@@ -98,12 +93,7 @@ def heading_through(
 
 
 def through(
-    a: complex,
-    m: complex,
-    b: complex,
-    leave: complex,
-    arrive: complex,
-    share: tuple[float, float] = (0.12, 0.88),
+    a: complex, m: complex, b: complex, leave: complex, arrive: complex, share: tuple[float, float] = (0.12, 0.88)
 ) -> Path:
     """Return the smooth path of two cubics from `a` through `m` to `b`."""
     heading = heading_through(a, m, b, leave, arrive, share)

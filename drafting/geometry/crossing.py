@@ -1,4 +1,4 @@
-"""Where paths cross one another or themselves, and how to cut and extend them there. Layer 1.
+"""Where paths cross one another or themselves, and how to cut and extend them there.
 
 A place on a path is one number: the index of the segment plus the parameter within it. Chords of
 both paths are crossed first, then each crossing is refined on the true curves by Newton's method.
@@ -15,9 +15,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from drafting import tolerances as tol
 from drafting.geometry.curve import Cubic, Line
 from drafting.geometry.path import Path, chord_count
+from drafting.ground import tolerances as tol
 
 Numbers = NDArray[np.float64]
 Points = NDArray[np.complex128]
@@ -104,16 +104,10 @@ def pinned(path: Path, start: complex | None = None, end: complex | None = None)
     segments = list(path.segments)
     if start is not None:
         first, by = segments[0], start - segments[0].start
-        segments[0] = (
-            Line(start, first.b)
-            if isinstance(first, Line)
-            else Cubic(start, first.b + by, *first[2:])
-        )
+        segments[0] = Line(start, first.b) if isinstance(first, Line) else Cubic(start, first.b + by, *first[2:])
     if end is not None:
         last, by = segments[-1], end - segments[-1].end
-        segments[-1] = (
-            Line(last.a, end) if isinstance(last, Line) else Cubic(*last[:2], last.c + by, end)
-        )
+        segments[-1] = Line(last.a, end) if isinstance(last, Line) else Cubic(*last[:2], last.c + by, end)
     return Path(tuple(segments))
 
 
@@ -157,9 +151,7 @@ def _cross(a: Points, b: Points) -> Numbers:
     return np.asarray((np.conj(a) * b).imag)
 
 
-def _refined(
-    a: Path, b: Path, on_a: Chords, on_b: Chords, pairs: NDArray[np.int64]
-) -> list[Crossing]:
+def _refined(a: Path, b: Path, on_a: Chords, on_b: Chords, pairs: NDArray[np.int64]) -> list[Crossing]:
     found: list[Crossing] = []
     for i, j in pairs:
         one = _newton(a, b, *_guess(on_a, on_b, int(i), int(j)))

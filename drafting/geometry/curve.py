@@ -26,9 +26,7 @@ _W = _WEIGHTS / 2
 def _speed(t: Numbers) -> NDArray[np.complex128]:
     """Return what a cubic's four points weigh in its velocity at each `t`."""
     s = 1 - t
-    return np.stack(
-        [-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t], 1
-    ).astype(complex)
+    return np.stack([-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t], 1).astype(complex)
 
 
 _SPEED = _speed(_T)
@@ -155,9 +153,7 @@ class Cubic(NamedTuple):
     def curvature(self, t: float) -> float:
         """Return the signed curvature, 1/mm; positive turns left."""
         v = self.velocity(t)
-        acceleration = 6 * (1 - t) * (self.c - 2 * self.b + self.a) + 6 * t * (
-            self.d - 2 * self.c + self.b
-        )
+        acceleration = 6 * (1 - t) * (self.c - 2 * self.b + self.a) + 6 * t * (self.d - 2 * self.c + self.b)
         return (v.conjugate() * acceleration).imag / abs(v) ** 3 if abs(v) > 1e-12 else 0.0
 
     def parameter_at(self, distance: float) -> float:
@@ -200,9 +196,13 @@ class Cubic(NamedTuple):
         """Return the signed area (mm2) that the way from `home` to the segment sweeps over: exact."""
         a, b, c, d = (p - home for p in self)
         return (
-            6 * _cross(a, b) + 3 * _cross(a, c) + _cross(a, d)
-            + 3 * _cross(b, c) + 3 * _cross(b, d) + 6 * _cross(c, d)
-        ) / 20  # fmt: skip
+            6 * _cross(a, b)
+            + 3 * _cross(a, c)
+            + _cross(a, d)
+            + 3 * _cross(b, c)
+            + 3 * _cross(b, d)
+            + 6 * _cross(c, d)
+        ) / 20
 
     def split(self, t: float) -> tuple[Cubic, Cubic]:
         first, second = splitCubicAtTC(self.a, self.b, self.c, self.d, t)

@@ -1,4 +1,4 @@
-"""Join two lines drawn beside the two sides of a corner: mitre, cut-off point, or step. Layer 1."""
+"""Join two lines drawn beside the two sides of a corner: mitre, cut-off point, or step."""
 
 from __future__ import annotations
 
@@ -109,9 +109,8 @@ def _outside(p: complex, q: complex, tip: complex | None, corner: Corner, reach:
     if not sharp:
         return _clean(p, q)
     return _clean(
-        p, p + corner.arrive * _run(reach, p - corner.at),
-        q - corner.leave * _run(reach, q - corner.at), q,
-    )  # fmt: skip
+        p, p + corner.arrive * _run(reach, p - corner.at), q - corner.leave * _run(reach, q - corner.at), q
+    )
 
 
 def _run(reach: float, across: complex) -> float:
@@ -120,10 +119,7 @@ def _run(reach: float, across: complex) -> float:
 
 
 def _clean(*points: complex) -> Path:
-    kept = [
-        points[0],
-        *(b for a, b in pairwise(points[:-1]) if abs(b - a) > 1e-6),
-    ]
+    kept = [points[0], *(b for a, b in pairwise(points[:-1]) if abs(b - a) > 1e-6)]
     if len(kept) > 1 and abs(points[-1] - kept[-1]) < 1e-6:
         kept.pop()
     return line(*kept, points[-1])

@@ -1,4 +1,4 @@
-"""Draw a path beside another, `distance` mm to its right, as lines and cubics. Layer 1.
+"""Draw a path beside another, `distance` mm to its right, as lines and cubics.
 
 An outline runs anticlockwise, so right is outside; a negative distance is left, inside. An offset of
 a cubic is no cubic: each is fitted with exact ends and end directions, its two handles by least
@@ -18,11 +18,11 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import brentq
 
-from drafting import tolerances as tol
 from drafting.geometry.crossing import between, pinned, self_crossings
 from drafting.geometry.curve import Cubic, Line, Segment
 from drafting.geometry.join import Corner, join
 from drafting.geometry.path import Path
+from drafting.ground import tolerances as tol
 
 Numbers = NDArray[np.float64]
 Points = NDArray[np.complex128]
@@ -43,9 +43,7 @@ class _Places(NamedTuple):
         point = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
         velocity = (-3 * s * s, 3 * s * s - 6 * s * t, 6 * s * t - 3 * t * t, 3 * t * t)
         acceleration = (6 * s, 6 * t - 12 * s, 6 * s - 12 * t, 6 * t * ones)
-        return _Places(
-            t, *(np.stack(w, 1).astype(complex) for w in (point, velocity, acceleration))
-        )
+        return _Places(t, *(np.stack(w, 1).astype(complex) for w in (point, velocity, acceleration)))
 
 
 _MEASURED = _Places.at(np.linspace(0, 1, 25)[1:-1])
@@ -84,9 +82,7 @@ def beside(path: Path, distance: float) -> Path:
 def all_beside(sides: Sequence[tuple[Path, float]]) -> list[Path]:
     """Return what `beside` gives for each path and its distance, all curves fitted at once."""
     parts = [_solid(path) if distance else [] for path, distance in sides]
-    wanted = [
-        (part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own
-    ]
+    wanted = [(part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own]
     found = iter(_beside(wanted))
     lines = []
     for own, (path, distance) in zip(parts, sides, strict=True):
@@ -164,9 +160,7 @@ def _fitted(ends: Points, distances: Numbers, splits: int) -> list[list[Cubic]]:
     away = distances[:, None]
     true = _true(ends, away)
     fits = _fit(ends, away, true)
-    bad = (
-        _miss(fits, ends, away, true) >= tol.OFFSET_FIT / 2 if splits else np.zeros_like(distances)
-    )
+    bad = _miss(fits, ends, away, true) >= tol.OFFSET_FIT / 2 if splits else np.zeros_like(distances)
     poor = np.flatnonzero(bad)
     deeper = iter(_fitted(_halves(ends[poor]), np.repeat(distances[poor], 2), splits - 1))
     return [

@@ -1,4 +1,4 @@
-"""Resolve a closed line that crosses itself into the ring around everything it winds about. Layer 1.
+"""Resolve a closed line that crosses itself into the ring around everything it winds about.
 
 A line drawn beside an outline, with its loops, winds at least once about every point nearer to the
 outline than its distance, and not about any other. So the ring wanted is made of those stretches
@@ -45,11 +45,7 @@ def outer(ring: Path) -> list[Path]:
     found = self_crossings(ring)
     if not found:
         return [ring]
-    cuts = sorted(
-        _Cut(*cut, k)
-        for k, c in enumerate(found)
-        for cut in ((c.on_a, c.chord_a), (c.on_b, c.chord_b))
-    )
+    cuts = sorted(_Cut(*cut, k) for k, c in enumerate(found) for cut in ((c.on_a, c.chord_a), (c.on_b, c.chord_b)))
     rings = _chained(ring, found, cuts, _kept(ring, cuts))
     return sorted(rings, key=lambda r: -r.area)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from drafting.errors import DraftError
+from drafting.ground.errors import DraftError
 
 FULL_CIRCLE = 2 * math.pi
 
@@ -62,8 +62,9 @@ def cone(top: float, bottom: float, slant: float) -> Sector:
     if not bottom > top > 0:
         raise DraftError(
             "a flared piece is wider below than above",
-            value=f"{top:.0f} mm above, {bottom:.0f} mm below", turn="for equal edges cut a rectangle",
-        )  # fmt: skip
+            value=f"{top:.0f} mm above, {bottom:.0f} mm below",
+            turn="for equal edges cut a rectangle",
+        )
     angle = (bottom - top) / slant
     return Sector(top / angle, top / angle + slant, angle)
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from scipy.optimize import brentq
 
-from drafting.errors import DraftError
+from drafting.ground.errors import DraftError
 
 NEAR = 1e-7
 """Of the bounds: a secant step below it leaves an error some thousand times smaller (measured)."""
@@ -74,15 +74,12 @@ def solve(
             reach=f"{least:.0f} to {most:.0f} mm",
             turn=turn,
         )
-    return crossed(
-        lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within
-    )
+    return crossed(lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within)
 
 
 def crossed(
-    measure: Callable[[float], float], between: tuple[float, float], at: tuple[float, float],
-    within: float,
-) -> float:  # fmt: skip
+    measure: Callable[[float], float], between: tuple[float, float], at: tuple[float, float], within: float
+) -> float:
     """Return where `measure` is 0 between two bounds `at` which it has values of either sign.
 
     Secant steps from where the chord is 0; Brent's method (scipy) where these do not settle.

@@ -1,4 +1,4 @@
-"""The cutting layout: pieces on the cloth, on grain and stretch, in the least length. Layer 4.
+"""The cutting layout: pieces on the cloth, on grain and stretch, in the least length.
 
     parts + Cloth -> job_of -> pack (own search, or with time the packing library too) -> Lay
 
@@ -8,14 +8,33 @@ before it is believed.
 
 from drafting.layout.cloth import Cloth, LayWishes, cloth_of
 from drafting.layout.lay import Lay, OtherWay, lay_row
-from drafting.layout.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
 from drafting.layout.moved import moved, next_pose
 from drafting.layout.outlines import Outline, Part
-from drafting.layout.pack import COUNT, pack
+from drafting.layout.packing.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
+from drafting.layout.packing.pack import COUNT, pack
+from drafting.layout.packing.verify import wrong
 from drafting.layout.plan import lay_out
-from drafting.layout.verify import wrong
 
 __all__ = [
-    "COUNT", "Cloth", "Copy", "Job", "Kind", "Lay", "LayWishes", "OtherWay", "Outline", "Packing", "Part",
-    "Pose", "Spot", "Strip", "cloth_of", "lay_out", "lay_row", "moved", "next_pose", "pack", "wrong",
-]  # fmt: skip
+    "COUNT",
+    "Cloth",
+    "Copy",
+    "Job",
+    "Kind",
+    "Lay",
+    "LayWishes",
+    "OtherWay",
+    "Outline",
+    "Packing",
+    "Part",
+    "Pose",
+    "Spot",
+    "Strip",
+    "cloth_of",
+    "lay_out",
+    "lay_row",
+    "moved",
+    "next_pose",
+    "pack",
+    "wrong",
+]

@@ -1,15 +1,15 @@
-"""How a cloth is to be laid: the wishes of a maker, and what one cloth lays down itself. Layer 4."""
+"""How a cloth is to be laid: the wishes of a maker, and what one cloth lays down itself."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from drafting.choices import choice
 from drafting.fabric import Fabric
-from drafting.findings import Finding
-from drafting.layout.model import Box, Strip
-from drafting.units import show_length
+from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.units import show_length
+from drafting.layout.packing.model import Box, Strip
 
 LayName = Literal["open", "folded", "crosswise"]
 
@@ -28,23 +28,39 @@ class LayWishes:
     """What a maker may ask of a lay; every length mm."""
 
     lay: str = choice(
-        "auto", "word", "how the cloth is spread; auto folds it lengthwise where all pieces fit",
-        words=("auto", "folded", "open", "crosswise"), group="lay",
+        "auto",
+        "word",
+        "how the cloth is spread; auto folds it lengthwise where all pieces fit",
+        words=("auto", "folded", "open", "crosswise"),
+        group="lay",
         source="common practice: at home cloth is cut folded",
-    )  # fmt: skip
+    )
     gap: float = choice(
-        5.0, "mm", "room between two pieces for the blade", low=0, high=50, group="lay",
+        5.0,
+        "mm",
+        "room between two pieces for the blade",
+        low=0,
+        high=50,
+        group="lay",
         source="row LA6: at least 5 mm",
-    )  # fmt: skip
+    )
     spare: float = choice(
-        50.0, "mm", "cloth bought beyond the lay, to square both ends", low=0, high=500,
-        group="lay", source="common practice: 5 to 10 cm",
-    )  # fmt: skip
+        50.0,
+        "mm",
+        "cloth bought beyond the lay, to square both ends",
+        low=0,
+        high=500,
+        group="lay",
+        source="common practice: 5 to 10 cm",
+    )
     level: str = choice(
-        "auto", "word", "the level line that a repeat along the cloth is matched on",
-        words=("auto", *LEVELS), group="lay",
+        "auto",
+        "word",
+        "the level line that a repeat along the cloth is matched on",
+        words=("auto", *LEVELS),
+        group="lay",
         source="common practice: bars run on at one level; auto takes the first a piece has",
-    )  # fmt: skip
+    )
 
 
 @dataclass(frozen=True)
@@ -92,23 +108,14 @@ class Cloth:
             half = self.usable_width / 2
             faults = tuple(box for fault in faults for box in _folded(fault, half))
         across = self.repeat_across if lay == "open" else None
-        return Strip(
-            self.layer_width(lay),
-            gap,
-            faults,
-            self.repeat_along,
-            across,
-            gap / 2 if folded else 0.0,
-        )
+        return Strip(self.layer_width(lay), gap, faults, self.repeat_along, across, gap / 2 if folded else 0.0)
 
     def at_width(self, width: float) -> Cloth:
         """Return the cloth as it would be in another bolt width (mm, selvedges included)."""
         return replace(self, usable_width=width - 2 * self.selvedge, faults=())
 
 
-def cloth_of(
-    role: str, fabric: Fabric | None, wishes: LayWishes | None = None, unwashed: bool = False
-) -> Cloth:
+def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, unwashed: bool = False) -> Cloth:
     """Return the cloth that plays `role`; a width that nothing names is assumed, and said."""
     wishes = wishes or LayWishes()
     stiff = role == "interfacing"
@@ -116,8 +123,15 @@ def cloth_of(
     if fabric is None:
         usable, selvedge = width - 2 * Fabric("").selvedge, Fabric("").selvedge
         title = role.replace("-", " ")
-        return Cloth(role, title, usable, selvedge, faces_alike=False, wishes=wishes,
-                     findings=(_assumed(role, title, usable, "no cloth is named for it"),))  # fmt: skip
+        return Cloth(
+            role,
+            title,
+            usable,
+            selvedge,
+            faces_alike=False,
+            wishes=wishes,
+            findings=(_assumed(role, title, usable, "no cloth is named for it"),),
+        )
     found: tuple[Finding, ...] = ()
     assumed = fabric.usable_width or width - 2 * fabric.selvedge
     if fabric.usable_width is None:
@@ -125,18 +139,31 @@ def cloth_of(
     apart = fabric.stretch_along - fabric.stretch_across
     turned = None if fabric.greatest_stretch < 0.1 or abs(apart) < 0.02 else apart > 0
     return Cloth(
-        role, fabric.title, assumed, fabric.selvedge, fabric.one_way, fabric.faces_alike,
+        role,
+        fabric.title,
+        assumed,
+        fabric.selvedge,
+        fabric.one_way,
+        fabric.faces_alike,
         (0.0, 0.0) if unwashed else fabric.shrinkage_to_come,
-        fabric.repeat_along, fabric.repeat_across, turned, wishes, findings=found,
-    )  # fmt: skip
+        fabric.repeat_along,
+        fabric.repeat_across,
+        turned,
+        wishes,
+        findings=found,
+    )
 
 
 def _assumed(role: str, title: str, usable: float, why: str) -> Finding:
     return Finding(
-        "cloth width", "note", role, usable, None,
+        "cloth width",
+        "note",
+        role,
+        usable,
+        None,
         f"{title}: {why}, so {show_length(usable)} between the selvedges is assumed for the lay. "
         "Measure the cloth and write its width before you cut.",
-    )  # fmt: skip
+    )
 
 
 def _folded(fault: Box, half: float) -> list[Box]:

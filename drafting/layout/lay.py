@@ -1,4 +1,4 @@
-"""A `Lay`: how the pieces of one cloth lie, how much to buy, and what other widths would need. Layer 4."""
+"""A `Lay`: how the pieces of one cloth lie, how much to buy, and what other widths would need."""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ from functools import cached_property
 from typing import Any
 
 from drafting.fabric import cut_for
-from drafting.findings import Finding
+from drafting.ground.findings import Finding
+from drafting.ground.units import show_length
 from drafting.layout.cloth import Cloth, LayName
-from drafting.layout.model import Job, Packing, Spot, box_of
 from drafting.layout.outlines import Outline
-from drafting.units import show_length
+from drafting.layout.packing.model import Job, Packing, Spot, box_of
 
 BUY_STEP = 100.0
 """mm: cloth is bought in steps of 10 cm; common practice."""
@@ -94,8 +94,7 @@ class Lay:
     def area(self) -> float:
         """The area of all pieces of cloth that are cut, mm2 (a half piece counted whole)."""
         return math.fsum(
-            self.job.kinds[copy.kind].area
-            * (2 if copy.hand == "both" or self.job.kinds[copy.kind].fold else 1)
+            self.job.kinds[copy.kind].area * (2 if copy.hand == "both" or self.job.kinds[copy.kind].fold else 1)
             for copy in self.job.copies
         )
 

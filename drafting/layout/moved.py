@@ -1,4 +1,4 @@
-"""Move one piece of a lay by hand: it snaps, overlap is refused, the new length is told. Layer 4."""
+"""Move one piece of a lay by hand: it snaps, overlap is refused, the new length is told."""
 
 from __future__ import annotations
 
@@ -8,16 +8,16 @@ from dataclasses import replace
 
 import numpy as np
 
-from drafting.errors import DraftError
-from drafting.layout.clip import left_over
-from drafting.layout.kit import Kit
+from drafting.ground.errors import DraftError
+from drafting.ground.units import show_length
 from drafting.layout.lay import Lay
-from drafting.layout.model import Packing, Pose, Spot
-from drafting.layout.on_repeat import nearest_on_repeat
-from drafting.layout.place import Laid, blocked_by, faults
-from drafting.layout.said import findings_of
-from drafting.layout.verify import wrong
-from drafting.units import show_length
+from drafting.layout.packing.clip import left_over
+from drafting.layout.packing.job import Kit
+from drafting.layout.packing.model import Packing, Pose, Spot
+from drafting.layout.packing.place import Laid, blocked_by, faults
+from drafting.layout.packing.verify import wrong
+from drafting.layout.remarks import findings_of
+from drafting.layout.repeat import nearest_on_repeat
 
 SNAP = 15.0
 """mm: a piece let go so near to a place where it touches its neighbours goes there (ours)."""
@@ -27,13 +27,7 @@ REACH = 40.0
 
 
 def moved(
-    lay: Lay,
-    piece: str,
-    x: float,
-    y: float,
-    pose: Pose | None = None,
-    snap: float = SNAP,
-    kit: Kit | None = None,
+    lay: Lay, piece: str, x: float, y: float, pose: Pose | None = None, snap: float = SNAP, kit: Kit | None = None
 ) -> Lay:
     """Return the lay with one outline moved so that its box begins at (x, y), or near it.
 
@@ -55,15 +49,9 @@ def moved(
         raise DraftError(f"{piece} cannot be turned so: its grain, nap or hand forbids it")
     spot = replace(spot, pose=pose or spot.pose)
     there = _snapped(
-        lay,
-        others,
-        spot,
-        complex(x, 0.0 if lay.outline(spot).fold else y),
-        snap,
-        kit or Kit(lay.job),
+        lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y), snap, kit or Kit(lay.job)
     )
-    spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s
-                  for s in lay.packing.spots)  # fmt: skip
+    spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s for s in lay.packing.spots)
     packing = lay.job.packing(spots, "moved by hand")
     faults_found = wrong(lay.job, packing)
     if faults_found:
@@ -79,9 +67,7 @@ def next_pose(lay: Lay, piece: str) -> Pose:
     return poses[(poses.index(spot.pose) + 1) % len(poses)] if spot.pose in poses else poses[0]
 
 
-def _snapped(
-    lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap: float, kit: Kit
-) -> complex:
+def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap: float, kit: Kit) -> complex:
     """Return the free place for a spot that is nearest to the one wanted."""
     step = 1 / kit.scale
     rest = _free(kit, others, spot, wanted)
@@ -114,7 +100,7 @@ def _is_near(kit: Kit, there: Spot, spot: Spot, wanted: complex) -> bool:
     return (
         there.x - b.width / kit.scale - room < wanted.real < there.x + a.width / kit.scale + room
         and there.y - b.height / kit.scale - room < wanted.imag < there.y + a.height / kit.scale + room
-    )  # fmt: skip
+    )
 
 
 def _repeats(kit: Kit) -> tuple[float, float]:

@@ -1,4 +1,4 @@
-"""From finished pieces to outlines on the cloth: turned to the grain, opened, counted by hand. Layer 4."""
+"""From finished pieces to outlines on the cloth: turned to the grain, opened, counted by hand."""
 
 from __future__ import annotations
 
@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from drafting import tolerances as tol
+from drafting.draft.pattern import CutPiece
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
+from drafting.ground import tolerances as tol
 from drafting.layout.cloth import LEVELS, Cloth, LayName
-from drafting.layout.model import Copy, Job, Kind, Pose, Ring, Spot, box_of
-from drafting.layout.sound import sound_ring
-from drafting.pattern import CutPiece
+from drafting.layout.packing.clean import sound_ring
+from drafting.layout.packing.model import Copy, Job, Kind, Pose, Ring, Spot, box_of
 
 ON_LINE = 0.01
 """mm: the cut line lies on the fold's line within this, or the fold is no straight one."""
@@ -206,7 +206,5 @@ def job_from(
             continue
         copies += copies_of(outline, len(kept), cloth, lay)
         kept.append(outline)
-    kinds = tuple(
-        with_level(o, Kind(o.part.name, o.ring, o.fold), cloth.wishes.level) for o in kept
-    )
+    kinds = tuple(with_level(o, Kind(o.part.name, o.ring, o.fold), cloth.wishes.level) for o in kept)
     return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

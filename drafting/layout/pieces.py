@@ -1,17 +1,17 @@
-"""The pieces of one cloth, with what every lay of them shares worked out once. Layer 4."""
+"""The pieces of one cloth, with what every lay of them shares worked out once."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from drafting.layout.clip import grid_scale
 from drafting.layout.cloth import Cloth, LayName
-from drafting.layout.kit import ROUGH, extent_of
-from drafting.layout.model import Job
 from drafting.layout.outlines import Outline, Part, job_from, outline_of
-from drafting.layout.shapes import Shapes
-from drafting.layout.sound import checked_job
+from drafting.layout.packing.clean import checked_job
+from drafting.layout.packing.clip import grid_scale
+from drafting.layout.packing.job import ROUGH, extent_of
+from drafting.layout.packing.model import Job
+from drafting.layout.packing.shapes import Shapes
 
 BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
 """mm: common bolt widths, the narrow end of each range (check value F11)."""

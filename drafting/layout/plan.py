@@ -1,4 +1,4 @@
-"""Pieces and a cloth in, a `Lay` out. Layer 4.
+"""Pieces and a cloth in, a `Lay` out.
 
 One lay a cloth: the way to spread it is chosen, the pieces are packed, and what other widths would
 need is worked out beside.
@@ -9,16 +9,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from drafting.errors import DraftError
-from drafting.findings import Finding
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
 from drafting.layout.cloth import Cloth, LayName
-from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
-from drafting.layout.pack import COUNT, pack
+from drafting.layout.packing.job import ROUGH, Kit
+from drafting.layout.packing.pack import COUNT, pack
+from drafting.layout.packing.search import Said, Searcher
 from drafting.layout.pieces import WAYS, Pieces
-from drafting.layout.said import findings_of
-from drafting.layout.search import Said, Searcher
+from drafting.layout.remarks import findings_of
 from drafting.layout.widths import with_other_ways
 
 QUICK = 250
@@ -29,10 +29,17 @@ WORTH = 0.9
 
 
 def lay_out(
-    parts: tuple[Part, ...], cloth: Cloth, *, seconds: float = 0.0, count: float = COUNT,
-    seed: int = 0, workers: int = 2, table: bool = True, said: Said | None = None,
+    parts: tuple[Part, ...],
+    cloth: Cloth,
+    *,
+    seconds: float = 0.0,
+    count: float = COUNT,
+    seed: int = 0,
+    workers: int = 2,
+    table: bool = True,
+    said: Said | None = None,
     halted: Callable[[], bool] = bool,
-) -> Lay:  # fmt: skip
+) -> Lay:
     """Return the shortest lay found of these pieces on one cloth.
 
     Without `seconds` the search is limited by `count` and gives the same lay every time; with them
@@ -44,9 +51,15 @@ def lay_out(
     way = _way(pieces)
     job, outlines, left_out = pieces.job(way)
     packing = pack(
-        job, count=count, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted,
+        job,
+        count=count,
+        seconds=seconds,
+        seed=seed,
+        workers=workers,
+        said=said,
+        halted=halted,
         shapes=pieces.rough,
-    )  # fmt: skip
+    )
     lay = Lay(cloth, way, job, outlines, packing, left_out)
     lay = with_other_ways(pieces, lay) if table else lay
     opened = _opened_by_itself(pieces, lay)
@@ -61,7 +74,7 @@ def refuse_nap_both_ways(cloth: Cloth) -> None:
             "print would run the other way",
             turn="cut it across into two lengths and turn the upper one round, right sides together "
             "and the nap of both one way; or lay it folded (lengthwise) or open",
-        )  # fmt: skip
+        )
 
 
 def _way(pieces: Pieces) -> LayName:
@@ -94,6 +107,10 @@ def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:
     why = f"{', '.join(wide)} would not fit on it folded" if wide else "that takes less cloth"
     if lost != sorted(still) or not still:
         yield Finding(
-            "open the cloth", "note", lay.role, None, None,
+            "open the cloth",
+            "note",
+            lay.role,
+            None,
+            None,
             f"Open the cloth: {why}. Half pieces are laid whole, and a pair as a left and a right.",
-        )  # fmt: skip
+        )

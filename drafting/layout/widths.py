@@ -1,4 +1,4 @@
-"""What the common bolt widths need, folded and open: one table beside a lay. Layer 4.
+"""What the common bolt widths need, folded and open: one table beside a lay.
 
 The lays of the table are quick ones, on roughly simplified outlines: a little longer than a search
 would make them, never shorter than what can be cut.
@@ -10,12 +10,12 @@ import math
 from dataclasses import replace
 
 from drafting.layout.cloth import LayName
-from drafting.layout.kit import ROUGH, Kit
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.model import Job, Packing, Pose, box_of
+from drafting.layout.packing.job import ROUGH, Kit
+from drafting.layout.packing.model import Job, Packing, Pose, box_of
+from drafting.layout.packing.search import Plan, Searcher
+from drafting.layout.packing.verify import wrong
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
-from drafting.layout.search import Plan, Searcher
-from drafting.layout.verify import wrong
 
 QUICK = 70
 """Outlines placed to learn what another width needs (ours)."""

@@ -1,4 +1,4 @@
-"""What a costume file may ask of its lays: the tables `[lays.<role>]`. Layer 4.
+"""What a costume file may ask of its lays: the tables `[lays.<role>]`.
 
 [lays.shell]
 lay = "open"
@@ -12,12 +12,12 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Any
 
-from drafting.errors import InputError
+from drafting.ground.errors import InputError
+from drafting.ground.units import parse_length
 from drafting.layout.cloth import LayWishes
-from drafting.layout.model import Box
+from drafting.layout.packing.model import Box
 from drafting.reading.choices import read_choices
 from drafting.reading.given import Faults, Given
-from drafting.units import parse_length
 
 Wished = tuple[LayWishes, tuple[Box, ...]]
 """The wishes for one cloth, and the boxes of it that cannot be used."""
@@ -27,9 +27,12 @@ FAULT = ("along", "across", "length", "width")
 
 
 def read_lays(
-    table: Mapping[str, Any], line: Callable[..., int | None], roles: tuple[str, ...],
-    unit: str | None, faults: Faults,
-) -> dict[str, Wished]:  # fmt: skip
+    table: Mapping[str, Any],
+    line: Callable[..., int | None],
+    roles: tuple[str, ...],
+    unit: str | None,
+    faults: Faults,
+) -> dict[str, Wished]:
     """Return the wishes of each role; what is wrong joins `faults`."""
     found: dict[str, Wished] = {}
     for role, value in table.items():
@@ -51,21 +54,15 @@ def read_lays(
     return found
 
 
-def _boxes(
-    rows: object, where: str, line: int | None, unit: str | None, faults: Faults
-) -> list[Box]:
+def _boxes(rows: object, where: str, line: int | None, unit: str | None, faults: Faults) -> list[Box]:
     form = "faults = [{along = 120, across = 30, length = 6, width = 4}]"
-    if not isinstance(rows, list) or not all(
-        isinstance(row, dict) and set(row) == set(FAULT) for row in rows
-    ):
+    if not isinstance(rows, list) or not all(isinstance(row, dict) and set(row) == set(FAULT) for row in rows):
         faults.add("is not a list of faults", f"write it like {form}", where, line)
         return []
     boxes = []
     for row in rows:
         sizes = {
-            key: faults.value(
-                partial(parse_length, unit=unit, sign="not negative"), Given(row[key], line), where
-            )
+            key: faults.value(partial(parse_length, unit=unit, sign="not negative"), Given(row[key], line), where)
             for key in FAULT
         }
         if None not in sizes.values():

@@ -1,4 +1,4 @@
-"""The making plan: everything between the pattern and a finished costume, as bare facts. Layer 5.
+"""The making plan: everything between the pattern and a finished costume, as bare facts.
 
     Made (with its lays) -> settings -> docket, shopping, steps, tables, keeping, cautions -> Plan
 
@@ -9,14 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from drafting.costume import Made
+from drafting.costume.make import Made
 from drafting.making.cautions import cautions
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import placed, sewing_steps, toile_steps
-from drafting.making.settings import easier, settings
+from drafting.making.settings import more_tools as easier
+from drafting.making.settings import settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
 from drafting.making.treating import treating_steps
@@ -46,9 +47,7 @@ def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Ste
     """Return every step from the bolts to the finished garments, numbered."""
     fabrics, blade = made.costume.fabrics, made.costume.workroom.blade
     sewing = [
-        step
-        for garment in made.garments
-        for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
+        step for garment in made.garments for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
     ]
     toiles = toile_steps(made, sewing)
     return placed([*treating_steps(made), *toiles, *cutting_steps(made, blade), *sewing])

@@ -1,7 +1,7 @@
 """Cautions of the whole costume, each for a reason in this draft; they defer to those in charge.
 
 Rows C01-C13 of the outside values: product-safety pages, university costume workshops, standards as
-those state them. Nothing here replaces instructions, local rules or licensed practice. Layer 5.
+those state them. Nothing here replaces instructions, local rules or licensed practice.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.body import Body
-from drafting.costume import Made
+from drafting.costume.make import Made
 from drafting.making.model import Said, said
 
 SMALL_CHILD = 1340.0
@@ -51,9 +51,7 @@ def _cautions(made: Made) -> Iterator[Said]:
 
 def _flame(made: Made) -> Iterator[Said]:
     worn = [f for f in made.costume.fabrics.values() if f.fibre]
-    melting = sorted(
-        {w for f in worn for w in f.fibre.lower().replace(",", " ").split() if w in MELTS}
-    )
+    melting = sorted({w for f in worn for w in f.fibre.lower().replace(",", " ").split() if w in MELTS})
     if melting:
         yield said("caution.melts", fibres=", ".join(melting))
     yield said("caution.flame")

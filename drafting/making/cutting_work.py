@@ -1,15 +1,15 @@
-"""How each cloth is cut: spread, direction, what holds it, which blade; one step a cloth. Layer 5."""
+"""How each cloth is cut: spread, direction, what holds it, which blade; one step a cloth."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.costume import Made
+from drafting.costume.make import Made
+from drafting.draft.piece import Piece
 from drafting.fabric import Fabric
 from drafting.layout import Lay
 from drafting.making.model import Said, Step, said
 from drafting.making.treating import has_pile
-from drafting.piece import Piece
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -28,17 +28,23 @@ def _cut(made: Made, lay: Lay, blade: str) -> Step:
     names = tuple(dict.fromkeys(outline.part.name for outline in lay.outlines))
     outlines = len(lay.packing.spots)
     return Step(
-        f"{lay.role}/cut", "cut", "cut", "", tuple(_said(lay, fabric, blade)),
-        (f"ready: {lay.role}",), f"pieces: {lay.role}", pieces=names,
-        cautions=(said("caution.blade"),), minutes=SPREADING + AN_OUTLINE * outlines,
-    )  # fmt: skip
+        f"{lay.role}/cut",
+        "cut",
+        "cut",
+        "",
+        tuple(_said(lay, fabric, blade)),
+        (f"ready: {lay.role}",),
+        f"pieces: {lay.role}",
+        pieces=names,
+        cautions=(said("caution.blade"),),
+        minutes=SPREADING + AN_OUTLINE * outlines,
+    )
 
 
 def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
     yield said(
-        f"cut.{lay.lay}", title=lay.cloth.title, length=lay.cloth_length, role=lay.role,
-        n=len(lay.packing.spots),
-    )  # fmt: skip
+        f"cut.{lay.lay}", title=lay.cloth.title, length=lay.cloth_length, role=lay.role, n=len(lay.packing.spots)
+    )
     yield said("cut.selvedge")
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
     if has_pile(fabric):
@@ -51,15 +57,11 @@ def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
         yield said("cut.on_fold")
     yield said(f"cut.{blade}")
     yield said("cut.notches")
-    if fabric.weave == "woven" and any(
-        _has_neck(outline.part.cut.piece) for outline in lay.outlines
-    ):
+    if fabric.weave == "woven" and any(_has_neck(outline.part.cut.piece) for outline in lay.outlines):
         yield said("cut.stay_neck")
     yield said("cut.bundle")
 
 
 def _has_neck(piece: Piece) -> bool:
     """Return whether a piece has the garment's own neck, which is curved and grows when handled."""
-    return "neck" in piece and not any(
-        word in piece.name for word in ("collar", "facing", "lining")
-    )
+    return "neck" in piece and not any(word in piece.name for word in ("collar", "facing", "lining"))

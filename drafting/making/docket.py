@@ -1,24 +1,20 @@
-"""The docket: what is cut from which cloth, how often, for which hand, how it lies. Layer 5."""
+"""The docket: what is cut from which cloth, how often, for which hand, how it lies."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from drafting.alter.stiffening import BLOCK_FUSE
-from drafting.costume import Made
-from drafting.cutting import materials
-from drafting.garment import MadeGarment
+from drafting.costume.garment import MadeGarment
+from drafting.costume.lays import materials
+from drafting.costume.make import Made
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Piece
 from drafting.layout import Lay
-from drafting.making.handed import hand, stem
 from drafting.making.model import DocketRow
-from drafting.pattern import CutPiece
-from drafting.piece import Piece
+from drafting.making.one_hand import hand, stem
 
-FACES = {
-    "open": "right side up",
-    "folded": "right sides together",
-    "crosswise": "right sides together",
-}
+FACES = {"open": "right side up", "folded": "right sides together", "crosswise": "right sides together"}
 
 
 def docket(made: Made) -> tuple[DocketRow, ...]:
@@ -38,10 +34,16 @@ def _rows(made: Made) -> Iterator[DocketRow]:
         for part in parts:
             piece = part.cut.piece
             yield DocketRow(
-                cloth.role, part.garment, piece.name, piece.count, hand_of(piece), piece.grain,
-                piece.fold_edge.name if piece.fold_edge else "", _face(lays.get(cloth.role)),
+                cloth.role,
+                part.garment,
+                piece.name,
+                piece.count,
+                hand_of(piece),
+                piece.grain,
+                piece.fold_edge.name if piece.fold_edge else "",
+                _face(lays.get(cloth.role)),
                 (part.garment, piece.name) in fused,
-            )  # fmt: skip
+            )
 
 
 def hand_of(piece: Piece) -> str:

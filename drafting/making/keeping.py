@@ -1,14 +1,14 @@
-"""The care sheet of the finished costume: washing, starch, bones, repair. Layer 5."""
+"""The care sheet of the finished costume: washing, starch, bones, repair."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.costume import Made
+from drafting.checks.treatments import iron_limit
+from drafting.costume.make import Made
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
 from drafting.making.treating import DEGREES, by_hand, has_pile, washes
-from drafting.treatments import iron_limit
 
 
 def keeping(made: Made) -> tuple[Said, ...]:

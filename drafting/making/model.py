@@ -1,4 +1,4 @@
-"""What a making plan is made of: bare facts. The words stand in `making/words/*.toml`. Layer 5.
+"""What a making plan is made of: bare facts. The words stand in `making/words/*.toml`.
 
     Made + Workroom -> docket, shopping, steps, tables -> Plan -> plan.html, report.json
 

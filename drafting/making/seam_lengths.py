@@ -1,4 +1,4 @@
-"""How long every seam and hem of a garment is on the finished thing, both hands counted. Layer 5.
+"""How long every seam and hem of a garment is on the finished thing, both hands counted.
 
 A half piece on the fold is drawn once and sewn twice as long; a pair is sewn on each hand; a seam
 of a pair to its own mirror image (a centre seam) is sewn once. Lengths in mm on the stitching line,
@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.draft import Draft, EdgeRef, Seam
-from drafting.garment import MadeGarment
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.walk import walk
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.walk import walk
 
 
 def times_sewn(draft: Draft, seam: Seam) -> int:
@@ -39,10 +39,7 @@ def seam_lengths(garment: MadeGarment) -> dict[str, float]:
 
 def hem_lengths(garment: MadeGarment) -> dict[EdgeRef, float]:
     """Return the length of every hem and opening that is turned and sewn, by piece and edge."""
-    return {
-        (piece.name, edge.name): hands(piece) * edge.sewn_length
-        for piece, edge in turned_edges(garment)
-    }
+    return {(piece.name, edge.name): hands(piece) * edge.sewn_length for piece, edge in turned_edges(garment)}
 
 
 def turned_edges(garment: MadeGarment) -> Iterator[tuple[Piece, Edge]]:

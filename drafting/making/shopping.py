@@ -1,4 +1,4 @@
-"""The shopping list: everything to buy for a costume, each line the sum of its parts. Layer 5.
+"""The shopping list: everything to buy for a costume, each line the sum of its parts.
 
 Lengths in mm. A line has a cost where the price is known: a cloth's from its own file (`price`, a
 number for a metre), everything else from the workroom's prices.
@@ -13,12 +13,12 @@ import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
-from drafting.costume import Made
-from drafting.draft import Notion
+from drafting.costume.make import Made
+from drafting.draft.draft import Notion
 from drafting.layout import Lay
 from drafting.layout.lay import BUY_STEP
-from drafting.layout.model import box_of
 from drafting.layout.outlines import Outline
+from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, said
 from drafting.making.tables import trim_length
 from drafting.making.thread import WASTE, seam_thread
@@ -33,9 +33,7 @@ Parts = tuple[tuple[str, float], ...]
 
 
 def shopping(
-    made: Made,
-    settings: Mapping[tuple[str, str], Setting],
-    prices: Mapping[str, float] | None = None,
+    made: Made, settings: Mapping[tuple[str, str], Setting], prices: Mapping[str, float] | None = None
 ) -> tuple[ShoppingRow, ...]:
     """Return what to buy: cloths, interfacings, thread, notions, needles.
 
@@ -62,21 +60,19 @@ def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
         shrinks, spare = lay.cloth.shrinkage[0], lay.cloth.wishes.spare
         detail = said(
             "shop.cloth_shrinks" if shrinks else "shop.cloth",
-            title=lay.cloth.title, width=lay.cloth.width, shrinks=shrinks, spare=spare,
-        )  # fmt: skip
-        parts = (("lay", lay.cloth_length),)
-        yield ShoppingRow(
-            lay.role, detail, lay.buy_length, "mm", parts, _metres(lay.buy_length, each)
+            title=lay.cloth.title,
+            width=lay.cloth.width,
+            shrinks=shrinks,
+            spare=spare,
         )
+        parts = (("lay", lay.cloth_length),)
+        yield ShoppingRow(lay.role, detail, lay.buy_length, "mm", parts, _metres(lay.buy_length, each))
 
 
 def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[ShoppingRow]:
     """Yield one line a weight; the lay is shared out by area, never shorter than the longest piece."""
     weights: dict[str, list[Outline]] = defaultdict(list)
-    kinds = {
-        (g.name, n.where): n.kind for g in made.garments for n in g.draft.notions
-        if n.what == "interfacing"
-    }  # fmt: skip
+    kinds = {(g.name, n.where): n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing"}
     for outline in lay.outlines:
         key = outline.part.garment, outline.part.cut.piece.name
         weights[kinds.get(key) or "interfacing"].append(outline)
@@ -89,9 +85,7 @@ def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[Shopping
             share = max(lay.cloth_length * area / total, *map(_longest, outlines))
             length = math.ceil(round((share + lay.cloth.wishes.spare) / BUY_STEP, 9)) * BUY_STEP
         detail = said("shop.interfacing", kind=kind, width=lay.cloth.width, n=len(outlines))
-        yield ShoppingRow(
-            "interfacing", detail, length, "mm", parts, _metres(length, each)
-        )  # fmt: skip
+        yield ShoppingRow("interfacing", detail, length, "mm", parts, _metres(length, each))
 
 
 def area_cut(outline: Outline) -> float:
@@ -113,9 +107,7 @@ def _threads(
     length = sewn * (1 + WASTE)
     each = costs.get("thread")
     cost = None if each is None else each * math.ceil(length / (100 * METRE))
-    yield ShoppingRow(
-        "thread", said("shop.thread", sewn=sewn, waste=WASTE), length, "mm", parts, cost
-    )
+    yield ShoppingRow("thread", said("shop.thread", sewn=sewn, waste=WASTE), length, "mm", parts, cost)
 
 
 def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
@@ -133,12 +125,7 @@ def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
 def _notion_row(
     what: str, kind: str, size: float | None, found: list[tuple[str, Notion]], each: float | None
 ) -> ShoppingRow:
-    detail = said(
-        "shop.notion" if size is None else "shop.sized",
-        what=what,
-        kind=kind or what,
-        size=size or 0.0,
-    )
+    detail = said("shop.notion" if size is None else "shop.sized", what=what, kind=kind or what, size=size or 0.0)
     if all(notion.cut_length is not None for _, notion in found):
         parts = tuple((f"{g}: {n.where}", n.count * (n.cut_length or 0.0)) for g, n in found)
         length = sum(amount for _, amount in parts)
@@ -161,14 +148,10 @@ def _trims(made: Made) -> Iterator[ShoppingRow]:
                 groups[trim.kind, trim.width].append((name, count * each))
     for (kind, width), parts in groups.items():
         length = math.fsum(amount for _, amount in parts)
-        yield ShoppingRow(
-            kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts)
-        )
+        yield ShoppingRow(kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts))
 
 
-def _needles(
-    settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]
-) -> Iterator[ShoppingRow]:
+def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     """Yield a packet for each needle: they bend and break, and one costume blunts several."""
     seams: dict[tuple[str, int], list[str]] = defaultdict(list)
     for (garment, seam), setting in settings.items():

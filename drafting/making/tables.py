@@ -1,4 +1,4 @@
-"""The plan's tables: buttons and their holes, boning, elastic, gathers. Layer 5. Lengths mm."""
+"""The plan's tables: buttons and their holes, boning, elastic, gathers. Lengths mm."""
 
 from __future__ import annotations
 
@@ -7,15 +7,15 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
-from drafting.costume import Made
-from drafting.draft import Notion, Seam
+from drafting.costume.garment import MadeGarment
+from drafting.costume.make import Made
+from drafting.draft.draft import Notion, Seam
+from drafting.draft.walk import Walk, walk
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment
 from drafting.making.model import Said, Table, said
 from drafting.making.seam_lengths import hands
 from drafting.reading.trimming import TrimWish
-from drafting.shaping.elastic import OVERLAP
-from drafting.walk import Walk, walk
+from drafting.shaping.flare.elastic import OVERLAP
 
 Row = tuple[Said | str | float, ...]
 RowsOf = Callable[[MadeGarment], Iterator["Row"]]
@@ -27,21 +27,14 @@ QUARTERS = 4
 def tables(made: Made) -> tuple[Table, ...]:
     """Return every table that has a row."""
     kinds: dict[str, tuple[tuple[str, ...], RowsOf]] = {
-        "table.buttons": (
-            ("count", "button", "places", "how"),
-            partial(_button_rows, made.costume.fabrics),
-        ),
+        "table.buttons": (("count", "button", "places", "how"), partial(_button_rows, made.costume.fabrics)),
         "table.boning": (("count", "bone", "cut", "how"), _bone_rows),
         "table.elastic": (("count", "cut", "loop", "how"), _elastic_rows),
         "table.gathers": (("drawn", "sewn", "marks", "partner_marks"), _gather_rows),
         "table.trims": (("count", "trim", "length", "how"), _trim_rows),
     }
     found = (
-        Table(
-            name,
-            ("head.where", *(f"head.{head}" for head in heads)),
-            tuple(_each(made, rows)),
-        )
+        Table(name, ("head.where", *(f"head.{head}" for head in heads)), tuple(_each(made, rows)))
         for name, (heads, rows) in kinds.items()
     )
     return tuple(table for table in found if table.rows)
@@ -173,9 +166,7 @@ def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
         count, each = trim_length(garment, trim)
         how = said("table.trim_bought")
         if trim.bias:
-            how = said(
-                "table.trim_bias", width=trim.width, side=cloth_for_strip(count * each, trim.width)
-            )
+            how = said("table.trim_bias", width=trim.width, side=cloth_for_strip(count * each, trim.width))
         kind = said("table.trim", kind=trim.kind, width=trim.width)
         length = said("table.length", length=each)
         yield _where(garment, f"{trim.piece} {trim.edge}"), float(count), kind, length, how

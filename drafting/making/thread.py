@@ -1,4 +1,4 @@
-"""Thread: how much a costume takes, by stitch and seam length. Layer 5.
+"""Thread: how much a costume takes, by stitch and seam length.
 
 Row K06 (a thread maker's stitch guide) gives thread per length of seam: 301 2.5, 304 5.5, 101 5,
 103 4.5. Others are from memory: 401 5.5, 504 14, 514 18 (with all their threads), hand stitches 200 and
@@ -10,17 +10,26 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping
 
-from drafting.costume import Made
-from drafting.garment import MadeGarment
+from drafting.costume.garment import MadeGarment
+from drafting.costume.make import Made
+from drafting.costume.workroom import THREE_STEP
 from drafting.making.model import Setting
 from drafting.making.seam_lengths import hem_lengths, seam_lengths
 from drafting.making.settings.edges import edge_key
-from drafting.workroom import THREE_STEP
 
 RATIOS = {
-    "101": 5.0, "103": 4.5, "200": 3.0, "202": 4.0, "301": 2.5, "304": 5.5,
-    THREE_STEP: 7.0, "401": 5.5, "406": 18.0, "504": 14.0, "514": 18.0,
-}  # fmt: skip
+    "101": 5.0,
+    "103": 4.5,
+    "200": 3.0,
+    "202": 4.0,
+    "301": 2.5,
+    "304": 5.5,
+    THREE_STEP: 7.0,
+    "401": 5.5,
+    "406": 18.0,
+    "504": 14.0,
+    "514": 18.0,
+}
 """Thread per length of seam (K06; those not in it from memory)."""
 
 WASTE = 0.25
@@ -60,10 +69,7 @@ def gathered_length(garment: MadeGarment) -> float:
         if seam.eased is not None and seam.ease:
             eased += 2 * abs(seam.eased[1] - seam.eased[0])
     gathers = (
-        edge.length * piece.count
-        for piece in draft.pieces
-        for edge in piece.edges
-        if edge.sewn is not None
+        edge.length * piece.count for piece in draft.pieces for edge in piece.edges if edge.sewn is not None
     )
     return eased + sum(gathers)
 

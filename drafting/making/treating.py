@@ -1,4 +1,4 @@
-"""Before cutting: what each cloth needs from its fibre, its care and its measured shrinkage. Layer 5.
+"""Before cutting: what each cloth needs from its fibre, its care and its measured shrinkage.
 
 A chain of steps a cloth: `cloth: shell` is marked and measured, washed or steamed as the costume will
 be, dried, pressed square, measured again, marked, and tried on a scrap: it becomes `ready: shell`.
@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from drafting.costume import Made
-from drafting.cutting import cloth_for, materials
+from drafting.checks.treatments import FUSING, iron_limit
+from drafting.costume.lays import cloth_for, materials
+from drafting.costume.make import Made
 from drafting.fabric import Fabric
 from drafting.layout import Cloth
 from drafting.making.model import Said, Step, said
-from drafting.treatments import FUSING, iron_limit
 
 DEGREES = {1: 110, 2: 150, 3: 200}
 """degrees C of the iron's dots (row F09, ISO 3758:2012)."""
@@ -79,18 +79,12 @@ def treated(made: Made) -> tuple[Treated, ...]:
 
 
 def _treated(made: Made) -> Iterator[Treated]:
-    stiffened = {
-        g.fabric for g in made.garments for p in g.draft.pieces if p.material == "interfacing"
-    }
+    stiffened = {g.fabric for g in made.garments for p in g.draft.pieces if p.material == "interfacing"}
     for found, _ in materials(made):
         role = found.role
         cloth = cloth_for(made.costume, role, made.garments)
         fabric = made.costume.fabrics.get(role) or Fabric(cloth.title)
-        cut = [
-            bool(g.choices.get("cut_unwashed", (False,))[0])
-            for g in made.garments
-            if g.fabric == role
-        ]
+        cut = [bool(g.choices.get("cut_unwashed", (False,))[0]) for g in made.garments if g.fabric == role]
         yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened)
 
 
@@ -110,12 +104,7 @@ def _chained(cloth: Treated, steps: tuple[Step, ...]) -> Iterator[Step]:
 
 
 def _step(
-    verb: str,
-    say: tuple[Said, ...],
-    *,
-    minutes: float,
-    wait: float = 0.0,
-    cautions: tuple[Said, ...] = (),
+    verb: str, say: tuple[Said, ...], *, minutes: float, wait: float = 0.0, cautions: tuple[Said, ...] = ()
 ) -> Step:
     return Step("", "treat", verb, "", say, (), "", cautions=cautions, minutes=minutes, wait=wait)
 
@@ -149,31 +138,28 @@ def _read(cloth: Treated) -> Step:
 def _shrunk(cloth: Treated) -> Iterator[Step]:
     """Yield the steps that take the shrinkage out, as the costume will be washed, or by steam."""
     fabric = cloth.fabric
-    yield _step(
-        "measure", (said("treat.mark_square", side=SQUARE),), minutes=10
-    )  # fmt: skip
+    yield _step("measure", (said("treat.mark_square", side=SQUARE),), minutes=10)
     if not washes(fabric):
         yield _step(
-            "steam", (said("treat.steam"), *_pile(fabric)), minutes=30, wait=4.0,
-            cautions=(said("caution.steam"),),
-        )  # fmt: skip
+            "steam", (said("treat.steam"), *_pile(fabric)), minutes=30, wait=4.0, cautions=(said("caution.steam"),)
+        )
     else:
         yield _step("soak", (said("treat.soak", hours=SOAK),), minutes=10, wait=SOAK)
-        yield _step("wash", (said("treat.wash_hand" if by_hand(fabric) else "treat.wash"),
-                             said("treat.no_wring")), minutes=25)  # fmt: skip
         yield _step(
-            "dry", (said("treat.dry_flat" if fabric.weave == "knit" else "treat.dry_hung"),),
-            minutes=10, wait=DRY,
-        )  # fmt: skip
+            "wash",
+            (said("treat.wash_hand" if by_hand(fabric) else "treat.wash"), said("treat.no_wring")),
+            minutes=25,
+        )
+        yield _step(
+            "dry", (said("treat.dry_flat" if fabric.weave == "knit" else "treat.dry_hung"),), minutes=10, wait=DRY
+        )
     yield _step("measure-again", tuple(_expected(cloth)), minutes=10)
 
 
 def _expected(cloth: Treated) -> Iterator[Said]:
     fabric = cloth.fabric
     along, across = fabric.shrinkage_to_come
-    yield said(
-        "treat.measure_again", along=SQUARE * (1 - along), across=SQUARE * (1 - across), side=SQUARE
-    )
+    yield said("treat.measure_again", along=SQUARE * (1 - along), across=SQUARE * (1 - across), side=SQUARE)
     yield said("treat.carry_back")
     if max(along, across) > LIMITS[fabric.weave]:
         yield said("treat.shrinks_much", share=max(along, across), limit=LIMITS[fabric.weave])
@@ -211,9 +197,7 @@ def _tried(cloth: Treated) -> Step:
     say = [said("treat.try_heat", degrees=DEGREES[limit or 1]), said("treat.try_stitch")]
     if fabric.greatest_stretch >= STRETCHES:
         along, across = GROWTH["close"]
-        say.append(
-            said("treat.try_stretch", pull=PRETENSION[fabric.weave], share=along, across=across)
-        )
+        say.append(said("treat.try_stretch", pull=PRETENSION[fabric.weave], share=along, across=across))
     if fabric.takes_starch:
         say.append(said("treat.try_starch"))
     if cloth.fused and fabric.takes_fusible:
@@ -224,8 +208,6 @@ def _tried(cloth: Treated) -> Step:
 
 
 def _interfacing(cloth: Treated) -> Iterator[Step]:
-    yield _step(
-        "read", (said("treat.fusible", title=cloth.fabric.title),), minutes=5,
-    )  # fmt: skip
+    yield _step("read", (said("treat.fusible", title=cloth.fabric.title),), minutes=5)
     if not cloth.fabric.pretreated:
         yield _step("steep", (said("treat.steep"),), minutes=10, wait=DRY)

@@ -1,4 +1,4 @@
-"""Widgets for the notebooks. Layer 6, and the one place for ipywidgets and IPython.
+"""Widgets for the notebooks. and the one place for ipywidgets and IPython.
 
     CostumeFile -> Standing (pure: what is asked, what was made) -> Bench (thin: controls, picture)
 
@@ -7,22 +7,14 @@ each turn one thing into something to see; `bench` joins them. A refusal that re
 as its own sentences, without the Python lines behind it.
 """
 
-from drafting.notebook.bench import Bench
-from drafting.notebook.lay_table import LayTable
-from drafting.notebook.measuring import MeasuringGuide
-from drafting.notebook.places import body_path, costume_path
-from drafting.notebook.plainly import show_refusals_plainly
-from drafting.notebook.plan_view import PlanView
-from drafting.notebook.swatch import SwatchTest
+from drafting.notebook.bench.bench import Bench
+from drafting.notebook.cloth.swatch import SwatchTest
+from drafting.notebook.errors_said import show_refusals_plainly
+from drafting.notebook.files import body_path, costume_path
+from drafting.notebook.lay_table.table import LayTable
+from drafting.notebook.measuring.guide import MeasuringGuide
+from drafting.notebook.plan.view import PlanView
 
 show_refusals_plainly()
 
-__all__ = [
-    "Bench",
-    "LayTable",
-    "MeasuringGuide",
-    "PlanView",
-    "SwatchTest",
-    "body_path",
-    "costume_path",
-]
+__all__ = ["Bench", "LayTable", "MeasuringGuide", "PlanView", "SwatchTest", "body_path", "costume_path"]

@@ -1,4 +1,4 @@
-"""Files as makers write them: TOML and CSV with the line of every value, and choices. Layer 2."""
+"""Files as makers write them: TOML and CSV with the line of every value, and choices."""
 
 from drafting.reading.choices import read_choices, read_values
 from drafting.reading.given import Given

@@ -1,4 +1,4 @@
-"""A maker's choices for a block, from the raw values of the costume file. Layer 2."""
+"""A maker's choices for a block, from the raw values of the costume file."""
 
 from __future__ import annotations
 
@@ -6,17 +6,10 @@ from collections.abc import Iterable, Mapping
 from functools import partial
 from typing import Any, Literal, TypeVar
 
-from drafting.choices import Choice, choices_of
-from drafting.errors import InputError
+from drafting.ground.choices import Choice, choices_of
+from drafting.ground.errors import InputError
+from drafting.ground.units import BadValue, parse_angle, parse_length, parse_number, parse_percent, show_length
 from drafting.reading.given import Faults, Given, truth
-from drafting.units import (
-    BadValue,
-    parse_angle,
-    parse_length,
-    parse_number,
-    parse_percent,
-    show_length,
-)
 
 Chosen = TypeVar("Chosen")
 Number = TypeVar("Number", int, float)
@@ -39,9 +32,7 @@ def read_choices(
     the field's name in faults. Raises `InputError` with every fault: unknown names (the nearest
     is offered), values of the wrong kind, values outside the range (which is named).
     """
-    values, sources = read_values(
-        choices_of(choices_cls), given, unit, file, scale=scale, where=where
-    )
+    values, sources = read_values(choices_of(choices_cls), given, unit, file, scale=scale, where=where)
     return choices_cls(**values), sources
 
 
@@ -102,9 +93,7 @@ def _whole(number: float) -> int:
 def _word(choice: Choice, value: object) -> str:
     if value in choice.words:
         return str(value)
-    raise BadValue(
-        f"'{str(value)[:40]}' is not one of the words", f"write {' or '.join(choice.words)}"
-    )
+    raise BadValue(f"'{str(value)[:40]}' is not one of the words", f"write {' or '.join(choice.words)}")
 
 
 def _in_range(choice: Choice, value: Number, unit: str | None) -> Number:

@@ -12,8 +12,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from drafting.ground.units import BadValue, parse_length, parse_number, parse_percent
 from drafting.reading.given import Faults
-from drafting.units import BadValue, parse_length, parse_number, parse_percent
 
 KEYS = ("edge", "gather", "flat", "cuts", "each", "pivot")
 MOST_CUTS, MOST_RATIO = 40, 5.0
@@ -71,11 +71,7 @@ def _wish(
 
 def _ratio(value: Any) -> float:
     """A ratio as a number (2.0), or a theatre's fullness in percent ("100 %": as much again)."""
-    ratio = (
-        1 + parse_percent(value) / 100
-        if isinstance(value, str) and "%" in value
-        else parse_number(value)
-    )
+    ratio = 1 + parse_percent(value) / 100 if isinstance(value, str) and "%" in value else parse_number(value)
     if not 1 < ratio <= MOST_RATIO:
         raise BadValue(f"a fullness of {ratio:g} to one", f"more than 1, at most {MOST_RATIO:g}")
     return ratio

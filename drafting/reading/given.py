@@ -1,4 +1,4 @@
-"""A value as it stood in the file, with the line it stood on. Layer 2."""
+"""A value as it stood in the file, with the line it stood on."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal, TypeVar
 
-from drafting.errors import Fault
-from drafting.units import BadValue, is_length_unit
+from drafting.ground.errors import Fault
+from drafting.ground.units import BadValue, is_length_unit
 
 T = TypeVar("T")
 

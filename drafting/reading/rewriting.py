@@ -1,4 +1,4 @@
-"""New values in a maker's own TOML file: comments, order and every other line stay. Layer 2.
+"""New values in a maker's own TOML file: comments, order and every other line stay.
 
 `tomlkit` puts a value where one stood; a key that is new goes on a line of its own below the last
 one of its table, which takes knowing where a statement ends (`reading.toml.statements`).
@@ -13,7 +13,7 @@ from typing import Any
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
-from drafting.errors import Fault, InputError
+from drafting.ground.errors import Fault, InputError
 from drafting.reading.toml import Keys, headers, statements
 
 Value = str | float | int | bool | None
@@ -76,9 +76,7 @@ def _changed(text: str, keys: Keys, value: Value, known: dict[str, Any]) -> str:
     if len(there) == len(keys):  # an inline or a dotted table
         return _edited(text, keys, value)
     return _inserted(
-        text,
-        _above(sections, keys[: len(there) - 1]),
-        ["", f"[{_dotted(keys[:-1])}]", _line(keys[-1:], value)],
+        text, _above(sections, keys[: len(there) - 1]), ["", f"[{_dotted(keys[:-1])}]", _line(keys[-1:], value)]
     )
 
 

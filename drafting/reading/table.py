@@ -1,4 +1,4 @@
-"""CSV as spreadsheets save it: comma or semicolon, byte-order mark, either line end. Layer 2."""
+"""CSV as spreadsheets save it: comma or semicolon, byte-order mark, either line end."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import csv
 from dataclasses import dataclass
 from pathlib import Path
 
-from drafting.errors import Fault, InputError
+from drafting.ground.errors import Fault, InputError
 from drafting.reading.text import read_text
 
 
@@ -33,9 +33,7 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
             if any(stripped):
                 rows.append(Row(reader.line_num, stripped))
     except csv.Error as trouble:
-        fault = Fault(
-            f"this row cannot be read: {trouble}", "save the table as CSV again", "", path
-        )
+        fault = Fault(f"this row cannot be read: {trouble}", "save the table as CSV again", "", path)
         raise InputError([fault]) from None
     return tuple(rows)
 

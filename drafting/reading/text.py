@@ -1,11 +1,11 @@
-"""The text of a file, or the fault that keeps it from being read. Layer 2."""
+"""The text of a file, or the fault that keeps it from being read."""
 
 from __future__ import annotations
 
 import codecs
 from pathlib import Path
 
-from drafting.errors import Fault, InputError
+from drafting.ground.errors import Fault, InputError
 
 LARGEST = 2_000_000  # bytes; a file of measures is a few thousand
 

@@ -1,4 +1,4 @@
-"""TOML with the line of every key, and its mistakes named by line. Layer 2.
+"""TOML with the line of every key, and its mistakes named by line.
 
 `tomllib` reads the values but tells no lines, so a small scanner walks the text beside it: it
 follows strings and brackets just far enough to know where a key or a [table] begins.
@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from drafting.errors import Fault, InputError
+from drafting.ground.errors import Fault, InputError
 from drafting.reading.text import read_text
 
 Keys = tuple[str, ...]
@@ -90,9 +90,7 @@ def parse_toml(text: str, path: str = "") -> TomlFile:
     """Return the values and lines of a TOML `text`; `path` is for the faults."""
     scan = _scanned(text)
     faults = tuple(
-        Fault(
-            f"is given twice, on lines {first} and {again}", "keep one", ".".join(keys), path, again
-        )
+        Fault(f"is given twice, on lines {first} and {again}", "keep one", ".".join(keys), path, again)
         for keys, first, again in scan.twice
     )
     kept = [scan.spare.get(number, row) for number, row in enumerate(text.split("\n"), 1)]
@@ -210,6 +208,4 @@ def _syntax_fault(message: str, text: str, path: str) -> Fault:
     if bare:
         right = f'put quotes round the value: {bare["key"]} = "{bare["value"][:40]}"'
         return Fault(f"{bare['value'][:40]} stands without quotes", right, bare["key"], path, line)
-    return Fault(
-        f"this cannot be read: {words[:120]}", 'a line looks like key = "92 cm"', "", path, line
-    )
+    return Fault(f"this cannot be read: {words[:120]}", 'a line looks like key = "92 cm"', "", path, line)

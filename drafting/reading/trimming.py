@@ -1,4 +1,4 @@
-"""The `trims` and `appliques` tables of a garment: what is sewn along an edge, what onto a piece. Layer 2.
+"""The `trims` and `appliques` tables of a garment: what is sewn along an edge, what onto a piece.
 
 [[garments.coat.trims]]
 edge = "front.lapel"     # piece.edge
@@ -21,8 +21,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from drafting.ground.units import BadValue, parse_length
 from drafting.reading.given import Faults
-from drafting.units import BadValue, parse_length
 
 TRIM_KEYS = ("edge", "kind", "width", "cut")
 APPLIQUE_KEYS = ("piece", "shape", "width", "height", "edge", "inside")
@@ -56,9 +56,7 @@ class AppliqueWish:
     inside: float
 
 
-def read_trims(
-    value: Any, where: str, line: int | None, unit: str | None, faults: Faults
-) -> tuple[TrimWish, ...]:
+def read_trims(value: Any, where: str, line: int | None, unit: str | None, faults: Faults) -> tuple[TrimWish, ...]:
     """Return every trim of a garment; what is wrong goes to `faults`."""
 
     def one(table: Mapping[str, Any], place: str) -> TrimWish | None:
@@ -94,9 +92,13 @@ def read_appliques(
 
 
 def _tables(
-    value: Any, keys: tuple[str, ...], where: str, line: int | None, faults: Faults,
+    value: Any,
+    keys: tuple[str, ...],
+    where: str,
+    line: int | None,
+    faults: Faults,
     one: Callable[[Mapping[str, Any], str], Any],
-) -> tuple[Any, ...]:  # fmt: skip
+) -> tuple[Any, ...]:
     if not isinstance(value, list) or not all(isinstance(table, dict) for table in value):
         faults.add("must be a list of tables", f"begin each with a line [[{where}]]", where, line)
         return ()
@@ -116,9 +118,7 @@ def _tables(
 def _word(table: Mapping[str, Any], key: str, words: tuple[str, ...], usual: str) -> str:
     value = str(table.get(key, usual))
     if value not in words:
-        raise BadValue(
-            f"{key} '{value[:30]}' is not known here", f"write one of {', '.join(words)}"
-        )
+        raise BadValue(f"{key} '{value[:30]}' is not known here", f"write one of {', '.join(words)}")
     return value
 
 

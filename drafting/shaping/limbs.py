@@ -11,10 +11,14 @@ from drafting.body import Body
 def arm_girth_at(body: Body, depth: float) -> float:
     """Return the arm's girth (mm) `depth` mm below the shoulder point; the wrist's at its end."""
     elbow = body["upper_arm_length"]
-    return _between(depth, (
-        (0.4 * elbow, body["upper_arm_girth"]), (elbow, body["forearm_girth"]),
-        (max(body["arm_length"], elbow + 1), body["wrist_girth"]),
-    ))  # fmt: skip
+    return _between(
+        depth,
+        (
+            (0.4 * elbow, body["upper_arm_girth"]),
+            (elbow, body["forearm_girth"]),
+            (max(body["arm_length"], elbow + 1), body["wrist_girth"]),
+        ),
+    )
 
 
 def leg_girth_at(body: Body, fall: float) -> float:
@@ -24,10 +28,15 @@ def leg_girth_at(body: Body, fall: float) -> float:
     """
     inside = body["inside_leg_length"]
     knee = min(max(inside - body["knee_height"], 0.3 * inside), 0.7 * inside)
-    return _between(fall, (
-        (0.03 * inside, body["thigh_girth"]), (knee, body["knee_girth"]),
-        (knee + (inside - knee) / 3, body["calf_girth"]), (0.93 * inside, body["ankle_girth"]),
-    ))  # fmt: skip
+    return _between(
+        fall,
+        (
+            (0.03 * inside, body["thigh_girth"]),
+            (knee, body["knee_girth"]),
+            (knee + (inside - knee) / 3, body["calf_girth"]),
+            (0.93 * inside, body["ankle_girth"]),
+        ),
+    )
 
 
 def _between(at: float, places: Sequence[tuple[float, float]]) -> float:

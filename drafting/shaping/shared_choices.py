@@ -2,67 +2,112 @@
 
 from __future__ import annotations
 
-from drafting.choices import choice
+from drafting.ground.choices import choice
 
 ARM_EASE: float = choice(
-    50.0, "mm", "garment minus body at the upper arm; the armhole is fitted to it", low=0, high=400,
-    step=5, scales=True, source="trouble SL3: at least 50 mm in woven cloth", group="fit",
-)  # fmt: skip
+    50.0,
+    "mm",
+    "garment minus body at the upper arm; the armhole is fitted to it",
+    low=0,
+    high=400,
+    step=5,
+    scales=True,
+    source="trouble SL3: at least 50 mm in woven cloth",
+    group="fit",
+)
 
 
 def stretch_share(default: float) -> float:
     """Return the choice of how much of the cloth's stretch a piece uses, with this default."""
     share: float = choice(
-        default, "ratio", "how much of the cloth's stretch is worn; 0 drafts with ease instead",
-        low=0, high=0.6, step=0.05, source="row E48: 0.2-0.5 is worn with comfort, from memory",
-    )  # fmt: skip
+        default,
+        "ratio",
+        "how much of the cloth's stretch is worn; 0 drafts with ease instead",
+        low=0,
+        high=0.6,
+        step=0.05,
+        source="row E48: 0.2-0.5 is worn with comfort, from memory",
+    )
     return share
 
 
 BUTTON_DIAMETER: float = choice(
-    11.0, "mm", "diameter of the buttons", low=4, high=60, scales=True, source="common practice: 10-12 on shirts",
+    11.0,
+    "mm",
+    "diameter of the buttons",
+    low=4,
+    high=60,
+    scales=True,
+    source="common practice: 10-12 on shirts",
     group="closing",
-)  # fmt: skip
+)
 
 BUTTON_THICKNESS: float = choice(
-    2.5, "mm", "thickness of the buttons; the buttonhole is as long as both together", low=0.5, high=30,
-    step=0.5, scales=True, source="row K17; default ours", group="closing",
-)  # fmt: skip
+    2.5,
+    "mm",
+    "thickness of the buttons; the buttonhole is as long as both together",
+    low=0.5,
+    high=30,
+    step=0.5,
+    scales=True,
+    source="row K17; default ours",
+    group="closing",
+)
 
 BUTTON_SHAPE: str = choice(
-    "flat", "word", "sewn through, on its own shank, or a ball (its hole is half the girth)",
-    words=("flat", "shank", "ball"), source="row K17", group="closing",
-)  # fmt: skip
+    "flat",
+    "word",
+    "sewn through, on its own shank, or a ball (its hole is half the girth)",
+    words=("flat", "shank", "ball"),
+    source="row K17",
+    group="closing",
+)
 
 CLOSING: str = choice(
-    "left over right", "word", "which side lies on top and has the buttonholes",
-    words=("left over right", "right over left"), source="trouble MA2: a free choice", group="closing",
-)  # fmt: skip
+    "left over right",
+    "word",
+    "which side lies on top and has the buttonholes",
+    words=("left over right", "right over left"),
+    source="trouble MA2: a free choice",
+    group="closing",
+)
 
 BUTTON_STAND: float = choice(
-    0.0, "mm", "width of the stand beyond the centre front; 0 lets the button decide", low=0, high=120,
-    source="row K19: the diameter, 1.5 of it for a very small button", group="closing",
-)  # fmt: skip
+    0.0,
+    "mm",
+    "width of the stand beyond the centre front; 0 lets the button decide",
+    low=0,
+    high=120,
+    source="row K19: the diameter, 1.5 of it for a very small button",
+    group="closing",
+)
 
 
 def cuff_depth(default: float, low: float) -> float:
     """Return the choice of a cuff's depth; a sleeve that is to get one ends that much higher."""
     depth: float = choice(
-        default, "mm", "finished depth of the cuff; the sleeve is shorter by it (0: no cuff)", low=low,
-        high=250, scales=True, source="common practice: 50 to 70", group="cuff",
-    )  # fmt: skip
+        default,
+        "mm",
+        "finished depth of the cuff; the sleeve is shorter by it (0: no cuff)",
+        low=low,
+        high=250,
+        scales=True,
+        source="common practice: 50 to 70",
+        group="cuff",
+    )
     return depth
 
 
 OPENING: str = choice(
-    "none", "word", "which centre opens (the other is cut on the fold)",
-    words=("front", "back", "none"), group="style",
-)  # fmt: skip
+    "none",
+    "word",
+    "which centre opens (the other is cut on the fold)",
+    words=("front", "back", "none"),
+    group="style",
+)
 
 
 def torso_length(default: str) -> str:
     """Return the choice of how far down a torso reaches, with this default."""
-    length: str = choice(
-        default, "word", "how far down it reaches", words=("waist", "hip"), group="length"
-    )
+    length: str = choice(default, "word", "how far down it reaches", words=("waist", "hip"), group="length")
     return length

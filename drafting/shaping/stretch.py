@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from drafting.errors import DraftError
 from drafting.fabric import Fabric, must_reach, needed_stretch
 from drafting.fabric.cloth import POOR_RECOVERY
-from drafting.findings import Finding
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
 
 PULL = 0.6
 """Share of the stretch that is used for the moment of pulling on (ours)."""
@@ -56,9 +56,10 @@ def settle_stretch(fabric: Fabric | None, share: float) -> Stretch:
         cloth = fabric.title if fabric else "no cloth is named, so none"
         raise DraftError(
             f"a girth smaller than the body needs cloth that stretches, and {cloth} stretches 0 %",
-            value=f"a stretch share of {share:g}", reach="0 for cloth without stretch",
+            value=f"a stretch share of {share:g}",
+            reach="0 for cloth without stretch",
             turn="draft it for a woven (stretch_share = 0, with ease), or choose a cloth that stretches",
-        )  # fmt: skip
+        )
     along = min(fabric.stretch_along, fabric.stretch_across)
     shorter = min(share * around / 2, share * along)  # lengths give half of what girths give
     turned = fabric.stretch_along > fabric.stretch_across
@@ -81,44 +82,62 @@ def _said(
     level = max(worn, key=worn.__getitem__)
     must_reach(level, around[level], girth[level], stretch.around)
     yield Finding(
-        "needed stretch", "note", level, worn[level], stretch.around,
+        "needed stretch",
+        "note",
+        level,
+        worn[level],
+        stretch.around,
         f"Worn, the cloth stretches {100 * worn[level]:.0f} % around the {level} "
         f"({girth[level]:.0f} mm cut, {around[level]:.0f} to go round) of the "
         f"{100 * stretch.around:.0f} % it has; eases are left out.",
-    )  # fmt: skip
+    )
     yield from _recovery(fabric)
     yield from _direction(stretch, fabric)
     left = (1 + stretch.around) / (1 + worn["hip"]) - 1 if "hip" in worn else SEAT_STRAIN
     if left < SEAT_STRAIN:
         yield Finding(
-            "stretch left", "warning", "hip", left, SEAT_STRAIN,
+            "stretch left",
+            "warning",
+            "hip",
+            left,
+            SEAT_STRAIN,
             f"Worn, {100 * left:.0f} % of stretch is left at the seat; sitting down takes 25-30 %, so "
             "it will strain or slide down. Use a smaller share, or a cloth that stretches more.",
-        )  # fmt: skip
+        )
 
 
 def _recovery(fabric: Fabric) -> Iterator[Finding]:
     if fabric.recovery is None:
         yield Finding(
-            "recovery", "note", fabric.title, None, POOR_RECOVERY,
-            f"No recovery is known of {fabric.title}: stretch a swatch, release it and measure, or "
-            "it may bag.",
-        )  # fmt: skip
+            "recovery",
+            "note",
+            fabric.title,
+            None,
+            POOR_RECOVERY,
+            f"No recovery is known of {fabric.title}: stretch a swatch, release it and measure, or it may bag.",
+        )
     elif fabric.recovery < POOR_RECOVERY:
         yield Finding(
-            "recovery", "warning", fabric.title, fabric.recovery, POOR_RECOVERY,
+            "recovery",
+            "warning",
+            fabric.title,
+            fabric.recovery,
+            POOR_RECOVERY,
             f"{fabric.title} goes back by only {100 * fabric.recovery:.0f} % of what it was stretched "
             f"({100 * POOR_RECOVERY:.0f} % is wanted): it will bag.",
-        )  # fmt: skip
+        )
 
 
 def _direction(stretch: Stretch, fabric: Fabric) -> Iterator[Finding]:
     if not stretch.turned:
         return
     yield Finding(
-        "stretch direction", "warning" if fabric.one_way else "note", "front", stretch.around,
+        "stretch direction",
+        "warning" if fabric.one_way else "note",
+        "front",
+        stretch.around,
         stretch.along,
         f"{fabric.title} stretches more along the selvedge ({100 * fabric.stretch_along:.0f} %) than "
         f"across ({100 * fabric.stretch_across:.0f} %), so the pieces are turned: their grainline runs "
         "around the body." + (" Its nap then lies sideways." if fabric.one_way else ""),
-    )  # fmt: skip
+    )

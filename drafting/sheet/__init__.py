@@ -1,4 +1,4 @@
-"""A `Sheet`: strokes and texts on named layers, neutral between pieces and file formats. Layer 5.
+"""A `Sheet`: strokes and texts on named layers, neutral between pieces and file formats.
 
 mm, y up, the lower left corner of the page at 0. Exporters draw a sheet and know nothing of pieces;
 what the screen shows and what the printer prints come from the same sheet.
@@ -167,11 +167,7 @@ def page_round(box: Box, margin: float) -> tuple[complex, float, float]:
 
 
 def assembled(
-    title: str,
-    strokes: Iterable[Stroke],
-    texts: Iterable[Text],
-    margin: float,
-    description: str = "",
+    title: str, strokes: Iterable[Stroke], texts: Iterable[Text], margin: float, description: str = ""
 ) -> Sheet:
     """Return the sheet that holds everything, `margin` mm around, moved by whole millimetres."""
     strokes, texts = tuple(strokes), tuple(texts)

@@ -1,13 +1,13 @@
-"""The small texts that stand at lines of a piece: levels, folds, the stretch arrow. Layer 5."""
+"""The small texts that stand at lines of a piece: levels, folds, the stretch arrow."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import EdgeKind
+from drafting.finish.label import spoken
 from drafting.geometry import Path
-from drafting.label import spoken
-from drafting.pattern import CutPiece
-from drafting.piece import EdgeKind
 from drafting.sheet import Anchor, Layer, Text, text_width
 from drafting.sheet.marks import fold_mark
 from drafting.sheet.room import Room

@@ -1,4 +1,4 @@
-"""A lay as a sheet: the cloth, every piece where it lies, names, hands and arrows. Layer 5.
+"""A lay as a sheet: the cloth, every piece where it lies, names, hands and arrows.
 
 x runs along the selvedge, left to right; on folded cloth the fold is the lower edge. True to scale.
 """
@@ -9,17 +9,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from drafting.draft.piece import Piece
+from drafting.finish.label import piece_title, spoken
 from drafting.geometry import Path, line
-from drafting.label import piece_title, spoken
+from drafting.ground.names import clean_text
+from drafting.ground.units import show_length
 from drafting.layout import Lay, Spot
 from drafting.layout.lay import SPREAD
-from drafting.names import clean_text
-from drafting.piece import Piece
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
 from drafting.sheet.room import Room, near
 from drafting.sheet.scale import scale_bar
 from drafting.sheet.style import CLOTH_TINT, GARMENT_TINTS, HEAD, open_head
-from drafting.units import show_length
 
 SIZES = (1.0, 0.8, 0.62, 0.48, 0.36)
 """Shares of the full text size tried for a name in its piece (ours)."""
@@ -69,9 +69,7 @@ def layout_sheet(lay: Lay, title: str = "", garments: Sequence[str] = ()) -> She
     bar, figures = scale_bar(complex(0, low - 2.2 * size), 500.0, 0.7 * size)
     key, words = _key(lay, order, complex(560.0, low - 2.2 * size), size)
     head = " - ".join(filter(None, (clean_text(title), lay.cloth.title)))
-    return assembled(
-        head, (*strokes, *bar, *key), (*texts, *figures, *words), 12.0, f"Layout. {lay.summary()}"
-    )
+    return assembled(head, (*strokes, *bar, *key), (*texts, *figures, *words), 12.0, f"Layout. {lay.summary()}")
 
 
 def _cloth(lay: Lay) -> Iterator[Stroke]:
@@ -84,8 +82,7 @@ def _cloth(lay: Lay) -> Iterator[Stroke]:
         yield Stroke(Layer.FOLD, (line(0j, complex(0, high)),), "fold")
     for n, box in enumerate(lay.job.strip.blocked, 1):
         x0, y0, x1, y1 = box
-        cross = (box_path(box), line(complex(x0, y0), complex(x1, y1)),
-                 line(complex(x0, y1), complex(x1, y0)))  # fmt: skip
+        cross = (box_path(box), line(complex(x0, y0), complex(x1, y1)), line(complex(x0, y1), complex(x1, y0)))
         yield Stroke(Layer.PLACEMENT, cross, f"fault.{n}")
 
 

@@ -1,19 +1,17 @@
-"""The lines of one finished piece, layer by layer. Layer 5."""
+"""The lines of one finished piece, layer by layer."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path, line, turn
-from drafting.pattern import CutPiece
-from drafting.piece import Edge, EdgeKind, Piece
 from drafting.sheet import Layer, Stroke
 from drafting.sheet.style import HEAD, bracket, full_head, open_head
 
 
-def piece_strokes(
-    cut_piece: CutPiece, one_way: bool = False, prefix: str = ""
-) -> tuple[Stroke, ...]:
+def piece_strokes(cut_piece: CutPiece, one_way: bool = False, prefix: str = "") -> tuple[Stroke, ...]:
     """Return every line of the piece; ids start with `prefix` and the piece's name."""
     piece, name = cut_piece.piece, f"{prefix}{cut_piece.piece.name}"
     return (
@@ -22,10 +20,7 @@ def piece_strokes(
         *_folds(piece, name),
         *_darts(cut_piece, name),
         *(Stroke(Layer.LEVEL, v.paths, f"{name}.level.{v.name}") for v in piece.levels if v.paths),
-        *(
-            Stroke(Layer.PLACEMENT, (m.path,), f"{name}.placement.{m.name}")
-            for m in piece.placements
-        ),
+        *(Stroke(Layer.PLACEMENT, (m.path,), f"{name}.placement.{m.name}") for m in piece.placements),
         *_arrows(cut_piece, name, one_way),
         *_notches(cut_piece, name),
     )

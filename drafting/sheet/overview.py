@@ -1,4 +1,4 @@
-"""Every piece of a costume on one sheet, side by side as a cutter looks at them. Layer 5.
+"""Every piece of a costume on one sheet, side by side as a cutter looks at them.
 
 `overview` says where each piece lies; its lines and words stay as they were drafted and are worked
 out once a piece. `Overview.sheet` moves them there, for files.
@@ -11,10 +11,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from statistics import fmean
 
-from drafting.label import cut_count, piece_title, spoken
-from drafting.names import clean_text
-from drafting.pattern import CutPiece, Pattern
-from drafting.remembered import remembered
+from drafting.draft.pattern import CutPiece, Pattern
+from drafting.finish.label import cut_count, piece_title, spoken
+from drafting.ground.names import clean_text
+from drafting.ground.remembered import remembered
 from drafting.sheet import Box, Layer, Sheet, Stroke, Text, page_round, shifted, union
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import CELL, Room, near

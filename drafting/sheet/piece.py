@@ -1,26 +1,16 @@
-"""One piece on its own true-scale sheet: lines, label, scale squares. Layer 5."""
+"""One piece on its own true-scale sheet: lines, label, scale squares."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from drafting.draft.pattern import CutPiece
 from drafting.finish import label_room
+from drafting.finish.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.geometry import Path
-from drafting.label import Label, LabelLines, label_lines, piece_title, spoken
-from drafting.names import clean_text
-from drafting.pattern import CutPiece
-from drafting.sheet import (
-    LEADING,
-    Layer,
-    Sheet,
-    Stroke,
-    Text,
-    assembled,
-    grown,
-    text_width,
-    union,
-)  # fmt: skip
+from drafting.ground.names import clean_text
+from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, grown, text_width, union
 from drafting.sheet.captions import piece_captions
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import Cost, Room, least_page, near

@@ -1,4 +1,4 @@
-"""Free room on a sheet: where a box fits without touching a line. Layer 5.
+"""Free room on a sheet: where a box fits without touching a line.
 
 The plane is cut into square cells. A cell is free where it lies on the wanted side of the outline
 and no line passes it; a table of sums then answers for every box at once. It errs to the safe side
@@ -77,9 +77,7 @@ class Room:
             return None
         sums = np.zeros((rows + 1, columns + 1))
         sums[1:, 1:] = self.free.cumsum(0).cumsum(1)
-        count = (
-            sums[tall:, wide:] - sums[:-tall, wide:] - sums[tall:, :-wide] + sums[:-tall, :-wide]
-        )
+        count = sums[tall:, wide:] - sums[:-tall, wide:] - sums[tall:, :-wide] + sums[:-tall, :-wide]
         row, column = np.nonzero(count == tall * wide)
         if not row.size:
             return None
@@ -97,9 +95,7 @@ class Room:
         steps = np.maximum(1, np.ceil(np.abs(chords) / (self.cell / 2)).astype(int))
         ends = np.cumsum([len(line) for line in lines])
         steps[ends[:-1] - 1] = 0  # from the end of one line to the start of the next
-        share = (np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)) / np.repeat(
-            steps, steps
-        )
+        share = (np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)) / np.repeat(steps, steps)
         on_way = np.repeat(points[:-1], steps) + share * np.repeat(chords, steps)
         along = np.append(on_way, points[ends - 1])
         return np.stack([(along.imag - self.y0) / self.cell, (along.real - self.x0) / self.cell])

@@ -1,4 +1,4 @@
-"""The squares that prove the scale of a print, and the bar of an overview. Layer 5."""
+"""The squares that prove the scale of a print, and the bar of an overview."""
 
 from __future__ import annotations
 
@@ -35,9 +35,7 @@ def scale_square(index: int, corner: complex) -> tuple[Stroke, Text, Text]:
 def scale_squares(room: Room, page: Box, apart: float) -> _Squares:
     """Return both squares, `apart` mm from all else in `room`, so that the page grows least."""
     step = round(SQUARES[0][2] + apart)
-    rows = [
-        _set((0j, offset), room, page, apart) for offset in (complex(step, 0), complex(0, step))
-    ]
+    rows = [_set((0j, offset), room, page, apart) for offset in (complex(step, 0), complex(0, step))]
     corners = min(rows, key=lambda found: _area(page, found))
     single = _one_by_one(room, page, apart)
     if _area(page, single) < TOGETHER * _area(page, corners):
@@ -74,21 +72,14 @@ def _area(page: Box, corners: list[complex]) -> float:
     return (x1 - x0) * (y1 - y0)
 
 
-def scale_bar(
-    left: complex, length: float, size: float
-) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+def scale_bar(left: complex, length: float, size: float) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     """Return a bar `length` mm long in five parts, with figures in cm `size` mm high."""
     ticks = [left + length * part / 5 for part in range(6)]
     ends = [line(tick, tick + 0.6j * size) for tick in ticks]
     rails = [line(a, b) for a, b in pairwise(ticks)]
     figures = (0, 1, 5)
     texts = [
-        Text(
-            ticks[i] - 1.1j * size,
-            size,
-            (f"{length * i / 50:g}" + (" cm" if i == 5 else ""),),
-            "middle",
-        )
+        Text(ticks[i] - 1.1j * size, size, (f"{length * i / 50:g}" + (" cm" if i == 5 else ""),), "middle")
         for i in figures
     ]
     bar = Stroke(Layer.SCALE, (*rails, *ends), "scale-check.bar")

@@ -1,4 +1,4 @@
-"""How each layer looks: width, dash and colour by meaning, told apart in grey too. Layer 5.
+"""How each layer looks: width, dash and colour by meaning, told apart in grey too.
 
 Widths and dashes are mm on paper. Every line is known by its dash and width first;
 colour only helps.
@@ -46,8 +46,12 @@ STYLES: dict[Layer, LineStyle] = {
 }
 
 TEXT_COLOURS: dict[Layer, str] = {
-    Layer.LEVEL: SLATE, Layer.GUIDE: SLATE, Layer.STRETCH: CLAY, Layer.JOIN: MIST, Layer.PAGE: MIST,
-}  # fmt: skip
+    Layer.LEVEL: SLATE,
+    Layer.GUIDE: SLATE,
+    Layer.STRETCH: CLAY,
+    Layer.JOIN: MIST,
+    Layer.PAGE: MIST,
+}
 """Text is drawn in `INK` on every other layer."""
 
 TINTS = ("#eef2f6", "#f6f0e8", "#edf3ea", "#f3edf3", "#f4f3e6", "#e9f1f2")

@@ -9,9 +9,9 @@ import pytest
 from shapely.geometry import Polygon
 
 from drafting.alter.applique import appliqued, shape
-from drafting.costume import make
-from drafting.costume_file import read_costume
-from drafting.errors import DraftError, InputError
+from drafting.costume.file import read_costume
+from drafting.costume.make import make
+from drafting.ground.errors import DraftError, InputError
 from drafting.reading.trimming import AppliqueWish
 from tests.making.figures import ROOT, made
 
@@ -19,10 +19,7 @@ COAT = made("lamplighter").garments[0].draft
 STAR = AppliqueWish("tail-2", "star", 60.0, 60.0, "hem", 120.0)
 
 
-@pytest.mark.parametrize(
-    ("name", "area"),
-    [("circle", math.pi * 30 * 20), ("diamond", 60 * 40 / 2)],
-)
+@pytest.mark.parametrize(("name", "area"), [("circle", math.pi * 30 * 20), ("diamond", 60 * 40 / 2)])
 def test_a_shape_has_its_size_and_area(name: str, area: float) -> None:
     """An ellipse's area is pi a b, a rhombus's half the product of its diagonals."""
     path = shape(name, 60.0, 40.0)
@@ -121,14 +118,10 @@ colour = "red"
     with pytest.raises(InputError) as refused:
         read_costume(file)
     fields = {fault.field for fault in refused.value.faults}
-    assert fields == {
-        "garments.coat.trims[1]", "garments.coat.appliques[1]", "garments.coat.appliques[1].colour",
-    }  # fmt: skip
+    assert fields == {"garments.coat.trims[1]", "garments.coat.appliques[1]", "garments.coat.appliques[1].colour"}
 
 
 def test_a_trim_along_no_edge_is_refused_when_the_garment_is_made(tmp_path: Path) -> None:
-    file = costume_with(
-        tmp_path, '\n[[garments.coat.trims]]\nedge = "front.hem"\nwidth = "12 mm"\n'
-    )
+    file = costume_with(tmp_path, '\n[[garments.coat.trims]]\nedge = "front.hem"\nwidth = "12 mm"\n')
     with pytest.raises(InputError, match="no edge hem to trim"):
         make(read_costume(file))

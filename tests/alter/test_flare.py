@@ -20,13 +20,13 @@ from drafting.alter.fan import across
 from drafting.alter.flare import Wish, filled, flared, fuller
 from drafting.body import Body
 from drafting.checks import check_draft
-from drafting.draft import Draft, EdgeRef, Seam, SeamNotch
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.draft.walk import notched, walk
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line, through
 from drafting.geometry.area import is_simple
-from drafting.piece import Edge, EdgeKind, Level, Piece
-from drafting.walk import notched, walk
+from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, pair
 from tests.bodies import ansur, bdims
 from tests.shared_data import check_value, check_values
@@ -35,9 +35,7 @@ SAME = 0.01
 """mm: an edge that is not opened keeps its length (row E28 asks for 0.1)."""
 
 
-def panel(
-    width: float = 400.0, length: float = 550.0, dip: float = 0.0, lean: float = 0.0
-) -> Piece:
+def panel(width: float = 400.0, length: float = 550.0, dip: float = 0.0, lean: float = 0.0) -> Piece:
     """Return a skirt panel: waist dipping by `dip`, sides leaning out by `lean`, hem straight."""
     a, b = complex(-lean, 0), complex(width + lean, 0)
     c, d = complex(width, length), complex(0, length)
@@ -47,11 +45,13 @@ def panel(
     return Piece(
         "panel",
         (
-            Edge("hem", line(a, b), EdgeKind.HEM), Edge("right", line(b, c)), Edge("waist", waist),
+            Edge("hem", line(a, b), EdgeKind.HEM),
+            Edge("right", line(b, c)),
+            Edge("waist", waist),
             Edge("left", line(d, a)),
         ),
         levels=(Level("middle", (line(complex(0, length / 2), complex(width, length / 2)),)),),
-    )  # fmt: skip
+    )
 
 
 def opened(piece: Piece, cuts: int, each: float, edge: str = "hem", pivot: str = "waist") -> Piece:
@@ -60,10 +60,7 @@ def opened(piece: Piece, cuts: int, each: float, edge: str = "hem", pivot: str =
 
 def kinks(path: Path) -> list[float]:
     """Return the turn (degrees) at every joint of a path."""
-    return [
-        abs(math.degrees(cmath.phase(b.tangent(0.0) / a.tangent(1.0))))
-        for a, b in pairwise(path.segments)
-    ]
+    return [abs(math.degrees(cmath.phase(b.tangent(0.0) / a.tangent(1.0)))) for a, b in pairwise(path.segments)]
 
 
 def unchanged(old: Piece, new: Piece, edge: str) -> None:
@@ -110,9 +107,13 @@ def test_no_line_gets_a_kink() -> None:
 
 @settings(max_examples=25, deadline=None)
 @given(
-    width=st.floats(150, 700), length=st.floats(200, 1000), dip=st.floats(0, 15),
-    lean=st.floats(0, 80), cuts=st.integers(1, 8), each=st.floats(2, 50),
-)  # fmt: skip
+    width=st.floats(150, 700),
+    length=st.floats(200, 1000),
+    dip=st.floats(0, 15),
+    lean=st.floats(0, 80),
+    cuts=st.integers(1, 8),
+    each=st.floats(2, 50),
+)
 def test_any_panel_grows_by_the_sum_and_keeps_the_rest(
     width: float, length: float, dip: float, lean: float, cuts: int, each: float
 ) -> None:
@@ -131,11 +132,13 @@ def people() -> Iterator[Body]:
 @pytest.mark.parametrize(
     "wish",
     [
-        Wish(("front", "hem"), "shoulder", 4, 160.0), Wish(("back", "hem"), "", 4, 160.0),
-        Wish(("sleeve", "hem"), ratio=2.2, gather=True), Wish(("back", "side"), "centre", 3, 60.0),
+        Wish(("front", "hem"), "shoulder", 4, 160.0),
+        Wish(("back", "hem"), "", 4, 160.0),
+        Wish(("sleeve", "hem"), ratio=2.2, gather=True),
+        Wish(("back", "side"), "centre", 3, 60.0),
     ],
     ids=lambda wish: ".".join(wish.edge),
-)  # fmt: skip
+)
 def test_flared_pieces_of_many_bodies_have_no_error(wish: Wish) -> None:
     # Block demands, rules 1-6, by the checks: seams walk, corners join, girths and darts hold.
     for body in people():
@@ -175,14 +178,20 @@ def band_and_panel() -> Draft:
     band = Piece(
         "band",
         (
-            Edge("panel", line(low, high)), Edge("end", line(high, high + 40j)),
-            Edge("top", line(high + 40j, low + 40j)), Edge("far", line(low + 40j, low)),
+            Edge("panel", line(low, high)),
+            Edge("end", line(high, high + 40j)),
+            Edge("top", line(high + 40j, low + 40j)),
+            Edge("far", line(low + 40j, low)),
         ),
-    )  # fmt: skip
+    )
     seam = Seam(
-        "band", (("panel", "waist"),), (("band", "panel"),), start=None, end=None,
+        "band",
+        (("panel", "waist"),),
+        (("band", "panel"),),
+        start=None,
+        end=None,
         notches=(SeamNotch("side", 80.0, 80.0),),
-    )  # fmt: skip
+    )
     return Draft((piece, band), (seam,))
 
 
@@ -222,9 +231,10 @@ def test_thick_cloth_gathered_is_warned_of_and_thin_is_not() -> None:
     # Trouble GA1 (common practice): coating of 2 mm at 3.0 is about 6 mm before the band; chiffon 0.2.
     for thickness, warned in ((2.0, True), (0.2, False)):
         full = fuller(
-            band_and_panel(), Wish(("panel", "waist"), "hem", ratio=3.0, gather=True),
+            band_and_panel(),
+            Wish(("panel", "waist"), "hem", ratio=3.0, gather=True),
             Fabric("cloth, invented", thickness=thickness),
-        )  # fmt: skip
+        )
         said = [f for f in full.findings if f.level == "warning"]
         assert bool(said) is warned
         if warned:
@@ -265,9 +275,7 @@ REFUSED: list[tuple[EdgeRef, str, str]] = [
 
 
 @pytest.mark.parametrize(("edge", "pivot", "said"), REFUSED)
-def test_what_cannot_be_opened_is_refused_with_what_would_be_right(
-    edge: EdgeRef, pivot: str, said: str
-) -> None:
+def test_what_cannot_be_opened_is_refused_with_what_would_be_right(edge: EdgeRef, pivot: str, said: str) -> None:
     with pytest.raises(DraftError, match=said):
         fuller(Draft((panel(),)), Wish(edge, pivot, 4, 100.0))
 

@@ -4,26 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.draft import Draft
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment, draft_garment
-from drafting.shaping.elastic import elastic_loop
-from drafting.shaping.fullness import (
-    bulk_said,
-    flat_length,
-    gathered,
-    ratio_of_percentage,
-    stack,
-    tiers,
-)
-from drafting.walk import walk
+from drafting.ground.errors import DraftError
+from drafting.shaping.flare.elastic import elastic_loop
+from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack, tiers
 from tests.blocks.figures import chart_woman
 from tests.bodies import ansur, bdims
 
-JERSEY = Fabric(
-    "jersey", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95, eases="none"
-)  # fmt: skip
+JERSEY = Fabric("jersey", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95, eases="none")
 
 
 def shirt(**choices: object) -> MadeGarment:
@@ -94,9 +85,7 @@ def test_a_full_sleeve_is_gathered_onto_its_cuff() -> None:
 
 @pytest.mark.parametrize(("width", "height"), [(60, 0), (120, 40), (200, 90), (0, 50)])
 def test_a_puffed_cap_is_added_between_the_notches_only(width: float, height: float) -> None:
-    puffed = draft_garment(
-        chart_woman(), JERSEY, "puffed-top", {"puff_width": width, "puff_height": height}
-    )
+    puffed = draft_garment(chart_woman(), JERSEY, "puffed-top", {"puff_width": width, "puff_height": height})
     plain = draft_garment(chart_woman(), JERSEY, "puffed-top", {"puff_width": 0, "puff_height": 0})
     sound(puffed)
     for name in ("front armhole", "back armhole"):
@@ -119,10 +108,7 @@ def test_puffs_and_breeches_hold_on_many_bodies() -> None:
 def test_a_gathered_hem_must_pass_the_hand_flat() -> None:
     # Row E16 (practice): flat cloth at least hand girth + 1 cm, whatever the elastic opens to.
     narrow = draft_garment(
-        chart_woman().changed(hand_girth=380),
-        JERSEY,
-        "puffed-top",
-        {"puff_width": 0, "puff_height": 0},
+        chart_woman().changed(hand_girth=380), JERSEY, "puffed-top", {"puff_width": 0, "puff_height": 0}
     )
     said = [f.message for f in narrow.findings if f.check == "elastic" and f.level == "warning"]
     assert any("390 mm or more of cloth" in text for text in said)
@@ -138,16 +124,8 @@ def test_a_puffed_caps_gathers_are_marked_half_way_on_both_sides() -> None:
         found = walk(draft, seam)
         (half,) = (n for n in seam.notches if n.name.endswith("half"))
         notch = next(n for n in seam.notches if not n.name.endswith("half"))
-        above = (
-            (half.a - notch.a, found.a_length - half.a)
-            if half.a > notch.a
-            else (half.a, notch.a - half.a)
-        )
-        below = (
-            (half.b - notch.b, found.b_length - half.b)
-            if half.b > notch.b
-            else (half.b, notch.b - half.b)
-        )
+        above = (half.a - notch.a, found.a_length - half.a) if half.a > notch.a else (half.a, notch.a - half.a)
+        below = (half.b - notch.b, found.b_length - half.b) if half.b > notch.b else (half.b, notch.b - half.b)
         assert above[0] == pytest.approx(above[1], abs=0.01)
         assert below[0] == pytest.approx(below[1], abs=0.01)
 

@@ -20,13 +20,13 @@ from scipy.optimize import brentq
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.checks import check_draft, check_pattern
-from drafting.chosen import Origin, block_named, choose
+from drafting.costume.choices import Origin, block_named, choose
+from drafting.costume.garment import drafted
+from drafting.draft.walk import notched
 from drafting.export.svg import svg_text
 from drafting.finish import finish
-from drafting.garment import drafted
-from drafting.scale import body_scale
+from drafting.ground.scale import body_scale
 from drafting.sheet.overview import overview_sheet
-from drafting.walk import notched
 from tests.blocks.figures import pair_block
 from tests.bodies import bdims
 
@@ -55,8 +55,9 @@ class Solving:
 def watched() -> Iterator[Solving]:
     """Have every module of the kit solve through one `Solving`."""
     solving = Solving()
-    users = [m for name, m in sys.modules.items()
-             if name.startswith("drafting.") and vars(m).get("brentq") is brentq]  # fmt: skip
+    users = [
+        m for name, m in sys.modules.items() if name.startswith("drafting.") and vars(m).get("brentq") is brentq
+    ]
     for module in users:
         setattr(module, "brentq", solving)  # noqa: B010
     try:

@@ -55,8 +55,9 @@ CASES = (
 BEGIN = """
 import matplotlib.pyplot as plt
 from ipywidgets import FloatSlider, interact
-from drafting.costume_file import read_costume
-from drafting.notebook import Bench, costume_path, standing
+from drafting.costume.file import read_costume
+from drafting.notebook import Bench, costume_path
+from drafting.notebook.bench import state as standing
 """
 
 BENCH = """
@@ -118,19 +119,23 @@ CLOCK = """([place, what]) => {
 
 def written(place: Path) -> None:
     """Write the notebook: a bench and a plain redraw for each case, a cell each."""
-    cells = [
-        BEGIN,
-        *(text.format(**vars(case)) for case in CASES for text in (BENCH, SURPRISED, PLAIN)),
-    ]
+    cells = [BEGIN, *(text.format(**vars(case)) for case in CASES for text in (BENCH, SURPRISED, PLAIN))]
     book = {
         "cells": [
-            {"cell_type": "code", "execution_count": None, "id": f"c{i}", "metadata": {},
-             "outputs": [], "source": text.strip()}
+            {
+                "cell_type": "code",
+                "execution_count": None,
+                "id": f"c{i}",
+                "metadata": {},
+                "outputs": [],
+                "source": text.strip(),
+            }
             for i, text in enumerate(cells)
         ],
         "metadata": {"kernelspec": {"name": "python3", "display_name": "Python 3"}},
-        "nbformat": 4, "nbformat_minor": 5,
-    }  # fmt: skip
+        "nbformat": 4,
+        "nbformat_minor": 5,
+    }
     place.write_text(json.dumps(book), encoding="utf-8")
 
 
@@ -170,11 +175,7 @@ def main() -> None:
         root, home = Path(folder) / "work", Path(folder) / "home"
         root.mkdir()
         home.mkdir()
-        with (
-            running_lab(root, home) as lab,
-            running_chromium() as browser,
-            new_tab(browser, lab) as tab,
-        ):
+        with running_lab(root, home) as lab, running_chromium() as browser, new_tab(browser, lab) as tab:
             written(root / NOTEBOOK)
             tab.open(NOTEBOOK)
             if not tab.run_all():

@@ -17,8 +17,9 @@ from pathlib import Path
 from types import ModuleType
 from typing import Any
 
-from drafting.layout import Copy, Job, Kind, Packing, Pose, Strip, pack
-from drafting.layout.process import Child
+from drafting.layout import Copy, Job, Kind, Packing, Pose, Strip
+from drafting.layout.packing import pack
+from drafting.layout.packing.child_process import Child
 
 SHARED = Path(__file__).resolve().parents[3] / "shared"
 STUDY = SHARED / "design" / "packing" / "study" / "costume.py"
@@ -57,9 +58,8 @@ def library_alone(instance: dict[str, Any], seconds: float, seed: int) -> float:
         for item in instance["items"]
     ]
     child = Child(
-        {"height": instance["fabric_width"], "items": items, "seconds": int(seconds),
-         "workers": 2, "seed": seed}
-    )  # fmt: skip
+        {"height": instance["fabric_width"], "items": items, "seconds": int(seconds), "workers": 2, "seed": seed}
+    )
     while not child.ended:
         time.sleep(0.1)
     child.stop()
@@ -97,9 +97,10 @@ def strips(seconds: float, only: str, seed: int) -> None:
         length, placed = ours(instance, seconds, seed)
         faults = verify(instance, length, placed)[0]
         row = (
-            instance["best_known"]["density_pct"], density(length),
+            instance["best_known"]["density_pct"],
+            density(length),
             density(library_alone(instance, seconds, seed)),
-        )  # fmt: skip
+        )
         rows.append(row)
         print(_row(instance["name"], row) + f" {'; '.join(faults) or 'valid'} |", flush=True)
     if rows:

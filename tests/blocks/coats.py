@@ -8,21 +8,27 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body, wearer
 from drafting.checks import check_draft
-from drafting.chosen import Origin, choose
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.costume.choices import Origin, choose
+from drafting.costume.garment import drafted
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece
+from drafting.draft.walk import notched
 from drafting.fabric import Fabric
-from drafting.garment import drafted
-from drafting.piece import Piece
+from drafting.ground.errors import DraftError
+from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from drafting.scale import body_scale
-from drafting.walk import notched
 
 LAMPLIGHTER = {
-    "height": 1710.0, "bust_girth": 920.0, "high_bust_girth": 890.0, "waist_girth": 760.0,
-    "hip_girth": 980.0, "shoulder_length": 125.0, "across_back_width": 356.0,
-    "upper_arm_girth": 288.0, "back_waist_length": 412.0,
-}  # fmt: skip
+    "height": 1710.0,
+    "bust_girth": 920.0,
+    "high_bust_girth": 890.0,
+    "waist_girth": 760.0,
+    "hip_girth": 980.0,
+    "shoulder_length": 125.0,
+    "across_back_width": 356.0,
+    "upper_arm_girth": 288.0,
+    "back_waist_length": 412.0,
+}
 """An invented wearer of the coat, mm."""
 
 

@@ -14,32 +14,55 @@ from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body, wearer
-from drafting.chosen import Chosen, Origin, choose
-from drafting.draft import Draft
+from drafting.costume.choices import Chosen, Origin, choose
+from drafting.costume.garment import MadeGarment, drafted, make_garment
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece
+from drafting.draft.walk import Walk, notched, walk
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment, drafted, make_garment
-from drafting.piece import Piece
+from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from drafting.scale import body_scale
-from drafting.walk import Walk, notched, walk
 from tests.shared_data import check_values
 
 CHART_NAMES = {
-    "bust": "bust_girth", "chest": "bust_girth", "waist": "waist_girth", "hip": "hip_girth",
-    "seat": "hip_girth", "back_width": "across_back_width", "chest_width": "across_front_width",
-    "shoulder": "shoulder_length", "neck": "neck_base_girth", "top_arm": "upper_arm_girth",
-    "wrist": "wrist_girth", "nape_to_waist": "back_waist_length", "scye_depth": "scye_depth",
-    "waist_to_hip": "waist_to_hip", "sleeve": "arm_length", "height": "height",
-}  # fmt: skip
+    "bust": "bust_girth",
+    "chest": "bust_girth",
+    "waist": "waist_girth",
+    "hip": "hip_girth",
+    "seat": "hip_girth",
+    "back_width": "across_back_width",
+    "chest_width": "across_front_width",
+    "shoulder": "shoulder_length",
+    "neck": "neck_base_girth",
+    "top_arm": "upper_arm_girth",
+    "wrist": "wrist_girth",
+    "nape_to_waist": "back_waist_length",
+    "scye_depth": "scye_depth",
+    "waist_to_hip": "waist_to_hip",
+    "sleeve": "arm_length",
+    "height": "height",
+}
 """What the charts' words mean here; a man's sleeve is taken from the nape there, and left out."""
 
 FULL = {
-    "height": 1680.0, "waist_girth": 780.0, "hip_girth": 1040.0, "neck_base_girth": 390.0,
-    "shoulder_length": 125.0, "shoulder_drop": 45.0, "across_back_width": 360.0,
-    "across_front_width": 330.0, "axilla_depth": 165.0, "back_waist_length": 405.0,
-    "bust_point_width": 190.0, "upper_arm_girth": 300.0, "wrist_girth": 160.0,
-    "hand_girth": 200.0, "arm_length": 590.0, "upper_arm_length": 335.0, "waist_to_hip": 200.0,
-}  # fmt: skip
+    "height": 1680.0,
+    "waist_girth": 780.0,
+    "hip_girth": 1040.0,
+    "neck_base_girth": 390.0,
+    "shoulder_length": 125.0,
+    "shoulder_drop": 45.0,
+    "across_back_width": 360.0,
+    "across_front_width": 330.0,
+    "axilla_depth": 165.0,
+    "back_waist_length": 405.0,
+    "bust_point_width": 190.0,
+    "upper_arm_girth": 300.0,
+    "wrist_girth": 160.0,
+    "hand_girth": 200.0,
+    "arm_length": 590.0,
+    "upper_arm_length": 335.0,
+    "waist_to_hip": 200.0,
+}
 """Everything but the bust that a bodice and a sleeve need, in mm: invented."""
 
 
@@ -71,9 +94,11 @@ def pair_block() -> Block:
     blocks = all_blocks()
     bodice, sleeve = blocks["bodice"], blocks["sleeve"]
     return replace(
-        blocks["shirt"], name="bodice-and-sleeve", choices=(*bodice.choices, *sleeve.choices),
+        blocks["shirt"],
+        name="bodice-and-sleeve",
+        choices=(*bodice.choices, *sleeve.choices),
         parts={"bodice": {}, "sleeve": {}},
-    )  # fmt: skip
+    )
 
 
 def chosen_for(body: Body, choices: Mapping[str, Any]) -> Chosen:
@@ -86,13 +111,9 @@ def pair(body: Body, fabric: Fabric | None = None, **choices: Any) -> Draft:
     return notched(drafted(body, fabric, pair_block(), chosen_for(body, choices)))
 
 
-def made(
-    body: Body, fabric: Fabric | None = None, name: str = "pair", **choices: Any
-) -> MadeGarment:
+def made(body: Body, fabric: Fabric | None = None, name: str = "pair", **choices: Any) -> MadeGarment:
     """Return bodice and sleeve drafted, finished and checked."""
-    return make_garment(
-        body, fabric, pair_block(), chosen_for(body, choices), name=name, role="shell"
-    )
+    return make_garment(body, fabric, pair_block(), chosen_for(body, choices), name=name, role="shell")
 
 
 def walked(draft: Draft, name: str) -> Walk:

@@ -7,8 +7,8 @@ import math
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, line
-from drafting.shaping.coat.flare import Panel, bend, even_cuts
 from drafting.shaping.coat.plain_tail import PlainTail, plain_tail
+from drafting.shaping.flare.bend import Panel, bend, even_cuts
 
 
 def straight(width: float, drop: float) -> PlainTail:
@@ -21,15 +21,11 @@ def plain_tails(draw: st.DrawFn) -> PlainTail:
     """Tails with a curved waist, a narrower hem that rises, and a spring for the seat: invented."""
     width, drop = draw(st.floats(200, 420)), draw(st.floats(350, 900))
     low = draw(st.floats(0.5, 0.9)) * width
-    rise, wave, spring = (
-        draw(st.floats(0, 40)), draw(st.floats(-15, 15)), draw(st.floats(0, 17)),
-    )  # fmt: skip
-    waist = Cubic(
-        0j, complex(width / 3, wave), complex(2 * width / 3, wave), complex(width, -wave / 2)
-    )
+    rise, wave, spring = (draw(st.floats(0, 40)), draw(st.floats(-15, 15)), draw(st.floats(0, 17)))
+    waist = Cubic(0j, complex(width / 3, wave), complex(2 * width / 3, wave), complex(width, -wave / 2))
     hem = Cubic(
         -1j * drop, complex(low / 3, -drop), complex(2 * low / 3, rise * 0.6 - drop), complex(low, rise - drop)
-    )  # fmt: skip
+    )
     return plain_tail(Path((waist,)), Path((hem,)), spring)
 
 

@@ -10,9 +10,9 @@ import pytest
 
 from drafting.blocks.bodice import Choices
 from drafting.body import Body, wearer
-from drafting.choices import choices_of
+from drafting.draft.piece import EdgeKind
 from drafting.fabric import cut_girth
-from drafting.piece import EdgeKind
+from drafting.ground.choices import choices_of
 from tests.blocks.figures import (
     chart_man,
     chart_woman,
@@ -51,15 +51,11 @@ def band(row: str) -> tuple[float, float]:
 def test_i01_twice_the_half_width_at_the_bust_is_bust_plus_ease(ease: float) -> None:
     # I01 (logic): true for every body and ease, within 0.1 cm.
     for body in (chart_woman(), chart_man(), full_bust(1120)):
-        assert girth(pair(body, bust_ease=ease), "bust") == pytest.approx(
-            body["bust_girth"] + ease, abs=1
-        )
+        assert girth(pair(body, bust_ease=ease), "bust") == pytest.approx(body["bust_girth"] + ease, abs=1)
 
 
 @pytest.mark.parametrize("waist_ease", [0.0, 60.0, 300.0, 500.0])
-def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_out(
-    waist_ease: float,
-) -> None:
+def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_out(waist_ease: float) -> None:
     # I02 (logic): sum on the half = half-width - (waist + ease) / 2; never a negative dart.
     body = chart_woman()
     draft = pair(body, waist_ease=waist_ease)
@@ -114,9 +110,7 @@ def test_i14_the_other_hand_is_the_exact_mirror() -> None:
     for piece in pair(full_bust(1030)).pieces:
         other = piece.mirrored()
         assert other.area == pytest.approx(piece.area, abs=1e-6)
-        assert {e.name: e.length for e in other.edges} == pytest.approx(
-            {e.name: e.length for e in piece.edges}
-        )
+        assert {e.name: e.length for e in other.edges} == pytest.approx({e.name: e.length for e in piece.edges})
         again = other.mirrored()
         for edge in piece.edges:
             half = edge.length / 2
@@ -173,10 +167,16 @@ def test_i12_the_half_width_lies_in_the_band_of_three_methods() -> None:
 
 def bunka() -> Body:
     """Return the body of rows W01-W18 (bust 83, waist 64, back length 38); the rest is invented."""
-    return wearer({
-        "height": 1580.0, "bust_girth": 830.0, "high_bust_girth": 790.0, "waist_girth": 640.0,
-        "hip_girth": 910.0, "back_waist_length": 380.0,
-    })  # fmt: skip
+    return wearer(
+        {
+            "height": 1580.0,
+            "bust_girth": 830.0,
+            "high_bust_girth": 790.0,
+            "waist_girth": 640.0,
+            "hip_girth": 910.0,
+            "back_waist_length": 380.0,
+        }
+    )
 
 
 @pytest.mark.parametrize(("row", "ease"), [("W01", 120.0), ("W17", 100.0)])
@@ -207,9 +207,10 @@ def test_w02_to_w18_and_our_draft_lie_side_by_side() -> None:
         "front neck": (draft["front"].points["side_neck"].real, float(check_value("W06")), old["neck_front"]),
         "bust line": (
             -draft["back"].points["underarm"].imag,
-            float(check_value("W02")), check_values("W17")["bust_line"],
+            float(check_value("W02")),
+            check_values("W17")["bust_line"],
         ),
-    }  # fmt: skip
+    }
     for what, (ours, *theirs) in figures.items():
         assert 10 * min(theirs) - 15 <= ours <= 10 * max(theirs) + 15, what
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from drafting.body import wearer
-from drafting.costume import make
-from drafting.costume_file import read_costume
+from drafting.costume.file import read_costume
+from drafting.costume.make import make
 from tests.blocks.figures import (
     bust_dart,
     chart_woman,
@@ -27,9 +27,7 @@ from tests.checks.figures import sound
 
 def test_me3_a_waist_that_is_the_largest_girth_leans_the_side_out_and_has_no_dart() -> None:
     # ME3 (makers' tutorials and question threads): bust 104, waist 112, hip 106, ease 4.
-    body = wearer(
-        {"height": 1700.0, "bust_girth": 1040.0, "waist_girth": 1120.0, "hip_girth": 1060.0}
-    )
+    body = wearer({"height": 1700.0, "bust_girth": 1040.0, "waist_girth": 1120.0, "hip_girth": 1060.0})
     garment = made(body, waist_ease=40.0)
     assert girth(garment.draft, "waist") == pytest.approx(1160, abs=2)
     assert errors(garment) == []
@@ -70,9 +68,7 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else() -> No
     # DR1: high bust 98, bust 112 against 103; back width, shoulder, neck equal within 0.1 mm,
     # front armhole within 5 mm, finished bust = body + ease in both.
     less, more = pair(full_bust(1030)), pair(full_bust(1120))
-    assert level(more, "back", "across_back") == pytest.approx(
-        level(less, "back", "across_back"), abs=0.1
-    )
+    assert level(more, "back", "across_back") == pytest.approx(level(less, "back", "across_back"), abs=0.1)
     for piece in ("back", "front"):
         for edge in ("shoulder", "neck"):
             assert more[piece][edge].length == pytest.approx(less[piece][edge].length, abs=0.1)

@@ -11,18 +11,12 @@ import math
 import pytest
 import shapely
 
-from drafting.garment import MadeGarment
-from drafting.shaping.buttons import Button, button_row
+from drafting.costume.garment import MadeGarment
+from drafting.draft.walk import walk
+from drafting.shaping.details.buttons import Button, button_row
 from drafting.sheet.marks import piece_strokes
-from drafting.walk import walk
 from tests.blocks.figures import chart_woman, errors
-from tests.blocks.small_pieces import (
-    made,
-    many,
-    marks,
-    middle,
-    trouble,
-)
+from tests.blocks.small_pieces import made, many, marks, middle, trouble
 from tests.shared_data import check_value
 
 
@@ -102,9 +96,7 @@ def test_ma2_the_side_on_top_has_the_holes_and_is_free_to_choose() -> None:
             found = marks(garment.draft[name], "buttonhole")
             assert found
             assert all(f"_{holes}" in mark.name for mark in found)
-            assert all(
-                f"_{holes}" not in mark.name for mark in marks(garment.draft[name], "button")
-            )
+            assert all(f"_{holes}" not in mark.name for mark in marks(garment.draft[name], "button"))
         said = next(f.message for f in garment.findings if f.check == "closing")
         assert f"wearer's {holes} front" in said
 
@@ -146,9 +138,7 @@ def test_a_separate_facing_is_sewn_to_the_front_edge() -> None:
     assert walk(draft, seam).difference == pytest.approx(0.0, abs=1e-9)
 
 
-def test_al5_interfacing_is_a_piece_of_its_own_to_the_stitching_line_and_3_mm(
-    shirt: MadeGarment,
-) -> None:
+def test_al5_interfacing_is_a_piece_of_its_own_to_the_stitching_line_and_3_mm(shirt: MadeGarment) -> None:
     assert "stitching line plus at most 3 mm" in trouble("AL5")["right_outcome"]
     stiff = [cut for cut in shirt.pattern.pieces if cut.piece.material == "interfacing"]
     names = {"front-facing", "cuff", "collar", "collar-stand"}

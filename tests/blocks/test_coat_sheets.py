@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from drafting.body import wearer
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
 from drafting.export.figure import overview_png
 from drafting.finish import finish
 from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, union
@@ -28,11 +28,9 @@ REWRITE = os.environ.get("DRAFTING_REWRITE_GOLDEN") == "1"
 SETTINGS: dict[str, dict[str, Any]] = {
     "plain tail, one panel": {"panels": 1, "flare": 0.0},
     "four panels, 80 mm a seam, every other seam on the bias": {"panels": 4, "flare": 80.0},
-    "the same on twice the panels, every flared seam on the bias": {
-        "panels": 4, "flare": 80.0, "grain": "pairs",
-    },
+    "the same on twice the panels, every flared seam on the bias": {"panels": 4, "flare": 80.0, "grain": "pairs"},
     "six panels, 250 mm a seam": {"panels": 6, "flare": 250.0},
-}  # fmt: skip
+}
 
 
 def six_coats() -> list[Sheet]:
@@ -40,9 +38,12 @@ def six_coats() -> list[Sheet]:
     sheets = []
     for title, body in SIX.items():
         draft = coat(
-            wearer({n: float(mm) for n, mm in body.items()}, title=title), lining="none",
-            stiff_collar=False, stiff_front="none", stiff_tails="none",
-        )  # fmt: skip
+            wearer({n: float(mm) for n, mm in body.items()}, title=title),
+            lining="none",
+            stiff_collar=False,
+            stiff_front="none",
+            stiff_tails="none",
+        )
         sheets.append(overview_sheet([finish(draft, title, "shell")], title))
     return sheets
 
@@ -72,9 +73,7 @@ def flat_tail(title: str, draft: Draft) -> Sheet:
 
 
 @pytest.mark.parametrize(("name", "columns", "least"), [("tailcoat", 2, 6), ("flare", 2, 4)])
-def test_the_sheets_can_be_looked_at(
-    name: str, columns: int, least: int, tmp_path: FilePath
-) -> None:
+def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_path: FilePath) -> None:
     if name == "tailcoat":
         sheets = six_coats()
     else:

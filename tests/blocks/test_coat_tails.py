@@ -10,10 +10,10 @@ import math
 
 import pytest
 
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft
 from drafting.geometry import Path
 from drafting.geometry.area import is_simple
+from drafting.ground.errors import DraftError
 from drafting.shaping.coat.skirt import WAYS
 from tests.blocks.coats import coat, lamplighter, panels, said
 from tests.shared_data import check_value
@@ -40,9 +40,7 @@ def outline_of_tail(draft: Draft) -> tuple[Path, Path]:
 def test_the_sweep_is_exact_and_the_waist_edge_stays(count: int, flare: float) -> None:
     draft = coat(lamplighter(), panels=count, flare=flare, hem_bone="none", stiff_tails="none")
     waist, hem = outline_of_tail(draft)
-    assert hem.length == pytest.approx(
-        draft.facts["tail_sweep_plain"] + flare * (count - 1), abs=0.1
-    )
+    assert hem.length == pytest.approx(draft.facts["tail_sweep_plain"] + flare * (count - 1), abs=0.1)
     body = draft["side-body"]["waist"].length + draft["front"]["waist"].length
     assert waist.length == pytest.approx(body, abs=0.1)
     for one, two in itertools.pairwise(panels(draft)):
@@ -59,9 +57,7 @@ def test_without_flare_the_joined_panels_are_the_plain_tail() -> None:
 
 def test_each_seam_may_have_a_flare_of_its_own() -> None:
     draft = coat(lamplighter(), panels=4, flare=50.0, flare_2=200.0, flare_3=0.0)
-    assert draft.facts["tail_sweep"] - draft.facts["tail_sweep_plain"] == pytest.approx(
-        250, abs=0.1
-    )
+    assert draft.facts["tail_sweep"] - draft.facts["tail_sweep_plain"] == pytest.approx(250, abs=0.1)
 
 
 def test_the_right_tail_mirrors_the_left_with_its_warp(plain: Draft) -> None:
@@ -124,9 +120,7 @@ def test_every_way_gives_the_same_hem(way: str) -> None:
     draft = coat(lamplighter(), panels=4, flare=60.0, flare_way=way, grain="plumb")
     added = draft.facts["tail_sweep"] - draft.facts["tail_sweep_plain"]
     assert added == pytest.approx(180, abs=0.5)
-    shell = [
-        p for p in draft.pieces if p.name.split("-")[0] in ("tail", "godet") and not p.material
-    ]
+    shell = [p for p in draft.pieces if p.name.split("-")[0] in ("tail", "godet") and not p.material]
     hems = sum(p["hem"].length for p in shell)
     pleat = panels(draft)[0]["hem"].path.segments[-1].length
     assert hems - pleat == pytest.approx(draft.facts["tail_sweep"], abs=0.1)
@@ -180,10 +174,7 @@ def test_a_hem_that_nearly_touches_the_floor_is_warned_about() -> None:
 
 
 def test_sweep_seat_and_doorway_are_told_with_numbers(plain: Draft) -> None:
-    assert (
-        f"{2 * (plain.facts['tail_sweep'] - plain.facts['tail_sweep_plain']):.0f}"
-        in said(plain, "sweep")[0]
-    )
+    assert f"{2 * (plain.facts['tail_sweep'] - plain.facts['tail_sweep_plain']):.0f}" in said(plain, "sweep")[0]
     assert said(plain, "seat")
     wide = coat(lamplighter(), flare=250.0)
     assert "800" in said(wide, "doorway")[0]

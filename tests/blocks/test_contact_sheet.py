@@ -14,11 +14,11 @@ from typing import Any
 import pytest
 
 from drafting.body import wearer
+from drafting.costume.garment import MadeGarment
+from drafting.draft.piece import Piece
 from drafting.export.figure import overview_png
-from drafting.garment import MadeGarment
 from drafting.geometry import Cubic, Line, Path
 from drafting.geometry.area import difference
-from drafting.piece import Piece
 from drafting.sheet import Sheet, Stroke, Text, assembled
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.figures import made
@@ -36,36 +36,74 @@ SAME_AREA = 5.0
 
 SIX = {
     "smallest": {
-        "height": 1465, "bust_girth": 745, "high_bust_girth": 725, "waist_girth": 585,
-        "hip_girth": 790, "shoulder_length": 108, "across_back_width": 298, "upper_arm_girth": 225,
+        "height": 1465,
+        "bust_girth": 745,
+        "high_bust_girth": 725,
+        "waist_girth": 585,
+        "hip_girth": 790,
+        "shoulder_length": 108,
+        "across_back_width": 298,
+        "upper_arm_girth": 225,
         "back_waist_length": 352,
     },
     "largest": {
-        "height": 1960, "bust_girth": 1330, "high_bust_girth": 1310, "waist_girth": 1190,
-        "hip_girth": 1290, "shoulder_length": 166, "across_back_width": 486,
-        "upper_arm_girth": 430, "back_waist_length": 510,
+        "height": 1960,
+        "bust_girth": 1330,
+        "high_bust_girth": 1310,
+        "waist_girth": 1190,
+        "hip_girth": 1290,
+        "shoulder_length": 166,
+        "across_back_width": 486,
+        "upper_arm_girth": 430,
+        "back_waist_length": 510,
     },
     "waist-largest": {
-        "height": 1700, "bust_girth": 1080, "high_bust_girth": 1070, "waist_girth": 1160,
-        "hip_girth": 1090, "shoulder_length": 132, "across_back_width": 405,
-        "upper_arm_girth": 345, "back_waist_length": 440,
+        "height": 1700,
+        "bust_girth": 1080,
+        "high_bust_girth": 1070,
+        "waist_girth": 1160,
+        "hip_girth": 1090,
+        "shoulder_length": 132,
+        "across_back_width": 405,
+        "upper_arm_girth": 345,
+        "back_waist_length": 440,
     },
     "full-bust": {
-        "height": 1640, "bust_girth": 1120, "high_bust_girth": 995, "waist_girth": 850,
-        "hip_girth": 1090, "shoulder_length": 122, "across_back_width": 368,
-        "upper_arm_girth": 330, "back_waist_length": 395,
+        "height": 1640,
+        "bust_girth": 1120,
+        "high_bust_girth": 995,
+        "waist_girth": 850,
+        "hip_girth": 1090,
+        "shoulder_length": 122,
+        "across_back_width": 368,
+        "upper_arm_girth": 330,
+        "back_waist_length": 395,
     },
     "sloped-shoulder": {
-        "height": 1730, "bust_girth": 905, "high_bust_girth": 880, "waist_girth": 720,
-        "hip_girth": 970, "shoulder_length": 128, "shoulder_drop": 67, "across_back_width": 352,
-        "upper_arm_girth": 280, "back_waist_length": 412,
+        "height": 1730,
+        "bust_girth": 905,
+        "high_bust_girth": 880,
+        "waist_girth": 720,
+        "hip_girth": 970,
+        "shoulder_length": 128,
+        "shoulder_drop": 67,
+        "across_back_width": 352,
+        "upper_arm_girth": 280,
+        "back_waist_length": 412,
     },
     "long-torso": {
-        "height": 1820, "bust_girth": 915, "high_bust_girth": 905, "waist_girth": 790,
-        "hip_girth": 950, "shoulder_length": 146, "shoulder_drop": 42, "across_back_width": 382,
-        "upper_arm_girth": 285, "back_waist_length": 490,
+        "height": 1820,
+        "bust_girth": 915,
+        "high_bust_girth": 905,
+        "waist_girth": 790,
+        "hip_girth": 950,
+        "shoulder_length": 146,
+        "shoulder_drop": 42,
+        "across_back_width": 382,
+        "upper_arm_girth": 285,
+        "back_waist_length": 490,
     },
-}  # fmt: skip
+}
 """Invented figures in typical proportions, mm."""
 
 
@@ -119,9 +157,7 @@ def in_columns(sheets: list[Sheet], columns: int) -> Sheet:
 
 
 @pytest.mark.parametrize("title", list(SIX))
-def test_the_draft_is_the_stored_one(
-    title: str, garments: dict[str, MadeGarment], stored: dict[str, Any]
-) -> None:
+def test_the_draft_is_the_stored_one(title: str, garments: dict[str, MadeGarment], stored: dict[str, Any]) -> None:
     pieces = garments[title].draft.pieces
     assert {piece.name for piece in pieces} == set(stored[title])
     for piece in pieces:
@@ -132,15 +168,11 @@ def test_the_draft_is_the_stored_one(
 
 
 @pytest.mark.parametrize("title", list(SIX))
-def test_every_one_of_the_six_has_no_error_finding(
-    title: str, garments: dict[str, MadeGarment]
-) -> None:
+def test_every_one_of_the_six_has_no_error_finding(title: str, garments: dict[str, MadeGarment]) -> None:
     assert [f.message for f in garments[title].findings if f.level == "error"] == []
 
 
-def test_the_contact_sheet_shows_all_eighteen_pieces(
-    garments: dict[str, MadeGarment], tmp_path: FilePath
-) -> None:
+def test_the_contact_sheet_shows_all_eighteen_pieces(garments: dict[str, MadeGarment], tmp_path: FilePath) -> None:
     patterns = [garment.pattern for garment in garments.values()]
     sheet = in_columns([overview_sheet([p], p.garment) for p in patterns], 2)
     shown = " ".join(line for text in sheet.texts for line in text.lines)

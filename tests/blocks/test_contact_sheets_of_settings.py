@@ -13,26 +13,34 @@ from pathlib import Path as FilePath
 import pytest
 
 from drafting.body import Body, wearer
-from drafting.chosen import Origin, choose
+from drafting.costume.choices import Origin, choose
+from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.export.figure import overview_png
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment, draft_garment, make_garment
+from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from drafting.scale import body_scale
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.test_contact_sheet import GOLDEN, REWRITE, SIX, in_columns
 from tests.population import SETTINGS
 
 SHOWN = (
     *(name for name in SETTINGS if name.startswith("waist") and name != "waist, side"),
-    "hip, side", "hip, shoulder-princess", "close top",
-)  # fmt: skip
+    "hip, side",
+    "hip, shoulder-princess",
+    "close top",
+)
 """Waist length with the side dart has its own sheet, with stored numbers."""
 
 JERSEY = Fabric(
-    "Stretch jersey, invented", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95,
-    eases="little", thickness=0.6, takes_fusible=False,
-)  # fmt: skip
+    "Stretch jersey, invented",
+    weave="knit",
+    stretch_across=0.5,
+    stretch_along=0.3,
+    recovery=0.95,
+    eases="little",
+    thickness=0.6,
+    takes_fusible=False,
+)
 
 GARMENTS: dict[str, tuple[str, dict[str, object], Fabric | None]] = {
     "trouser": ("trouser", {}, None),
@@ -53,8 +61,7 @@ DPI = 90
 
 def six() -> dict[str, Body]:
     return {
-        title: wearer({n: float(mm) for n, mm in measures.items()}, title=title)
-        for title, measures in SIX.items()
+        title: wearer({n: float(mm) for n, mm in measures.items()}, title=title) for title, measures in SIX.items()
     }
 
 
@@ -71,9 +78,7 @@ def test_six_bodies_are_drawn_and_none_has_an_error(setting: str, tmp_path: File
     for title, garment in garments.items():
         assert [f.message for f in garment.findings if f.level == "error"] == [], title
     sheets = [overview_sheet([g.pattern], title) for title, g in garments.items()]
-    sheet = replace(
-        in_columns(sheets, 2), title=f"Torso and sleeve, {setting}, six invented bodies"
-    )
+    sheet = replace(in_columns(sheets, 2), title=f"Torso and sleeve, {setting}, six invented bodies")
     shown = " ".join(line for text in sheet.texts for line in text.lines)
     assert shown.count("Sleeve") == len(SIX)
     name = f"contact-{setting.replace(', ', '-').replace(' ', '-')}.png"
@@ -84,9 +89,7 @@ def test_six_bodies_are_drawn_and_none_has_an_error(setting: str, tmp_path: File
 
 
 @pytest.mark.parametrize("name", GARMENTS)
-def test_six_bodies_are_drawn_in_each_garment_and_none_has_an_error(
-    name: str, tmp_path: FilePath
-) -> None:
+def test_six_bodies_are_drawn_in_each_garment_and_none_has_an_error(name: str, tmp_path: FilePath) -> None:
     block, choices, cloth = GARMENTS[name]
     sheets = []
     for title, body in six().items():

@@ -11,8 +11,8 @@ from collections.abc import Iterator
 import pytest
 
 from drafting.body import Body, wearer
-from drafting.draft import Draft
-from drafting.walk import walk
+from drafting.draft.draft import Draft
+from drafting.draft.walk import walk
 from tests.blocks.figures import FULL, full_bust, pair
 from tests.bodies import ansur
 
@@ -20,14 +20,21 @@ MOST = 6.0
 """mm a sewn seam may move for 1 mm more of one measure (block demands, rule 7)."""
 
 SWEPT = (
-    "height", "bust_girth", "high_bust_girth", "waist_girth", "neck_base_girth", "shoulder_length",
-    "shoulder_drop", "across_back_width", "across_front_width", "axilla_depth",
-    "back_waist_length", "upper_arm_girth",
-)  # fmt: skip
+    "height",
+    "bust_girth",
+    "high_bust_girth",
+    "waist_girth",
+    "neck_base_girth",
+    "shoulder_length",
+    "shoulder_drop",
+    "across_back_width",
+    "across_front_width",
+    "axilla_depth",
+    "back_waist_length",
+    "upper_arm_girth",
+)
 
-LEAST_TAKEN = {
-    "height": 1655.0, "bust_girth": 905.0, "waist_girth": 750.0, "hip_girth": 985.0,
-}  # fmt: skip
+LEAST_TAKEN = {"height": 1655.0, "bust_girth": 905.0, "waist_girth": 750.0, "hip_girth": 985.0}
 """A body of which only the four needed measures were taken."""
 
 BODIES = {
@@ -38,10 +45,17 @@ BODIES = {
         {**FULL, "bust_girth": 1040.0, "waist_girth": 1100.0, "hip_girth": 1060.0}
     ),
     "long flat shoulders": lambda: wearer(
-        {"height": 1720.0, "bust_girth": 880.0, "waist_girth": 720.0, "hip_girth": 930.0,
-         "shoulder_length": 150.0, "shoulder_drop": 28.0, "across_back_width": 350.0}
+        {
+            "height": 1720.0,
+            "bust_girth": 880.0,
+            "waist_girth": 720.0,
+            "hip_girth": 930.0,
+            "shoulder_length": 150.0,
+            "shoulder_drop": 28.0,
+            "across_back_width": 350.0,
+        }
     ),
-}  # fmt: skip
+}
 
 
 def lengths(draft: Draft) -> dict[tuple[object, ...], float]:

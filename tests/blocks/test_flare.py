@@ -13,25 +13,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting import tolerances as tol
 from drafting.geometry import Path, turn
 from drafting.geometry.area import is_simple
-from drafting.shaping.coat.flare import bend, even_cuts, level_factor
-from drafting.shaping.coat.grain import (
-    warps,
-)
+from drafting.ground import tolerances as tol
 from drafting.shaping.coat.plain_tail import PlainTail
-from drafting.shaping.coat.ways import godet, uncut
-from tests.blocks.flares import (
-    apart,
-    bent,
-    corner,
-    flares,
-    outline,
-    plain_tails,
-    radius_of,
-    straight,
-)
+from drafting.shaping.flare.bend import bend, even_cuts, level_factor
+from drafting.shaping.flare.grain import warps
+from drafting.shaping.flare.other_ways import godet, uncut
+from tests.blocks.flares import apart, bent, corner, flares, outline, plain_tails, radius_of, straight
 from tests.shared_data import check_value, check_values
 
 CM = 10.0
@@ -102,9 +91,7 @@ def test_a_bend_of_a_known_turn_leans_out_as_its_cone_does() -> None:
 
 @settings(max_examples=60, deadline=None)
 @given(plain_tails(), flares)
-def test_the_sweep_grows_by_exactly_the_sum_and_the_waist_stays(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_the_sweep_grows_by_exactly_the_sum_and_the_waist_stays(tail: PlainTail, flare: list[float]) -> None:
     _, panels = bent(tail, flare)
     assert sum(p.grown for p in panels) == pytest.approx(sum(flare), abs=0.05)
     each = tail.width / len(panels)
@@ -113,9 +100,7 @@ def test_the_sweep_grows_by_exactly_the_sum_and_the_waist_stays(
 
 @settings(max_examples=60, deadline=None)
 @given(plain_tails(), flares)
-def test_half_of_each_flare_lies_on_either_side_of_its_seam(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_half_of_each_flare_lies_on_either_side_of_its_seam(tail: PlainTail, flare: list[float]) -> None:
     amounts, panels = bent(tail, flare)
     halves = [(a + b) / 2 for a, b in itertools.pairwise(amounts)]
     assert [p.grown for p in panels] == pytest.approx(halves, abs=0.05)
@@ -123,9 +108,7 @@ def test_half_of_each_flare_lies_on_either_side_of_its_seam(
 
 @settings(max_examples=60, deadline=None)
 @given(plain_tails(), flares)
-def test_seams_are_straight_equal_and_as_long_as_in_the_plain_tail(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_seams_are_straight_equal_and_as_long_as_in_the_plain_tail(tail: PlainTail, flare: list[float]) -> None:
     _, panels = bent(tail, flare)
     cuts = even_cuts(tail, len(panels))
     for (one, two), cut in zip(itertools.pairwise(panels), cuts[1:], strict=False):
@@ -136,9 +119,7 @@ def test_seams_are_straight_equal_and_as_long_as_in_the_plain_tail(
 
 @settings(max_examples=60, deadline=None)
 @given(plain_tails(), flares)
-def test_with_the_seams_closed_hem_and_waist_have_no_corner(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_with_the_seams_closed_hem_and_waist_have_no_corner(tail: PlainTail, flare: list[float]) -> None:
     _, panels = bent(tail, flare)
     for one, two in itertools.pairwise(panels):
         assert corner(one.hem, two.hem) < tol.JOIN_ANGLE

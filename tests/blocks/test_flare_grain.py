@@ -12,34 +12,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting import tolerances as tol
-from drafting.errors import DraftError
-from drafting.shaping.coat.flare import bend, even_cuts
-from drafting.shaping.coat.grain import (
-    SHARE,
-    chosen_seams,
-    paired,
-    seam_biases,
-    to_warp,
-    warps,
-)
+from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import PlainTail
-from drafting.shaping.coat.ways import shaped, uncut
-from tests.blocks.flares import (
-    bent,
-    flares,
-    plain_tails,
-    straight,
-)
+from drafting.shaping.flare.bend import bend, even_cuts
+from drafting.shaping.flare.grain import SHARE, chosen_seams, paired, seam_biases, to_warp, warps
+from drafting.shaping.flare.other_ways import shaped, uncut
+from tests.blocks.flares import bent, flares, plain_tails, straight
 
 # ---------------------------------------------------------------------------------------- grain
 
 
 @settings(max_examples=60, deadline=None)
 @given(plain_tails(), flares)
-def test_alternate_grain_makes_every_chosen_seam_true_on_both_panels(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_alternate_grain_makes_every_chosen_seam_true_on_both_panels(tail: PlainTail, flare: list[float]) -> None:
     amounts, panels = bent(tail, flare)
     warp = warps(panels, amounts, "alternate")
     for seam in seam_biases(panels, warp, amounts, "alternate"):
@@ -72,9 +58,7 @@ def test_as_many_seams_as_possible_are_chosen_and_then_the_fullest(flare: list[f
 
 @settings(max_examples=40, deadline=None)
 @given(plain_tails(), st.lists(st.floats(1, 400), min_size=1, max_size=5))
-def test_pairs_make_every_flared_seam_true_with_two_panels_each(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_pairs_make_every_flared_seam_true_with_two_panels_each(tail: PlainTail, flare: list[float]) -> None:
     cuts, amounts = paired(even_cuts(tail, len(flare) + 1), [0.0, *flare, 0.0])
     panels = bend(tail, cuts, amounts)
     assert len(panels) == 2 * len(flare)
@@ -86,16 +70,11 @@ def test_pairs_make_every_flared_seam_true_with_two_panels_each(
 
 @settings(max_examples=40, deadline=None)
 @given(plain_tails(), st.lists(st.floats(0, 150), min_size=1, max_size=5))
-def test_mean_grain_keeps_every_seam_within_half_the_panels_angle(
-    tail: PlainTail, flare: list[float]
-) -> None:
+def test_mean_grain_keeps_every_seam_within_half_the_panels_angle(tail: PlainTail, flare: list[float]) -> None:
     amounts, panels = bent(tail, flare)
     warp = warps(panels, amounts, "mean")
     for seam in seam_biases(panels, warp, amounts, "mean"):
-        for angle, panel in (
-            (seam.back, panels[seam.number - 1]),
-            (seam.front, panels[seam.number]),
-        ):
+        for angle, panel in ((seam.back, panels[seam.number - 1]), (seam.front, panels[seam.number])):
             assert abs(angle - 45) <= abs(panel.angle) / 2 + 1e-6
 
 
@@ -105,9 +84,7 @@ def test_a_quarter_circle_panel_has_both_its_seams_on_the_bias() -> None:
     quarter = bend(tail, (0, 400), (math.pi * 150, math.pi * 150))[0]
     assert quarter.angle == pytest.approx(90, abs=0.01)
     (warp,) = warps([quarter], (0, 0), "centre")
-    sides = [
-        math.degrees(math.atan2(p.leave.imag, p.leave.real)) for p in (quarter.back, quarter.front)
-    ]
+    sides = [math.degrees(math.atan2(p.leave.imag, p.leave.real)) for p in (quarter.back, quarter.front)]
     assert [to_warp(side, warp) for side in sides] == pytest.approx([45, 45], abs=0.01)
 
 
@@ -133,8 +110,9 @@ def test_the_bias_on_every_seam_can_be_had_with_as_little_flare_as_the_refusal_n
 
 
 @settings(max_examples=25, deadline=None)
-@given(st.floats(250, 420), st.floats(450, 900), st.lists(st.floats(5, 70), min_size=1, max_size=5),
-       st.floats(0, 0.6))  # fmt: skip
+@given(
+    st.floats(250, 420), st.floats(450, 900), st.lists(st.floats(5, 70), min_size=1, max_size=5), st.floats(0, 0.6)
+)
 def test_shaped_seams_leave_the_waist_alone_and_give_the_same_sweep(
     width: float, drop: float, flare: list[float], start: float
 ) -> None:

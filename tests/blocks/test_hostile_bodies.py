@@ -16,9 +16,9 @@ from hypothesis import HealthCheck, Phase, example, given, settings
 from hypothesis import strategies as st
 
 from drafting.body import DIMENSIONS, Body, wearer
-from drafting.choices import Choice
-from drafting.errors import DraftError
-from drafting.garment import MadeGarment
+from drafting.costume.garment import MadeGarment
+from drafting.ground.choices import Choice
+from drafting.ground.errors import DraftError
 from tests.blocks.figures import errors, made, pair_block
 
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
@@ -28,9 +28,12 @@ APART = frozenset({"length", "bust_dart", "stretch_share"})
 
 FAST = (Phase.explicit, Phase.generate)  # no search for a smaller example: a draft takes its time
 PLAIN = settings(
-    max_examples=60, deadline=None, derandomize=True, phases=FAST,
+    max_examples=60,
+    deadline=None,
+    derandomize=True,
+    phases=FAST,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
-)  # fmt: skip
+)
 
 
 # --------------------------------------------------------------------------- hostile bodies
@@ -76,17 +79,12 @@ def anything() -> st.SearchStrategy[float]:
 @example(dict.fromkeys(LEAST, math.nan))
 @example(dict.fromkeys(LEAST, 0.0))
 @example(dict.fromkeys(LEAST, -900.0))
-def test_measures_that_are_no_numbers_or_no_body_are_refused_in_words(
-    measures: dict[str, float],
-) -> None:
+def test_measures_that_are_no_numbers_or_no_body_are_refused_in_words(measures: dict[str, float]) -> None:
     sound(measures, {})
 
 
 @PLAIN
-@given(
-    st.floats(300.0, 2600.0), st.floats(0.38, 1.2), st.floats(0.25, 1.2), st.floats(0.38, 1.2),
-    chosen(),
-)  # fmt: skip
+@given(st.floats(300.0, 2600.0), st.floats(0.38, 1.2), st.floats(0.25, 1.2), st.floats(0.38, 1.2), chosen())
 @example(400.0, 180 / 400, 160 / 400, 190 / 400, {})  # the doll of trouble ME7
 @example(1650.0, 1600 / 1650, 1500 / 1650, 1650 / 1650, {})  # bust 160 cm (block demands, rule 8)
 @example(880.0, 0.893, 1.395, 1.066, {})
@@ -96,9 +94,11 @@ def test_any_four_girths_give_a_refusal_or_a_sound_garment(
     height: float, bust: float, waist: float, hip: float, choices: dict[str, Any]
 ) -> None:
     body = {
-        "height": height, "bust_girth": bust * height, "waist_girth": waist * height,
+        "height": height,
+        "bust_girth": bust * height,
+        "waist_girth": waist * height,
         "hip_girth": hip * height,
-    }  # fmt: skip
+    }
     sound(body, choices)
 
 
@@ -123,9 +123,11 @@ def person(dice: random.Random) -> Body:
     height = dice.uniform(1450, 2000)
     bust = height * dice.uniform(0.46, 0.70)
     main = {
-        "height": height, "bust_girth": bust, "waist_girth": bust * dice.uniform(0.66, 1.08),
+        "height": height,
+        "bust_girth": bust,
+        "waist_girth": bust * dice.uniform(0.66, 1.08),
         "hip_girth": bust * dice.uniform(0.88, 1.25),
-    }  # fmt: skip
+    }
     measures = dict(main)
     for name, measure in wearer(main).measures.items():
         if measure.source == "estimated" and measure.sd and dice.random() < 0.6:

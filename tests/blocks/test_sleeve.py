@@ -8,13 +8,13 @@ import pytest
 
 from drafting.blocks.sleeve import Choices, sleeve
 from drafting.body import Body
-from drafting.chain import Chain
-from drafting.choices import choices_of
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.draft.chain import Chain
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge
 from drafting.fabric import Fabric
 from drafting.fabric.cloth import Eases
-from drafting.piece import Edge
+from drafting.ground.choices import choices_of
+from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, full_bust, level, made, pair, walked
 from tests.shared_data import check_value, check_values
 
@@ -54,9 +54,7 @@ def test_a_cap_without_ease_is_told_with_nothing_eased_in() -> None:
         assert ": 0 mm (0.0 %) are eased in" in said.message
 
 
-def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> (
-    None
-):
+def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> None:
     # E01 2.3..4.0 (sewing teachers), as a share of the armhole E02 0.052..0.091.
     low, high = band("E01")
     share = [float(x) for x in check_value("E02").split("..")]
@@ -207,9 +205,11 @@ def reach(draft: Draft) -> dict[str, float]:
     cap_front, cap_back = draft["sleeve"]["cap_front"], draft["sleeve"]["cap_back"]
     found: dict[str, float] = {}
     for name, edge, from_start in (
-        ("front", front, True), ("back", back, False),
-        ("cap front", cap_front, False), ("cap back", cap_back, True),
-    ):  # fmt: skip
+        ("front", front, True),
+        ("back", back, False),
+        ("cap front", cap_front, False),
+        ("cap back", cap_back, True),
+    ):
         notch = next(n for n in edge.notches if n.name != "crown")
         found[name] = notch.at if from_start else edge.length - notch.at
     return found
@@ -220,8 +220,12 @@ def test_no2_front_is_single_back_double_and_all_four_stand_equally_far_from_the
     for bust in (1000.0, 1060.0, 1120.0):
         draft = pair(full_bust(bust))
         front, back = armholes(draft)
-        halves = {"front": front, "back": back, "cap_front": draft["sleeve"]["cap_front"],
-                  "cap_back": draft["sleeve"]["cap_back"]}  # fmt: skip
+        halves = {
+            "front": front,
+            "back": back,
+            "cap_front": draft["sleeve"]["cap_front"],
+            "cap_back": draft["sleeve"]["cap_back"],
+        }
         for name, edge in halves.items():
             counts = [n.count for n in edge.notches if n.name != "crown"]
             assert counts == ([2] if name.endswith("back") else [1])

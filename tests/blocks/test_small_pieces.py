@@ -12,22 +12,13 @@ import pytest
 import shapely
 
 from drafting.body import wearer
-from drafting.draft import Draft
-from drafting.errors import DraftError
-from drafting.garment import MadeGarment
-from drafting.piece import Piece
-from drafting.shaping.collar_lines import stand_lines
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece
+from drafting.ground.errors import DraftError
+from drafting.shaping.details.collar_lines import stand_lines
 from tests.blocks.figures import chart_woman, errors
-from tests.blocks.small_pieces import (
-    BANDED,
-    SHIRT,
-    Parts,
-    made,
-    many,
-    middle,
-    ruled,
-    surveyed,
-)
+from tests.blocks.small_pieces import BANDED, SHIRT, Parts, made, many, middle, ruled, surveyed
 from tests.bodies import bdims
 
 FACED: Parts = {"bodice": {}, "facings": {"facings": "neck and armholes"}}
@@ -100,9 +91,7 @@ def test_on_every_body_a_cuff_is_wrist_and_ease_and_underlap_long() -> None:
         wrist = body["wrist_girth"] + chosen["wrist_ease"]
         assert cuff["sleeve"].length == pytest.approx(wrist, abs=1.0)
         assert cuff["underlap"].length == pytest.approx(chosen["cuff_underlap"])
-        hem = math.fsum(
-            ruled(garment.draft.edge(r).path) for r in garment.draft.chains["sleeve_hem"]
-        )
+        hem = math.fsum(ruled(garment.draft.edge(r).path) for r in garment.draft.chains["sleeve_hem"])
         assert cuff["sleeve"].length == pytest.approx(hem, abs=MATCH)
         assert garment.draft.facts["sleeve_slit"] > 0
 
@@ -178,10 +167,16 @@ def test_no_check_finds_an_error_on_any_of_these_bodies() -> None:
 
 
 def test_the_shirt_of_two_different_sides_walks_as_well() -> None:
-    body = wearer({
-        "height": 1700, "bust_girth": 950, "waist_girth": 780, "hip_girth": 1000,
-        "shoulder_length": (128.0, 118.0), "wrist_girth": (165.0, 155.0),
-    })  # fmt: skip
+    body = wearer(
+        {
+            "height": 1700,
+            "bust_girth": 950,
+            "waist_girth": 780,
+            "hip_girth": 1000,
+            "shoulder_length": (128.0, 118.0),
+            "wrist_girth": (165.0, 155.0),
+        }
+    )
     garment = made(body, BANDED)
     assert "collar-stand-left" in garment.draft
     assert "cuff-right" in garment.draft

@@ -10,12 +10,12 @@ import math
 import pytest
 import shapely
 
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.geometry import Cubic, Path, line, turn
 from drafting.geometry.area import distances, outside
-from drafting.piece import EdgeKind
 from drafting.shaping.coat.bone import channel
 from tests.blocks.coats import coat, lamplighter, panels, said
 from tests.shared_data import check_value
@@ -40,11 +40,7 @@ def test_interfacing_is_a_piece_of_its_own_to_the_stitching_line_and_3_mm(plain:
     # Trouble AL5: own piece on own material, stitching line + at most 3 mm, same grain, same count.
     pattern = finish(plain, "coat", "shell")
     stiff = [p for p in plain.pieces if p.material == "interfacing"]
-    assert {p.name for p in stiff} >= {
-        "front-interfacing",
-        "under-collar-interfacing",
-        "tail-1-band",
-    }
+    assert {p.name for p in stiff} >= {"front-interfacing", "under-collar-interfacing", "tail-1-band"}
     for piece in stiff:
         source = plain[piece.name.rsplit("-", 1)[0]]
         assert piece.grain == source.grain
@@ -93,9 +89,7 @@ def test_interfacing_with_the_full_allowance_is_said_to_need_block_fusing() -> N
 
 
 def test_cloth_without_fusible_is_sewn_in_and_starch_is_told() -> None:
-    velveteen = Fabric(
-        title="velveteen, invented", takes_fusible=False, takes_starch=True, eases="well"
-    )
+    velveteen = Fabric(title="velveteen, invented", takes_fusible=False, takes_starch=True, eases="well")
     draft = coat(lamplighter(), velveteen)
     assert "sewn-in" in said(draft, "interfacing")[0]
     assert "starch" in said(draft, "starch")[0]
@@ -114,9 +108,7 @@ def test_cautions_of_row_c12_are_shown(plain: Draft) -> None:
 def test_a_hem_bone_is_ten_to_fifteen_millimetres_shorter_than_its_channel(plain: Draft) -> None:
     low, high = (float(x) * 10 for x in check_value("K23").split(".."))
     (bone,) = [n for n in plain.notions if n.what == "boning"]
-    channel_length = sum(
-        m.path.length for p in panels(plain) for m in p.placements if m.what == "bone"
-    )
+    channel_length = sum(m.path.length for p in panels(plain) for m in p.placements if m.what == "bone")
     assert bone.cut_length is not None
     assert low <= channel_length - bone.cut_length <= high
     assert bone.count == 2

@@ -13,13 +13,13 @@ from typing import Any
 
 import pytest
 
-from drafting import tolerances as tol
 from drafting.body import Body, wearer
 from drafting.checks.girths import finished
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
-from drafting.shaping.coat.grain import RULES
-from drafting.walk import walk
+from drafting.ground import tolerances as tol
+from drafting.shaping.flare.grain import RULES
 from tests.blocks.coats import LAMPLIGHTER, coat, lamplighter, panels, said, troubles
 from tests.bodies import ansur, bdims
 from tests.shared_data import check_value, check_values
@@ -43,9 +43,20 @@ def test_every_seam_of_the_coat_walks(plain: Draft) -> None:
 def test_the_coat_is_made_of_the_pieces_a_cutter_expects(plain: Draft) -> None:
     shell = {p.name for p in plain.pieces if not p.material}
     assert {
-        "back", "side-body", "front", "front-facing", "top-sleeve", "under-sleeve", "under-collar",
-        "top-collar", "tail-1", "tail-2", "tail-3", "tail-4", "bone-casing",
-    } == shell  # fmt: skip
+        "back",
+        "side-body",
+        "front",
+        "front-facing",
+        "top-sleeve",
+        "under-sleeve",
+        "under-collar",
+        "top-collar",
+        "tail-1",
+        "tail-2",
+        "tail-3",
+        "tail-4",
+        "bone-casing",
+    } == shell
     assert {p.material for p in plain.pieces} == {"", "interfacing", "lining"}
     assert len({round(p.grain) for p in panels(plain)}) > 1
 
@@ -60,8 +71,7 @@ def test_back_side_body_and_front_make_the_half_chest_of_row_i08(plain: Draft) -
     # I08: back + side body + forepart at the chest line = (chest + ease) / 2; waist seams equal.
     within = float(check_value("I08")) * 10 + 3  # the row's value is 0, its tolerance 0.3 cm
     parts = [
-        next(v.length for v in plain[name].levels if v.name == "bust")
-        for name in ("back", "side-body", "front")
+        next(v.length for v in plain[name].levels if v.name == "bust") for name in ("back", "side-body", "front")
     ]
     assert sum(parts) == pytest.approx((LAMPLIGHTER["bust_girth"] + 100) / 2, abs=within)
     waist = next(s for s in plain.seams if s.name == "coat waist")
@@ -116,12 +126,7 @@ def test_a_front_edge_narrower_than_its_button_is_warned(choices: dict[str, Any]
 
 
 def test_both_sleeves_together_are_as_wide_as_arm_and_ease(plain: Draft) -> None:
-    wide = sum(
-        v.length
-        for n in ("top-sleeve", "under-sleeve")
-        for v in plain[n].levels
-        if v.name == "upper_arm"
-    )
+    wide = sum(v.length for n in ("top-sleeve", "under-sleeve") for v in plain[n].levels if v.name == "upper_arm")
     assert wide == pytest.approx(LAMPLIGHTER["upper_arm_girth"] + 70, abs=0.01)
 
 
@@ -137,9 +142,7 @@ def test_the_caps_lie_on_the_armhole_from_the_underarm_to_the_notch(plain: Draft
             at = notch * share
             mine = (cap.at(at) - cap.start) / cap.leave
             theirs = (hole.at(at) - hole.start) / hole.leave
-            assert (
-                abs(mine - theirs) < tol.COINCIDE or abs(mine - theirs.conjugate()) < tol.COINCIDE
-            )
+            assert abs(mine - theirs) < tol.COINCIDE or abs(mine - theirs.conjugate()) < tol.COINCIDE
 
 
 def test_the_elbow_bends_the_sleeve_forward_and_leaves_its_seams_equal() -> None:
@@ -172,10 +175,16 @@ def test_cloth_that_does_not_ease_gets_a_flat_cap() -> None:
 def man_of(chest: float) -> Body:
     """Return a man of a chest in inches; his other measures are estimated or invented."""
     mm = chest * INCH
-    return wearer({
-        "height": 1727.0, "bust_girth": mm, "high_bust_girth": mm, "waist_girth": mm - 120,
-        "hip_girth": mm + 40, "back_waist_length": 17 * INCH,
-    })  # fmt: skip
+    return wearer(
+        {
+            "height": 1727.0,
+            "bust_girth": mm,
+            "high_bust_girth": mm,
+            "waist_girth": mm - 120,
+            "hip_girth": mm + 40,
+            "back_waist_length": 17 * INCH,
+        }
+    )
 
 
 BAND = 0.80, 1.20
@@ -198,12 +207,10 @@ def test_a_mans_coat_lies_within_a_band_about_the_handbooks(chest: float, capsys
         "half across chest": (across / 2, book["across"] * INCH),
         "half back neck": (abs(draft["back"].points["side_neck"].real), back_neck * INCH),
         "lapel at its top": (abs(((tip - roll.start) / roll.leave).imag), lapel[0] * INCH * chest / 37.5),
-    }  # fmt: skip
+    }
     with capsys.disabled():
         for name, (mine, theirs) in ours.items():
-            print(
-                f"\n  chest {chest:.0f} in, {name}: {mine:.0f} mm, handbook {theirs:.0f} mm", end=""
-            )
+            print(f"\n  chest {chest:.0f} in, {name}: {mine:.0f} mm, handbook {theirs:.0f} mm", end="")
     for name, (mine, theirs) in ours.items():
         low, high = (0.75, 1.45) if name.startswith("lapel") else BAND
         assert low * theirs <= mine <= high * theirs, name
@@ -216,14 +223,16 @@ def some_choices(number: int) -> dict[str, Any]:
     """Return choices at random, but the same for the same number."""
     pick = random.Random(number)
     return {
-        "panels": pick.randint(1, 6), "flare": pick.choice([0.0, 40.0, 100.0, 250.0]),
+        "panels": pick.randint(1, 6),
+        "flare": pick.choice([0.0, 40.0, 100.0, 250.0]),
         "grain": pick.choice([r for r in RULES if r != "everywhere"]),
         "flare_way": pick.choice(["straight", "straight", "godets", "uncut"]),
-        "elbow_bend": pick.choice([0.0, 7.0, 12.0]), "cutaway": pick.choice([0.08, 0.16, 0.25]),
+        "elbow_bend": pick.choice([0.0, 7.0, 12.0]),
+        "cutaway": pick.choice([0.08, 0.16, 0.25]),
         "stiff_tails": pick.choice(["hem band", "whole tail", "none"]),
         "hem_bone": pick.choice(["spiral", "flat", "flat, one a panel", "none"]),
         "lining": pick.choice(["whole", "body", "none"]),
-    }  # fmt: skip
+    }
 
 
 @pytest.mark.parametrize(("people", "count"), [(bdims, 507), (ansur, 300)], ids=["bdims", "ansur"])
@@ -257,16 +266,23 @@ def test_dolls_and_giants_get_a_coat(size: float) -> None:
 
 @pytest.mark.parametrize(
     "name",
-    ["bust_girth", "waist_girth", "hip_girth", "across_back_width", "shoulder_length",
-     "back_waist_length", "upper_arm_girth", "high_bust_girth", "height"],
-)  # fmt: skip
+    [
+        "bust_girth",
+        "waist_girth",
+        "hip_girth",
+        "across_back_width",
+        "shoulder_length",
+        "back_waist_length",
+        "upper_arm_girth",
+        "high_bust_girth",
+        "height",
+    ],
+)
 def test_one_millimetre_more_of_a_measure_moves_no_seam_by_more_than_six(name: str) -> None:
     # Block demands, rule 7, stepped over +/- 6 mm.
     before: dict[str, float] = {}
     for step in range(-6, 7):
-        draft = coat(
-            lamplighter(**{name: LAMPLIGHTER[name] + step}), lining="none", stiff_tails="none"
-        )
+        draft = coat(lamplighter(**{name: LAMPLIGHTER[name] + step}), lining="none", stiff_tails="none")
         after = {seam.name: walk(draft, seam).a_length for seam in draft.seams}
         for seam, length in before.items():
             assert abs(after[seam] - length) <= 6, (seam, name, step)

@@ -16,11 +16,11 @@ import pytest
 from shapely import Point, Polygon
 
 from drafting.body import Body
-from drafting.errors import DraftError
+from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric, must_reach, needed_stretch
 from drafting.finish.unwashed import enlarged
-from drafting.garment import draft_garment
 from drafting.geometry import Path
+from drafting.ground.errors import DraftError
 from tests.blocks.figures import bust_dart, dart_mouth, errors, girth, level, made, pair, walked
 from tests.bodies import ansur
 
@@ -63,16 +63,12 @@ def test_al3_every_cut_line_is_one_ring_at_its_distance(which: int) -> None:
 # --------------------------------------------------- FA1, FA3, FA5: stretch, its way, shrinkage
 
 STIFF = Fabric(title="cloth without stretch, invented")
-ACROSS = Fabric(
-    title="knit, invented", weave="knit", stretch_across=0.60, stretch_along=0.15, recovery=0.95
-)
+ACROSS = Fabric(title="knit, invented", weave="knit", stretch_across=0.60, stretch_along=0.15, recovery=0.95)
 """FA3: 60 % crosswise, 15 % lengthwise."""
 
 
 @SINGLE
-def test_fa1_ten_percent_less_than_the_hip_is_refused_on_cloth_that_gives_nothing(
-    which: int,
-) -> None:
+def test_fa1_ten_percent_less_than_the_hip_is_refused_on_cloth_that_gives_nothing(which: int) -> None:
     # FA1: ease -10 %: what is left must stretch 11.1 % (1 / 0.9 - 1), whatever the hip.
     hip = person(which)["hip_girth"]
     assert needed_stretch(hip, 0.9 * hip) == pytest.approx(0.111, abs=0.001)
@@ -128,10 +124,7 @@ def test_fa5_pieces_cut_unwashed_come_out_of_the_wash_as_drawn(which: int, grain
     larger = enlarged(replace(pattern, pieces=pieces), COTTON)
     long, wide = 1 / 0.95, 1 / 0.97
     up, over = (long, wide) if grain == 90.0 else (wide, long)
-    assert (620 * long, 500 * wide) == (
-        pytest.approx(652.6, abs=0.1),
-        pytest.approx(515.5, abs=0.1),
-    )
+    assert (620 * long, 500 * wide) == (pytest.approx(652.6, abs=0.1), pytest.approx(515.5, abs=0.1))
     for cut, grown in zip(pattern.pieces, larger.pieces, strict=True):
         small, large = ring(cut.cut), ring(grown.cut)
         x0, y0, x1, y1 = small.bounds
@@ -168,9 +161,13 @@ def with_fullness(which: int, fullness: float) -> Body:
     """Return one of them, fully measured, with a bust so much (mm) over the high bust."""
     body = full_busted()[which]
     fixed = (
-        "across_front_width", "axilla_depth", "bust_point_width", "upper_arm_length",
-        "across_back_low_width", "high_bust_girth",
-    )  # fmt: skip
+        "across_front_width",
+        "axilla_depth",
+        "bust_point_width",
+        "upper_arm_length",
+        "across_back_low_width",
+        "high_bust_girth",
+    )
     taken = {name: body[name] for name in fixed}
     return body.changed(**taken, bust_girth=body["high_bust_girth"] + fullness)
 
@@ -186,9 +183,7 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: 
     less, more = (pair(body) for body in bodies)
     settled = {f.check for draft in (less, more) for f in draft.findings}
     if "across" not in settled:
-        assert level(more, "back", "across_back") == pytest.approx(
-            level(less, "back", "across_back"), abs=0.1
-        )
+        assert level(more, "back", "across_back") == pytest.approx(level(less, "back", "across_back"), abs=0.1)
     for piece in ("back", "front"):
         assert more[piece]["neck"].length == pytest.approx(less[piece]["neck"].length, abs=0.1)
         if "shoulder" not in settled:
@@ -222,9 +217,7 @@ def test_dr2_the_dart_stops_short_of_the_bust_point_and_aims_at_it(which: int, w
 
 @SINGLE
 @pytest.mark.parametrize("where", ["side", "shoulder", "armhole", "neck"])
-def test_dr3_legs_are_equal_and_the_folded_seam_runs_smoothly_over_the_dart(
-    which: int, where: str
-) -> None:
+def test_dr3_legs_are_equal_and_the_folded_seam_runs_smoothly_over_the_dart(which: int, where: str) -> None:
     # DR3: legs within 0.5 mm (ours 0.2); the seam line across the folded dart straight or smooth:
     # 180 within 2 degrees; a cap is drawn on the cut line.
     garment = made(with_fullness(which, 60.0), bust_dart=where)
@@ -250,9 +243,7 @@ def uneven(body: Body) -> Body:
     The row: lengths 12.5 and 11.5, drops 4.0 and 6.0; about each person's own here.
     """
     length, drop = body["shoulder_length"], max(body["shoulder_drop"], 30.0)
-    return body.changed(
-        shoulder_length=(length + 5, length - 5), shoulder_drop=(drop - 10, drop + 10)
-    )
+    return body.changed(shoulder_length=(length + 5, length - 5), shoulder_drop=(drop - 10, drop + 10))
 
 
 @SINGLE
@@ -271,8 +262,7 @@ def test_me6_two_shoulders_give_two_fronts_and_two_backs_that_still_meet(which: 
             length = draft[f"front-{side}"]["shoulder"].length
             assert length == pytest.approx(body.hand("shoulder_length", side), abs=0.1)
     necks = [
-        draft[f"front-{side}"]["neck"].length + draft[f"back-{side}"]["neck"].length
-        for side in ("left", "right")
+        draft[f"front-{side}"]["neck"].length + draft[f"back-{side}"]["neck"].length for side in ("left", "right")
     ]
     assert necks[0] == pytest.approx(necks[1], abs=0.1)
     for half in ("front", "back"):
@@ -282,9 +272,7 @@ def test_me6_two_shoulders_give_two_fronts_and_two_backs_that_still_meet(which: 
         for half in ("front", "back"):
             seam = walked(draft, f"{half} armhole {side}")
             assert seam.a_sewn - seam.b_sewn == pytest.approx(seam.seam.ease, abs=0.5)
-            assert {piece for piece, _ in (*seam.seam.a, *seam.seam.b)} == {
-                f"sleeve-{side}", f"{half}-{side}"
-            }  # fmt: skip
+            assert {piece for piece, _ in (*seam.seam.a, *seam.seam.b)} == {f"sleeve-{side}", f"{half}-{side}"}
     assert errors(garment) == []
 
 

@@ -10,18 +10,23 @@ import pytest
 
 from drafting.body import wearer
 from drafting.checks.trouser import closed_waist
-from drafting.errors import DraftError
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.geometry.bend import inflections
-from drafting.walk import walk
+from drafting.ground.errors import DraftError
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs, length, width
 from tests.shared_data import check_value, check_values
 
 TAILOR = {
-    "height": 1780.0, "bust_girth": 1000.0, "waist_girth": 840.0, "hip_girth": 1000.0,
-    "outside_leg_length": 1020.0, "inside_leg_length": 760.0, "body_rise": 260.0,
+    "height": 1780.0,
+    "bust_girth": 1000.0,
+    "waist_girth": 840.0,
+    "hip_girth": 1000.0,
+    "outside_leg_length": 1020.0,
+    "inside_leg_length": 760.0,
+    "body_rise": 260.0,
     "waist_to_hip": 177.0,
-}  # fmt: skip
+}
 """The body of the rows W40-W45 (outside 102, inside 76, waist 84, seat 100); its rise is 26, and the
 seat line a twelfth of the seat above the fork (W43)."""
 
@@ -37,9 +42,7 @@ def test_the_worked_body_comes_out_as_the_study_drew_it() -> None:
     # design/drafts/trouser.md, worked body, woven straight: fork 186.66, front rise -4.10, back
     # rise 47.93, seat 14.18 degrees, drop 5.53, side inset 12.33, front + back crotch 275.40 +
     # 362.10. Its eases are shares; here they are the same mm.
-    made = draft(
-        legs(), waist_ease=13.6, hip_ease=55.0, thigh_ease=73.2, knee_ease=82.5, crotch_ease=12.5,
-    )  # fmt: skip
+    made = draft(legs(), waist_ease=13.6, hip_ease=55.0, thigh_ease=73.2, knee_ease=82.5, crotch_ease=12.5)
     facts = made.facts
     assert facts["fork"] == pytest.approx(186.66, abs=0.05)
     assert facts["front_rise"] == pytest.approx(-4.10, abs=0.05)
@@ -78,13 +81,10 @@ def test_more_ease_never_makes_a_narrower_piece() -> None:
     # row I13, over 20 steps: the thigh and knee at which the trouser is drafted only grow.
     widths = []
     for step in range(20):
-        made = draft(
-            legs(), hip_ease=20.0 + 5 * step, thigh_ease=50.0 + 3 * step, knee_ease=30.0 + 5 * step
+        made = draft(legs(), hip_ease=20.0 + 5 * step, thigh_ease=50.0 + 3 * step, knee_ease=30.0 + 5 * step)
+        widths.append(
+            [width(made["front"], level) + width(made["back"], level) for level in ("hip", "thigh", "knee")]
         )
-        widths.append([
-            width(made["front"], level) + width(made["back"], level)
-            for level in ("hip", "thigh", "knee")
-        ])  # fmt: skip
     for before, after in itertools.pairwise(widths):
         assert all(b <= a for b, a in zip(before, after, strict=True))
 
@@ -120,16 +120,12 @@ def test_the_tailors_body_gives_the_tailors_proportions() -> None:
 
 def test_a_chart_woman_has_a_fork_between_two_recalled_rules() -> None:
     # rows W46 (hip 94: front fork 64, back fork 96) and W47 (hip 96: 60 and 120).
-    woman = wearer({
-        "height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": 940, "body_rise": 280,
-    })  # fmt: skip
+    woman = wearer({"height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": 940, "body_rise": 280})
     made = draft(woman)
     low = 10 * (check_values("W46")["front_fork"] * 2 + check_values("W46")["back_add"])
     high = 10 * (check_values("W47")["front"] + check_values("W47")["back"])
     assert low - 15 <= made.facts["fork"] <= high + 15
-    assert width(made["front"], "hip") == pytest.approx(
-        10 * check_values("W46")["front_hip"], abs=5
-    )
+    assert width(made["front"], "hip") == pytest.approx(10 * check_values("W46")["front_hip"], abs=5)
 
 
 def test_rise_is_the_difference_of_the_leg_lengths_where_both_were_taken() -> None:
@@ -163,9 +159,7 @@ def test_a_measured_split_moves_only_as_far_as_the_waist_allows_and_says_so() ->
 
 
 @pytest.mark.parametrize("style", list(STYLES))
-def test_front_and_back_make_one_line_at_the_inside_leg_and_are_square_at_the_waist(
-    style: str,
-) -> None:
+def test_front_and_back_make_one_line_at_the_inside_leg_and_are_square_at_the_waist(style: str) -> None:
     # trouble TR2: 180 within 3 together at the inside leg, 90 at the centre back.
     choices, fabric = STYLES[style]
     made = draft(legs(), fabric, **choices)
@@ -242,9 +236,7 @@ def test_a_flare_has_exactly_the_sweep_that_was_asked() -> None:
         draft(legs(), leg="flared", hem_width=2900.0)
 
 
-@pytest.mark.parametrize(
-    ("measure", "value"), [("waist_girth", 450.0), ("inside_leg_length", 520.0)]
-)
+@pytest.mark.parametrize(("measure", "value"), [("waist_girth", 450.0), ("inside_leg_length", 520.0)])
 def test_what_cannot_be_shaped_is_refused_with_a_way_out(measure: str, value: float) -> None:
     with pytest.raises(DraftError) as caught:
         draft(legs(**{measure: value}))

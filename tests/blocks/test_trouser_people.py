@@ -19,10 +19,10 @@ from hypothesis import strategies as st
 from drafting.blocks.trouser import Choices, trouser
 from drafting.body import Body, wearer
 from drafting.checks import check_draft, check_pattern
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.draft.draft import Draft
 from drafting.finish import finish
-from drafting.scale import body_scale
+from drafting.ground.errors import DraftError
+from drafting.ground.scale import body_scale
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs
 from tests.bodies import ansur, bdims
 
@@ -30,10 +30,20 @@ JUMP = 6.0
 """mm that a sewn length may move for 1 mm more of a measure (block demands, rule 7)."""
 
 MEASURES = (
-    "waist_girth", "hip_girth", "body_rise", "waist_to_hip", "inside_leg_length", "thigh_girth",
-    "knee_girth", "calf_girth", "ankle_girth", "heel_girth", "knee_height", "total_crotch_length",
+    "waist_girth",
+    "hip_girth",
+    "body_rise",
+    "waist_to_hip",
+    "inside_leg_length",
+    "thigh_girth",
+    "knee_girth",
+    "calf_girth",
+    "ankle_girth",
+    "heel_girth",
+    "knee_height",
+    "total_crotch_length",
     "back_crotch_length",
-)  # fmt: skip
+)
 
 
 def troubles(bodies: Sequence[Body], style: str, finished: int = 40) -> list[str]:
@@ -120,9 +130,7 @@ def test_a_millimetre_more_of_any_measure_moves_no_seam_by_much(style: str, seat
 
 def shares(spread: float) -> st.SearchStrategy[dict[str, float]]:
     """The worked body's measures, each by itself up to `spread` larger or smaller."""
-    return st.fixed_dictionaries(
-        {name: st.floats(1 - spread, 1 + spread) for name in (*LEGS, *MEASURES)}
-    )
+    return st.fixed_dictionaries({name: st.floats(1 - spread, 1 + spread) for name in (*LEGS, *MEASURES)})
 
 
 def figure(factors: dict[str, float], size: float) -> Body:

@@ -6,9 +6,9 @@ import itertools
 
 import pytest
 
-from drafting.errors import DraftError
 from drafting.fabric import Fabric
-from drafting.shaping.elastic import elastic_loop
+from drafting.ground.errors import DraftError
+from drafting.shaping.flare.elastic import elastic_loop
 from tests.blocks.trousers import KNIT, LEGGINGS, draft, errors, legs, length, width
 from tests.shared_data import check_value
 
@@ -41,8 +41,7 @@ def test_no_girth_is_ever_cut_smaller_than_the_cloth_can_reach(stretch: float) -
 def test_more_stretch_never_makes_a_larger_girth() -> None:
     # row I13, over 20 steps of stretch.
     found = [
-        hip(Fabric("knit", weave="knit", stretch_across=0.2 + 0.04 * k, stretch_along=0.1), 0.4)
-        for k in range(20)
+        hip(Fabric("knit", weave="knit", stretch_across=0.2 + 0.04 * k, stretch_along=0.1), 0.4) for k in range(20)
     ]
     assert all(b <= a for a, b in itertools.pairwise(found))
 
@@ -116,9 +115,7 @@ def test_a_loop_that_cannot_open_over_the_hip_is_refused_and_a_softer_one_taken(
         draft(legs(waist_girth=620.0), None, waist_finish="casing", elastic_opens=1.5)
 
 
-def test_ankle_elastic_that_does_not_pass_the_heel_names_the_least_loop_and_the_softer_one() -> (
-    None
-):
+def test_ankle_elastic_that_does_not_pass_the_heel_names_the_least_loop_and_the_softer_one() -> None:
     # trouble EL4: ankle 24, heel 33, loop 20, opens 1.5: least loop 22.0, or 1.65 times.
     with pytest.raises(DraftError) as caught:
         elastic_loop(240, 330, 1.5, fixed=200, where="ankle")

@@ -16,11 +16,11 @@ import shapely
 
 from drafting.body import Body
 from drafting.checks import check_draft
-from drafting.draft import Seam
-from drafting.garment import MadeGarment, draft_garment
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.draft import Seam
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections
-from drafting.piece import EdgeKind, Piece
 from tests.blocks.small_pieces import ruled
 from tests.blocks.trousers import legs
 from tests.bodies import ansur, bdims
@@ -143,9 +143,7 @@ def test_the_shield_is_forty_wide_on_an_upright_fold_and_longer_than_the_fly() -
     assert 10 <= ruled(fold.path) - ruled(shield["fly"].path) <= 20
 
 
-@pytest.mark.parametrize(
-    ("choices", "over", "under"), [({}, "left", "right"), (RIGHT, "right", "left")]
-)
+@pytest.mark.parametrize(("choices", "over", "under"), [({}, "left", "right"), (RIGHT, "right", "left")])
 def test_the_side_on_top_is_a_free_choice_and_every_lone_piece_names_its_side(
     choices: dict[str, str], over: str, under: str
 ) -> None:
@@ -171,11 +169,7 @@ def test_a_wearer_with_two_different_legs_gets_one_facing_one_shield_and_flies_o
     draft = garment.draft
     assert errors(garment) == []
     lone = sorted(p.name for p in draft.pieces if p.name.startswith("fly") and not p.material)
-    expected = (
-        ["fly-facing-right", "fly-shield-left"]
-        if choices
-        else ["fly-facing-left", "fly-shield-right"]
-    )
+    expected = ["fly-facing-right", "fly-shield-left"] if choices else ["fly-facing-left", "fly-shield-right"]
     assert lone == expected
     left, right = (ruled(draft[f"front-{side}"]["fly"].path) for side in ("left", "right"))
     assert left == pytest.approx(right, abs=0.01)

@@ -7,15 +7,19 @@ from typing import Any
 from drafting.blocks.trouser import Choices, trouser
 from drafting.body import Body, wearer
 from drafting.checks import check_draft
-from drafting.draft import Draft
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, Piece
+from drafting.draft.walk import notched
 from drafting.fabric import Fabric
-from drafting.piece import Edge, Piece
-from drafting.walk import notched
 
 KNIT = Fabric(
-    title="knit of 50 %, invented", weave="knit", stretch_across=0.50, stretch_along=0.25,
-    recovery=0.95, thickness=0.8,
-)  # fmt: skip
+    title="knit of 50 %, invented",
+    weave="knit",
+    stretch_across=0.50,
+    stretch_along=0.25,
+    recovery=0.95,
+    thickness=0.8,
+)
 
 LEGGINGS = {"stretch_share": 0.4, "waist_finish": "casing", "leg": "tapered"}
 
@@ -29,12 +33,22 @@ STYLES: dict[str, tuple[dict[str, Any], Fabric | None]] = {
 }
 
 LEGS = {
-    "height": 1750.0, "bust_girth": 1000.0, "waist_girth": 850.0, "hip_girth": 1000.0,
-    "outside_leg_length": 1025.0, "waist_to_hip": 160.0, "inside_leg_length": 810.0,
-    "thigh_girth": 610.0, "knee_girth": 375.0, "calf_girth": 385.0, "ankle_girth": 225.0,
-    "heel_girth": 330.0, "knee_height": 465.0, "total_crotch_length": 625.0,
+    "height": 1750.0,
+    "bust_girth": 1000.0,
+    "waist_girth": 850.0,
+    "hip_girth": 1000.0,
+    "outside_leg_length": 1025.0,
+    "waist_to_hip": 160.0,
+    "inside_leg_length": 810.0,
+    "thigh_girth": 610.0,
+    "knee_girth": 375.0,
+    "calf_girth": 385.0,
+    "ankle_girth": 225.0,
+    "heel_girth": 330.0,
+    "knee_height": 465.0,
+    "total_crotch_length": 625.0,
     "back_crotch_length": 355.0,
-}  # fmt: skip
+}
 """The worked body of the trouser study (design/drafts/trouser.md), its height and bust invented."""
 
 
@@ -55,11 +69,7 @@ def errors(body: Body, found: Draft) -> list[str]:
 
 def part(piece: Piece, *words: str) -> list[Edge]:
     """Return the edges of a piece whose names start with one of `words`, dart legs left out."""
-    return [
-        e
-        for e in piece.edges
-        if e.name.split("_")[0] in words and not e.name.endswith(("_in", "_out"))
-    ]
+    return [e for e in piece.edges if e.name.split("_")[0] in words and not e.name.endswith(("_in", "_out"))]
 
 
 def length(piece: Piece, *words: str) -> float:

@@ -20,11 +20,27 @@ from tests.shared_data import survey
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 WOMAN = {"height": 1640.0, "bust_girth": 880.0, "waist_girth": 680.0, "hip_girth": 940.0}
 NEEDED = (
-    "neck_base_girth", "back_waist_length", "shoulder_length", "shoulder_drop",
-    "across_back_width", "across_front_width", "upper_arm_girth", "axilla_depth", "scye_depth",
-    "high_bust_girth", "under_bust_girth", "bust_point_depth", "bust_point_width", "waist_to_hip",
-    "arm_length", "upper_arm_length", "elbow_girth", "forearm_girth", "wrist_girth", "hand_girth",
-)  # fmt: skip
+    "neck_base_girth",
+    "back_waist_length",
+    "shoulder_length",
+    "shoulder_drop",
+    "across_back_width",
+    "across_front_width",
+    "upper_arm_girth",
+    "axilla_depth",
+    "scye_depth",
+    "high_bust_girth",
+    "under_bust_girth",
+    "bust_point_depth",
+    "bust_point_width",
+    "waist_to_hip",
+    "arm_length",
+    "upper_arm_length",
+    "elbow_girth",
+    "forearm_girth",
+    "wrist_girth",
+    "hand_girth",
+)
 
 
 @pytest.fixture(scope="module")
@@ -32,22 +48,31 @@ def people() -> Any:
     """The survey under our names, in mm; lengths along the back as our rules have them."""
     raw = pd.read_csv(survey())
     back = raw.waistbacklength / (raw.cervicaleheight - raw.waistheightomphalion)
-    return pd.DataFrame({
-        "height": raw.stature, "bust_girth": raw.chestcircumference,
-        "waist_girth": raw.waistcircumference, "hip_girth": raw.buttockcircumference,
-        "neck_girth": raw.neckcircumference, "neck_base_girth": raw.neckcircumferencebase,
-        "back_waist_length": raw.waistbacklength, "shoulder_length": raw.shoulderlength,
-        "shoulder_drop": raw.cervicaleheight - raw.acromialheight - 15,
-        "across_back_width": raw.interscyei, "arm_length": raw.sleeveoutseam,
-        "upper_arm_girth": raw.bicepscircumferenceflexed / FLEXED,
-        "upper_arm_length": raw.acromionradialelength, "wrist_girth": raw.wristcircumference,
-        "hand_girth": raw.handcircumference, "forearm_girth": raw.forearmcircumferenceflexed,
-        "axilla_depth": back * (raw.cervicaleheight - raw.axillaheight),
-        "waist_to_hip": raw.waistheightomphalion - raw.buttockheight,
-        "nape_height": raw.cervicaleheight,
-        "bust_level": back * (raw.cervicaleheight - raw.chestheight),
-        "sex": raw.Gender,
-    })  # fmt: skip
+    return pd.DataFrame(
+        {
+            "height": raw.stature,
+            "bust_girth": raw.chestcircumference,
+            "waist_girth": raw.waistcircumference,
+            "hip_girth": raw.buttockcircumference,
+            "neck_girth": raw.neckcircumference,
+            "neck_base_girth": raw.neckcircumferencebase,
+            "back_waist_length": raw.waistbacklength,
+            "shoulder_length": raw.shoulderlength,
+            "shoulder_drop": raw.cervicaleheight - raw.acromialheight - 15,
+            "across_back_width": raw.interscyei,
+            "arm_length": raw.sleeveoutseam,
+            "upper_arm_girth": raw.bicepscircumferenceflexed / FLEXED,
+            "upper_arm_length": raw.acromionradialelength,
+            "wrist_girth": raw.wristcircumference,
+            "hand_girth": raw.handcircumference,
+            "forearm_girth": raw.forearmcircumferenceflexed,
+            "axilla_depth": back * (raw.cervicaleheight - raw.axillaheight),
+            "waist_to_hip": raw.waistheightomphalion - raw.buttockheight,
+            "nape_height": raw.cervicaleheight,
+            "bust_level": back * (raw.cervicaleheight - raw.chestheight),
+            "sex": raw.Gender,
+        }
+    )
 
 
 # What each rule estimates, from what, and the residual sd (mm) that its study states.
@@ -126,14 +151,7 @@ def test_the_second_survey_agrees_where_it_has_the_measure(young: Any) -> None:
     """
     men = young[young.sex == 1]
     bodies = [
-        wearer(
-            {
-                "height": 10 * r.hgt,
-                "bust": 10 * r.che_gi,
-                "waist": 10 * r.wai_gi,
-                "hip": 10 * r.hip_gi,
-            }
-        )
+        wearer({"height": 10 * r.hgt, "bust": 10 * r.che_gi, "waist": 10 * r.wai_gi, "hip": 10 * r.hip_gi})
         for r in men.itertuples()
     ]
     for name, column, factor in (
@@ -149,10 +167,9 @@ def test_the_second_survey_agrees_where_it_has_the_measure(young: Any) -> None:
 def test_women_of_the_second_survey_are_taken_by_their_high_bust(young: Any) -> None:
     women = young[young.sex == 0]
     for r in women.itertuples():
-        body = wearer({
-            "height": 10 * r.hgt, "high_bust": 10 * r.che_gi, "waist": 10 * r.wai_gi,
-            "hip": 10 * r.hip_gi,
-        })  # fmt: skip
+        body = wearer(
+            {"height": 10 * r.hgt, "high_bust": 10 * r.che_gi, "waist": 10 * r.wai_gi, "hip": 10 * r.hip_gi}
+        )
         assert 0 <= body["bust_girth"] - 10 * r.che_gi <= 0.16 * body["bust_girth"]
 
 
@@ -210,9 +227,12 @@ def bodies() -> st.SearchStrategy[Body]:
         lambda h, b, w, hip, level: wearer(
             {"height": h, "bust": b * h, "waist": w * h, "hip": hip * h}, waist_level=level
         ),
-        st.floats(200, 3000), share, st.floats(0.26, 1.9), share,
+        st.floats(200, 3000),
+        share,
+        st.floats(0.26, 1.9),
+        share,
         st.sampled_from(["natural", "navel"]),
-    )  # fmt: skip
+    )
 
 
 @given(bodies())

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.body import DIMENSIONS, read_bodies, read_body
-from drafting.errors import Fault, InputError
-from drafting.shipped import shipped
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.shipped import shipped
 
 BODIES = shipped("measurements") / "bodies"
 REST = "height = 168\nbust_girth = 92\nwaist_girth = 74\nhip_girth = 98\n"
@@ -38,9 +38,7 @@ def faults(path: Path) -> dict[str, Fault]:
 def test_a_body_file_is_read_with_units_hands_layers_and_weight(tmp_path: Path) -> None:
     head = 'title = "Ada ✂ <b>"\nunit = "cm"\ntaken_over = "skin"\nwaist_level = "navel"\n'
     head += 'measured_on = 2026-11-02\nheel = 3\nposture = "seated"\nlayers = {chest_girth = 4}\n'
-    more = (
-        'shoulder_length = {left = 12.5, right = "11,5"}\nweight = "150 lb"\nneck = "14 1/2 in"\n'
-    )
+    more = 'shoulder_length = {left = 12.5, right = "11,5"}\nweight = "150 lb"\nneck = "14 1/2 in"\n'
     body = read_body(toml(tmp_path, REST + more, head))
     assert body.title == "Ada ✂ <b>"
     assert (body["height"], body["bust_girth"]) == (1680.0, 920.0)
@@ -94,16 +92,12 @@ def test_inches_under_centimetres_are_refused_at_their_line(tmp_path: Path) -> N
 
 
 def test_all_unusable_values_come_at_once(tmp_path: Path) -> None:
-    found = faults(
-        toml(tmp_path, 'height = 168\nbust = ""\nwaist = 0\nhip = -98\narm_length = nan\n')
-    )
+    found = faults(toml(tmp_path, 'height = 168\nbust = ""\nwaist = 0\nhip = -98\narm_length = nan\n'))
     assert found.keys() == {"bust", "waist", "hip", "arm_length"}  # ME4
     assert [fault.line for fault in found.values()] == [4, 5, 6, 7]
 
 
-def test_a_key_given_twice_is_named_with_both_lines_and_the_rest_is_still_judged(
-    tmp_path: Path,
-) -> None:
+def test_a_key_given_twice_is_named_with_both_lines_and_the_rest_is_still_judged(tmp_path: Path) -> None:
     found = faults(toml(tmp_path, REST + "hip_girth = 99\nnek_girth = 36\n"))
     assert "lines 6 and 7" in found["measures.hip_girth"].what
     assert "did you mean neck_girth" in found["nek_girth"].right
@@ -129,9 +123,7 @@ def test_a_value_without_quotes_is_answered_with_the_quotes_it_needs(tmp_path: P
 
 
 def test_numbers_without_any_unit_ask(tmp_path: Path) -> None:
-    found = faults(
-        toml(tmp_path, 'height = "168 cm"\nbust = "36 1/2"\nwaist = 70\nhip = "98 cm"\n', "")
-    )
+    found = faults(toml(tmp_path, 'height = "168 cm"\nbust = "36 1/2"\nwaist = 70\nhip = "98 cm"\n', ""))
     assert "36 1/2 in (92.7 cm)" in found["bust"].what  # FI4
     assert found.keys() == {"bust", "waist"}
 
@@ -221,15 +213,37 @@ def test_the_guide_names_every_dimension() -> None:
 
 
 PIECES = st.sampled_from(
-    ["unit", "=", '"cm"', "\n", "[measures]", "height", "168", "bust", '"36 1/2"', "{left=1", "}",
-     "waist", "hip", "nan", "-1", ",", ";", "wearer", "[[a]]", '"""', "'", "#", "1e999", "\r", "\0"]
-)  # fmt: skip
-
-
-@given(
-    st.text(max_size=150) | st.lists(PIECES, max_size=40).map(" ".join),
-    st.sampled_from(["toml", "csv"]),
+    [
+        "unit",
+        "=",
+        '"cm"',
+        "\n",
+        "[measures]",
+        "height",
+        "168",
+        "bust",
+        '"36 1/2"',
+        "{left=1",
+        "}",
+        "waist",
+        "hip",
+        "nan",
+        "-1",
+        ",",
+        ";",
+        "wearer",
+        "[[a]]",
+        '"""',
+        "'",
+        "#",
+        "1e999",
+        "\r",
+        "\0",
+    ]
 )
+
+
+@given(st.text(max_size=150) | st.lists(PIECES, max_size=40).map(" ".join), st.sampled_from(["toml", "csv"]))
 @settings(max_examples=300, deadline=None)
 def test_random_text_is_a_body_or_is_refused_and_nothing_else(
     tmp_path_factory: pytest.TempPathFactory, text: str, kind: str
@@ -261,8 +275,12 @@ def test_any_set_of_numbers_is_a_complete_body_or_is_refused(
 ) -> None:
     path = tmp_path_factory.getbasetemp() / "numbers.toml"
     rows = "\n".join(f"{name} = {cm!r}" for name, cm in centimetres.items())
-    path.write_text(f'unit = "cm"\n[measures]\n{REST}{rows}' if "height" not in centimetres
-                    else f'unit = "cm"\n[measures]\n{rows}', "utf-8")  # fmt: skip
+    path.write_text(
+        f'unit = "cm"\n[measures]\n{REST}{rows}'
+        if "height" not in centimetres
+        else f'unit = "cm"\n[measures]\n{rows}',
+        "utf-8",
+    )
     try:
         body = read_body(path)
     except InputError:

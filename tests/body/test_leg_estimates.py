@@ -25,24 +25,32 @@ FITTED = [
     ("ankle_girth", ("calf_girth", "height"), ("calf_girth",), 8.5),
     ("heel_girth", ("height", "ankle_girth"), ("ankle_girth",), 10.3),
     ("knee_height", ("inside_leg_length",), ("inside_leg_length",), 11.3),
-]  # fmt: skip
+]
 
 
 @pytest.fixture(scope="module")
 def people() -> Any:
     """The survey (ANSUR II) under our names, mm; its waist is the navel's."""
     raw = pd.read_csv(survey())
-    return pd.DataFrame({
-        "height": raw.stature, "bust_girth": raw.chestcircumference,
-        "waist_girth": raw.waistcircumference, "hip_girth": raw.buttockcircumference,
-        "outside_leg_length": raw.waistheightomphalion, "inside_leg_length": raw.crotchheight,
-        "body_rise": raw.waistheightomphalion - raw.crotchheight,
-        "total_crotch_length": raw.crotchlengthomphalion,
-        "back_crotch_length": raw.crotchlengthposterioromphalion,
-        "thigh_girth": raw.thighcircumference, "lower_thigh_girth": raw.lowerthighcircumference,
-        "calf_girth": raw.calfcircumference, "ankle_girth": raw.anklecircumference,
-        "heel_girth": raw.heelanklecircumference, "knee_height": raw.kneeheightmidpatella,
-    })  # fmt: skip
+    return pd.DataFrame(
+        {
+            "height": raw.stature,
+            "bust_girth": raw.chestcircumference,
+            "waist_girth": raw.waistcircumference,
+            "hip_girth": raw.buttockcircumference,
+            "outside_leg_length": raw.waistheightomphalion,
+            "inside_leg_length": raw.crotchheight,
+            "body_rise": raw.waistheightomphalion - raw.crotchheight,
+            "total_crotch_length": raw.crotchlengthomphalion,
+            "back_crotch_length": raw.crotchlengthposterioromphalion,
+            "thigh_girth": raw.thighcircumference,
+            "lower_thigh_girth": raw.lowerthighcircumference,
+            "calf_girth": raw.calfcircumference,
+            "ankle_girth": raw.anklecircumference,
+            "heel_girth": raw.heelanklecircumference,
+            "knee_height": raw.kneeheightmidpatella,
+        }
+    )
 
 
 @pytest.mark.parametrize(("name", "parents", "taken", "sd"), FITTED)
@@ -84,6 +92,4 @@ def test_a_rise_taken_sitting_does_not_lengthen_the_estimated_crotch() -> None:
     least = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 750.0, "hip_girth": 1000.0}
     estimated = wearer(least)
     sitting = wearer({**least, "body_rise": estimated["body_rise"] + 20.0})
-    assert sitting["total_crotch_length"] == pytest.approx(
-        estimated["total_crotch_length"], abs=0.1
-    )
+    assert sitting["total_crotch_length"] == pytest.approx(estimated["total_crotch_length"], abs=0.1)

@@ -8,23 +8,44 @@ import re
 import pytest
 
 from drafting.body import DIMENSIONS, Body, dimension_name, wearer
-from drafting.errors import InputError
+from drafting.ground.errors import InputError
 from tests.shared_data import check_value, check_values
 
 WOMAN = {"height": 1640.0, "bust": 880.0, "waist": 680.0, "hip": 940.0}  # S12; height ours
 
 # The row that gives each band; waist to hip starts lower here, for waists taken at the navel.
 BANDS = {
-    "M01": "height", "M02": "head_girth", "M03": "neck_girth", "M04": "shoulder_length",
-    "M05": "back_shoulder_width", "M06": "across_back_width", "M07": "across_front_width",
-    "M08": "bust_girth", "M09": "under_bust_girth", "M10": "waist_girth", "M11": "hip_girth",
-    "M12": "upper_arm_girth", "M13": "elbow_girth", "M14": "wrist_girth", "M15": "hand_girth",
-    "M16": "arm_length", "M17": "scye_depth", "M18": "back_waist_length",
-    "M19": "front_waist_length", "M20": "bust_point_depth", "M21": "bust_point_width",
-    "M23": "body_rise", "M24": "total_crotch_length", "M25": "inside_leg_length",
-    "M26": "outside_leg_length", "M27": "thigh_girth", "M28": "knee_girth", "M29": "calf_girth",
-    "M30": "ankle_girth", "M31": "heel_girth",
-}  # fmt: skip
+    "M01": "height",
+    "M02": "head_girth",
+    "M03": "neck_girth",
+    "M04": "shoulder_length",
+    "M05": "back_shoulder_width",
+    "M06": "across_back_width",
+    "M07": "across_front_width",
+    "M08": "bust_girth",
+    "M09": "under_bust_girth",
+    "M10": "waist_girth",
+    "M11": "hip_girth",
+    "M12": "upper_arm_girth",
+    "M13": "elbow_girth",
+    "M14": "wrist_girth",
+    "M15": "hand_girth",
+    "M16": "arm_length",
+    "M17": "scye_depth",
+    "M18": "back_waist_length",
+    "M19": "front_waist_length",
+    "M20": "bust_point_depth",
+    "M21": "bust_point_width",
+    "M23": "body_rise",
+    "M24": "total_crotch_length",
+    "M25": "inside_leg_length",
+    "M26": "outside_leg_length",
+    "M27": "thigh_girth",
+    "M28": "knee_girth",
+    "M29": "calf_girth",
+    "M30": "ankle_girth",
+    "M31": "heel_girth",
+}
 
 # What rows S call a measure, where our list of older names does not have it.
 CHART_NAMES = {"waist_straight": "waist", "chest_width": "across_front"}
@@ -57,20 +78,12 @@ def test_every_dimension_says_how_it_is_taken_in_one_line() -> None:
 
 @pytest.mark.parametrize("row", ["S01", "S02", "S03", "S04", "S05", "S10", "S11", "S12", "S13"])
 def test_a_size_of_the_charts_is_taken_as_it_stands(row: str) -> None:
-    chart = {
-        CHART_NAMES.get(n, n): 10 * cm
-        for n, cm in check_values(row).items()
-        if n not in NO_MEASURES
-    }
+    chart = {CHART_NAMES.get(n, n): 10 * cm for n, cm in check_values(row).items() if n not in NO_MEASURES}
     if row == "S13":
         chart["across_back"] = 20 * check_values(row)["half_back"]
     # The charts leave these out: stand-ins, so that the rest can be read.
     stand_ins = {"height": 1650.0, "hip": 950.0, "waist": 690.0}
-    full = chart | {
-        n: mm
-        for n, mm in stand_ins.items()
-        if n not in chart and not {n, "seat"} <= {*chart, "hip"}
-    }
+    full = chart | {n: mm for n, mm in stand_ins.items() if n not in chart and not {n, "seat"} <= {*chart, "hip"}}
     body = wearer(full)
     for name, mm in chart.items():
         today = dimension_name(name)
@@ -85,9 +98,7 @@ def test_the_steps_and_class_limits_of_two_standards_are_all_bodies() -> None:
     hips = check_values("S06")
     for bust in busts:
         for more in hips.values():
-            wearer(
-                {"height": 1580, "bust": 10 * bust, "waist": 9 * bust, "hip": 10 * (bust + more)}
-            )
+            wearer({"height": 1580, "bust": 10 * bust, "waist": 9 * bust, "hip": 10 * (bust + more)})
     for row, bust in (("S08", 880.0), ("S09", 1000.0)):
         girths = {"hip": 96.0} | check_values(row)
         body = wearer({"height": 1720, "bust": bust} | {n: 10 * cm for n, cm in girths.items()})
@@ -160,9 +171,7 @@ def test_a_value_beyond_any_figure_names_the_reach() -> None:
     ("measure", "mm", "said"),
     [("arm_length", 58.0, "58 cm"), ("neck_girth", 3600.0, "36 cm"), ("height", 164.0, "unit")],
 )
-def test_a_slipped_decimal_point_is_refused_with_the_likely_value(
-    measure: str, mm: float, said: str
-) -> None:
+def test_a_slipped_decimal_point_is_refused_with_the_likely_value(measure: str, mm: float, said: str) -> None:
     assert said in refusal(WOMAN | {measure: mm})
 
 
@@ -179,10 +188,7 @@ def test_a_drop_longer_than_the_shoulder_is_refused_as_swapped() -> None:
 @pytest.mark.parametrize(
     ("more", "said"),
     [
-        (
-            {"outside_leg": 1020, "inside_leg": 760, "rise": 300},
-            "should agree within 2.5 cm",
-        ),  # M40
+        ({"outside_leg": 1020, "inside_leg": 760, "rise": 300}, "should agree within 2.5 cm"),  # M40
         ({"across_front": 380, "across_back": 340}, "front and back swapped"),  # M41
         ({"back_waist_length": 440, "front_waist_length": 390}, "front waist length swapped"),
         ({"wrist": 220, "hand_girth": 160}, "wrist and hand swapped"),

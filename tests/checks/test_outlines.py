@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.checks import check_draft, outlines
-from drafting.draft import Draft
-from drafting.findings import Finding
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import line
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.ground.findings import Finding
 from tests.checks.figures import ADULT, sound, with_edge
 
 
@@ -40,10 +40,7 @@ def test_a_sliver_of_an_edge_is_an_error_unless_it_is_named_short() -> None:
     (found,) = errors(Draft((ring(*corners),)), "edge length")
     assert (found.where, found.value) == ("flap.b", 2.5)
     named = ring(*corners)
-    named = replace(
-        named,
-        edges=tuple(replace(e, name="hem_short") if e.name == "b" else e for e in named.edges),
-    )
+    named = replace(named, edges=tuple(replace(e, name="hem_short") if e.name == "b" else e for e in named.edges))
     assert not errors(Draft((named,)), "edge length")
 
 
@@ -65,7 +62,9 @@ def test_a_neckline_that_comes_to_a_point_on_the_fold_is_an_error() -> None:
 
 def test_outline_checks_hold_on_the_sound_draft() -> None:
     every = (
-        *outlines.outlines_simple(sound()), *outlines.outlines_anticlockwise(sound()),
-        *outlines.edges_long_enough(sound(), 1.0), *outlines.folds_square(sound()),
-    )  # fmt: skip
+        *outlines.outlines_simple(sound()),
+        *outlines.outlines_anticlockwise(sound()),
+        *outlines.edges_long_enough(sound(), 1.0),
+        *outlines.folds_square(sound()),
+    )
     assert {f.level for f in every} == {"ok"}

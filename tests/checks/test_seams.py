@@ -12,11 +12,11 @@ from dataclasses import replace
 import pytest
 
 from drafting.checks import check_draft, seams
-from drafting.draft import Draft, Seam, SeamNotch
-from drafting.findings import Finding
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.walk import notched, walk
 from drafting.geometry import Path, line, turn
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.walk import notched, walk
+from drafting.ground.findings import Finding
 from tests.checks.figures import ADULT, CAP_EASE, NOTCH, sound, with_edge, with_seam
 
 
@@ -33,10 +33,7 @@ def sides(front: float, back: float, ease: float = 0.0) -> Draft:
         path = Path.polygon(*corners).segments
         names = ("hem", "side", "top", "centre")
         kinds = (EdgeKind.HEM, EdgeKind.SEAM, EdgeKind.FREE, EdgeKind.FOLD)
-        piece = Piece(
-            name,
-            tuple(Edge(n, Path((s,)), k) for n, s, k in zip(names, path, kinds, strict=True)),
-        )
+        piece = Piece(name, tuple(Edge(n, Path((s,)), k) for n, s, k in zip(names, path, kinds, strict=True)))
         return piece.mirrored() if other else piece
 
     seam = Seam("side", (("front", "side"),), (("back", "side"),), ease)
@@ -56,9 +53,7 @@ def test_se1_the_back_is_named_where_the_back_is_longer() -> None:
     assert "back is 8.0 mm too long" in found.message
 
 
-@pytest.mark.parametrize(
-    ("over", "holds"), [(0.4, True), (0.6, False), (-0.4, True), (-0.6, False)]
-)
+@pytest.mark.parametrize(("over", "holds"), [(0.4, True), (0.6, False), (-0.4, True), (-0.6, False)])
 def test_k16_matched_seams_differ_by_stated_ease_only(over: float, holds: bool) -> None:
     # K16 gives 0.3 cm; the block demands are stricter: 0.5 mm.
     assert bool(errors(sides(400 + over, 400), "seam length")) is not holds
@@ -74,10 +69,7 @@ def shoulder_tip(front_angle: float, back_angle: float) -> Draft:
         path = Path.polygon(*corners).segments
         names = ("armhole", "shoulder", "rest", "under")
         kinds = (EdgeKind.FREE, EdgeKind.SEAM, EdgeKind.FREE, EdgeKind.FREE)
-        whole = Piece(
-            name,
-            tuple(Edge(n, Path((s,)), k) for n, s, k in zip(names, path, kinds, strict=True)),
-        )
+        whole = Piece(name, tuple(Edge(n, Path((s,)), k) for n, s, k in zip(names, path, kinds, strict=True)))
         return whole.mirrored() if other else whole
 
     seam = Seam("shoulder", (("front", "shoulder"),), (("back", "shoulder"),), end=None)
@@ -101,8 +93,12 @@ def test_se3_a_peak_is_called_a_peak_and_a_trued_shoulder_passes() -> None:
 def test_se3_underarm_neck_and_hem_are_looked_at_too() -> None:
     found = seams.corners_join(sound())
     assert {f.where for f in found} >= {
-        "shoulder.start", "shoulder.end", "side.start", "side.end", "underarm.start",
-    }  # fmt: skip
+        "shoulder.start",
+        "shoulder.end",
+        "side.start",
+        "side.end",
+        "underarm.start",
+    }
 
 
 def dart_shoulder(back: float, dart: float, front: float) -> Draft:
@@ -141,14 +137,10 @@ def dart_shoulder(back: float, dart: float, front: float) -> Draft:
 def test_se4_and_i03_a_dart_is_no_seam_length() -> None:
     # SE4: back 14.0 cm with a 1.5 cm dart on a front of 12.2 cm: 12.5 against 12.2, ease 0.3.
     draft = dart_shoulder(140, 15, 122)
-    assert walk(draft, draft.seams[0]).a_sewn - walk(draft, draft.seams[0]).b_sewn == pytest.approx(
-        3
-    )
+    assert walk(draft, draft.seams[0]).a_sewn - walk(draft, draft.seams[0]).b_sewn == pytest.approx(3)
     assert not [f for f in check_draft(draft, ADULT) if f.level == "error"]
     said = next(f for f in seams.seams_match(draft) if f.where == "shoulder").message
-    assert said == (
-        "Shoulder seam: back 125.0 mm, front 122.0 mm, 3.0 mm of the back eased in as chosen"
-    )
+    assert said == ("Shoulder seam: back 125.0 mm, front 122.0 mm, 3.0 mm of the back eased in as chosen")
 
 
 def test_a_gathered_edge_is_compared_as_sewn_and_its_ratio_is_said() -> None:
@@ -209,9 +201,11 @@ def test_no2_front_single_back_double_and_both_as_far_from_the_underarm() -> Non
     cap_front, cap_back = draft["sleeve"]["cap_front"], draft["sleeve"]["cap_back"]
     assert [e.notches[0].count for e in (front, cap_front, back, cap_back)] == [1, 1, 2, 2]
     reach = [
-        front.notches[0].at, cap_front.length - cap_front.notches[0].at,
-        back.length - back.notches[0].at, cap_back.notches[0].at,
-    ]  # fmt: skip
+        front.notches[0].at,
+        cap_front.length - cap_front.notches[0].at,
+        back.length - back.notches[0].at,
+        cap_back.notches[0].at,
+    ]
     assert reach == pytest.approx([NOTCH] * 4, abs=1)
 
 
@@ -244,10 +238,13 @@ def test_an_edge_sewn_to_nothing_and_one_sewn_twice_are_errors() -> None:
 
 def test_a_pair_joined_to_its_own_mirror_image_is_sewn_once() -> None:
     draft = sides(400, 400)
-    draft = replace(draft, seams=tuple(
-        Seam(name, ((name, "side"),), ((name, "side"),), start="square", end="square")
-        for name in ("front", "back")
-    ))  # fmt: skip
+    draft = replace(
+        draft,
+        seams=tuple(
+            Seam(name, ((name, "side"),), ((name, "side"),), start="square", end="square")
+            for name in ("front", "back")
+        ),
+    )
     assert [f for f in check_draft(draft, ADULT) if f.level != "ok"] == []
 
 
@@ -261,10 +258,14 @@ def test_a_slanted_hem_is_found_at_the_side_seam() -> None:
     draft = sides(400, 400)
     piece = draft["front"]
     hem = line(0j, 100 - 100 * math.tan(math.radians(5)) * 1j)
-    slanted = replace(piece, edges=(
-        replace(piece["hem"], path=hem), replace(piece["side"], path=line(hem.end, 100 + 400j)),
-        *piece.edges[2:],
-    ))  # fmt: skip
+    slanted = replace(
+        piece,
+        edges=(
+            replace(piece["hem"], path=hem),
+            replace(piece["side"], path=line(hem.end, 100 + 400j)),
+            *piece.edges[2:],
+        ),
+    )
     (found,) = errors(draft.with_pieces([slanted]), "joined corner")
     assert found.where == "side.start"
     assert found.value == pytest.approx(175)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from drafting.checks import check_draft, summary, table
-from drafting.draft import Draft
-from drafting.findings import Finding
-from drafting.piece import Piece
-from drafting.walk import notched
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece
+from drafting.draft.walk import notched
+from drafting.ground.findings import Finding
 from tests.checks.figures import ADULT, darted, sound
 
 
@@ -20,9 +20,15 @@ def test_a_sound_draft_has_no_finding_but_ok() -> None:
 def test_every_question_was_asked_of_it() -> None:
     asked = {f.check for f in check_draft(notched(sound()), ADULT)}
     assert asked >= {
-        "outline", "fold corner", "seam length", "notches meet", "joined corner", "finished girth",
-        "inflections", "cap on armhole",
-    }  # fmt: skip
+        "outline",
+        "fold corner",
+        "seam length",
+        "notches meet",
+        "joined corner",
+        "finished girth",
+        "inflections",
+        "cap on armhole",
+    }
 
 
 def test_the_other_hand_of_every_piece_is_its_exact_mirror() -> None:

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.costume import Made, make
-from drafting.costume_file import read_costume
-from drafting.printout import PrintedSheet, printed
-from drafting.shipped import demo_costume
+from drafting.costume.file import read_costume
+from drafting.costume.make import Made, make
+from drafting.ground.shipped import demo_costume
+from drafting.output.sheets import PrintedSheet, printed
 
 
 @pytest.fixture(scope="module")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from drafting.draft.pattern import CutPiece, NotchMark, Pattern
+from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece
+from drafting.finish.label import Label
 from drafting.geometry import Path, line, smooth
-from drafting.label import Label
-from drafting.pattern import CutPiece, NotchMark, Pattern
-from drafting.piece import Edge, EdgeKind, InnerDart, Level, Piece
 
 KITE = Label(
     costume="The kite",
@@ -48,9 +48,14 @@ def front() -> CutPiece:
     notch = line(255 + 120j, 247 + 120j)
     widths = {e.name: 0.0 if e.kind is EdgeKind.FOLD else 12.0 for e in edges} | {"neck": 8.0}
     return CutPiece(
-        piece, 1, cut, widths, (NotchMark("side", "bust", (notch,)),),
-        grainline=line(60 + 60j, 60 + 300j), stretch_arrow=line(40 + 250j, 160 + 250j),
-    )  # fmt: skip
+        piece,
+        1,
+        cut,
+        widths,
+        (NotchMark("side", "bust", (notch,)),),
+        grainline=line(60 + 60j, 60 + 300j),
+        stretch_arrow=line(40 + 250j, 160 + 250j),
+    )
 
 
 def sleeve() -> CutPiece:
@@ -82,8 +87,7 @@ def cuff() -> CutPiece:
     corners = (0j, 220 + 0j, 220 + 26j, 26j)
     names = ("seam", "end_a", "top", "end_b")
     edges = tuple(
-        Edge(name, line(a, b))
-        for name, a, b in zip(names, corners, (*corners[1:], corners[0]), strict=True)
+        Edge(name, line(a, b)) for name, a, b in zip(names, corners, (*corners[1:], corners[0]), strict=True)
     )
     cut = Path.polygon(-10 - 10j, 230 - 10j, 230 + 36j, -10 + 36j)
     piece = Piece("cuff", edges, pair=True, grain=0.0)

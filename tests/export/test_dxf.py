@@ -10,15 +10,15 @@ from typing import Any
 import ezdxf
 import pytest
 
-from drafting.costume import Made, make
-from drafting.costume_file import read_costume
+from drafting.costume.file import read_costume
+from drafting.costume.make import Made, make
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import EdgeKind
 from drafting.export.dxf import DxfPiece, Number, block_name, dxf_text
-from drafting.pattern import CutPiece
-from drafting.piece import EdgeKind
-from drafting.print_wishes import PrintWishes
-from drafting.printout import exchanged
-from drafting.report import report
-from drafting.shipped import demo_costume
+from drafting.ground.shipped import demo_costume
+from drafting.output.report import report
+from drafting.output.sheets import exchanged
+from drafting.printing.wishes import PrintWishes
 from tests.export import invented
 from tests.shared_data import check_value
 
@@ -27,9 +27,7 @@ from tests.shared_data import check_value
 def made() -> Made:
     """The lamplighter's shirt alone."""
     whole = make(read_costume(demo_costume()))
-    return dataclasses.replace(
-        whole, garments=tuple(g for g in whole.garments if g.name == "shirt")
-    )
+    return dataclasses.replace(whole, garments=tuple(g for g in whole.garments if g.name == "shirt"))
 
 
 def texts(made: Made, version: str) -> dict[str, str]:
@@ -78,11 +76,7 @@ def test_each_piece_is_one_block_whose_boundary_is_one_closed_polyline_of_its_si
         assert is_closed(boundary)
         points = corners(boundary)
         area = (
-            math.fsum(
-                (a.conjugate() * b).imag
-                for a, b in zip(points, points[1:] + points[:1], strict=True)
-            )
-            / 2
+            math.fsum((a.conjugate() * b).imag for a, b in zip(points, points[1:] + points[:1], strict=True)) / 2
         )
         assert area == pytest.approx(row["cut_area"], rel=2e-4)
         assert run(points, closed=True) == pytest.approx(cuts[row["piece"]].cut.length, abs=0.02)
@@ -123,9 +117,7 @@ def test_notches_and_grain_lie_on_their_layers(document: Any, made: Made) -> Non
             grains = [e for e in block if e.dxftype() == "LINE" and e.dxf.layer == "7"]
             if cut.grainline:
                 (grain,) = grains
-                assert (grain.dxf.end - grain.dxf.start).magnitude == pytest.approx(
-                    cut.grainline.length
-                )
+                assert (grain.dxf.end - grain.dxf.start).magnitude == pytest.approx(cut.grainline.length)
 
 
 def test_layers_have_the_numbers_of_the_interchange() -> None:
@@ -139,8 +131,15 @@ def test_layers_have_the_numbers_of_the_interchange() -> None:
         Number.DRILL,
         Number.SEW,
     ]
-    more = [Number.TURN_POINTS, Number.CURVE_POINTS, Number.GRADE, Number.MIRROR, Number.STRIPE, Number.PLAID,
-            Number.ANNOTATION]  # fmt: skip
+    more = [
+        Number.TURN_POINTS,
+        Number.CURVE_POINTS,
+        Number.GRADE,
+        Number.MIRROR,
+        Number.STRIPE,
+        Number.PLAID,
+        Number.ANNOTATION,
+    ]
     notches = [Number.T_NOTCH, Number.CASTLE_NOTCH, Number.CHECK_NOTCH, Number.U_NOTCH]
     for row, ours in (("X11", main), ("X12", more), ("X13", notches)):
         assert [str(n) for n in ours] == [n.strip() for n in check_value(row).split(";")]
@@ -161,9 +160,7 @@ def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document
     (square,) = polylines(space, "scale-check")
     points = corners(square)
     assert is_closed(square)
-    assert [
-        abs(a - b) for a, b in zip(points, points[1:] + points[:1], strict=True)
-    ] == pytest.approx([100] * 4)
+    assert [abs(a - b) for a, b in zip(points, points[1:] + points[:1], strict=True)] == pytest.approx([100] * 4)
     words = [e.dxf.text for e in space if e.dxftype() == "TEXT"]
     assert "100 mm" in words
     assert any("1 mm" in word for word in words)
@@ -179,9 +176,7 @@ def test_annotation_says_what_the_piece_is_in_any_script(made: Made) -> None:
 
 def test_a_garment_has_less_than_20_000_points_and_2_mb(document: Any, made: Made) -> None:
     # FI5.
-    points = sum(
-        len(corners(e)) for b in document.blocks for n in Number for e in polylines(b, str(n))
-    )
+    points = sum(len(corners(e)) for b in document.blocks for n in Number for e in polylines(b, str(n)))
     assert 500 < points < 20_000
     assert len(texts(made, "R12")["exchange/shirt.dxf"].encode()) < 2_000_000
 

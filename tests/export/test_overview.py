@@ -9,10 +9,10 @@ import pytest
 from matplotlib.image import imread
 from shapely import Polygon
 
+from drafting.draft.pattern import Pattern
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.geometry import Path as Drawn
-from drafting.pattern import Pattern
 from drafting.sheet import Layer
 from drafting.sheet.overview import overview_sheet
 from tests.export import invented
@@ -69,7 +69,5 @@ def test_the_picture_is_the_same_byte_for_byte_and_not_empty(tmp_path: Path) -> 
         overview_png(sheet, tmp_path / name, dpi=40)
     assert (tmp_path / "one.png").read_bytes() == (tmp_path / "two.png").read_bytes()
     picture = imread(tmp_path / "one.png")
-    assert picture.shape[1] / picture.shape[0] == pytest.approx(
-        sheet.width / sheet.height, rel=0.01
-    )
+    assert picture.shape[1] / picture.shape[0] == pytest.approx(sheet.width / sheet.height, rel=0.01)
     assert 0.005 < (picture[..., :3].min(axis=2) < 0.5).mean() < 0.3  # ink, as a share of the page

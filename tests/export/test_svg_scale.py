@@ -11,10 +11,10 @@ import pytest
 from shapely import Polygon, box
 from svgelements import SVG
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import EdgeKind
 from drafting.export.svg import svg_text
 from drafting.geometry import Cubic
-from drafting.pattern import CutPiece
-from drafting.piece import EdgeKind
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 from tests.export import invented
@@ -58,13 +58,7 @@ def test_the_squares_are_100_mm_and_4_in_each_its_own_closed_shape(text: str) ->
     for name, side in (("scale-check.100mm", 100.0), ("scale-check.4in", 4 * 25.4)):
         x0, y0, x1, y1 = squares[name].bbox()
         assert (round(x1 - x0, 3), round(y1 - y0, 3)) == (side, side)
-        assert [type(s).__name__ for s in squares[name]] == [
-            "Move",
-            "Line",
-            "Line",
-            "Line",
-            "Close",
-        ]
+        assert [type(s).__name__ for s in squares[name]] == ["Move", "Line", "Line", "Line", "Close"]
         assert length(squares[name]) == pytest.approx(4 * side, abs=1e-3)
 
 
@@ -88,9 +82,7 @@ def test_no_square_touches_the_cut_line_or_leaves_the_page(text: str, cut_piece:
         assert box(0, 0, width, height).buffer(-5).contains(square)
 
 
-def test_every_named_edge_is_one_open_stitch_line_of_its_drafted_length(
-    text: str, cut_piece: CutPiece
-) -> None:
+def test_every_named_edge_is_one_open_stitch_line_of_its_drafted_length(text: str, cut_piece: CutPiece) -> None:
     read = shapes(text, "stitch-line")
     name = cut_piece.piece.name
     assert list(read) == [f"{name}.{edge.name}" for edge in cut_piece.piece.edges]
@@ -100,9 +92,7 @@ def test_every_named_edge_is_one_open_stitch_line_of_its_drafted_length(
         assert "Close" not in [type(s).__name__ for s in path]
 
 
-def test_the_stitch_lines_chain_into_a_ring_of_the_drafted_area(
-    text: str, cut_piece: CutPiece
-) -> None:
+def test_the_stitch_lines_chain_into_a_ring_of_the_drafted_area(text: str, cut_piece: CutPiece) -> None:
     # I14: the area of the exported outline is that of the drafted one (0.05 cm2 is 5 mm2).
     read = list(shapes(text, "stitch-line").values())
     points: list[complex] = []
@@ -164,8 +154,9 @@ def test_a_whole_garment_stays_far_under_two_megabytes() -> None:
     # FI5: 2 MB and 20 000 points for a whole garment.
     text = svg_text(overview_sheet(invented.patterns(), "The kite"))
     assert len(text.encode()) < 2_000_000
-    assert sum(len(shape) for kind in ("cut-line", "stitch-line") for shape in
-               shapes(text, kind).values()) < 20_000  # fmt: skip
+    assert (
+        sum(len(shape) for kind in ("cut-line", "stitch-line") for shape in shapes(text, kind).values()) < 20_000
+    )
 
 
 def test_the_file_is_the_same_byte_for_byte(cut_piece: CutPiece, text: str) -> None:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
+from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
 from drafting.geometry import Path, line, smooth, turn
-from drafting.piece import Edge, EdgeKind, Notch, Piece
 
 K = EdgeKind
 

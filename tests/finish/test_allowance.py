@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting import tolerances as tol
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish import FinishChoices, allowance, cut_line
 from drafting.finish.allowance import CRUMB
 from drafting.geometry import Path, area, line, turn
-from drafting.piece import Edge, EdgeKind, Piece
+from drafting.ground import tolerances as tol
 from tests.finish.figures import K, of_sides, polygon, side_dart_half_front
 from tests.geometry.shapes import arc, outlines
 
@@ -139,9 +139,7 @@ def test_a_hem_turned_up_lies_edge_on_edge_with_the_seam_allowance(lean: float) 
 
 @pytest.mark.parametrize("dip", [-6.0, -1.0, -1e-9, 0.0, 1e-9, 1.0, 6.0])
 @pytest.mark.parametrize("wide", ["s0", "s1"])
-def test_an_unequal_pair_at_a_nearly_flat_corner_makes_a_step_not_a_spike(
-    dip: float, wide: str
-) -> None:
+def test_an_unequal_pair_at_a_nearly_flat_corner_makes_a_step_not_a_spike(dip: float, wide: str) -> None:
     piece = polygon(0j, 100 - 1j * dip, 200 + 0j, 200 + 100j, 100j)
     piece = piece.with_edges(Edge(wide, piece[wide].path, K.SEAM, allowance=30.0))
     found = cut_line(piece, plain(10))
@@ -185,18 +183,10 @@ def test_any_outline_gets_one_ring_at_its_distance(sides: tuple[Path, ...], widt
 
 
 @settings(max_examples=120, deadline=None)
-@given(
-    outlines(),
-    st.lists(st.sampled_from([0.0, 6.0, 10.0, 25.0]), min_size=9, max_size=9),
-    st.integers(0, 3),
-)
-def test_any_mix_of_widths_and_a_hem_gets_one_ring(
-    sides: tuple[Path, ...], widths: list[float], hem: int
-) -> None:
+@given(outlines(), st.lists(st.sampled_from([0.0, 6.0, 10.0, 25.0]), min_size=9, max_size=9), st.integers(0, 3))
+def test_any_mix_of_widths_and_a_hem_gets_one_ring(sides: tuple[Path, ...], widths: list[float], hem: int) -> None:
     piece = of_sides(*sides, kinds={hem: K.HEM})
-    edges = [
-        Edge(e.name, e.path, e.kind, allowance=w) for e, w in zip(piece.edges, widths, strict=False)
-    ]
+    edges = [Edge(e.name, e.path, e.kind, allowance=w) for e, w in zip(piece.edges, widths, strict=False)]
     piece = piece.with_edges(*edges)
     found = cut_line(piece, FinishChoices())
     assert area.is_simple(found.path)

@@ -7,25 +7,25 @@ import pytest
 
 from drafting.body import Body
 from drafting.body.wearer import wearer
+from drafting.costume.garment import draft_garment
+from drafting.draft.piece import EdgeKind
 from drafting.finish import label_room
-from drafting.garment import draft_garment
 from drafting.geometry import area
-from drafting.piece import EdgeKind
 
 BODIES = {
     "middling": {"height": 1710, "bust_girth": 912, "waist_girth": 740, "hip_girth": 980},
     "stout": {"height": 1620, "bust_girth": 1250, "waist_girth": 1200, "hip_girth": 1260},
     "full bust": {
-        "height": 1650, "bust_girth": 1050, "high_bust_girth": 900, "waist_girth": 700,
+        "height": 1650,
+        "bust_girth": 1050,
+        "high_bust_girth": 900,
+        "waist_girth": 700,
         "hip_girth": 1050,
     },
-    "flat": {
-        "height": 1850, "bust_girth": 1040, "high_bust_girth": 1035, "waist_girth": 860,
-        "hip_girth": 1000,
-    },
+    "flat": {"height": 1850, "bust_girth": 1040, "high_bust_girth": 1035, "waist_girth": 860, "hip_girth": 1000},
     "child": {"height": 1160, "bust_girth": 590, "waist_girth": 550, "hip_girth": 620},
     "doll": {"height": 400, "bust_girth": 180, "waist_girth": 160, "hip_girth": 190},
-}  # fmt: skip
+}
 
 
 def body(name: str) -> Body:

@@ -2,11 +2,11 @@
 
 import pytest
 
+from drafting.draft.pattern import DartCap
+from drafting.draft.piece import Piece
 from drafting.finish import FinishChoices, cut_line
 from drafting.finish.darts import centre_of, wedge
 from drafting.geometry import Path, area
-from drafting.pattern import DartCap
-from drafting.piece import Piece
 from tests.finish.figures import side_dart_half_front, waist_dart_back
 
 MISS = 0.05

@@ -5,11 +5,11 @@ from dataclasses import replace
 import pytest
 import shapely
 
-from drafting.draft import Draft, Seam, SeamNotch
+from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Edge, Notch, Piece
 from drafting.finish import FinishChoices, finish, finish_piece, label_room, proposed
 from drafting.geometry import Path, area, line
-from drafting.pattern import CutPiece
-from drafting.piece import Edge, Notch, Piece
 from tests.finish.figures import polygon, side_dart_half_front, waist_dart_back
 
 
@@ -53,9 +53,7 @@ def test_both_sides_of_a_seam_are_notched_from_the_seam() -> None:
     """The underarm-to-notch lengths are equal on both pieces (row NO2: within 1 mm)."""
     a = polygon(0j, 200 + 0j, 200 + 300j, 300j, name="a")
     b = polygon(0j, 150 + 0j, 150 + 310j, 310j, name="b")
-    seam = Seam(
-        "side", (("a", "s1"),), (("b", "s3"),), ease=-10, notches=(SeamNotch("n", 120, 125, 2),)
-    )
+    seam = Seam("side", (("a", "s1"),), (("b", "s3"),), ease=-10, notches=(SeamNotch("n", 120, 125, 2),))
     pattern = finish(Draft((a, b), (seam,)), "bodice", "shell")
     low_a = [s.start.imag for s in pattern["a"].notches[0].strokes]
     low_b = [s.start.imag for s in pattern["b"].notches[0].strokes]
@@ -124,9 +122,7 @@ def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> 
 
 @pytest.mark.parametrize("mirrored", [False, True])
 @pytest.mark.parametrize("piece", [side_dart_half_front(), waist_dart_back()])
-def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(
-    piece: Piece, mirrored: bool
-) -> None:
+def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(piece: Piece, mirrored: bool) -> None:
     cut, _ = finish_piece(piece, 1, FinishChoices(stretch_arrow=True))
     cut = cut.mirrored() if mirrored else cut
     at, (wide, high) = label_room(cut)

@@ -11,12 +11,12 @@ import shapely
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from drafting import tolerances as tol
 from drafting.geometry import Cubic, Path, area, line, smooth, turn
 from drafting.geometry.crossing import between, crossings, extended, self_crossings
 from drafting.geometry.join import Corner, join
 from drafting.geometry.offset import beside, offset
 from drafting.geometry.rings import outer
+from drafting.ground import tolerances as tol
 from tests.geometry.shapes import arc, point
 
 many = settings(max_examples=50, deadline=None)
@@ -50,10 +50,7 @@ def test_every_point_beside_a_gentle_curve_is_square_off_it(cubic: Cubic, distan
 @given(gentle(), st.sampled_from([10.0, -10.0]))
 def test_the_ends_and_end_directions_are_exact(cubic: Cubic, distance: float) -> None:
     beside_it = beside(Path((cubic,)), distance)
-    for at, tangent, t in (
-        (beside_it.start, beside_it.leave, 0.0),
-        (beside_it.end, beside_it.arrive, 1.0),
-    ):
+    for at, tangent, t in ((beside_it.start, beside_it.leave, 0.0), (beside_it.end, beside_it.arrive, 1.0)):
         assert abs(at - cubic.point(t) + 1j * distance * cubic.tangent(t)) < 1e-9
         assert abs(tangent - cubic.tangent(t)) < 1e-6
 

@@ -12,8 +12,8 @@ from fontTools.misc.bezierTools import calcCubicArcLength
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting import tolerances as tol
 from drafting.geometry import Cubic, Path, area, turn
+from drafting.ground import tolerances as tol
 from tests.geometry.shapes import arc, cubics, paths, point
 
 share = st.floats(0.02, 0.98)
@@ -125,9 +125,7 @@ def test_the_bounds_hold_every_point_and_are_touched_on_all_four_sides(path: Pat
 
 @many
 @given(paths(), st.sampled_from([0.5, 0.1, tol.FLAT]))
-def test_no_point_of_the_curve_is_farther_from_its_chords_than_the_gap(
-    path: Path, gap: float
-) -> None:
+def test_no_point_of_the_curve_is_farther_from_its_chords_than_the_gap(path: Path, gap: float) -> None:
     chords = shapely.LineString([(p.real, p.imag) for p in path.flattened(gap)])
     points = shapely.points([(p.real, p.imag) for p in dense(path)[::40]])
     assert float(shapely.distance(points, chords).max()) <= gap + 1e-9

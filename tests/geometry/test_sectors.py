@@ -4,26 +4,22 @@ from __future__ import annotations
 
 import pytest
 
-from drafting.errors import DraftError
 from drafting.geometry.sectors import circle_width, cone, flared_skirt, godet, must_fit, sheared
+from drafting.ground.errors import DraftError
 
 
 @pytest.mark.parametrize(
     ("circle", "radius", "sweep"),
     [(1.0, 11.1408, 446.9911), (0.75, 14.8545, 352.7433), (0.5, 22.2817, 258.4956), (0.25, 44.5634, 164.2478)],
-)  # fmt: skip
-def test_circle_skirts_of_waist_70_and_length_60(
-    circle: float, radius: float, sweep: float
-) -> None:
+)
+def test_circle_skirts_of_waist_70_and_length_60(circle: float, radius: float, sweep: float) -> None:
     # Rows E20-E23: exact geometry, r = W / angle, hem sweep W + angle x L (cm).
     skirt = flared_skirt(700, 600, circle)
     assert (skirt.inner, skirt.hem) == pytest.approx((10 * radius, 10 * sweep), abs=0.1)
     assert skirt.top == pytest.approx(700)
 
 
-@pytest.mark.parametrize(
-    ("circle", "inches"), [(1, 4.138), (1 / 2, 8.276), (1 / 3, 12.414), (1 / 4, 16.552)]
-)
+@pytest.mark.parametrize(("circle", "inches"), [(1, 4.138), (1 / 2, 8.276), (1 / 3, 12.414), (1 / 4, 16.552)])
 def test_a_published_circle_skirt_example(circle: float, inches: float) -> None:
     # Row E24: a sewing page prints 4.13, 8.2, 12.4 and 16.56 in for a waist of 26 in.
     assert flared_skirt(26 * 25.4, 600, circle).inner / 25.4 == pytest.approx(inches, abs=0.1)

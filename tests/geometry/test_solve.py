@@ -6,9 +6,9 @@ import math
 
 import pytest
 
-from drafting.errors import DraftError
 from drafting.geometry import solve
 from drafting.geometry.solve import crossed, root_near
+from drafting.ground.errors import DraftError
 
 DOTTIE = 0.7390851332151607
 """The number that is its own cosine (from memory; cos gives it back to the last place)."""
@@ -21,9 +21,7 @@ def test_the_number_that_is_its_own_cosine_is_found_from_both_sides() -> None:
         def miss(x: float, way: float = way) -> float:
             return way * (x - math.cos(x))
 
-        assert crossed(miss, (0.0, 1.0), (miss(0.0), miss(1.0)), 1e-12) == pytest.approx(
-            DOTTIE, abs=1e-10
-        )
+        assert crossed(miss, (0.0, 1.0), (miss(0.0), miss(1.0)), 1e-12) == pytest.approx(DOTTIE, abs=1e-10)
 
 
 def test_where_secant_steps_run_away_the_root_is_found_all_the_same() -> None:

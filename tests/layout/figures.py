@@ -12,18 +12,17 @@ from shapely import affinity
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path, line
 from drafting.layout import Cloth, Lay, LayWishes, Part, lay_row
-from drafting.pattern import CutPiece
-from drafting.piece import Edge, EdgeKind, Piece
 
 Points = Sequence[tuple[float, float]]
 
 
 def cut_piece(
-    name: str, points: Points, *, fold: int | None = None, number: int = 1, allowance: float = 10.0,
-    **more: Any,
-) -> CutPiece:  # fmt: skip
+    name: str, points: Points, *, fold: int | None = None, number: int = 1, allowance: float = 10.0, **more: Any
+) -> CutPiece:
     """Return a piece whose cut line is this polygon; side `fold` of it lies on the fold."""
     ring = [complex(*p) for p in points]
     edges = tuple(
@@ -49,9 +48,7 @@ def half(width: float, height: float) -> Points:
 
 
 def cloth(usable: float = 1480.0, lay: str = "auto", gap: float = 5.0, **more: Any) -> Cloth:
-    return Cloth(
-        "shell", "Velveteen, plum", usable, 10.0, wishes=LayWishes(lay=lay, gap=gap), **more
-    )
+    return Cloth("shell", "Velveteen, plum", usable, 10.0, wishes=LayWishes(lay=lay, gap=gap), **more)
 
 
 SLEEVE: Points = [(0, 0), (240, 0), (330, 420), (250, 560), (120, 590), (-60, 430)]

@@ -9,13 +9,13 @@ import pytest
 from shapely.geometry import Polygon
 from shapely.geometry import box as rectangle
 
-from drafting.errors import DraftError
+from drafting.draft.piece import Level
 from drafting.fabric import Fabric
 from drafting.geometry import line
+from drafting.ground.errors import DraftError
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
-from drafting.layout.verify import wrong
-from drafting.piece import Level
+from drafting.layout.packing.verify import wrong
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LENGTHWISE = (part("panel", box(700, 1000), pair=True),)
@@ -95,9 +95,12 @@ def test_a_repeat_along_the_cloth_brings_one_level_of_every_piece_onto_it() -> N
     places = []
     for spot in lay.packing.spots:
         outline = lay.outline(spot)
-        at = outline.placed(spot, level.paths[0].mapped(outline.base)
-                            if outline.part.cut.piece.name == "front"
-                            else other.paths[0].mapped(outline.base))  # fmt: skip
+        at = outline.placed(
+            spot,
+            level.paths[0].mapped(outline.base)
+            if outline.part.cut.piece.name == "front"
+            else other.paths[0].mapped(outline.base),
+        )
         places.append(at.start.real)
     for x in places:
         assert math.remainder(x - places[0], 75.0) == pytest.approx(0, abs=0.01)
@@ -116,9 +119,7 @@ def test_on_folded_cloth_a_pair_keeps_half_the_gap_from_the_fold() -> None:
 
 def test_one_way_cloth_is_never_folded_across() -> None:
     """Row F15: nap and print run one way; a crosswise fold would turn the upper layer round."""
-    with pytest.raises(
-        DraftError, match=r"one-way and cannot be folded across.*turn the upper one round"
-    ):
+    with pytest.raises(DraftError, match=r"one-way and cannot be folded across.*turn the upper one round"):
         lay_out(COAT, cloth(lay="crosswise", one_way=True), count=5, table=False)
 
 
@@ -150,8 +151,7 @@ def test_on_folded_cloth_what_stripes_need_is_said() -> None:
 def test_a_piece_whose_stretch_would_not_go_round_the_body_is_warned_of() -> None:
     knit = replace(cloth(), stretch_turned=False)
     parts = (part("right", box(200, 500)), part("wrong", box(200, 500), stretch=90.0))
-    warned = [f.where for f in lay_out(parts, knit, count=20, table=False).findings
-              if f.check == "stretch"]  # fmt: skip
+    warned = [f.where for f in lay_out(parts, knit, count=20, table=False).findings if f.check == "stretch"]
     assert warned == ["coat.wrong"]
 
 

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from drafting.draft.piece import Level
 from drafting.geometry import line
 from drafting.layout import Cloth, LayWishes, Part, lay_out, wrong
-from drafting.piece import Level
 from tests.layout.figures import Points, breaks, part
 
 LAYS = ("auto", "folded", "open", "crosswise")
@@ -22,8 +22,7 @@ def outline(draw: st.DrawFn) -> Points:
     corners = draw(st.integers(3, 9))
     radii = draw(st.lists(st.floats(40, 420), min_size=corners, max_size=corners))
     return [
-        (r * math.cos(math.tau * i / corners), r * math.sin(math.tau * i / corners))
-        for i, r in enumerate(radii)
+        (r * math.cos(math.tau * i / corners), r * math.sin(math.tau * i / corners)) for i, r in enumerate(radii)
     ]
 
 
@@ -51,18 +50,24 @@ def costume(draw: st.DrawFn) -> tuple[Part, ...]:
             points = draw(half_outline())
             side = draw(st.sampled_from((1, -1)))
             ring = points if side > 0 else [(-x, y) for x, y in points][::-1]
-            parts.append(
-                part(f"p{n}", ring, fold=_upright(ring), copies=draw(st.integers(1, 2)), **more)
-            )
+            parts.append(part(f"p{n}", ring, fold=_upright(ring), copies=draw(st.integers(1, 2)), **more))
         else:
             hand = draw(st.sampled_from(("left", "right"))) if kind == "hand" else ""
             grain = draw(st.sampled_from((90.0, 0.0, 45.0, 270.0, 100.0)))
             copies = draw(st.integers(1, 3)) if kind != "hand" else 1
             level = Level("bust", (line(-20 + 7j, 20 + 7j),))
             parts.append(
-                part(f"p{n}", draw(outline()), pair=kind == "pair", hand=hand, grain=grain,
-                     copies=copies, levels=(level,), **more)
-            )  # fmt: skip
+                part(
+                    f"p{n}",
+                    draw(outline()),
+                    pair=kind == "pair",
+                    hand=hand,
+                    grain=grain,
+                    copies=copies,
+                    levels=(level,),
+                    **more,
+                )
+            )
     return tuple(parts)
 
 
@@ -73,19 +78,23 @@ def cloth(draw: st.DrawFn) -> Cloth:
     wishes = LayWishes(lay=draw(st.sampled_from(ways)), gap=draw(st.sampled_from((0.0, 5.0, 12.0))))
     faults = draw(st.sampled_from(((), ((300.0, 200.0, 360.0, 260.0),))))
     return Cloth(
-        "shell", "Velveteen, plum", draw(st.floats(500, 1600)), 10.0, one_way,
-        draw(st.booleans()), repeat_along=draw(st.sampled_from((None, None, 60.0))),
+        "shell",
+        "Velveteen, plum",
+        draw(st.floats(500, 1600)),
+        10.0,
+        one_way,
+        draw(st.booleans()),
+        repeat_along=draw(st.sampled_from((None, None, 60.0))),
         repeat_across=draw(st.sampled_from((None, None, 40.0))),
-        wishes=wishes, faults=faults,
-    )  # fmt: skip
+        wishes=wishes,
+        faults=faults,
+    )
 
 
 @pytest.mark.slow
 @settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(costume(), cloth())
-def test_every_piece_lies_within_the_rules_or_is_named_as_left_out(
-    parts: tuple[Part, ...], bolt: Cloth
-) -> None:
+def test_every_piece_lies_within_the_rules_or_is_named_as_left_out(parts: tuple[Part, ...], bolt: Cloth) -> None:
     lay = lay_out(parts, bolt, count=40, table=False)
     assert breaks(lay, parts) == []
     assert wrong(lay.job, lay.packing) == []

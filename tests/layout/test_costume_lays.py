@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from drafting.costume import Made, make
-from drafting.costume_file import read_costume
-from drafting.cutting import laid_out, materials
-from drafting.errors import InputError
-from drafting.output import write_output
-from drafting.report import report
-from drafting.shipped import demo_costume, shipped
+from drafting.costume.file import read_costume
+from drafting.costume.lays import laid_out, materials
+from drafting.costume.make import Made, make
+from drafting.ground.errors import InputError
+from drafting.ground.shipped import demo_costume, shipped
+from drafting.output.report import report
+from drafting.output.write import write_output
 from tests.layout.figures import breaks
 
 FEW = 30
@@ -26,7 +26,7 @@ def costume(tmp_path: Path, more: str = "", cloth: str = "width = 148\nselvedge 
     path.write_text(
         f'title = "Test"\nunit = "cm"\nwearer = "{files}/bodies/lamplighter.toml"\n'
         '[fabrics]\nshell = "cloth.toml"\n[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
-        '[garments.vest]\nblock = "bodice"\nfabric = "shell"\n' + more,
+        '[garments.vest]\nblock = "bodice"\nfabric = "shell"\n' + more
     )
     return path
 
@@ -83,9 +83,7 @@ def test_two_garments_of_one_cloth_share_a_lay_and_each_keeps_its_pieces(tmp_pat
     assert {o.part.garment for o in shell.outlines} == {"shirt", "vest"}
 
 
-def test_a_material_without_a_cloth_is_laid_on_an_assumed_width_and_that_is_said(
-    tmp_path: Path,
-) -> None:
+def test_a_material_without_a_cloth_is_laid_on_an_assumed_width_and_that_is_said(tmp_path: Path) -> None:
     made = made_of(costume(tmp_path))
     stiff = [lay for lay in made.lays if lay.role == "interfacing"]
     for lay in stiff:
@@ -102,15 +100,15 @@ def test_a_cloth_too_narrow_is_an_error_of_the_costume(tmp_path: Path) -> None:
     assert {f.where for f in errors} == {o.part.name for o in shell.left_out}
 
 
-def test_shrinkage_is_divided_out_of_what_is_bought_unless_pieces_are_cut_unwashed(
-    tmp_path: Path,
-) -> None:
+def test_shrinkage_is_divided_out_of_what_is_bought_unless_pieces_are_cut_unwashed(tmp_path: Path) -> None:
     cloth = 'usable_width = 146\nshrinkage_along = "10 %"'
     washed = made_of(costume(tmp_path, cloth=cloth)).lays[0]
     assert washed.cloth.shrinkage[0] == pytest.approx(0.1)
-    both = costume(tmp_path, cloth=cloth).read_text().replace(
-        'fabric = "shell"\n', 'fabric = "shell"\nchoices = {cut_unwashed = true}\n'
-    )  # fmt: skip
+    both = (
+        costume(tmp_path, cloth=cloth)
+        .read_text()
+        .replace('fabric = "shell"\n', 'fabric = "shell"\nchoices = {cut_unwashed = true}\n')
+    )
     (tmp_path / "costume.toml").write_text(both)
     unwashed = made_of(tmp_path / "costume.toml").lays[0]
     assert unwashed.cloth.shrinkage == (0.0, 0.0)

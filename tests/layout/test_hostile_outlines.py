@@ -11,18 +11,18 @@ import time
 
 import pytest
 
-from drafting.errors import DraftError
-from drafting.layout import Copy, Job, Kind, Pose, Strip, pack, wrong
-from drafting.layout.process import Child
+from drafting.ground.errors import DraftError
+from drafting.layout import Copy, Job, Kind, Pose, Strip, wrong
+from drafting.layout.packing import pack
+from drafting.layout.packing.child_process import Child
 
 SQUARE = (0j, 2 + 0j, 2 + 2j, 2j)
 NAN, INF = float("nan"), float("inf")
 
 
 def job(
-    *rings: tuple[complex, ...], width: float = 10.0, gap: float = 0.0,
-    turns: tuple[int, ...] = (0, 180),
-) -> Job:  # fmt: skip
+    *rings: tuple[complex, ...], width: float = 10.0, gap: float = 0.0, turns: tuple[int, ...] = (0, 180)
+) -> Job:
     kinds = tuple(Kind(f"piece {n}", ring) for n, ring in enumerate(rings))
     poses = tuple(Pose(turn) for turn in turns)
     return Job(kinds, tuple(Copy(n, poses) for n in range(len(rings))), Strip(width, gap))
@@ -44,18 +44,21 @@ def job(
     ],
 )
 @pytest.mark.parametrize("seconds", [0.0, 2.0])
-def test_an_outline_that_is_none_is_refused_by_name(
-    ring: tuple[complex, ...], said: str, seconds: float
-) -> None:
+def test_an_outline_that_is_none_is_refused_by_name(ring: tuple[complex, ...], said: str, seconds: float) -> None:
     with pytest.raises(DraftError, match=f"piece 1.*{said}"):
         pack(job(SQUARE, ring), seconds=seconds)
 
 
 @pytest.mark.parametrize(
     ("width", "gap", "said"),
-    [(0.0, 0.0, "no width"), (-5.0, 0.0, "no width"), (NAN, 0.0, "no width"),
-     (10.0, -0.5, "less than none"), (10.0, NAN, "less than none")],
-)  # fmt: skip
+    [
+        (0.0, 0.0, "no width"),
+        (-5.0, 0.0, "no width"),
+        (NAN, 0.0, "no width"),
+        (10.0, -0.5, "less than none"),
+        (10.0, NAN, "less than none"),
+    ],
+)
 def test_cloth_that_nothing_can_be_laid_on_is_refused(width: float, gap: float, said: str) -> None:
     with pytest.raises(DraftError, match=said):
         pack(job(SQUARE, width=width, gap=gap))
@@ -77,11 +80,13 @@ def test_a_piece_that_may_lie_no_way_up_is_refused() -> None:
         tuple(p + 1e7 + 1e7j for p in SQUARE),
         (0j, 2 + 0j, 2 + 10j, 10j),  # exactly as wide as the cloth
         tuple(0.001 * p for p in SQUARE),
-        tuple(complex(3 * math.cos(math.tau * k / 2000) + 3, 3 * math.sin(math.tau * k / 2000) + 3)
-              for k in range(2000)),
+        tuple(
+            complex(3 * math.cos(math.tau * k / 2000) + 3, 3 * math.sin(math.tau * k / 2000) + 3)
+            for k in range(2000)
+        ),
         (0j, 5 + 0j, 5 + 0.001j, 2.5 + 0.001j, 2.5 + 9.9j, 2.499 + 9.9j, 2.499 + 0.001j, 0.001j),
     ],
-)  # fmt: skip
+)
 @pytest.mark.parametrize("seconds", [0.0, 1.0])
 def test_an_odd_but_sound_outline_is_laid(ring: tuple[complex, ...], seconds: float) -> None:
     packing = pack(job(ring, SQUARE, SQUARE), count=20, seconds=seconds)
@@ -105,8 +110,9 @@ def test_nothing_to_lay_takes_no_cloth() -> None:
 )
 def test_a_library_that_dies_takes_nothing_with_it(asked: dict[str, object]) -> None:
     item = {"points": asked["points"], "demand": 3, "turns": [0]}
-    child = Child({"height": asked["height"], "items": [item], "seconds": 1,
-                   "workers": asked["workers"], "seed": 0})  # fmt: skip
+    child = Child(
+        {"height": asked["height"], "items": [item], "seconds": 1, "workers": asked["workers"], "seed": 0}
+    )
     end = time.monotonic() + 20
     while not child.ended and time.monotonic() < end:
         time.sleep(0.02)
@@ -119,7 +125,7 @@ def test_a_lay_is_found_even_where_the_library_always_dies(
 ) -> None:
     from pathlib import Path
 
-    from drafting.layout import process
+    from drafting.layout.packing import child_process as process
 
     broken = Path(str(tmp_path)) / "child.py"
     broken.write_text("import os\nos.abort()\n")

@@ -96,9 +96,7 @@ def test_the_fold_is_drawn_where_the_fold_edges_lie() -> None:
 
 
 def test_every_grainline_lies_along_the_selvedge_and_points_one_way_on_one_way_cloth() -> None:
-    grained = tuple(
-        Part(p.garment, _with_grainline(p)) for p in PARTS
-    )  # fmt: skip
+    grained = tuple(Part(p.garment, _with_grainline(p)) for p in PARTS)
     lay = lay_out(grained, cloth(lay="open", one_way=True), count=60, table=False)
     lines = paths(read(lay), "grainline")
     shafts = [path for name, path in lines.items() if not name.endswith("heads")]

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.errors import DraftError
 from drafting.geometry import line
+from drafting.ground.errors import DraftError
 from drafting.layout import Part, lay_out, lay_row, moved, wrong
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
@@ -69,10 +69,12 @@ def test_a_piece_that_is_not_there_is_refused_with_those_that_are() -> None:
 
 
 GRAINED = tuple(
-    Part("coat", replace(part(name, box(wide, long), pair=True).cut,
-                         grainline=line(at + 20j, at + (long - 20) * 1j)))
+    Part(
+        "coat",
+        replace(part(name, box(wide, long), pair=True).cut, grainline=line(at + 20j, at + (long - 20) * 1j)),
+    )
     for name, wide, long, at in (("front", 300, 500, 70), ("side", 200, 470, 115))
-)  # fmt: skip
+)
 
 
 @pytest.mark.parametrize("repeats", [(75.0, None), (None, 24.0), (75.0, 24.0)])

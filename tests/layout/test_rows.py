@@ -12,7 +12,7 @@ import pytest
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import DRIFT, job_of, outline_of
-from drafting.layout.said import fewest_parts
+from drafting.layout.remarks import fewest_parts
 from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part
 from tests.shared_data import check_value
@@ -184,13 +184,12 @@ def test_a_half_piece_too_wide_for_the_fold_says_open_the_cloth() -> None:
     assert "open the cloth, where it fits on one layer" not in error.message  # 148.2 > 148
     fits = (part("cape", half(739, 600), fold=4),)
     narrow = cloth(1470.0, "folded")
-    (error,) = (
-        f for f in lay_out(fits, narrow, count=5, table=False).findings if f.level == "error"
-    )
+    (error,) = (f for f in lay_out(fits, narrow, count=5, table=False).findings if f.level == "error")
     assert "split it into 2" in error.message  # 147.8 > 147
     whole = (part("panel", box(800, 600), pair=True),)
-    (error,) = (f for f in lay_out(whole, cloth(1480, "folded"), count=5, table=False).findings
-                if f.level == "error")  # fmt: skip
+    (error,) = (
+        f for f in lay_out(whole, cloth(1480, "folded"), count=5, table=False).findings if f.level == "error"
+    )
     assert "open the cloth" in error.message
     auto = lay_out(whole, cloth(1480), count=5, table=False)
     assert auto.lay == "open"
@@ -199,12 +198,11 @@ def test_a_half_piece_too_wide_for_the_fold_says_open_the_cloth() -> None:
 
 
 @pytest.mark.parametrize(("outer", "fits"), [(1423, True), (1543, False)])
-def test_fl1_a_circle_wider_than_the_cloth_is_named_and_halves_are_offered(
-    outer: int, fits: bool
-) -> None:
+def test_fl1_a_circle_wider_than_the_cloth_is_named_and_halves_are_offered(outer: int, fits: bool) -> None:
     # FL1: 150 usable; outer diameter 142.3 fits and 154.3 does not.
-    circle = [(outer / 2 * math.cos(math.tau * k / 90), outer / 2 * math.sin(math.tau * k / 90))
-              for k in range(90)]  # fmt: skip
+    circle = [
+        (outer / 2 * math.cos(math.tau * k / 90), outer / 2 * math.sin(math.tau * k / 90)) for k in range(90)
+    ]
     lay = lay_out((part("skirt", circle),), cloth(1500, "open"), count=5, table=False)
     assert (not lay.left_out) is fits
     errors = [f.message for f in lay.findings if f.level == "error"]

@@ -7,9 +7,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from drafting.costume import Made, make
-from drafting.costume_file import read_costume
-from drafting.cutting import laid_out
+from drafting.costume.file import read_costume
+from drafting.costume.lays import laid_out
+from drafting.costume.make import Made, make
 from drafting.fabric import Fabric
 
 ROOT = Path(__file__).resolve().parents[2]

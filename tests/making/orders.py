@@ -5,41 +5,41 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.body import Body
-from drafting.costume import Made
+from drafting.costume.garment import MadeGarment
+from drafting.costume.make import Made
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment
 from drafting.making.model import Step
 from drafting.making.order import placed, sewing_steps
 from drafting.making.settings import settings
 from tests.making.figures import made
 
 WOVEN = Fabric(
-    "Twill, invented",
-    usable_width=1480.0,
-    fibre="cotton",
-    mass=210.0,
-    thickness=0.5,
-    takes_starch=True,
+    "Twill, invented", usable_width=1480.0, fibre="cotton", mass=210.0, thickness=0.5, takes_starch=True
 )
 KNIT = Fabric(
-    "Jersey, invented", usable_width=1500.0, weave="knit", fibre="viscose, elastane", mass=220.0,
-    thickness=0.7, stretch_along=0.5, stretch_across=0.6, recovery=0.97, takes_fusible=False,
-)  # fmt: skip
+    "Jersey, invented",
+    usable_width=1500.0,
+    weave="knit",
+    fibre="viscose, elastane",
+    mass=220.0,
+    thickness=0.7,
+    stretch_along=0.5,
+    stretch_across=0.6,
+    recovery=0.97,
+    takes_fusible=False,
+)
 
 
 def costume_of(garment: MadeGarment, fabric: Fabric) -> Made:
     base = made("kite")
-    return replace(
-        base, garments=(garment,), costume=replace(base.costume, fabrics={garment.fabric: fabric})
-    )
+    return replace(base, garments=(garment,), costume=replace(base.costume, fabrics={garment.fabric: fabric}))
 
 
 def order_of(costume: Made) -> tuple[Step, ...]:
     sewn = settings(costume)
-    return placed([
-        step for g in costume.garments
-        for step in sewing_steps(g, costume.costume.fabrics.get(g.fabric), sewn)
-    ])  # fmt: skip
+    return placed(
+        [step for g in costume.garments for step in sewing_steps(g, costume.costume.fabrics.get(g.fabric), sewn)]
+    )
 
 
 def first(steps: tuple[Step, ...], garment: str, verb: str) -> int:

@@ -7,24 +7,16 @@ from datetime import date
 
 import pytest
 
-from drafting.findings import Finding
-from drafting.garment import draft_garment
+from drafting.checks.treatments import iron_limit
+from drafting.costume.garment import draft_garment
+from drafting.ground.findings import Finding
 from drafting.making.cautions import cautions, children
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.keeping import keeping
 from drafting.making.model import Step
 from drafting.making.times import minutes, starts
-from drafting.making.treating import (
-    DEGREES,
-    GROWTH,
-    LIMITS,
-    PRETENSION,
-    SQUARE,
-    treating_steps,
-    washes,
-)
+from drafting.making.treating import DEGREES, GROWTH, LIMITS, PRETENSION, SQUARE, treating_steps, washes
 from drafting.making.words import text
-from drafting.treatments import iron_limit
 from tests.making.figures import NYLON, laid, made, with_cloth
 
 
@@ -43,9 +35,20 @@ def test_the_iron_dots_are_the_standards() -> None:
 
 @pytest.mark.parametrize(
     ("fibre", "dots"),
-    [("acrylic", 1), ("nylon", 1), ("acetate", 1), ("wool", 2), ("silk", 2), ("polyester", 2),
-     ("viscose", 2), ("cotton", 3), ("linen", 3), ("cotton, elastane", 1), ("wool polyester", 2)],
-)  # fmt: skip
+    [
+        ("acrylic", 1),
+        ("nylon", 1),
+        ("acetate", 1),
+        ("wool", 2),
+        ("silk", 2),
+        ("polyester", 2),
+        ("viscose", 2),
+        ("cotton", 3),
+        ("linen", 3),
+        ("cotton, elastane", 1),
+        ("wool polyester", 2),
+    ],
+)
 def test_a_blend_takes_the_tenderest_fibres_heat(fibre: str, dots: int) -> None:
     """Row F10 (care page and iron manual)."""
     assert iron_limit(replace(NYLON, fibre=fibre)) == dots
@@ -54,13 +57,9 @@ def test_a_blend_takes_the_tenderest_fibres_heat(fibre: str, dots: int) -> None:
 def test_the_shrinkage_limits_are_the_trades() -> None:
     """Row F04: 3 % woven, 5 % knit."""
     assert LIMITS == {"woven": 0.03, "knit": 0.05}
-    said = words_of(
-        steps_of(treating_steps(with_cloth("lamplighter", "ponte", shrinkage_along=0.08)), "ponte")
-    )
+    said = words_of(steps_of(treating_steps(with_cloth("lamplighter", "ponte", shrinkage_along=0.08)), "ponte"))
     assert "more than the 5 % that the trade allows" in said
-    assert "the trade allows" not in words_of(
-        steps_of(treating_steps(made("lamplighter")), "ponte")
-    )
+    assert "the trade allows" not in words_of(steps_of(treating_steps(made("lamplighter")), "ponte"))
 
 
 def test_pile_is_steamed_and_a_washable_knit_is_soaked_and_dried_flat() -> None:
@@ -115,9 +114,7 @@ def test_each_cloths_steps_form_one_chain_from_bolt_to_pieces() -> None:
 
 def test_rotary_blades_want_weights_and_shears_pins() -> None:
     costume = laid("kite")
-    rotary, shears = (
-        words_of(list(cutting_steps(costume, blade))) for blade in ("rotary", "shears")
-    )  # type: ignore[arg-type]
+    rotary, shears = (words_of(list(cutting_steps(costume, blade))) for blade in ("rotary", "shears"))  # type: ignore[arg-type]
     assert "Weigh the pieces down" in rotary
     assert "Pin inside" not in rotary
     assert "Pin inside" in shears
@@ -139,9 +136,7 @@ def test_cautions_follow_the_costume() -> None:
     """Rows C06 (fire, heat, falls), C07 (melting fibres), C10, C11, C12, C13."""
     lamp, kite = (" ".join(text(s) for s in cautions(made(n))) for n in ("lamplighter", "kite"))
     for words in (lamp, kite):
-        assert all(
-            word in words for word in ("fire, heat and falls", "before you cut the real one")
-        )
+        assert all(word in words for word in ("fire, heat and falls", "before you cut the real one"))
         assert "venue's rules" in words  # C08: venue and fire rules come first
         assert "leaves a deep mark" in words  # C10
     assert "elastane, polyamide" in kite
@@ -159,15 +154,11 @@ def test_a_low_hem_is_warned_of_and_a_trailing_one_named() -> None:
         assert words in " ".join(text(s) for s in cautions(costume))
 
 
-@pytest.mark.parametrize(
-    ("height", "key"), [(1160.0, "caution.small_child"), (1500.0, "caution.child")]
-)
+@pytest.mark.parametrize(("height", "key"), [(1160.0, "caution.small_child"), (1500.0, "caution.child")])
 def test_a_childs_costume_has_no_cords_at_the_neck(height: float, key: str) -> None:
     """Rows C01, C02, C05 and trouble SA1: no cord up to 134 cm; no free ends up to 14 years."""
     body = made("kite").costume.wearer
-    small = replace(
-        body, measures={**body.measures, "height": replace(body.measures["height"], mm=height)}
-    )
+    small = replace(body, measures={**body.measures, "height": replace(body.measures["height"], mm=height)})
     keys = [s.key for s in children(small, cords=True)]
     assert keys == [key, "caution.cords_there", "caution.stage_only"]
     assert list(children(made("lamplighter").costume.wearer, cords=True)) == []
@@ -191,9 +182,7 @@ def test_a_knit_is_stretched_as_the_standards_do() -> None:
     jersey = words_of(steps_of(treating_steps(made("kite")), "jersey"))
     assert "0.5 cN" in jersey
     assert "35 %" in jersey
-    assert "stretch it by" not in words_of(
-        steps_of(treating_steps(made("lamplighter")), "shirting")
-    )
+    assert "stretch it by" not in words_of(steps_of(treating_steps(made("lamplighter")), "shirting"))
 
 
 def test_cords_of_older_children_have_the_lengths_of_the_standards() -> None:
@@ -208,8 +197,10 @@ def test_a_tight_elastic_loop_is_warned_of() -> None:
     """Trouble SA4 and row C10: a loop more than 15 % shorter than the arm must warn."""
     costume = made("kite").costume
     garment = draft_garment(
-        costume.wearer, costume.fabrics["jersey"], "puffed-top",
+        costume.wearer,
+        costume.fabrics["jersey"],
+        "puffed-top",
         {"stretch_share": 0.25, "puff_width": 130.0, "puff_height": 45.0, "elastic_factor": 0.7},
-    )  # fmt: skip
+    )
     tight = [f for f in garment.findings if f.check == "elastic" and f.level == "warning"]
     assert any("shorter than the limb" in f.message for f in tight)

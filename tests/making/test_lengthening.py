@@ -11,19 +11,20 @@ from hypothesis import given, reject
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
-from drafting.costume import Made
-from drafting.draft import Draft
-from drafting.errors import DraftError
+from drafting.checks.treatments import iron_limit
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.costume.make import Made
+from drafting.costume.workroom import BLADES, FEET, POINTS, PRESSING, STITCHES, Workroom
+from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment, draft_garment
+from drafting.ground.errors import DraftError
 from drafting.making.model import Setting
-from drafting.making.settings import easier, edge_key, setting_said, settings
+from drafting.making.settings import edge_key, setting_said, settings
+from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Gives, lengthens
-from drafting.making.settings.passing import ring_of
+from drafting.making.settings.pulling_on import ring_of
 from drafting.making.settings.stitches import edge_stitch, stitch_for, width_for
 from drafting.making.words import text, texts
-from drafting.treatments import iron_limit
-from drafting.workroom import BLADES, FEET, POINTS, PRESSING, STITCHES, Workroom
 from tests.making.figures import NYLON, made, with_cloth
 
 GIVING = ("304", "401", "504", "514", "three-step zigzag", "202")
@@ -44,17 +45,20 @@ ROOMS = st.builds(
 
 def stretchy(stretch: float, weave: str = "knit") -> Fabric:
     return Fabric(
-        "Stretch cloth, invented", usable_width=1500.0, weave="knit" if weave == "knit" else "woven",
-        fibre="cotton, elastane", mass=200.0, stretch_along=stretch / 2, stretch_across=stretch,
+        "Stretch cloth, invented",
+        usable_width=1500.0,
+        weave="knit" if weave == "knit" else "woven",
+        fibre="cotton, elastane",
+        mass=200.0,
+        stretch_along=stretch / 2,
+        stretch_across=stretch,
         recovery=0.97,
-    )  # fmt: skip
+    )
 
 
 def worn(garment: MadeGarment, fabric: Fabric) -> Made:
     base = made("kite")
-    return replace(
-        base, garments=(garment,), costume=replace(base.costume, fabrics={garment.fabric: fabric})
-    )
+    return replace(base, garments=(garment,), costume=replace(base.costume, fabrics={garment.fabric: fabric}))
 
 
 def words_of(setting: Setting) -> str:
@@ -69,18 +73,19 @@ def tight(draft: Draft, pieces: set[str]) -> bool:
 
 @hypothesis_settings(max_examples=40, deadline=None)
 @given(
-    st.sampled_from(STRETCH_BLOCKS), st.floats(0.25, 0.9), st.sampled_from(["knit", "woven"]),
-    st.sampled_from([0.2, 0.3, 0.45]), ROOMS,
-)  # fmt: skip
+    st.sampled_from(STRETCH_BLOCKS),
+    st.floats(0.25, 0.9),
+    st.sampled_from(["knit", "woven"]),
+    st.sampled_from([0.2, 0.3, 0.45]),
+    ROOMS,
+)
 def test_no_seam_with_negative_ease_is_ever_a_plain_lockstitch(
     block: str, stretch: float, weave: str, share: float, room: Workroom
 ) -> None:
     """Row K07, any block that stretches, any stretch cloth, any workroom; nothing she has not."""
     fabric = stretchy(stretch, weave)
     try:
-        garment = draft_garment(
-            made("kite").costume.wearer, fabric, block, {"stretch_share": share}
-        )
+        garment = draft_garment(made("kite").costume.wearer, fabric, block, {"stretch_share": share})
     except DraftError:
         reject()
     found = settings(worn(garment, fabric), room)
@@ -177,20 +182,13 @@ def test_gathering_rows_are_as_long_as_the_trade_sews_them() -> None:
 def test_cloths_are_sewn_and_pressed_each_in_its_own_way() -> None:
     """Rows K03 (points), F09 and F10 (dots): velveteen, shirting, ponte; then nylon in its place."""
     found = settings(made("lamplighter"), made("lamplighter").costume.workroom)
-    coat, shirt, legs = (found[name] for name in
-                         (("coat", "back panel"), ("shirt", "side"), ("breeches", "side")))  # fmt: skip
-    assert (coat.needle.point, shirt.needle.point, legs.needle.point) == (
-        "sharp",
-        "sharp",
-        "stretch",
-    )
+    coat, shirt, legs = (found[name] for name in (("coat", "back panel"), ("shirt", "side"), ("breeches", "side")))
+    assert (coat.needle.point, shirt.needle.point, legs.needle.point) == ("sharp", "sharp", "stretch")
     assert (coat.dots, shirt.dots, legs.dots) == (2, 3, 1)
     assert (coat.stitch, shirt.stitch, legs.stitch) == ("301", "301", "304")
     assert (coat.pressure, shirt.pressure, legs.pressure) == ("lighter", "usual", "lighter")
     assert found["coat", edge_key("tail-1", "hem")].stitch == "200"  # caught by hand: pile
-    nylon = settings(
-        with_cloth("lamplighter", "shirting", fibre="nylon", iron_dots=None), Workroom()
-    )
+    nylon = settings(with_cloth("lamplighter", "shirting", fibre="nylon", iron_dots=None), Workroom())
     assert nylon["shirt", "side"].dots == iron_limit(NYLON) == 1
     assert "press cloth" in words_of(nylon["shirt", "side"])
     assert "press cloth" not in words_of(shirt)
@@ -221,8 +219,17 @@ def test_the_work_asks_only_for_what_the_room_has(room: Workroom) -> None:
 def test_what_would_be_easier_names_only_what_is_lacking() -> None:
     bare = Workroom(stitches=("301",), feet=("all-purpose",), pressing=(), needles=("universal",))
     words = " ".join(text(sentence) for sentence in easier(made("lamplighter"), bare))
-    for lacking in ("zigzag", "overlock", "buttonhole foot", "walking foot", "needle board",
-                    "sharp needles", "stretch needles", "rotary", "set lighter"):  # fmt: skip
+    for lacking in (
+        "zigzag",
+        "overlock",
+        "buttonhole foot",
+        "walking foot",
+        "needle board",
+        "sharp needles",
+        "stretch needles",
+        "rotary",
+        "set lighter",
+    ):
         assert lacking in words, lacking
     full = Workroom("everything", tuple(STITCHES), FEET, True, "rotary", 3, PRESSING, POINTS)
     assert easier(made("lamplighter"), full) == ()
@@ -242,19 +249,12 @@ def test_both_hands_are_asked_alike_where_the_body_differs() -> None:
     wearer, fabric = made("kite").costume.wearer, stretchy(0.5)
     drop = wearer["shoulder_drop"]
     uneven = wearer.changed(shoulder_drop=(drop - 8, drop + 8))
-    even, handed = (
-        draft_garment(body, fabric, "close-top", {"stretch_share": 0.25})
-        for body in (wearer, uneven)
-    )
+    even, handed = (draft_garment(body, fabric, "close-top", {"stretch_share": 0.25}) for body in (wearer, uneven))
     assert "front-left" in handed.draft
     plain, found = (settings(worn(g, fabric), Workroom()) for g in (even, handed))
     for side in ("left", "right"):
         hem = found[handed.name, edge_key(f"front-{side}", "hem")]
-        assert hem.lengthens == pytest.approx(
-            plain[even.name, edge_key("front", "hem")].lengthens, abs=0.01
-        )
+        assert hem.lengthens == pytest.approx(plain[even.name, edge_key("front", "hem")].lengthens, abs=0.01)
         cuff = found[handed.name, edge_key(f"sleeve-{side}", "hem")]
-        assert cuff.lengthens == pytest.approx(
-            plain[even.name, edge_key("sleeve", "hem")].lengthens, abs=0.02
-        )
+        assert cuff.lengthens == pytest.approx(plain[even.name, edge_key("sleeve", "hem")].lengthens, abs=0.02)
         assert cuff.lengthens > 0  # a close wrist is pulled over the hand

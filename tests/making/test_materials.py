@@ -17,9 +17,7 @@ from drafting.making.thread import WASTE, seam_thread, thread_ratio
 from tests.making.figures import laid, made
 
 
-@pytest.mark.parametrize(
-    ("stitch", "ratio"), [("101", 5.0), ("103", 4.5), ("301", 2.5), ("304", 5.5)]
-)
+@pytest.mark.parametrize(("stitch", "ratio"), [("101", 5.0), ("103", 4.5), ("301", 2.5), ("304", 5.5)])
 def test_thread_per_seam_is_the_handbooks(stitch: str, ratio: float) -> None:
     """Row K06 (a thread maker's stitch guide): 10 m of 301 take 25 m."""
     assert thread_ratio(stitch) * 10 == pytest.approx(10 * ratio, rel=0.10)
@@ -67,8 +65,11 @@ def test_every_notion_and_every_cloth_is_on_the_list(name: str) -> None:
         count = sum(n.count for g in costume.garments for n in g.draft.notions if n.what == what)
         bought = sum(
             amount if row.unit == "piece" else 0
-            for row in rows if row.what == what for name, amount in row.parts if name != "spare"
-        )  # fmt: skip
+            for row in rows
+            if row.what == what
+            for name, amount in row.parts
+            if name != "spare"
+        )
         assert bool(count) == any(row.what == what for row in rows)
         if what == "button":
             assert bought == count
@@ -80,9 +81,7 @@ def test_interfacing_is_bought_by_weight_and_never_shorter_than_its_longest_piec
     rows = [row for row in shopping(costume, {}) if row.what == "interfacing"]
     assert len(rows) == 4
     lay = next(lay for lay in costume.lays if lay.role == "interfacing")
-    tallest = {
-        o.part.name: max(p.real for p in o.ring) - min(p.real for p in o.ring) for o in lay.outlines
-    }
+    tallest = {o.part.name: max(p.real for p in o.ring) - min(p.real for p in o.ring) for o in lay.outlines}
     for row in rows:
         assert row.amount >= max(tallest[name] for name, _ in row.parts)
     assert {name for row in rows for name, _ in row.parts} == set(tallest)
@@ -135,8 +134,12 @@ def test_buttons_stand_in_the_table_where_the_piece_has_them() -> None:
     table = next(t for t in tables(made("lamplighter")) if t.key == "table.buttons")
     shirt = made("lamplighter").garments[1].draft
     marks = [m for m in shirt["front"].placements if m.what == "button"]
-    row = next(r for r in table.rows if dict(getattr(r[0], "facts", ())).get("place") == "front"
-               and dict(getattr(r[0], "facts", ())).get("garment") == "shirt")  # fmt: skip
+    row = next(
+        r
+        for r in table.rows
+        if dict(getattr(r[0], "facts", ())).get("place") == "front"
+        and dict(getattr(r[0], "facts", ())).get("garment") == "shirt"
+    )
     assert row[1] == len(marks)
     places = dict(row[3].facts)["places"].split(", ")  # type: ignore[union-attr]
     assert len(places) == len(marks)
@@ -158,15 +161,11 @@ def test_the_docket_counts_what_the_report_and_the_lay_count(name: str) -> None:
 
 def test_every_interfacing_knows_what_it_stiffens() -> None:
     coat, shirt = made("lamplighter").garments[:2]
-    pairs = {
-        stiff.piece.name: shell.piece.name for g in (coat, shirt) for shell, stiff in interfaced(g)
-    }
+    pairs = {stiff.piece.name: shell.piece.name for g in (coat, shirt) for shell, stiff in interfaced(g)}
     assert pairs["collar-stand-interfacing"] == "collar-stand"
     assert pairs["tail-1-band"] == "tail-1"
     assert pairs["front-facing-interfacing"] == "front"  # that facing is cut on
-    stiffened = [
-        c for g in (coat, shirt) for c in g.pattern.pieces if c.piece.material == "interfacing"
-    ]
+    stiffened = [c for g in (coat, shirt) for c in g.pattern.pieces if c.piece.material == "interfacing"]
     assert len(pairs) == len(stiffened)
 
 
@@ -182,14 +181,10 @@ def test_a_thread_shank_is_as_high_as_what_it_closes_is_thick() -> None:
 def test_allowances_lie_in_the_trades_bands() -> None:
     """Rows K10 (plain 1.0-1.5 cm, tight curve from 0.6) and K12 (flared hem 1-1.5, others 3-5 cm)."""
     shirt, coat = made("lamplighter").garments[1], made("lamplighter").garments[0]
-    widths = {
-        e: w for c in shirt.pattern.pieces if not c.piece.material for e, w in c.allowances.items()
-    }
+    widths = {e: w for c in shirt.pattern.pieces if not c.piece.material for e, w in c.allowances.items()}
     assert 10.0 <= widths["side_lower"] <= 15.0
     assert 6.0 <= widths["armhole"] <= 15.0
-    tails = [
-        c for c in coat.pattern.pieces if c.piece.name.startswith("tail-") and not c.piece.material
-    ]
+    tails = [c for c in coat.pattern.pieces if c.piece.name.startswith("tail-") and not c.piece.material]
     assert all(10.0 <= c.allowances["hem"] <= 30.0 for c in tails)
 
 
@@ -219,7 +214,7 @@ def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() 
 
 def test_a_flys_seams_are_sewn_once_and_not_on_both_hands() -> None:
     """A facing lies on one front only, a shield on the other: the length is the edge's own."""
-    from drafting.garment import draft_garment
+    from drafting.costume.garment import draft_garment
 
     base = made("lamplighter").costume
     garment = draft_garment(base.wearer, base.fabrics["shirting"], "trousers")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from drafting.garment import draft_garment
+from drafting.costume.garment import draft_garment
 from drafting.making import planned, work_order
 from drafting.making.order import unsound
 from drafting.making.words import text
@@ -28,18 +28,12 @@ def test_bias_panels_hang_a_day_before_their_hem_and_bones_follow_the_hem() -> N
     """Troubles FL4 and MA4: hang at least 24 h, level from the floor, then hem; not on straight hems."""
     steps = planned(laid("lamplighter")).steps
     hang, hem, bone = (first(steps, "coat", verb) for verb in ("hang", "hem", "bone"))
-    coat_hem = next(
-        s.n
-        for s in steps
-        if s.garment == "coat" and s.verb == "hem" and ("tail-1", "hem") in s.edges
-    )
+    coat_hem = next(s.n for s in steps if s.garment == "coat" and s.verb == "hem" and ("tail-1", "hem") in s.edges)
     assert hang < coat_hem < bone
     assert hem <= coat_hem
     assert next(s for s in steps if s.verb == "hang").wait >= 24
     assert not [s for s in steps if s.verb == "hang" and s.garment in ("shirt", "breeches")]
-    assert "level from the floor" in " ".join(
-        text(x) for x in next(s for s in steps if s.verb == "hang").say
-    )
+    assert "level from the floor" in " ".join(text(x) for x in next(s for s in steps if s.verb == "hang").say)
 
 
 def test_elastic_goes_in_before_its_casing_is_closed_and_is_marked_in_quarters() -> None:
@@ -48,11 +42,7 @@ def test_elastic_goes_in_before_its_casing_is_closed_and_is_marked_in_quarters()
     assert len(steps) == 2
     for step in steps:
         keys = [x.key for x in step.say]
-        assert (
-            keys.index("do.loop")
-            < keys.index("do.quarters_elastic")
-            < keys.index("do.casing_close")
-        )
+        assert keys.index("do.loop") < keys.index("do.quarters_elastic") < keys.index("do.casing_close")
         assert step.notions
 
 
@@ -89,9 +79,7 @@ def test_fittings_stop_the_work_while_something_can_still_be_changed() -> None:
     for garment in ("coat", "shirt", "breeches"):
         fits = [s.n for s in steps if s.garment == garment and s.verb == "fit"]
         assert fits
-        assert fits[0] < min(
-            s.n for s in steps if s.garment == garment and s.verb in ("hem", "casing", "set in")
-        )
+        assert fits[0] < min(s.n for s in steps if s.garment == garment and s.verb in ("hem", "casing", "set in"))
 
 
 def test_both_sleeves_of_an_uneven_body_are_set_in_by_hand() -> None:
@@ -121,9 +109,8 @@ def test_sleeves_are_basted_in_and_tried_on_before_they_are_sewn_and_ended(name:
         baste, sewn = first(tuple(steps), garment, "baste"), first(tuple(steps), garment, "set in")
         fit = next(s.n for s in steps if s.verb == "fit" and s.n > baste)
         ends = [
-            s.n for s in steps
-            if any("sleeve" in piece for piece, _ in s.edges) and s.verb in ("hem", "casing")
-        ] + [s.n for s in steps if "cuff" in s.seams]  # fmt: skip
+            s.n for s in steps if any("sleeve" in piece for piece, _ in s.edges) and s.verb in ("hem", "casing")
+        ] + [s.n for s in steps if "cuff" in s.seams]
         assert side < baste < fit < sewn < min(ends)
 
 
@@ -131,8 +118,7 @@ def test_a_coats_collar_is_closed_only_when_both_its_layers_are_on() -> None:
     """Trade: under collar to the neck, top collar to the facings, then one line round the edge."""
     steps = [s for s in planned(laid("lamplighter")).steps if s.garment == "coat"]
     neck, gorge, edge = (
-        next(s for s in steps if seam in s.seams)
-        for seam in ("collar", "facing to top collar", "collar edge")
+        next(s for s in steps if seam in s.seams) for seam in ("collar", "facing to top collar", "collar edge")
     )
     assert max(neck.n, gorge.n) < edge.n
     assert "front edge" in edge.seams
@@ -160,7 +146,7 @@ def test_buttonholes_are_worked_through_both_layers_and_flat_buttons_get_a_shank
             for x in s.say
         ]
         for kind in ("flat", "shank")
-    }  # fmt: skip
+    }
     assert kinds["flat"].index("do.holes") < kinds["flat"].index("do.open_holes")
     assert kinds["flat"].index("do.open_holes") < kinds["flat"].index("do.buttons")
     assert "do.thread_shank" in kinds["flat"]
@@ -193,15 +179,13 @@ def test_the_two_demos_differ_where_cloth_and_cut_differ() -> None:
 
 
 def test_the_record_holds_the_steps() -> None:
-    from drafting.report import report
+    from drafting.output.report import report
 
     plan = planned(laid("kite"))
     record = report(laid("kite"), plan)
     assert [row["n"] for row in record["steps"]] == [s.n for s in plan.steps]
     assert all(row["stitch"] for row in record["seams"])
-    assert {"n", "do", "uses", "makes", "stitch", "needle", "heat", "caution"} <= set(
-        record["steps"][0]
-    )
+    assert {"n", "do", "uses", "makes", "stitch", "needle", "heat", "caution"} <= set(record["steps"][0])
 
 
 def test_work_order_needs_no_settings() -> None:

@@ -8,18 +8,16 @@ from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
 from drafting.blocks import all_blocks
-from drafting.errors import DraftError, InputError
+from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric
-from drafting.garment import draft_garment
+from drafting.ground.errors import DraftError, InputError
 from drafting.making import planned
 from drafting.making.order import unsound
 from tests.bodies import bdims
 from tests.making.figures import laid
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
 
-BLOCKS = [
-    "bodice", "shirt", "tailcoat", "trouser", "breeches", "close-top", "puffed-top", "close-torso",
-]  # fmt: skip
+BLOCKS = ["bodice", "shirt", "tailcoat", "trouser", "breeches", "close-top", "puffed-top", "close-torso"]
 
 
 def worded(block: str) -> list[tuple[str, str]]:
@@ -28,10 +26,7 @@ def worded(block: str) -> list[tuple[str, str]]:
 
 
 @hypothesis_settings(max_examples=60, deadline=None)
-@given(
-    st.sampled_from(BLOCKS), st.data(), st.integers(0, 506), st.sampled_from([WOVEN, KNIT]),
-    st.booleans(),
-)  # fmt: skip
+@given(st.sampled_from(BLOCKS), st.data(), st.integers(0, 506), st.sampled_from([WOVEN, KNIT]), st.booleans())
 def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     block: str, data: st.DataObject, n: int, fabric: Fabric, lopsided: bool
 ) -> None:

@@ -10,29 +10,36 @@ from hypothesis import given
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
-from drafting.costume_file import read_costume
-from drafting.errors import InputError
+from drafting.costume.file import read_costume
+from drafting.costume.garment import draft_garment
+from drafting.costume.workroom import STITCHES, THREE_STEP, Workroom, read_workroom
 from drafting.fabric import Fabric
-from drafting.garment import draft_garment
+from drafting.ground.errors import InputError
 from drafting.making.model import Setting
-from drafting.making.order.kinds import kind_of
+from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
-from drafting.making.settings import easier, edge_key, setting_said, settings
+from drafting.making.settings import edge_key, setting_said, settings
+from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Cause, Gives
 from drafting.making.settings.needles import SIZES, needle_for, point_for, size_for
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.thread import thread_ratio
 from drafting.making.words import text
-from drafting.workroom import STITCHES, THREE_STEP, Workroom, read_workroom
 from tests.making.figures import NYLON, ROOT, made, with_cloth
 
 PLAIN = Workroom()
 STUDIO = read_workroom(ROOT / "measurements" / "workrooms" / "shared-studio.toml")
 KITCHEN = read_workroom(ROOT / "measurements" / "workrooms" / "kitchen-table.toml")
 KNIT = Fabric(
-    "Jersey, invented", usable_width=1500.0, weave="knit", fibre="polyamide, elastane", mass=200.0,
-    stretch_along=0.5, stretch_across=0.6, recovery=0.97,
-)  # fmt: skip
+    "Jersey, invented",
+    usable_width=1500.0,
+    weave="knit",
+    fibre="polyamide, elastane",
+    mass=200.0,
+    stretch_along=0.5,
+    stretch_across=0.6,
+    recovery=0.97,
+)
 
 
 def words_of(setting: Setting) -> str:
@@ -40,8 +47,7 @@ def words_of(setting: Setting) -> str:
 
 
 @pytest.mark.parametrize(
-    ("mass", "size"),
-    [(40, (60, 65)), (90, (70,)), (140, (80,)), (290, (90,)), (400, (100,)), (600, (110,))],
+    ("mass", "size"), [(40, (60, 65)), (90, (70,)), (140, (80,)), (290, (90,)), (400, (100,)), (600, (110,))]
 )
 def test_needle_sizes_follow_the_cloth(mass: float, size: tuple[int, ...]) -> None:
     """Rows K01, K02 (needle charts): sheer 60-65, blouse 70, shirting 80, trouser 90, denim 100, canvas 110."""
@@ -51,10 +57,7 @@ def test_needle_sizes_follow_the_cloth(mass: float, size: tuple[int, ...]) -> No
 
 def test_needle_points_follow_the_cloth() -> None:
     """Row K03: woven sharp, knit ball point, high elastane stretch, microfibre microtex, leather wedge."""
-    assert (
-        point_for(replace(KNIT, fibre="cotton", stretch_along=0.1, stretch_across=0.2))
-        == "ball point"
-    )
+    assert point_for(replace(KNIT, fibre="cotton", stretch_along=0.1, stretch_across=0.2)) == "ball point"
     assert point_for(KNIT) == "stretch"
     assert point_for(NYLON) == "sharp"
     assert point_for(replace(NYLON, fibre="polyester microfibre")) == "microtex"
@@ -71,9 +74,11 @@ def test_a_universal_needle_only_stands_in() -> None:
 
 
 @given(
-    st.floats(0.0, 0.6), st.sampled_from(["around", "moves", "passes", "bias"]), st.booleans(),
+    st.floats(0.0, 0.6),
+    st.sampled_from(["around", "moves", "passes", "bias"]),
+    st.booleans(),
     st.sets(st.sampled_from(sorted(STITCHES)), min_size=0),
-)  # fmt: skip
+)
 def test_a_seam_that_stretches_is_never_a_plain_lockstitch(
     share: float, cause: Cause, knit: bool, stitches: set[str]
 ) -> None:
@@ -88,16 +93,14 @@ def test_a_seam_that_stretches_is_never_a_plain_lockstitch(
 
 def test_velveteen_is_never_pressed_hard_and_stretch_is_sewn_with_less_pressure() -> None:
     costume = made("lamplighter")
-    coat = {
-        s: v for (g, s), v in settings(costume, costume.costume.workroom).items() if g == "coat"
-    }
+    coat = {s: v for (g, s), v in settings(costume, costume.costume.workroom).items() if g == "coat"}
     assert all("needle board, never hard" in words_of(s) for s in coat.values())
     assert {s.dots for s in coat.values()} == {2}
     kite = settings(made("kite"), KITCHEN)
     assert {s.pressure for s in kite.values()} == {"lighter"}
-    assert {
-        s.pressure for s in settings(made("kite"), replace(KITCHEN, foot_pressure=False)).values()
-    } == {"usual"}
+    assert {s.pressure for s in settings(made("kite"), replace(KITCHEN, foot_pressure=False)).values()} == {
+        "usual"
+    }
 
 
 def test_pile_is_pressed_on_its_own_pile_where_there_is_no_needle_board() -> None:
@@ -153,9 +156,14 @@ def test_a_workroom_file_names_every_fault_at_once(tmp_path: Path) -> None:
         read_workroom(file)
     lines = {(fault.field, fault.line) for fault in refused.value.faults}
     assert lines == {
-        ("stitches", 2), ("feet", 3), ("blade", 4), ("iron_dots", 5), ("wheels", 6),
-        ("prices.thread", 8), ("prices.gold", 9),
-    }  # fmt: skip
+        ("stitches", 2),
+        ("feet", 3),
+        ("blade", 4),
+        ("iron_dots", 5),
+        ("wheels", 6),
+        ("prices.thread", 8),
+        ("prices.gold", 9),
+    }
 
 
 def test_a_slip_of_the_pen_in_a_workroom_is_answered_with_what_was_meant(tmp_path: Path) -> None:
@@ -174,9 +182,7 @@ def test_a_costume_names_its_workroom_and_every_fault_of_it_is_told(tmp_path: Pa
     shipped = (ROOT / "measurements" / "costumes" / "kite.toml").read_text("utf-8")
     costume, room = tmp_path / "kite.toml", tmp_path / "room.toml"
     home = (ROOT / "measurements").as_posix()
-    told = shipped.replace("../workrooms/shared-studio.toml", "room.toml").replace(
-        "../", f"{home}/"
-    )
+    told = shipped.replace("../workrooms/shared-studio.toml", "room.toml").replace("../", f"{home}/")
     costume.write_text(told, "utf-8")
     room.write_text("stitches = [301]\nneedles = ['sharp']\n", "utf-8")
     assert read_costume(costume).workroom == Workroom("room", ("301",), needles=("sharp",))
@@ -184,8 +190,9 @@ def test_a_costume_names_its_workroom_and_every_fault_of_it_is_told(tmp_path: Pa
     with pytest.raises(InputError) as refused:
         read_costume(costume)
     assert {(f.field, f.line, f.file) for f in refused.value.faults} == {
-        ("blade", 1, str(room)), ("iron_dots", 2, str(room)),
-    }  # fmt: skip
+        ("blade", 1, str(room)),
+        ("iron_dots", 2, str(room)),
+    }
 
 
 def test_the_shipped_workrooms_can_be_read_and_differ() -> None:
@@ -200,8 +207,9 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
     body = made("kite").costume.wearer
     choices = {"waist_finish": "casing"} if block == "trouser" else {}
     garment = draft_garment(body, KNIT, block, choices)
-    costume = replace(made("kite"), garments=(garment,), costume=replace(
-        made("kite").costume, fabrics={garment.fabric: KNIT}))  # fmt: skip
+    costume = replace(
+        made("kite"), garments=(garment,), costume=replace(made("kite").costume, fabrics={garment.fabric: KNIT})
+    )
     found = settings(costume, room)
     seams = {seam.name for seam in garment.draft.seams}
     edges = {edge_key(piece.name, edge.name) for piece, edge in turned_edges(garment)}
@@ -211,8 +219,13 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
 
 def test_stitch_numbers_are_the_standards() -> None:
     """Rows K04 (classes) and K05 (ISO 4915 as taught): 301, 304, 401, 504, 514."""
-    names = {"301": "lockstitch", "304": "zigzag", "401": "two-thread chain", "504": "three-thread overedge",
-             "514": "four-thread overedge"}  # fmt: skip
+    names = {
+        "301": "lockstitch",
+        "304": "zigzag",
+        "401": "two-thread chain",
+        "504": "three-thread overedge",
+        "514": "four-thread overedge",
+    }
     assert all(name in STITCHES[number] for number, name in names.items())
     classes = {"1": "chain", "3": "lock zigzag", "4": "chain cover", "5": "overedge"}
     for number, name in STITCHES.items():

@@ -18,24 +18,35 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from drafting.lab import lab_flags, work_copy
+from drafting.commands.lab import lab_flags, work_copy
 
 ROOT = Path(__file__).resolve().parents[2]
 
 CHROMIUM_FLAGS = [
-    "--no-sandbox", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run",
-    "--disable-background-networking", "--disable-component-update", "--disable-sync",
-    "--disable-extensions", "--disable-default-apps", "--mute-audio", "--disable-gpu",
-    "--force-device-scale-factor=1", "--font-render-hinting=none",
-]  # fmt: skip
+    "--no-sandbox",
+    "--disable-dev-shm-usage",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-extensions",
+    "--disable-default-apps",
+    "--mute-audio",
+    "--disable-gpu",
+    "--force-device-scale-factor=1",
+    "--font-render-hinting=none",
+]
 
 QUIET = {
     "@jupyterlab/apputils-extension:notification": {
-        "fetchNews": "false", "checkForUpdates": False, "doNotDisturbMode": True,
+        "fetchNews": "false",
+        "checkForUpdates": False,
+        "doNotDisturbMode": True,
     },
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
     "@jupyterlab/docmanager-extension:plugin": {"autosave": False},
-}  # fmt: skip
+}
 """No news, and every cell in the page whether it is in view or not."""
 
 READY = """() => {
@@ -130,8 +141,11 @@ def running_lab(root: Path, home: Path) -> Iterator[Lab]:
     with (home / "log").open("wb") as log:
         server = subprocess.Popen(
             [sys.executable, "-m", "jupyterlab", *flags],
-            stdout=log, stderr=subprocess.STDOUT, env=_environment(home, lab.token), cwd=root,
-        )  # fmt: skip
+            stdout=log,
+            stderr=subprocess.STDOUT,
+            env=_environment(home, lab.token),
+            cwd=root,
+        )
     try:
         _wait_for(lab, server, home / "log")
         yield lab
@@ -174,8 +188,14 @@ def new_tab(browser: Any, lab: Lab) -> Iterator[Tab]:
 
 
 def _environment(home: Path, token: str) -> dict[str, str]:
-    folders = ("HOME", "JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR",
-               "MPLCONFIGDIR")  # fmt: skip
+    folders = (
+        "HOME",
+        "JUPYTER_CONFIG_DIR",
+        "JUPYTER_DATA_DIR",
+        "JUPYTER_RUNTIME_DIR",
+        "IPYTHONDIR",
+        "MPLCONFIGDIR",
+    )
     path = os.pathsep.join(filter(None, [str(ROOT), os.environ.get("PYTHONPATH")]))
     own = {name: str(home) for name in folders}
     return os.environ | own | {"PYTHONPATH": path, "JUPYTER_TOKEN": token}

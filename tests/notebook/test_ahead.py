@@ -8,14 +8,15 @@ from typing import Any
 
 import pytest
 
-from drafting.costume import finished
-from drafting.costume_file import CostumeFile, read_costume
-from drafting.notebook import Bench, ahead
-from drafting.notebook import standing as st
-from drafting.notebook.ahead import Step, step_of
-from drafting.notebook.bench import AHEAD
-from drafting.notebook.later import REST
-from drafting.shipped import demo_costume
+from drafting.costume.file import CostumeFile, read_costume
+from drafting.costume.make import finished
+from drafting.ground.shipped import demo_costume
+from drafting.notebook import Bench
+from drafting.notebook.bench import ahead
+from drafting.notebook.bench import state as st
+from drafting.notebook.bench.ahead import Step, step_of
+from drafting.notebook.bench.bench import AHEAD
+from drafting.notebook.when_resting import REST
 
 LONG = 3 * (REST + AHEAD) + 0.5
 """Seconds in which a hand has rested for sure."""
@@ -33,9 +34,7 @@ LONG = 3 * (REST + AHEAD) + 0.5
         (None, 80.0, None),
     ],
 )
-def test_a_step_goes_on_the_same_way_by_the_same_amount(
-    before: Any, value: Any, wanted: Step | None
-) -> None:
+def test_a_step_goes_on_the_same_way_by_the_same_amount(before: Any, value: Any, wanted: Step | None) -> None:
     assert step_of("ease", before, value) == wanted
 
 

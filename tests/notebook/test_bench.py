@@ -8,11 +8,13 @@ from typing import Any
 
 import pytest
 
-from drafting.cli import main
-from drafting.costume_file import read_costume
-from drafting.errors import DraftError, InputError
-from drafting.notebook import Bench, ahead, costume_path, standing
-from drafting.shipped import demo_costume, shipped
+from drafting.commands.cli import main
+from drafting.costume.file import read_costume
+from drafting.ground.errors import DraftError, InputError
+from drafting.ground.shipped import demo_costume, shipped
+from drafting.notebook import Bench, costume_path
+from drafting.notebook.bench import ahead
+from drafting.notebook.bench import state as standing
 from tests.notebook.pictures import read_picture
 
 SIX = ("bust_ease", "waist_ease", "armhole_drop", "cap_ease", "arm_ease", "length_ease")
@@ -70,9 +72,7 @@ def garment_girth(bench: Bench, level: str) -> float:
 def test_a_moved_slider_moves_the_girth_by_as_much(bench: Bench) -> None:
     before = garment_girth(bench, "Waist")
     slide(bench, "waist_ease", 12.0)
-    assert garment_girth(bench, "Waist") == pytest.approx(
-        before + 3.0, abs=0.11
-    )  # the file has 9 cm
+    assert garment_girth(bench, "Waist") == pytest.approx(before + 3.0, abs=0.11)  # the file has 9 cm
     assert "checks hold" in bench.widgets.findings.value
 
 
@@ -127,9 +127,7 @@ def test_a_refusal_is_told_and_the_last_picture_stays_until_it_is_mended(bench: 
     assert garment_girth(bench, "Waist") == pytest.approx(85.5, abs=0.11)  # 77.5 and 8
 
 
-def test_a_fault_of_ours_is_told_and_goes_on_to_the_log(
-    bench: Bench, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_fault_of_ours_is_told_and_goes_on_to_the_log(bench: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
     def broken(_: Any) -> Any:
         raise KeyError("a bug <1>")
 
@@ -152,16 +150,9 @@ def test_the_button_writes_the_same_files_as_the_command_does(bench: Bench, tmp_
     assert main(["make", str(tmp_path / "mine.toml"), "--out", str(tmp_path / "typed")]) == 0
     ours = {p.name: p.read_bytes() for p in bench.out.rglob("*.*") if p.suffix != ".json"}
     typed = {p.name: p.read_bytes() for p in (tmp_path / "typed").rglob("*.*") if p.name in ours}
-    assert {
-        "overview.png",
-        "shirt.front.svg",
-        "shirt.sleeve.svg",
-        "shirt.collar.svg",
-    } <= ours.keys()
+    assert {"overview.png", "shirt.front.svg", "shirt.sleeve.svg", "shirt.collar.svg"} <= ours.keys()
     assert ours == typed
-    links = re.findall(
-        r">([^<>]+)</a>", bench.widgets.writing.files.outputs[0]["data"]["text/html"]
-    )
+    links = re.findall(r">([^<>]+)</a>", bench.widgets.writing.files.outputs[0]["data"]["text/html"])
     assert sorted(links) == sorted([*ours, "report.json"])
 
 
@@ -184,9 +175,7 @@ def test_a_value_set_by_hand_says_so_in_the_record(bench: Bench) -> None:
     assert standing.made_garment(bench.made, "shirt").choices["cap_ease"] == (12.7, "file")
 
 
-def test_a_typed_value_takes_its_unit_and_none_is_cut_off_at_the_end_of_the_range(
-    bench: Bench,
-) -> None:
+def test_a_typed_value_takes_its_unit_and_none_is_cut_off_at_the_end_of_the_range(bench: Bench) -> None:
     """28.575 mm is 1 1/8 in (1 in = 25.4 mm, the definition of 1959)."""
     write(bench, "cap_ease", "1 1/8 in")
     assert standing.values_of(bench.made, "shirt")["cap_ease"] == pytest.approx(28.575)
@@ -203,9 +192,7 @@ def test_a_typed_value_takes_its_unit_and_none_is_cut_off_at_the_end_of_the_rang
     assert bench.knobs.states["bust_ease"]["high"] == 400.0  # the block's own range again
 
 
-def test_a_text_that_says_nothing_is_refused_beside_its_control_and_kept_to_be_mended(
-    bench: Bench,
-) -> None:
+def test_a_text_that_says_nothing_is_refused_beside_its_control_and_kept_to_be_mended(bench: Bench) -> None:
     write(bench, "bust_ease", "roomy")
     state = bench.knobs.states["bust_ease"]
     assert (state["text"], state["value"]) == ("roomy", 100.0)

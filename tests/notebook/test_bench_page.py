@@ -175,13 +175,10 @@ def test_a_letter_typed_at_a_slider_is_no_command_for_the_cell(bench: Tab) -> No
 
 @pytest.mark.parametrize("theme", ["Light", "Dark"])
 @pytest.mark.parametrize("width", [1280, 900])
-def test_the_bench_reads_on_a_light_and_a_dark_page(
-    bench: Tab, theme: str, width: int, tmp_path: Path
-) -> None:
+def test_the_bench_reads_on_a_light_and_a_dark_page(bench: Tab, theme: str, width: int, tmp_path: Path) -> None:
     """Words against their ground at 4.5 to 1 or better (WCAG 2.2, success criterion 1.4.3)."""
     bench.page.evaluate(
-        "theme => jupyterapp.commands.execute('apputils:change-theme', {theme})",
-        f"JupyterLab {theme}",
+        "theme => jupyterapp.commands.execute('apputils:change-theme', {theme})", f"JupyterLab {theme}"
     )
     bench.page.set_viewport_size({"width": width, "height": 1400})
     bench.page.wait_for_timeout(1_500)
@@ -189,9 +186,7 @@ def test_the_bench_reads_on_a_light_and_a_dark_page(
     found: list[Any] = bench.page.evaluate(CONTRASTS)
     assert len(found) > 20
     assert [row for row in found if row[1] < 4.5] == []
-    bench.page.evaluate(
-        "jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'})"
-    )
+    bench.page.evaluate("jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'})")
     bench.page.wait_for_timeout(500)
 
 

@@ -9,10 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from drafting.blocks import all_blocks
-from drafting.choices import Choice
-from drafting.chosen import garment_choices
-from drafting.errors import InputError
-from drafting.notebook.controls import Shown, figure, grouped, knob, reach, step, typed
+from drafting.costume.choices import garment_choices
+from drafting.ground.choices import Choice
+from drafting.ground.errors import InputError
+from drafting.notebook.bench.controls import Shown, figure, grouped, knob, reach, step, typed
 
 EVERY = {c.name: c for block in all_blocks().values() for c in garment_choices(block)}
 LENGTH = EVERY["bust_ease"]
@@ -21,9 +21,7 @@ INCH = 25.4  # mm, the definition of 1959
 
 
 @pytest.mark.parametrize("choice", EVERY.values(), ids=EVERY)
-def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_value(
-    choice: Choice,
-) -> None:
+def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_value(choice: Choice) -> None:
     shown = knob(choice, choice.default)
     assert choice.name.split("_")[0] in shown["label"].lower()
     assert choice.meaning[1:] in shown["meaning"]
@@ -46,9 +44,7 @@ def test_a_range_grows_to_hold_a_real_value(value: float, low: float, high: floa
 
 
 @given(some.floats(-400, 400), UNITS)
-def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(
-    value: float, unit: Shown
-) -> None:
+def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(value: float, unit: Shown) -> None:
     """Trouble NB6: only what is shown is rounded, never what is kept."""
     assert typed(LENGTH, figure(LENGTH, value, unit), value, unit) == value
 
@@ -62,12 +58,17 @@ def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit
 
 @pytest.mark.parametrize(
     ("text", "unit", "mm"),
-    [("92 cm", "in", 920.0), ("3 1/4 in", "cm", 3.25 * INCH), ("6", "cm", 60.0), ("6", "in", 6 * INCH),
-     ("9,5", "cm", 95.0), ("-1/2 in", "cm", -INCH / 2), ("70 mm", "cm", 70.0)],
-)  # fmt: skip
-def test_a_typed_length_takes_its_own_unit_or_the_one_shown(
-    text: str, unit: Shown, mm: float
-) -> None:
+    [
+        ("92 cm", "in", 920.0),
+        ("3 1/4 in", "cm", 3.25 * INCH),
+        ("6", "cm", 60.0),
+        ("6", "in", 6 * INCH),
+        ("9,5", "cm", 95.0),
+        ("-1/2 in", "cm", -INCH / 2),
+        ("70 mm", "cm", 70.0),
+    ],
+)
+def test_a_typed_length_takes_its_own_unit_or_the_one_shown(text: str, unit: Shown, mm: float) -> None:
     assert typed(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
 
 
@@ -77,9 +78,7 @@ def test_what_cannot_be_read_is_refused_in_words(text: str) -> None:
         typed(LENGTH, text, 0.0)
 
 
-@pytest.mark.parametrize(
-    "choice", [c for c in EVERY.values() if c.unit == "mm"], ids=lambda c: c.name
-)
+@pytest.mark.parametrize("choice", [c for c in EVERY.values() if c.unit == "mm"], ids=lambda c: c.name)
 def test_a_key_moves_a_round_part_of_an_inch_where_inches_are_shown(choice: Choice) -> None:
     sixteenths: Any = step(choice, "in") / (INCH / 16)
     assert sixteenths == pytest.approx(round(sixteenths))

@@ -41,9 +41,7 @@ def test_there_is_a_notebook_for_each_stage_in_the_order_of_the_work() -> None:
 
 
 @pytest.mark.parametrize("name", NOTEBOOKS)
-def test_a_notebook_runs_whole_and_its_first_slider_moves_its_picture(
-    tab: Tab, name: str, tmp_path: Path
-) -> None:
+def test_a_notebook_runs_whole_and_its_first_slider_moves_its_picture(tab: Tab, name: str, tmp_path: Path) -> None:
     tab.open(f"notebooks/{name}")
     assert tab.run_all(), tab.kernel_faults()
     tab.page.wait_for_timeout(500)

@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from drafting.costume_file import CostumeFile, read_costume
-from drafting.errors import InputError
-from drafting.notebook.exporting import Errand, Stopped, written
-from drafting.notebook.write_out import WriteOut
-from drafting.shipped import demo_costume
+from drafting.costume.file import CostumeFile, read_costume
+from drafting.ground.errors import InputError
+from drafting.ground.shipped import demo_costume
+from drafting.notebook.bench.exporting import Errand, Stopped, written
+from drafting.notebook.bench.write_out import WriteOut
 
 
 @pytest.fixture(scope="module")
@@ -46,9 +46,7 @@ def test_every_step_is_told_and_the_share_never_falls(costume: CostumeFile, tmp_
 
 
 @pytest.mark.parametrize("step", ["Drafting", "Laying", "Drawing the pieces", "Writing the record"])
-def test_stopped_at_any_step_the_folder_is_as_it_was(
-    costume: CostumeFile, out: Path, step: str
-) -> None:
+def test_stopped_at_any_step_the_folder_is_as_it_was(costume: CostumeFile, out: Path, step: str) -> None:
     before, stop = files(out), threading.Event()
 
     def tell(words: str, share: float) -> None:

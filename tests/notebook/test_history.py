@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
 
-from drafting.costume_file import read_costume
-from drafting.notebook import standing as st
-from drafting.notebook.history import STEPS, History
-from drafting.shipped import demo_costume
+from drafting.costume.file import read_costume
+from drafting.ground.shipped import demo_costume
+from drafting.notebook.bench import state as st
+from drafting.notebook.bench.history import STEPS, History
 
 COSTUME = read_costume(demo_costume())
 BEGUN = st.begin(COSTUME, "shirt")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 
-from drafting.notebook.later import Later
+from drafting.notebook.when_resting import Later
 
 
 def test_many_askings_in_one_stroke_run_it_once_after_the_last() -> None:

@@ -39,9 +39,7 @@ def table(opened: Tab) -> Any:
 
 def outlines(tab: Tab) -> dict[str, Polygon]:
     """Return every outline that is drawn, in mm, read by a general SVG library."""
-    found = tab.page.evaluate(
-        f"[...document.querySelectorAll('{OUTLINE}')].map(p => [p.id, p.getAttribute('d')])"
-    )
+    found = tab.page.evaluate(f"[...document.querySelectorAll('{OUTLINE}')].map(p => [p.id, p.getAttribute('d')])")
     return {name: Polygon([(p.x, p.y) for p in SvgPath(d).as_points()]) for name, d in found}
 
 
@@ -81,14 +79,10 @@ def last_piece(tab: Tab) -> str:
     return max(outlines(tab).items(), key=lambda item: item[1].bounds[2])[0]
 
 
-def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(
-    table: Tab, tmp_path: Path
-) -> None:
+def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(table: Tab, tmp_path: Path) -> None:
     assert told(table) == pytest.approx(length(table), abs=0.6)
     name, before, was = last_piece(table), html(table), length(table)
-    table.page.evaluate(
-        "document.querySelector('.lay-table svg:not(.lay-hatch)').style.overflow = 'visible'"
-    )
+    table.page.evaluate("document.querySelector('.lay-table svg:not(.lay-hatch)').style.overflow = 'visible'")
     drag(table, name, 90, 0)
     wait_for_change(table, before)
     table.page.wait_for_function(
@@ -107,21 +101,14 @@ def test_a_piece_dropped_on_another_goes_back_and_the_page_says_why(table: Tab) 
     shapes = outlines(table)
     first = min(shapes, key=lambda name: shapes[name].bounds[0])
     name, before = last_piece(table), shapes
-    a, b = (
-        table.page.locator(f'.lay-table path.cut-line[id="{n}"]').bounding_box()
-        for n in (name, first)
-    )
+    a, b = (table.page.locator(f'.lay-table path.cut-line[id="{n}"]').bounding_box() for n in (name, first))
     dx = b["x"] + b["width"] / 2 - a["x"] - a["width"] / 2
     dy = b["y"] + b["height"] / 2 - a["y"] - a["height"] / 2
     drag(table, name, dx, dy)
     table.page.locator(".lay-page .refusal b").wait_for(timeout=WAIT)
     assert "cannot lie there" in table.page.locator(".lay-page .refusal").inner_text()
-    assert {n: p.bounds for n, p in outlines(table).items()} == {
-        n: p.bounds for n, p in before.items()
-    }
-    table.page.wait_for_function(
-        "() => !document.querySelector('.lay-table path[transform]')", timeout=WAIT
-    )
+    assert {n: p.bounds for n, p in outlines(table).items()} == {n: p.bounds for n, p in before.items()}
+    table.page.wait_for_function("() => !document.querySelector('.lay-table path[transform]')", timeout=WAIT)
 
 
 def test_the_arrow_keys_move_a_piece_and_keep_the_focus(table: Tab) -> None:
@@ -140,18 +127,14 @@ def test_the_arrow_keys_move_a_piece_and_keep_the_focus(table: Tab) -> None:
 
 def test_looking_longer_shows_progress_and_stops_when_told(table: Tab) -> None:
     table.page.locator(".lay-page .look-longer").click()
-    table.page.wait_for_function(
-        "() => !document.querySelector('.lay-page .stop-looking').disabled", timeout=WAIT
-    )
+    table.page.wait_for_function("() => !document.querySelector('.lay-page .stop-looking').disabled", timeout=WAIT)
     table.page.wait_for_function(
         "() => document.querySelector('.lay-page .progress-bar').style.width !== '0%'", timeout=WAIT
     )
     table.page.wait_for_timeout(1_500)
     pressed = time.monotonic()
     table.page.locator(".lay-page .stop-looking").click()
-    table.page.wait_for_function(
-        "() => !document.querySelector('.lay-page .look-longer').disabled", timeout=5_000
-    )
+    table.page.wait_for_function("() => !document.querySelector('.lay-page .look-longer').disabled", timeout=5_000)
     assert time.monotonic() - pressed < 1.5  # a second, and what other tests take of the machine
     table.page.locator(".lay-page").get_by_text("stopped").wait_for(timeout=WAIT)
 
@@ -199,17 +182,13 @@ def test_a_faulty_place_is_marked_and_nothing_lies_on_it(table: Tab) -> None:
     table.page.locator(".lay-page .refusal b").wait_for(timeout=WAIT)
     assert "off the cloth" in table.page.locator(".lay-page .refusal").inner_text()
     table.page.locator("button.forget-faulty-places").click()
-    table.page.wait_for_function(
-        "() => !document.querySelector('.lay-table [id=\"fault.1\"]')", timeout=WAIT
-    )
+    table.page.wait_for_function("() => !document.querySelector('.lay-table [id=\"fault.1\"]')", timeout=WAIT)
 
 
 def test_what_other_widths_need_stands_below(table: Tab) -> None:
     rows = table.page.locator(".lay-page table.widths tbody tr")
     rows.nth(5).wait_for(timeout=WAIT)
-    assert (
-        rows.filter(has=table.page.locator("xpath=self::*[contains(@class, 'own')]")).count() == 1
-    )
+    assert rows.filter(has=table.page.locator("xpath=self::*[contains(@class, 'own')]")).count() == 1
 
 
 def test_another_cloth_is_shown_with_its_own_pieces(table: Tab) -> None:

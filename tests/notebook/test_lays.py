@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.errors import DraftError
+from drafting.ground.errors import DraftError
 from drafting.layout import lay_out, lay_row
-from drafting.notebook import lays as ls
-from drafting.notebook.lay_faults import with_fault
+from drafting.notebook.lay_table import state as ls
+from drafting.notebook.lay_table.faults import with_fault
 from tests.layout.figures import COAT, breaks, cloth
 
 LAY = lay_out(COAT, cloth(lay="folded"), count=60, table=False)
@@ -25,9 +25,7 @@ def test_a_piece_dragged_off_the_end_makes_the_lay_longer_and_undo_brings_it_bac
     far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
     table = table.with_lay(far)
     assert table.now["shell"].length > LAY.length + 100
-    assert "longer than the lay that was found" in ls.summary(
-        table.now["shell"], table.found["shell"]
-    )
+    assert "longer than the lay that was found" in ls.summary(table.now["shell"], table.found["shell"])
     back = table.undone("shell")
     assert back.now["shell"] == LAY
     assert back.redone("shell").now["shell"] == far
@@ -94,9 +92,7 @@ def test_the_row_of_the_table_for_this_width_is_never_longer_than_the_lay() -> N
     best = ls.better(whole, short)
     own = next(o for o in best.others if (o.width, o.lay) == (best.cloth.width, "folded"))
     assert own.length == pytest.approx(short.length, abs=1e-6)
-    assert own.length < next(
-        o.length for o in whole.others if (o.width, o.lay) == (own.width, own.lay)
-    )
+    assert own.length < next(o.length for o in whole.others if (o.width, o.lay) == (own.width, own.lay))
 
 
 def test_on_cloth_with_a_repeat_an_arrow_key_goes_a_whole_repeat() -> None:

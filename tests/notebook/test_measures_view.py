@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 import pytest
 
 from drafting.body import wearer
-from drafting.notebook.measures_view import measures_html
+from drafting.notebook.bench.measures import measures_html
 
 
 def test_the_table_says_which_measures_were_estimated_and_how_far_off_they_may_be() -> None:

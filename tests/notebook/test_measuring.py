@@ -11,11 +11,11 @@ from xml.etree import ElementTree
 import pytest
 
 from drafting.body import DIMENSIONS, read_body
-from drafting.errors import DraftError, InputError
+from drafting.ground.errors import DraftError, InputError
+from drafting.ground.shipped import shipped
 from drafting.notebook import MeasuringGuide
-from drafting.notebook.measuring_looks import css_name, style
-from drafting.notebook.measuring_order import BOTH_HANDS, CAN_DIFFER, ORDER
-from drafting.shipped import shipped
+from drafting.notebook.measuring.looks import css_name, style
+from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER, ORDER
 
 LAMPLIGHTER = shipped("measurements") / "bodies" / "lamplighter.toml"
 
@@ -32,9 +32,7 @@ def guide(file: Path) -> MeasuringGuide:
 
 def blank(tmp_path: Path, measures: str = "") -> MeasuringGuide:
     path = tmp_path / "new.toml"
-    path.write_text(
-        f'unit = "cm"\ntaken_over = "skin"\nwaist_level = "natural"\n[measures]\n{measures}'
-    )
+    path.write_text(f'unit = "cm"\ntaken_over = "skin"\nwaist_level = "natural"\n[measures]\n{measures}')
     return MeasuringGuide(path)
 
 
@@ -158,9 +156,7 @@ def test_the_picture_is_drawn_from_what_was_typed(guide: MeasuringGuide) -> None
     assert "Waist girth: 95 cm" in guide.picture.value
 
 
-def test_there_is_a_rule_that_shows_each_tape_and_a_tape_for_each_rule(
-    guide: MeasuringGuide,
-) -> None:
+def test_there_is_a_rule_that_shows_each_tape_and_a_tape_for_each_rule(guide: MeasuringGuide) -> None:
     root = ElementTree.fromstring(guide.picture.value)
     drawn = {e.get("id") for e in root.iter() if e.get("class") == "tape"}
     rules = dict(re.findall(r"\.(field-[a-z-]+) input:focus\) \[id=\"(.*?)\"\]", style(ORDER)))
@@ -177,9 +173,7 @@ def test_the_measure_that_would_help_most_is_offered_next(guide: MeasuringGuide)
     assert guide.gain.measure != "scye_depth"
 
 
-def test_saving_keeps_every_remark_and_line_that_was_not_changed(
-    guide: MeasuringGuide, file: Path
-) -> None:
+def test_saving_keeps_every_remark_and_line_that_was_not_changed(guide: MeasuringGuide, file: Path) -> None:
     before = file.read_text("utf-8").splitlines()
     write(guide, "hip_girth", "98.5")
     write(guide, "scye_depth", "8 1/2 in")

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from drafting.notebook.measuring_order import ORDER
+from drafting.notebook.measuring.order import ORDER
 from tests.notebook.lab import Lab, Tab
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
@@ -56,18 +56,14 @@ def seen(page: Any, name: str) -> Any:
 
 def look(page: Any, path: Path, theme: str) -> None:
     """Write a picture of the guide in a theme."""
-    page.evaluate(
-        "async theme => await jupyterapp.commands.execute('apputils:change-theme', {theme})",
-        theme,
-    )
+    page.evaluate("async theme => await jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
     page.wait_for_timeout(800)
     page.evaluate("document.querySelector('.guide').scrollIntoView({block: 'start'})")
     page.screenshot(path=path)
 
 
 @pytest.mark.parametrize(
-    "name",
-    ["bust_girth", "shoulder_drop", "back_waist_length", "total_crotch_length", "heel_girth"],
+    "name", ["bust_girth", "shoulder_drop", "back_waist_length", "total_crotch_length", "heel_girth"]
 )
 def test_the_field_in_use_shows_its_tape_and_no_other(page: Any, name: str) -> None:
     field(page, name).focus()
@@ -95,18 +91,14 @@ def test_the_tab_key_goes_through_the_fields_in_the_order_of_taking(page: Any) -
     assert len(set(reached)) >= 9
 
 
-def test_a_wrong_value_is_doubted_beside_its_field_and_the_figure_follows(
-    page: Any, tmp_path: Path
-) -> None:
+def test_a_wrong_value_is_doubted_beside_its_field_and_the_figure_follows(page: Any, tmp_path: Path) -> None:
     before = page.locator(".guide .shape").first.get_attribute("d")
     write(page, "high_bust_girth", "99")
     doubt = seen(page, "high_bust_girth")
     doubt.wait_for(timeout=WAIT)
     assert "swapped" in doubt.inner_text()
     write(page, "waist_girth", "92")
-    page.wait_for_function(
-        "d => document.querySelector('.guide .shape').getAttribute('d') !== d", arg=before
-    )
+    page.wait_for_function("d => document.querySelector('.guide .shape').getAttribute('d') !== d", arg=before)
     write(page, "waist_girth", "ninety")
     seen(page, "waist_girth").wait_for(timeout=WAIT)
     assert "cannot be read as a length" in seen(page, "waist_girth").inner_text()
@@ -134,9 +126,7 @@ def test_inches_are_asked_about_and_turned_only_after_a_yes(page: Any, tmp_path:
 
 def test_the_button_leads_to_the_measure_that_helps_most(page: Any) -> None:
     page.locator(".take-next", has_text="scye depth").click()
-    page.wait_for_function(
-        "() => document.activeElement.closest('.field-scye-depth') !== null", timeout=WAIT
-    )
+    page.wait_for_function("() => document.activeElement.closest('.field-scye-depth') !== null", timeout=WAIT)
     assert page.evaluate(SHOWN) == ["tape.scye_depth"]
 
 
@@ -158,9 +148,7 @@ def test_saving_writes_the_makers_file_and_keeps_its_remarks(page: Any, lab: Lab
 
 
 @pytest.mark.parametrize("width", [1280, 800])
-def test_the_figure_is_never_stretched_and_always_whole(
-    page: Any, width: int, tmp_path: Path
-) -> None:
+def test_the_figure_is_never_stretched_and_always_whole(page: Any, width: int, tmp_path: Path) -> None:
     page.set_viewport_size({"width": width, "height": 900})
     page.wait_for_timeout(300)
     x, y = page.evaluate(

@@ -71,7 +71,7 @@ def test_a_refused_file_is_told_in_sentences_without_the_lines_of_python(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (tmp_path / "bare.toml").write_text('title = "Nobody wears it"\n')
-    code = "from drafting.notebook import Bench\nfrom drafting.costume_file import read_costume\n"
+    code = "from drafting.notebook import Bench\nfrom drafting.costume.file import read_costume\n"
     cell = nbformat.v4.new_code_cell(code + "read_costume('bare.toml')")
     notebook = nbformat.v4.new_notebook(cells=[cell])
     with pytest.raises(CellExecutionError):

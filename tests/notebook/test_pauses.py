@@ -7,7 +7,7 @@ import weakref
 
 import pytest
 
-from drafting.notebook.pauses import spare_what_stands
+from drafting.notebook.memory import spare_what_stands
 
 
 class Ring:

@@ -10,15 +10,15 @@ from xml.etree import ElementTree
 
 import pytest
 
-from drafting.costume import Made
-from drafting.costume_file import read_costume
+from drafting.costume.file import read_costume
+from drafting.costume.make import Made
 from drafting.export.screen import screen_path
 from drafting.geometry import line
-from drafting.names import safe_id
-from drafting.notebook import standing as st
+from drafting.ground.names import safe_id
+from drafting.ground.shipped import demo_costume
+from drafting.notebook.bench import state as st
 from drafting.notebook.picture import Preview, View, drawn
 from drafting.sheet.overview import overview_sheet
-from drafting.shipped import demo_costume
 from tests.notebook.pictures import SPACE, read_picture, root, view_box
 
 BYTES = 150_000
@@ -60,9 +60,7 @@ def test_every_edge_that_is_drawn_tells_its_name_and_the_length_that_is_drawn() 
     text = drawn(made(), "shirt")
     page = read_picture(text)
     found = edges(text)
-    assert {f"{p.name}.{e.name}" for p in made().garments[0].draft.pieces for e in p.edges} == set(
-        found
-    )
+    assert {f"{p.name}.{e.name}" for p in made().garments[0].draft.pieces for e in p.edges} == set(found)
     for edge, group in found.items():
         words = said(group)
         assert words.lower().startswith(edge.replace("_", " ").replace(".", " ", 1))
@@ -78,8 +76,7 @@ def test_the_armhole_names_the_sleeve_and_the_ease_between_them() -> None:
     pieces = {edge.split(".")[0] for edge in together}
     assert pieces == {"front", "sleeve"}
     cap, armhole = (
-        sum(length(page, e) for e in together if e.startswith(f"{piece}."))
-        for piece in ("sleeve", "front")
+        sum(length(page, e) for e in together if e.startswith(f"{piece}.")) for piece in ("sleeve", "front")
     )
     words = said(seam)
     assert sorted(centimetres(words)[:2]) == pytest.approx(sorted((armhole, cap)), abs=0.06)

@@ -19,7 +19,7 @@ NOTEBOOK = "notebooks/picture.ipynb"
 WAIT = 10_000
 
 CELLS = """
-from drafting.costume_file import read_costume
+from drafting.costume.file import read_costume
 from drafting.notebook import Bench, costume_path
 Bench(read_costume(costume_path("lamplighter")), ["shirt", "breeches", "coat"])
 """
@@ -70,12 +70,16 @@ CONTRAST = """() => {
 def bench(tab: Tab, lab: Lab) -> Iterator[Tab]:
     book = lab.root / NOTEBOOK
     if not book.exists():
-        cell = {"cell_type": "code", "execution_count": None, "id": "one", "metadata": {},
-                "outputs": [], "source": CELLS.strip()}  # fmt: skip
+        cell = {
+            "cell_type": "code",
+            "execution_count": None,
+            "id": "one",
+            "metadata": {},
+            "outputs": [],
+            "source": CELLS.strip(),
+        }
         kernel = {"kernelspec": {"name": "python3", "display_name": "Python 3"}}
-        book.write_text(
-            json.dumps({"cells": [cell], "metadata": kernel, "nbformat": 4, "nbformat_minor": 5})
-        )
+        book.write_text(json.dumps({"cells": [cell], "metadata": kernel, "nbformat": 4, "nbformat_minor": 5}))
         tab.page.set_viewport_size({"width": 1400, "height": 950})
         tab.open(NOTEBOOK)
     tab.run_to_bench()
@@ -116,9 +120,7 @@ def box(tab: Tab) -> str:
     return str(tab.page.locator(".pattern-preview svg").get_attribute("viewBox"))
 
 
-def test_the_edge_under_the_pointer_says_its_lengths_and_its_partner_lights_up(
-    bench: Tab, tmp_path: Path
-) -> None:
+def test_the_edge_under_the_pointer_says_its_lengths_and_its_partner_lights_up(bench: Tab, tmp_path: Path) -> None:
     point_at(bench, "front.armhole")
     found = lit(bench)
     assert found.pop("front.armhole") == "none"
@@ -168,16 +170,14 @@ def test_closer_shows_one_piece_larger_and_fit_the_whole_again(bench: Tab, tmp_p
     assert near[2] == pytest.approx(view_box(f'viewBox="{sleeve}"')[2] / 1.5, abs=0.02)
     assert bench.page.locator("[id='shirt.sleeve.cut-line']").get_attribute("d") == lines
     across, up = bench.page.evaluate(
-        "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM();"
-        " return [m.a, m.d]; }"
+        "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM(); return [m.a, m.d]; }"
     )
     assert across / up == pytest.approx(1.0, abs=0.01)  # trouble NB4
     bench.page.screenshot(path=tmp_path / "closer.png")
     bench.page.locator(".view-fit").click()
     choose(bench, "view-show", "All pieces")
     bench.page.wait_for_function(
-        "whole => document.querySelector('.pattern-preview svg').getAttribute('viewBox') === whole",
-        arg=whole,
+        "whole => document.querySelector('.pattern-preview svg').getAttribute('viewBox') === whole", arg=whole
     )
 
 
@@ -188,14 +188,10 @@ def test_in_inches_grid_bar_and_words_are_in_inches(bench: Tab) -> None:
     point_at(bench, "front.armhole")
     assert " in long" in bench.page.evaluate(SAID)[0]
     choose(bench, "which-unit", "cm")
-    bench.page.locator(".pattern-preview .measured text", has_text="cm, heavy").wait_for(
-        timeout=WAIT
-    )
+    bench.page.locator(".pattern-preview .measured text", has_text="cm, heavy").wait_for(timeout=WAIT)
 
 
-def test_while_a_knob_is_dragged_the_picture_never_blinks_and_the_last_value_wins(
-    bench: Tab,
-) -> None:
+def test_while_a_knob_is_dragged_the_picture_never_blinks_and_the_last_value_wins(bench: Tab) -> None:
     """Trouble NB1: the old picture stays until the new one is there; the box keeps its place."""
     place = bench.page.locator(".pattern-preview").bounding_box()
     bench.page.evaluate(BLINKS)
@@ -219,9 +215,7 @@ def test_while_a_knob_is_dragged_the_picture_never_blinks_and_the_last_value_win
 @pytest.mark.parametrize("theme", ["JupyterLab Light", "JupyterLab Dark"])
 def test_the_picture_is_legible_in_either_theme(bench: Tab, theme: str, tmp_path: Path) -> None:
     """At least 4.5 to 1, as WCAG 2.1 asks for text (1.4.3), and 3 to 1 for lines (1.4.11)."""
-    bench.page.evaluate(
-        "theme => jupyterapp.commands.execute('apputils:change-theme', {theme})", theme
-    )
+    bench.page.evaluate("theme => jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
     dark = "false" if theme.endswith("Dark") else "true"
     bench.page.wait_for_selector(f'body[data-jp-theme-light="{dark}"]', state="attached")
     bench.page.wait_for_timeout(500)
@@ -230,22 +224,16 @@ def test_the_picture_is_legible_in_either_theme(bench: Tab, theme: str, tmp_path
         bench.page.locator(".which-garment select").select_option(label=garment)
         bench.page.locator(f"[id^='{garment}.front.cut-line']").first.wait_for(timeout=WAIT)
         bench.page.screenshot(path=tmp_path / f"{garment}-{theme.split()[-1].lower()}.png")
-    bench.page.evaluate(
-        "() => jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'})"
-    )
+    bench.page.evaluate("() => jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'})")
 
 
-def test_nothing_but_the_lists_and_buttons_of_the_view_is_a_stop_for_the_tab_key(
-    bench: Tab,
-) -> None:
+def test_nothing_but_the_lists_and_buttons_of_the_view_is_a_stop_for_the_tab_key(bench: Tab) -> None:
     bench.page.locator(".view-fit").focus()
     reached: list[Any] = []
     for _ in range(8):
         bench.page.keyboard.press("Tab")
         reached.append(
-            bench.page.evaluate(
-                "() => !!document.activeElement.closest('.pattern-preview, .pattern-view')"
-            )
+            bench.page.evaluate("() => !!document.activeElement.closest('.pattern-preview, .pattern-view')")
         )
     assert reached[:3] == [True, True, True]  # closer, show, look at: farther is off at the fit
     assert not any(reached[4:])

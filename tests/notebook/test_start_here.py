@@ -53,8 +53,7 @@ def girth(tab: Tab, level: str) -> float:
 
 def wait_until_other(tab: Tab, piece: str, before: str) -> None:
     tab.page.wait_for_function(
-        '([id, d]) => document.querySelector(`.pattern-preview [id="${id}"]`)'
-        ".getAttribute('d') !== d",
+        "([id, d]) => document.querySelector(`.pattern-preview [id=\"${id}\"]`).getAttribute('d') !== d",
         arg=[f"shirt.{piece}.cut-line", before],
         timeout=WAIT,
     )
@@ -128,15 +127,11 @@ def test_the_button_writes_what_the_sliders_say_and_links_it(bench: Tab, lab: La
     assert {p["garment"] for p in record["pieces"]} == {"coat", "shirt", "breeches"}
     assert len(list((out / "pieces").glob("*.svg"))) == len(record["pieces"])
     assert links.count() == len(list(out.rglob("*.svg")))  # the lays too
-    written = {
-        e.id: e for e in SVG.parse(str(out / "pieces" / "shirt.sleeve.svg"), ppi=25.4).elements()
-    }
+    written = {e.id: e for e in SVG.parse(str(out / "pieces" / "shirt.sleeve.svg"), ppi=25.4).elements()}
     drawn = written["sleeve.cut-line"]
     assert shape(drawn.d()) == pytest.approx(shape(seen), abs=0.01)
     assert (out / "overview.png").read_bytes().startswith(b"\x89PNG")
-    href = bench.page.locator(".jp-OutputArea-output a", has_text="report.json").get_attribute(
-        "href"
-    )
+    href = bench.page.locator(".jp-OutputArea-output a", has_text="report.json").get_attribute("href")
     assert bench.page.request.get(f"{lab.url}{href}" if href.startswith("/") else href).ok
 
 
@@ -149,15 +144,12 @@ def shape(d: str) -> list[float]:
 
 
 @pytest.mark.parametrize("width", [1280, 900])
-def test_the_picture_is_never_stretched_and_shows_its_scale(
-    bench: Tab, width: int, tmp_path: Path
-) -> None:
+def test_the_picture_is_never_stretched_and_shows_its_scale(bench: Tab, width: int, tmp_path: Path) -> None:
     """Trouble NB4: a drawn square stays square at any size of the window."""
     bench.page.set_viewport_size({"width": width, "height": 900})
     bench.page.wait_for_timeout(300)
     x, y = bench.page.evaluate(
-        "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM();"
-        " return [m.a, m.d]; }"
+        "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM(); return [m.a, m.d]; }"
     )
     assert x / y == pytest.approx(1.0, abs=0.01)
     assert bench.page.locator(".pattern-preview .scale-check").first.is_visible()

@@ -6,11 +6,11 @@ import re
 
 import pytest
 
-from drafting.costume_file import read_costume
-from drafting.notebook import standing as st
-from drafting.notebook.changes_view import ROWS, changes, changes_html
-from drafting.notebook.girths_view import girths_html
-from drafting.shipped import demo_costume
+from drafting.costume.file import read_costume
+from drafting.ground.shipped import demo_costume
+from drafting.notebook.bench import state as st
+from drafting.notebook.bench.changes import ROWS, changes, changes_html
+from drafting.notebook.bench.girths import girths_html
 
 COSTUME = read_costume(demo_costume())
 SHIRT = st.begin(COSTUME, "shirt")

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 import pytest
 
-from drafting.choices import choice
-from drafting.errors import Fault, InputError
+from drafting.ground.choices import choice
+from drafting.ground.errors import Fault, InputError
 from drafting.reading import Given, read_choices
 
 
@@ -40,9 +40,16 @@ def faults(**raw: object) -> dict[str, Fault]:
 
 def test_each_choice_is_read_in_its_own_unit() -> None:
     got = read(
-        ease="-1 1/2 in", drop=5, bend="12 deg", share="25 %", ratio="2,5", darts=2,
-        opening="front", lined="yes", length="78 cm",
-    )  # fmt: skip
+        ease="-1 1/2 in",
+        drop=5,
+        bend="12 deg",
+        share="25 %",
+        ratio="2,5",
+        darts=2,
+        opening="front",
+        lined="yes",
+        length="78 cm",
+    )
     assert got == Choices(pytest.approx(-38.1), 50.0, 12.0, 25.0, 2.5, 2, "front", True, 780.0)
 
 
@@ -50,8 +57,15 @@ def test_the_source_of_each_value_is_told() -> None:
     _, sources = read_choices(Choices, {"drop": Given("3 cm", 4)}, "cm", "coat.toml")
     assert sources["drop"] == "file"
     assert {name for name, source in sources.items() if source == "default"} == {
-        "ease", "bend", "share", "ratio", "darts", "opening", "lined", "length",
-    }  # fmt: skip
+        "ease",
+        "bend",
+        "share",
+        "ratio",
+        "darts",
+        "opening",
+        "lined",
+        "length",
+    }
 
 
 def test_only_an_adults_default_shrinks_with_the_body_and_nothing_typed() -> None:
@@ -62,9 +76,8 @@ def test_only_an_adults_default_shrinks_with_the_body_and_nothing_typed() -> Non
 
 def test_all_faults_come_at_once_with_lines_and_ranges() -> None:
     found = faults(
-        eese=3, drop=-1, bend=25, share="140 %", ratio=9, darts=1.5, opening="frnt",
-        lined="maybe", ease="50 cm",
-    )  # fmt: skip
+        eese=3, drop=-1, bend=25, share="140 %", ratio=9, darts=1.5, opening="frnt", lined="maybe", ease="50 cm"
+    )
     assert "did you mean ease" in found["eese"].right
     assert found["eese"].line == 10
     assert "0 cm to 12 cm" in found["drop"].right

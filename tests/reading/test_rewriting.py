@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.errors import InputError
+from drafting.ground.errors import InputError
+from drafting.ground.shipped import shipped
 from drafting.reading.rewriting import Value, rewritten
-from drafting.shipped import shipped
 
 COSTUME = """# What the lamplighter wears. Invented.
 title = "The lamplighter"
@@ -89,21 +89,16 @@ def test_every_way_of_writing_a_table_can_be_changed(text: str, expected: str) -
 
 
 @pytest.mark.parametrize(
-    ("text", "keys"),
-    [("a = 1\n", ("a", "b")), ("[a.b]\nc = 1\n", ("a", "b")), ("a = [1]\n", ("a", "b"))],
+    ("text", "keys"), [("a = 1\n", ("a", "b")), ("[a.b]\nc = 1\n", ("a", "b")), ("a = [1]\n", ("a", "b"))]
 )
-def test_a_value_is_never_turned_into_a_table_nor_a_table_into_a_value(
-    text: str, keys: tuple[str, ...]
-) -> None:
+def test_a_value_is_never_turned_into_a_table_nor_a_table_into_a_value(text: str, keys: tuple[str, ...]) -> None:
     with pytest.raises(InputError, match="by hand"):
         rewritten(text, {keys: 2})
 
 
 WORDS = st.text("abcdefgh_-", min_size=1, max_size=4)
 KEYS = st.lists(WORDS, min_size=1, max_size=3).map(tuple)
-VALUES = st.one_of(
-    st.text(max_size=12), st.booleans(), st.integers(-(10**6), 10**6), st.floats(-1e6, 1e6)
-)
+VALUES = st.one_of(st.text(max_size=12), st.booleans(), st.integers(-(10**6), 10**6), st.floats(-1e6, 1e6))
 
 
 @settings(max_examples=150, deadline=None)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.errors import InputError
+from drafting.ground.errors import InputError
 from drafting.reading.toml import parse_toml
 
 TRICKY = '''# a comment = not a key
@@ -41,11 +41,17 @@ def test_each_key_has_its_line_whatever_stands_around_it() -> None:
     assert file.faults == ()
     rows = TRICKY.split("\n")
     expected = {
-        ("title",): 'title = "a', ("quoted key",): '"quoted', ("long",): "long", ("list",): "list",
-        ("a", "b"): "a.b", ("measures",): "[measures]", ("measures", "height"): "height",
-        ("measures", "both"): "both", ("garments", "shirt", "choices"): "[garments",
+        ("title",): 'title = "a',
+        ("quoted key",): '"quoted',
+        ("long",): "long",
+        ("list",): "list",
+        ("a", "b"): "a.b",
+        ("measures",): "[measures]",
+        ("measures", "height"): "height",
+        ("measures", "both"): "both",
+        ("garments", "shirt", "choices"): "[garments",
         ("garments", "shirt", "choices", "ease"): "ease",
-    }  # fmt: skip
+    }
     for keys, start in expected.items():
         line = file.line(*keys)
         assert line is not None
@@ -65,9 +71,7 @@ def test_a_key_given_twice_names_both_lines_and_keeps_the_first() -> None:
 
 
 def test_tables_of_different_entries_are_not_taken_for_one() -> None:
-    text = (
-        "[[a]]\nn = 1\n[a.b]\nm = 1\n[[a]]\nn = 2\n[a.b]\nm = 2\n[[a.c]]\nx = 1\n[[a.c]]\nx = 2\n"
-    )
+    text = "[[a]]\nn = 1\n[a.b]\nm = 1\n[[a]]\nn = 2\n[a.b]\nm = 2\n[[a.c]]\nx = 1\n[[a.c]]\nx = 2\n"
     file = parse_toml(text)
     assert file.faults == ()
     assert file.data == tomllib.loads(text)
@@ -101,9 +105,7 @@ KEYS = st.text("abcdef_", min_size=1, max_size=4)
 
 
 @given(st.dictionaries(KEYS, st.dictionaries(KEYS, st.integers() | st.booleans()), max_size=5))
-def test_every_key_of_a_written_file_is_found_on_its_line(
-    tables: dict[str, dict[str, int]],
-) -> None:
+def test_every_key_of_a_written_file_is_found_on_its_line(tables: dict[str, dict[str, int]]) -> None:
     rows, expected = [], {}
     for name, table in tables.items():
         rows.append(f"[{name}]")

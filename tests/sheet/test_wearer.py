@@ -18,12 +18,12 @@ from scipy.special import ellipe
 from drafting.body import DIMENSIONS, Body, wearer
 from drafting.body.tables import read_body
 from drafting.geometry import Path
+from drafting.ground.shipped import shipped
 from drafting.sheet.wearer import NO_TAPE, build, drawn
 from drafting.sheet.wearer.curves import between, flowing
 from drafting.sheet.wearer.front import half
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 from drafting.sheet.wearer.words import WAYS
-from drafting.shipped import shipped
 from tests.bodies import ansur
 from tests.shared_data import shared, survey
 
@@ -32,22 +32,24 @@ FIGURES: dict[str, Body] = {  # invented
     "slim": wearer({"height": 1760, "bust": 820, "waist": 620, "hip": 860}),
     "tall": wearer({"height": 1980, "bust": 1040, "waist": 880, "hip": 1020, "shoulder": 160}),
     "short": wearer({"height": 1480, "bust": 980, "waist": 860, "hip": 1080}),
-    "full bust": wearer({
-        "height": 1650, "bust": 1120, "high_bust": 980, "underbust": 880, "waist": 820,
-        "hip": 1060, "bust_point_depth": 310,
-    }),
+    "full bust": wearer(
+        {
+            "height": 1650,
+            "bust": 1120,
+            "high_bust": 980,
+            "underbust": 880,
+            "waist": 820,
+            "hip": 1060,
+            "bust_point_depth": 310,
+        }
+    ),
     "teenager": wearer({"height": 1500, "bust": 740, "waist": 620, "hip": 780}),
     "lamplighter": read_body(shipped("measurements") / "bodies" / "lamplighter.toml"),
-}  # fmt: skip
+}
 
 sizes = st.builds(
     lambda height, bust, waist, hip: wearer(
-        {
-            "height": height,
-            "bust": bust * height,
-            "waist": waist * height,
-            "hip": hip * height,
-        }
+        {"height": height, "bust": bust * height, "waist": waist * height, "hip": hip * height}
     ),
     st.floats(380.0, 2100.0),
     st.floats(0.47, 0.80),
@@ -77,9 +79,7 @@ def test_every_section_has_the_girth_that_was_measured(name: str) -> None:
 
 @given(st.floats(50, 2000), st.floats(0.2, 0.4), st.sampled_from([LIMB, TRUNK]))
 @settings(max_examples=60, deadline=None)
-def test_a_section_keeps_its_girth_and_width_whatever_its_shape(
-    girth: float, share: float, power: float
-) -> None:
+def test_a_section_keeps_its_girth_and_width_whatever_its_shape(girth: float, share: float, power: float) -> None:
     cut = section(girth, share, power)
     assert chords(cut) == pytest.approx(girth, abs=1.0)
     assert cut.width == pytest.approx(share * girth)
@@ -144,9 +144,20 @@ def test_a_tape_on_the_drawing_is_as_long_as_the_measure_where_it_runs_straight(
     def longest(measure: str) -> float:
         return max(path.length for lines in drawing.tape(measure) for path in lines.seen)
 
-    for measure in ("height", "nape_height", "knee_height", "back_waist_length", "axilla_depth",
-                    "scye_depth", "bust_point_width", "across_front_width", "shoulder_length",
-                    "shoulder_drop", "upper_arm_length", "waist_to_hip"):  # fmt: skip
+    for measure in (
+        "height",
+        "nape_height",
+        "knee_height",
+        "back_waist_length",
+        "axilla_depth",
+        "scye_depth",
+        "bust_point_width",
+        "across_front_width",
+        "shoulder_length",
+        "shoulder_drop",
+        "upper_arm_length",
+        "waist_to_hip",
+    ):
         assert longest(measure) == pytest.approx(body[measure], rel=0.08), measure
 
 
@@ -183,8 +194,10 @@ def test_the_section_of_waist_and_hip_comes_near_what_a_survey_measured() -> Non
 
     bodies = ansur(60)
     forms = [build(body) for body in bodies]
-    for girth, wide, deep in (("waist_girth", "waistbreadth", "waistdepth"),
-                              ("hip_girth", "hipbreadth", "buttockdepth")):  # fmt: skip
+    for girth, wide, deep in (
+        ("waist_girth", "waistbreadth", "waistdepth"),
+        ("hip_girth", "hipbreadth", "buttockdepth"),
+    ):
         width = np.median([form.sections[girth].width for form in forms])
         depth = np.median([form.sections[girth].depth for form in forms])
         assert width == pytest.approx(median(wide), rel=0.04)

@@ -1,4 +1,4 @@
-"""The order of work, from the seam graph and the treatments. Layer 5.
+"""The order of work, from the seam graph and the treatments.
 
     garment -> Graph (what each seam is) -> Bench of parts -> Steps, each using parts that exist
     all steps -> placed: what can be done while another waits is put into the waiting time
@@ -11,6 +11,6 @@ steps; `sewing` puts one garment together with `units` (small things), `revers` 
 from drafting.making.order.fitting import toile_steps
 from drafting.making.order.placing import placed
 from drafting.making.order.sewing import sewing_steps
-from drafting.making.order.sound import unsound
+from drafting.making.order.soundness import unsound
 
 __all__ = ["placed", "sewing_steps", "toile_steps", "unsound"]

@@ -1,18 +1,18 @@
-"""Where the work stops to be tried on: the toile, the body, the sleeves basted in, then sewn. Layer 5."""
+"""Where the work stops to be tried on: the toile, the body, the sleeves basted in, then sewn."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.costume import Made
-from drafting.draft import Seam
-from drafting.making.handed import hand
+from drafting.costume.make import Made
+from drafting.draft.draft import Seam
+from drafting.draft.walk import walk
 from drafting.making.model import Said, Step, said
-from drafting.making.order.bench import Bench, pieces_in
-from drafting.making.order.kinds import is_facing, is_sleeve, is_unit
+from drafting.making.one_hand import hand
+from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import eased, gathers
+from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths
-from drafting.walk import walk
 
 TOILE_SHARE = 0.5
 """A toile takes about half of the seams' time: long stitches, no finishing (a guess)."""
@@ -24,11 +24,16 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
         shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)
         yield Step(
-            f"{garment.name}/toile", "fit", "toile", garment.name,
-            (said("do.toile", garment=garment.name), said("do.toile_write")), (),
-            f"toile: {garment.name}", shown,
+            f"{garment.name}/toile",
+            "fit",
+            "toile",
+            garment.name,
+            (said("do.toile", garment=garment.name), said("do.toile_write")),
+            (),
+            f"toile: {garment.name}",
+            shown,
             minutes=TOILE_SHARE * sum(step.minutes for step in sewn) + 45.0,
-        )  # fmt: skip
+        )
 
 
 def try_on_body(bench: Bench) -> None:
@@ -42,14 +47,7 @@ def try_on_body(bench: Bench) -> None:
     held = [[p for p in joined if bench.parts[p] == part] for part in bench.holding(joined)]
     legs = any("crotch" in draft[name] for name in joined)
     key = "do.fit_legs" if legs else "do.fit_body"
-    bench.do(
-        "fit",
-        "fit",
-        "body tried on",
-        max(held, key=len),
-        [said(key), said("do.fit_write")],
-        count=1,
-    )
+    bench.do("fit", "fit", "body tried on", max(held, key=len), [said(key), said("do.fit_write")], count=1)
 
 
 def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -59,19 +57,32 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
         groups.setdefault(hand(seam.a[0][0]), []).append(seam)
     for side, found in groups.items():
         bench.do(
-            "join", "baste", "sleeves basted in", pieces_in(found), list(_basted(bench, side, found)),
+            "join",
+            "baste",
+            "sleeves basted in",
+            pieces_in(found),
+            list(_basted(bench, side, found)),
             length=_length(bench, found),
-        )  # fmt: skip
+        )
     if groups:
         bench.do(
-            "fit", "fit", "sleeves tried on", pieces_in(seams),
-            [said("do.fit_sleeves"), said("do.fit_write")], count=1,
-        )  # fmt: skip
+            "fit",
+            "fit",
+            "sleeves tried on",
+            pieces_in(seams),
+            [said("do.fit_sleeves"), said("do.fit_write")],
+            count=1,
+        )
     for side, found in groups.items():
         bench.do(
-            "join", "set in", "body with sleeves", pieces_in(found), list(_set(bench, side)),
-            seams=[s.name for s in found], length=_length(bench, found),
-        )  # fmt: skip
+            "join",
+            "set in",
+            "body with sleeves",
+            pieces_in(found),
+            list(_set(bench, side)),
+            seams=[s.name for s in found],
+            length=_length(bench, found),
+        )
 
 
 def _length(bench: Bench, seams: Sequence[Seam]) -> float:

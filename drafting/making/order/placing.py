@@ -1,4 +1,4 @@
-"""The whole costume's steps in one row: what can be done while another part waits is put there. Layer 5."""
+"""The whole costume's steps in one row: what can be done while another part waits is put there."""
 
 from __future__ import annotations
 
@@ -19,13 +19,8 @@ def placed(steps: Sequence[Step]) -> tuple[Step, ...]:
     ready: dict[str, float] = {}
     left, clock, out = list(steps), 0.0, list[Step]()
     while left:
-        free = [
-            step for step in left if all(part in ready for part in _parts(step, made_by, pieces))
-        ]
-        at = {
-            step.key: max([ready[p] for p in _parts(step, made_by, pieces)], default=0.0)
-            for step in free
-        }
+        free = [step for step in left if all(part in ready for part in _parts(step, made_by, pieces))]
+        at = {step.key: max([ready[p] for p in _parts(step, made_by, pieces)], default=0.0) for step in free}
         now = next((step for step in free if at[step.key] <= clock), None)
         if now is None:
             now = min(free, key=lambda step: at[step.key])

@@ -1,12 +1,12 @@
-"""What is said wherever a seam is joined: ease, gathers, which way it is pressed. Layer 5."""
+"""What is said wherever a seam is joined: ease, gathers, which way it is pressed."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.draft import Seam
+from drafting.draft.draft import Seam
 from drafting.making.model import Said, said
-from drafting.making.order.bench import Bench
+from drafting.making.order.parts import Bench
 
 NOTICED = 1.0
 """mm of ease from which it is worth a word (ours): less is taken up by the pins."""

@@ -1,4 +1,4 @@
-"""A collar that runs on into the facing (a coat's): under side to the body, upper side to the facing. Layer 5.
+"""A collar that runs on into the facing (a coat's): under side to the body, upper side to the facing.
 
 Where a seam of the draft joins a collar to a facing, the collar cannot be made up by itself: the under
 collar is sewn to the neck, the top collar to the facings, and both layers are sewn together round the
@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft import Seam
+from drafting.draft.draft import Seam
 from drafting.making.model import Said, Stage, said
-from drafting.making.order.bench import Bench, pieces_in, pieces_of
-from drafting.making.order.kinds import is_facing, unit_of
+from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import pressed
+from drafting.making.order.seam_kinds import is_facing, unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -31,12 +31,7 @@ def of_revers(seams: Sequence[Seam]) -> list[Seam]:
 def under_made(bench: Bench, unit: Sequence[Seam]) -> None:
     """Join what the under collar is cut in: its seam at the centre back."""
     for seam in _own(unit):
-        _do(
-            bench,
-            "prepare",
-            [seam],
-            [said("do.under_collar", name=seam.name), pressed(bench, seam)],
-        )
+        _do(bench, "prepare", [seam], [said("do.under_collar", name=seam.name), pressed(bench, seam)])
 
 
 def _own(unit: Sequence[Seam]) -> list[Seam]:
@@ -45,18 +40,12 @@ def _own(unit: Sequence[Seam]) -> list[Seam]:
     return [seam for seam in unit if not outer & set(pieces_of(seam))]
 
 
-def put_on(
-    bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: Sequence[Seam]
-) -> None:
+def put_on(bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: Sequence[Seam]) -> None:
     """Join the under collar to the neck, the top collar to the facings, then both along the edge."""
     for seam in attach:
-        _do(
-            bench, "join", [seam], [said("do.under_to_neck", name=seam.name), said("do.press_neck")]
-        )
+        _do(bench, "join", [seam], [said("do.under_to_neck", name=seam.name), said("do.press_neck")])
     for seam in to_facings(unit):
-        _do(
-            bench, "join", [seam], [said("do.top_to_facing", name=seam.name), said("do.press_neck")]
-        )
+        _do(bench, "join", [seam], [said("do.top_to_facing", name=seam.name), said("do.press_neck")])
     kept = {seam.name for seam in (*_own(unit), *to_facings(unit))}
     edges = [*(seam for seam in unit if seam.name not in kept), *facing]
     _do(bench, "join", edges, list(_edge(edges)))
@@ -72,6 +61,11 @@ def _do(bench: Bench, stage: Stage, seams: Sequence[Seam], say: Sequence[Said]) 
     lengths = seam_lengths(bench.garment)
     name = "under collar" if stage == "prepare" else "body with collar and facings"
     bench.do(
-        stage, "face", name, pieces_in(seams), say, seams=[seam.name for seam in seams],
+        stage,
+        "face",
+        name,
+        pieces_in(seams),
+        say,
+        seams=[seam.name for seam in seams],
         length=sum(lengths[seam.name] for seam in seams),
-    )  # fmt: skip
+    )

@@ -1,4 +1,4 @@
-"""One garment put together: stiffen, shape, join flat, try on, close, set in, finish. Layer 5.
+"""One garment put together: stiffen, shape, join flat, try on, close, set in, finish.
 
 Row K24 (common practice): darts and shaping before joining, flat work before rounds are closed,
 set-in sleeves after the side seams, hems last; what hangs on the bias rests a day before it is
@@ -9,17 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from drafting.draft import Seam
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Seam
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
-from drafting.making.order import adding, finishing, fitting, revers, units
-from drafting.making.order.bench import Bench, pieces_of
-from drafting.making.order.kinds import SeamKind, kind_of, unit_of
+from drafting.making.order import additions as adding
+from drafting.making.order import finishing, fitting, revers, units
+from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
+from drafting.making.order.seam_kinds import SeamKind, kind_of, unit_of
 from drafting.making.seam_lengths import seam_lengths
-from drafting.walk import walk
 
 
 def sewing_steps(
@@ -28,9 +29,7 @@ def sewing_steps(
     """Return the steps that turn a garment's cut pieces into the garment."""
     bench = Bench(garment, settings)
     kinds = {seam.name: kind_of(garment.draft, seam) for seam in garment.draft.seams}
-    seams = {
-        kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()
-    }
+    seams = {kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()}
     stiffen(bench, fabric)
     adding.sewn_on(bench)
     for seam in seams.get("dart", []):
@@ -75,33 +74,38 @@ EARLY = ("piping",)
 
 def stiffen(bench: Bench, fabric: Fabric | None) -> None:
     """Fuse or baste every interfacing to its piece, but those of a flare, which is joined first."""
-    flared = {p for s in bench.garment.draft.seams if kind_of(bench.garment.draft, s) == "flare"
-              for p, _ in (*s.a, *s.b)}  # fmt: skip
+    flared = {
+        p for s in bench.garment.draft.seams if kind_of(bench.garment.draft, s) == "flare" for p, _ in (*s.a, *s.b)
+    }
     for shell, stiff in interfaced(bench.garment):
         if shell.piece.name in flared:
             continue
         fused = fabric is None or fabric.takes_fusible
-        key = (
-            "do.fuse_block"
-            if is_block_fused(stiff)
-            else "do.fuse"
-            if fused
-            else "do.baste_interfacing"
-        )
+        key = "do.fuse_block" if is_block_fused(stiff) else "do.fuse" if fused else "do.baste_interfacing"
         fumes = [said("caution.fumes")] if fused else []
         bench.do(
-            "prepare", "fuse", f"{shell.piece.name} stiffened", (shell.piece.name, stiff.piece.name),
-            [said(key, piece=shell.piece.name, stiff=stiff.piece.name)], cautions=fumes,
-            count=stiff.piece.count, notions=bench.named("interfacing", stiff.piece.name),
-        )  # fmt: skip
+            "prepare",
+            "fuse",
+            f"{shell.piece.name} stiffened",
+            (shell.piece.name, stiff.piece.name),
+            [said(key, piece=shell.piece.name, stiff=stiff.piece.name)],
+            cautions=fumes,
+            count=stiff.piece.count,
+            notions=bench.named("interfacing", stiff.piece.name),
+        )
 
 
 def dart(bench: Bench, seam: Seam) -> None:
     piece = seam.a[0][0]
     bench.do(
-        "shape", "dart", f"{piece} shaped", (piece,), [said("do.dart", name=seam.name, piece=piece)],
-        seams=(seam.name,), count=2,
-    )  # fmt: skip
+        "shape",
+        "dart",
+        f"{piece} shaped",
+        (piece,),
+        [said("do.dart", name=seam.name, piece=piece)],
+        seams=(seam.name,),
+        count=2,
+    )
 
 
 def inner_darts(bench: Bench) -> None:
@@ -109,9 +113,13 @@ def inner_darts(bench: Bench) -> None:
         if piece.darts and not piece.material:
             names = ", ".join(dart.name for dart in piece.darts)
             bench.do(
-                "shape", "dart", f"{piece.name} shaped", (piece.name,),
-                [said("do.inner_dart", name=names, piece=piece.name)], count=2 * len(piece.darts),
-            )  # fmt: skip
+                "shape",
+                "dart",
+                f"{piece.name} shaped",
+                (piece.name,),
+                [said("do.inner_dart", name=names, piece=piece.name)],
+                count=2 * len(piece.darts),
+            )
 
 
 def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
@@ -120,26 +128,37 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     for seam in seams:
         pieces = pieces_of(seam)
         bench.do(
-            "shape", "join", "flare", pieces, [said("do.join_bias", name=seam.name), said("do.press_bias")],
-            seams=(seam.name,), length=lengths[seam.name],
-        )  # fmt: skip
+            "shape",
+            "join",
+            "flare",
+            pieces,
+            [said("do.join_bias", name=seam.name), said("do.press_bias")],
+            seams=(seam.name,),
+            length=lengths[seam.name],
+        )
     if not seams:
         return
     flared = list(dict.fromkeys(p for seam in seams for p in pieces_of(seam)))
     if fabric is not None and fabric.takes_starch:
-        bench.do(
-            "shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1
-        )
-    bands = [(shell.piece.name, stiff.piece.name) for shell, stiff in interfaced(bench.garment)
-             if shell.piece.name in flared]  # fmt: skip
+        bench.do("shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1)
+    bands = [
+        (shell.piece.name, stiff.piece.name)
+        for shell, stiff in interfaced(bench.garment)
+        if shell.piece.name in flared
+    ]
     for part in dict.fromkeys(bench.parts[shell] for shell, _ in bands):
         here = [(shell, stiff) for shell, stiff in bands if bench.parts[shell] == part]
         pieces = [name for pair in here for name in pair]
         bench.do(
-            "shape", "fuse", "flare stiffened", pieces, [said("do.fuse_bands", n=len(here))],
-            cautions=[said("caution.fumes")], count=len(here),
+            "shape",
+            "fuse",
+            "flare stiffened",
+            pieces,
+            [said("do.fuse_bands", n=len(here))],
+            cautions=[said("caution.fumes")],
+            count=len(here),
             notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
-        )  # fmt: skip
+        )
 
 
 def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:
@@ -149,9 +168,14 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
     for seam in left:
         pieces = pieces_of(seam)
         bench.do(
-            "join", "join", "body", pieces, list(_joined(bench, seam)), seams=(seam.name,),
+            "join",
+            "join",
+            "body",
+            pieces,
+            list(_joined(bench, seam)),
+            seams=(seam.name,),
             length=lengths[seam.name],
-        )  # fmt: skip
+        )
         if _below_fly(bench, seam):
             finishing.fly(bench, flies)
 
@@ -166,8 +190,17 @@ def _late(bench: Bench, seam: Seam) -> int:
     """Return how late a body seam is sewn: fly, panels, centres, waist, shoulders, sides, crotch."""
     edges = {edge for _, edge in (*seam.a, *seam.b)}
     words = {word for edge in edges for word in edge.split("_")}
-    order = (("fly",), ("panel",), ("yoke",), ("centre", "pleat"), ("waist",), ("shoulder",), ("side",),
-             ("inseam",), ("crotch",))  # fmt: skip
+    order = (
+        ("fly",),
+        ("panel",),
+        ("yoke",),
+        ("centre", "pleat"),
+        ("waist",),
+        ("shoulder",),
+        ("side",),
+        ("inseam",),
+        ("crotch",),
+    )
     if _below_fly(bench, seam):
         return 0  # a fly is made while the front lies flat
     return next((i for i, group in enumerate(order) if words & set(group)), len(order))

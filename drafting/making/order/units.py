@@ -1,18 +1,18 @@
-"""Small things made up flat, sleeves, facings: made, then joined to what they belong to. Layer 5."""
+"""Small things made up flat, sleeves, facings: made, then joined to what they belong to."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drafting.draft import Seam
-from drafting.making.handed import stem
+from drafting.draft.draft import Seam
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.walk import walk
 from drafting.making.model import Said, said
-from drafting.making.order.bench import Bench, pieces_in, pieces_of
-from drafting.making.order.kinds import is_facing, is_sleeve, unit_of
+from drafting.making.one_hand import stem
+from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
+from drafting.making.order.seam_kinds import is_facing, is_sleeve, unit_of
 from drafting.making.seam_lengths import seam_lengths
-from drafting.piece import EdgeKind, Piece
-from drafting.walk import walk
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -33,10 +33,14 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
 
 def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
     bench.do(
-        "prepare", "face", f"{piece.name} neatened", (piece.name,), say,
+        "prepare",
+        "face",
+        f"{piece.name} neatened",
+        (piece.name,),
+        say,
         edges=[(piece.name, name) for name in edges],
         length=sum(piece[name].length for name in edges) * piece.count,
-    )  # fmt: skip
+    )
 
 
 def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -49,10 +53,14 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
         found = sorted(found, key=_stands)
         names = ", ".join(seam.name for seam in found)
         bench.do(
-            "prepare", "face", unit, pieces_in(found),
+            "prepare",
+            "face",
+            unit,
+            pieces_in(found),
             [said(CLOSED.get(unit, "do.band"), unit=unit, names=names), said("do.turn_out")],
-            seams=[s.name for s in found], length=sum(lengths[s.name] for s in found),
-        )  # fmt: skip
+            seams=[s.name for s in found],
+            length=sum(lengths[s.name] for s in found),
+        )
 
 
 def _stands(seam: Seam) -> int:
@@ -66,10 +74,14 @@ def facings(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     for seam in seams:
         bench.do(
-            "join", "face", "body faced", pieces_in([seam]),
+            "join",
+            "face",
+            "body faced",
+            pieces_in([seam]),
             [said("do.facing", name=seam.name), said("do.turn_out")],
-            seams=(seam.name,), length=lengths[seam.name],
-        )  # fmt: skip
+            seams=(seam.name,),
+            length=lengths[seam.name],
+        )
 
 
 def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -79,17 +91,25 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
         slits = [e.name for e in piece.edges if e.kind is EdgeKind.OPENING]
         if is_sleeve(piece) and not piece.material and slits:
             bench.do(
-                "prepare", "bind", f"{piece.name} opening finished", (piece.name,),
-                [said("do.slit", piece=piece.name)], edges=[(piece.name, name) for name in slits],
+                "prepare",
+                "bind",
+                f"{piece.name} opening finished",
+                (piece.name,),
+                [said("do.slit", piece=piece.name)],
+                edges=[(piece.name, name) for name in slits],
                 length=sum(piece[name].length for name in slits) * piece.count,
-            )  # fmt: skip
+            )
     for seam in seams:
         full = [said("do.ease", ease=abs(seam.ease))] if eased(seam.ease) else []
         bench.do(
-            "close", "join", "sleeves", pieces_in([seam]),
+            "close",
+            "join",
+            "sleeves",
+            pieces_in([seam]),
             [said("do.close_sleeve", name=seam.name), *full, pressed(bench, seam), said("do.press_round")],
-            seams=(seam.name,), length=lengths[seam.name],
-        )  # fmt: skip
+            seams=(seam.name,),
+            length=lengths[seam.name],
+        )
 
 
 def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
@@ -111,6 +131,11 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
             say = [*gathers(walked.gather_ratio, drawn), *say]
         say += [said("do.inside", unit=unit)]
         bench.do(
-            "close", "face", f"with {unit}", pieces_in([seam]), say, seams=(seam.name,),
+            "close",
+            "face",
+            f"with {unit}",
+            pieces_in([seam]),
+            say,
+            seams=(seam.name,),
             length=2 * lengths[seam.name],
-        )  # fmt: skip
+        )

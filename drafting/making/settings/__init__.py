@@ -1,4 +1,4 @@
-"""How everything is sewn: needle, stitch, foot, pressure, heat. Layer 5.
+"""How everything is sewn: needle, stitch, foot, pressure, heat.
 
     cloth + how far the seam must lengthen on this body + workroom -> Setting
 
@@ -7,9 +7,9 @@ hold the tables of the trade; `choosing` puts them together for seams, `edges` f
 `saying` puts one into sentences.
 """
 
-from drafting.making.settings.choosing import settings
-from drafting.making.settings.easier import easier
 from drafting.making.settings.edges import edge_key
-from drafting.making.settings.saying import setting_said
+from drafting.making.settings.more_tools import easier
+from drafting.making.settings.seams import settings
+from drafting.making.settings.sentences import setting_said
 
 __all__ = ["easier", "edge_key", "setting_said", "settings"]

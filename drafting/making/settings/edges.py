@@ -1,22 +1,22 @@
-"""How every turned edge is sewn: hems, casings, necks, vents. Layer 5."""
+"""How every turned edge is sewn: hems, casings, necks, vents."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from drafting.body import Body
+from drafting.costume.garment import MadeGarment
+from drafting.costume.workroom import Workroom
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
-from drafting.garment import MadeGarment
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings.feet import BY_HAND, feeding, foot_for, set_lighter
 from drafting.making.settings.needles import needle_for
-from drafting.making.settings.passing import passes, unmeasured
 from drafting.making.settings.pressing import heat, pressed_on
+from drafting.making.settings.pulling_on import passes, unmeasured
 from drafting.making.settings.stitches import LITTLE, edge_stitch
 from drafting.making.treating import has_pile
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.workroom import Workroom
 
 EDGE_FINISH = 6
 """ISO 4916 class of a hem or a turned edge (row K08)."""
@@ -43,13 +43,12 @@ def edge_settings(
 
 def _edge(
     garment: MadeGarment, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None, room: Workroom
-) -> Setting:  # fmt: skip
+) -> Setting:
     knit = fabric is not None and fabric.weave == "knit"
     gives = passes(garment.draft, piece, edge, body, fabric)
     stitch = edge_stitch(
-        gives, knit, room, pile=fabric is not None and has_pile(fabric),
-        topstitched=edge.kind is EdgeKind.OPENING,
-    )  # fmt: skip
+        gives, knit, room, pile=fabric is not None and has_pile(fabric), topstitched=edge.kind is EdgeKind.OPENING
+    )
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
@@ -58,14 +57,22 @@ def _edge(
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
         *feeding(gives.share, knit, stitch.number, foot, light),
-        *(
-            said("set.try_over", measure=name)
-            for name in unmeasured(garment.draft, piece, edge, body, fabric)
-        ),
+        *(said("set.try_over", measure=name) for name in unmeasured(garment.draft, piece, edge, body, fabric)),
         *pressed_on(fabric, dots, room, by_hand=stitch.number in BY_HAND),
     )
     return Setting(
-        stitch.number, EDGE_FINISH, stitch.length, needle, foot, stitch.width,
-        "lighter" if light else "usual", gives.share, False, "not", dots, why,
-        (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (), gives.cause,
-    )  # fmt: skip
+        stitch.number,
+        EDGE_FINISH,
+        stitch.length,
+        needle,
+        foot,
+        stitch.width,
+        "lighter" if light else "usual",
+        gives.share,
+        False,
+        "not",
+        dots,
+        why,
+        (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
+        gives.cause,
+    )

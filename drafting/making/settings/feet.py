@@ -1,14 +1,14 @@
-"""The foot for a seam, and how the layers are kept together under it. Layer 5."""
+"""The foot for a seam, and how the layers are kept together under it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.costume.workroom import Workroom
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import BACKSTITCH, CAUGHT, LITTLE, MUCH, OVEREDGE
 from drafting.making.treating import has_pile
-from drafting.workroom import Workroom
 
 THICK = 280.0
 """g/m2 from which layers creep under a plain foot (from memory)."""
@@ -40,11 +40,7 @@ def foot_for(fabric: Fabric | None, gives: float, stitch: str, room: Workroom) -
     if creeps(fabric, gives) and "walking" in room.feet:
         return "walking"
     sheer = fabric is not None and fabric.mass is not None and fabric.mass <= SHEER
-    return (
-        "straight-stitch"
-        if sheer and stitch == "301" and "straight-stitch" in room.feet
-        else "all-purpose"
-    )
+    return "straight-stitch" if sheer and stitch == "301" and "straight-stitch" in room.feet else "all-purpose"
 
 
 def _sticky(fabric: Fabric) -> bool:
@@ -67,8 +63,6 @@ def feeding(gives: float, knit: bool, stitch: str, foot: str, light: bool) -> It
     if stitch in OVEREDGE and (knit or gives > LITTLE):
         yield said("set.differential")
     elif gives > MUCH:
-        yield said(
-            "set.much_walking" if foot == "walking" else "set.much_light" if light else "set.much"
-        )
+        yield said("set.much_walking" if foot == "walking" else "set.much_light" if light else "set.much")
     elif gives > LITTLE:
         yield said("set.pinned")

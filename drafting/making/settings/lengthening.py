@@ -1,4 +1,4 @@
-"""How far a seam must lengthen on this body, and why, from the draft's own girths. Layer 5. Fractions.
+"""How far a seam must lengthen on this body, and why, from the draft's own girths. Fractions.
 
 A seam around the body must give what the cloth gives at its level: body over garment, less one. One
 along a close garment is cut shorter too, and follows the skin when the wearer bends; an armhole
@@ -13,7 +13,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from drafting.draft import Draft, EdgeRef, Girth, Seam
+from drafting.draft.draft import Draft, EdgeRef, Girth, Seam
 from drafting.fabric import Fabric, needed_stretch
 from drafting.shaping.stretch import SEAT_STRAIN
 
@@ -108,7 +108,7 @@ def crossed(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
         for level in draft[piece].levels
         for girth in draft.girths
         if girth.level == level.name and (not draft[piece].hand or girth.side in ("", draft[piece].hand))
-    ]  # fmt: skip
+    ]
 
 
 def in_use_near(draft: Draft, seam: Seam, otherwise: float) -> float:

@@ -1,10 +1,10 @@
-"""The needle for a cloth: its size by mass, its point by what the cloth is. Layer 5."""
+"""The needle for a cloth: its size by mass, its point by what the cloth is."""
 
 from __future__ import annotations
 
+from drafting.costume.workroom import Workroom
 from drafting.fabric import Fabric
 from drafting.making.model import Needle
-from drafting.workroom import Workroom
 
 SIZES = (60, 70, 80, 90, 100, 110, 120)
 """NM: a hundred times the blade's diameter in mm (row K01)."""
@@ -29,9 +29,11 @@ FINE = ("microfibre", "silk")
 STAND_IN = "universal"
 
 COUSINS = {
-    "stretch": ("ball point",), "ball point": ("stretch",),
-    "microtex": ("sharp",), "sharp": ("microtex", "jeans"),
-}  # fmt: skip
+    "stretch": ("ball point",),
+    "ball point": ("stretch",),
+    "microtex": ("sharp",),
+    "sharp": ("microtex", "jeans"),
+}
 """Points of the same sort, that do nearly as well (common practice)."""
 
 

@@ -1,18 +1,18 @@
-"""How a seam is pressed: which way, how hot, on what, with what this room has. Layer 5."""
+"""How a seam is pressed: which way, how hot, on what, with what this room has."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Literal
 
-from drafting.draft import Draft, Seam
+from drafting.checks.treatments import iron_limit
+from drafting.costume.workroom import Workroom
+from drafting.draft.draft import Draft, Seam
 from drafting.fabric import Fabric
-from drafting.making.handed import stem
 from drafting.making.model import Said, said
+from drafting.making.one_hand import stem
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
-from drafting.treatments import iron_limit
-from drafting.workroom import Workroom
 
 Press = Literal["open", "to one side", "not"]
 

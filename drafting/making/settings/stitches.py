@@ -1,13 +1,13 @@
-"""The stitch for a seam or a hem: what gives as far as it must, of what the room sews. Layer 5."""
+"""The stitch for a seam or a hem: what gives as far as it must, of what the room sews."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
 
+from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.making.model import Said, said
 from drafting.making.settings.lengthening import Gives
-from drafting.workroom import THREE_STEP, Workroom
 
 OVEREDGE = ("514", "504")
 STRETCHY = (*OVEREDGE, "401")
@@ -75,9 +75,7 @@ def _still(room: Workroom) -> Stitch:
     return Stitch(room.has("301", "401", "101") or BACKSTITCH, PLAIN)
 
 
-def edge_stitch(
-    gives: Gives, knit: bool, room: Workroom, *, pile: bool, topstitched: bool
-) -> Stitch:
+def edge_stitch(gives: Gives, knit: bool, room: Workroom, *, pile: bool, topstitched: bool) -> Stitch:
     """Return the stitch that holds a turned edge: a hem, a casing, an opening."""
     if knit or gives.share > LITTLE:
         if found := room.has("406", THREE_STEP):

@@ -1,4 +1,4 @@
-"""The one place of the plan's words: a text for each key, in `*.toml` beside this file. Layer 5.
+"""The one place of the plan's words: a text for each key, in `*.toml` beside this file.
 
 A text names its facts in braces with how each is shown: `{length:cm}` a length (mm) in cm, `{share:%}`
 a fraction in per cent, `{n}` as it is, `{part:name}` a piece or edge name as a reader has it. Another

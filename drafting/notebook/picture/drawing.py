@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.checks.words import plain
-from drafting.costume import Made
+from drafting.costume.garment import MadeGarment
+from drafting.costume.make import Made
 from drafting.export.screen import screen_text
-from drafting.garment import MadeGarment
-from drafting.notebook.controls import Shown
+from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
 from drafting.notebook.picture.view import View, framed
@@ -17,9 +17,8 @@ from drafting.sheet.overview import Overview, overview
 
 
 def drawn(
-    made: Made, garment: str, before: Made | None = None, view: View | None = None,
-    unit: Shown = "cm",
-) -> str:  # fmt: skip
+    made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: Shown = "cm"
+) -> str:
     """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
     shown = garment_of(made, garment)
     return picture(page_of(made, garment), shown, before, view or View(), unit)
@@ -30,9 +29,7 @@ def page_of(made: Made, garment: str) -> Overview:
     return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
 
 
-def picture(
-    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown
-) -> str:
+def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown) -> str:
     """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
 
     The shapes of `before` lie pale under it.

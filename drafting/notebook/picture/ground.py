@@ -5,16 +5,14 @@ from __future__ import annotations
 import math
 
 from drafting.export.svg import FONT
-from drafting.notebook.controls import Shown
+from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.view import Frame
 from drafting.sheet import Box
 
 GRIDS: dict[Shown, tuple[tuple[float, str, float, str], ...]] = {
-    "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"),
-           (100.0, "10 cm", 1000.0, "1 m")),
-    "in": ((25.4, "1 in", 254.0, "10 in"), (127.0, "5 in", 254.0, "10 in"),
-           (254.0, "10 in", 1270.0, "50 in")),
-}  # fmt: skip
+    "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"), (100.0, "10 cm", 1000.0, "1 m")),
+    "in": ((25.4, "1 in", 254.0, "10 in"), (127.0, "5 in", 254.0, "10 in"), (254.0, "10 in", 1270.0, "50 in")),
+}
 """Distance and words of pale and of stronger lines, mm: the first whose pale lines lie far enough
 apart is taken."""
 
@@ -74,8 +72,7 @@ def _lines(box: Box, height: float, step: float, skip: int = 0) -> str:
     top, low = height - y1 - (y1 - y0), height - y0
     left, wide = x0 - (x1 - x0), 3 * (x1 - x0)
     return "".join(
-        [f"M{x:.2f} {top:.2f}V{low:.2f}" for x in upright]
-        + [f"M{left:.2f} {y:.2f}h{wide:.2f}" for y in level]
+        [f"M{x:.2f} {top:.2f}V{low:.2f}" for x in upright] + [f"M{left:.2f} {y:.2f}h{wide:.2f}" for y in level]
     )
 
 

@@ -10,11 +10,11 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.checks.words import capital, plain
-from drafting.costume import Made
-from drafting.notebook.controls import Shown
+from drafting.costume.make import Made
+from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.drawing import garment_of, page_of, picture
+from drafting.notebook.picture.keys import QuietLists
 from drafting.notebook.picture.looks import LOOKS
-from drafting.notebook.picture.quiet import QuietLists
 from drafting.notebook.picture.view import View, fitted
 
 ALL, NOTHING = "all pieces", "no edge"
@@ -50,9 +50,7 @@ class Preview:
         self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
         self.tools.add_class("pattern-view")
 
-    def show(
-        self, made: Made, garment: str, before: Made | None = None, unit: Shown = "cm"
-    ) -> None:
+    def show(self, made: Made, garment: str, before: Made | None = None, unit: Shown = "cm") -> None:
         """Draw a garment; the page only grows until another garment or piece is shown."""
         if self._now and self._now[1] != garment:
             self.view = View()
@@ -75,11 +73,7 @@ class Preview:
         self.html.value = picture(page, shown, before, self.view, unit)
         within = [pieces[self.view.piece]] if self.view.piece else pieces.values()
         self._offer(self.piece, ALL, {name: capital(plain(name)) for name in pieces})
-        edges = {
-            f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}"
-            for p in within
-            for e in p.edges
-        }
+        edges = {f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}" for p in within for e in p.edges}
         self._offer(self.edge, NOTHING, edges)
         self._settle()
 
@@ -104,9 +98,12 @@ class Preview:
 
     def _list(self, words: str, meaning: str, wide: int, turn: Callable[[View, str], View]) -> Any:
         found = widgets.Dropdown(
-            options=((words, ""),), description=words, tooltip=meaning,
-            style={"description_width": f"{wide}px"}, layout=widgets.Layout(width="230px"),
-        )  # fmt: skip
+            options=((words, ""),),
+            description=words,
+            tooltip=meaning,
+            style={"description_width": f"{wide}px"},
+            layout=widgets.Layout(width="230px"),
+        )
         found.add_class(f"view-{words.lower().replace(' ', '-')}")
 
         def chosen(change: Any) -> None:

@@ -13,22 +13,24 @@ from dataclasses import dataclass
 from html import escape
 
 from drafting.checks.words import capital, chain_words, edge_words
-from drafting.draft import Draft, EdgeRef, Seam
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Edge, EdgeKind
 from drafting.export.screen import moved, screen_path
 from drafting.export.svg import FONT
-from drafting.garment import MadeGarment
-from drafting.notebook.controls import Shown
+from drafting.ground.remembered import remembered
+from drafting.ground.units import show_length
+from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.view import Frame
-from drafting.pattern import CutPiece
-from drafting.piece import Edge, EdgeKind
-from drafting.remembered import remembered
 from drafting.sheet.overview import KEPT, Overview
-from drafting.units import show_length
 
 KINDS = {
-    EdgeKind.FOLD: "on the fold", EdgeKind.HEM: "a hem", EdgeKind.OPENING: "an opening",
+    EdgeKind.FOLD: "on the fold",
+    EdgeKind.HEM: "a hem",
+    EdgeKind.OPENING: "an opening",
     EdgeKind.FREE: "not sewn to another edge",
-}  # fmt: skip
+}
 
 FLAT = 0.05
 """mm: a smaller ease is none; the eye reads a tenth of a mm at best (ours)."""

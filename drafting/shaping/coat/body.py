@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.draft import Draft, Girth
-from drafting.errors import DraftError
-from drafting.findings import Finding
+from drafting.draft.draft import Draft, Girth
+from drafting.draft.piece import Piece, Placement
 from drafting.geometry.area import is_simple
-from drafting.piece import Piece, Placement
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
 from drafting.shaping.coat.body_pieces import (
     CHAINS,
     back_piece,
@@ -22,7 +22,7 @@ from drafting.shaping.coat.body_pieces import (
 )
 from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge, lapel_reach
 from drafting.shaping.coat.shape import CoatShape, coat_shape, gaps
-from drafting.shaping.torso import TorsoEase
+from drafting.shaping.torso.plan import TorsoEase
 
 LEAST_WAIST = 12.0
 """mm at adult scale: least width of forepart and side body at the waist (ours)."""
@@ -40,9 +40,7 @@ class CoatBody:
     tails_at: float
 
 
-def settle_body(
-    body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway: float
-) -> CoatBody:
+def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway: float) -> CoatBody:
     """Return the body whose drawn bust and waist are those asked for.
 
     What shaped seams take out at the bust line, and slanting edges add at the waist, is measured
@@ -85,18 +83,20 @@ def _step(now: float, miss: float, then: float, missed: float) -> float:
     return -miss / slope if -1.6 < slope < -0.08 else miss
 
 
-def body_draft(
-    body: Body, ease: TorsoEase, drawn: CoatBody, buttons: tuple[Placement, ...] = ()
-) -> Draft:
+def body_draft(body: Body, ease: TorsoEase, drawn: CoatBody, buttons: tuple[Placement, ...] = ()) -> Draft:
     """Return the body's pieces, seams, girths, facts and chains; `buttons` are drawn on the front."""
     shape, plan = drawn.shape, drawn.shape.plan
     front = front_piece(shape, drawn.front, drawn.tails_at, buttons)
     pieces = (front, side_piece(shape), back_piece(shape), facing_piece(front))
     _simple(pieces[:3], body)
     return Draft(
-        pieces, body_seams(shape, ease.shoulder), _girths(body, ease, shape),
-        (*plan.findings, *_said(drawn)), _facts(drawn), dict(CHAINS),
-    )  # fmt: skip
+        pieces,
+        body_seams(shape, ease.shoulder),
+        _girths(body, ease, shape),
+        (*plan.findings, *_said(drawn)),
+        _facts(drawn),
+        dict(CHAINS),
+    )
 
 
 def _simple(pieces: tuple[Piece, ...], body: Body) -> None:
@@ -125,38 +125,65 @@ def _girths(body: Body, ease: TorsoEase, shape: CoatShape) -> tuple[Girth, ...]:
 def _facts(drawn: CoatBody) -> dict[str, float]:
     shape, plan = drawn.shape, drawn.shape.plan
     return {
-        "scale": plan.scale, "bust_shaping_degrees": plan.kappa,
-        "taken_centre_back": shape.taken.centre, "taken_back_seam": shape.taken.back,
-        "taken_front_seam": shape.taken.front, "front_edge_out": shape.taken.belly,
-        "waist_half": plan.waist_half, "scye_depth": -plan.underarm,
+        "scale": plan.scale,
+        "bust_shaping_degrees": plan.kappa,
+        "taken_centre_back": shape.taken.centre,
+        "taken_back_seam": shape.taken.back,
+        "taken_front_seam": shape.taken.front,
+        "front_edge_out": shape.taken.belly,
+        "waist_half": plan.waist_half,
+        "scye_depth": -plan.underarm,
         "shoulder_slope": plan.shoulder.slope_front,
-    }  # fmt: skip
+    }
 
 
 def _said(drawn: CoatBody) -> tuple[Finding, ...]:
     taken = drawn.shape.taken
     whole = taken.centre + taken.back + taken.front
-    found = [Finding(
-        "suppression", "note", "coat body", whole, None,
-        f"Each half coat is taken in by {whole:.0f} mm at the waist: {taken.centre:.0f} at the centre back, "
-        f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
-    ), Finding(
-        "let out", "note", "coat body", "25-50 mm", None,
-        "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "
-        "let out.",
-    )]  # fmt: skip
+    found = [
+        Finding(
+            "suppression",
+            "note",
+            "coat body",
+            whole,
+            None,
+            f"Each half coat is taken in by {whole:.0f} mm at the waist: {taken.centre:.0f} at the centre back, "
+            f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
+        ),
+        Finding(
+            "let out",
+            "note",
+            "coat body",
+            "25-50 mm",
+            None,
+            "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "
+            "let out.",
+        ),
+    ]
     reach = lapel_reach(drawn.front)
     most = drawn.shape.plan.across_front
     if reach > most:
-        found.append(Finding(
-            "lapel", "warning", "front", reach, most,
-            f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
-            "armhole: choose a narrower lapel.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "lapel",
+                "warning",
+                "front",
+                reach,
+                most,
+                f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
+                "armhole: choose a narrower lapel.",
+            )
+        )
     if taken.belly > 1:
-        found.append(Finding(
-            "front edge", "note", "front", taken.belly, 0.0,
-            f"The waist is large for the chest: the centre front moves out by {taken.belly:.0f} mm at the "
-            "waist, and the front edge with it.",
-        ))  # fmt: skip
+        found.append(
+            Finding(
+                "front edge",
+                "note",
+                "front",
+                taken.belly,
+                0.0,
+                f"The waist is large for the chest: the centre front moves out by {taken.belly:.0f} mm at the "
+                "waist, and the front edge with it.",
+            )
+        )
     return tuple(found)

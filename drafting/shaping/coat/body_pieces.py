@@ -18,9 +18,9 @@ from dataclasses import replace
 
 from scipy.optimize import brentq
 
-from drafting.draft import Seam, SeamNotch
+from drafting.draft.draft import Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.geometry import Path, line, smooth, through, turn
-from drafting.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.shaping.coat.lapel import FrontEdge
 from drafting.shaping.coat.shape import CoatShape, x_at
 
@@ -54,9 +54,10 @@ def back_piece(shape: CoatShape) -> Piece:
     y, across = plan.bust_line, upper.end
     bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
     levels = (
-        Level("bust", (bust,)), Level("across_back", (line(1j * across.imag, across),)),
+        Level("bust", (bust,)),
+        Level("across_back", (line(1j * across.imag, across),)),
         Level("waist", (waist,)),
-    )  # fmt: skip
+    )
     points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
     return Piece("back", edges, pair=True, levels=levels, title="Back", points=points).mirrored()
 
@@ -78,9 +79,13 @@ def side_piece(shape: CoatShape) -> Piece:
     bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
     levels = Level("bust", (bust,)), Level("waist", (waist,))
     piece = Piece(
-        "side-body", edges, pair=True, levels=levels, title="Side body",
+        "side-body",
+        edges,
+        pair=True,
+        levels=levels,
+        title="Side body",
         points={"underarm": complex(plan.back, plan.underarm)},
-    )  # fmt: skip
+    )
     return piece.mirrored()
 
 
@@ -101,9 +106,7 @@ def tail_front(shape: CoatShape, share: float) -> float:
     return min(share * shape.plan.waist_half, TAIL_FRONT_MOST * shape.front_panel.end.real)
 
 
-def front_piece(
-    shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tuple[Placement, ...] = ()
-) -> Piece:
+def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tuple[Placement, ...] = ()) -> Piece:
     """Return the forepart with its lapel; its lower edge is parted where the tails start."""
     bottom, waist = parted(front.bottom, tails_at)
     tip = shape.front_upper.start
@@ -113,22 +116,30 @@ def front_piece(
         Edge("panel", shape.front_panel.reversed()),
         Edge("armhole", shape.front_upper.reversed()),
         Edge("shoulder", line(tip, shape.front_neck)),
-        Edge("neck", front.neck), Edge("gorge", front.gorge),
-        Edge("lapel_top", front.lapel_top), Edge("lapel", front.lapel), Edge("edge", front.edge),
-    )  # fmt: skip
+        Edge("neck", front.neck),
+        Edge("gorge", front.gorge),
+        Edge("lapel_top", front.lapel_top),
+        Edge("lapel", front.lapel),
+        Edge("edge", front.edge),
+    )
     return Piece(
-        "front", edges, pair=True, levels=_front_levels(shape, front, waist, bottom), title="Front",
+        "front",
+        edges,
+        pair=True,
+        levels=_front_levels(shape, front, waist, bottom),
+        title="Front",
         points={
-            "side_neck": shape.front_neck, "bust_point": shape.pivot, "collar_tip": front.collar_tip,
-            "roll_top": front.roll.start, "break": front.roll.end,
+            "side_neck": shape.front_neck,
+            "bust_point": shape.pivot,
+            "collar_tip": front.collar_tip,
+            "roll_top": front.roll.start,
+            "break": front.roll.end,
         },
         placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
-    )  # fmt: skip
+    )
 
 
-def _front_levels(
-    shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path
-) -> tuple[Level, ...]:
+def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
     across = shape.front_upper.segments[0].end
@@ -162,7 +173,7 @@ def facing_piece(front: Piece) -> Piece:
     )
     edges = tuple(
         replace(e, kind=EdgeKind.FREE, allowance=10.0) if e.name in ("neck", "gorge") else e for e in edges
-    )  # fmt: skip
+    )
     roll = tuple(mark for mark in front.placements if mark.what == "roll line")
     piece = Piece("front-facing", edges, pair=True, title="Front facing", placements=roll)
     return piece.mirrored()
@@ -181,15 +192,28 @@ def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:
     front = shape.front_panel.length - shape.bust_notch
     faced = ("lapel_top", "lapel", "edge", "bottom")
     return (
-        Seam("back panel", (("back", "panel"),), (("side-body", "panel_back"),),
-             notches=(SeamNotch("blade", half, half, 2),)),
-        Seam("front panel", (("front", "panel"),), (("side-body", "panel_front"),),
-             notches=(SeamNotch("bust", front, front),)),
+        Seam(
+            "back panel",
+            (("back", "panel"),),
+            (("side-body", "panel_back"),),
+            notches=(SeamNotch("blade", half, half, 2),),
+        ),
+        Seam(
+            "front panel",
+            (("front", "panel"),),
+            (("side-body", "panel_front"),),
+            notches=(SeamNotch("bust", front, front),),
+        ),
         Seam("shoulder", (("back", "shoulder"),), (("front", "shoulder"),), shoulder_ease),
         Seam("centre back", (("back", CENTRE_BACK),), (("back", CENTRE_BACK),), start=None, end=None),
-        Seam("front edge", tuple(("front", n) for n in faced),
-             tuple(("front-facing", n) for n in faced), start=None, end=None),
-    )  # fmt: skip
+        Seam(
+            "front edge",
+            tuple(("front", n) for n in faced),
+            tuple(("front-facing", n) for n in faced),
+            start=None,
+            end=None,
+        ),
+    )
 
 
 CHAINS = {

@@ -17,10 +17,10 @@ from functools import lru_cache
 import numpy as np
 from scipy.optimize import brentq
 
-from drafting.errors import DraftError
 from drafting.geometry import Path, line, smooth, unit
 from drafting.geometry.offset import offset
 from drafting.geometry.solve import crossed, root_near
+from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import Points
 
 CLOTH = 3.0
@@ -86,15 +86,20 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     along = neck_back.arrive
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
     shape = CollarShape(
-        lines.gorge, line(lines.gorge.end, lines.tip), edge.reversed(),
-        line(edge.start, neck_back.end), neck_back.reversed(), lines.neck, roll, swing, miss(swing),
-    )  # fmt: skip
+        lines.gorge,
+        line(lines.gorge.end, lines.tip),
+        edge.reversed(),
+        line(edge.start, neck_back.end),
+        neck_back.reversed(),
+        lines.neck,
+        roll,
+        swing,
+        miss(swing),
+    )
     return _upright(shape)
 
 
-def _back_part(
-    lines: NeckLines, down: complex, swing: float, height: float
-) -> tuple[Path, Path]:  # fmt: skip
+def _back_part(lines: NeckLines, down: complex, swing: float, height: float) -> tuple[Path, Path]:
     """Return the neck edge from the side neck point to the centre back, and the fall edge."""
     start, leave = lines.neck.start, -lines.neck.leave
     along = -down * cmath.exp(1j * swing)
@@ -110,9 +115,7 @@ def _back_part(
     reach = root_near(over, 0.98 * length, (least, most), 1e-7)
     if reach is None:
         if over(most) < 0:
-            raise DraftError(
-                "no collar can be drawn for this neckline", turn="choose other neck ease"
-            )
+            raise DraftError("no collar can be drawn for this neckline", turn="choose other neck ease")
         reach = float(brentq(over, least, most, xtol=1e-9))
     edge = neck(reach)
     corner = edge.end - 1j * height * along

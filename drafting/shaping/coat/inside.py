@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.errors import DraftError
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.crossing import Crossing, between, crossings, extended, pinned
+from drafting.geometry.heights import t_at
 from drafting.geometry.offset import all_offset
-from drafting.piece import Edge, EdgeKind, Piece
-from drafting.shaping.heights import t_at
+from drafting.ground.errors import DraftError
 
 
 @dataclass(frozen=True)
@@ -60,10 +60,11 @@ def _inner(part: Skirted, above: Path, depth: float) -> Inner:
     at_left, at_right = _met(drawn, part.left), _met(drawn, part.right)
     if not at_left or not at_right:
         raise DraftError(
-            "a line inside the tail does not meet its sides", value=f"{depth:.0f} mm above the hem",
+            "a line inside the tail does not meet its sides",
+            value=f"{depth:.0f} mm above the hem",
             reach=f"less than {min(part.left.length, part.right.length):.0f} mm",
             turn="choose a lesser depth",
-        )  # fmt: skip
+        )
     first, last = at_left[-1], at_right[0]
     found = between(drawn, first.on_a, last.on_a)
     assert found is not None
@@ -71,7 +72,7 @@ def _inner(part: Skirted, above: Path, depth: float) -> Inner:
     right = between(part.right, 0.0, last.on_b) or line(part.right.start, last.point)
     return Inner(
         pinned(found, first.point, last.point), pinned(left, end=first.point), pinned(right, end=last.point)
-    )  # fmt: skip
+    )
 
 
 def _met(drawn: Path, side: Path) -> list[Crossing]:
@@ -161,15 +162,23 @@ def _shorter(piece: Piece, inner: Inner) -> tuple[Edge, ...]:
 def loose(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
     """Return edges that are sewn to nothing, with this allowance; folds stay folds."""
     return tuple(
-        replace(e, notches=()) if e.kind is EdgeKind.FOLD
+        replace(e, notches=())
+        if e.kind is EdgeKind.FOLD
         else Edge(e.name, e.path, EdgeKind.FREE, allowance=allowance)
         for e in edges
-    )  # fmt: skip
+    )
 
 
 def second_layer(piece: Piece, material: str, edges: tuple[Edge, ...], title: str) -> Piece:
     """Return a piece of another cloth for `piece`: its grain and hand, edges of its own, no marks."""
     return replace(
-        piece, name=f"{piece.name}-{title}", title=f"{piece.title} {title}".replace("-", " "),
-        edges=edges, levels=(), darts=(), placements=(), points={}, material=material,
-    )  # fmt: skip
+        piece,
+        name=f"{piece.name}-{title}",
+        title=f"{piece.title} {title}".replace("-", " "),
+        edges=edges,
+        levels=(),
+        darts=(),
+        placements=(),
+        points={},
+        material=material,
+    )

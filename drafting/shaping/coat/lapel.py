@@ -94,9 +94,11 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     foot = shape.front_panel.end
     return FrontEdge(
         Path((smooth(neck_point, gorge_start, leave, gorge.leave),)),
-        gorge, line(notch, tip),
+        gorge,
+        line(notch, tip),
         Path((smooth(tip, at_break, down * turn(-8), inward),)),
         Path((smooth(at_break, corner, inward, end),)),
         Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
-        line(top, at_break), at(*COLLAR_AT),
-    )  # fmt: skip
+        line(top, at_break),
+        at(*COLLAR_AT),
+    )

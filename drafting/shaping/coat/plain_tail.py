@@ -94,6 +94,4 @@ def _read(path: Path) -> _Curve:
         points.append(p[keep])
         headings.append(np.angle(v)[keep])
         places.append(at[keep])
-    return _Curve(
-        np.concatenate(places), np.concatenate(points), np.unwrap(np.concatenate(headings))
-    )
+    return _Curve(np.concatenate(places), np.concatenate(points), np.unwrap(np.concatenate(headings)))

@@ -13,13 +13,12 @@ import cmath
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.errors import DraftError
-from drafting.geometry import Cubic, Path, line, smooth, solve, turn, unit
+from drafting.geometry import Cubic, Path, heights, line, smooth, solve, turn, unit
 from drafting.geometry.solve import root_near
-from drafting.scale import body_scale
-from drafting.shaping import heights
-from drafting.shaping.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
-from drafting.shaping.torso import TorsoEase, TorsoPlan, plan_torso
+from drafting.ground.errors import DraftError
+from drafting.ground.scale import body_scale
+from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
+from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
 
 BACK_AT_WAIST = 0.14
 """Half back at the waist as a share of the half waist (coat study, ours)."""
@@ -89,18 +88,15 @@ class CoatShape:
         return complex(self.plan.half - p.real, p.imag)
 
 
-def coat_shape(
-    body: Body, ease: TorsoEase, drop: float, more: tuple[float, float] = (0.0, 0.0)
-) -> CoatShape:
+def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, float] = (0.0, 0.0)) -> CoatShape:
     """Return the shape for an underarm `drop` mm below the axilla.
 
     `more` (mm, half coat) is added to the frame's bust and waist, for what shaped seams take out at
     the bust line and what slanting edges add at the waist: see `gaps`.
     """
     plan = plan_torso(
-        body, replace(ease, bust=ease.bust + 2 * more[0], waist=ease.waist + 2 * more[1]), drop,
-        body_scale(body),
-    )  # fmt: skip
+        body, replace(ease, bust=ease.bust + 2 * more[0], waist=ease.waist + 2 * more[1]), drop, body_scale(body)
+    )
     return _shape(body, ease, _pivoted(plan))
 
 
@@ -123,10 +119,7 @@ def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
     at_back, at_front = both_points(plan, ends, ease.shoulder)
     lean_back, lean_front = leans(plan, at_back, at_front)
-    behind, before = (
-        armhole(at_back, lean_back, 1 + 0j),
-        armhole(at_front, lean_front, turn(plan.kappa)),
-    )
+    behind, before = (armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, turn(plan.kappa)))
     return _with_seams(plan, behind, before, ends.back_neck, ends.front_neck)
 
 
@@ -151,9 +144,7 @@ def shares(plan: TorsoPlan, spare: float) -> Taken:
     return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
-def _with_seams(
-    plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex
-) -> CoatShape:
+def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
     taken = shares(plan, plan.half - plan.waist_half)
     centre = _centre(plan, behind.segments[0].end.imag, taken.centre)
     panel, partner = _back_seam(plan, behind.segments[0].end, taken)
@@ -162,9 +153,8 @@ def _with_seams(
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
-        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck,
-        notch,
-    )  # fmt: skip
+        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck, notch
+    )
 
 
 def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
@@ -187,14 +177,18 @@ def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]
         return Path((smooth(top, end, leave, -1j),))
 
     reach = 0.25 * abs(foot - top)
-    lower = solve(lambda d: partner(d).length, panel.length, (-reach, reach), what="back seam",
-                  turn="check the back waist length and the waist girth", guess=0.0)  # fmt: skip
+    lower = solve(
+        lambda d: partner(d).length,
+        panel.length,
+        (-reach, reach),
+        what="back seam",
+        turn="check the back waist length and the waist girth",
+        guess=0.0,
+    )
     return panel, partner(lower)
 
 
-def _front_seam(
-    plan: TorsoPlan, top: complex, side_top: complex, taken: Taken
-) -> tuple[Path, Path, float]:
+def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: Taken) -> tuple[Path, Path, float]:
     """Return the forepart's edge and the side body's, both down through the pivot, and how far down
     the forepart's reaches it. Both leave the armhole alike, so the closed armhole stays smooth."""
     pivot = plan.bust_point
@@ -204,8 +198,7 @@ def _front_seam(
     off = cmath.exp(-0.25j * CURVE_ABOVE * sum(turns))
 
     headings = [a * cmath.exp(1j * CURVE_ABOVE * t) for a, t in zip(above, turns, strict=True)]
-    heads = [smooth(p, pivot, a * off, h)
-             for p, a, h in zip((top, side_top), above, headings, strict=True)]  # fmt: skip
+    heads = [smooth(p, pivot, a * off, h) for p, a, h in zip((top, side_top), above, headings, strict=True)]
 
     def below(i: int, lower: float) -> Cubic:
         return smooth(pivot, feet[i] - 1j * lower, headings[i], -1j)

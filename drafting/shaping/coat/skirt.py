@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drafting.body import Body
-from drafting.errors import DraftError
 from drafting.geometry import Path, smooth, turn
-from drafting.shaping.coat.flare import Panel, bend, even_cuts, level_factor
-from drafting.shaping.coat.grain import SeamBias, paired, seam_biases, warps
+from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import PlainTail, plain_tail
-from drafting.shaping.coat.ways import Godet, godet, shaped, uncut
+from drafting.shaping.flare.bend import Panel, bend, even_cuts, level_factor
+from drafting.shaping.flare.grain import SeamBias, paired, seam_biases, warps
+from drafting.shaping.flare.other_ways import Godet, godet, shaped, uncut
 
 WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""
@@ -84,9 +84,10 @@ def back_drop(length: float, waist: float, scale: float) -> float:
     if drop < LEAST_TAIL * scale:
         raise DraftError(
             "the tail ends above the waist or just below it",
-            value=f"tail length {length:.0f} mm from the nape", reach=f"from {waist + LEAST_TAIL * scale:.0f} mm",
+            value=f"tail length {length:.0f} mm from the nape",
+            reach=f"from {waist + LEAST_TAIL * scale:.0f} mm",
             turn="tail length is taken from the nape down to the hem",
-        )  # fmt: skip
+        )
     return drop
 
 
@@ -147,10 +148,13 @@ def _bent(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 
 
 def _grained(
-    plain: PlainTail, panels: tuple[Panel, ...],
-    stations: tuple[tuple[float, ...], tuple[float, ...]], rule: str,
-    hang: tuple[float, float, float], godets: tuple[Godet | None, ...] = (),
-) -> Tail:  # fmt: skip
+    plain: PlainTail,
+    panels: tuple[Panel, ...],
+    stations: tuple[tuple[float, ...], tuple[float, ...]],
+    rule: str,
+    hang: tuple[float, float, float],
+    godets: tuple[Godet | None, ...] = (),
+) -> Tail:
     cuts, flare = stations
     warp = warps(panels, flare, rule)
     biases = seam_biases(panels, warp, flare, rule)
@@ -169,14 +173,10 @@ def _let_in(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     cuts, flare = _stations(plain, asked)
     panels = bend(plain, cuts, [0.0] * len(cuts))
     inner = list(zip(cuts, flare, strict=True))[1:-1]
-    godets = tuple(
-        godet(asked.godet_height * plain.length_at(c), f) if f > 0 else None for c, f in inner
-    )
+    godets = tuple(godet(asked.godet_height * plain.length_at(c), f) if f > 0 else None for c, f in inner)
     turned = sum(f / (asked.godet_height * plain.length_at(c)) for c, f in inner)
     lean, _ = _lean(turned, wrap, False)
-    return _grained(
-        plain, panels, (cuts, flare), asked.grain, (1.0, math.degrees(turned), lean), godets
-    )
+    return _grained(plain, panels, (cuts, flare), asked.grain, (1.0, math.degrees(turned), lean), godets)
 
 
 def _spread(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:

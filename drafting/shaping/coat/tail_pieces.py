@@ -17,13 +17,13 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass, replace
 
-from drafting.draft import Corner, EdgeRef, Seam, SeamNotch
+from drafting.draft.draft import Corner, EdgeRef, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
-from drafting.piece import Edge, EdgeKind, Piece, Placement
-from drafting.shaping.coat.flare import Panel
 from drafting.shaping.coat.skirt import Tail
-from drafting.shaping.coat.ways import Godet
+from drafting.shaping.flare.bend import Panel
+from drafting.shaping.flare.other_ways import Godet
 
 FOOT = 1.12
 """Half back at the hem over half back at the waist (coat study)."""
@@ -80,10 +80,13 @@ def with_skirt(back: Piece, skirt: Skirt, style: TailStyle) -> Piece:
     out = 1j * skirt.fold.leave
     vent_top, vent_low = skirt.centre - style.vent * (1 + 1j * VENT_SLANT), skirt.low - style.vent
     pleat_low, pleat_top = fold_end + style.pleat * out, skirt.hook + PLEAT_TOP * style.pleat * out
-    hem = Path.joined([
-        line(vent_low, skirt.low), Path((smooth(skirt.low, fold_end, 1 + 0j, out, may_wave=True),)),
-        line(fold_end, pleat_low),
-    ])  # fmt: skip
+    hem = Path.joined(
+        [
+            line(vent_low, skirt.low),
+            Path((smooth(skirt.low, fold_end, 1 + 0j, out, may_wave=True),)),
+            line(fold_end, pleat_low),
+        ]
+    )
     new = (
         Edge("vent_top", line(skirt.centre, vent_top), EdgeKind.OPENING),
         Edge("vent", line(vent_top, vent_low), EdgeKind.OPENING),
@@ -129,7 +132,7 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
     title = "Tail" if last and k == 0 else f"Tail {k + 1}"
     return Piece(
         f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
-    ).mirrored()  # fmt: skip
+    ).mirrored()
 
 
 def _pleat(panel: Panel, width: float, allowance: float) -> list[Edge]:
@@ -161,34 +164,35 @@ def bowed(panel: Panel, bow: float) -> Path:
 
 
 def _godet(number: int, shape: Godet) -> Piece:
-    edges = (
-        Edge("left", shape.left), Edge("hem", shape.hem, EdgeKind.HEM), Edge("right", shape.right)
-    )  # fmt: skip
-    return Piece(
-        f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}"
-    )  # fmt: skip
+    edges = (Edge("left", shape.left), Edge("hem", shape.hem, EdgeKind.HEM), Edge("right", shape.right))
+    return Piece(f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}")
 
 
 # -------------------------------------------------------------------------------------- seams
 
 
-def tail_seams(
-    tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...], side: float
-) -> tuple[Seam, ...]:
+def tail_seams(tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...], side: float) -> tuple[Seam, ...]:
     """Return the tail's seams: pleat, panels, godets, and the waist to the body's chain.
 
     `waist` names the body's edges from front to back; `side` is where its own seam meets, mm.
     """
     panels = [p for p in pieces if p.name.startswith("tail")]
     places = [*itertools.accumulate(p["waist"].length for p in panels)][:-1]
-    marks = sorted([("side body", side), *((f"tail {k}", at) for k, at in enumerate(places, 1))],
-                   key=lambda mark: mark[1])  # fmt: skip
+    marks = sorted(
+        [("side body", side), *((f"tail {k}", at) for k, at in enumerate(places, 1))], key=lambda mark: mark[1]
+    )
     apart = [m for i, m in enumerate(marks) if i == 0 or m[1] - marks[i - 1][1] > 3.0]
     found = [
         Seam("side pleat", (("back", "pleat"),), (("tail-1", "pleat"),), start=None, end=None),
-        Seam("coat waist", tuple((p.name, "waist") for p in panels), tuple(reversed(waist)),
-             start=None, end=None, notches=tuple(SeamNotch(n, at, at) for n, at in apart)),
-    ]  # fmt: skip
+        Seam(
+            "coat waist",
+            tuple((p.name, "waist") for p in panels),
+            tuple(reversed(waist)),
+            start=None,
+            end=None,
+            notches=tuple(SeamNotch(n, at, at) for n, at in apart),
+        ),
+    ]
     for k, (one, two) in enumerate(itertools.pairwise(panels), 1):
         found += _joined(one, two, f"godet-{k}")
     return tuple(found)
@@ -198,24 +202,22 @@ def _joined(one: Piece, two: Piece, godet: str) -> list[Seam]:
     """Return the seam between two panels, and where a godet is let in, its two seams."""
     slit = "front_slit" in one
     length = one["front"].length
-    notches = tuple(
-        SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66))
-    )
+    notches = tuple(SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66)))
     end: Corner = None if slit else "smooth"
     found = [
-        Seam(f"{one.name} to {two.name}", ((one.name, "front"),), ((two.name, "back"),), start="smooth",
-             end=end, notches=notches),
-    ]  # fmt: skip
+        Seam(
+            f"{one.name} to {two.name}",
+            ((one.name, "front"),),
+            ((two.name, "back"),),
+            start="smooth",
+            end=end,
+            notches=notches,
+        )
+    ]
     if slit:
         sides = ((one, "front_slit", "right", "back"), (two, "back_slit", "left", "front"))
         found += [
-            Seam(
-                f"{godet} {which} edge",
-                ((panel.name, edge),),
-                ((godet, side),),
-                start=None,
-                end=None,
-            )
+            Seam(f"{godet} {which} edge", ((panel.name, edge),), ((godet, side),), start=None, end=None)
             for panel, edge, side, which in sides
         ]
     return found

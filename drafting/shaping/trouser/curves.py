@@ -47,9 +47,7 @@ def bow(a: complex, leave: complex, b: complex, arrive: complex, share: float = 
     return Cubic(a, a + leave * reach * part, b - arrive * reach * (1 - part), b)
 
 
-def steered(
-    a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float
-) -> Cubic:
+def steered(a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float) -> Cubic:
     """Return the curve with these unit directions, its handles `first` and `last` of the chord.
 
     It may be an S. Where the directions bend one way, or as good as, the handles are kept short of

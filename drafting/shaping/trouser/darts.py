@@ -51,9 +51,7 @@ class Opened:
     darts: tuple[tuple[complex, complex, complex], ...]
 
 
-def close_darts(
-    frame: Frame, side: complex, top: complex, widths: Sequence[float], *, front: bool
-) -> Closed:
+def close_darts(frame: Frame, side: complex, top: complex, widths: Sequence[float], *, front: bool) -> Closed:
     """Return the side point with darts of these widths (side to centre) closed."""
     if not widths:
         return Closed(side, 1 + 0j, ())
@@ -68,10 +66,7 @@ def close_darts(
     point, turned = side, 1 + 0j
     for tip, turn in zip(tips, turns, strict=True):
         point, turned = tip + (point - tip) * turn, turned * turn
-    darts = [
-        ClosingDart(tip, _moved(tip, tips[k + 1 :], turns[k + 1 :]), turns[k])
-        for k, tip in enumerate(tips)
-    ]
+    darts = [ClosingDart(tip, _moved(tip, tips[k + 1 :], turns[k + 1 :]), turns[k]) for k, tip in enumerate(tips)]
     return Closed(point, turned, tuple(darts))
 
 

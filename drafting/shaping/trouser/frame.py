@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.errors import DraftError
 from drafting.geometry import unit
-from drafting.shaping.trouser.asked import Asked
+from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import clamp
+from drafting.shaping.trouser.measures import Asked
 
 HIP_SHIFT = 0.010
 """The back hip wider and the front narrower than a quarter, of the hip girth (ours; row W46)."""
@@ -126,10 +126,26 @@ def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) ->
     waist_y, hip_y, knee_y, hem_y = _levels(asked, style)
     centre = _centre_lean(asked, (hip - waist) / 2, waist_y - hip_y)
     return Frame(
-        asked, style, waist_y, hip_y, -THIGH_BELOW * asked.inside, knee_y, hem_y, waist, knee_girth,
-        hem, hip / 4 - shift, hip / 4 + shift, wider, knee_half, hem_half, flared,
-        1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)), centre, side_lean,
-    )  # fmt: skip
+        asked,
+        style,
+        waist_y,
+        hip_y,
+        -THIGH_BELOW * asked.inside,
+        knee_y,
+        hem_y,
+        waist,
+        knee_girth,
+        hem,
+        hip / 4 - shift,
+        hip / 4 + shift,
+        wider,
+        knee_half,
+        hem_half,
+        flared,
+        1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)),
+        centre,
+        side_lean,
+    )
 
 
 def waist_girth(asked: Asked, style: Style) -> float:
@@ -156,9 +172,10 @@ def _wide_enough(hem: float, knee: float, wider: float) -> None:
         if girth < least:
             raise DraftError(
                 f"the leg is too narrow at the {name} to be drafted from this hip",
-                value=f"{girth:.0f} mm round", reach=f"{least:.0f} mm or more",
+                value=f"{girth:.0f} mm round",
+                reach=f"{least:.0f} mm or more",
                 turn=f"give the {name} more width, or measure {name} and hip again",
-            )  # fmt: skip
+            )
 
 
 def _levels(asked: Asked, style: Style) -> tuple[float, float, float, float]:
@@ -171,10 +188,11 @@ def _levels(asked: Asked, style: Style) -> tuple[float, float, float, float]:
     if hem > knee - LEAST_SHIN * inside:
         longest = inside * (1 - FLOOR_GAP) + (knee - LEAST_SHIN * inside - asked.depth)
         raise DraftError(
-            "the leg would end above the knee", value=f"a leg length of {style.longer:+.0f} mm",
+            "the leg would end above the knee",
+            value=f"a leg length of {style.longer:+.0f} mm",
             reach=f"{-longest:.0f} mm or more",
             turn="draft it longer, and cut the finished block off for shorts",
-        )  # fmt: skip
+        )
     return waist, hip, knee, hem
 
 

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
-from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
+from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
-from drafting.shaping.heights import x_at
+from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import between, bow
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import Legs
@@ -96,9 +96,7 @@ def _tapered(frame: Frame, legs: Legs, half: float, wider: float) -> LowerLeg:
 def _dropped(frame: Frame, edge: Cubic) -> Cubic:
     """Return a lower edge stretched downwards for a seated wearer."""
     down = SEATED_LONGER * frame.asked.inside
-    return Cubic(*(
-        z - 1j * down * (frame.knee - z.imag) / (frame.knee - frame.hem) for z in edge
-    ))  # fmt: skip
+    return Cubic(*(z - 1j * down * (frame.knee - z.imag) / (frame.knee - frame.hem) for z in edge))
 
 
 def _seated_slope(frame: Frame) -> float:
@@ -136,7 +134,7 @@ def _flared(frame: Frame, legs: Legs) -> Hems:
             value=f"a hem width of {frame.hem_girth:.0f} mm",
             reach=f"{sweep(0.0):.0f} to {sweep(STEEPEST):.0f} mm",
             turn="ask for less width, or let the leg be longer",
-        )  # fmt: skip
+        )
     angle = float(brentq(over, 0, STEEPEST, xtol=1e-11))
     return Hems(*both(angle), turned=math.degrees(angle))
 

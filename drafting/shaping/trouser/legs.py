@@ -11,10 +11,10 @@ import cmath
 import math
 from dataclasses import dataclass
 
-from drafting.errors import DraftError
 from drafting.geometry import Cubic, unit
+from drafting.geometry.heights import x_at
 from drafting.geometry.solve import crossed, root_near
-from drafting.shaping.heights import x_at
+from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steered
 from drafting.shaping.trouser.frame import Frame
 
@@ -74,9 +74,7 @@ def draw_legs(frame: Frame, fork: float) -> Legs:
     wanted = front.length - frame.style.inseam_short
     back, back_up = _back_inside(frame, knee + frame.wider, back_x, knee_in, wanted)
     side, knee_side = _side(frame, half)
-    return Legs(
-        fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side
-    )  # fmt: skip
+    return Legs(fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side)
 
 
 def _side(frame: Frame, half: float) -> tuple[Cubic, complex]:
@@ -100,9 +98,7 @@ def _inside(knee: complex, tip: complex, knee_in: complex) -> tuple[Cubic, compl
     return bow(knee, knee_in, tip, up), up
 
 
-def _back_inside(
-    frame: Frame, knee: complex, x: float, knee_in: complex, wanted: float
-) -> tuple[Cubic, complex]:
+def _back_inside(frame: Frame, knee: complex, x: float, knee_in: complex, wanted: float) -> tuple[Cubic, complex]:
     """Return the back inside seam with its fork dropped until it has the `wanted` length."""
 
     def over(drop: float) -> float:
@@ -120,7 +116,7 @@ def _back_inside(
             "the inside leg seams of front and back cannot be made equal",
             value=f"knee {-frame.knee:.0f} mm below the crotch, back fork {x:.0f} mm from the crease",
             turn="measure inside leg, knee height and thigh again: the leg is too short for this thigh",
-        )  # fmt: skip
+        )
     return _inside(knee, complex(x, -high), knee_in)
 
 

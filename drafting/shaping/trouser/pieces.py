@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.geometry import Cubic, Path, line
-from drafting.piece import Edge, EdgeKind, Level, Piece
-from drafting.shaping.heights import x_at
+from drafting.geometry.heights import x_at
 from drafting.shaping.trouser.darts import Opened
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
@@ -65,22 +65,28 @@ def _half(shape: Shape, *, front: bool) -> _Half:
     rise, waist, hems = shape.rise, shape.waist, shape.hems
     if front:
         return _Half(
-            rise.legs.front_inside, rise.legs.side, waist.hip_curve, rise.front, waist.front,
-            hems.front, _levels(shape, rise.front, waist.front, hems.front, 0.0),
-        )  # fmt: skip
+            rise.legs.front_inside,
+            rise.legs.side,
+            waist.hip_curve,
+            rise.front,
+            waist.front,
+            hems.front,
+            _levels(shape, rise.front, waist.front, hems.front, 0.0),
+        )
     out = shape.frame.wider
-    side, hip_curve = (
-        Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve)
-    )
+    side, hip_curve = (Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve))
     return _Half(
-        rise.legs.back_inside, side, hip_curve, rise.back, waist.back, hems.back,
+        rise.legs.back_inside,
+        side,
+        hip_curve,
+        rise.back,
+        waist.back,
+        hems.back,
         _levels(shape, rise.back, waist.back, hems.back, out),
-    )  # fmt: skip
+    )
 
 
-def _levels(
-    shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float
-) -> tuple[Level, ...]:
+def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
     """Return the level lines; the hip's ends on the centre line continued straight."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)
@@ -90,11 +96,10 @@ def _levels(
     return (
         Level("waist", tuple(Path((part,)) for part in waist.parts)),
         Level("hip", (line(hip_side, centre.on_hip),)),
-        Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh),
-                             complex(x_at(inside, thigh), thigh)),)),
+        Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
         Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
         Level("trouser_hem", (Path((lower.hem,)),)),
-    )  # fmt: skip
+    )
 
 
 def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
@@ -107,15 +112,25 @@ def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: fl
         *_side(half, openings.slit),
     )
     return Piece(
-        name, edges, grain=cutting.grain, stretch=cutting.stretch, pair=True, levels=half.levels,
+        name,
+        edges,
+        grain=cutting.grain,
+        stretch=cutting.stretch,
+        pair=True,
+        levels=half.levels,
         title=name.capitalize(),
         points={
-            "crotch_point": half.inside.d, "centre_waist": half.centre.top,
-            "side_waist": half.hip_curve.d, "side_hip": half.side.d, "side_knee": half.side.a,
-            "inside_knee": half.inside.a, "centre_hip": half.centre.on_hip,
-            "crease_knee": complex(0, half.side.a.imag), "crease_hip": complex(0, half.side.d.imag),
+            "crotch_point": half.inside.d,
+            "centre_waist": half.centre.top,
+            "side_waist": half.hip_curve.d,
+            "side_hip": half.side.d,
+            "side_knee": half.side.a,
+            "inside_knee": half.inside.a,
+            "centre_hip": half.centre.on_hip,
+            "crease_knee": complex(0, half.side.a.imag),
+            "crease_hip": complex(0, half.side.d.imag),
         },
-    )  # fmt: skip
+    )
 
 
 def _crotch(centre: Centre, fly: float) -> list[Edge]:

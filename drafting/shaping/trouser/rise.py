@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from drafting import tolerances as tol
-from drafting.errors import DraftError
 from drafting.geometry import Cubic
 from drafting.geometry.construct import Directed, meet
 from drafting.geometry.solve import crossed, root_near
+from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import clamp, corner, rise_of
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
@@ -94,9 +94,8 @@ def back_rise(frame: Frame, lean: float) -> float:
 
 
 def _centre(
-    on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float,
-    share: float,
-) -> Centre:  # fmt: skip
+    on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float, share: float
+) -> Centre:
     """Return the centre edge, its curve square to the inside seam at the fork."""
     cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
     room = ((top - cross) / heading).real
@@ -182,9 +181,15 @@ def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
         _room_above_curve(frame, name, centre)
     _length_reached(frame, front.centre.length + back.length)
     return Rise(
-        front.legs, front.centre, back, lean, front.over, back_rise(frame, lean) + extra, extra,
+        front.legs,
+        front.centre,
+        back,
+        lean,
+        front.over,
+        back_rise(frame, lean) + extra,
+        extra,
         thigh_girth(frame, front.legs),
-    )  # fmt: skip
+    )
 
 
 def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
@@ -197,7 +202,7 @@ def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
             value=f"a waist {frame.waist:.0f} mm over the crotch and a thigh of "
             f"{asked.girth['thigh']:.0f} on a hip of {asked.girth['hip']:.0f}",
             turn="measure body rise, thigh and total crotch length again, or raise the waist",
-        )  # fmt: skip
+        )
 
 
 def _length_reached(frame: Frame, length: float) -> None:
@@ -206,9 +211,10 @@ def _length_reached(frame: Frame, length: float) -> None:
     if abs(length - wanted) > tol.CROTCH_MATCH / 2:
         raise DraftError(
             "the crotch seam cannot have the length that was measured",
-            value=f"{wanted:.0f} mm", reach=f"{length:.0f} mm or {'more' if length > wanted else 'less'}",
+            value=f"{wanted:.0f} mm",
+            reach=f"{length:.0f} mm or {'more' if length > wanted else 'less'}",
             turn="measure total crotch length, body rise, hip and thigh again",
-        )  # fmt: skip
+        )
 
 
 def _root(miss: Callable[[float], float], low: float, high: float) -> float:

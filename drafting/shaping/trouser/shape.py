@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from drafting.shaping.trouser.asked import Asked
 from drafting.shaping.trouser.curves import clamp
 from drafting.shaping.trouser.frame import Frame, Style, frame_leg
 from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
 from drafting.shaping.trouser.legs import draw_legs
+from drafting.shaping.trouser.measures import Asked
 from drafting.shaping.trouser.rise import Rise, settle_rise
 from drafting.shaping.trouser.waist import Waist, settle_waist
 

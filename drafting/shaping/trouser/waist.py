@@ -14,9 +14,9 @@ from dataclasses import dataclass
 
 from scipy.optimize import brentq
 
-from drafting.errors import DraftError
 from drafting.geometry import Cubic
 from drafting.geometry.solve import root_near
+from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import bow, clamp, rise_of
 from drafting.shaping.trouser.darts import Closed, Opened, close_darts, open_darts
 from drafting.shaping.trouser.frame import Frame
@@ -142,9 +142,7 @@ def _with_darts(
     return draw_waist(frame, rise, settled)
 
 
-def _solved(
-    length: Callable[[float], float], wanted: float, guess: float, between: tuple[float, float]
-) -> float:
+def _solved(length: Callable[[float], float], wanted: float, guess: float, between: tuple[float, float]) -> float:
     """Return the intake between two bounds with which the waist, the shorter the more, is as wanted.
 
     Wide darts let the waist grow again: the bounds themselves have to lie on either side of it.
@@ -154,9 +152,10 @@ def _solved(
     if not least <= wanted <= most:
         raise DraftError(
             "the waist cannot be shaped from this hip with a side seam and darts",
-            value=f"{2 * wanted:.0f} mm round the waist", reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
+            value=f"{2 * wanted:.0f} mm round the waist",
+            reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
             turn="give the waist more ease, or measure waist and hip again",
-        )  # fmt: skip
+        )
     found = root_near(lambda x: wanted - length(x), guess, between, 1e-7)
     if found is not None:
         return found
@@ -173,9 +172,14 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     front_line = _line(front, rise.front, leave)
     back_line = _line(back, rise.back, -leave)
     return Waist(
-        shaping, side, hip_curve, front_line, back_line, open_darts(front_line, front.closed.darts),
+        shaping,
+        side,
+        hip_curve,
+        front_line,
+        back_line,
+        open_darts(front_line, front.closed.darts),
         open_darts(back_line, back.closed.darts),
-    )  # fmt: skip
+    )
 
 
 def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, complex]:
@@ -190,9 +194,7 @@ def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, comple
     return complex(inset - rise.legs.half, height + frame.hip), cmath.rect(1.0, math.pi / 2 - lean)
 
 
-def _ends(
-    frame: Frame, rise: Rise, shaping: Shaping, side: complex, up: complex
-) -> tuple[_Ends, _Ends]:
+def _ends(frame: Frame, rise: Rise, shaping: Shaping, side: complex, up: complex) -> tuple[_Ends, _Ends]:
     """Return the angles of front and back line with their darts closed."""
     front = close_darts(frame, side, rise.front.top, shaping.front, front=True)
     back = close_darts(frame, side - frame.wider, rise.back.top, shaping.back, front=False)
@@ -202,15 +204,12 @@ def _ends(
 def _angles(closed: Closed, centre: Centre, up: complex) -> _Ends:
     square = closed.turned * up / 1j
     return _Ends(
-        closed, square, cmath.phase((centre.top - closed.side) / square),
-        cmath.phase(centre.heading / 1j / square),
-    )  # fmt: skip
+        closed, square, cmath.phase((centre.top - closed.side) / square), cmath.phase(centre.heading / 1j / square)
+    )
 
 
 def _line(ends: _Ends, centre: Centre, leave: float) -> Cubic:
-    return bow(
-        ends.closed.side, ends.square * cmath.exp(1j * leave), centre.top, centre.heading / 1j
-    )
+    return bow(ends.closed.side, ends.square * cmath.exp(1j * leave), centre.top, centre.heading / 1j)
 
 
 def _leave(front: _Ends, back: _Ends) -> float:

@@ -1,4 +1,4 @@
-"""A wearer drawn from the measures: front, side and back, a tape line for each measure. Layer 5.
+"""A wearer drawn from the measures: front, side and back, a tape line for each measure.
 
     Body -> Build (levels, sections) -> Half, Profile (outlines) -> View (shapes, tapes) -> Drawing
 
@@ -70,8 +70,6 @@ def _shapes(form: Build, right: Half, left: Half) -> tuple[tuple[Path, ...]]:
     return ((Path.joined((right.contour, mirrored)), head(form)),)
 
 
-def _box(
-    right: Half, left: Half, form: Build, beside: float = 0.0
-) -> tuple[float, float, float, float]:
+def _box(right: Half, left: Half, form: Build, beside: float = 0.0) -> tuple[float, float, float, float]:
     reach = right.contour.bounds[2] + beside, left.contour.bounds[2]
     return -reach[1], 0.0, reach[0], form.levels.crown

@@ -1,4 +1,4 @@
-"""An arm that hangs from the shoulder bone, seen from the front or the side. Layer 5."""
+"""An arm that hangs from the shoulder bone, seen from the front or the side."""
 
 from __future__ import annotations
 
@@ -44,19 +44,29 @@ class Arm:
         """Return points from under the shoulder down the outside to the finger tips."""
         (u, wu), (e, we), (f, wf), (w, ww), (k, wk) = self.widths
         return [
-            self.at(0.22 * u, 0.40 * wu), self.at(0.55 * u, 0.50 * wu), self.at(u, 0.5 * wu), self.at(e, 0.5 * we),
-            self.at(f, 0.52 * wf), self.at(w, 0.5 * ww), self.at(k, 0.5 * wk),
-            self.at(self.tip - 0.12 * (self.tip - k), 0.30 * wk), self.at(self.tip),
-        ]  # fmt: skip
+            self.at(0.22 * u, 0.40 * wu),
+            self.at(0.55 * u, 0.50 * wu),
+            self.at(u, 0.5 * wu),
+            self.at(e, 0.5 * we),
+            self.at(f, 0.52 * wf),
+            self.at(w, 0.5 * ww),
+            self.at(k, 0.5 * wk),
+            self.at(self.tip - 0.12 * (self.tip - k), 0.30 * wk),
+            self.at(self.tip),
+        ]
 
     def inner(self) -> list[complex]:
         """Return points from the finger tips up the inside to below the armpit."""
         (u, wu), (e, we), (f, wf), (w, ww), (k, wk) = self.widths
         return [
-            self.at(self.tip), self.at(self.tip - 0.12 * (self.tip - k), -0.30 * wk),
-            self.at(k, -0.5 * wk), self.at(w, -0.5 * ww), self.at(f, -0.48 * wf),
-            self.at(e, -0.5 * we), self.at(u + 0.25 * (e - u), -0.5 * wu),
-        ]  # fmt: skip
+            self.at(self.tip),
+            self.at(self.tip - 0.12 * (self.tip - k), -0.30 * wk),
+            self.at(k, -0.5 * wk),
+            self.at(w, -0.5 * ww),
+            self.at(f, -0.48 * wf),
+            self.at(e, -0.5 * we),
+            self.at(u + 0.25 * (e - u), -0.5 * wu),
+        ]
 
 
 GIRTHS = ("upper_arm_girth", "elbow_girth", "forearm_girth", "wrist_girth", "hand_girth")
@@ -70,9 +80,7 @@ def arm(body: Body, form: Build, side: Side, top: complex, tilt: float, deep: bo
     elbow, wrist = body.hand("upper_arm_length", side), body.hand("arm_length", side)
     elbow = min(max(elbow, 0.4 * wrist), 0.8 * wrist)
     tip = wrist + HAND * body["height"]
-    along = (
-        UPPER * elbow, elbow, elbow + FOREARM * (wrist - elbow), wrist, wrist + KNUCKLES * (tip - wrist),
-    )  # fmt: skip
+    along = (UPPER * elbow, elbow, elbow + FOREARM * (wrist - elbow), wrist, wrist + KNUCKLES * (tip - wrist))
     wide = [form.depth(name) if deep else form.sections[name].width for name in GIRTHS]
     if deep:
         wide[-1] = 0.40 * body["hand_girth"]  # the flat of the hand: ours, by eye

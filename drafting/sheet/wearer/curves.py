@@ -1,4 +1,4 @@
-"""Smooth lines through points, and stretches of them between two heights. Layer 5."""
+"""Smooth lines through points, and stretches of them between two heights."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The few light lines within the outline that make a figure readable. Layer 5; all by eye."""
+"""The few light lines within the outline that make a figure readable. All by eye."""
 
 from __future__ import annotations
 
@@ -24,9 +24,13 @@ def front_details(body: Body, form: Build, right: Half, left: Half) -> tuple[Pat
     found = [flowing([navel + 5j * u, navel - 6j * u])]
     for half, flip in ((right, False), (left, True)):
         bone = half.shoulder
-        collar = flowing([complex(0.14 * bone.real, lv.throat + 6 * u),
-                          complex(0.45 * bone.real, lv.throat + 12 * u),
-                          complex(0.84 * bone.real, bone.imag)])  # fmt: skip
+        collar = flowing(
+            [
+                complex(0.14 * bone.real, lv.throat + 6 * u),
+                complex(0.45 * bone.real, lv.throat + 12 * u),
+                complex(0.84 * bone.real, bone.imag),
+            ]
+        )
         own = [collar, _breast(body, form), _groin(form), *_knee(form, half)]
         found += [path.mirrored() if flip else path for path in own]
     return tuple(found)
@@ -42,11 +46,22 @@ def back_details(form: Build, right: Half, left: Half) -> tuple[Path, ...]:
     ]
     for half, flip in ((right, False), (left, True)):
         x, y = 0.52 * form.half("high_bust_girth"), lv.armpit
-        blade = flowing([complex(0.72 * x, y + 62 * u), complex(0.62 * x, y + 10 * u),
-                         complex(0.95 * x, y - 22 * u), complex(1.3 * x, y - 4 * u)])  # fmt: skip
+        blade = flowing(
+            [
+                complex(0.72 * x, y + 62 * u),
+                complex(0.62 * x, y + 10 * u),
+                complex(0.95 * x, y - 22 * u),
+                complex(1.3 * x, y - 4 * u),
+            ]
+        )
         wide = 0.52 * form.half("hip_girth")
-        seat = flowing([complex(6 * u, lv.crotch - 4 * u), complex(0.6 * wide, lv.crotch - 22 * u),
-                        complex(1.35 * wide, lv.crotch - 4 * u)])  # fmt: skip
+        seat = flowing(
+            [
+                complex(6 * u, lv.crotch - 4 * u),
+                complex(0.6 * wide, lv.crotch - 22 * u),
+                complex(1.35 * wide, lv.crotch - 4 * u),
+            ]
+        )
         own = [blade, seat, *_knee(form, half)]
         found += [path.mirrored() if flip else path for path in own]
     return tuple(found)
@@ -57,12 +72,7 @@ def side_details(form: Build, side: Profile) -> tuple[Path, ...]:
     x0, y0, x1, y1 = side.head.bounds
     w, h = x1 - x0, y1 - y0
     at = complex(x0 + 0.44 * w, y0 + 0.40 * h)
-    ear = [
-        0.10j * h,
-        complex(0.055 * w, 0.115 * h),
-        complex(0.06 * w, 0.04 * h),
-        complex(0.01 * w, -0.04 * h),
-    ]
+    ear = [0.10j * h, complex(0.055 * w, 0.115 * h), complex(0.06 * w, 0.04 * h), complex(0.01 * w, -0.04 * h)]
     return (flowing([at + p for p in ear]),)
 
 
@@ -73,21 +83,36 @@ def _breast(body: Body, form: Build) -> Path:
     x, y = body["bust_point_width"] / 2, form.levels.bust
     r = min(0.40 * form.half("bust_girth"), 0.85 * x)
     low = y - (0.30 + 0.55 * round_) * r
-    return flowing([complex(x - 0.80 * r, low + 0.42 * round_ * r), complex(x - 0.45 * r, low + 0.10 * round_ * r),
-                    complex(x + 0.08 * r, low), complex(x + 0.62 * r, low + 0.28 * round_ * r),
-                    complex(x + (0.80 + 0.05 * round_) * r, low + (0.20 + 0.50 * round_) * r)])  # fmt: skip
+    return flowing(
+        [
+            complex(x - 0.80 * r, low + 0.42 * round_ * r),
+            complex(x - 0.45 * r, low + 0.10 * round_ * r),
+            complex(x + 0.08 * r, low),
+            complex(x + 0.62 * r, low + 0.28 * round_ * r),
+            complex(x + (0.80 + 0.05 * round_) * r, low + (0.20 + 0.50 * round_) * r),
+        ]
+    )
 
 
 def _groin(form: Build) -> Path:
     lv = form.levels
     out = 0.60 * form.half("hip_girth")
-    return flowing([complex(0.16 * out, lv.crotch + 0.006 * lv.crown),
-                    complex(0.55 * out, lv.crotch + 0.020 * lv.crown),
-                    complex(out, lv.crotch + 0.042 * lv.crown)])  # fmt: skip
+    return flowing(
+        [
+            complex(0.16 * out, lv.crotch + 0.006 * lv.crown),
+            complex(0.55 * out, lv.crotch + 0.020 * lv.crown),
+            complex(out, lv.crotch + 0.042 * lv.crown),
+        ]
+    )
 
 
 def _knee(form: Build, half: Half) -> Iterator[Path]:
     y, middle, wide = half.leg_at(2)
     low = y - 0.30 * wide
-    yield flowing([complex(middle - 0.42 * wide, low + 0.22 * wide), complex(middle, low),
-                   complex(middle + 0.42 * wide, low + 0.22 * wide)])  # fmt: skip
+    yield flowing(
+        [
+            complex(middle - 0.42 * wide, low + 0.22 * wide),
+            complex(middle, low),
+            complex(middle + 0.42 * wide, low + 0.22 * wide),
+        ]
+    )

@@ -1,4 +1,4 @@
-"""The figure from the front and from the back: one half, drawn for each hand. Layer 5.
+"""The figure from the front and from the back: one half, drawn for each hand.
 
 Drawn for the hand at the right of the picture, x = 0 on the middle; the other one is mirrored. The
 sections give every width, the arms are held away so far that they clear the trunk.
@@ -53,11 +53,14 @@ def half(body: Body, form: Build, side: Side) -> Half:
     hanging = _hanging(body, form, side, shoulder, trunk_points)
     armpit = _armpit(form, hanging)
     trunk = flowing([armpit, *trunk_points], arrive=-1j)
-    contour = Path.joined((
-        flowing([*_neck(form, side_neck, shoulder), *hanging.outer()]),
-        flowing([*hanging.inner(), armpit]),
-        trunk, _inside(form, leg),
-    ))  # fmt: skip
+    contour = Path.joined(
+        (
+            flowing([*_neck(form, side_neck, shoulder), *hanging.outer()]),
+            flowing([*hanging.inner(), armpit]),
+            trunk,
+            _inside(form, leg),
+        )
+    )
     return Half(side_neck, shoulder, armpit, hanging, contour, trunk, leg)
 
 
@@ -81,9 +84,11 @@ def _neck(form: Build, side_neck: complex, shoulder: complex) -> list[complex]:
     rise = max(6 * form.unit, 0.16 * abs(slope.imag))
     return [
         complex(min(w, 0.76 * form.half("head_girth")), top),
-        complex(0.98 * w, 0.45 * top + 0.55 * lv.side_neck), side_neck + 4j * form.unit,
-        side_neck + 0.42 * slope - 0.3j * rise, shoulder - 0.10 * slope,
-    ]  # fmt: skip
+        complex(0.98 * w, 0.45 * top + 0.55 * lv.side_neck),
+        side_neck + 4j * form.unit,
+        side_neck + 0.42 * slope - 0.3j * rise,
+        shoulder - 0.10 * slope,
+    ]
 
 
 def _leg(form: Build) -> tuple[tuple[float, float, float], ...]:
@@ -111,8 +116,12 @@ def _leg(form: Build) -> tuple[tuple[float, float, float], ...]:
 def _trunk(form: Build, leg: tuple[tuple[float, float, float], ...]) -> list[complex]:
     """Return points down the side of trunk and leg to the ankle."""
     lv = form.levels
-    rows = [(lv.bust, "bust_girth"), (lv.under_bust, "under_bust_girth"), (lv.waist, "waist_girth"),
-            (lv.hip, "hip_girth")]  # fmt: skip
+    rows = [
+        (lv.bust, "bust_girth"),
+        (lv.under_bust, "under_bust_girth"),
+        (lv.waist, "waist_girth"),
+        (lv.hip, "hip_girth"),
+    ]
     points = [complex(form.half(name), y) for y, name in rows]
     (_, tc, tw), *lower = leg
     hip, knee_side = points[-1], complex(lower[0][1] + lower[0][2], lower[0][0])
@@ -163,14 +172,22 @@ def _inside(form: Build, leg: tuple[tuple[float, float, float], ...]) -> Path:
     y, c, w = lower[-1]
     low = 0.24 * y
     foot = [
-        complex(c + w, y), complex(c + 1.08 * w, 0.55 * y), complex(c + w + 20 * u, low),
-        complex(c + w + 22 * u, 0.10 * y), complex(c + 0.8 * w, 0.0), complex(c - 0.5 * w, 0.02 * y),
-        complex(c - w - 4 * u, 0.16 * y), complex(c - w - 1 * u, 0.55 * y), complex(c - w, y),
-    ]  # fmt: skip
+        complex(c + w, y),
+        complex(c + 1.08 * w, 0.55 * y),
+        complex(c + w + 20 * u, low),
+        complex(c + w + 22 * u, 0.10 * y),
+        complex(c + 0.8 * w, 0.0),
+        complex(c - 0.5 * w, 0.02 * y),
+        complex(c - w - 4 * u, 0.16 * y),
+        complex(c - w - 1 * u, 0.55 * y),
+        complex(c - w, y),
+    ]
     up = [complex(c - w, y) for y, c, w in reversed(lower[:-1])]
     calf = up[0]
     up[0] = complex(calf.real, calf.imag - 0.02 * lv.knee)
-    return Path.joined((
-        flowing(foot, leave=-1j, arrive=1j),
-        flowing([foot[-1], *up, complex(tc - tw, ty), complex(0, lv.crotch)], leave=1j),
-    ))  # fmt: skip
+    return Path.joined(
+        (
+            flowing(foot, leave=-1j, arrive=1j),
+            flowing([foot[-1], *up, complex(tc - tw, ty), complex(0, lv.crotch)], leave=1j),
+        )
+    )

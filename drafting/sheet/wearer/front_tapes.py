@@ -1,4 +1,4 @@
-"""The tape lines that show from the front or from the back. Layer 5."""
+"""The tape lines that show from the front or from the back."""
 
 from __future__ import annotations
 
@@ -17,9 +17,12 @@ OVER_CURVE = 0.92
 """Straight across / along the skin, for widths taken over the curved back (ours, by eye)."""
 
 TRUNK = {
-    "high_bust_girth": "armpit", "bust_girth": "bust", "under_bust_girth": "under_bust",
-    "waist_girth": "waist", "hip_girth": "hip",
-}  # fmt: skip
+    "high_bust_girth": "armpit",
+    "bust_girth": "bust",
+    "under_bust_girth": "under_bust",
+    "waist_girth": "waist",
+    "hip_girth": "hip",
+}
 LEG = ("thigh_girth", "lower_thigh_girth", "knee_girth", "calf_girth", "ankle_girth")
 
 
@@ -72,22 +75,20 @@ def back_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, Li
         "axilla_depth": _depth(form, lv.armpit),
         "scye_depth": _depth(form, lv.scye),
         "back_waist_length": Lines(
-            (line(nape, complex(0, lv.waist)),), (_level(form, "waist_girth", lv.waist),),
+            (line(nape, complex(0, lv.waist)),),
+            (_level(form, "waist_girth", lv.waist),),
             (nape, complex(0, lv.waist)),
         ),
-    }  # fmt: skip
+    }
 
 
 def _rings(form: Build, right: Half) -> dict[str, Lines]:
     lv = form.levels
     tall = lv.crown - lv.chin
     found = {
-        name: _ring(0, form.half(name), getattr(lv, level), form.depth(name))
-        for name, level in TRUNK.items()
+        name: _ring(0, form.half(name), getattr(lv, level), form.depth(name)) for name, level in TRUNK.items()
     }
-    found["head_girth"] = _ring(
-        0, form.half("head_girth"), lv.chin + 0.66 * tall, form.depth("head_girth")
-    )
+    found["head_girth"] = _ring(0, form.half("head_girth"), lv.chin + 0.66 * tall, form.depth("head_girth"))
     mid = 0.42 * lv.chin + 0.58 * lv.side_neck
     found["neck_girth"] = _ring(0, form.half("neck_girth"), mid, form.depth("neck_girth"))
     for name, (y, middle, half) in zip(LEG, right.leg, strict=True):
@@ -120,9 +121,7 @@ def _both_hands(right: Half, left: Half) -> dict[str, Lines]:
         "shoulder_length": Lines(
             tuple(line(*hand) for hand in hands), (), tuple(end for hand in hands for end in hand)
         ),
-        "shoulder_drop": Lines(
-            drops, level, tuple(end for drop in drops for end in (drop.start, drop.end))
-        ),
+        "shoulder_drop": Lines(drops, level, tuple(end for drop in drops for end in (drop.start, drop.end))),
         "arm_length": _ended(flowing(outer[:7])),
         "upper_arm_length": _ended(flowing(outer[:5])),
     }
@@ -130,8 +129,11 @@ def _both_hands(right: Half, left: Half) -> dict[str, Lines]:
 
 def _tall(right: Half, crown: float) -> Lines:
     x = right.contour.bounds[2] + 45
-    return Lines((line(x + 0j, complex(x, crown)),), (line(complex(0, crown), complex(x, crown)),),
-                 (x + 0j, complex(x, crown)))  # fmt: skip
+    return Lines(
+        (line(x + 0j, complex(x, crown)),),
+        (line(complex(0, crown), complex(x, crown)),),
+        (x + 0j, complex(x, crown)),
+    )
 
 
 def _fold_level(form: Build, right: Half) -> float:

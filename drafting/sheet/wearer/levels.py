@@ -1,4 +1,4 @@
-"""Where each level of the body lies above the floor, and its section there. Layer 5.
+"""Where each level of the body lies above the floor, and its section there.
 
 The trunk hangs from the nape, the leg stands on the floor. Every length that was measured (or
 estimated) is used as it is, straight down. Where two disagree the crotch gives way: it keeps at
@@ -20,14 +20,26 @@ ADULT = 1710.0
 # Width as a share of girth. Waist and hip: survey (see `section`). Chest: ours, the muscles under
 # the arm counted in. Limbs, neck, head: ours, by eye.
 SHARES = {
-    "head_girth": (0.272, LIMB), "neck_girth": (0.315, LIMB), "neck_base_girth": (0.34, LIMB),
-    "high_bust_girth": (0.320, TRUNK), "bust_girth": (0.320, TRUNK),
-    "under_bust_girth": (0.326, TRUNK), "waist_girth": (0.349, TRUNK), "hip_girth": (0.348, TRUNK),
-    "thigh_girth": (0.285, LIMB), "lower_thigh_girth": (0.295, LIMB), "knee_girth": (0.298, LIMB),
-    "calf_girth": (0.300, LIMB), "ankle_girth": (0.300, LIMB), "heel_girth": (0.200, LIMB),
-    "upper_arm_girth": (0.300, LIMB), "elbow_girth": (0.285, LIMB), "forearm_girth": (0.300, LIMB),
-    "wrist_girth": (0.290, LIMB), "hand_girth": (0.250, LIMB),
-}  # fmt: skip
+    "head_girth": (0.272, LIMB),
+    "neck_girth": (0.315, LIMB),
+    "neck_base_girth": (0.34, LIMB),
+    "high_bust_girth": (0.320, TRUNK),
+    "bust_girth": (0.320, TRUNK),
+    "under_bust_girth": (0.326, TRUNK),
+    "waist_girth": (0.349, TRUNK),
+    "hip_girth": (0.348, TRUNK),
+    "thigh_girth": (0.285, LIMB),
+    "lower_thigh_girth": (0.295, LIMB),
+    "knee_girth": (0.298, LIMB),
+    "calf_girth": (0.300, LIMB),
+    "ankle_girth": (0.300, LIMB),
+    "heel_girth": (0.200, LIMB),
+    "upper_arm_girth": (0.300, LIMB),
+    "elbow_girth": (0.285, LIMB),
+    "forearm_girth": (0.300, LIMB),
+    "wrist_girth": (0.290, LIMB),
+    "hand_girth": (0.250, LIMB),
+}
 
 HEAD_GIRTH = 0.328
 """Head girth / height of an adult where it was not measured, from memory (56 cm on 171 cm)."""

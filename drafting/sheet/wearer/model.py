@@ -1,4 +1,4 @@
-"""What the drawing of a wearer consists of: views, and one tape line for each measure. Layer 5."""
+"""What the drawing of a wearer consists of: views, and one tape line for each measure."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The figure from the side, facing right; x = 0 is the plumb line through the shoulder. Layer 5.
+"""The figure from the side, facing right; x = 0 is the plumb line through the shoulder.
 
 Every depth comes from the sections; where the section lies along the plumb line is ours, by eye: the
 back is upright from blades to seat, the waist hollow, fullness goes to the front.
@@ -54,16 +54,19 @@ def profile(body: Body, form: Build) -> Profile:
     head = _head(form, throat.real)
     back, front = _back(form, spans, nape), _front(form, spans, throat)
     neck_back, neck_front = _neck(form, nape, head)
-    outline = Path.joined((
-        flowing([neck_front, throat], arrive=front.leave), front, _foot(form, spans),
-        back.reversed(), flowing([nape, neck_back], leave=-back.leave),
-    ))  # fmt: skip
+    outline = Path.joined(
+        (
+            flowing([neck_front, throat], arrive=front.leave),
+            front,
+            _foot(form, spans),
+            back.reversed(),
+            flowing([nape, neck_back], leave=-back.leave),
+        )
+    )
     hanging, shape = _arm(body, form, side_neck)
     _, low, high = spans["thigh_girth"]
     crotch = complex(low + 0.42 * (high - low), lv.crotch)
-    return Profile(
-        outline, back, front, head, hanging, shape, spans, nape, side_neck, throat, crotch
-    )
+    return Profile(outline, back, front, head, hanging, shape, spans, nape, side_neck, throat, crotch)
 
 
 def _spans(form: Build) -> dict[str, tuple[float, float, float]]:
@@ -73,10 +76,12 @@ def _spans(form: Build) -> dict[str, tuple[float, float, float]]:
     waist = blades + 26 * u
     seat = waist - 10 * u - 0.62 * max(deep("hip_girth") - deep("waist_girth"), 0.0)
     backs = {
-        "high_bust_girth": (lv.armpit, blades), "bust_girth": (lv.bust, blades + 4 * u),
-        "under_bust_girth": (lv.under_bust, blades + 13 * u), "waist_girth": (lv.waist, waist),
+        "high_bust_girth": (lv.armpit, blades),
+        "bust_girth": (lv.bust, blades + 4 * u),
+        "under_bust_girth": (lv.under_bust, blades + 13 * u),
+        "waist_girth": (lv.waist, waist),
         "hip_girth": (lv.hip, seat),
-    }  # fmt: skip
+    }
     found = {name: (y, back, back + deep(name)) for name, (y, back) in backs.items()}
     thigh = seat + 0.10 * deep("hip_girth")
     knee = -0.5 * deep("knee_girth") + 2 * u
@@ -94,8 +99,9 @@ def _back(form: Build, spans: dict[str, tuple[float, float, float]], nape: compl
     """Return the back line from the nape to above the heel."""
     lv, u = form.levels, form.unit
     points = [nape]
-    points.append(complex(0.5 * (nape.real + spans["high_bust_girth"][1]) - 12 * u,
-                          nape.imag - 0.40 * (lv.nape - lv.armpit)))  # fmt: skip
+    points.append(
+        complex(0.5 * (nape.real + spans["high_bust_girth"][1]) - 12 * u, nape.imag - 0.40 * (lv.nape - lv.armpit))
+    )
     names = ("high_bust_girth", "under_bust_girth", "waist_girth", "hip_girth")
     points += [complex(spans[name][1], spans[name][0]) for name in names]
     y, back, _ = spans["thigh_girth"]
@@ -109,13 +115,7 @@ def _front(form: Build, spans: dict[str, tuple[float, float, float]], throat: co
     u = form.unit
     high, bust, under, waist, hip = (
         complex(spans[name][2], spans[name][0])
-        for name in (
-            "high_bust_girth",
-            "bust_girth",
-            "under_bust_girth",
-            "waist_girth",
-            "hip_girth",
-        )
+        for name in ("high_bust_girth", "bust_girth", "under_bust_girth", "waist_girth", "hip_girth")
     )
     belly = complex(max(waist.real, hip.real) + 3 * u, 0.5 * waist.imag + 0.5 * hip.imag)
     slope = complex(0.30 * high.real + 0.70 * bust.real, 0.40 * high.imag + 0.60 * bust.imag)
@@ -123,19 +123,7 @@ def _front(form: Build, spans: dict[str, tuple[float, float, float]], throat: co
     flat = 0.5 * throat + 0.5 * slope + complex(5 * u, 8 * u)
     fold = complex(0.78 * bust.real + 0.22 * under.real, 0.46 * bust.imag + 0.54 * under.imag)
     y, _, thigh = spans["thigh_girth"]
-    points = [
-        throat,
-        flat,
-        slope,
-        tip,
-        bust,
-        fold,
-        under,
-        waist,
-        belly,
-        hip,
-        complex(thigh, y - 50 * u),
-    ]
+    points = [throat, flat, slope, tip, bust, fold, under, waist, belly, hip, complex(thigh, y - 50 * u)]
     return flowing([*points, *_legs(spans, 2)], arrive=-1j)
 
 
@@ -149,15 +137,18 @@ def _foot(form: Build, spans: dict[str, tuple[float, float, float]]) -> Path:
     y, back, front = spans["ankle_girth"]
     long = 0.152 * form.levels.crown  # foot length / height, from memory
     heel = back - 0.07 * long
-    top = [complex(front, y), complex(front + 0.07 * long, 0.60 * y),
-           complex(heel + 0.70 * long, 0.36 * y), complex(heel + 0.95 * long, 0.19 * y),
-           complex(heel + 0.985 * long, 0.06 * y), complex(heel + 0.94 * long, 0.0)]  # fmt: skip
-    under = [complex(heel + 0.10 * long, 0.0), complex(heel, 0.14 * y), complex(back, 0.62 * y),
-             complex(back, y)]  # fmt: skip
-    return Path.joined((
-        flowing(top, leave=-1j, arrive=-1), line(top[-1], under[0]),
-        flowing(under, leave=-1, arrive=1j),
-    ))  # fmt: skip
+    top = [
+        complex(front, y),
+        complex(front + 0.07 * long, 0.60 * y),
+        complex(heel + 0.70 * long, 0.36 * y),
+        complex(heel + 0.95 * long, 0.19 * y),
+        complex(heel + 0.985 * long, 0.06 * y),
+        complex(heel + 0.94 * long, 0.0),
+    ]
+    under = [complex(heel + 0.10 * long, 0.0), complex(heel, 0.14 * y), complex(back, 0.62 * y), complex(back, y)]
+    return Path.joined(
+        (flowing(top, leave=-1j, arrive=-1), line(top[-1], under[0]), flowing(under, leave=-1, arrive=1j))
+    )
 
 
 def _neck(form: Build, nape: complex, head: Path) -> tuple[complex, complex]:
@@ -173,9 +164,22 @@ def _head(form: Build, throat: float) -> Path:
     lv = form.levels
     tall, deep = lv.crown - lv.chin, form.depth("head_girth")
     left = throat - 0.56 * deep
-    shape = ((0.84, 0.0), (0.92, 0.10), (0.935, 0.24), (0.985, 0.345), (0.945, 0.50), (0.94, 0.68),
-             (0.80, 0.91), (0.50, 1.0), (0.16, 0.89), (0.01, 0.64), (0.07, 0.38), (0.22, 0.22),
-             (0.44, 0.17), (0.64, 0.06))  # fmt: skip
+    shape = (
+        (0.84, 0.0),
+        (0.92, 0.10),
+        (0.935, 0.24),
+        (0.985, 0.345),
+        (0.945, 0.50),
+        (0.94, 0.68),
+        (0.80, 0.91),
+        (0.50, 1.0),
+        (0.16, 0.89),
+        (0.01, 0.64),
+        (0.07, 0.38),
+        (0.22, 0.22),
+        (0.44, 0.17),
+        (0.64, 0.06),
+    )
     return ring([complex(left + x * deep, lv.chin + y * tall) for x, y in shape])
 
 
@@ -184,7 +188,11 @@ def _arm(body: Body, form: Build, side_neck: complex) -> tuple[Arm, Path]:
     top = complex(side_neck.real - 10 * form.unit, side_neck.imag - drop)
     hanging = arm(body, form, "left", top, ARM_FORWARD, deep=True)
     u, wide = hanging.widths[0]
-    cap = [hanging.at(0.45 * u, -0.48 * wide), hanging.at(0.12 * u, -0.30 * wide), top,
-           hanging.at(0.12 * u, 0.30 * wide)]  # fmt: skip
+    cap = [
+        hanging.at(0.45 * u, -0.48 * wide),
+        hanging.at(0.12 * u, -0.30 * wide),
+        top,
+        hanging.at(0.12 * u, 0.30 * wide),
+    ]
     outer, inner = hanging.outer(), hanging.inner()
     return hanging, ring([*cap, *outer[1:], *inner[1:]])

@@ -1,4 +1,4 @@
-"""One cross-section of the body: a rounded oblong whose girth is the one that was measured. Layer 5.
+"""One cross-section of the body: a rounded oblong whose girth is the one that was measured.
 
 |x / a| ** n + |y / b| ** n = 1, half width a, half depth b. n = 2 is an ellipse, which limbs come
 near; a trunk is squarer (medians of 3,034 adults of ANSUR II, Gordon et al. 2014: the breadth is

@@ -1,4 +1,4 @@
-"""The tape lines that show from the side. Layer 5."""
+"""The tape lines that show from the side."""
 
 from __future__ import annotations
 
@@ -52,12 +52,11 @@ def _rings(form: Build, side: Profile) -> dict[str, Lines]:
     x0, _, x1, _ = side.head.bounds
     across = (x1 - x0) / 2
     level = lv.chin + 0.66 * (lv.crown - lv.chin)
-    found["head_girth"] = _ring(
-        form, level, (x0 + x1) / 2 - 0.02 * across, 0.95 * across, "head_girth"
-    )
+    found["head_girth"] = _ring(form, level, (x0 + x1) / 2 - 0.02 * across, 0.95 * across, "head_girth")
     half = form.depth("neck_girth") / 2
-    middle = complex(0.5 * (side.nape.real + side.throat.real) + 3 * form.unit,
-                     0.42 * lv.chin + 0.58 * lv.side_neck)  # fmt: skip
+    middle = complex(
+        0.5 * (side.nape.real + side.throat.real) + 3 * form.unit, 0.42 * lv.chin + 0.58 * lv.side_neck
+    )
     near, far = ellipse(middle, half - 0.3j * half, 1j * TILT * form.sections["neck_girth"].width)
     found["neck_girth"] = Lines((near,), (far,))
     return found | {name: limb_ring(side.arm, name) for name in GIRTHS}
@@ -76,9 +75,7 @@ def _crotch(form: Build, side: Profile) -> dict[str, Lines]:
     inner = side.crotch
     first, second = _bottom(front.end, inner), _bottom(back.end, inner).reversed()
     return {
-        "total_crotch_length": Lines(
-            (front, back), (Path.joined((first, second)),), (front.start, back.start)
-        ),
+        "total_crotch_length": Lines((front, back), (Path.joined((first, second)),), (front.start, back.start)),
         "back_crotch_length": Lines((back,), (second,), (inner, back.start)),
     }
 

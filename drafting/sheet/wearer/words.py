@@ -1,4 +1,4 @@
-"""Where each tape starts, which way it runs, where it ends. Layer 5.
+"""Where each tape starts, which way it runs, where it ends.
 
 Landmarks as the trade names them (check values M01 to M31); the sentences are ours.
 """
@@ -55,7 +55,5 @@ waist_to_floor: from the waist tie at the side, straight down, to the floor, in 
 weight: on a scale; no tape
 """
 
-WAYS: MappingProxyType[str, str] = MappingProxyType(
-    dict(row.split(": ", 1) for row in TABLE.strip().splitlines())
-)
+WAYS: MappingProxyType[str, str] = MappingProxyType(dict(row.split(": ", 1) for row in TABLE.strip().splitlines()))
 """The way of each tape, by the name of its measure."""

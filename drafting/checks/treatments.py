@@ -1,0 +1,136 @@
+"""What a cloth can take: fusing, starch, heat, easing. Each refusal names cloth, treatment, way out.
+
+Iron settings by fibre are the care label's dots (ISO 3758: 110, 150 and 200 degrees C); a blend takes
+the lowest fibre's. Always try on a scrap first, and follow the maker of cloth, fusible and iron.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from drafting.draft.draft import Draft
+from drafting.fabric import Fabric
+from drafting.ground.findings import Finding
+from drafting.shaping.sleeve.easing import EASES
+
+DOTS = {
+    "acrylic": 1,
+    "nylon": 1,
+    "polyamide": 1,
+    "acetate": 1,
+    "elastane": 1,
+    "wool": 2,
+    "silk": 2,
+    "polyester": 2,
+    "viscose": 2,
+    "rayon": 2,
+    "modal": 2,
+    "lyocell": 2,
+    "cotton": 3,
+    "linen": 3,
+    "hemp": 3,
+}
+"""Row F10 (care page and iron manual): dots by fibre; elastane counted with nylon (memory)."""
+
+FUSING = 2
+"""Dots that a usual fusible needs (its own instructions decide; common practice)."""
+
+
+def iron_limit(fabric: Fabric) -> int | None:
+    """Return the hottest setting (1-3 dots) that the cloth takes; None where nothing is known.
+
+    The care label and the lowest fibre of a blend both count.
+    """
+    words = fabric.fibre.lower().replace(",", " ").split()
+    known = [DOTS[word] for word in words if word in DOTS]
+    if fabric.iron_dots is not None:
+        known.append(fabric.iron_dots)
+    return min(known) if known else None
+
+
+def cannot_fuse(fabric: Fabric, part: str) -> Iterator[Finding]:
+    """Yield why a fusible interfacing cannot be pressed onto this cloth."""
+    if not fabric.takes_fusible:
+        yield Finding(
+            "fusible",
+            "error",
+            part,
+            "fusible",
+            "sewn-in",
+            f"{fabric.title} takes no fusible, and the {part} asks for it. Take a sewn-in interfacing, or "
+            "fuse a backing cloth and mount the shell on it.",
+        )
+    limit = iron_limit(fabric)
+    if fabric.takes_fusible and limit is not None and limit < FUSING:
+        yield Finding(
+            "fusible",
+            "warning",
+            part,
+            float(limit),
+            float(FUSING),
+            f"{fabric.title} may be ironed at {limit} dot only, and most fusibles want {FUSING}: choose one "
+            f"that bonds at {limit} dot, try it on a scrap, and air the room; or sew the interfacing in.",
+        )
+
+
+def cannot_starch(fabric: Fabric, part: str) -> Iterator[Finding]:
+    """Yield why this cloth cannot be starched."""
+    if not fabric.takes_starch:
+        yield Finding(
+            "starch",
+            "error",
+            part,
+            "starch",
+            "interfacing",
+            f"{fabric.title} takes no starch, and the {part} asks for it. Stiffen it with interfacing or a "
+            "boned hem instead.",
+        )
+
+
+def too_hot(fabric: Fabric, dots: int, part: str) -> Iterator[Finding]:
+    """Yield why this cloth may not be ironed at `dots`."""
+    limit = iron_limit(fabric)
+    if limit is not None and dots > limit:
+        yield Finding(
+            "iron",
+            "error",
+            part,
+            float(dots),
+            float(limit),
+            f"{fabric.title} may be ironed at {limit} dot{'s' if limit != 1 else ''} at most, and the {part} "
+            f"asks for {dots}. Press cooler with a damp cloth, or leave the treatment out.",
+        )
+
+
+def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
+    """Yield why this cloth cannot take `wanted` mm of ease in a seam."""
+    most = EASES[fabric.eases]
+    if wanted > most:
+        yield Finding(
+            "easing",
+            "error",
+            part,
+            wanted,
+            most,
+            f"{fabric.title} eases at most {most:.0f} mm, and a cap ease of {wanted:.0f} mm was asked for. "
+            f"The {part} is drafted with {most:.0f}: choose that, gather the cap, or take another cloth.",
+        )
+
+
+def untakeable(draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]) -> tuple[Finding, ...]:
+    """Return what is asked of this cloth that it cannot take; `typed` are the maker's own choices.
+
+    A default that is too much for a cloth is settled by the block, with a warning.
+    """
+    if fabric is None:
+        return ()
+    eased = tuple(cannot_ease(fabric, typed["cap_ease"], "sleeve")) if "cap_ease" in typed else ()
+    return eased + _fused(draft, fabric)
+
+
+def _fused(draft: Draft, fabric: Fabric) -> tuple[Finding, ...]:
+    fused = sorted(p.name for p in draft.pieces if p.material == "interfacing")
+    sewn_in = any(f.check == "interfacing" and f.value == "sewn in" for f in draft.findings)
+    if not fused or sewn_in:
+        return ()
+    return tuple(cannot_fuse(fabric, fused[0].replace("-", " ")))

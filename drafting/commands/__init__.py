@@ -1,0 +1,1 @@
+"""The commands: `drafting make | demo | body | blocks | lab | app`."""

@@ -1,0 +1,153 @@
+"""What the commands print, as text. Prints nothing itself."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from drafting.blocks import Block
+from drafting.body import Body
+from drafting.costume.next_measure import Gain
+from drafting.ground.choices import Choice
+from drafting.ground.findings import Finding, worst_first
+
+WIDTH = 100
+Row = tuple[str, ...]
+
+CAUTION = (
+    "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
+    "before you cut the real one. Measure the 100 mm square on a printed piece."
+)
+
+
+GAIN = (
+    "Each estimate was moved by half of what it may be off, what is estimated from it with it, and "
+    "a shirt drafted again: so far move its seams and levels."
+)
+
+
+def made_text(findings: tuple[Finding, ...], out: Path) -> str:
+    """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
+    said = [finding for finding in worst_first(findings) if finding.level != "ok"]
+    lines = [_count(findings), *_table(None, [(f.level, f.where, f.message) for f in said])]
+    lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
+    lines += [f"Overview: {out / 'overview.png'}"]
+    lines += [f"Plan:     {out / 'plan.html'}"]
+    lines += [f"Record:   {out / 'report.json'}", "", _wrapped(CAUTION)]
+    return "\n".join(lines)
+
+
+def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
+    """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
+
+    `gains` are the measures that would bring most if they were taken next.
+    """
+    over = {"skin": "over the skin", "underlayers": "over the layers beneath"}[body.taken_over]
+    about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
+    about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
+    lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
+    lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
+    made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
+    lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
+    if gains:
+        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
+        lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
+    doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
+    lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
+    lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
+    return "\n".join(lines)
+
+
+def _measure_rows(body: Body) -> list[Row]:
+    rows: list[Row] = []
+    for name, measure in body.measures.items():
+        size = f"{measure.mm / 10:6.1f}"
+        if measure.left is not None and measure.right is not None:
+            hands = f"left {measure.left / 10:.1f}, right {measure.right / 10:.1f}"
+            rows.append((name, size, measure.source, hands))
+        else:
+            spread = "" if measure.sd is None else f"+/- {2 * measure.sd / 10:.1f}"
+            rows.append((name, size, measure.source, spread))
+    if body.weight is not None:
+        rows.append(("weight", f"{body.weight:6.1f}", "measured", "kg"))
+    return rows
+
+
+def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
+    """Return one row a measure; it was moved by one spread, so it may be off by twice that."""
+    return [
+        (
+            gain.measure,
+            f"+/- {2 * gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
+            f"{gain.moved:.0f} in all",
+            f"{gain.most} {gain.by:.0f}",
+        )
+        for gain in gains
+    ]
+
+
+def block_text(block: Block) -> str:
+    """Return a block's name and summary, then each choice: range, default, meaning, source."""
+    lines = [f"{block.name}: {_after_colon(block.summary)}"]
+    for choice in block.choices:
+        lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
+        about = f"{choice.meaning.rstrip('.')}. Source: {choice.source}"
+        lines.append(_wrapped(about, indent=6))
+    return "\n".join(lines)
+
+
+def _count(findings: tuple[Finding, ...]) -> str:
+    counts = dict.fromkeys(("error", "warning", "note", "ok"), 0)
+    for finding in findings:
+        counts[finding.level] += 1
+    words = ("error", "errors"), ("warning", "warnings"), ("note", "notes")
+    named = [_plural(counts[one], one, many) for one, many in words if counts[one]]
+    return ", ".join([*named, f"{_plural(counts['ok'], 'check holds', 'checks hold')}"])
+
+
+def _plural(n: int, one: str, many: str) -> str:
+    return f"{n} {one if n == 1 else many}"
+
+
+def _value(choice: Choice, value: Any) -> str:
+    """Return a choice's value with its unit, as a costume file takes it."""
+    if choice.unit == "yes/no":
+        return "yes" if value else "no"
+    if choice.unit in ("word", "ratio", "count") or value is None:
+        return str(value)
+    return f"{value:g} {choice.unit}"
+
+
+def _range(choice: Choice) -> str:
+    if choice.words:
+        return " | ".join(choice.words)
+    if choice.low is None and choice.high is None:
+        return choice.unit
+    ends = ["" if end is None else f"{end:g}" for end in (choice.low, choice.high)]
+    return f"{ends[0]}..{ends[1]} {choice.unit}"
+
+
+def _after_colon(summary: str) -> str:
+    head, colon, rest = summary.partition(": ")
+    return rest if colon and " " not in head else summary
+
+
+def _table(head: Row | None, rows: list[Row]) -> list[str]:
+    """Return rows as lines, every column but the last padded, the last one wrapped."""
+    cells = [head, *rows] if head else rows
+    if not rows:
+        return []
+    wide = [max(len(row[i]) for row in cells) for i in range(len(cells[0]) - 1)]
+    lines = []
+    for row in cells:
+        start = "  " + "".join(f"{cell:<{w}}  " for cell, w in zip(row[:-1], wide, strict=True))
+        lines.append(_wrapped(start + row[-1], hang=len(start)).rstrip())
+    return lines
+
+
+def _wrapped(text: str, indent: int = 0, hang: int = 0) -> str:
+    hanging = " " * (hang or indent)
+    wrap = textwrap.TextWrapper(WIDTH, " " * indent, hanging, break_on_hyphens=False)
+    return wrap.fill(text)

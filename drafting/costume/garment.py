@@ -1,0 +1,242 @@
+"""One garment: choose, draft its parts, finish, then check.
+
+`draft_garment` is the short way for notebooks and tests; `costume.make` does the same from files.
+What is checked is what stands: a picture may be shown of a garment before it is `checked`.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from drafting.alter.applique import appliqued
+from drafting.alter.flare import Wish, fuller
+from drafting.blocks import Block, all_blocks
+from drafting.body import Body
+from drafting.body.body import Side
+from drafting.body.sides import differing, one_side
+from drafting.checks import check_all
+from drafting.checks.treatments import untakeable
+from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.draft.chain import Chain, chain
+from drafting.draft.draft import Draft
+from drafting.draft.pattern import Pattern
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.two_sides import alike, both_hands
+from drafting.draft.walk import notched
+from drafting.fabric import Fabric
+from drafting.finish import finish
+from drafting.finish.unwashed import enlarged
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.remembered import remembered
+from drafting.ground.scale import body_scale
+from drafting.reading.fullness import FullnessWish
+from drafting.reading.given import Given
+from drafting.reading.trimming import AppliqueWish, TrimWish
+
+
+@dataclass(frozen=True)
+class MadeGarment:
+    """A garment drafted, finished and checked.
+
+    `fabric` is the role of its cloth; `choices` every value used with its source ("file",
+    "notebook" or "default"); `findings` what rules settled and what the checks found; `seconds` by
+    stage; `trims` what is sewn along its edges; `as_sewn` the pattern before cutting unwashed
+    enlarged it (the same object where nothing is enlarged).
+    """
+
+    name: str
+    block: str
+    fabric: str
+    draft: Draft
+    pattern: Pattern
+    as_sewn: Pattern
+    choices: Mapping[str, tuple[Any, str]]
+    findings: tuple[Finding, ...]
+    seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
+    trims: tuple[TrimWish, ...] = ()
+
+
+def draft_garment(
+    body: Body,
+    fabric: Fabric | None,
+    block: str,
+    choices: Mapping[str, Any] | None = None,
+    *,
+    name: str = "",
+    role: str = "shell",
+) -> MadeGarment:
+    """Return the garment of a block with these choices (mm, degrees, words); no files needed.
+
+    Raises `InputError` for a block or choice that is not known or out of range, `DraftError` where
+    these measures and choices cannot be drafted together.
+    """
+    kind = block_named(block)
+    given = {choice: Given(value) for choice, value in (choices or {}).items()}
+    chosen = choose(kind, given, body_scale(body), Origin())
+    return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
+
+
+def make_garment(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, **more: Any) -> MadeGarment:
+    """Return the garment drafted, finished and checked; takes and raises what `finished_garment` does."""
+    return checked_garment(finished_garment(body, fabric, block, chosen, **more), body, fabric)
+
+
+def finished_garment(
+    body: Body,
+    fabric: Fabric | None,
+    block: Block,
+    chosen: Chosen,
+    *,
+    name: str,
+    role: str,
+    fullness: tuple[FullnessWish, ...] = (),
+    trims: tuple[TrimWish, ...] = (),
+    appliques: tuple[AppliqueWish, ...] = (),
+) -> MadeGarment:
+    """Return the garment drafted and finished, not yet checked; raises `DraftError`."""
+    start = time.perf_counter()
+    draft = drafted(body, fabric, block, chosen)
+    for wish in fullness:
+        draft = fuller(draft, _spread_wish(wish), fabric)
+    for number, applique in enumerate(appliques, 1):
+        draft = appliqued(draft, applique, number)
+    for trim in trims:
+        _on_an_edge(draft, trim)
+    draft = notched(draft)
+    stands = time.perf_counter()
+    sewn = finish(draft, name, role, chosen.finish)
+    pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
+    seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
+    return MadeGarment(
+        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
+    )
+
+
+def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> MadeGarment:
+    """Return the garment with what the checks find in it; never raises."""
+    start = time.perf_counter()
+    found = check_all(made.draft, made.as_sewn, body)
+    typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
+    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    seconds = {**made.seconds, "check": time.perf_counter() - start}
+    return replace(made, findings=findings, seconds=seconds)
+
+
+def _on_an_edge(draft: Draft, trim: TrimWish) -> None:
+    """Refuse a trim whose edge there is not, naming those there are."""
+    if trim.piece not in draft:
+        names = ", ".join(p.name for p in draft.pieces if not p.material)
+        raise DraftError(f"there is no piece {trim.piece} for the {trim.kind}", turn=f"pieces are {names}")
+    if trim.edge not in draft[trim.piece]:
+        names = ", ".join(edge.name for edge in draft[trim.piece].edges)
+        raise DraftError(f"the {trim.piece} has no edge {trim.edge} to trim", turn=f"its edges are {names}")
+
+
+def _spread_wish(wish: FullnessWish) -> Wish:
+    """Return a maker's wish as the alteration takes it."""
+    ref = (wish.piece, wish.edge)
+    if wish.each is not None:
+        return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)
+    return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
+
+
+def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
+    """Return the garment's draft; where the body's two sides differ, one for each hand."""
+    if not differing(body):
+        return _one_hand(body, fabric, block, chosen)
+    left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
+    if alike(left, right):
+        return _one_hand(body, fabric, block, chosen)
+    return both_hands(left, right)
+
+
+SIDES: tuple[Side, Side] = ("left", "right")
+
+
+def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
+    """Return the parts of a garment drafted in order, each handed the chains it needs."""
+    draft = Draft()
+    for name, choices in chosen.parts.items():
+        part = all_blocks()[name]
+        lost = [needed for needed in part.needs if needed not in draft.chains]
+        if lost or part.draft is None:
+            wanted = " and ".join(needed.replace("_", " ") for needed in lost)
+            raise DraftError(
+                f"the block {name} cannot be drafted here: it has to fit the {wanted}",
+                turn="take a block of a whole garment that has both, for example shirt",
+            )
+        chains = {needed: chain(draft, needed) for needed in part.needs}
+        if part.alters:
+            draft = part.draft(draft, body, fabric, choices, **chains)
+        else:
+            values = tuple(vars(choices).items())
+            draft += _part(body, _Part(name, fabric, values, tuple(chains.values()), choices))
+    return _left_open(_sewn_up(draft))
+
+
+@dataclass(frozen=True)
+class _Part:
+    """What a part is drafted from beside the body, as the key under which the answer is kept.
+
+    Choices with other defaults are of another class: they are told apart by their `values` alone.
+    """
+
+    name: str
+    fabric: Fabric | None
+    values: tuple[tuple[str, Any], ...]
+    chains: tuple[Chain, ...]
+    choices: Any = field(compare=False)
+
+    def __hash__(self) -> int:
+        return hash((self.name, self.values))
+
+
+@remembered(32)
+def _part(body: Body, asked: _Part) -> Draft:
+    """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
+    part = all_blocks()[asked.name]
+    assert part.draft is not None
+    return part.draft(body, asked.fabric, asked.choices, **dict(zip(part.needs, asked.chains, strict=True)))
+
+
+def _sewn_up(draft: Draft) -> Draft:
+    """Return the draft with hems and openings that a later part is sewn to (a cuff) made seams."""
+    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+
+    def joined(piece: Piece) -> Piece:
+        waiting = [e for e in piece.edges if e.kind in UNSEWN and (piece.name, e.name) in sewn]
+        if not waiting:
+            return piece  # the same object: what is remembered of it stays
+        return piece.with_edges(*(replace(e, kind=EdgeKind.SEAM, allowance=None) for e in waiting))
+
+    return draft.with_pieces(joined(piece) for piece in draft.pieces)
+
+
+UNSEWN = (EdgeKind.HEM, EdgeKind.OPENING)
+
+
+def _left_open(draft: Draft) -> Draft:
+    """Return the draft with edges that wait for a further part (a sleeve) turned into openings."""
+    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
+    needs = {needed for block in all_blocks().values() for needed in block.needs}
+    waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
+    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is EdgeKind.SEAM)
+    for piece, edge in lone:
+        opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
+        draft = draft.with_pieces([draft[piece].with_edges(opened)])
+    said = tuple(
+        Finding(
+            "left open",
+            "note",
+            f"{piece}.{edge}",
+            None,
+            None,
+            f"Nothing is sewn into the {piece} {edge}: it is drafted as an opening, to be bound or faced.",
+        )
+        for piece, edge in lone
+    )
+    return replace(draft, findings=draft.findings + said)

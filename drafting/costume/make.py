@@ -1,0 +1,118 @@
+"""READ FIRST: from a costume file to checked pieces. The whole flow is `make`.
+
+    CostumeFile -> choose -> draft -> notches -> finish (`finished`) -> check (`checked`) -> Made
+
+The cutting layouts come after (`cutting.laid_out`), then what is written to disk
+(`output.write_output`); one garment without files is `garment.draft_garment`.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+
+from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.file import CostumeFile, Garment
+from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
+from drafting.ground.errors import DraftError, Fault, InputError
+from drafting.ground.findings import Finding
+from drafting.ground.remembered import remembered
+from drafting.ground.scale import body_scale
+from drafting.layout import Lay
+
+__all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
+
+
+@dataclass(frozen=True)
+class Made:
+    """A costume made: its garments, every finding about it, and seconds by stage.
+
+    `lays` holds a cutting layout for each cloth once `cutting.laid_out` has worked them out.
+    """
+
+    costume: CostumeFile
+    garments: tuple[MadeGarment, ...]
+    findings: tuple[Finding, ...]
+    lays: tuple[Lay, ...] = ()
+    timings: Mapping[str, float] = field(default_factory=dict, compare=False)
+
+
+def make(costume: CostumeFile) -> Made:
+    """Return the costume drafted, finished and checked; raises what `finished` does."""
+    return checked(finished(costume))
+
+
+def finished(costume: CostumeFile) -> Made:
+    """Return the costume drafted and finished: what a picture needs. Nothing is checked yet.
+
+    Raises `InputError` with every fault of every garment: choices that are not known or out of
+    range first, then garments that these measures and choices cannot give.
+    """
+    faults: list[Fault] = []
+    chosen = {g.name: choices for g in costume.garments if (choices := _chosen(costume, g, faults))}
+    if not faults:
+        made = [_made(costume, g, chosen[g.name], faults) for g in costume.garments]
+    if faults:
+        raise InputError(faults)
+    return _made_up(costume, tuple(garment for garment in made if garment))
+
+
+@remembered(8)
+def checked(made: Made) -> Made:
+    """Return what was made with what the checks find in it; never raises."""
+    costume, wearer = made.costume, made.costume.wearer
+    garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
+    return _made_up(costume, tuple(garments))
+
+
+def _made_up(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Made:
+    timings: Counter[str] = Counter()
+    for garment in garments:
+        timings.update(garment.seconds)  # seconds add up like counts
+    return Made(costume, garments, tuple(_findings(costume, garments)), timings=dict(timings))
+
+
+def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+    field_name = f"garments.{garment.name}"
+    origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
+    try:
+        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.line)
+        return choose(block, garment.choices, body_scale(costume.wearer), origin)
+    except InputError as error:
+        faults.extend(error.faults)
+        return None
+
+
+def _made(costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]) -> MadeGarment | None:
+    block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
+    names = {"name": garment.name, "role": garment.fabric}
+    try:
+        return finished_garment(
+            costume.wearer,
+            cloth,
+            block,
+            chosen,
+            fullness=garment.fullness,
+            trims=garment.trims,
+            appliques=garment.appliques,
+            **names,
+        )
+    except InputError as error:
+        faults.extend(error.faults)
+    except DraftError as error:
+        where = f"garments.{garment.name}"
+        faults.append(Fault(str(error), "", where, costume.path, garment.line))
+    return None
+
+
+def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
+    """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
+    yield from costume.wearer.findings
+    for role in dict.fromkeys(garment.fabric for garment in garments):
+        if role in costume.fabrics:
+            yield from costume.fabrics[role].findings
+    for garment in garments:
+        for finding in garment.findings:
+            where = f"{garment.name}: {finding.where}" if len(garments) > 1 else finding.where
+            yield replace(finding, where=where)

@@ -1,0 +1,53 @@
+"""A chain of edges as it runs once sewn: darts between them closed, panels joined."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.geometry import Path
+
+
+@dataclass(frozen=True)
+class Chain:
+    """Edges in the order they run, and the one path they make when laid end to end.
+
+    The path starts where the first edge lies; each further edge is moved so that it goes on where,
+    and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
+    elastic are pulled up (None: as drawn).
+    """
+
+    refs: tuple[EdgeRef, ...]
+    path: Path
+    sewn: float | None = None
+
+    @property
+    def sewn_length(self) -> float:
+        return self.path.length if self.sewn is None else self.sewn
+
+    def mirrored(self) -> Chain:
+        """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
+        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn)
+
+
+def chain(draft: Draft, name: str) -> Chain:
+    """Return the chain a draft offers by `name`. Raises KeyError naming those there are."""
+    if name not in draft.chains:
+        raise KeyError(f"the draft has no chain {name!r}; it has {sorted(draft.chains)}")
+    refs = draft.chains[name]
+    edges = [draft.edge(ref) for ref in refs]
+    gathered = any(edge.sewn is not None for edge in edges)
+    sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
+    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn)
+
+
+def laid_end_to_end(paths: list[Path]) -> Path:
+    """Return one path; every path after the first is turned and moved to go on smoothly."""
+    whole = paths[0]
+    for path in paths[1:]:
+        factor = whole.arrive / path.leave
+        start, end = path.start, whole.end
+        moved = path.mapped(lambda p, s=start, e=end, f=factor: e + (p - s) * f)  # type: ignore[misc]
+        whole = Path((*whole.segments, *moved.segments))
+    return whole

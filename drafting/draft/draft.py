@@ -1,0 +1,127 @@
+"""Seams between chains of edges, and the `Draft` that holds pieces and seams."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from drafting.draft.piece import Edge, Piece
+from drafting.ground.findings import Finding
+
+EdgeRef = tuple[str, str]
+"""(piece, edge)."""
+
+Corner = Literal["smooth", "square"] | None
+"""What two joined corners must make: 180 together, 90 on one piece alone, or nothing."""
+
+
+@dataclass(frozen=True)
+class Seam:
+    """Chain `a` is sewn to chain `b`.
+
+    `a` lists whole edges in the order they run; `b` likewise in the order that meets `a` walked
+    backwards: the first edge of `b` meets the first of `a`, and each of them runs against it, as
+    both outlines are anticlockwise. `ease` (mm) is a minus b on the stitching line. `start` and
+    `end` say what the corners at the two ends of `a` must make. `eased` is the part of `a`
+    (from, to, in mm from its start) that holds the ease.
+    """
+
+    name: str
+    a: tuple[EdgeRef, ...]
+    b: tuple[EdgeRef, ...]
+    ease: float = 0.0
+    start: Corner = "smooth"
+    end: Corner = "smooth"
+    eased: tuple[float, float] | None = None
+    notches: tuple[SeamNotch, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SeamNotch:
+    """A pair of facing notches: `a` and `b` mm from the seam's start along each chain."""
+
+    name: str
+    a: float
+    b: float
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Girth:
+    """One level's account, mm: body, what was asked for (layers + ease), what was settled.
+
+    `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both.
+    """
+
+    level: str
+    body: float
+    asked_ease: float
+    settled_ease: float
+    side: str = ""
+    stretch_used: float = 0.0
+    limb: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Notion:
+    """Something to buy and cut besides cloth: elastic, buttons, boning, thread.
+
+    `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
+    `kind` is the sort to ask for (a flat button, spiral boning), `size` its diameter or width, mm.
+    """
+
+    what: str
+    where: str
+    count: int
+    cut_length: float | None = None
+    note: str = ""
+    kind: str = ""
+    size: float | None = None
+
+
+@dataclass(frozen=True)
+class Draft:
+    """Pieces on their stitching lines, the seams between them, and what was settled on the way.
+
+    `facts` are measured results (mm, degrees) that travel with the draft; `findings` what a named
+    rule settled; `chains` names stretches of outline that later blocks fit onto (`front_armhole`),
+    each as edges in the order they run.
+    """
+
+    pieces: tuple[Piece, ...] = ()
+    seams: tuple[Seam, ...] = ()
+    girths: tuple[Girth, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    facts: dict[str, float] = field(default_factory=dict)
+    chains: dict[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
+    notions: tuple[Notion, ...] = ()
+
+    def __add__(self, other: Draft) -> Draft:
+        """Put two drafts together."""
+        return Draft(
+            self.pieces + other.pieces,
+            self.seams + other.seams,
+            self.girths + other.girths,
+            self.findings + other.findings,
+            self.facts | other.facts,
+            self.chains | other.chains,
+            self.notions + other.notions,
+        )
+
+    def __getitem__(self, name: str) -> Piece:
+        for piece in self.pieces:
+            if piece.name == name:
+                return piece
+        raise KeyError(f"no piece {name!r}; there are {[p.name for p in self.pieces]}")
+
+    def __contains__(self, name: str) -> bool:
+        return any(piece.name == name for piece in self.pieces)
+
+    def edge(self, ref: EdgeRef) -> Edge:
+        return self[ref[0]][ref[1]]
+
+    def with_pieces(self, pieces: Iterable[Piece]) -> Draft:
+        """Return the draft with the pieces of these names replaced."""
+        new = {piece.name: piece for piece in pieces}
+        return replace(self, pieces=tuple(new.get(p.name, p) for p in self.pieces))

@@ -1,0 +1,1 @@
+"""What everything stands on: errors, findings, choices, names, units, tolerances."""

@@ -1,0 +1,74 @@
+"""How a block states its choices: unit, range, default, meaning and source of each.
+
+A block's `Choices` is one small frozen dataclass whose fields are made by `choice(...)`. Sliders,
+`drafting blocks`, the costume file's reader and the report are all built from `choices_of`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, fields
+from functools import lru_cache
+from typing import Any, Literal
+
+Unit = Literal["mm", "deg", "percent", "ratio", "count", "word", "yes/no"]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One choice: its `name`, `unit`, `default`, range `low`..`high`, what it means, and the source.
+
+    `words` lists what a choice of unit "word" may be. `scales` says that the default is meant for
+    an adult and shrinks with a small body (a value that a maker typed never does). `step` is what
+    one key press on a slider moves.
+    """
+
+    name: str
+    unit: Unit
+    default: Any
+    low: float | None
+    high: float | None
+    meaning: str
+    source: str
+    group: str
+    step: float
+    words: tuple[str, ...]
+    scales: bool
+
+
+def choice(
+    default: Any,
+    unit: Unit,
+    meaning: str,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    source: str = "common practice",
+    group: str = "fit",
+    step: float = 1.0,
+    words: tuple[str, ...] = (),
+    scales: bool = False,
+) -> Any:
+    """Return a dataclass field that carries a `Choice` (its name is the field's)."""
+    about = {
+        "unit": unit,
+        "default": default,
+        "low": low,
+        "high": high,
+        "meaning": meaning,
+        "source": source,
+        "group": group,
+        "step": step,
+        "words": words,
+        "scales": scales,
+    }
+    return field(default=default, metadata={"choice": about})
+
+
+def choices_of(cls: type) -> tuple[Choice, ...]:
+    """Return the `Choice` of every field of a block's `Choices` class, in the order written."""
+    return _stated(cls)
+
+
+@lru_cache(maxsize=256)
+def _stated(cls: type) -> tuple[Choice, ...]:
+    return tuple(Choice(name=f.name, **f.metadata["choice"]) for f in fields(cls))

@@ -1,0 +1,48 @@
+"""What can go wrong, said so that a maker can mend it. Imports nothing of ours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing wrong in one file.
+
+    `what` says what is wrong, `right` what would be right; `line` counts from 1 and is None where
+    the fault has no line (a key that is missing, a body handed over by a notebook).
+    """
+
+    what: str
+    right: str = ""
+    field: str = ""
+    file: str = ""
+    line: int | None = None
+
+    def __str__(self) -> str:
+        place = self.file + (f":{self.line}" if self.line is not None else "")
+        head = ": ".join(part for part in (place, self.field) if part)
+        text = f"{self.what}; {self.right}" if self.right else self.what
+        return f"{head}: {text}" if head else text
+
+
+class DraftError(Exception):
+    """The draft cannot be made from what was given. Its text is meant for the maker.
+
+    Parameters: `what` cannot be had; the `value` that was given (with unit, as text); the `reach`
+    that would do; what to `turn` (the way out).
+    """
+
+    def __init__(self, what: str, *, value: str = "", reach: str = "", turn: str = "") -> None:
+        self.what, self.value, self.reach, self.turn = what, value, reach, turn
+        parts = [what, f"given {value}" if value else "", f"reachable {reach}" if reach else ""]
+        text = "; ".join(part for part in [", ".join(p for p in parts if p), turn] if part)
+        super().__init__(text)
+
+
+class InputError(DraftError):
+    """Files that cannot be used: every fault of them at once, in `faults`."""
+
+    def __init__(self, faults: tuple[Fault, ...] | list[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("\n".join(str(fault) for fault in self.faults))

@@ -1,0 +1,32 @@
+"""Where the files shipped with the kit lie: `measurements/` and `notebooks/`.
+
+In a checkout they are the top-level folders, the one source; a wheel carries a copy inside the
+package (pyproject.toml says so).
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+PACKAGE = Path(__file__).resolve().parent
+INSTALLED = PACKAGE / "_shipped"
+
+
+def in_checkout() -> bool:
+    """Return whether the package runs from a checkout, not from an installed wheel."""
+    return not INSTALLED.is_dir()
+
+
+def shipped(folder: Literal["measurements", "notebooks"]) -> Path:
+    """Return the absolute path of a shipped folder, which may only be read.
+
+    >>> shipped("measurements").name
+    'measurements'
+    """
+    return (PACKAGE.parent if in_checkout() else INSTALLED) / folder
+
+
+def demo_costume() -> Path:
+    """Return the costume file of the demo, the lamplighter (an invented figure)."""
+    return shipped("measurements") / "costumes" / "lamplighter.toml"

@@ -1,0 +1,162 @@
+"""What a lay has to say: pieces that stick out, and what to do; stripes, stretch, length."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from drafting.ground.findings import Finding
+from drafting.ground.units import show_length
+from drafting.layout.cloth import Cloth, LayName
+from drafting.layout.lay import Lay
+from drafting.layout.outlines import Outline
+from drafting.layout.packing.model import box_of
+
+SEAM = 10.0
+"""mm of allowance taken for a new seam where an edge names none; common practice."""
+
+TURNED = 1.0
+"""degrees by which the stretch may lie off the way the cloth stretches most (ours)."""
+
+
+def findings_of(lay: Lay) -> tuple[Finding, ...]:
+    """Return everything there is to say about a lay, what sticks out first."""
+    return tuple(_said(lay))
+
+
+def _said(lay: Lay) -> Iterator[Finding]:
+    for outline in lay.left_out:
+        yield sticks_out(outline, lay.cloth, lay.lay)
+    yield from lay.cloth.findings
+    if lay.packing.spots:
+        yield Finding("lay", "note", lay.role, lay.length, lay.lower_bound, lay.summary())
+    yield from _hands(lay)
+    yield from _repeats(lay)
+    yield from _wash(lay)
+    yield from _stretch(lay)
+
+
+def sticks_out(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
+    """Return the error for a piece that is wider than the cloth: both sizes, and what to do."""
+    _, y0, _, y1 = box_of(outline.ring)
+    wide, room, name = y1 - y0, cloth.layer_width(lay), outline.part.name
+    if lay == "folded" and outline.opened:
+        what = f"{name} has its fold across the grain, and this cloth is folded along it"
+        do = "open the cloth, or fold it across"
+    else:
+        what = f"{name} needs {show_length(wide)} across the cloth, and there are {show_length(room)}" + (
+            " on each half of the folded cloth" if lay == "folded" else " between the selvedges"
+        )
+        do = _way_out(outline, wide, cloth, lay)
+    message = f"{what}. It is left out of the lay: {do}."
+    return Finding("fits the cloth", "error", name, wide, room, message)
+
+
+def _way_out(outline: Outline, wide: float, cloth: Cloth, lay: LayName) -> str:
+    """Return what to do with a piece too wide: open the cloth, or cut it in the fewest parts."""
+    whole = 2 * wide if outline.fold else wide
+    if lay == "folded" and whole <= cloth.usable_width:
+        return "open the cloth, where it fits on one layer"
+    seam = max((w for w in outline.part.cut.allowances.values()), default=0.0) or SEAM
+    parts = fewest_parts(whole, cloth.usable_width, seam)
+    each = whole / parts + 2 * seam * (parts - 1) / parts
+    return (
+        f"split it into {parts} gores or panels, each on its own grainline and about "
+        f"{show_length(each)} wide with {show_length(seam)} for the new seams; or piece the cloth, "
+        "or take a wider one"
+    )
+
+
+def fewest_parts(wide: float, room: float, seam: float) -> int:
+    """Return into how many equal parts a piece must be split to fit, new seams counted.
+
+    >>> fewest_parts(1650, 1470, 10), fewest_parts(1543, 1500, 10), fewest_parts(900, 1470, 10)
+    (2, 2, 1)
+    """
+    parts = max(1, math.ceil(wide / room))
+    while parts > 1 and wide / parts + 2 * seam * (parts - 1) / parts > room and parts < 100:
+        parts += 1
+    return parts
+
+
+def _hands(lay: Lay) -> Iterator[Finding]:
+    singles = [
+        lay.id(spot)
+        for spot in lay.packing.spots
+        if lay.lay != "open" and lay.job.copies[spot.copy].hand != "both" and not lay.outline(spot).fold
+    ]
+    if singles:
+        yield Finding(
+            "cut from one layer",
+            "note",
+            lay.role,
+            None,
+            None,
+            f"Cut from one layer of the folded cloth only, the one whose right side gives the hand "
+            f"named: {', '.join(singles)}.",
+        )
+
+
+def _repeats(lay: Lay) -> Iterator[Finding]:
+    if lay.cloth.repeat_along:
+        yield _repeat(
+            lay.cloth,
+            lay.cloth.repeat_along,
+            "along its length: every piece is laid with one level line on the same place of the repeat, "
+            "and the lay is longer for it. Check each pair of partners before cutting.",
+        )
+    if lay.cloth.repeat_across:
+        yield _repeat(lay.cloth, lay.cloth.repeat_across, STRIPES[lay.lay == "open"])
+
+
+STRIPES = {
+    True: "across: the grainline of every piece lies on the same place of a stripe, where it has room "
+    "to. Check each pair of partners before cutting.",
+    False: "across: fold it on a stripe and pin the layers stripe on stripe, then both hands of a pair "
+    "match. From piece to piece stripes are matched on open cloth only.",
+}
+"""What is said of stripes, by whether the cloth lies open."""
+
+
+def _repeat(cloth: Cloth, every: float, words: str) -> Finding:
+    message = f"{cloth.title} repeats every {show_length(every)} {words}"
+    return Finding("repeat", "note", cloth.role, every, None, message)
+
+
+def _wash(lay: Lay) -> Iterator[Finding]:
+    _, across = lay.cloth.shrinkage
+    room = lay.cloth.layer_width(lay.lay) * (1 - across)
+    high = max((box_of(lay.job.posed(spot))[3] for spot in lay.packing.spots), default=0.0)
+    if across > 0 and high > room:
+        yield Finding(
+            "width after the wash",
+            "warning",
+            lay.role,
+            room,
+            high,
+            f"{lay.cloth.title} is to be washed before cutting and loses {100 * across:.3g} % of its "
+            f"width: {show_length(room)} are left, and this lay reaches {show_length(high)}. Measure "
+            "the washed cloth and write its usable_width; the lay may come out longer.",
+        )
+
+
+def _stretch(lay: Lay) -> Iterator[Finding]:
+    """Yield a warning for each piece whose greatest stretch does not lie as the cloth's does."""
+    if lay.cloth.stretch_turned is None:
+        return
+    wanted = 0.0 if lay.cloth.stretch_turned else 90.0
+    for outline in lay.outlines:
+        piece = outline.part.cut.piece
+        lies = (piece.stretch - piece.grain) % 180
+        off = abs((lies - wanted + 90) % 180 - 90)
+        if off > TURNED:
+            yield Finding(
+                "stretch",
+                "warning",
+                outline.part.name,
+                lies,
+                wanted,
+                f"{outline.part.name} is to stretch {lies:.0f} degrees off the selvedge, and "
+                f"{lay.cloth.title} stretches most at {wanted:.0f}: it would not stretch around the "
+                "body. Turn its grain, or take a cloth that stretches the other way.",
+            )

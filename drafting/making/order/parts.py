@@ -1,0 +1,104 @@
+"""The parts on the table and the steps made of them: each part is used once, each step makes one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Seam
+from drafting.making.model import Said, Setting, Stage, Step
+from drafting.making.settings.edges import edge_key
+from drafting.making.times import minutes
+
+
+@dataclass
+class Bench:
+    """One garment in the making. `parts` maps each piece to the part that holds it now."""
+
+    garment: MadeGarment
+    settings: Mapping[tuple[str, str], Setting]
+    parts: dict[str, str] = field(default_factory=dict)
+    steps: list[Step] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        name = self.garment.name
+        self.parts = {p.name: f"{name}.{p.name}" for p in self.garment.draft.pieces}
+
+    def holding(self, pieces: Iterable[str]) -> list[str]:
+        """Return the parts that hold these pieces, each once."""
+        return list(dict.fromkeys(self.parts[piece] for piece in pieces))
+
+    def do(
+        self,
+        stage: Stage,
+        verb: str,
+        name: str,
+        pieces: Sequence[str],
+        say: Iterable[Said],
+        *,
+        seams: Sequence[str] = (),
+        edges: Sequence[tuple[str, str]] = (),
+        notions: Sequence[str] = (),
+        cautions: Sequence[Said] = (),
+        length: float = 0.0,
+        count: int = 0,
+        wait: float = 0.0,
+        shown: Sequence[str] = (),
+    ) -> None:
+        """Add a step on the parts that hold `pieces`; they become one part called `name`."""
+        garment = self.garment.name
+        used = self.holding(pieces)
+        makes = f"{garment}: {name} [{len(self.steps) + 1}]"
+        sewn = (*seams, *(edge_key(*ref) for ref in edges))
+        found = [self.settings.get((garment, name)) for name in sewn]
+        visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
+        self.steps.append(
+            Step(
+                f"{garment}/{len(self.steps) + 1} {verb}",
+                stage,
+                verb,
+                garment,
+                tuple(say),
+                tuple(used),
+                makes,
+                visible,
+                tuple(seams),
+                next(filter(None, found), None),
+                tuple(cautions),
+                minutes(verb, length, count),
+                wait,
+                tuple(edges),
+                tuple(notions),
+            )
+        )
+        for piece, part in self.parts.items():
+            if part in used:
+                self.parts[piece] = makes
+
+    def shell(self) -> list[str]:
+        """Return the pieces of the garment's own cloth."""
+        return [piece.name for piece in self.garment.draft.pieces if not piece.material]
+
+    def of(self, what: str, where: str = "") -> list[str]:
+        """Return the notions of a kind, as steps name them, that go to a place of this name."""
+        found = (n for n in self.garment.draft.notions if n.what == what and where in n.where)
+        return [f"{what}: {n.where}" for n in found]
+
+    def named(self, what: str, piece: str) -> list[str]:
+        """Return the notions of a kind that go to one piece, as steps name them.
+
+        A notion of one hand says so behind a space (`cuff left`), its piece behind a hyphen.
+        """
+        found = (n for n in self.garment.draft.notions if n.what == what)
+        return [f"{what}: {n.where}" for n in found if n.where.replace(" ", "-") == piece]
+
+
+def pieces_of(seam: Seam) -> list[str]:
+    """Return the pieces a seam joins, each once."""
+    return list(dict.fromkeys(piece for piece, _ in (*seam.a, *seam.b)))
+
+
+def pieces_in(seams: Iterable[Seam]) -> list[str]:
+    """Return the pieces that several seams join, each once."""
+    return list(dict.fromkeys(piece for seam in seams for piece in pieces_of(seam)))

@@ -1,0 +1,99 @@
+"""How far a hem or an opening must open to be pulled on: over hand, heel, hips, bust or head.
+
+Ring of the opening = its edges as drawn (elastic lets them out again), both hands where it goes
+round the body; share = what it passes / ring - 1.
+"""
+
+from __future__ import annotations
+
+import math
+
+from drafting.body import Body
+from drafting.body.body import Side
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.fabric import Fabric
+from drafting.making.one_hand import hand
+from drafting.making.seam_lengths import hands
+from drafting.making.settings.lengthening import CLOSE, Gives, around
+
+OPENS = 0.10
+"""Greatest stretch from which a cloth is pulled on over something; a firmer one opens by a closing
+(ours)."""
+
+CLOSINGS = ("button", "zip", "hook")
+
+SIDES: tuple[Side, Side] = ("left", "right")
+
+
+def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> Gives:
+    """Return how far a turned edge must open for its wearer to get into the garment."""
+    over = [name for name in passed(draft, piece, edge) if name in body]
+    stretch = fabric.greatest_stretch if fabric is not None else 0.0
+    ring = ring_of(draft, piece, edge)
+    if not over or stretch < OPENS or opens(draft) or ring <= 0:
+        return Gives()
+    widest = max(body.hand(name, side) for name in over for side in SIDES)
+    share = min(stretch, widest / ring - 1)
+    return Gives(share, "passes") if share > CLOSE else Gives()
+
+
+def unmeasured(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> tuple[str, ...]:
+    """Return the measures that nobody took and that a stretchy opening would have to pass over."""
+    stretch = fabric.greatest_stretch if fabric is not None else 0.0
+    if stretch < OPENS or opens(draft):
+        return ()
+    return tuple(name for name in passed(draft, piece, edge) if name not in body)
+
+
+def passed(draft: Draft, piece: Piece, edge: Edge) -> tuple[str, ...]:
+    """Return the measures that must go through the ring that an edge is part of (none: no ring)."""
+    neck = edge.name == "neck"
+    if edge.kind is EdgeKind.OPENING:
+        return ("head_girth",) if neck else ()
+    if edge.name == "waist":
+        return ("hip_girth",)
+    if is_sleeve(piece):
+        return ("hand_girth", "upper_arm_girth") if short_sleeve(draft, piece) else ("hand_girth",)
+    if is_leg(piece):
+        return ("heel_girth",)
+    close = around(draft) > CLOSE
+    return ("bust_girth", "hip_girth") if close else ()
+
+
+def ring_of(draft: Draft, piece: Piece, edge: Edge) -> float:
+    """Return the length (mm) of the whole opening that an edge is part of."""
+    limb = (is_sleeve(piece) or is_leg(piece)) and edge.name != "waist"
+    alike = [
+        other
+        for other in draft.pieces
+        if not other.material
+        and is_sleeve(other) == is_sleeve(piece)
+        and edge.name in other
+        and other[edge.name].kind is edge.kind
+        and (not limb or hand(other.name) == hand(piece.name))
+    ]
+    return math.fsum(other[edge.name].length * (1 if limb else hands(other)) for other in alike)
+
+
+def is_sleeve(piece: Piece) -> bool:
+    return any("cap" in edge.name.split("_") for edge in piece.edges)
+
+
+def is_leg(piece: Piece) -> bool:
+    return "inseam" in piece
+
+
+def short_sleeve(draft: Draft, piece: Piece) -> bool:
+    """Return whether a sleeve ends on the upper arm: it is wider than it is long below its cap."""
+    level = next((level for level in piece.levels if level.name == "upper_arm"), None)
+    if level is None:
+        return False
+    low = min(point.imag for edge in piece.edges for point in (edge.path.start, edge.path.end))
+    return level.paths[0].start.imag - low < level.length / 2
+
+
+def opens(draft: Draft) -> bool:
+    """Return whether the garment has a closing, so that nothing has to be stretched to get in."""
+    fastened = any(notion.what in CLOSINGS for notion in draft.notions)
+    return fastened or draft.facts.get("fly", 0.0) > 0

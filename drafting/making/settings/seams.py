@@ -1,0 +1,102 @@
+"""Every seam's setting, put together from cloth, body and workroom."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from drafting.costume.garment import MadeGarment
+from drafting.costume.make import Made
+from drafting.costume.workroom import Workroom
+from drafting.draft.draft import Draft, Seam
+from drafting.fabric import Fabric
+from drafting.making.model import Setting, said
+from drafting.making.settings.edges import edge_settings
+from drafting.making.settings.feet import feeding, foot_for, set_lighter
+from drafting.making.settings.lengthening import TRUE_BIAS, Gives, bias_angle, lengthens
+from drafting.making.settings.needles import needle_for
+from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on
+from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
+
+
+def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
+    """Return how everything is sewn, by garment and the seam's name.
+
+    Hems, casings and openings stand under `hem: piece.edge` (`edges.edge_key`).
+    """
+    room = room or Workroom()
+    fabrics = made.costume.fabrics
+    found: dict[tuple[str, str], Setting] = {}
+    for garment in made.garments:
+        for seam in garment.draft.seams:
+            cloths = cloths_of(garment, seam, fabrics)
+            found[garment.name, seam.name] = setting(garment, seam, cloths, room)
+        shell = fabrics.get(garment.fabric)
+        edges = edge_settings(garment, made.costume.wearer, shell, room)
+        found |= {(garment.name, key): edge for key, edge in edges.items()}
+    return found
+
+
+def cloths_of(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
+    """Return the cloths that meet in a seam, the heaviest first; those nobody described are left out."""
+    pieces = (garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
+    roles = dict.fromkeys(piece.material or garment.fabric for piece in pieces)
+    known = [fabrics[role] for role in roles if role in fabrics]
+    return tuple(sorted(known, key=lambda cloth: -(cloth.mass or 0.0)))
+
+
+def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: Workroom) -> Setting:
+    """Return how one seam is sewn and pressed."""
+    draft, fabric = garment.draft, cloths[0] if cloths else None
+    knit = any(cloth.weave == "knit" for cloth in cloths)
+    gives = lengthens(draft, seam, fabric)
+    stayed = must_not_stretch(draft, seam, knit, gives)
+    gives = Gives() if stayed else gives
+    stitch = _sewn(draft, seam, stitch_for(gives, knit, room))
+    needle, stands_in = needle_for(fabric, room)
+    foot = foot_for(fabric, gives.share, stitch.number, room)
+    light = set_lighter(fabric, gives.share, foot, room)
+    dots = heat(cloths, room)
+    why = (
+        *stitch.why,
+        *([said("set.stand_in")] if stands_in else []),
+        *feeding(gives.share, knit, stitch.number, foot, light),
+        *pressed_on(fabric, dots, room),
+    )
+    return Setting(
+        stitch.number,
+        3 if encloses(seam) else 1,
+        stitch.length,
+        needle,
+        foot,
+        stitch.width,
+        "lighter" if light else "usual",
+        gives.share,
+        stayed,
+        press_for(draft, seam, stitch.number),
+        dots,
+        why,
+        (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
+        gives.cause,
+    )
+
+
+def _sewn(draft: Draft, seam: Seam, stitch: Stitch) -> Stitch:
+    """Return the stitch, closer where a plain seam takes the strain of sitting down."""
+    strained = stitch.number == "301" and any("crotch" in edge for _, edge in seam.a)
+    return replace(stitch, length=TIGHT) if strained else stitch
+
+
+def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool:
+    """Return whether a seam is stayed: a knit's shoulder, or a bias edge sewn to a straight one.
+
+    Nothing is stayed that the body must stretch, but the shoulder, from which a knit hangs.
+    """
+    if knit:
+        return all("shoulder" in edge for _, edge in seam.a)
+    if gives.by_the_body:
+        return False
+    held = {p.name.removesuffix("-interfacing") for p in draft.pieces if p.material == "interfacing"}
+    chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
+    a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
+    return max(a, b) > TRUE_BIAS and min(a, b) < TRUE_BIAS / 2

@@ -1,0 +1,295 @@
+"""The bench: controls on the left, the pieces and what is to be said of them on the right."""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from drafting.costume.file import CostumeFile
+from drafting.costume.lays import laid_out
+from drafting.costume.make import Made, checked, make
+from drafting.ground.choices import Choice
+from drafting.ground.errors import DraftError, InputError
+from drafting.notebook.bench import saving
+from drafting.notebook.bench import state as st
+from drafting.notebook.bench.ahead import Ahead, Step, step_of
+from drafting.notebook.bench.changes import changes_html
+from drafting.notebook.bench.controls import Shown, typed
+from drafting.notebook.bench.field_states import groups_of, states_of
+from drafting.notebook.bench.findings import findings_html
+from drafting.notebook.bench.girths import girths_html
+from drafting.notebook.bench.history import History
+from drafting.notebook.bench.measures import measures_html
+from drafting.notebook.bench.page import BenchPage
+from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.memory import spare_what_stands
+from drafting.notebook.picture import drawn
+from drafting.notebook.when_resting import Later
+from drafting.output.write import write_output
+
+MEASURES = "The measures it is drafted from"
+
+AHEAD = 0.02
+"""Seconds after the findings: what the page sends meanwhile is heard first."""
+
+
+class Bench:
+    """Garments of a costume, one shown at a time, with a control for each of its `choices`.
+
+    Show it as the last line of a cell. `garment` names one garment, several, or (None) all; `choices`
+    names the controls wanted, or (None) all there are. `out` is the folder that the button writes,
+    the same as `drafting make` does. What the bench knows is `history`; the widgets only show it.
+    Raises `InputError` where the first garment cannot be drafted as it stands in its file.
+    """
+
+    def __init__(
+        self,
+        costume: CostumeFile,
+        garment: str | Sequence[str] | None = None,
+        choices: Sequence[str] | None = None,
+        out: Path | str = "../out",
+    ) -> None:
+        names = _garments(costume, garment)
+        self.costume, self.named, self.out = costume, choices, Path(out)
+        self.history = History(st.begin(costume, names[0]))
+        self.unit: Shown = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.slips: dict[str, tuple[str, str]] = {}
+        self.counts: dict[str, int] = {}
+        self.drawn: tuple[Any, ...] = ()
+        self.file = _kept(costume)
+        self.widgets = BenchPage(self, names)
+        self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
+        self.checks = Later(partial(self.safely, self._show_findings))
+        self.ahead = Ahead()
+        self.step: Step | None = None
+        self.looks = Later(partial(self.safely, self._look_ahead), AHEAD, needed=False)
+        self._show_controls()
+        self._show()
+        self._show_findings()
+        spare_what_stands()
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.widgets.view._repr_mimebundle_(**asked)
+
+    @property
+    def standing(self) -> st.Standing:
+        """What is asked for now, and what was made of it."""
+        return self.history.now
+
+    @property
+    def garment(self) -> str:
+        """The name of the garment that is shown."""
+        return self.standing.garment
+
+    @property
+    def made(self) -> Made:
+        """What the picture shows, checked."""
+        return checked(self.standing.made)
+
+    @property
+    def controls(self) -> Mapping[str, Choice]:
+        """What the garment shown has a control for, by name."""
+        known = st.choices_in(self.costume, self.garment)
+        if self.named is None:
+            return known
+        if len(self.widgets.names) == 1:
+            return {name: st.choice_of(self.costume, self.garment, name) for name in self.named}
+        return {name: known[name] for name in self.named if name in known}
+
+    def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
+        """Take a new value (mm, degrees, a word, yes or no) for one choice, and show what it gives.
+
+        What cannot be drafted is said beside its control, and the last picture stays. Values of one
+        `stroke` are one step of undo.
+        """
+        self.slips.pop(choice, None)
+        self.step = step_of(choice, st.asked_values(self.standing).get(choice), value)
+        drafted = self.ahead.finished
+        self._stand(st.asked_for(self.standing, self.garment, choice, value, stroke, drafted))
+
+    def reset(self, choice: str = "", stroke: int = 0) -> None:
+        """Put one choice, or all of the garment shown, back to what the file says."""
+        self.slips = {} if not choice else {n: s for n, s in self.slips.items() if n != choice}
+        self._stand(st.put_back(self.standing, self.costume, self.garment, choice, stroke))
+
+    def undo(self) -> None:
+        """Go back one step; nothing where there is none."""
+        self._come_to(self.history.undone())
+
+    def redo(self) -> None:
+        """Take the last step back again."""
+        self._come_to(self.history.redone())
+
+    def show_garment(self, name: str) -> None:
+        """Show another garment of the costume; what was chosen for each stays."""
+        if name == self.garment:
+            return
+        try:
+            self._come_to(self.history.turned(st.showing(self.standing, name)))
+        except DraftError:
+            self.widgets.show_buttons()  # the list names the one that is shown
+            raise
+
+    def show_in(self, unit: Shown) -> None:
+        """Show lengths in cm or in inches; no value changes."""
+        self.unit = unit
+        self._show_controls()
+        self._show()
+
+    def save(self, to: Path | str | None = None) -> Path:
+        """Write the choices back into the costume file, or into a copy; return where they stand.
+
+        Comments and order stay. Raises `DraftError` where what is asked cannot be drafted,
+        `InputError` where the file has changed since it was read or cannot be written.
+        """
+        self._refuse_if_refused("nothing was saved")
+        if isinstance(self.file, InputError):
+            raise self.file
+        asked = self.standing.asked
+        if to is None:
+            costume, self.file = saving.save(asked, self.costume, self.file)
+        else:
+            costume, self.file = saving.save_copy(asked, self.costume, self.file, Path(to))
+        self.costume = costume
+        now = st.written_down(self.standing, costume)
+        self.history = self.history.turned(now)
+        self._show()
+        return self.file.path
+
+    def export(self) -> Path:
+        """Write the whole costume, lays and sheets too, as `drafting make` does; return the folder.
+
+        Raises `InputError` where it may not be written.
+        """
+        write_output(laid_out(make(self.wanted())), self.out)
+        return self.out
+
+    def wanted(self) -> CostumeFile:
+        """Return the costume as the controls say; raises `DraftError` where that is refused."""
+        self._refuse_if_refused("nothing was written")
+        return self.standing.asked
+
+    def _refuse_if_refused(self, nothing: str) -> None:
+        if self.standing.refusal:
+            raise DraftError(
+                f"{nothing}, as what the controls ask for cannot be drafted", turn="move the last one back first"
+            )
+
+    def take(self, moves: Mapping[str, Any]) -> None:
+        """Take what the hand did to the controls, in its order."""
+        for name, move in self.knobs.take(moves, max(self.counts.values(), default=0)):
+            self.counts[name] = move["n"]
+            self.safely(partial(self._take, name, move))
+
+    def _take(self, name: str, move: Mapping[str, Any]) -> None:
+        if move.get("garment", self.garment) != self.garment:
+            return  # made before another garment was shown
+        stroke = int(move["stroke"])
+        if move.get("back"):
+            self.reset(name, stroke)
+            return
+        kept = st.asked_values(self.standing)[name]
+        value = move.get("value")
+        if "text" in move:
+            try:
+                value = typed(self.controls[name], move["text"], kept, self.unit)
+            except InputError as error:
+                self.slips[name] = (move["text"], sentence(error))
+                self._show_states()
+                return
+        if value == kept:
+            self.slips.pop(name, None)
+            self._show_states()
+        else:
+            self.ask(name, value, stroke)
+
+    def _stand(self, new: st.Standing) -> None:
+        self.history = self.history.moved(new)
+        self._show()
+
+    def _come_to(self, history: History) -> None:
+        turned = history.now.garment != self.garment
+        self.history, self.slips = history, {}
+        if turned:
+            self._show_controls()
+        self._show()
+
+    def _show_controls(self) -> None:
+        groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
+        with self.knobs.hold_sync():
+            self.knobs.garment, self.knobs.groups = self.garment, groups
+
+    def _show(self) -> None:
+        """Draw what stands. A refusal leaves picture, findings and girths as they are."""
+        standing = self.standing
+        stays = standing.refusal and self.drawn and self.drawn[0] is standing.made
+        new = not stays or self.drawn[2] != self.unit
+        if new:
+            self._draw()
+        self._show_states()
+        self.widgets.show_buttons()
+        beside = standing.refused in self.controls
+        self.say("" if beside else standing.refusal)
+        if new:
+            self.looks.drop()
+            self.checks.ask()
+
+    def _draw(self) -> None:
+        made, before = self.standing.made, self.standing.before
+        self.widgets.preview.show(made, self.garment, before, self.unit)
+        garment = st.made_garment(made, self.garment)
+        earlier = None if before is None else st.made_garment(before, self.garment)
+        self._show_states()
+        page = self.widgets
+        page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
+        page.changes.value = changes_html(earlier, garment, self.unit)
+        if self.drawn[2:] != (self.unit,):
+            rows = measures_html(made.costume.wearer, self.unit)
+            page.measures.value = f"<details><summary>{MEASURES}</summary>{rows}</details>"
+        self.drawn = (made, before, self.unit)
+
+    def _show_findings(self) -> None:
+        """Check what is shown: the picture does not wait for it."""
+        self.widgets.findings.value = findings_html(self.made.findings)
+        self.looks.ask()
+
+    def _look_ahead(self) -> None:
+        """Draft and draw one more step of the hand the same way, to be shown if it is asked for."""
+        step, standing = self.step, self.standing
+        if step is None or st.asked_values(standing).get(step.choice) != step.value:
+            return
+        asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
+        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment))
+
+    def _show_states(self) -> None:
+        self.knobs.states = states_of(
+            self.standing, self.costume, self.controls, self.unit, self.slips, self.counts
+        )
+
+    def say(self, words: str) -> None:
+        """Say what could not be done, where it is not about one control."""
+        said = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
+        self.widgets.said.value = f'<div class="refusal" role="alert">{said}</div>'
+
+    def safely(self, do: Callable[[], None]) -> None:
+        """Run what a control asks for; whatever goes wrong is told in words."""
+        plainly(do, self.say)
+
+
+def _garments(costume: CostumeFile, asked: str | Sequence[str] | None) -> tuple[str, ...]:
+    """Return the names of the garments to show; raises `InputError` for one that there is not."""
+    if asked is None:
+        return tuple(garment.name for garment in costume.garments)
+    names = (asked,) if isinstance(asked, str) else tuple(asked)
+    return tuple(st.garment_of(costume, name).name for name in names)
+
+
+def _kept(costume: CostumeFile) -> saving.Kept | InputError:
+    """Return the costume's file as it was read, or what keeps it from being saved."""
+    try:
+        return saving.kept(costume)
+    except InputError as error:
+        return error

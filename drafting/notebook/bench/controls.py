@@ -1,0 +1,168 @@
+"""What a control says and takes, from what its block states: unit, range, default, meaning. No widgets.
+
+Values stay in the choice's own unit (mm, degrees) to the last digit; only what is shown is rounded,
+in cm or in inches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any, Literal
+
+from drafting.blocks import all_blocks
+from drafting.checks.words import capital, plain
+from drafting.costume.choices import block_named
+from drafting.finish import FinishChoices
+from drafting.ground.choices import Choice, choices_of
+from drafting.reading.choices import read_values
+from drafting.reading.given import Given
+
+Shown = Literal["cm", "in"]
+"""The unit that lengths are shown in; it is never the unit they are kept in."""
+
+SUFFIX = {"deg": " degrees", "percent": " %", "ratio": "", "count": ""}
+LABELS = {"deg": "degrees", "percent": "%", "ratio": "times"}
+
+REACH = 100
+"""Steps either side of its value that a slider reaches where a choice states no range (ours)."""
+
+INCH = 25.4
+SIXTEENTH = INCH / 16
+INCH_STEPS = ((1.0, 1), (5.0, 2), (10.0, 4))
+"""A step of at most so many mm is so many sixteenths of an inch on a tape; 1/2 in beyond (ours)."""
+
+
+def grouped(block: str, names: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
+    """Return `names` by the part of the garment that each belongs to, its finish last.
+
+    >>> grouped("shirt", ("button_diameter", "bust_ease", "cap_ease", "seam_allowance"))
+    {'Bodice': ('bust_ease',), 'Sleeve': ('cap_ease',), 'Shirt front': ('button_diameter',),
+    'Seam allowances and marks': ('seam_allowance',)}
+    """
+    left, found = set(names), dict[str, tuple[str, ...]]()
+    for heading, choices in _headings(block):
+        part = {choice.name for choice in choices}
+        own = tuple(name for name in dict.fromkeys(names) if name in part & left)
+        if own:
+            found[heading] = (*found.get(heading, ()), *own)
+            left -= set(own)
+    return found
+
+
+def _headings(block: str) -> Iterator[tuple[str, tuple[Choice, ...]]]:
+    kind = block_named(block)
+    parts = list(kind.parts)
+    if parts:
+        for part in parts:
+            yield capital(part.replace("-", " ")), all_blocks()[part].choices
+    else:
+        for group in dict.fromkeys(choice.group for choice in kind.choices):
+            yield capital(group), tuple(c for c in kind.choices if c.group == group)
+    yield "Seam allowances and marks", choices_of(FinishChoices)
+
+
+def label(choice: Choice) -> str:
+    """Return the words in front of a control; a length shows its unit with its value.
+
+    >>> label(all_blocks()["bodice"].choices[0])
+    'Bust ease'
+    """
+    unit = LABELS.get(choice.unit, "")
+    return capital(plain(choice.name)) + (f", {unit}" if unit else "")
+
+
+def meaning(choice: Choice, usual: Any, unit: Shown = "cm") -> str:
+    """Return what a choice means, how far it reaches, and what is usual."""
+    said = f"{capital(choice.meaning)}. "
+    if choice.low is None or choice.high is None:
+        return f"{said}Usually {figure(choice, usual, unit)}."
+    ends = f"{figure(choice, choice.low, unit)} to {figure(choice, choice.high, unit)}"
+    return f"{said}{capital(ends)}, usually {figure(choice, usual, unit)}."
+
+
+def figure(choice: Choice, value: Any, unit: Shown = "cm") -> str:
+    """Return a value as a maker reads it, with its unit; cm to the millimetre, inches to 1/16.
+
+    >>> bust = all_blocks()["bodice"].choices[0]
+    >>> figure(bust, 105.0), figure(bust, 82.55, "in"), figure(bust, -3.0, "in")
+    ('10.5 cm', '3 1/4 in', '-1/8 in')
+    """
+    match choice.unit:
+        case "mm":
+            return _inches(value) if unit == "in" else f"{_trimmed(value / 10, _places(choice))} cm"
+        case "word":
+            return plain(str(value))
+        case "yes/no":
+            return "yes" if value else "no"
+        case _:
+            return f"{_trimmed(value, _places(choice))}{SUFFIX[choice.unit]}"
+
+
+def typed(choice: Choice, text: str, kept: Any, unit: Shown = "cm") -> Any:
+    """Return the value that a typed text means, in the choice's own unit, range or no range.
+
+    The text's own unit wins; a bare number is in the unit shown. A text that says what is shown
+    already leaves the value that is `kept`, to the last digit. Raises `InputError` for a text that
+    cannot be read.
+
+    >>> bust = all_blocks()["bodice"].choices[0]
+    >>> typed(bust, "3 1/4 in", 0.0), typed(bust, "6", 0.0), typed(bust, "10.3 cm", 102.95)
+    (82.55, 60.0, 102.95)
+    """
+    if " ".join(text.split()) == figure(choice, kept, unit):
+        return kept
+    free = replace(choice, low=None, high=None)
+    values, _ = read_values([free], {choice.name: Given(text)}, unit, where="")
+    return values[choice.name]
+
+
+def reach(choice: Choice, *values: float) -> tuple[float, float]:
+    """Return the ends of a slider, in the choice's unit; the range grows to hold every real value."""
+    low = min(values) - REACH * choice.step if choice.low is None else choice.low
+    high = max(values) + REACH * choice.step if choice.high is None else choice.high
+    return min(low, *values), max(high, *values)
+
+
+def step(choice: Choice, unit: Shown = "cm") -> float:
+    """Return what one key press moves, in the choice's unit: a round figure of the unit shown."""
+    if choice.unit != "mm" or unit == "cm":
+        return choice.step
+    return SIXTEENTH * next((n for least, n in INCH_STEPS if choice.step <= least), 8)
+
+
+def knob(choice: Choice, usual: Any, unit: Shown = "cm") -> Mapping[str, Any]:
+    """Return what the page needs to know of one control, whatever its value."""
+    kinds = {"word": "word", "yes/no": "tick"}
+    return {
+        "name": choice.name,
+        "label": label(choice),
+        "kind": kinds.get(choice.unit, "number"),
+        "meaning": meaning(choice, usual, unit),
+        "source": choice.source,
+        "step": step(choice, unit),
+        "words": [[w, capital(plain(w))] for w in choice.words],
+    }
+
+
+def _places(choice: Choice) -> int:
+    """Return the decimals shown: those of one step, and at least the millimetre."""
+    one = choice.step / 10 if choice.unit == "mm" else choice.step
+    exponent = Decimal(repr(float(one))).normalize().as_tuple().exponent
+    return max(-int(exponent), 1 if choice.unit == "mm" else 0)
+
+
+def _trimmed(value: float, places: int) -> str:
+    text = f"{value:.{places}f}"
+    short = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if short in ("", "-0") else short
+
+
+def _inches(mm: float) -> str:
+    sixteenths = round(abs(mm) / SIXTEENTH)
+    whole, rest = divmod(sixteenths, 16)
+    part = str(Fraction(rest, 16)) if rest else ""
+    text = " ".join(p for p in (str(whole) if whole or not rest else "", part) if p)
+    return f"{'-' if mm < 0 and sixteenths else ''}{text} in"

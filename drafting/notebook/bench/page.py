@@ -1,0 +1,118 @@
+"""What the bench shows: its widgets, where they stand, and what each button does."""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.ground.errors import InputError
+from drafting.notebook.bench import saving
+from drafting.notebook.bench.fields import Knobs
+from drafting.notebook.bench.looks import STYLE
+from drafting.notebook.bench.write_out import WriteOut, button
+from drafting.notebook.picture import Preview
+
+UNITS = (("cm", "cm"), ("inches", "in"))
+
+
+class BenchPage:
+    """The widgets of a bench, which is asked for everything that they do.
+
+    `names` are the garments to choose from. Every change of theirs goes through `bench.safely`.
+    """
+
+    def __init__(self, bench: Any, names: tuple[str, ...]) -> None:
+        self.bench, self.names = bench, names
+        self.preview = Preview(bench.safely)
+        self.picture = self.preview.html
+        self.knobs = Knobs()
+        self.knobs.observe(lambda change: bench.take(change["new"]), names="moves")
+        self.findings = widgets.HTML(layout=widgets.Layout(height="150px", overflow="auto"))
+        self.girths, self.changes = widgets.HTML(), widgets.HTML()
+        self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self.writing = WriteOut(bench.wanted, bench.out, bench.say)
+        self.dress, self.unit = self._dress(), self._unit()
+        self.undo = self._button("Undo", bench.undo)
+        self.redo = self._button("Redo", bench.redo)
+        self.reset = self._button("Reset all", bench.reset)
+        self.save = self._button("Save to the costume file", self._save)
+        self.copy = self._button("Save a copy", self._save_copy)
+        self.copy.layout.display = "none"
+        self.view = self._laid_out()
+
+    def show_buttons(self) -> None:
+        """Show what can be undone, redone and reset, and which garment this is."""
+        history, costume = self.bench.history, self.bench.costume
+        self.undo.disabled = not history.past
+        self.redo.disabled = not history.coming
+        asked = history.now.asked
+        self.reset.disabled = not any(
+            keys[1] == self.bench.garment for keys in saving.changed_values(asked, costume)
+        )
+        self.saved.value = ""
+        if self.dress.value != self.bench.garment:
+            self.dress.value = self.bench.garment
+
+    def _dress(self) -> Any:
+        options = [(name.replace("-", " "), name) for name in self.names]
+        looks = {"layout": widgets.Layout(width="240px"), "style": {"description_width": "62px"}}
+        dress = widgets.Dropdown(options=options, description="Garment", **looks)
+        dress.layout.display = None if len(self.names) > 1 else "none"
+        dress.add_class("which-garment")
+        self._told(dress, self.bench.show_garment)
+        return dress
+
+    def _unit(self) -> Any:
+        looks = {"layout": widgets.Layout(width="180px"), "style": {"description_width": "72px"}}
+        unit = widgets.Dropdown(options=UNITS, value=self.bench.unit, description="Lengths in", **looks)
+        unit.add_class("which-unit")
+        self._told(unit, self.bench.show_in)
+        return unit
+
+    def _told(self, widget: Any, do: Callable[[Any], None]) -> None:
+        widget.observe(lambda change: self.bench.safely(partial(do, change["new"])), names="value")
+
+    def _button(self, words: str, do: Callable[[], None]) -> Any:
+        name = words.lower().replace(" ", "-")
+        return button(words, name, lambda: self.bench.safely(do))
+
+    def _save(self) -> None:
+        try:
+            self._say_saved(self.bench.save())
+        except InputError:
+            can = isinstance(self.bench.file, saving.Kept)
+            self.copy.layout.display = None if can else "none"
+            raise
+
+    def _save_copy(self) -> None:
+        place = self.bench.save(saving.copy_place(self.bench.file))
+        self._say_saved(place, f"To go on with it another day, open {place.stem} instead.")
+        self.copy.layout.display = "none"
+
+    def _say_saved(self, place: Any, more: str = "") -> None:
+        words = f"Saved to {place}. The other lines of the file are as they were. {more}"
+        self.saved.value = f'<span role="status">{html.escape(words)}</span>'
+
+    def _laid_out(self) -> Any:
+        tools = widgets.HBox([self.dress, self.unit, self.undo, self.redo, self.reset])
+        files = widgets.HBox([self.save, self.copy, self.saved])
+        for row in (tools, files):
+            row.layout.flex_flow = "row wrap"
+            row.layout.align_items = "center"
+        left = widgets.VBox([self.knobs])
+        right = widgets.VBox([self.preview.tools, self.picture, self.findings])
+        left.layout = widgets.Layout(flex="1 0 360px")
+        right.layout = widgets.Layout(flex="4 1 420px")
+        top = widgets.HBox([left, right])
+        top.add_class("bench-top")
+        top.layout = widgets.Layout(width="100%", flex_flow="row wrap-reverse")
+        numbers = widgets.HBox([self.girths, self.changes])
+        numbers.layout.flex_flow = "row wrap"
+        bench = widgets.VBox([tools, top, self.said, files, self.writing.view, numbers, self.measures])
+        bench.add_class("bench")
+        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        return widgets.VBox([style, bench])

@@ -1,0 +1,205 @@
+"""What stands on the bench, as plain data: what is asked for, what was made of it. No widgets."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+from typing import Any
+
+from drafting.costume.choices import Origin, block_named, choose, garment_choices
+from drafting.costume.file import CostumeFile, Garment
+from drafting.costume.make import Made, MadeGarment, finished
+from drafting.ground.choices import Choice
+from drafting.ground.errors import DraftError, InputError
+from drafting.ground.scale import body_scale
+from drafting.notebook.errors_said import sentence
+from drafting.reading.choices import read_values
+from drafting.reading.given import Faults, Given
+
+Moving = tuple[str, str, int]
+"""Garment, choice, and the number of the stroke: a whole drag is one stroke."""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """One state of the bench; every change gives a new one.
+
+    `asked` is the costume as the controls say; `made` the garment on the bench as it could last be
+    drafted, not yet checked; `before` what stood when the stroke `moving` began; `refusal` says why `asked` cannot
+    be drafted, beside the choice `refused`, and is empty where `made` is made of it. `kept` holds
+    the other garments as they could last be drafted.
+    """
+
+    asked: CostumeFile
+    made: Made
+    before: Made | None = None
+    moving: Moving | None = None
+    refusal: str = ""
+    refused: str = ""
+    kept: Mapping[str, Made] = field(default_factory=dict)
+
+    @property
+    def garment(self) -> str:
+        """The name of the garment that is shown."""
+        return self.made.garments[0].name
+
+
+def begin(costume: CostumeFile, garment: str) -> Standing:
+    """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
+    return Standing(costume, finished(only(costume, garment)))
+
+
+def only(costume: CostumeFile, garment: str) -> CostumeFile:
+    """Return the costume with this garment alone."""
+    return replace(costume, garments=(garment_of(costume, garment),))
+
+
+def showing(standing: Standing, garment: str) -> Standing:
+    """Return another garment of the same costume, every choice as it was asked.
+
+    Raises `InputError` where it can neither be drafted now nor could be before.
+    """
+    kept = {**standing.kept, standing.garment: standing.made}
+    try:
+        made, refusal = finished(only(standing.asked, garment)), ""
+    except DraftError as error:
+        if garment not in kept:
+            raise
+        made, refusal = kept[garment], sentence(error)
+    return Standing(standing.asked, made, refusal=refusal, kept=kept)
+
+
+def asked_for(
+    standing: Standing,
+    garment: str,
+    choice: str,
+    value: Any,
+    stroke: int = 0,
+    made_of: Callable[[CostumeFile], Made] = finished,
+) -> Standing:
+    """Return what stands once `choice` of `garment` is `value` (mm, degrees, a word, a yes or no).
+
+    A garment that cannot be drafted leaves `made` as it was and fills `refusal`. `made_of` drafts a
+    costume. Raises `InputError` for a garment or choice that there is not.
+    """
+    asked = with_choice(standing.asked, garment, choice, value)
+    return _asking(standing, asked, (garment, choice, stroke), made_of)
+
+
+def put_back(standing: Standing, file: CostumeFile, garment: str, choice: str = "", stroke: int = 0) -> Standing:
+    """Return what stands once a choice (or, with none named, all) is as `file` has it."""
+    worn, written = garment_of(standing.asked, garment), garment_of(file, garment).choices
+    wanted = dict(written)
+    if choice:
+        others = {name: given for name, given in worn.choices.items() if name != choice}
+        wanted = others | {n: given for n, given in written.items() if n == choice}
+    asked = _with_choices(standing.asked, worn, wanted)
+    return _asking(standing, asked, (garment, choice, stroke))
+
+
+def written_down(standing: Standing, file: CostumeFile) -> Standing:
+    """Return what stands once all that was asked stands in `file`."""
+    asked = replace(standing.asked, garments=file.garments, path=file.path)
+    return replace(standing, asked=asked, moving=None)
+
+
+def _asking(
+    standing: Standing, asked: CostumeFile, moving: Moving, made_of: Callable[[CostumeFile], Made] = finished
+) -> Standing:
+    before = standing.before if moving == standing.moving else standing.made
+    try:
+        made = made_of(only(asked, moving[0]))
+    except DraftError as error:
+        words = sentence(error)
+        said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)
+        return replace(said, refused=_beside(error, standing, moving))
+    return Standing(asked, made, before, moving, kept=standing.kept)
+
+
+def _beside(error: DraftError, standing: Standing, moving: Moving) -> str:
+    """Return the choice that a refusal belongs to: the one it names, else the one moved into it.
+
+    It stays there until it is mended, whatever else is moved meanwhile.
+    """
+    faults = error.faults if isinstance(error, InputError) else ()
+    for fault in faults:
+        if ".choices." in fault.field:
+            return fault.field.rpartition(".choices.")[2]
+    return standing.refused if standing.refusal and standing.refused else moving[1]
+
+
+def with_choice(costume: CostumeFile, garment: str, choice: str, value: Any) -> CostumeFile:
+    """Return the costume with one choice set by hand; all others stay as they were written."""
+    worn = garment_of(costume, garment)
+    kind = choice_of(costume, garment, choice)
+    return _with_choices(costume, worn, {**worn.choices, choice: _given(kind, value)})
+
+
+def _with_choices(costume: CostumeFile, worn: Garment, choices: dict[str, Given]) -> CostumeFile:
+    new = replace(worn, choices=choices)
+    return replace(costume, garments=tuple(new if g is worn else g for g in costume.garments))
+
+
+def garment_of(costume: CostumeFile, name: str) -> Garment:
+    """Return a garment of the costume by its name."""
+    for garment in costume.garments:
+        if garment.name == name:
+            return garment
+    raise _unknown(costume, name, [g.name for g in costume.garments], "garments")
+
+
+def choices_in(costume: CostumeFile, garment: str) -> dict[str, Choice]:
+    """Return every choice of a garment by name: unit, range, meaning."""
+    block = block_named(garment_of(costume, garment).block)
+    return {c.name: c for c in garment_choices(block)}
+
+
+def choice_of(costume: CostumeFile, garment: str, name: str) -> Choice:
+    """Return what a choice of a garment is: unit, range, meaning."""
+    known = choices_in(costume, garment)
+    if name not in known:
+        raise _unknown(costume, name, list(known), f"choices of {garment}")
+    return known[name]
+
+
+def values_of(made: Made, garment: str) -> dict[str, Any]:
+    """Return the value in use of every choice of a garment (mm, degrees, words)."""
+    return {name: value for name, (value, _) in made_garment(made, garment).choices.items()}
+
+
+def asked_values(standing: Standing) -> dict[str, Any]:
+    """Return the value asked for of every choice shown, though it may be out of its range."""
+    costume, garment = standing.asked, standing.garment
+    used = values_of(standing.made, garment)
+    if not standing.refusal:
+        return used
+    usual = usual_values(costume, garment)
+    worn = garment_of(costume, garment)
+    free = [replace(c, low=None, high=None) for c in choices_in(costume, garment).values()]
+    read, _ = read_values(free, worn.choices, costume.unit, costume.path)
+    return {n: read[n] if n in worn.choices else usual.get(n, used[n]) for n in used}
+
+
+def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
+    """Return what every choice of a garment is on this body where the maker says nothing."""
+    block = block_named(garment_of(costume, garment).block)
+    chosen = choose(block, {}, body_scale(costume.wearer), Origin())
+    return {name: value for name, (value, _) in chosen.values.items()}
+
+
+def made_garment(made: Made, name: str) -> MadeGarment:
+    """Return a garment of what was made by its name."""
+    return next(garment for garment in made.garments if garment.name == name)
+
+
+def _given(choice: Choice, value: Any) -> Given:
+    """Return a value as a costume file would give it, every digit kept and its unit beside it."""
+    exact = f"{Decimal(repr(float(value))):f} mm" if choice.unit == "mm" else value
+    return Given(exact, source="notebook")
+
+
+def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:
+    faults = Faults(costume.path)
+    faults.unknown(name, known, f"{where}: {name}", None)
+    return InputError(faults.found)

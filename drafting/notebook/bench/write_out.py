@@ -1,0 +1,101 @@
+"""The button that writes the whole costume: a bar that moves, words for each step, and a way to stop."""
+
+from __future__ import annotations
+
+import html
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.costume.file import CostumeFile
+from drafting.notebook.bench.exporting import Errand, Stopped, written
+from drafting.notebook.errors_said import plainly
+
+
+class WriteOut:
+    """Writes what `asked` returns into `out`; `say` hears what cannot be done.
+
+    The work runs beside the kernel's own, so that a press on Stop is heard. `asked` raises where
+    there is nothing that can be written.
+    """
+
+    def __init__(self, asked: Callable[[], CostumeFile], out: Path, say: Callable[[str], None]) -> None:
+        self.asked, self.out, self.say = asked, out, say
+        self.errand = Errand()
+        self.button = button("Write the pieces", "write-pieces", self.begin, "primary")
+        self.cancel = button("Stop writing", "stop-writing", self.errand.stop)
+        self.cancel.disabled = True
+        self.bar = widgets.FloatProgress(value=0, max=1, layout=widgets.Layout(width="150px"))
+        self.words, self.files = widgets.HTML(), widgets.Output()
+        self.words.add_class("writing")
+        row = widgets.HBox([self.button, self.cancel, self.bar, self.words])
+        row.layout.flex_flow = "row wrap"
+        row.layout.align_items = "center"
+        self.view = widgets.VBox([row, self.files])
+
+    def begin(self) -> None:
+        """Start writing; a refusal that is known at once is said at once."""
+        if self.errand.busy:
+            return
+
+        def start() -> None:
+            costume, out = self.asked(), self.out
+            self.say("")
+            self.button.disabled, self.cancel.disabled = True, False
+            self.errand.start(lambda: self._run(costume, out))
+
+        plainly(start, self.say)
+
+    def _run(self, costume: CostumeFile, out: Path) -> None:
+        try:
+            plainly(lambda: self._write(costume, out), self._failed)
+        finally:
+            self.button.disabled, self.cancel.disabled = False, True
+
+    def _write(self, costume: CostumeFile, out: Path) -> None:
+        try:
+            self._link(written(costume, out, self._tell, self.errand.halted))
+            self._tell("Done.", 1.0)
+        except Stopped:
+            left = "What lay in the folder lies there still." if out.exists() else ""
+            self._tell(f"Stopped, nothing was written. {left}", 0.0)
+
+    def _failed(self, words: str) -> None:
+        self._tell("", 0.0)
+        self.say(words)
+
+    def _tell(self, words: str, share: float) -> None:
+        self.bar.value = share
+        self.words.value = f'<span role="status">{html.escape(words)}</span>'
+
+    def _link(self, out: Path) -> None:
+        """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
+        folders = sorted(folder for folder in (out, *out.rglob("*")) if folder.is_dir())
+        rows = "".join(_row(folder, out) for folder in folders)
+        page = f"<p>Written to {html.escape(str(out.resolve()))}:</p>{rows}"
+        shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}
+        self.files.outputs = (shown,)
+
+
+def button(words: str, name: str, do: Callable[[], None], style: str = "") -> Any:
+    """Return a button with words on it and a name for its looks."""
+    layout = widgets.Layout(width="auto")
+    made = widgets.Button(description=words, button_style=style, layout=layout)
+    made.add_class(name)
+    made.on_click(lambda _: do())
+    return made
+
+
+def _row(folder: Path, out: Path) -> str:
+    """Return the links of one folder in a line."""
+    files = sorted(file for file in folder.iterdir() if file.is_file())
+    head = "" if folder == out else f"<b>{html.escape(folder.name)}</b>: "
+    return f"<p>{head}{', '.join(_anchor(file) for file in files)}</p>" if files else ""
+
+
+def _anchor(file: Path) -> str:
+    href = Path(os.path.relpath(file)).as_posix()
+    return f'<a href="{html.escape(href)}" target="_blank">{html.escape(file.name)}</a>'

@@ -1,0 +1,1 @@
+"""The swatch test on the screen."""

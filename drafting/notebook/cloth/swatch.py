@@ -1,0 +1,160 @@
+"""The swatch test on the screen: a strip stretched and let go, and what that cloth means for a body."""
+
+from __future__ import annotations
+
+import html
+from dataclasses import dataclass, replace
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.body import Body
+from drafting.fabric import cut_for, cut_girth, dimensional_change, needed_stretch, recovery_of, stretch_of
+from drafting.fabric.cloth import POOR_RECOVERY
+from drafting.ground.errors import DraftError
+from drafting.ground.units import show_length
+from drafting.notebook.errors_said import plainly
+
+REST = 100.0
+"""mm: how long the strip is at rest; percentages can then be read off the ruler."""
+
+MOST = 2.2
+"""How many times its length a strip on the screen can be pulled (ours)."""
+
+
+@dataclass(frozen=True)
+class Swatch:
+    """What a ruler said: mm stretched and released of 100, mm left of 500 after the wash.
+
+    `share` is the part of the stretch that the garment is to use when it is worn.
+    """
+
+    stretched: float = 140.0
+    released: float = 102.0
+    washed: float = 490.0
+    share: float = 0.25
+
+    @property
+    def stretch(self) -> float:
+        return stretch_of(REST, self.stretched)
+
+    @property
+    def recovery(self) -> float | None:
+        """The part of the stretch that goes back; None where nothing was stretched."""
+        return recovery_of(REST, self.stretched, self.released) if self.stretched > REST else None
+
+    @property
+    def shrinkage(self) -> float:
+        return -dimensional_change(WASHED_FROM, self.washed)
+
+
+WASHED_FROM = 500.0
+"""mm: how long the mark is before the wash (as in ISO 5077, from memory)."""
+
+
+def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[str, ...]:
+    """Return what a cloth with this swatch test means for one girth of a body."""
+    girth, found = body[level], []
+    name = level.removesuffix("_girth").replace("_", " ")
+    found.append(f"The cloth stretches by {100 * swatch.stretch:.0f} %.")
+    recovery = swatch.recovery
+    if recovery is not None:
+        found.append(f"After you let go, {100 * recovery:.0f} % of that goes back.")
+        if recovery < POOR_RECOVERY:
+            found.append("That is little: it will bag at elbows, knees and seat. Use less of its stretch.")
+    cut = cut_girth(girth, swatch.stretch, swatch.share)
+    found.append(
+        f"For a {name} of {show_length(girth)}, cut {show_length(cut)}: that uses "
+        f"{100 * swatch.share:.0f} % of the stretch, and the cloth is pulled by "
+        f"{100 * needed_stretch(girth, cut):.0f} %."
+    )
+    if swatch.shrinkage > 0.001:
+        need = cut_for(1000.0, -swatch.shrinkage)
+        found.append(
+            f"It loses {100 * swatch.shrinkage:.1f} % in the wash: for 100 cm that stay, buy {show_length(need)}."
+        )
+    return tuple(found)
+
+
+def drawn(swatch: Swatch) -> str:
+    """Return the strip at rest, stretched and released, to one scale, as SVG."""
+    rows = (("at rest", REST), ("stretched", swatch.stretched), ("let go", swatch.released))
+    bars = "".join(
+        f'<g transform="translate(84 {14 + 34 * i})"><text x="-8" y="15" text-anchor="end">{name}</text>'
+        f'<rect class="strip" data-mm="{mm:.1f}" width="{2 * mm:.1f}" height="20" rx="3"/>'
+        f'<text x="{2 * mm + 6:.1f}" y="15">{mm:.0f} mm</text></g>'
+        for i, (name, mm) in enumerate(rows)
+    )
+    rest = f'<path class="mark" d="M {84 + 2 * REST} 8 V 112"/>'
+    return (
+        '<svg class="swatch" role="img" viewBox="0 0 620 122" style="width:100%;max-width:620px">'
+        f"<title>The strip at rest, stretched and let go</title>{bars}{rest}</svg>"
+    )
+
+
+STYLE = """<style>
+.swatch-test svg.swatch text { font: 13px sans-serif; fill: var(--jp-ui-font-color1, #222); }
+.swatch-test .strip { fill: #5b8cb8; stroke: var(--jp-ui-font-color1, #222); }
+.swatch-test .mark { stroke: var(--jp-ui-font-color1, #222); stroke-dasharray: 4 3; fill: none; }
+.swatch-test .refusal:not(:empty) { border-left: 4px solid #b3261e; padding: 2px 8px; }
+</style>"""
+
+
+class SwatchTest:
+    """Sliders for what the ruler says; the strip and what it means change with them.
+
+    Show it as the last line of a cell. `swatch` holds the figures.
+    """
+
+    def __init__(self, body: Body, swatch: Swatch | None = None) -> None:
+        self.body, self.swatch = body, swatch or Swatch()
+        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self.sliders = {
+            "stretched": self._slider("Stretched, mm of 100", self.swatch.stretched, REST, MOST * REST, 1),
+            "released": self._slider("Let go, mm", self.swatch.released, REST, MOST * REST, 1),
+            "washed": self._slider("After the wash, mm of 500", self.swatch.washed, 400, 510, 1),
+            "share": self._slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
+        }
+        for name, slider in self.sliders.items():
+            slider.add_class(f"swatch-{name}")
+            slider.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
+        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        self.view = widgets.VBox([style, *self.sliders.values(), self.picture, self.refused, self.said])
+        self.view.add_class("swatch-test")
+        self._show()
+
+    def _slider(self, words: str, value: float, low: float, high: float, step: float) -> Any:
+        return widgets.FloatSlider(
+            value=value,
+            min=low,
+            max=high,
+            step=step,
+            description=words,
+            readout_format=".2f" if step < 1 else ".0f",
+            style={"description_width": "16em"},
+            layout=widgets.Layout(width="600px"),
+        )
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    def _moved(self, name: str, value: float) -> None:
+        plainly(lambda: self.ask(name, value), self._say)
+
+    def ask(self, name: str, value: float) -> None:
+        """Take one figure of the ruler; what no swatch can do is said, and the picture stays."""
+        new = replace(self.swatch, **{name: value})
+        if new.released > new.stretched:
+            raise DraftError("a strip that is let go cannot be longer than it was stretched")
+        self.swatch = new
+        self._show()
+
+    def _show(self) -> None:
+        self.picture.value = drawn(self.swatch)
+        rows = "".join(f"<p>{html.escape(row)}</p>" for row in sentences(self.swatch, self.body))
+        self.said.value = f'<div class="swatch-said">{rows}</div>'
+        self._say("")
+
+    def _say(self, words: str) -> None:
+        text = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
+        self.refused.value = f'<div class="refusal" role="alert">{text}</div>'

@@ -1,0 +1,26 @@
+"""Where a notebook finds the maker's files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from drafting.ground.shipped import shipped
+
+
+def costume_path(name: str) -> Path:
+    """Return the costume file `name`: the maker's beside the notebooks, else the shipped one.
+
+    Jupyter runs a notebook in its own folder, so `measurements/` is the next folder over, in a
+    checkout and in the copy that `drafting lab` makes alike.
+    """
+    return _found(Path("costumes") / f"{name}.toml")
+
+
+def body_path(name: str) -> Path:
+    """Return the body file `name`: the maker's, else the shipped one (see `costume_path`)."""
+    return _found(Path("bodies") / f"{name}.toml")
+
+
+def _found(file: Path) -> Path:
+    own = Path.cwd().parent / "measurements" / file
+    return own if own.is_file() else shipped("measurements") / file

@@ -1,0 +1,69 @@
+"""The fields that mark a faulty place in the cloth."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.ground.errors import DraftError
+from drafting.ground.units import show_length
+from drafting.layout import Cloth
+
+FIELDS = (("along", 20.0), ("across", 20.0), ("length", 5.0), ("width", 5.0))
+"""The fields, and what stands in them first, cm: shown to be overwritten (ours)."""
+
+ABOUT = (
+    "A stain, hole or knot: its corner <b>along</b> the cloth from the start of the lay, and "
+    "<b>across</b> the opened cloth from one selvedge; then its <b>length</b> along and <b>width</b> "
+    "across, all in cm. Nothing is laid on it, and the pieces are laid anew."
+)
+
+
+def with_fault(cloth: Cloth, along: float, across: float, length: float, width: float) -> Cloth:
+    """Return the cloth with a faulty place (mm); raises `DraftError` for one that is not on it."""
+    if along < 0 or across < 0 or length <= 0 or width <= 0:
+        raise DraftError(
+            "a faulty place has a corner on the cloth, a length and a width",
+            turn="write its length and width, and measure from the start of the lay",
+        )
+    if across + width > cloth.usable_width:
+        raise DraftError(
+            "the faulty place lies off the cloth",
+            value=f"{show_length(across + width)} across",
+            reach=f"{show_length(cloth.usable_width)} between the selvedges",
+        )
+    box = (along, across, along + length, across + width)
+    return replace(cloth, faults=(*cloth.faults, box))
+
+
+class FaultFields:
+    """Four fields and two buttons; `mark` hears the four sizes in mm, `forget` hears nothing."""
+
+    def __init__(self, mark: Callable[[float, float, float, float], None], forget: Callable[[], None]) -> None:
+        wide = widgets.Layout(width="150px")
+        self.fields = [
+            widgets.BoundedFloatText(value=cm, min=0, max=100_000, step=1, layout=wide, description=f"{name}, cm")
+            for name, cm in FIELDS
+        ]
+        self.add = _button("Mark a faulty place", lambda: mark(*self.sizes))
+        self.clear = _button("Forget faulty places", forget)
+        row = widgets.HBox([*self.fields, self.add, self.clear])
+        row.layout.flex_flow = "row wrap"
+        self.view = widgets.VBox([widgets.HTML(ABOUT), row])
+        self.view.add_class("lay-faults")
+
+    @property
+    def sizes(self) -> tuple[float, float, float, float]:
+        """Along, across, length and width as the fields have them, mm."""
+        along, across, length, width = (10 * float(field.value) for field in self.fields)
+        return along, across, length, width
+
+
+def _button(words: str, do: Callable[[], None]) -> Any:
+    button = widgets.Button(description=words, layout=widgets.Layout(width="auto"))
+    button.add_class(words.lower().replace(" ", "-"))
+    button.on_click(lambda _: do())
+    return button

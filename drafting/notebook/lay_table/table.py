@@ -1,0 +1,260 @@
+"""The lay table: how the pieces lie on each cloth, to be moved by hand, or searched for longer."""
+
+from __future__ import annotations
+
+import html
+import threading
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+import anywidget
+import ipywidgets as widgets
+import traitlets
+
+from drafting.checks.words import capital
+from drafting.costume.file import CostumeFile
+from drafting.costume.lays import materials
+from drafting.costume.make import Made, make
+from drafting.export.svg import svg_text
+from drafting.ground.errors import DraftError
+from drafting.layout import COUNT, Lay, Packing, lay_out
+from drafting.layout.packing.job import Kit
+from drafting.layout.remarks import findings_of
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.lay_table import state as ls
+from drafting.notebook.lay_table.faults import FaultFields, with_fault
+from drafting.notebook.lay_table.words import STYLE, lay_html, widths_html
+from drafting.sheet.layout import layout_sheet
+
+FIRST = 40
+"""Outlines placed for the lay that shows at once; a better one follows (ours: under half a second)."""
+
+EVERY = 0.25
+"""seconds between two moves of the progress bar."""
+
+
+class Canvas(anywidget.AnyWidget):
+    """The drawing: `picture` is the lay as SVG, `asked` what the hand or a key asks for."""
+
+    _esm = Path(__file__).with_suffix(".js")
+    picture = traitlets.Unicode("").tag(sync=True)
+    asked = traitlets.Dict({}).tag(sync=True)
+
+
+class LayTable:
+    """The lays of a costume, one cloth at a time.
+
+    Show it as the last line of a cell. A first lay of each cloth shows at once; better ones, and
+    what other widths need, follow by themselves. `lays` holds what stands; `made` is the costume
+    with those lays, ready to be written. Raises `InputError` for a costume that cannot be drafted.
+    """
+
+    def __init__(self, costume: CostumeFile | Made, seconds: float = 20.0) -> None:
+        self.draft = costume if isinstance(costume, Made) else make(costume)
+        self.parts = {cloth.role: (cloth, parts) for cloth, parts in materials(self.draft)}
+        self.lock = threading.RLock()
+        firsts = (self._quick(role, FIRST if n == 0 else 0) for n, role in enumerate(self.parts))
+        self.lays = ls.lays_of(tuple(firsts))
+        self.kits: dict[str, Kit] = {}
+        self.stop = threading.Event()
+        self.looking: threading.Thread | None = None
+        self._make_widgets(seconds)
+        self.view = self._laid_out()
+        self._show()
+        self.following = self._start(self._follow, tuple(self.parts))
+
+    def _quick(self, role: str, count: float = FIRST) -> Lay:
+        cloth, parts = self.parts[role]
+        return lay_out(parts, cloth, count=count, table=False)
+
+    @property
+    def role(self) -> str:
+        return str(self.cloth.value)
+
+    @property
+    def lay(self) -> Lay:
+        """The lay of the cloth that is shown."""
+        return self.lays.now[self.role]
+
+    @property
+    def made(self) -> Made:
+        """The costume with the lays as they stand, once the first better ones have been found."""
+        self.following.join()
+        settled = tuple(self.lays.now[role] for role in self.parts)
+        found = tuple(finding for lay in settled for finding in lay.findings)
+        return replace(self.draft, lays=settled, findings=(*self.draft.findings, *found))
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    def shift(self, outline: str, dx: float, dy: float, turn: bool = False) -> None:
+        """Move or turn one outline of the cloth shown; what may not lie so is said and goes back."""
+        try:
+            lay = ls.shifted(self.lay, outline, dx, dy, turn, self._kit())
+        except DraftError as refused:
+            words = str(refused).replace(outline, ls.spoken(outline))
+            self._say(f"{words}. It went back to where it was.", "Not there.")
+            self.canvas.send({"back": True})
+            return
+        self._change(self.lays.with_lay(lay))
+
+    def _kit(self) -> Kit:
+        """Return the kit of the lay shown, kept from move to move."""
+        kit = self.kits.get(self.role)
+        if kit is None or kit.job != self.lay.job:
+            kit = self.kits[self.role] = Kit(self.lay.job)
+        return kit
+
+    def mark_fault(self, along: float, across: float, length: float, width: float) -> None:
+        """Leave a faulty place of the cloth shown out (mm, on the opened cloth), and lay it anew."""
+        cloth, parts = self.parts[self.role]
+        self._lay_anew((with_fault(cloth, along, across, length, width), parts))
+
+    def forget_faults(self) -> None:
+        """Lay the cloth shown anew, without any faulty place."""
+        cloth, parts = self.parts[self.role]
+        self._lay_anew((replace(cloth, faults=()), parts))
+
+    def _lay_anew(self, parts: Any) -> None:
+        role = self.role
+        self.stop.set()
+        self.parts[role] = parts
+        self._change(self.lays.renewed(self._quick(role)))
+        self.following = self._start(self._follow, (role,), self.following)
+
+    def _start(self, do: Callable[..., None], *given: Any) -> threading.Thread:
+        thread = threading.Thread(target=do, args=given, daemon=True)
+        thread.start()
+        return thread
+
+    def _follow(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> None:
+        """Find the lays that `drafting make` would find, and what other widths need."""
+        if after:
+            after.join()
+        whole = sum(len(parts) ** 2 for _, parts in self.parts.values()) or 1
+        self.busy.value = "Looking for shorter lays ..."
+        for role in roles:
+            cloth, parts = self.parts[role]
+            count = COUNT * len(parts) ** 2 / whole
+            plainly(lambda c=cloth, p=parts, n=count: self._take(lay_out(p, c, count=n)), self._say)  # type: ignore[misc]
+        self.busy.value = ""
+
+    def look_longer(self) -> None:
+        """Search for a shorter lay of the cloth shown, in the background, until done or stopped."""
+        if self.looking and self.looking.is_alive():
+            return
+        self.stop.clear()
+        self.looking = self._start(self._look, self.role)
+
+    def _look(self, role: str) -> None:
+        seconds, start = float(self.seconds.value), time.monotonic()
+        self.bar.max, self.bar.value = seconds, 0.0
+        self.look.disabled, self.cancel.disabled = True, False
+        done = threading.Event()
+        clock = self._start(self._tick, start, done)
+        try:
+            plainly(lambda: self._take(self._search(role, seconds), ask=True), self._say)
+        finally:
+            done.set()
+            clock.join()
+            self.look.disabled, self.cancel.disabled = False, True
+            self.bar.description = "stopped" if self.stop.is_set() else "done"
+
+    def _search(self, role: str, seconds: float) -> Lay:
+        cloth, parts = self.parts[role]
+
+        def heard(packing: Packing) -> None:
+            lay = replace(self.lays.found[role], packing=packing)
+            if not lay.left_out and lay.cloth == cloth:
+                self._take(replace(lay, findings=findings_of(lay)), ask=True)
+
+        return lay_out(parts, cloth, seconds=seconds, table=False, said=heard, halted=self.stop.is_set)
+
+    def _tick(self, start: float, done: threading.Event) -> None:
+        self.bar.description = "looking"
+        while not done.wait(EVERY):
+            self.bar.value = min(self.bar.max, time.monotonic() - start)
+
+    def _take(self, lay: Lay, ask: bool = False) -> None:
+        """Take a lay that was found, if it is of the cloth as it is now and no longer than before."""
+        with self.lock:
+            if lay.cloth == self.parts[lay.role][0]:
+                self._change(self.lays.bettered(lay, ask))
+
+    def _change(self, lays: ls.Lays) -> None:
+        with self.lock:
+            if lays is not self.lays:
+                self.lays = lays
+                self._show()
+
+    def _make_widgets(self, seconds: float) -> None:
+        titles = [(f"{role}: {self.parts[role][0].title}", role) for role in self.parts]
+        self.cloth = widgets.Dropdown(options=titles, description="Cloth", layout=_wide("420px"))
+        self.cloth.observe(lambda _: self._safely(self._show), names="value")
+        self.canvas = Canvas()
+        self.canvas.observe(lambda change: self._safely(partial(self._asked, change["new"])), names="asked")
+        self.said, self.refused, self.widths, self.busy = (widgets.HTML() for _ in range(4))
+        self.seconds = widgets.BoundedFloatText(
+            value=seconds, min=1, max=600, description="Seconds", layout=_wide("160px")
+        )
+        self.bar = widgets.FloatProgress(value=0, min=0, max=seconds, layout=_wide("260px"))
+        self.undo = self._button("Undo", lambda: self._change(self.lays.undone(self.role)))
+        self.redo = self._button("Redo", lambda: self._change(self.lays.redone(self.role)))
+        self.reset = self._button("Back to the found lay", self._reset)
+        self.look = self._button("Look longer", self.look_longer)
+        self.cancel = self._button("Stop looking", self.stop.set)
+        self.cancel.disabled = True
+        self.faults = FaultFields(
+            lambda *sizes: self._safely(partial(self.mark_fault, *sizes)), lambda: self._safely(self.forget_faults)
+        )
+
+    def _button(self, words: str, do: Callable[[], None]) -> Any:
+        button = widgets.Button(description=words, layout=_wide("auto"))
+        button.add_class(words.lower().replace(" ", "-"))
+        button.on_click(lambda _: self._safely(do))
+        return button
+
+    def _laid_out(self) -> Any:
+        self.said.add_class("lay-said")
+        self.busy.add_class("lay-busy")
+        first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset])
+        search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
+        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
+        page = widgets.VBox([style, *rows, self.faults.view])
+        for row in (first, search):
+            row.layout.flex_flow = "row wrap"
+        page.add_class("lay-page")
+        return page
+
+    def _asked(self, asked: dict[str, Any]) -> None:
+        if asked:
+            self.shift(str(asked["outline"]), float(asked["dx"]), float(asked["dy"]), bool(asked["turn"]))
+
+    def _reset(self) -> None:
+        self._change(self.lays.with_lay(self.lays.found[self.role]))
+
+    def _show(self) -> None:
+        lay, found = self.lay, self.lays.found[self.role]
+        garments = [garment.name for garment in self.draft.garments]
+        self.canvas.picture = svg_text(layout_sheet(lay, self.draft.costume.title, garments), fit=True)
+        self.said.value = lay_html(lay, found)
+        self.widths.value = widths_html(found)
+        self.undo.disabled = not self.lays.before.get(self.role)
+        self.redo.disabled = not self.lays.after.get(self.role)
+        self._say("")
+
+    def _say(self, words: str, head: str = "Not possible.") -> None:
+        text = f"<b>{head}</b> {html.escape(capital(words))}" if words else ""
+        self.refused.value = f'<div class="refusal" role="alert">{text}</div>'
+
+    def _safely(self, do: Callable[[], None]) -> None:
+        plainly(do, self._say)
+
+
+def _wide(width: str) -> Any:
+    return widgets.Layout(width=width)

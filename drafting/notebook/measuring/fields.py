@@ -1,0 +1,92 @@
+"""One field of the measuring guide: its label, its text boxes, how the tape is laid, what is said."""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Callable, Sequence
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.body import DIMENSIONS
+from drafting.checks.words import capital, plain
+from drafting.notebook.measuring.looks import css_name
+from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER
+from drafting.notebook.measuring.state import Hands
+from drafting.notebook.measuring.words import Said
+
+WEIGHT = "In indoor clothes, without shoes. It is kept with the measures; nothing is drafted from it."
+
+WORDS = {"mend": "Mend this.", "needed": "Needed.", "doubt": "Doubtful.", "note": "Note."}
+
+
+class Field:
+    """The row of one measure. `changed` is handed its texts whenever a maker changes one."""
+
+    def __init__(self, name: str, texts: Hands, changed: Callable[[Hands], None]) -> None:
+        self.name, self._changed, self._quiet = name, changed, False
+        self.boxes = [self._box(label) for label in self._labels()]
+        self.said = widgets.HTML()
+        how = WEIGHT if name == "weight" else DIMENSIONS[name].how
+        about = widgets.HTML(f'<div class="how">{html.escape(how)}</div>')
+        self.row = widgets.VBox([*self.boxes, about, self.said])
+        self.row.add_class("field")
+        self.row.add_class(css_name(name))
+        self.show_texts(texts)
+        self.show_hands(False)
+
+    def _labels(self) -> list[str]:
+        label = capital(plain(self.name))
+        return [label, f"{label}, right"] if self.name in CAN_DIFFER else [label]
+
+    def _box(self, label: str) -> Any:
+        box = widgets.Text(
+            description=label,
+            continuous_update=False,
+            layout=widgets.Layout(width="100%"),
+            style={"description_width": "10.8em"},
+        )
+        box.observe(self._moved, names="value")
+        return box
+
+    def _moved(self, _: Any) -> None:
+        if not self._quiet:
+            self._changed(tuple(box.value for box in self.boxes))
+
+    def focus(self) -> None:
+        """Put the cursor into the field."""
+        self.boxes[0].focus()
+
+    def show_texts(self, texts: Hands) -> None:
+        """Show what stands, without telling anybody that it changed."""
+        self._quiet = True
+        for i, box in enumerate(self.boxes):
+            box.value = texts[i] if i < len(texts) else ""
+        self._quiet = False
+
+    def show_hands(self, apart: bool) -> None:
+        """Show the box of the right hand where it is asked for, or holds something."""
+        if len(self.boxes) == 2:
+            two = apart or self.name in BOTH_HANDS or bool(self.boxes[1].value)
+            self.boxes[1].layout.display = "" if two else "none"
+            self.boxes[0].description = self._labels()[0] + (", left" if two else "")
+
+    def show_estimate(self, words: str) -> None:
+        for box in self.boxes:
+            box.placeholder = words
+
+    def show_said(self, said: Sequence[Said]) -> None:
+        """Show every sentence about this measure under its field."""
+        self.said.value = said_html(said)
+
+
+def said_html(said: Sequence[Said]) -> str:
+    """Return sentences, each behind a word for how grave it is.
+
+    >>> said_html([Said("doubt", "Is 3 < 4?")])
+    '<div class="said doubt" role="status"><b>Doubtful.</b> Is 3 &lt; 4?</div>'
+    """
+    return "".join(
+        f'<div class="said {one.level}" role="status"><b>{WORDS[one.level]}</b> {html.escape(one.sentence)}</div>'
+        for one in said
+    )

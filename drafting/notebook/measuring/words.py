@@ -1,0 +1,140 @@
+"""What is said beside each field, and what the guide asks. Pure; no widgets."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from drafting.body import Body, Measure, dimension_name
+from drafting.body.refusals import INCH, like_inches
+from drafting.checks.words import capital, plain
+from drafting.ground.units import BadValue, parse_length, show_length
+from drafting.notebook.measuring.order import ORDER
+from drafting.notebook.measuring.state import Taking, read
+
+_NUMBER = re.compile(r"\s*([0-9][0-9 .,/-]*?)\s*(?:[a-zA-Z]*)\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One sentence beside a field: what must be mended, a doubt, or a note."""
+
+    level: Literal["mend", "needed", "doubt", "note"]
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """Measures that look like inches, and what they would be: asked, never settled silently."""
+
+    measures: tuple[str, ...]
+    sentence: str
+
+
+def said_beside(taking: Taking) -> dict[str, list[Said]]:
+    """Return what is to be said by measure; under "" what belongs to no field.
+
+    While something must be mended, the doubts about fields that have not changed since stay.
+    """
+    found: dict[str, list[Said]] = {}
+    for fault in taking.faults:
+        needed = fault.what == "is missing"
+        text = _sentence(f"{fault.what}; {fault.right}" if fault.right else fault.what)
+        for name in _measures(fault.field):
+            found.setdefault(name, []).append(Said("needed" if needed else "mend", text))
+    mended = frozenset(found)
+    for finding in () if taking.body is None else taking.body.findings:
+        level: Literal["doubt", "note"] = "note" if finding.level == "note" else "doubt"
+        for name in _measures(finding.where):
+            still = taking.fields.get(name) == taking.read_from.get(name)
+            if finding.level != "ok" and name not in mended and still:
+                found.setdefault(name, []).append(Said(level, _sentence(finding.message)))
+    return found
+
+
+def question(taking: Taking) -> Question | None:
+    """Return what looks like inches and was not confirmed yet, all of it in one question."""
+    found = set(_inches(taking)) - taking.sure
+    names = [name for name in ORDER if name in found]
+    if not names:
+        return None
+    given = ", ".join(f"{plain(name)} {' / '.join(taking.fields[name])}" for name in names)
+    offered = " / ".join(show_length(_mm(taking, name) * INCH) for name in names)
+    if len(names) == 1:
+        words = f"This looks like inches: {given}. Then it would be {offered}. Is it inches?"
+    else:
+        words = f"These look like inches: {given}. Then they would be {offered}. Are they inches?"
+    return Question(tuple(names), words)
+
+
+def answered(taking: Taking, asked: Question, inches: bool) -> Taking:
+    """Return the state after a yes (the fields say inches) or a no (they stay as they are)."""
+    sure = taking.sure | set(asked.measures)
+    if not inches:
+        return replace(taking, sure=sure)
+    fields = dict(taking.fields)
+    for name in asked.measures:
+        fields[name] = tuple(_in_inches(text) for text in fields[name])
+    return read(replace(taking, fields=fields, sure=sure))
+
+
+def placeholder(taking: Taking, name: str) -> str:
+    """Return what an empty field shows: the estimate and how far off it may be."""
+    measure = None if taking.body is None else taking.body.measures.get(name)
+    if measure is None or measure.source == "measured":
+        return ""
+    return _estimate(measure, taking.unit)
+
+
+def _estimate(measure: Measure, unit: str | None) -> str:
+    off = "" if measure.sd is None else f" ± {show_length(2 * measure.sd, unit)}"
+    return f"about {show_length(measure.mm, unit)}{off}"
+
+
+def measured_of(body: Body | None, count: int) -> str:
+    """Return how many of `count` measures were taken."""
+    taken = 0 if body is None else sum(m.source == "measured" for m in body.measures.values())
+    return f"{taken} of {count} measures taken"
+
+
+def _inches(taking: Taking) -> Iterator[str]:
+    means = {name: _mm(taking, name) for name in taking.fields if dimension_name(name)}
+    means = {name: mm for name, mm in means.items() if mm > 0}
+    if "height" in means:
+        yield from like_inches(means)
+    if taking.faults or taking.body is None:
+        return
+    for finding in taking.body.findings:
+        small = finding.check == "girth and height" and "inches" in finding.message
+        if finding.check == "unit" or small:
+            yield finding.where
+
+
+def _mm(taking: Taking, name: str) -> float:
+    """Return the mean of a field's texts in mm, 0 where they cannot be read."""
+    try:
+        lengths = [parse_length(text, taking.unit) for text in taking.fields[name]]
+    except BadValue:
+        return 0.0
+    return sum(lengths) / len(lengths)
+
+
+def _in_inches(text: str) -> str:
+    number = _NUMBER.fullmatch(text)
+    return f"{number[1]} in" if number else text
+
+
+def _measures(field: str) -> list[str]:
+    """Return the measures that a fault or finding is about, `""` where it is about none."""
+    names = [part.strip().split(".")[0] for part in field.split(",")]
+    known = [dimension_name(name) or ("weight" if name == "weight" else "") for name in names]
+    return list(dict.fromkeys(known))
+
+
+def _sentence(text: str) -> str:
+    words = text.split(": if so write ")[0]  # that is for files; here the guide asks
+    words = re.sub(r"\b[a-z]+(?:_[a-z]+)+\b", lambda found: plain(found[0]), words)
+    end = "" if words.endswith(("?", ".")) else "."
+    return f"{capital(words)}{end}"

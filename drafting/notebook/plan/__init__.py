@@ -1,0 +1,1 @@
+"""The making plan on a notebook page."""

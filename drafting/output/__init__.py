@@ -1,0 +1,1 @@
+"""Everything that is written into the output folder, and the folder itself."""

@@ -1,0 +1,226 @@
+"""The record of a costume as plain data: `report.json`, schema 1.
+
+Lengths in mm, areas in mm2, angles in degrees, numbers unrounded; a half piece on the fold is
+reported as drawn. Only `timings` may differ between two runs.
+"""
+
+from __future__ import annotations
+
+import platform
+from collections.abc import Iterator, Mapping
+from importlib.metadata import PackageNotFoundError, version
+from typing import Any
+
+from drafting.body import Body
+from drafting.checks.girths import finished
+from drafting.costume.make import Made, MadeGarment
+from drafting.draft.draft import Girth, Notion, Seam
+from drafting.draft.pattern import CutPiece
+from drafting.draft.walk import walk
+from drafting.ground.findings import Finding
+from drafting.layout import lay_row
+from drafting.making.model import Plan, Setting, Step
+from drafting.making.words import text
+
+SCHEMA = 1
+
+DISTRIBUTIONS = (
+    "drafting-kit",
+    "numpy",
+    "scipy",
+    "shapely",
+    "fonttools",
+    "svgwrite",
+    "matplotlib",
+    "pyclipper",
+    "spyrrow",
+    "reportlab",
+    "pikepdf",
+    "ezdxf",
+)
+
+Row = dict[str, Any]
+
+
+def report(made: Made, plan: Plan | None = None) -> Row:
+    """Return everything known about `made`, ready for JSON; `plan` gives stitches and steps."""
+    sewn = plan.settings if plan else {}
+    costume = made.costume
+    garments = made.garments
+    return {
+        "schema": SCHEMA,
+        "costume": _costume(made),
+        "made_with": _made_with(),
+        "choices": {g.name: _choices(g) for g in garments},
+        "body": _body(costume.wearer),
+        "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
+        "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
+        "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
+        "checks": [_check(finding) for finding in made.findings],
+        "layout": [lay_row(lay) for lay in made.lays],
+        "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
+        "steps": [_step(step) for step in plan.steps] if plan else [],
+        "timings": dict(made.timings),
+    }
+
+
+def _notion(garment: MadeGarment, notion: Notion) -> Row:
+    return {
+        "garment": garment.name,
+        "what": notion.what,
+        "where": notion.where,
+        "count": notion.count,
+        "cut_length": notion.cut_length,
+        "note": notion.note,
+        "kind": notion.kind,
+        "size": notion.size,
+    }
+
+
+def piece_file(garment: str, piece: str) -> str:
+    """Return where a piece's SVG lies, relative to the output folder."""
+    return f"pieces/{garment}.{piece}.svg"
+
+
+def _costume(made: Made) -> Row:
+    costume, wearer = made.costume, made.costume.wearer
+    return {
+        "title": costume.title,
+        "wearer": wearer.title,
+        "measured_on": wearer.measured_on,
+        "waist_level": wearer.waist_level,
+        "taken_over": wearer.taken_over,
+        "figure": wearer.figure,
+        "fabrics": {role: fabric.title for role, fabric in costume.fabrics.items()},
+        "garments": {g.name: {"block": g.block, "fabric": g.fabric} for g in made.garments},
+    }
+
+
+def _made_with() -> dict[str, str]:
+    found = {"python": platform.python_version()}
+    for name in DISTRIBUTIONS:
+        try:
+            found[name] = version(name)
+        except PackageNotFoundError:  # run from a checkout that was never installed
+            found[name] = "not installed"
+    return found
+
+
+def _choices(garment: MadeGarment) -> Row:
+    pairs = garment.choices.items()
+    return {name: {"value": value, "source": source} for name, (value, source) in pairs}
+
+
+def _body(body: Body) -> Row:
+    rows = {}
+    for name, measure in body.measures.items():
+        row: Row = {"mm": measure.mm, "source": measure.source}
+        if measure.source == "estimated":
+            off = None if measure.sd is None else 2 * measure.sd
+            row |= {"rule": measure.rule, "sd": measure.sd, "off": off}
+        if measure.left is not None and measure.right is not None:
+            row |= {"left": measure.left, "right": measure.right}
+        rows[name] = row
+    return rows
+
+
+def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
+    piece, fold = cut.piece, cut.piece.fold_edge
+    return {
+        "garment": garment.name,
+        "piece": piece.name,
+        "number": cut.number,
+        "file": piece_file(garment.name, piece.name),
+        "fabric": cut.piece.material or garment.fabric,
+        "count": piece.count,
+        "mirrored_pair": piece.pair,
+        "fold_edge": fold.name if fold else None,
+        "grain_deg": piece.grain,
+        "stretch_deg": piece.stretch,
+        "stitch_area": piece.area,
+        "cut_area": cut.cut.area,
+        "edges": list(_edges(cut)),
+        "darts": [
+            {"dart": dart.name, "leg_a": dart.leg_a.length, "leg_b": dart.leg_b.length} for dart in piece.darts
+        ],
+    }
+
+
+def _edges(cut: CutPiece) -> Iterator[Row]:
+    for edge in cut.piece.edges:
+        yield {
+            "edge": edge.name,
+            "length": edge.length,
+            "sewn_length": edge.sewn_length,
+            "allowance": cut.allowances.get(edge.name, 0.0),
+            "kind": edge.kind.value,
+        }
+
+
+def _step(step: Step) -> Row:
+    """Return one step: what to do in words, what it uses and makes, how it is sewn."""
+    sewn = step.setting
+    return {
+        "n": step.n,
+        "stage": step.stage,
+        "garment": step.garment,
+        "do": " ".join(text(sentence) for sentence in step.say),
+        "uses": list(step.uses),
+        "makes": step.makes,
+        "seams": list(step.seams),
+        "notions": list(step.notions),
+        "stitch": sewn.stitch if sewn else None,
+        "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
+        "heat": sewn.dots if sewn else None,
+        "caution": " ".join(text(sentence) for sentence in step.cautions),
+        "minutes": step.minutes,
+        "wait_hours": step.wait,
+    }
+
+
+def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setting]) -> Row:
+    setting = sewn.get((garment.name, seam.name))
+    walked = walk(garment.draft, seam)
+    wrong = [f for f in garment.findings if f.level == "error" and _is_about(f, seam)]
+    return {
+        "garment": garment.name,
+        "seam": seam.name,
+        "a": [list(ref) for ref in seam.a],
+        "b": [list(ref) for ref in seam.b],
+        "a_length": walked.a_length,
+        "b_length": walked.b_length,
+        "a_sewn": walked.a_sewn,
+        "b_sewn": walked.b_sewn,
+        "declared_ease": seam.ease,
+        "gather_ratio": walked.gather_ratio,
+        "corner_angles": list(walked.angles),
+        "stitch": setting.stitch if setting else None,
+        "ok": not wrong,
+    }
+
+
+def _is_about(finding: Finding, seam: Seam) -> bool:
+    return finding.where in (seam.name, f"{seam.name}.start", f"{seam.name}.end")
+
+
+def _girth(garment: MadeGarment, girth: Girth) -> Row:
+    row: Row = {"garment": garment.name, "level": girth.level, "body": girth.body}
+    if girth.side:
+        row["side"] = girth.side
+    return row | {
+        "garment_finished": finished(garment.draft, girth.level, girth.side),
+        "asked_ease": girth.asked_ease,
+        "settled_ease": girth.settled_ease,
+        "fabric_stretch_used": girth.stretch_used,
+    }
+
+
+def _check(finding: Finding) -> Row:
+    return {
+        "check": finding.check,
+        "level": finding.level,
+        "where": finding.where,
+        "value": finding.value,
+        "wanted": finding.wanted,
+        "message": finding.message,
+    }

@@ -1,0 +1,118 @@
+"""Write what was made into its folder: record, overview, pieces, printed sheets, lays."""
+
+from __future__ import annotations
+
+import json
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from pathlib import Path
+
+from drafting.costume.make import Made
+from drafting.export.figure import overview_png
+from drafting.export.svg import svg_text
+from drafting.ground.findings import Finding
+from drafting.making import Plan, planned
+from drafting.making.page import page
+from drafting.making.shopping import shopping_csv
+from drafting.output.folder import swap_in
+from drafting.output.report import piece_file, report
+from drafting.output.sheets import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
+from drafting.printing.pages_made import preview
+from drafting.sheet.layout import layout_sheet
+from drafting.sheet.overview import overview_sheet
+from drafting.sheet.piece import piece_sheet
+
+Tell = Callable[[str, float], None]
+"""Hears what is being done and how much of it is done, 0 to 1; what it raises ends the work."""
+
+
+def silent(words: str, share: float) -> None:
+    """Tell nobody."""
+
+
+PREVIEW_DPI = 70
+"""A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
+
+
+def write_output(made: Made, out: Path, tell: Tell = silent) -> tuple[Finding, ...]:
+    """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
+
+    Returns what the printing had to say; the record holds it too. `tell` hears each step. Raises
+    `InputError` where `out` is a file or a folder that this kit did not make.
+    """
+    start = time.perf_counter()
+    sheets = list(_told(made, tell))
+    found = tuple(said(sheets))
+    timings = {**made.timings, "print": time.perf_counter() - start}
+    made = replace(made, findings=(*made.findings, *found), timings=timings)
+    swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell))
+    return found
+
+
+def _told(made: Made, tell: Tell) -> Iterator[PrintedSheet]:
+    """Yield the printed sheets, telling each as it is done."""
+    count = len(made.garments) * len(made.costume.prints.papers) or 1
+    for number, sheet in enumerate(printed(made), 1):
+        words = f"Setting the sheets: {sheet.garment}, {sheet.paper.title}"
+        tell(words, 0.6 * min(1.0, number / count))
+        yield sheet
+
+
+def _write_sheets(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
+    """Write the printed sheets, a picture beside each that shows its pages, and the DXF files."""
+    for name in ("sheets", "exchange"):
+        (folder / name).mkdir()
+    for number, sheet in enumerate(sheets):
+        tell(f"Writing {sheet.file}", 0.75 + 0.2 * number / len(sheets))
+        file = folder / sheet.file
+        file.write_bytes(sheet.data)
+        overview_png(preview(sheet.work), file.with_suffix(".png"), PREVIEW_DPI)
+    for name, text in exchanged(made):
+        (folder / name).write_text(text, encoding="utf-8", newline="\n")
+
+
+def _write_lays(made: Made, folder: Path) -> None:
+    if made.lays:
+        (folder / "layout").mkdir()
+    garments = [garment.name for garment in made.garments]
+    for lay in made.lays:
+        sheet = layout_sheet(lay, made.costume.title, garments)
+        file = folder / "layout" / f"{lay.role}.svg"
+        file.write_text(svg_text(sheet), encoding="utf-8", newline="\n")
+        overview_png(sheet, file.with_suffix(".png"))
+
+
+def _write_plan(made: Made, folder: Path) -> Plan | None:
+    """Write the making plan and its shopping list; without lays nobody knows what to buy."""
+    if not made.lays:
+        return None
+    plan = planned(made)
+    files = {"plan.html": page(plan, made), "shopping.csv": shopping_csv(plan.shopping)}
+    for name, text in files.items():
+        (folder / name).write_text(text, encoding="utf-8", newline="\n")
+    return plan
+
+
+def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
+    start = time.perf_counter()
+    (folder / "pieces").mkdir()
+    for garment in made.garments:
+        label = piece_label(made, garment)
+        tell(f"Drawing the pieces: {garment.name}", 0.62)
+        for cut in garment.pattern.pieces:
+            text = svg_text(piece_sheet(cut, label))
+            file = folder / piece_file(garment.name, cut.piece.name)
+            file.write_text(text, encoding="utf-8", newline="\n")
+    patterns = [garment.pattern for garment in made.garments]
+    overview_png(overview_sheet(patterns, made.costume.title), folder / "overview.png")
+    tell("Drawing the lays", 0.7)
+    _write_lays(made, folder)
+    _write_sheets(made, sheets, folder, tell)
+    tell("Writing the making plan", 0.96)
+    plan = _write_plan(made, folder)
+    tell("Writing the record", 0.98)
+    data = report(made, plan) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
+    data["timings"]["draw"] = time.perf_counter() - start
+    text = json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)
+    (folder / "report.json").write_text(text + "\n", encoding="utf-8", newline="\n")

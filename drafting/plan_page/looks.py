@@ -1,8 +1,0 @@
-"""How the plan looks on a screen and on paper, and the few lines that remember what is done. Layer 5."""
-
-from __future__ import annotations
-
-from importlib.resources import files
-
-STYLE = files(__package__).joinpath("plan.css").read_text(encoding="utf-8")
-SCRIPT = files(__package__).joinpath("plan.js").read_text(encoding="utf-8")

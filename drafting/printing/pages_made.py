@@ -1,0 +1,173 @@
+"""From finished pieces to printable pages: placed on paper, cut into pages, told on a first page."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from drafting.geometry import Path
+from drafting.ground.names import clean_text
+from drafting.printing.cover import Told, cover, cover_paper
+from drafting.printing.page_marks import Stamp, ink_points, page_marks
+from drafting.printing.pages import Place, Tiling, page_name, whole
+from drafting.printing.paper import Paper
+from drafting.printing.pdf import Page, Shown, pdf_bytes
+from drafting.printing.pdf_text import lacking, unjoined
+from drafting.printing.piece_on_paper import Drawing
+from drafting.printing.placing import placed
+from drafting.printing.raster import Spot
+from drafting.printing.roll import rolled
+from drafting.sheet import Box, Layer, Sheet, Stroke, Text, box_path, grown, text_width
+
+
+@dataclass(frozen=True)
+class Imposed:
+    """Drawings on the pages of one paper: the tiling, and where each drawing lies on its plane."""
+
+    title: str
+    drawings: tuple[Drawing, ...]
+    tiling: Tiling
+    spots: tuple[Spot, ...]
+
+    @cached_property
+    def ink(self) -> tuple[NDArray[np.complex128], ...]:
+        """Points on everything drawn, a set a drawing, where it lies."""
+        return tuple(
+            ink_points(d.strokes, d.texts) * spot.factor + spot.move
+            for d, spot in zip(self.drawings, self.spots, strict=True)
+        )
+
+    @property
+    def outlines(self) -> list[Path]:
+        """The cut line of each drawing where it lies."""
+        return [
+            next(s for s in d.strokes if s.layer is Layer.CUT).paths[0].mapped(spot.of)
+            for d, spot in zip(self.drawings, self.spots, strict=True)
+        ]
+
+    @property
+    def least(self) -> int:
+        """How many pages the area alone would take."""
+        area = math.fsum(drawing.area for drawing in self.drawings)
+        across, up = self.tiling.paper.step
+        return math.ceil(area / (across * up))
+
+    def on(self, place: Place) -> list[int]:
+        """Return which drawings have ink on a page."""
+        box = self.tiling.window(place)
+        return [n for n, ink in enumerate(self.ink) if _within(ink, box).any()]
+
+
+def imposed(title: str, drawings: Sequence[Drawing], paper: Paper) -> Imposed:
+    """Return drawings placed on paper so that few pages are printed; blank pages are left out."""
+    rings = [drawing.ring for drawing in drawings]
+    half = paper.overlap / 2 * (1 + 1j)
+    if paper.height is None:
+        placing, length = rolled(rings, paper.step)
+        wide = placing.columns * paper.step[0] + paper.overlap
+        tiling = whole(wide, length + paper.overlap, paper)
+    else:
+        placing = placed(rings, paper.step)
+        tiling = Tiling(paper, placing.rows, placing.columns, placing.used)
+    spots = tuple(Spot(s.turn, s.move + half) for s in placing.spots)
+    found = Imposed(title, tuple(drawings), tiling, spots)
+    printed = tuple(place for place in tiling.used if _is_printed(found, place))
+    return Imposed(title, tuple(drawings), Tiling(tiling.paper, tiling.rows, tiling.columns, printed), spots)
+
+
+def _is_printed(found: Imposed, place: Place) -> bool:
+    """Say whether a page shows ink once it is cut, or the inside of a piece."""
+    cell = found.tiling.cell(place)
+    if any(_within(ink, grown(cell, 1.0)).any() for ink in found.ink):
+        return True
+    middle = complex(cell[0] + cell[2], cell[1] + cell[3]) / 2
+    return any(_inside(middle, outline) for outline in found.outlines)
+
+
+def _inside(point: complex, outline: Path) -> bool:
+    ring = np.append(outline.points(0.5), outline.start) - point
+    turned = np.angle(ring[1:] * ring[:-1].conjugate()).sum()
+    return bool(abs(turned) > math.pi)
+
+
+def _within(points: NDArray[np.complex128], box: Box) -> NDArray[np.bool_]:
+    x, y = points.real, points.imag
+    return np.asarray((x >= box[0]) & (x <= box[2]) & (y >= box[1]) & (y <= box[3]))
+
+
+def sheet_pdf(work: Imposed, about: str = "") -> tuple[bytes, tuple[str, ...]]:
+    """Return the PDF of these pages, and what is to be said about its text, as sentences."""
+    said = text_warnings(work)
+    pages = [_cover(work, about, said), *(_page(work, n) for n in range(len(work.tiling.used)))]
+    stored = {d.name: (d.strokes, d.texts) for d in work.drawings}
+    return pdf_bytes(f"{work.title}, {work.tiling.paper.title}", about, stored, pages), said
+
+
+def text_warnings(work: Imposed) -> tuple[str, ...]:
+    """Return what the embedded typeface cannot write of the labels, as sentences."""
+    lines = [line for d in work.drawings for text in d.texts for line in text.lines]
+    lines.append(work.title)
+    said = []
+    if lost := lacking(lines):
+        said.append(f"The typeface of the printed sheets has no letters for {lost[:20]}: a box stands instead.")
+    if unjoined(lines):
+        said.append("Letters that join with their neighbours are printed one by one.")
+    return tuple(said)
+
+
+def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
+    tiling = work.tiling
+    pages: dict[str, list[Place]] = {drawing.title: [] for drawing in work.drawings}
+    for place in tiling.used:
+        for drawing, ink in zip(work.drawings, work.ink, strict=True):
+            if _within(ink, tiling.cell(place)).any():
+                pages[drawing.title].append(place)
+    paper = cover_paper(tiling.paper)
+    told = Told(work.title, about, pages, work.outlines, said)
+    strokes, texts = cover(told, tiling)
+    assert paper.height is not None
+    window = (0.0, 0.0, *paper.net)
+    return Page("how to print", paper.width, paper.height, paper.margin, window, strokes, texts)
+
+
+def _page(work: Imposed, number: int) -> Page:
+    tiling, place = work.tiling, work.tiling.used[number]
+    on = work.on(place)
+    ink = np.concatenate([work.ink[n] for n in on]) if on else np.zeros(0, dtype=complex)
+    lines = (clean_text(work.title, 44), f"page {number + 2} of {len(tiling.used) + 1}, {tiling.paper.title}")
+    strokes, texts = page_marks(tiling, place, Stamp(page_name(place), lines), ink)
+    shown = tuple(Shown(work.drawings[n].name, work.spots[n]) for n in on)
+    paper = tiling.paper
+    assert paper.height is not None
+    window = tiling.window(place)
+    return Page(page_name(place), paper.width, paper.height, paper.margin, window, strokes, texts, shown)
+
+
+def preview(work: Imposed) -> Sheet:
+    """Return a picture of all pages side by side: their cells, their names, the pieces on them."""
+    wide, high = work.tiling.size
+    size = max(8.0, min(wide, high) / 40)
+    strokes: list[Stroke] = []
+    texts: list[Text] = []
+    for drawing, spot, outline in zip(work.drawings, work.spots, work.outlines, strict=True):
+        strokes += [
+            Stroke(s.layer, tuple(p.mapped(spot.of) for p in s.paths), s.id, s.closed)
+            for s in drawing.strokes
+            if s.layer in (Layer.CUT, Layer.STITCH, Layer.GRAIN)
+        ]
+        x0, y0, x1, y1 = outline.bounds
+        at = complex(x0 + x1, y0 + y1) / 2 - 0.35j * size
+        text = Text(at, size, (drawing.title,), "middle")
+        narrow = text_width(text) > x1 - x0
+        texts.append(replace(text, lines=(drawing.title.partition(" ")[0],)) if narrow else text)
+    for place in work.tiling.used:
+        cell = work.tiling.cell(place)
+        strokes.append(Stroke(Layer.PAGE, (box_path(cell),), f"page.{page_name(place)}", closed=True))
+        at = complex(cell[0] + 0.4 * size, cell[3] - 1.6 * size)
+        texts.append(Text(at, 1.5 * size, (page_name(place),), bold=True, layer=Layer.PAGE))
+    return Sheet(work.title, wide, high, tuple(strokes), tuple(texts))

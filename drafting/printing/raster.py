@@ -1,0 +1,109 @@
+"""Outlines as cells: which cells of a page an outline touches, in each quarter turn."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import fft
+
+Bits = NDArray[np.bool_]
+Floats = NDArray[np.floating[Any]]
+Ring = Sequence[complex]
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """How an outline lies: turned by `turn` degrees about 0, then moved by `move` (mm, y up)."""
+
+    turn: int
+    move: complex
+
+    def of(self, p: complex) -> complex:
+        return p * self.factor + self.move
+
+    @property
+    def factor(self) -> complex:
+        """The exact complex number that turns by these quarters."""
+        return (1, 1j, -1, -1j)[self.turn // 90 % 4]
+
+
+@dataclass(frozen=True, slots=True)
+class Raster:
+    """Cells of a page: `rows` x `columns` of them, `width` x `height` mm each."""
+
+    rows: int
+    columns: int
+    width: float
+    height: float
+
+
+class Shape:
+    """An outline in one quarter turn on the raster, its upper left corner at a cell's."""
+
+    def __init__(self, ring: Ring, turn: int, raster: Raster) -> None:
+        self.turn, self.raster = turn, raster
+        points = np.asarray(ring) * Spot(turn, 0j).factor
+        self.corner = complex(points.real.min(), points.imag.max())
+        self.cells = touched(points, self.corner, raster)
+        self._spectra: dict[tuple[int, int], Any] = {}
+
+    @cached_property
+    def pages(self) -> Bits:
+        """Whether the outline touches a page, [cell down, page down, cell right, page right]."""
+        sums = np.pad(self.cells.astype(int).cumsum(0).cumsum(1), ((1, 0), (1, 0)))
+        top, foot = _bounds(self.cells.shape[0], self.raster.rows)
+        left, right = _bounds(self.cells.shape[1], self.raster.columns)
+        t, f = top[:, :, None, None], foot[:, :, None, None]
+        a, b = left[None, None], right[None, None]
+        return np.asarray(sums[f, b] - sums[t, b] - sums[f, a] + sums[t, a] > 0)
+
+    @cached_property
+    def weights(self) -> Floats:
+        """The same as numbers: a row a page from the first one on, a column a phase."""
+        table = self.pages.transpose(1, 3, 0, 2).astype(np.float32)
+        return table.reshape(table.shape[0] * table.shape[1], -1)
+
+    def spectrum(self, size: tuple[int, int]) -> Any:
+        """Return the transform of the cells, for finding where they strike others."""
+        if size not in self._spectra:
+            self._spectra[size] = np.conj(fft.rfft2(self.cells.astype(np.float32), size))
+        return self._spectra[size]
+
+
+def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.int_]]:
+    """Return the first cell and the one past the last of each page, for each phase."""
+    count = (per_page + length - 2) // per_page + 1
+    start = np.arange(count)[None, :] * per_page - np.arange(per_page)[:, None]
+    return np.clip(start, 0, length), np.clip(start + per_page, 0, length)
+
+
+def touched(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
+    """Return the cells that a closed outline touches or encloses, row 0 at the top."""
+    x = (points.real - corner.real) / raster.width
+    y = (corner.imag - points.imag) / raster.height
+    ring = np.append(x + 1j * y, x[0] + 1j * y[0])
+    rows, columns = max(1, math.ceil(y.max())), max(1, math.ceil(x.max()))
+    cells = _enclosed(ring, rows, columns)
+    steps = np.maximum(1, np.ceil(np.abs(np.diff(ring)) * 5)).astype(int)
+    share = np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)
+    along = np.repeat(ring[:-1], steps) + np.repeat(np.diff(ring) / steps, steps) * share
+    r, c = along.imag.astype(int), along.real.astype(int)
+    cells[np.minimum(r, rows - 1), np.minimum(c, columns - 1)] = True
+    return cells
+
+
+def _enclosed(ring: NDArray[np.complex128], rows: int, columns: int) -> Bits:
+    """Return the cells whose middle lies inside, by counting crossings to the left of it."""
+    a, b, y = ring[:-1], ring[1:], np.arange(rows) + 0.5
+    row, edge = np.nonzero((a.imag <= y[:, None]) != (b.imag <= y[:, None]))
+    a, b = a[edge], b[edge]
+    crossing = a.real + (y[row] - a.imag) * (b.real - a.real) / (b.imag - a.imag)
+    passed = np.zeros((rows, columns + 1), dtype=int)
+    np.add.at(passed, (row, np.searchsorted(np.arange(columns) + 0.5, crossing)), 1)
+    return np.asarray(passed.cumsum(1)[:, :-1] % 2 == 1)

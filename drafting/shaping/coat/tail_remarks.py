@@ -1,0 +1,162 @@
+"""What the maker is told about the tails: angles, sweep, floor, doorway and seat. mm and degrees."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.body import Body
+from drafting.ground.findings import Finding, Level
+from drafting.shaping.coat.skirt import Tail
+from drafting.shaping.flare.grain import TRUE_BIAS
+
+LEAST_CLEARANCE = 25.0
+"""mm: least clearance of a hem over the floor (row C09: 20-40)."""
+
+PAST_KNEE = 50.0
+"""mm: tails may pass the hollow of the knee by so much without a word (row W60)."""
+
+DOORWAY, SEAT = 800.0, 450.0
+"""mm: clear width of a doorway, and width of a chair's seat (common practice)."""
+
+BODY_WIDTH = 0.36
+"""Width of the hips as a share of their girth (from memory)."""
+
+
+@dataclass(frozen=True)
+class Hang:
+    """Where the hem hangs: tail length and knee hollow from the nape, and the floor, mm."""
+
+    length: float
+    knee: float
+    floor: float
+
+
+def hang_of(body: Body, length: float) -> Hang:
+    """Return knee and floor below the nape; the shoe's heel counts, where it is not measured in."""
+    measured = "nape_to_floor" in body.measures
+    floor = body["nape_to_floor"] if measured else body["nape_height"] + body.heel
+    return Hang(length, knee_hollow(body), floor)
+
+
+def knee_hollow(body: Body) -> float:
+    """Return how far the hollow of the knee lies below the nape, mm."""
+    return body["nape_height"] - body["knee_height"]
+
+
+def said(tail: Tail, hang: Hang, hip: float, skirt: float) -> tuple[Finding, ...]:
+    """Return the findings; `skirt` is the width of the back's skirt at the hem, half coat."""
+    return (*_length(hang), *_seams(tail), *_living(tail, hang, hip, skirt), *_hanging(tail))
+
+
+def _length(hang: Hang) -> Iterator[Finding]:
+    over = hang.floor - hang.length
+    usual = f"The hollow of the knee, where tails usually end, lies {hang.knee:.0f} mm below the nape."
+    if over < 0:
+        text = (
+            f"The tails end {-over:.0f} mm below the floor: {hang.length:.0f} mm from the nape, which "
+            f"stands {hang.floor:.0f} mm high. {usual} Leave at least {LEAST_CLEARANCE:.0f} mm above the "
+            f"floor: at most {hang.floor - LEAST_CLEARANCE:.0f} mm."
+        )
+    elif over < LEAST_CLEARANCE:
+        text = (
+            f"The tails end only {over:.0f} mm above the floor: heels, stairs and escalators catch them. "
+            f"{usual} Leave at least {LEAST_CLEARANCE:.0f} mm."
+        )
+    elif hang.length > hang.knee + PAST_KNEE:
+        text = (
+            f"The tails pass the hollow of the knee by {hang.length - hang.knee:.0f} mm and end "
+            f"{over:.0f} mm above the floor: lift them on stairs."
+        )
+    else:
+        text = f"The tails end {over:.0f} mm above the floor, {hang.length:.0f} mm below the nape. {usual}"
+    level: Level = "warning" if over < LEAST_CLEARANCE else "note"
+    yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)
+
+
+def _seams(tail: Tail) -> Iterator[Finding]:
+    """Every seam with both its angles to the warp."""
+    for seam in tail.biases:
+        state = f"{'' if seam.true else 'not '}the true bias of {TRUE_BIAS:.0f} on both panels"
+        extra = f"{seam.flare:.0f} mm of flare" if seam.flare > 0 else "no flare"
+        yield Finding(
+            "seam bias",
+            "note",
+            f"tail-{seam.number} to tail-{seam.number + 1}",
+            f"{seam.back:.1f} and {seam.front:.1f}",
+            TRUE_BIAS,
+            f"Tail seam {seam.number} ({extra}): {seam.back:.1f} degrees to the warp of tail-{seam.number}, "
+            f"{seam.front:.1f} to that of tail-{seam.number + 1}: {state}.",
+        )
+    if any(seam.flare > 0 for seam in tail.biases):
+        yield Finding(
+            "mirrored bias",
+            "note",
+            "tail",
+            None,
+            None,
+            "The right tail mirrors the left with its warp. On a twill the mirrored bias is not the same "
+            "bias, as one runs with the twill line and one across it: take a plain weave where both tails "
+            "have to hang alike.",
+        )
+
+
+def _living(tail: Tail, hang: Hang, hip: float, skirt: float) -> Iterator[Finding]:
+    sweep = 2 * (tail.sweep + skirt)
+    drop = tail.plain.length_at(tail.plain.width / 2) * tail.longer
+    wide = BODY_WIDTH * hip + 2 * drop * math.sin(math.radians(tail.lean))
+    yield Finding(
+        "sweep",
+        "note",
+        "tail",
+        sweep,
+        2 * (tail.plain_sweep + skirt),
+        f"The hem measures {sweep:.0f} mm in all, of which flare adds {2 * (tail.sweep - tail.plain_sweep):.0f}; "
+        f"each tail turns {tail.turned:.0f} degrees more than plain. Held open it leans out "
+        f"{tail.lean:.0f} degrees and hems about {wide:.0f} mm across.",
+    )
+    if wide > DOORWAY:
+        yield Finding(
+            "doorway",
+            "note",
+            "tail",
+            wide,
+            DOORWAY,
+            f"Boned open, the tails are {wide:.0f} mm across and a doorway is {DOORWAY:.0f}: they have to "
+            "give, or the wearer goes through sideways. Spiral bones give; so does a bone a panel.",
+        )
+    if hang.length > hang.knee - 250 and sweep > SEAT:
+        yield Finding(
+            "seat",
+            "note",
+            "tail",
+            sweep,
+            SEAT,
+            f"A chair's seat is {SEAT:.0f} mm wide and the tails' hem {sweep:.0f}: part them at the vent and lay "
+            "them to the sides before sitting down; a hem bone bends only as far as its tips allow.",
+        )
+
+
+def _hanging(tail: Tail) -> Iterator[Finding]:
+    if tail.turned < 1:
+        return
+    yield Finding(
+        "hang before hemming",
+        "note",
+        "tail",
+        24.0,
+        None,
+        "Cut the flared panels 10 to 20 mm longer, sew them and let them hang at least 24 hours: the bias "
+        "drops. Then level the hem from the floor, and hem.",
+    )
+    if tail.longer > 1.0005:
+        yield Finding(
+            "level hem",
+            "note",
+            "tail",
+            tail.longer,
+            1.0,
+            f"Every line down the tail is drafted {100 * (tail.longer - 1):.1f} % longer, so that the hem is "
+            f"level when the tails are held open, {tail.lean:.0f} degrees out; hanging limp they are longer.",
+        )

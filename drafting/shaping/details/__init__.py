@@ -1,0 +1,1 @@
+"""Small parts: bands, button stands, buttons, collar lines."""

@@ -1,0 +1,108 @@
+"""A straight band for cuffs and waistbands: sewn along one edge, an underlap at one end. mm.
+
+As drawn here the sewn edge lies on top from x = 0 to its length, the underlap beyond it:
+
+      .------- sewn edge --------.-underlap-.
+    far                                    end
+      |- - - - - - - fold - - - - - - - - - |     (a folded band is cut double)
+    far_inner                          end_inner
+      '-------- inner ------------'---------'
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.draft.draft import Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.geometry import Path, line
+from drafting.shaping.details.small_pieces import LEAST_TURNED
+
+
+@dataclass(frozen=True)
+class Band:
+    """What a band measures: `sewn` edge, `underlap`, `depth` once finished; `turned` under inside.
+
+    `folded` cuts outside and inside in one, else the band is cut twice; `on_fold` puts the far end
+    on the fold of the cloth (half a band).
+    """
+
+    sewn: float
+    underlap: float
+    depth: float
+    folded: bool
+    on_fold: bool = False
+    turned: float = LEAST_TURNED
+
+    @property
+    def length(self) -> float:
+        return self.sewn + self.underlap
+
+    def corner(self, x: float, depths: float) -> complex:
+        return complex(x, -depths * self.depth)
+
+
+def band_edges(band: Band, name: str) -> tuple[Edge, ...]:
+    """Return the ring of a band whose sewn edge is called `name`."""
+    far = EdgeKind.FOLD if band.on_fold else EdgeKind.SEAM
+    return (*_below(band), *_end(band), *_above(band, name), *_far(band, far))
+
+
+def _edge(name: str, kind: EdgeKind, a: complex, b: complex, turned: float | None = None) -> Edge:
+    return Edge(name, line(a, b), kind, allowance=turned)
+
+
+def _below(band: Band) -> list[Edge]:
+    at = band.corner
+    if not band.folded:
+        return [_edge("lower", EdgeKind.SEAM, at(0, 1), at(band.length, 1))]
+    inner = _edge("inner", EdgeKind.FREE, at(0, 2), at(band.sewn, 2), band.turned)
+    return [inner, _edge("underlap_inner", EdgeKind.SEAM, at(band.sewn, 2), at(band.length, 2))]
+
+
+def _end(band: Band) -> list[Edge]:
+    at, x = band.corner, band.length
+    outer = _edge("end", EdgeKind.SEAM, at(x, 1), at(x, 0))
+    return [_edge("end_inner", EdgeKind.SEAM, at(x, 2), at(x, 1)), outer] if band.folded else [outer]
+
+
+def _above(band: Band, name: str) -> list[Edge]:
+    at = band.corner
+    sewn = _edge(name, EdgeKind.SEAM, at(band.sewn, 0), at(0, 0))
+    return [_edge("underlap", EdgeKind.SEAM, at(band.length, 0), at(band.sewn, 0)), sewn]
+
+
+def _far(band: Band, kind: EdgeKind) -> list[Edge]:
+    at = band.corner
+    if kind is EdgeKind.FOLD:
+        return [_edge("centre", kind, at(0, 0), at(0, 2 if band.folded else 1))]
+    outer = _edge("far", kind, at(0, 0), at(0, 1))
+    return [outer, _edge("far_inner", kind, at(0, 1), at(0, 2))] if band.folded else [outer]
+
+
+def band_seams(piece: Piece, sewn: str) -> tuple[Seam, ...]:
+    """Return the seams of a band with itself: outside to inside at its ends, underlap and edge.
+
+    A folded band joins each of them to its own `..._inner`, one cut twice to its twin's.
+    """
+    names = [e.name for e in piece.edges if e.kind is EdgeKind.SEAM and e.name != sewn]
+    seams = []
+    for name in names:
+        if not name.endswith("_inner"):
+            inside = f"{name}_inner" if f"{name}_inner" in names else name
+            chains = ((piece.name, inside),), ((piece.name, name),)
+            seams.append(Seam(f"{piece.name} {name}", *chains, start=None, end=None))
+    return tuple(seams)
+
+
+def fold_mark(band: Band) -> tuple[Placement, ...]:
+    """Return the line along which a folded band is folded."""
+    if not band.folded:
+        return ()
+    return (Placement("fold", line(band.corner(0, 1), band.corner(band.length, 1)), "fold"),)
+
+
+def across(band: Band, x: float, name: str, what: str) -> Placement:
+    """Return a line across the outside of the band, `x` mm from the far end."""
+    path: Path = line(band.corner(x, 0), band.corner(x, 1))
+    return Placement(name, path, what)

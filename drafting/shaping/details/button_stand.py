@@ -1,0 +1,100 @@
+"""A button stand and facing grown on, or sewn to, a centre front that opens. Half frame, mm.
+
+The centre front stays on x = 0; beyond it lies the stand, `stand` wide, with the front edge on
+x = -stand. A cut-on facing is the front's own mirror image beyond that edge, as far as it is wide; a
+separate one the same shape as a strip, with a seam where the fold would be.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.draft.piece import Edge, EdgeKind
+from drafting.geometry import Path, line
+from drafting.ground.findings import Finding
+from drafting.shaping.details.small_pieces import reflected
+
+MOST_OF_NECK = 0.8
+"""Share of the last neck edge, and of the first hem edge, that a facing may reach along (ours)."""
+
+
+@dataclass(frozen=True)
+class FrontLines:
+    """What a front edge is built on: the `neck` down to the centre, the `hem` away from it.
+
+    Both are the whole edges that end at the centre line.
+    """
+
+    neck: Path
+    hem: Path
+
+    @property
+    def top(self) -> complex:
+        return self.neck.end
+
+    @property
+    def low(self) -> complex:
+        return self.hem.start
+
+    def reach(self) -> float:
+        """Return how far from the centre a facing can follow both edges, mm."""
+        return MOST_OF_NECK * min(self.neck.start.real, self.hem.end.real)
+
+
+def stand_edges(lines: FrontLines, stand: float, facing: float) -> tuple[Edge, ...]:
+    """Return the edges that take the centre's place: stand, and facing grown on (`facing` > 0).
+
+    They run from the centre at the neck round to the centre at the hem. Without a facing the front
+    edge is a seam.
+    """
+    neck = Edge("stand_neck", line(lines.top, lines.top - stand), EdgeKind.OPENING)
+    hem = Edge("stand_hem", line(lines.low - stand, lines.low), EdgeKind.HEM)
+    if not facing:
+        front = line(lines.top - stand, lines.low - stand)
+        return neck, Edge("front_edge", front), hem
+    return neck, *facing_edges(lines, stand, facing, unfolded=True), hem
+
+
+def facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: bool) -> tuple[Edge, ...]:
+    """Return neck, inner edge and hem of the facing, `width` mm from the front edge, unfolded.
+
+    `unfolded` False gives a strip of its own: the same shape, its ring closed by `front_edge`.
+    """
+    inner = width - stand
+    turned = reflected(-stand)
+    neck = Path.joined([line(lines.top - stand, lines.top), beyond(lines.neck.reversed(), inner)])
+    hem = Path.joined([line(lines.low - stand, lines.low), beyond(lines.hem, inner)])
+    neck, hem = neck.mapped(turned), hem.mapped(turned).reversed()
+    edges = (
+        Edge("facing_neck", neck, EdgeKind.OPENING),
+        Edge("facing", line(neck.end, hem.start), EdgeKind.FREE),
+        Edge("facing_hem", hem, EdgeKind.HEM),
+    )
+    return edges if unfolded else (*edges, Edge("front_edge", line(hem.end, neck.start)))
+
+
+def beyond(path: Path, x: float) -> Path:
+    """Return a path from the centre (x = 0) outwards, as far as `x` mm from it."""
+    if abs(path.end.real - x) < 1e-9:
+        return path
+    at = float(brentq(lambda s: path.at(s).real - x, 0.0, path.length, xtol=1e-10))
+    return path.split(at)[0]
+
+
+def narrow_said(stand: float, button: float, least: float) -> tuple[Finding, ...]:
+    """Warn of a stand narrower than its button's diameter; `least` is what would do. All mm."""
+    if stand >= button:
+        return ()
+    return (
+        Finding(
+            "button stand",
+            "warning",
+            "front",
+            stand,
+            least,
+            f"The stand beyond the centre front is only {stand:.0f} mm wide and a button of {button:.0f} mm "
+            f"looks out beyond it: take {least:.0f} mm or a smaller button.",
+        ),
+    )

@@ -1,0 +1,106 @@
+"""The lines of a collar: a stand that rises in front, a fall that spreads over it. mm, half a collar.
+
+Centre back on x = 0, the front towards -x, the neck edge below. The back of the stand runs straight,
+its front bends up (so it leans to the neck); the fall's lower edge bends the other way, so that its
+outer edge is longer and lies over the shoulders.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from dataclasses import dataclass
+
+from drafting.geometry import Path, line, smooth, solve, turn
+from drafting.geometry.curve import Line
+
+STRAIGHT = 0.9
+"""Share of the back neck along which a stand is straight (ours, by eye)."""
+
+ARRIVES = 1.7
+"""The bend ends this many times as steep as its chord (2 would be an arc; ours, by eye)."""
+
+FRONT_HEIGHT = 0.85
+"""Height of a stand at the centre front over that at the back (ours, by eye)."""
+
+ROUND = 0.95
+"""How nearly square to the neck edge a rounded stand ends (ours)."""
+
+
+@dataclass(frozen=True)
+class Stand:
+    """A half stand: `neck` runs front to back, `top` back to centre front, `front` down from there."""
+
+    neck: Path
+    top: Path
+    front: Path
+
+
+@dataclass(frozen=True)
+class Fall:
+    """A half fall: `stand` edge front to back, `outer` back to the point, `front` point to stand."""
+
+    stand: Path
+    outer: Path
+    front: Path
+
+
+def bent(length: float, straight: float, rise: float, what: str) -> Path:
+    """Return a line of exactly `length` mm from 0 towards -x: straight first, then rising by `rise`.
+
+    A negative rise falls. The run is solved; raises `DraftError` where the length is too short.
+    """
+    start = complex(-straight, 0)
+
+    def drawn(run: float) -> Path:
+        end = start + complex(-run, rise)
+        steep = math.atan2(abs(rise), run) * ARRIVES * (1 if rise > 0 else -1)
+        arrive = turn(180 - math.degrees(steep))
+        head = (Line(0j, start),) if straight > 0 else ()
+        return Path((*head, smooth(start, end, -1 + 0j, arrive)))
+
+    rest = length - straight
+    run = solve(
+        lambda x: drawn(x).length,
+        length,
+        (0.5 * rest, rest),
+        what=what,
+        within=1e-10,
+        turn="choose less rise, or a wider neck",
+    )
+    return drawn(run)
+
+
+def stand_lines(length: float, back: float, extension: float, height: float, rise: float) -> Stand:
+    """Return the stand whose neck edge is `length` mm from centre back to front edge.
+
+    `back` is the back neck's share, `extension` what lies past the centre front, `height` that of
+    the centre back. The top is cut off in front by a rounded end.
+    """
+    neck = bent(length, STRAIGHT * back, rise, "collar stand")
+    centre = length - extension
+    up = neck.tangent(centre) * -1j  # the neck is drawn backwards here, the cloth on its right
+    corner = neck.at(centre) + FRONT_HEIGHT * height * up
+    high = complex(-STRAIGHT * back, height)
+    top = Path((Line(1j * height, high), smooth(high, corner, -1 + 0j, neck.tangent(centre))))
+    if extension <= 0:
+        front = line(corner, neck.end)
+    else:
+        down = neck.arrive * cmath.exp(1j * math.pi / 2 * ROUND)
+        front = Path((smooth(corner, neck.end, neck.tangent(centre), down),))
+    return Stand(neck.reversed(), top, front)
+
+
+def fall_lines(length: float, back: float, depth: float, drop: float, point: float, spread: float) -> Fall:
+    """Return the fall whose lower edge is `length` mm from centre back to centre front.
+
+    `depth` is its height at the centre back, `drop` how far its lower edge falls to the front,
+    `point` the length of its front edge and `spread` how far that leans forward, degrees.
+    """
+    lower = bent(length, 0.5 * back, -drop, "collar fall")
+    up = lower.arrive * -1j
+    tip = lower.end + point * up * turn(spread)
+    chord = tip - 1j * depth
+    arrive = -((chord / abs(chord)) ** 2)  # an arc: leaves square to the centre back
+    outer = Path((smooth(1j * depth, tip, -1 + 0j, arrive),))
+    return Fall(lower.reversed(), outer, line(tip, lower.end))

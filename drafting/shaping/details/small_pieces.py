@@ -1,0 +1,59 @@
+"""What all small pieces share: interfacing made from a piece, turned-under edges, straight bands. mm."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from drafting.draft.draft import Notion
+from drafting.draft.piece import Edge, EdgeKind, Piece
+
+PAST_STITCHING = 3.0
+"""mm: interfacing reaches past the stitching line by this, and no more (trouble AL5)."""
+
+LIGHT = "a light fusible, lighter than the cloth"
+"""What collars, cuffs and button fronts are stiffened with (row K22: not heavier than the shell)."""
+
+TURNED_UNDER, LEAST_TURNED = 10.0, 6.0
+"""mm at adult scale, and at any: turned in where an inner edge is stitched down (common practice)."""
+
+
+def turned_under(scale: float) -> float:
+    """Return how much is turned in along an inner edge, mm."""
+    return max(LEAST_TURNED, TURNED_UNDER * scale)
+
+
+def interfacing(piece: Piece, *, bare: tuple[str, ...] = (), copies: int = 1) -> Piece:
+    """Return the interfacing of a piece: its stitching line and 3 mm, on its own material.
+
+    Edges named in `bare` get nothing beyond the line (a fold, an inner edge); marks are left out.
+    """
+    edges = tuple(_loose(edge, 0.0 if edge.name in bare else PAST_STITCHING) for edge in piece.edges)
+    return replace(
+        piece,
+        name=f"{piece.name}-interfacing",
+        title=f"{piece.title} interfacing",
+        edges=edges,
+        levels=(),
+        darts=(),
+        placements=(),
+        material="interfacing",
+        copies=copies,
+    )
+
+
+def _loose(edge: Edge, beyond: float) -> Edge:
+    if edge.kind is EdgeKind.FOLD:
+        return replace(edge, notches=())
+    return Edge(edge.name, edge.path, EdgeKind.FREE, allowance=beyond)
+
+
+def interfacing_notion(piece: Piece) -> Notion:
+    """Return the line of the list that tells to cut an interfacing piece."""
+    note = "stitching line and 3 mm, on the same grain; try the fuse on a scrap first"
+    return Notion("interfacing", piece.name, piece.count, None, note, LIGHT)
+
+
+def reflected(at: float) -> Callable[[complex], complex]:
+    """Return the reflection across the upright through x = `at`."""
+    return lambda p: 2 * at - p.conjugate()

@@ -1,0 +1,1 @@
+"""Flare and fullness: bent panels, spread pieces, gathers, elastic."""

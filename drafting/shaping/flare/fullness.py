@@ -1,0 +1,105 @@
+"""Gathers: one rule of drawn and sewn length, and the arithmetic around it. mm.
+
+A gathered edge is drawn longer than it is sewn: ratio = drawn / sewn. Poof, elastic and frills all
+say it with the same two numbers. Ratios: 1.5 light, 2 standard, 3 full (rows E10-E12).
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import Notch
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+
+QUARTERS = (0.25, 0.5, 0.75)
+
+BULKY = 4.0
+"""mm: a gathered seam thicker than this before its band is hard to sew and to press (ours; trouble
+GA1 names 6 mm as too much and chiffon's 1.2 mm as nothing)."""
+
+HEAVY_RATIO = 1.5
+"""The most that heavy cloth should be gathered (rows E10-E12: not above 1.5-2)."""
+
+
+def flat_length(sewn: float, ratio: float) -> float:
+    """Return the length to cut for an edge that is gathered up to `sewn` at `ratio`.
+
+    >>> flat_length(254.0, 1.5), flat_length(254.0, 3.0)
+    (381.0, 762.0)
+    """
+    if not ratio >= 1:
+        raise DraftError(
+            "a gathered edge is longer than what it is sewn to", value=f"ratio {ratio:g}", reach="1 or more"
+        )
+    return sewn * ratio
+
+
+def ratio_of_percentage(percent: float) -> float:
+    """Return the ratio of a theatre's fullness in percent: 100 % is as much again, ratio 2.
+
+    >>> ratio_of_percentage(100), ratio_of_percentage(50)
+    (2.0, 1.5)
+    """
+    return 1 + percent / 100
+
+
+def tiers(top: float, ratio: float, count: int) -> tuple[float, ...]:
+    """Return the flat lengths of gathered tiers, each `ratio` times the one above (row E13).
+
+    >>> tiers(700, 2, 3)
+    (1400, 2800, 5600)
+    """
+    return tuple(top * ratio ** (i + 1) for i in range(count))
+
+
+def stack(ratio: float, thickness: float) -> float:
+    """Return how thick (mm) the gathers lie at the seam, in both layers of the seam's folds.
+
+    >>> stack(3.0, 2.0)
+    6.0
+    """
+    return ratio * thickness
+
+
+def bulk_said(where: str, ratio: float, thickness: float | None) -> tuple[Finding, ...]:
+    """Return a warning where gathers of this cloth are too bulky to sew."""
+    if thickness is None or stack(ratio, thickness) <= BULKY:
+        return ()
+    thick = stack(ratio, thickness)
+    return (
+        Finding(
+            "bulk",
+            "warning",
+            where,
+            thick,
+            BULKY,
+            f"Gathered {ratio:.1f} to one, cloth of {thickness:.1f} mm lies about {thick:.0f} mm thick at the "
+            f"seam before the band is sewn on. Gather at most {HEAVY_RATIO:g} to one, or lay pleats.",
+        ),
+    )
+
+
+def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
+    """Return the draft with these edges gathered up to `sewn` mm in all, quarters marked.
+
+    Raises `DraftError` where they are drawn shorter than that.
+    """
+    drawn = sum(draft.edge(ref).length for ref in refs)
+    if sewn > drawn + 1e-6:
+        raise DraftError(
+            f"{' and '.join(' '.join(ref) for ref in refs)} cannot be gathered",
+            value=f"{drawn:.0f} mm drawn, {sewn:.0f} mm to be sewn to",
+            reach=f"up to {drawn:.0f} mm",
+            turn="draw the edge wider, or gather it up to less",
+        )
+    for ref in refs:
+        edge = draft.edge(ref)
+        marks = tuple(Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1))
+        kept = tuple(n for n in edge.notches if not n.name.startswith("quarter"))
+        pulled = replace(
+            edge, sewn=edge.length * sewn / drawn, notches=tuple(sorted((*kept, *marks), key=lambda n: n.at))
+        )
+        draft = draft.with_pieces([draft[ref[0]].with_edges(pulled)])
+    return draft

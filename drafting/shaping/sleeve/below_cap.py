@@ -1,0 +1,115 @@
+"""The sleeve below the upper-arm line: leaning seams, a hem square to both, the elbow's bend.
+
+Frame: upper-arm line on y = 0, crown above x = 0, front on +x (the block mirrors it afterwards).
+Both seams lean in by the same angle, so they are equal however the cap divides the width.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from dataclasses import dataclass
+
+from scipy.optimize import brentq
+
+from drafting.geometry import Path, line, smooth, turn, unit
+from drafting.shaping.sleeve.cap import Cap
+
+
+@dataclass(frozen=True)
+class Forearm:
+    """What the lower sleeve must be: width, wrist (hem length), length and elbow depth from the
+    crown, mm."""
+
+    cap: Cap
+    width: float
+    wrist: float
+    length: float
+    elbow: float
+
+    @property
+    def lean(self) -> float:
+        """Lean of both seams, radians."""
+        return math.radians(self.cap.lean)
+
+    @property
+    def step(self) -> float:
+        """How far each seam has come in at the hem, mm: the hem arc is then `wrist` long."""
+        e = self.lean
+        chord = self.wrist * math.sin(e) / e if abs(e) > 1e-9 else self.wrist
+        return (self.width - chord) / 2
+
+
+@dataclass(frozen=True)
+class SleeveSeams:
+    """Front seam from underarm to hem; back seam likewise (in two parts where a dart lies between);
+    hem from back to front; the dart's legs towards and from its tip, read from underarm to hem."""
+
+    front: Path
+    back: tuple[Path, ...]
+    hem: Path
+    dart: tuple[Path, Path] | None = None
+
+
+def _corners(f: Forearm) -> tuple[complex, complex, complex, complex]:
+    """Underarm front, underarm back, hem front, hem back of the unbent sleeve."""
+    y = f.cap.height - f.length
+    wf, wb = f.cap.front_width, f.cap.back_width
+    return complex(wf), complex(-wb), complex(wf - f.step, y), complex(-wb + f.step, y)
+
+
+def _hem(back: complex, front: complex, down_back: complex, down_front: complex) -> Path:
+    """The hem, square to both seams at its ends."""
+    return Path((smooth(back, front, down_back * 1j, down_front * 1j),))
+
+
+def straight_seams(f: Forearm) -> SleeveSeams:
+    """Return the sleeve whose seams run straight to the hem."""
+    top_front, top_back, low_front, low_back = _corners(f)
+    hem = _hem(low_back, low_front, unit(low_back - top_back), unit(low_front - top_front))
+    return SleeveSeams(line(top_front, low_front), (line(top_back, low_back),), hem)
+
+
+def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
+    """Return the sleeve whose forearm is turned `bend` degrees forward about the front elbow point.
+
+    The front seam is one smooth curve. At the back the turn opens a dart on the elbow line, half
+    as long as the sleeve is wide there; the seam beside it is bent so that the closed seam is smooth,
+    and the back hem end moves along its seam until back and front seam are equal.
+    """
+    top_front, top_back, low_front, low_back = _corners(f)
+    share = (f.elbow - f.cap.height) / (f.length - f.cap.height)
+    elbow_front = top_front + (low_front - top_front) * share
+    elbow_back = top_back + (low_back - top_back) * share
+    forward = turn(bend)
+
+    def bent(p: complex) -> complex:
+        return elbow_front + (p - elbow_front) * forward
+
+    down = unit(elbow_front - top_front)
+    middle = down * turn(bend / 2)
+    front = Path(
+        (
+            smooth(top_front, elbow_front, down, middle),
+            smooth(elbow_front, bent(low_front), middle, unit(bent(low_front) - elbow_front)),
+        )
+    )
+    upper_end, lower_start = elbow_back, bent(elbow_back)
+    halfway = (upper_end + lower_start) / 2
+    tip = halfway + (elbow_front - halfway) / 2
+    down_upper, down_lower = unit(elbow_back - top_back), unit(bent(low_back) - lower_start)
+    inside = cmath.phase(-down_upper / (tip - upper_end)) % (2 * math.pi)
+    outside = cmath.phase((tip - lower_start) / down_lower) % (2 * math.pi)
+    miss = math.degrees(inside + outside) - 180
+    half = miss / 2
+    upper = Path((smooth(top_back, upper_end, down_upper, down_upper * turn(-half)),))
+
+    def lower(short: float) -> Path:
+        end = bent(low_back) - down_lower * short
+        return Path((smooth(lower_start, end, down_lower * turn(half), down_lower),))
+
+    reach = 0.3 * abs(bent(low_back) - lower_start)
+    short = brentq(lambda x: upper.length + lower(x).length - front.length, -reach, reach, xtol=1e-9)
+    low = lower(float(short))
+    hem = _hem(low.end, front.end, low.arrive, front.arrive)
+    return SleeveSeams(front, (upper, low), hem, (line(upper_end, tip), line(tip, lower_start)))

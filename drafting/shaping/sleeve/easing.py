@@ -1,0 +1,65 @@
+"""How much of a longer edge a cloth can ease in without tucks, and what is told of a cap's ease."""
+
+from __future__ import annotations
+
+from drafting.fabric import Fabric
+from drafting.ground.findings import Finding
+
+EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
+"""mm: greatest cap ease that a cloth takes, by how it eases (trouble SL4: 0-5 where it does not)."""
+
+BACK_SHARE = 0.56
+"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
+
+MOST_EASE = 0.091
+"""Share of the armhole that can be eased in without puckers (row E02)."""
+
+SEEN = 0.02
+"""mm: a sleeve wider than asked for by no more than this is not worth a word (ours)."""
+
+
+def cap_ease_in(fabric: Fabric | None, wanted: float) -> tuple[float, tuple[Finding, ...]]:
+    """Return the cap ease in mm: as wanted, or the most that this cloth can ease in, and say so."""
+    most = EASES[fabric.eases] if fabric else EASES["well"]
+    if wanted <= most or fabric is None:
+        return wanted, ()
+    said = Finding(
+        "cap ease",
+        "warning",
+        "sleeve",
+        most,
+        wanted,
+        f"The cap ease is {most:.0f} mm instead of {wanted:.0f}: {fabric.title} eases "
+        f"{'hardly' if fabric.eases == 'little' else 'not at all'}, and more would sew in as tucks.",
+    )
+    return most, (said,)
+
+
+def cap_ease_said(cap: float, hole: float, caps: str = "The cap is") -> Finding:
+    """Tell lengths of cap and armhole (mm) and the ease between; too much is a warning (SL1)."""
+    ease, most = cap - hole, MOST_EASE * hole
+    text = (
+        f"{caps} {cap:.0f} mm long, the armhole {hole:.0f} mm: {ease:.0f} mm "
+        f"({100 * ease / hole:.1f} %) are eased in."
+    )
+    if ease <= most:
+        return Finding("cap ease", "note", "sleeve", ease, None, text)
+    text += f" More than {most:.0f} mm puckers: choose less cap ease, or gather the cap."
+    return Finding("cap ease", "warning", "sleeve", ease, most, text)
+
+
+def sleeve_width_said(width: float, wanted: float, remedy: str) -> tuple[Finding, ...]:
+    """Say so where the sleeve had to be made wider (mm) than asked for; `remedy` would mend it."""
+    if width <= wanted + SEEN:
+        return ()
+    return (
+        Finding(
+            "sleeve width",
+            "warning",
+            "sleeve",
+            width,
+            wanted,
+            f"The sleeve is drafted {width:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
+            f"is thin for this armhole. {remedy} would bring the width back.",
+        ),
+    )

@@ -1,0 +1,1 @@
+"""The torso: settled numbers, armhole, neckline, darts and panels, then pieces and seams."""

@@ -1,0 +1,256 @@
+"""The front with its bust shaping turned anywhere: side, shoulder, armhole, neck or waist.
+
+The front is drafted with the bust dart open at the side. To open it elsewhere, what lies between the
+two places turns about the bust point until the side is closed: every other length stays as it was.
+Edges run from the lower centre round to the centre line; panel seams are in `princess`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
+from drafting.geometry import Path, line
+from drafting.shaping.torso.dart import BEND_OVER, Mouth, short_legs, true_mouth
+from drafting.shaping.torso.shape import TorsoShape
+
+PLACES = ("side", "shoulder", "armhole", "neck", "waist")
+"""Where one dart may shape the bust."""
+
+SIDE_DART_BELOW = 45.0
+"""mm at adult scale: least distance of the side dart below the underarm (ours)."""
+
+ON_SHOULDER, ON_ARMHOLE, ON_NECK = 0.5, 0.45, 0.45
+"""Where the mouth lies on its edge, as a share of the edge in outline order (ours)."""
+
+COPIED = 72.0
+"""mm at adult scale from the underarm that truing leaves alone: the sleeve copies them."""
+
+
+@dataclass(frozen=True)
+class Panel:
+    """One front piece: its edges in ring order, levels, and darts inside the outline."""
+
+    name: str
+    edges: tuple[Edge, ...]
+    levels: tuple[Level, ...]
+    darts: tuple[InnerDart, ...] = ()
+
+
+def hem_name(shape: TorsoShape) -> str:
+    """Return what the lower edge is called: the waist, or the hem of a torso to the hip."""
+    return "hem" if len(shape.bottom.side.segments) > 1 else "waist"
+
+
+def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
+    """Return the one-piece front with its bust dart at `where` (one of `PLACES`)."""
+    upper = _upper(shape)
+    draw = {
+        "side": _at_side,
+        "shoulder": _at_shoulder,
+        "armhole": _at_armhole,
+        "neck": _at_neck,
+        "waist": _at_waist,
+    }
+    if shape.plan.kappa == 0:
+        edges = [*hem_edges(shape), Edge("side", shape.front_side.reversed()), *upper]
+    else:
+        edges = draw[where](shape, upper)
+    edges = [*edges, centre]
+    turned = where in ("side", "waist") and shape.plan.kappa > 0
+    inner = shape.bottom.front.inner
+    split_waist = where == "waist" and shape.plan.kappa > 0
+    return Panel(
+        "front",
+        tuple(edges),
+        (bust_level(shape, turned), *waist_levels(shape, edges, split_waist), *across_level(shape, where)),
+        (inner,) if inner and not split_waist else (),
+    )
+
+
+def _upper(shape: TorsoShape) -> list[Edge]:
+    """Armhole, shoulder and neck as the dart open at the side puts them."""
+    return [
+        Edge("armhole", shape.front_armhole.reversed()),
+        Edge("shoulder", line(shape.front_armhole.start, shape.front_neck)),
+        Edge("neck", shape.plan.neck.front.moved(1j * shape.plan.front_neck), EdgeKind.OPENING),
+    ]
+
+
+def hem_edges(shape: TorsoShape) -> list[Edge]:
+    """Return the front's lower edge, with its open waist dart where there is one."""
+    return waist_edges(hem_name(shape), shape.bottom.front.hem, shape.bottom.front.tip)
+
+
+def waist_edges(name: str, hem: tuple[Path, ...], tip: complex) -> list[Edge]:
+    """Return a half's lower edge: one path, or two with the legs of a waist dart between."""
+    if len(hem) == 1:
+        return [Edge(name, hem[0], EdgeKind.HEM)]
+    legs = line(hem[0].end, tip), line(tip, hem[1].start)
+    return [
+        Edge(f"{name}_centre", hem[0], EdgeKind.HEM),
+        *dart_edges("waist_dart", *legs),
+        Edge(f"{name}_side", hem[1], EdgeKind.HEM),
+    ]
+
+
+def dart_edges(name: str, leg_in: Path, leg_out: Path) -> list[Edge]:
+    """Return the two legs of a dart open to the outline."""
+    return [Edge(f"{name}_in", leg_in, EdgeKind.DART), Edge(f"{name}_out", leg_out, EdgeKind.DART)]
+
+
+# ------------------------------------------------------------------------------ dart positions
+
+
+def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER) -> Mouth:
+    plan = shape.plan
+    legs = short_legs(before.end, after.start, plan.bust_point, plan.dart_short)
+    return true_mouth(before, *legs, after, over * plan.scale)
+
+
+def _opened(name: str, mouth: Mouth, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
+    return [
+        Edge(f"{name}_{parts[0]}", mouth.before, kind),
+        *dart_edges("bust_dart", mouth.leg_in, mouth.leg_out),
+        Edge(f"{name}_{parts[1]}", mouth.after, kind),
+    ]
+
+
+def _at_side(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
+    plan, side = shape.plan, shape.front_side.reversed()
+    below = side.end.imag - plan.bust_point.imag + 10 * plan.scale
+    below = min(max(SIDE_DART_BELOW * plan.scale, below), 0.5 * side.length)
+    lower, above = side.split(side.length - below)
+    curved = hem_name(shape) == "hem"  # a curved seam is bent from the waist up: no wave
+    over = lower.lengths[-1] / plan.scale if curved else min(BEND_OVER, 0.8 * below / plan.scale)
+    mouth = _mouth(shape, lower, shape.turned(above, 1), over)
+    return [*hem_edges(shape), *_opened("side", mouth, EdgeKind.SEAM, ("lower", "upper")), *upper]
+
+
+def _closed_side(shape: TorsoShape) -> list[Edge]:
+    return [*hem_edges(shape), Edge("side", shape.front_side.reversed())]
+
+
+def _at_shoulder(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
+    armhole, shoulder, neck = upper
+    outer, inner = shoulder.path.split(ON_SHOULDER * shoulder.length)
+    mouth = _mouth(shape, shape.turned(outer, -1), inner)
+    return [
+        *_closed_side(shape),
+        Edge("armhole", shape.turned(armhole.path, -1)),
+        *_opened("shoulder", mouth, EdgeKind.SEAM, ("outer", "inner")),
+        neck,
+    ]
+
+
+def _at_armhole(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
+    armhole, shoulder, neck = upper
+    lower, above = split_armhole(shape, armhole.path)
+    over = max(10.0, lower.length / shape.plan.scale - COPIED)
+    mouth = _mouth(shape, shape.turned(lower, -1), above, min(BEND_OVER, over))
+    opened = _opened("armhole", mouth, EdgeKind.SEAM, ("lower", "upper"))
+    return [*_closed_side(shape), *opened, shoulder, neck]
+
+
+def split_armhole(shape: TorsoShape, armhole: Path) -> tuple[Path, Path]:
+    """Return the armhole (from the underarm) below and above a dart or panel seam that ends there."""
+    at = max(ON_ARMHOLE * armhole.length, (COPIED + 12) * shape.plan.scale)
+    return armhole.split(min(at, 0.6 * armhole.length))
+
+
+def _at_neck(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
+    armhole, shoulder, neck = upper
+    outer, inner = neck.path.split(ON_NECK * neck.length)
+    mouth = _mouth(shape, shape.turned(outer, -1), inner, 0.35 * neck.length / shape.plan.scale)
+    return [
+        *_closed_side(shape),
+        Edge("armhole", shape.turned(armhole.path, -1)),
+        Edge("shoulder", shape.turned(shoulder.path, -1)),
+        *_opened("neck", mouth, EdgeKind.OPENING, ("outer", "inner")),
+    ]
+
+
+def _at_waist(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
+    """The bust dart joins the waist dart; in a torso to the hip it runs on down to the hem."""
+    name, side = hem_name(shape), shape.turned(shape.front_side.reversed(), 1)
+    centre, outer = split_hem(shape)
+    outer = shape.turned(outer, 1)
+    inner = shape.bottom.front.inner
+    ends = centre, outer
+    mouth = _mouth(shape, *ends) if name == "waist" else _long_dart(shape, *ends, inner)
+    dart = _opened(name, mouth, EdgeKind.HEM, ("centre", "side"))
+    return [*dart, Edge("side", side), *upper]
+
+
+def split_hem(shape: TorsoShape) -> tuple[Path, Path]:
+    """Return the front's lower edge before and after the waist dart, or the line below the bust."""
+    hem = shape.bottom.front.hem
+    if len(hem) == 2:
+        return hem
+    x = shape.plan.bust_point.real
+    return hem[0].split(_along(hem[0], x))
+
+
+def _along(path: Path, x: float) -> float:
+    """Return how far along a nearly level path its x is reached."""
+    low, high = 0.0, path.length
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (middle, high) if path.at(middle).real < x else (low, middle)
+    return (low + high) / 2
+
+
+def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> Mouth:
+    """A dart from hem to bust point whose legs keep the waist dart's shape on the way."""
+    plan = shape.plan
+    left, right = waist_points(shape, inner)
+    right = shape.turned(line(right, right + 1), 1).start
+    tip_in, tip_out = short_legs(left, right, plan.bust_point, plan.dart_short)
+    legs = line(before.end, left, tip_in.end), line(tip_out.start, right, after.start)
+    return true_mouth(before, *legs, after, BEND_OVER * plan.scale)
+
+
+def waist_points(shape: TorsoShape, inner: InnerDart | None) -> tuple[complex, complex]:
+    """Return where the waist meets the line to the bust point: both sides of its dart, if any."""
+    if inner is None:
+        point = complex(shape.plan.bust_point.real, shape.plan.waist)
+        return point, point
+    return inner.leg_a.segments[0].end, inner.leg_b.segments[0].end
+
+
+# ------------------------------------------------------------------------------------- levels
+
+
+def bust_level(shape: TorsoShape, turned: bool) -> Level:
+    """The bust line, broken at the bust point where what lies beyond is turned up."""
+    plan = shape.plan
+    start, point = complex(0, plan.bust_line), plan.bust_point
+    end = complex(plan.front, plan.bust_line)
+    if not turned:
+        return Level("bust", (line(start, end),))
+    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)))
+
+
+def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Level, ...]:
+    """The waist: the waist edge itself, or in a torso to the hip a line across."""
+    if hem_name(shape) == "waist":
+        return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM)),)
+    hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM))
+    paths = shape.bottom.front.waist
+    if split:
+        if len(paths) == 1:
+            paths = paths[0].split(shape.plan.bust_point.real)
+        paths = (paths[0], shape.turned(paths[1], 1))
+    return Level("waist", paths), hem
+
+
+def across_level(shape: TorsoShape, where: str) -> tuple[Level, ...]:
+    """The across front line, where the upper front is in one piece and not turned."""
+    if not across_is_drawn(shape, where):
+        return ()
+    point = shape.front_armhole.segments[0].end
+    return (Level("across_front", (line(1j * point.imag, point),)),)
+
+
+def across_is_drawn(shape: TorsoShape, where: str) -> bool:
+    return where in ("side", "waist") or (shape.plan.kappa == 0 and where in PLACES)

@@ -1,0 +1,243 @@
+"""A torso as a draft: back and front pieces, their seams, girths, chains and findings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.geometry import Path, line
+from drafting.geometry.bend import inflections
+from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, hem_name, waist_edges
+from drafting.shaping.torso.plan import TorsoEase
+from drafting.shaping.torso.princess import PLACES as PRINCESS
+from drafting.shaping.torso.princess import Panels, princess_panels
+from drafting.shaping.torso.shape import TorsoKind, TorsoShape, fit_drop, shape_torso
+
+
+@dataclass(frozen=True)
+class TorsoStyle:
+    """How a torso is cut: to waist or hip, darts or close, where the bust is shaped, what opens."""
+
+    to_hip: bool
+    darts: bool
+    bust_dart: str
+    opening: str
+
+    @property
+    def kind(self) -> TorsoKind:
+        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS)
+
+
+def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
+    """Return back and front for `body`, whose measures are those to draft to.
+
+    Raises `DraftError` where these measures leave no room for an armhole.
+    """
+    drop = fit_drop(body, ease, style.kind)
+    shape = shape_torso(body, ease, drop, style.kind)
+    _refuse_wavy(shape)
+    back = _back(shape, style)
+    pieces, panels = _fronts(shape, style)
+    facts = {
+        "armhole_drop": drop,
+        "bust_dart_degrees": shape.plan.kappa,
+        "side_lean": shape.bottom.lean,
+        "front_waist_length": shape.plan.front_neck - shape.plan.waist,
+        "scale": shape.plan.scale,
+    }
+    return Draft(
+        (back, *pieces),
+        _seams(back, pieces, panels, ease),
+        _girths(body, ease, style, shape),
+        (*shape.plan.findings, *_said(drop, ease)),
+        facts,
+        _chains(back, pieces),
+    )
+
+
+def _refuse_wavy(shape: TorsoShape) -> None:
+    """Refuse an armhole so wide for its height, or on so slanting a side, that it cannot be smooth."""
+    for name, path in (("front", shape.front_armhole), ("back", shape.back_armhole)):
+        if inflections(path, tol.TURN_MATTERS):
+            wide, high = (abs(getattr(path.end - path.start, part)) for part in ("real", "imag"))
+            raise DraftError(
+                f"no smooth {name} armhole can be drawn",
+                value=f"{wide:.0f} mm wide and {high:.0f} mm high, on a side seam that leans by "
+                f"{shape.bottom.lean:.0f} degrees",
+                turn="choose other bust or waist ease or a deeper armhole, or check the widths "
+                "across, the shoulder and the waist girth",
+            )
+
+
+# ------------------------------------------------------------------------------------- pieces
+
+
+def _centre(path: Path, which: str, style: TorsoStyle) -> Edge:
+    return Edge("centre", path, EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD)
+
+
+def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
+    plan, half = shape.plan, shape.bottom.back
+    low = plan.hip if style.to_hip else plan.waist
+    tip = shape.back_armhole.start
+    edges = (
+        *waist_edges(hem_name(shape), half.hem, half.tip),
+        Edge("side", shape.back_side.reversed()),
+        Edge("armhole", shape.back_armhole.reversed()),
+        Edge("shoulder", line(tip, shape.back_neck)),
+        Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING),
+        _centre(line(0j, complex(0, low)), "back", style),
+    )
+    across = complex(0, shape.back_armhole.segments[0].end.imag)
+    hip = (Level("hip", half.hem),) if style.to_hip else ()
+    levels = (
+        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),
+        Level("across_back", (line(across, across + plan.across_back),)),
+        Level("waist", half.waist),
+        *hip,
+    )
+    piece = Piece(
+        "back",
+        edges,
+        pair=style.opening == "back",
+        levels=levels,
+        title="Back",
+        darts=(half.inner,) if half.inner else (),
+        points={
+            "nape": 0j,
+            "side_neck": shape.back_neck,
+            "shoulder_point": tip,
+            "underarm": shape.back_side.start,
+        },
+    )
+    return piece.mirrored()
+
+
+def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Panels | None]:
+    plan = shape.plan
+    low = plan.hip if style.to_hip else plan.waist
+    top = 1j * plan.front_neck + plan.neck.front.end
+    centre = _centre(line(top, complex(0, low)), "front", style)
+    opens = style.opening == "front"
+    if style.bust_dart in PRINCESS:
+        panels = princess_panels(shape, style.bust_dart, centre)
+        front = _piece(panels.centre, opens, "Front", {"bust_point": plan.bust_point})
+        side = _piece(panels.side, True, "Side front", {"bust_point": plan.bust_point})
+        return (front, side), panels
+    panel = front_panel(shape, style.bust_dart, centre)
+    points = {"bust_point": plan.bust_point, "side_neck": shape.front_neck}
+    return (_piece(panel, opens, "Front", points),), None
+
+
+def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
+    return Piece(
+        panel.name, panel.edges, pair=pair, levels=panel.levels, darts=panel.darts, title=title, points=points
+    )
+
+
+# -------------------------------------------------------------------------------------- seams
+
+
+def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
+    """Return the edges named `word` or `word_...` (dart legs apart), from the lower edge upwards:
+    those of a side panel come first, as its outline runs first."""
+    found = [
+        (piece.name, edge.name)
+        for piece in reversed(pieces)
+        for edge in piece.edges
+        if edge.name.split("_")[0] == word and edge.kind is not EdgeKind.DART
+    ]
+    return tuple(found)
+
+
+def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
+    seams = [
+        Seam("side", refs(fronts, "side"), (("back", "side"),)),
+        Seam("shoulder", (("back", "shoulder"),), tuple(reversed(refs(fronts, "shoulder"))), ease.shoulder),
+    ]
+    if panels:
+        notch = SeamNotch("bust", panels.notch, panels.notch)
+        seams.append(Seam("princess", (("front", "princess"),), (("front-side", "princess"),), notches=(notch,)))
+    for piece in (back, *fronts):
+        for edge in piece.edges:
+            if edge.kind is EdgeKind.DART and edge.name.endswith("_in"):
+                dart = edge.name.removesuffix("_in")
+                legs = ((piece.name, edge.name),), ((piece.name, f"{dart}_out"),)
+                name = dart.replace("_", " ")
+                seams.append(Seam(f"{piece.name} {name}", *legs, end=None))
+    return tuple(seams)
+
+
+def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
+    """The stretches that other blocks fit onto, each in outline order; the waist from front to back."""
+    waist = [
+        (piece.name, edge.name)
+        for piece in (*fronts, back)
+        for edge in piece.edges
+        if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
+    ]
+    return ({"waist": tuple(waist)} if waist else {}) | {
+        "front_armhole": refs(fronts, "armhole"),
+        "back_armhole": (("back", "armhole"),),
+        "front_neck": refs(fronts, "neck"),
+        "back_neck": (("back", "neck"),),
+    }
+
+
+def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -> tuple[Girth, ...]:
+    plan = shape.plan
+    back, front = body["across_back_width"], body["across_front_width"]
+    found = [
+        Girth("bust", body["bust_girth"], ease.bust, ease.bust),
+        Girth("waist", body["waist_girth"], ease.waist, ease.waist),
+        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back),
+    ]
+    if style.to_hip:
+        found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip))
+    if across_is_drawn(shape, style.bust_dart):
+        found.append(Girth("across_front", front, ease.across_front, 2 * plan.across_front - front))
+    return tuple(found)
+
+
+def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
+    moved = drop - ease.drop
+    if abs(moved) < 0.5:
+        return ()
+    way = "deeper" if moved > 0 else "shallower"
+    return (
+        Finding(
+            "armhole",
+            "note",
+            "bodice",
+            drop,
+            ease.drop,
+            f"The underarm lies {drop:.0f} mm below the armpit fold, {abs(moved):.0f} mm {way} than chosen, "
+            "so that a sleeve for this arm has a good cap.",
+        ),
+    )
+
+
+def stretched(draft: Draft, share: float) -> Draft:
+    """Return a draft made to reduced measures with its girths told against the body's own.
+
+    `share` is finished over body where the cloth is to stretch; what the reduction takes counts as
+    negative ease that was asked for.
+    """
+
+    def told(girth: Girth) -> Girth:
+        own = girth.body / share
+        less = girth.body - own
+        return replace(
+            girth,
+            body=own,
+            asked_ease=girth.asked_ease + less,
+            settled_ease=girth.settled_ease + less,
+            stretch_used=1 / share - 1,
+        )
+
+    return replace(draft, girths=tuple(told(girth) for girth in draft.girths))

@@ -1,0 +1,156 @@
+"""What the rules settled, in a maker's words: findings of the trouser block."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from drafting.body import Body
+from drafting.ground.findings import Finding
+from drafting.shaping.trouser.pieces import Openings
+from drafting.shaping.trouser.rise import at_fork_limit
+from drafting.shaping.trouser.shape import Shape
+
+MATTERS = 2.0
+"""mm: a smaller change of a length is not worth a word (block demands: crotch within 2)."""
+
+
+def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
+    """Return what was settled at crotch, thigh, knee, waist and for a seated wearer."""
+    return (*_crotch(body, shape), *_thigh(shape), *_knee(shape), *_waist(shape), *_seated(shape))
+
+
+def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
+    rise, asked = shape.rise, shape.frame.asked
+    how = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
+    yield Finding(
+        "crotch split",
+        "note",
+        "crotch",
+        rise.back.length / rise.front.length,
+        asked.crotch_back / asked.crotch_front,
+        f"Crotch seam {rise.front.length:.0f} mm in front and {rise.back.length:.0f} mm behind "
+        f"(asked: {asked.crotch_front:.0f} and {asked.crotch_back:.0f}, {how}).",
+    )
+    moved = rise.back.length - asked.crotch_back
+    if abs(moved) > MATTERS:
+        way = "from front to back" if moved > 0 else "from back to front"
+        yield Finding(
+            "crotch split",
+            "note",
+            "crotch",
+            moved,
+            0.0,
+            f"{abs(moved):.0f} mm of the crotch seam are moved {way}: the centre front would lie too "
+            "far off the waist level. The whole length holds.",
+        )
+
+
+def _thigh(shape: Shape) -> Iterator[Finding]:
+    rise, asked = shape.rise, shape.frame.asked
+    wanted = asked.girth["thigh"]
+    if abs(rise.thigh - wanted) > 1e-3:
+        limit = at_fork_limit(shape.frame, rise)
+        why = (
+            "no fork between the legs gives that width"
+            if limit
+            else "with it no seat angle would give the crotch length"
+        )
+        yield Finding(
+            "thigh",
+            "warning" if limit else "note",
+            "thigh",
+            rise.thigh,
+            wanted,
+            f"The thigh is {rise.thigh:.0f} mm round instead of {wanted:.0f}: {why}.",
+        )
+    if abs(rise.extra) > MATTERS:
+        way = "higher" if rise.extra > 0 else "lower"
+        yield Finding(
+            "back rise",
+            "warning",
+            "back",
+            rise.extra,
+            0.0,
+            f"The back waist lies {abs(rise.extra):.0f} mm {way} than the seat angle gives, so that "
+            "the crotch length holds: thigh and crotch length hardly go together. Measure both again.",
+        )
+
+
+def _knee(shape: Shape) -> Iterator[Finding]:
+    frame = shape.frame
+    wanted = frame.asked.girth["knee"]
+    if frame.knee_girth > wanted + 1e-3:
+        yield Finding(
+            "knee",
+            "note",
+            "knee",
+            frame.knee_girth,
+            wanted,
+            f"The knee is {frame.knee_girth:.0f} mm round instead of {wanted:.0f}, so that the calf passes.",
+        )
+
+
+def _waist(shape: Shape) -> Iterator[Finding]:
+    frame = shape.frame
+    wanted = frame.asked.girth["waist"]
+    if abs(frame.waist_girth - wanted) > 1e-3:
+        yield Finding(
+            "casing",
+            "note",
+            "waist",
+            frame.waist_girth,
+            wanted,
+            f"The waist's cloth is {frame.waist_girth:.0f} mm round instead of {wanted:.0f}, so that it "
+            "passes over the hip; the elastic draws it in.",
+        )
+
+
+def _seated(shape: Shape) -> Iterator[Finding]:
+    frame, rise = shape.frame, shape.rise
+    if frame.asked.seated:
+        level = shape.waist.side.imag
+        yield Finding(
+            "seated",
+            "note",
+            "waist level",
+            rise.back.top.imag - level,
+            None,
+            f"Drafted for sitting: the waist lies {rise.back.top.imag - level:.0f} mm higher at the "
+            f"centre back and {level - rise.front.top.imag:.0f} mm lower at the centre front than at "
+            "the side, and the hem is longer in front.",
+        )
+
+
+def openings_said(shape: Shape, openings: Openings) -> tuple[Finding, ...]:
+    """Return what is said of the slit at the hem and of a fly too short to get in by."""
+    found = []
+    frame = shape.frame
+    if openings.slit:
+        found.append(
+            Finding(
+                "heel",
+                "note",
+                "trouser hem",
+                openings.slit,
+                None,
+                f"The hem of {frame.hem_girth:.0f} mm does not pass the heel ({frame.asked.heel:.0f} "
+                f"needed): the lowest {openings.slit:.0f} mm of the side seam stay open.",
+            )
+        )
+    opens = frame.waist_girth * frame.asked.stretch.pull + 2 * openings.fly
+    hip = frame.asked.body["hip"]
+    if openings.fly and opens < hip:
+        longer = openings.fly + math.ceil((hip - opens) / 2)
+        found.append(
+            Finding(
+                "fly",
+                "warning",
+                "fly",
+                openings.fly,
+                longer,
+                f"With the fly open for {openings.fly:.0f} mm the waist is {opens:.0f} mm round and does not "
+                f"pass the hip of {hip:.0f}: add an opening of {longer - openings.fly:.0f} mm at the side.",
+            )
+        )
+    return tuple(found)

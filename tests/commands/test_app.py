@@ -1,0 +1,109 @@
+"""The start page as an app: no code on it, a key press redraws, nothing is asked of other computers."""
+
+from __future__ import annotations
+
+import os
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from drafting.commands import app
+from drafting.commands.lab import work_copy
+from drafting.ground.errors import InputError
+from tests.notebook.lab import ROOT
+
+pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+
+
+@pytest.fixture(scope="module")
+def address(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    root, home = work_copy(tmp_path_factory.mktemp("app")), tmp_path_factory.mktemp("home")
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    own = {
+        name: str(home)
+        for name in (
+            "HOME",
+            "JUPYTER_CONFIG_DIR",
+            "JUPYTER_DATA_DIR",
+            "JUPYTER_RUNTIME_DIR",
+            "IPYTHONDIR",
+            "MPLCONFIGDIR",
+        )
+    }
+    flags = app.app_flags(root, port=port, browser=False)
+    with (home / "log").open("wb") as log:
+        server = subprocess.Popen(
+            [sys.executable, "-m", "voila", *flags],
+            stdout=log,
+            stderr=subprocess.STDOUT,
+            cwd=root,
+            env=os.environ | own | {"PYTHONPATH": str(ROOT)},
+        )
+    url = f"http://127.0.0.1:{port}"
+    try:
+        end = time.monotonic() + 60
+        while time.monotonic() < end and server.poll() is None:
+            try:
+                urllib.request.urlopen(f"{url}/voila/static/", timeout=2).close()
+                break
+            except OSError as refused:
+                if getattr(refused, "code", 0):
+                    break
+                time.sleep(0.2)
+        assert server.poll() is None, (home / "log").read_text()
+        yield url
+    finally:
+        server.terminate()
+        server.wait(20)
+
+
+def test_the_page_shows_the_bench_without_code_and_follows_a_key(
+    browser: Any, address: str, tmp_path: Path
+) -> None:
+    context = browser.new_context(viewport={"width": 1280, "height": 900})
+    page = context.new_page()
+    outside: list[str] = []
+
+    def sieve(route: Any) -> None:
+        url = route.request.url
+        if url.startswith((address, "data:", "blob:")):
+            route.continue_()
+        else:
+            outside.append(url)
+            route.abort()
+
+    page.route("**/*", sieve)
+    page.goto(address, timeout=90_000)
+    page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=90_000)
+    assert "read_costume" not in page.locator("body").inner_text()
+    before = page.locator(".pattern-preview").first.inner_html()
+    page.locator(".choice-bust-ease input[type=range]").first.focus()
+    page.keyboard.press("ArrowRight")
+    page.wait_for_function(
+        "d => document.querySelector('.pattern-preview').innerHTML !== d", arg=before, timeout=20_000
+    )
+    page.screenshot(path=tmp_path / "app.png")
+    # The shell of the page names two style sheets of icons elsewhere; without them all still works.
+    assert [url for url in outside if not url.endswith((".css", ".woff2", ".woff", ".ttf"))] == []
+    context.close()
+
+
+def test_without_voila_the_way_to_get_it_is_told(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setattr(app.importlib.util, "find_spec", lambda name: None)
+    with pytest.raises(InputError, match=r"drafting-kit\[app\]"):
+        app.open_app(tmp_path)
+
+
+def test_the_app_answers_this_computer_only() -> None:
+    flags = app.app_flags(Path("/tmp/kit"), port=None, browser=False)
+    assert "--Voila.ip=127.0.0.1" in flags
+    assert "--strip_sources=True" in flags

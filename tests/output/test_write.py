@@ -1,0 +1,86 @@
+"""The folder that a costume is written to, read back by other people's tools."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from svgelements import SVG
+from svgelements import Path as SvgPath
+
+from drafting.costume.file import read_costume
+from drafting.costume.make import Made, make
+from drafting.ground.shipped import demo_costume
+from drafting.output.report import report
+from drafting.output.write import write_output
+
+
+@pytest.fixture(scope="module")
+def demo() -> Made:
+    return make(read_costume(demo_costume()))
+
+
+@pytest.fixture(scope="module")
+def record(demo: Made) -> dict[str, Any]:
+    return report(demo)
+
+
+@pytest.fixture(scope="module")
+def folder(demo: Made, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    out = tmp_path_factory.mktemp("demo") / "out"
+    write_output(demo, out)
+    return out
+
+
+def test_the_folder_holds_the_record_the_overview_and_one_file_a_piece(folder: Path) -> None:
+    written = json.loads((folder / "report.json").read_text("utf-8"))
+    files = {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()}
+    pieces = {p["file"] for p in written["pieces"]}
+    assert {name for name in files if name.startswith("pieces/")} == pieces
+    garments = {p["garment"] for p in written["pieces"]}
+    assert {f"sheets/{g}-{paper}.pdf" for g in garments for paper in ("a4", "letter", "roll")} <= files
+    assert {f"exchange/{g}.dxf" for g in garments} <= files
+    rest = {name for name in files if "/" not in name}
+    assert rest == {"report.json", "overview.png"}
+
+
+def test_the_same_costume_gives_the_same_bytes(folder: Path, tmp_path: Path) -> None:
+    again = tmp_path / "again"
+    write_output(make(read_costume(demo_costume())), again)
+    for path in sorted(folder.rglob("*")):
+        other = again / path.relative_to(folder)
+        if path.name == "report.json":
+            one, two = (json.loads(p.read_text("utf-8")) for p in (path, other))
+            assert one.pop("timings").keys() == two.pop("timings").keys()
+            assert json.dumps(one) == json.dumps(two)
+        elif path.is_file():
+            assert path.read_bytes() == other.read_bytes(), path.name
+
+
+def test_i14_the_written_outline_has_the_drafted_area_and_lengths(folder: Path, record: dict[str, Any]) -> None:
+    # Read back by a general SVG library; I14 of the check values allows 0.05 cm2 = 5 mm2.
+    for piece in record["pieces"]:
+        lines = {
+            e.id: e for e in SVG.parse(str(folder / piece["file"]), ppi=25.4).elements() if isinstance(e, SvgPath)
+        }
+        for edge in piece["edges"]:
+            found = _path(lines, f"{piece['piece']}.{edge['edge']}").length(error=1e-6)
+            assert found == pytest.approx(edge["length"], abs=0.02), (piece["piece"], edge["edge"])
+        cut = next(p for p in lines.values() if "cut-line" in p.values.get("class", ""))
+        assert _area(cut) == pytest.approx(piece["cut_area"], abs=5)
+
+
+def _path(lines: dict[str, SvgPath], name: str) -> SvgPath:
+    return next(path for key, path in lines.items() if key and key.endswith(name))
+
+
+def _area(path: SvgPath) -> float:
+    """Return the area inside a closed path, by the shoelace rule on a thousand points a segment."""
+    points = []
+    for segment in path.segments():
+        if type(segment).__name__ in ("Line", "Close", "CubicBezier"):
+            points += [segment.point(i / 1000) for i in range(1000)]
+    pairs = zip(points, points[1:] + points[:1], strict=True)
+    return abs(sum(p.x * q.y - q.x * p.y for p, q in pairs)) / 2
