@@ -1,9 +1,14 @@
-"""Imports only go down, and a few libraries come in by one door each."""
+"""Imports only go down, no modules import each other in a circle, and a few libraries come in by one door each.
+
+The table of rooms in DEVELOPERS.md is the one account of the layers: it is read here.
+"""
 
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 from typing import NamedTuple
 
@@ -12,50 +17,35 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "drafting"
 
-# Each module or package of drafting/, lowest first. Those in one line do not import each other.
-ORDER = (
-    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered"),
-    ("units",),
-    ("geometry", "reading", "scale", "paper"),
-    ("piece",),
-    ("draft", "pattern"),
-    ("walk", "chain", "hands", "body", "fabric", "label", "workroom"),
-    ("shaping",),
-    ("blocks", "alter", "finish"),
-    ("checks", "layout", "print_wishes", "treatments"),
-    ("sheet", "costume_file"),
-    ("export", "chosen"),
-    ("printing",),
-    ("garment",),
-    ("costume", "next_measure"),
-    ("cutting",),
-    ("making",),
-    ("report", "printout", "plan_page"),
-    ("output",),
-    ("notebook", "console", "lab"),
-    ("app",),
-    ("cli",),
-    ("__main__",),
-)
-LEVEL = {name: level for level, names in enumerate(ORDER) for name in names}
+
+def rooms(text: str) -> dict[str, int]:
+    """Return each room's layer, as the first table of `text` whose first column is headed *layer* has it."""
+    rows = re.findall(r"^\| (\d+) \| ([^|]+) \|", text, flags=re.MULTILINE)
+    return {room: int(layer) for layer, cell in rows for room in re.findall(r"`([\w/]+)/?`", cell)}
+
+
+LEVEL = rooms((ROOT / "DEVELOPERS.md").read_text("utf-8"))
+
+# A room inside a room that the rest of that room stands on, or that stands on the rest of it.
+INSIDE = {"layout/packing": "below", "making/page": "above", "notebook/picture": "below", "sheet/wearer": "above"}
 
 # Where a library may be imported: the module's path without `.py`, or its folder.
 DOORS = {
     "shapely": ("geometry/area",),
-    "pyclipper": ("layout/clip",),
-    "spyrrow": ("layout/child",),
+    "pyclipper": ("layout/packing/clip",),
+    "spyrrow": ("layout/packing/child",),
     "svgwrite": ("export",),
     "tomlkit": ("reading/rewriting",),
-    "reportlab": ("export/pdf",),
-    "pikepdf": ("export/pdf",),
+    "reportlab": ("printing/pdf",),
+    "pikepdf": ("printing/pdf",),
     "ezdxf": ("export/dxf",),
-    "matplotlib": ("export/figure", "export/pdf_text", "notebook"),
+    "matplotlib": ("export/figure", "printing/pdf_text", "notebook"),
     "anywidget": ("notebook",),
     "traitlets": ("notebook",),
     "ipywidgets": ("notebook",),
     "IPython": ("notebook",),
-    "jupyterlab": ("lab",),
-    "voila": ("app",),
+    "jupyterlab": ("commands/lab",),
+    "voila": ("commands/app",),
 }
 
 
@@ -74,8 +64,8 @@ def imports_of(code: str, name: str) -> Iterator[Import]:
             wanted = [alias.name for alias in node.names]
         elif isinstance(node, ast.ImportFrom) and node.level:
             wanted = [f"relative import of {node.module}"]
-        elif isinstance(node, ast.ImportFrom) and node.module == "drafting":
-            wanted = [f"drafting.{alias.name}" for alias in node.names]
+        elif isinstance(node, ast.ImportFrom) and str(node.module).split(".")[0] == "drafting":
+            wanted = [f"{node.module}.{alias.name}" for alias in node.names]
         elif isinstance(node, ast.ImportFrom):
             wanted = [str(node.module)]
         else:
@@ -89,13 +79,27 @@ def faults(found: Import) -> Iterator[str]:
     if first.startswith("relative import"):
         yield f"{found.place}: write the import from drafting.… in full"
     elif first == "drafting":
-        ours, theirs = found.importer.split("/")[0], rest.split(".")[0]
-        if theirs not in LEVEL:
-            yield f"{found.place}: drafting.{theirs} is in no layer; put it into ORDER"
-        elif ours != theirs and LEVEL.get(ours, 99) <= LEVEL[theirs]:
-            yield f"{found.place}: {ours} imports {theirs}, which is not below it"
+        yield from _climbing(found, rest.replace(".", "/"))
     elif first in DOORS and not found.importer.startswith(DOORS[first]):
         yield f"{found.place}: {first} comes in by {' or '.join(DOORS[first])} only"
+
+
+def _climbing(found: Import, wanted: str) -> Iterator[str]:
+    ours, theirs = found.importer.split("/")[0], wanted.split("/")[0]
+    if ours == "__init__" or ours == "__main__":
+        return
+    if theirs not in LEVEL:
+        yield f"{found.place}: drafting.{theirs} is in no layer; put it into the table of DEVELOPERS.md"
+    elif ours != theirs and LEVEL.get(ours, 99) <= LEVEL[theirs]:
+        yield f"{found.place}: {ours} imports {theirs}, which is not below it"
+    for room, where in INSIDE.items():
+        whole = room.split("/")[0]
+        if {ours, theirs} != {whole}:
+            continue
+        mine, its = f"{found.importer}/".startswith(f"{room}/"), f"{wanted}/".startswith(f"{room}/")
+        climbs = (mine and not its) if where == "below" else (its and not mine)
+        if climbs and not found.importer.endswith("__init__"):
+            yield f"{found.place}: {room} lies {where} the rest of {whole}"
 
 
 def modules() -> Iterator[tuple[str, str]]:
@@ -103,10 +107,10 @@ def modules() -> Iterator[tuple[str, str]]:
         yield path.relative_to(PACKAGE).with_suffix("").as_posix(), path.read_text("utf-8")
 
 
-def test_every_module_is_in_a_layer() -> None:
-    names = {name.split("/")[0] for name, _ in modules()} - {"__init__"}
-    lost = sorted(names - LEVEL.keys())
-    assert not lost, f"no layer for {', '.join(lost)}: put it into ORDER of tests/test_layers.py"
+def test_every_room_is_in_a_layer_and_every_layer_has_its_rooms() -> None:
+    names = {name.split("/")[0] for name, _ in modules()} - {"__init__", "__main__"}
+    assert names == LEVEL.keys(), "the table of rooms in DEVELOPERS.md"
+    assert all((PACKAGE / room).is_dir() for room in LEVEL), "nothing lies loose between the rooms"
 
 
 def test_imports_only_go_down() -> None:
@@ -114,17 +118,50 @@ def test_imports_only_go_down() -> None:
     assert not found, "\n" + "\n".join(found)
 
 
+def graph(sources: dict[str, str]) -> dict[str, set[str]]:
+    """Return which of the modules (path without .py -> code) each of them imports."""
+    arrows: dict[str, set[str]] = {}
+    for name, code in sources.items():
+        wanted = [i.wanted.removeprefix("drafting.").replace(".", "/") for i in imports_of(code, name)]
+        near = ((w, f"{w}/__init__", w.rpartition("/")[0], f"{w.rpartition('/')[0]}/__init__") for w in wanted)
+        arrows[name] = {next((n for n in names if n in sources), name) for names in near} - {name}
+    return arrows
+
+
+def circle(arrows: dict[str, set[str]]) -> list[str]:
+    """Return modules that import each other in a circle, in that order; none if there are none."""
+    try:
+        TopologicalSorter(arrows).prepare()
+    except CycleError as error:
+        return list(error.args[1])
+    return []
+
+
+def test_no_modules_import_each_other_in_a_circle() -> None:
+    assert circle(graph(dict(modules()))) == []
+
+
+def test_a_circle_is_found() -> None:
+    code = {"a": "from drafting.b import f", "b": "import drafting.c.d", "c/d": "from drafting import a", "e": ""}
+    assert set(circle(graph(code))) == {"a", "b", "c/d"}
+    assert circle(graph(code | {"c/d": "from drafting import e"})) == []
+
+
 @pytest.mark.parametrize(
     ("name", "code", "said"),
     [
-        ("geometry/path", "from drafting.draft.piece import Edge", "geometry imports piece"),
-        ("blocks/sleeve", "def f():\n    import drafting.commands.cli", "blocks imports cli"),
+        ("geometry/path", "from drafting.draft.piece import Edge", "geometry imports draft"),
+        ("blocks/sleeve", "def f():\n    import drafting.commands", "blocks imports commands"),
         ("blocks/sleeve", "from drafting.alter.flare import flare", "blocks imports alter"),
-        ("cli", "from drafting import nowhere", "drafting.nowhere is in no layer"),
+        ("commands/cli", "from drafting import nowhere", "drafting.nowhere is in no layer"),
         ("body/read", "from . import names", "in full"),
-        ("checks", "import shapely.geometry", "shapely comes in by geometry/area only"),
+        ("checks/seams", "import shapely.geometry", "shapely comes in by geometry/area only"),
+        ("layout/packing/search", "from drafting.layout.cloth import Cloth", "lies below"),
+        ("layout/packing/search", "from drafting.layout import cloth", "lies below"),
+        ("making/docket", "from drafting.making.page import page", "lies above"),
+        ("layout/cloth", "from drafting.layout.packing import model", ""),
         ("blocks/sleeve", "from drafting.blocks.bodice import bodice", ""),
-        ("walk", "from drafting import piece", ""),
+        ("checks/seams", "from drafting.draft import piece", ""),
         ("geometry/area", "import shapely", ""),
     ],
 )

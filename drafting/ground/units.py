@@ -11,6 +11,9 @@ import unicodedata
 from fractions import Fraction
 from typing import Literal
 
+LengthUnit = Literal["cm", "in"]
+"""The unit that lengths are shown in on a screen; it is never the unit they are kept in."""
+
 Sign = Literal["positive", "not negative", "any"]
 
 LENGTH_UNITS: dict[str, Fraction] = {

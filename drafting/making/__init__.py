@@ -2,7 +2,7 @@
 
     Made (with its lays) -> settings -> docket, shopping, steps, tables, keeping, cautions -> Plan
 
-`plan_page` turns a `Plan` into one printable page; `report` puts its steps on record.
+`making.page` turns a `Plan` into one printable page; `report` puts its steps on record.
 """
 
 from __future__ import annotations
@@ -16,8 +16,7 @@ from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import placed, sewing_steps, toile_steps
-from drafting.making.settings import more_tools as easier
-from drafting.making.settings import settings
+from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
 from drafting.making.treating import treating_steps

@@ -14,10 +14,10 @@ from hypothesis import strategies as st
 
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import PlainTail
 from drafting.shaping.flare.bend import bend, even_cuts
 from drafting.shaping.flare.grain import SHARE, chosen_seams, paired, seam_biases, to_warp, warps
 from drafting.shaping.flare.other_ways import shaped, uncut
+from drafting.shaping.flare.plain_tail import PlainTail
 from tests.blocks.flares import bent, flares, plain_tails, straight
 
 # ---------------------------------------------------------------------------------------- grain

@@ -13,7 +13,7 @@ from drafting.making.model import said
 from drafting.making.words import text, texts
 
 ROOT = Path(__file__).resolve().parents[2]
-PACKAGES = [ROOT / "drafting" / name for name in ("making", "plan_page")]
+PACKAGES = [ROOT / "drafting" / "making"]
 SOURCES = sorted(file for package in PACKAGES for file in package.rglob("*.py"))
 
 

@@ -13,11 +13,12 @@ from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, checked, make
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
+from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import saving
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import Ahead, Step, step_of
 from drafting.notebook.bench.changes import changes_html
-from drafting.notebook.bench.controls import Shown, typed
+from drafting.notebook.bench.controls import typed
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
@@ -55,7 +56,7 @@ class Bench:
         names = _garments(costume, garment)
         self.costume, self.named, self.out = costume, choices, Path(out)
         self.history = History(st.begin(costume, names[0]))
-        self.unit: Shown = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
@@ -133,7 +134,7 @@ class Bench:
             self.widgets.show_buttons()  # the list names the one that is shown
             raise
 
-    def show_in(self, unit: Shown) -> None:
+    def show_in(self, unit: LengthUnit) -> None:
         """Show lengths in cm or in inches; no value changes."""
         self.unit = unit
         self._show_controls()

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from drafting.ground.units import show_length
-from drafting.notebook.bench.controls import Shown
+from drafting.ground.units import LengthUnit, show_length
 
 
-def length(mm: float, unit: Shown = "cm") -> str:
+def length(mm: float, unit: LengthUnit = "cm") -> str:
     """Return a length without its unit, which stands at the head of the table.
 
     >>> length(927.04), length(927.1, "in"), length(-6.0)

@@ -10,7 +10,7 @@ from drafting.checks.girths import finished
 from drafting.checks.words import capital, plain
 from drafting.costume.make import MadeGarment
 from drafting.draft.draft import Girth
-from drafting.notebook.bench.controls import Shown
+from drafting.ground.units import LengthUnit
 from drafting.notebook.bench.figures import length
 
 WIDE, HIGH = 120.0, 12.0
@@ -22,7 +22,7 @@ NOTE = (
 )
 
 
-def girths_html(garment: MadeGarment, body: Body, unit: Shown = "cm") -> str:
+def girths_html(garment: MadeGarment, body: Body, unit: LengthUnit = "cm") -> str:
     """Return the table of a garment's girths; the garment's are read off the drawn level lines.
 
     Ease is what the garment has over body and layers; on cloth that stretches it may be less than
@@ -39,7 +39,7 @@ def girths_html(garment: MadeGarment, body: Body, unit: Shown = "cm") -> str:
     )
 
 
-def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: Shown, most: float) -> Iterator[str]:
+def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: LengthUnit, most: float) -> Iterator[str]:
     name = capital(f"{girth.side} {plain(girth.level)}".strip())
     yield f'<th scope="row">{html.escape(name)}</th>'
     yield f"<td>{strip(girth.body / most, girth.settled_ease / most)}</td>"

@@ -11,7 +11,7 @@ import ipywidgets as widgets
 
 from drafting.checks.words import capital, plain
 from drafting.costume.make import Made
-from drafting.notebook.bench.controls import Shown
+from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.drawing import garment_of, page_of, picture
 from drafting.notebook.picture.keys import QuietLists
 from drafting.notebook.picture.looks import LOOKS
@@ -50,7 +50,7 @@ class Preview:
         self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
         self.tools.add_class("pattern-view")
 
-    def show(self, made: Made, garment: str, before: Made | None = None, unit: Shown = "cm") -> None:
+    def show(self, made: Made, garment: str, before: Made | None = None, unit: LengthUnit = "cm") -> None:
         """Draw a garment; the page only grows until another garment or piece is shown."""
         if self._now and self._now[1] != garment:
             self.view = View()

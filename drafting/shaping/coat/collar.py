@@ -21,7 +21,7 @@ from drafting.geometry import Path, line, smooth, unit
 from drafting.geometry.offset import offset
 from drafting.geometry.solve import crossed, root_near
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import Points
+from drafting.shaping.flare.plain_tail import Points
 
 CLOTH = 3.0
 """mm: what the cloth's thickness adds to the way round (coat study)."""

@@ -13,10 +13,10 @@ from functools import lru_cache
 from drafting.body import Body
 from drafting.geometry import Path, smooth, turn
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import PlainTail, plain_tail
 from drafting.shaping.flare.bend import Panel, bend, even_cuts, level_factor
 from drafting.shaping.flare.grain import SeamBias, paired, seam_biases, warps
 from drafting.shaping.flare.other_ways import Godet, godet, shaped, uncut
+from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
 
 WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""

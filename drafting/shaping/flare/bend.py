@@ -24,7 +24,7 @@ from scipy.integrate import cumulative_simpson, simpson
 
 from drafting.geometry import Cubic, Path, line
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import Numbers, PlainTail, Points
+from drafting.shaping.flare.plain_tail import Numbers, PlainTail, Points
 
 SAMPLES = 65
 """Points a panel at which its curves are worked out (an odd number, for Simpson's rule)."""
