@@ -16,7 +16,7 @@ from drafting.printing.paper import PAPERS, paper_named
 from drafting.printing.piece_on_paper import drawing, model_drawing
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
-from tests.export.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
+from tests.printing.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
 from tests.shared_data import check_value
 
 

@@ -18,7 +18,7 @@ from drafting.printing.piece_on_paper import drawing
 from drafting.printing.wishes import PrintWishes
 from drafting.sheet import Layer
 from tests.export import invented
-from tests.export.reading_pdf import cut_lines, labels, only, pages, pixels, words
+from tests.printing.reading_pdf import cut_lines, labels, only, pages, pixels, words
 from tests.shared_data import check_value
 
 OURS = ("join mark", "scale check", "page")
