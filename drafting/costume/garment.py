@@ -1,6 +1,6 @@
 """One garment: choose, draft its parts, finish, then check.
 
-`draft_garment` is the short way for notebooks and tests; `costume.make` does the same from files.
+`draft_garment` is the short way for notebooks and tests; `costume.make.make` does the same from files.
 What is checked is what stands: a picture may be shown of a garment before it is `checked`.
 """
 

@@ -2,8 +2,8 @@
 
     CostumeFile -> choose -> draft -> notches -> finish (`finished`) -> check (`checked`) -> Made
 
-The cutting layouts come after (`cutting.laid_out`), then what is written to disk
-(`output.write_output`); one garment without files is `garment.draft_garment`.
+The cutting layouts come after (`lays.laid_out`), then what is written to disk
+(`output.write.write_output`); one garment without files is `garment.draft_garment`.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ __all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"
 class Made:
     """A costume made: its garments, every finding about it, and seconds by stage.
 
-    `lays` holds a cutting layout for each cloth once `cutting.laid_out` has worked them out.
+    `lays` holds a cutting layout for each cloth once `lays.laid_out` has worked them out.
     """
 
     costume: CostumeFile

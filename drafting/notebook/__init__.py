@@ -2,7 +2,7 @@
 
     CostumeFile -> Standing (pure: what is asked, what was made) -> Bench (thin: controls, picture)
 
-`standing` holds every rule and no widget; `controls`, `preview`, `findings_view` and `girths_view`
+One folder a screen. On the bench `state` holds every rule and no widget; `picture`, `findings` and `girths`
 each turn one thing into something to see; `bench` joins them. A refusal that reaches a cell is shown
 as its own sentences, without the Python lines behind it.
 """
