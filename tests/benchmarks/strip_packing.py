@@ -18,8 +18,8 @@ from types import ModuleType
 from typing import Any
 
 from drafting.layout import Copy, Job, Kind, Packing, Pose, Strip
-from drafting.layout.packing import pack
 from drafting.layout.packing.child_process import Child
+from drafting.layout.packing.pack import pack
 
 SHARED = Path(__file__).resolve().parents[3] / "shared"
 STUDY = SHARED / "design" / "packing" / "study" / "costume.py"

@@ -48,10 +48,10 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume_file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
-        "costume": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
-        "cutting": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
-        "output": {"write_output": fake.step("write", tuple)},
+        "costume.file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
+        "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
+        "costume.lays": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
+        "output.write": {"write_output": fake.step("write", tuple)},
     }
     for name, members in modules.items():
         module = ModuleType(f"drafting.{name}")

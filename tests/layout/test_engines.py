@@ -9,8 +9,8 @@ import pytest
 
 from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, lay_out, wrong
 from drafting.layout.outlines import job_of
-from drafting.layout.packing import pack
 from drafting.layout.packing.clean import checked_job
+from drafting.layout.packing.pack import pack
 from tests.layout.figures import COAT, breaks, cloth
 
 FOLDED = checked_job(job_of(COAT, cloth(), "folded")[0])

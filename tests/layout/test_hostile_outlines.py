@@ -13,8 +13,8 @@ import pytest
 
 from drafting.ground.errors import DraftError
 from drafting.layout import Copy, Job, Kind, Pose, Strip, wrong
-from drafting.layout.packing import pack
 from drafting.layout.packing.child_process import Child
+from drafting.layout.packing.pack import pack
 
 SQUARE = (0j, 2 + 0j, 2 + 2j, 2j)
 NAN, INF = float("nan"), float("inf")

@@ -20,8 +20,8 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making.model import Setting
 from drafting.making.settings import edge_key, setting_said, settings
-from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Gives, lengthens
+from drafting.making.settings.more_tools import easier
 from drafting.making.settings.pulling_on import ring_of
 from drafting.making.settings.stitches import edge_stitch, stitch_for, width_for
 from drafting.making.words import text, texts

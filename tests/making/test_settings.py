@@ -19,8 +19,8 @@ from drafting.making.model import Setting
 from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings import edge_key, setting_said, settings
-from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Cause, Gives
+from drafting.making.settings.more_tools import easier
 from drafting.making.settings.needles import SIZES, needle_for, point_for, size_for
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.thread import thread_ratio

@@ -1,5 +1,5 @@
 """The lamplighter printed, as the tests of the other files have it too."""
 
-from tests.export.conftest import costume, made, sheets
+from tests.export.conftest import costume, made, sheet, sheets
 
-__all__ = ["costume", "made", "sheets"]
+__all__ = ["costume", "made", "sheet", "sheets"]
