@@ -14,6 +14,7 @@ PACKAGE = ROOT / "drafting"
 
 # Each module or package of drafting/, lowest first. Those in one line do not import each other.
 ORDER = (
+    ("sources",),
     ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered"),
     ("units",),
     ("geometry", "reading", "scale", "paper"),

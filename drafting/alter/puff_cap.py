@@ -18,6 +18,7 @@ from drafting.geometry import Path, smooth
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, Level
+from drafting.ground.sources import practice
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
 
@@ -38,7 +39,7 @@ class Choices:
         step=10,
         scales=True,
         group="fullness",
-        source="row E06: 1.5 to 2.5 to one between the marks",
+        source=practice("1.5 to 2.5 to one between the marks"),
     )
     puff_height: float = choice(
         40.0,
@@ -49,7 +50,7 @@ class Choices:
         step=5,
         scales=True,
         group="fullness",
-        source="common practice: about a third of the width",
+        source=practice("about a third of the width"),
     )
 
 

@@ -12,6 +12,7 @@ from drafting.body import Body
 from drafting.costume.next_measure import Gain
 from drafting.ground.choices import Choice
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.sources import printed
 
 WIDTH = 100
 Row = tuple[str, ...]
@@ -93,7 +94,7 @@ def block_text(block: Block) -> str:
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     for choice in block.choices:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
-        about = f"{choice.meaning.rstrip('.')}. Source: {choice.source}"
+        about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
         lines.append(_wrapped(about, indent=6))
     return "\n".join(lines)
 

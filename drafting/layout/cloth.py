@@ -8,6 +8,7 @@ from typing import Literal
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.sources import practice
 from drafting.ground.units import show_length
 from drafting.layout.packing.model import Box, Strip
 
@@ -33,7 +34,7 @@ class LayWishes:
         "how the cloth is spread; auto folds it lengthwise where all pieces fit",
         words=("auto", "folded", "open", "crosswise"),
         group="lay",
-        source="common practice: at home cloth is cut folded",
+        source=practice("at home cloth is cut folded"),
     )
     gap: float = choice(
         5.0,
@@ -42,7 +43,7 @@ class LayWishes:
         low=0,
         high=50,
         group="lay",
-        source="row LA6: at least 5 mm",
+        source=practice("at least 5 mm"),
     )
     spare: float = choice(
         50.0,
@@ -51,7 +52,7 @@ class LayWishes:
         low=0,
         high=500,
         group="lay",
-        source="common practice: 5 to 10 cm",
+        source=practice("5 to 10 cm"),
     )
     level: str = choice(
         "auto",
@@ -59,7 +60,7 @@ class LayWishes:
         "the level line that a repeat along the cloth is matched on",
         words=("auto", *LEVELS),
         group="lay",
-        source="common practice: bars run on at one level; auto takes the first a piece has",
+        source=practice("bars run on at one level; auto takes the first a piece has"),
     )
 
 
