@@ -16,6 +16,7 @@ from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import placed, sewing_steps, toile_steps
+from drafting.making.rests_on import PLAN
 from drafting.making.settings import more_tools as easier
 from drafting.making.settings import settings
 from drafting.making.shopping import shopping
@@ -40,6 +41,7 @@ def planned(made: Made) -> Plan:
         cautions=cautions(made),
         remarks=easier(made, room),
         settings=sewn,
+        sources=PLAN,
     )
 
 

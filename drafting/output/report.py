@@ -13,11 +13,13 @@ from typing import Any
 
 from drafting.body import Body
 from drafting.checks.girths import finished
+from drafting.costume.choices import block_named, garment_choices
 from drafting.costume.make import Made, MadeGarment
 from drafting.draft.draft import Girth, Notion, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.walk import walk
 from drafting.ground.findings import Finding
+from drafting.ground.sources import printed, works
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.words import text
@@ -52,6 +54,7 @@ def report(made: Made, plan: Plan | None = None) -> Row:
         "costume": _costume(made),
         "made_with": _made_with(),
         "choices": {g.name: _choices(g) for g in garments},
+        "sources": _sources(made, plan),
         "body": _body(costume.wearer),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
@@ -109,6 +112,17 @@ def _made_with() -> dict[str, str]:
 def _choices(garment: MadeGarment) -> Row:
     pairs = garment.choices.items()
     return {name: {"value": value, "source": source} for name, (value, source) in pairs}
+
+
+def _sources(made: Made, plan: Plan | None) -> Row:
+    """Return what stands behind each choice, and every work in full, those of the plan too."""
+    choices = {c.name: c for g in made.garments for c in garment_choices(block_named(g.block))}
+    cited = [cited for choice in choices.values() for cited in choice.source]
+    cited += [cited for m in made.costume.wearer.measures.values() for cited in m.cited]
+    return {
+        "choices": {name: printed(*choice.source) for name, choice in choices.items()},
+        "works": list(works([*cited, *(plan.sources if plan else ())])),
+    }
 
 
 def _body(body: Body) -> Row:
