@@ -24,7 +24,7 @@ SEAM, LEAST_SEAM = 10.0, 6.0
 """mm at adult scale: allowance the lining is sewn at, and its least (common practice)."""
 
 WIDER = 1.5
-"""mm more allowance on every lining edge: 3 mm of ease a seam (coat study, from memory)."""
+"""mm more allowance on every lining edge: 3 mm of ease a seam (from memory)."""
 
 COPIED = ("side-body", "top-sleeve", "under-sleeve")
 

@@ -21,7 +21,7 @@ from drafting.shaping.flare.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
 PASSES_BY = 10.0
-"""mm of flat cloth over the hand or heel that has to pass (row E16)."""
+"""mm of flat cloth over the hand or heel that has to pass (common practice)."""
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,7 @@ from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
 
 BAND = (1.5, 2.5)
-"""Cap over armhole between the gather marks (row E06)."""
+"""Cap over armhole between the gather marks (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -159,7 +159,7 @@ def draft_length(draft: Draft, seam: Seam) -> float:
 
 
 def _halfway(name: str, eased: tuple[float, float], notch: float, gathered: float) -> SeamNotch:
-    """The mark half-way between notch and crown, on the cap and on its armhole (trouble GA2)."""
+    """The mark half-way between notch and crown, on the cap and on its armhole."""
     middle = gathered / 2 if name == "cap_front" else notch + gathered / 2
     count = 1 if name == "cap_front" else 2
     return SeamNotch(f"{name} half", sum(eased) / 2, middle, count)

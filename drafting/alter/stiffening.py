@@ -40,7 +40,7 @@ WEIGHTS = {
 """Weight of the interfacing by part (common practice)."""
 
 BLOCK_FUSE = 5.0
-"""mm: past this margin interfacing lies in the seams and has to be light (trouble AL5)."""
+"""mm: past this margin interfacing lies in the seams and has to be light (common practice)."""
 
 
 @dataclass(frozen=True)

@@ -32,10 +32,10 @@ from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.shape import TorsoKind, fit_drop
 
 BREAK_OVERLAP = 2.0
-"""The overlap at the break is so many times the overlap at the waist (coat study: 52 and 26)."""
+"""The overlap at the break is so many times the overlap at the waist (ours: 52 and 26)."""
 
 POINT_SHARE = 0.024
-"""How far the front corner hangs below the waist, as a share of the chest (coat study)."""
+"""How far the front corner hangs below the waist, as a share of the chest (ours)."""
 
 
 @dataclass(frozen=True)

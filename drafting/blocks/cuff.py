@@ -107,7 +107,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
 
 
 def _hem_seam(band: Band, hem: Chain) -> Seam:
-    """The cuff on the hem, gathered or not; quarters are marked on both (trouble GA2)."""
+    """The cuff on the hem, gathered or not; quarters are marked on both."""
     shares = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
     notches = tuple(SeamNotch(name, share * band.sewn, share * hem.path.length) for name, share in shares.items())
     return Seam("cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None, notches=notches)

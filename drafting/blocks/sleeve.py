@@ -43,7 +43,7 @@ from drafting.shaping.torso.pieces import stretched
 NEEDS = ("front_armhole", "back_armhole")
 
 HAND_ROOM = 5.0
-"""mm: a closed hem passes the hand with this much to spare (bodice study)."""
+"""mm: a closed hem passes the hand with this much to spare (ours)."""
 
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""

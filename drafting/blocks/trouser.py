@@ -45,7 +45,7 @@ LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
 
 FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (trouser study)."""
+"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
 
 
 BELOW_KNEE = 0.155

@@ -37,13 +37,13 @@ from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 NEEDS = ("front_armhole", "back_armhole")
 
 ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
-"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
+"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (from memory)."""
 
 USUAL_BEND = 7.0
-"""degrees: the elbow bend for which the construction's figures are meant (bodice study)."""
+"""degrees: the elbow bend for which the construction's figures are meant (ours)."""
 
 VENT, VENT_LAP = 100.0, 36.0
-"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (coat study, from memory)."""
+"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (from memory)."""
 
 
 @dataclass(frozen=True)

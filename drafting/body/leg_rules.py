@@ -1,6 +1,6 @@
 """The sex-free rules for hip and leg: rise, crotch length, leg lengths and girths.
 
-Least squares on the same survey as `rule_table` (3,034 adults; bdims where it is named), mm. The
+Least squares on the same survey as `rule_table` (3,034 adults; `Source.BDIMS` where it is named), mm. The
 survey's waist is the navel's: a natural waist lies .026 of the height higher, and the crotch length
 grows by 2.05 times that (from memory). A body rise taken sitting is longer than the survey's by
 about a fiftieth of the hip, as the flesh spreads (common practice: 25-30 mm).

@@ -1,7 +1,7 @@
 """The sex-free rules that fill in missing measures: formula, source and spread of each.
 
 All mm, on a body of adult height (`estimates` scales smaller and taller ones). SURVEY: least
-squares on 3,034 adults of ANSUR II, men and women together, spread out of sample.
+squares on 3,034 adults of `Source.ANSUR_II`, men and women together, spread out of sample.
 Five helpers are known to the rules and are no measures: `navel_back` (nape to navel along the
 spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, `fullness`,
 `standing_rise` (waist to crotch as the survey takes it).

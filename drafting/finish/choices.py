@@ -9,7 +9,7 @@ from drafting.ground.choices import choice, choices_of
 from drafting.ground.sources import Source, cite, practice
 
 LEAST = 6.0
-"""mm: no allowance is proposed narrower, however small the body (row ME7: 1/4 in)."""
+"""mm: no allowance is proposed narrower, however small the body (common practice: 1/4 in)."""
 
 
 @dataclass(frozen=True)

@@ -18,10 +18,10 @@ LEVELS = ("bust", "waist", "hip", "upper_arm", "thigh")
 """Levels that a repeat is matched on, the first that a piece has (ours)."""
 
 WIDTH = 1400.0
-"""mm: taken where no file names the width; common practice (137 to 140 cm, check value F11)."""
+"""mm: taken where no file names the width; common practice (137 to 140 cm)."""
 
 INTERFACING_WIDTH = 900.0
-"""mm: the same for interfacing; common practice (90 cm, check value F11)."""
+"""mm: the same for interfacing; common practice (90 cm)."""
 
 
 @dataclass(frozen=True)
@@ -95,11 +95,11 @@ class Cloth:
 
     @property
     def turns(self) -> tuple[int, ...]:
-        """The turns allowed (check value F15): one-way cloth has one right way up."""
+        """The turns allowed: one-way cloth has one right way up."""
         return (0,) if self.one_way else (0, 180)
 
     def layer_width(self, lay: LayName) -> float:
-        """The width of one layer: half of it where the cloth is folded lengthwise (F14)."""
+        """The width of one layer: half of it where the cloth is folded lengthwise."""
         return self.usable_width / 2 if lay == "folded" else self.usable_width
 
     def strip(self, lay: LayName) -> Strip:
