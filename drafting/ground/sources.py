@@ -134,10 +134,6 @@ class Source(Enum):
         None,
         "a forum of bespoke cutters",
     )
-    VINCENT = Work(
-        "handbook", "Vincent", "W. D. F. Vincent", "Systems of Cutting All Kinds of Tailor-Made Garments"
-    )
-    HERTZER = Work("handbook", "Hertzer 1892", "G. F. Hertzer", "Garment Cutting in the Twentieth Century", 1892)
     FROCK_COAT = Work(
         "handbook",
         "Frock coat of the 1860s",
