@@ -51,8 +51,8 @@ class Setting:
     `stitch_length` and `width` (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction
     by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
-    allowances go; `dots` the iron's limit there (None: nothing known, try it). `why` and `trials` are what a maker should
-    know about the choice.
+    allowances go; `dots` the iron's limit there (None: nothing known, try it). `why` and `trials` are
+    what a maker should know about the choice.
     """
 
     stitch: str

@@ -37,7 +37,7 @@ def text(cut_piece: CutPiece) -> str:
 
 def check_value(row: str) -> str:
     if not TABLE.exists():
-        pytest.skip(f"the table of check values is not here ({TABLE.name})")
+        pytest.skip(f"the table of figures is not here ({TABLE.name})")
     with TABLE.open(encoding="utf-8") as lines:
         return next(r["value"] for r in csv.DictReader(lines) if r["id"] == row)
 

@@ -164,7 +164,7 @@ def test_the_shipped_cloths_are_marked_invented_and_plausible(path: Path) -> Non
     assert cloth.usable_width is not None
     assert 880 <= cloth.usable_width <= 3000  # common practice: bolts of 90 to 300 cm
     assert max(cloth.shrinkage_along, cloth.shrinkage_across) <= 0.10  # a textile engineer's table
-    assert cloth.weave == "knit" or cloth.greatest_stretch < 0.12  # ASTM D3107: more is a stretch woven
+    assert cloth.weave == "knit" or cloth.greatest_stretch < 0.12  # ASTM D3107-07: stretch woven
     assert isinstance(cloth, Fabric)
 
 
