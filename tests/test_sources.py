@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import io
 import re
 from collections.abc import Iterator
@@ -19,6 +20,7 @@ from drafting.costume.choices import garment_choices
 from drafting.ground.choices import choices_of
 from drafting.ground.sources import Cited, Source, Sources, cite, ours, printed, works
 from drafting.layout import LayWishes
+from drafting.making.page.sections import source_list
 from drafting.making.rests_on import PLAN
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -148,6 +150,14 @@ def test_every_wish_for_a_lay_every_estimate_and_the_plan_have_a_source() -> Non
     assert [rule.name for rule in rules if not resolves(rule.source)] == []
     assert {d.source for d in DIMENSIONS.values()} == {Source.BDIMS, Source.MEMORY}
     assert resolves(PLAN)
+
+
+def test_the_plan_and_its_page_name_the_works_in_full() -> None:
+    shown = html.unescape(source_list(PLAN))
+    assert "ISO 3758:2012: ISO, Care labelling code using symbols, 2012" in shown
+    assert [work for work in works(PLAN) if work not in shown] == []
+    assert printed(*PLAN[:1]) in shown
+    assert source_list(()) == ""
 
 
 def test_what_is_ours_says_what_it_was_found_on() -> None:

@@ -54,7 +54,6 @@ def report(made: Made, plan: Plan | None = None) -> Row:
         "costume": _costume(made),
         "made_with": _made_with(),
         "choices": {g.name: _choices(g) for g in garments},
-        "sources": _sources(made, plan),
         "body": _body(costume.wearer),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
@@ -63,6 +62,7 @@ def report(made: Made, plan: Plan | None = None) -> Row:
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
         "steps": [_step(step) for step in plan.steps] if plan else [],
+        "sources": _sources(made, plan),
         "timings": dict(made.timings),
     }
 
@@ -116,11 +116,13 @@ def _choices(garment: MadeGarment) -> Row:
 
 def _sources(made: Made, plan: Plan | None) -> Row:
     """Return what stands behind each choice, and every work in full, those of the plan too."""
-    choices = {c.name: c for g in made.garments for c in garment_choices(block_named(g.block))}
-    cited = [cited for choice in choices.values() for cited in choice.source]
+    choices = {g.name: garment_choices(block_named(g.block)) for g in made.garments}
+    cited = [cited for own in choices.values() for choice in own for cited in choice.source]
     cited += [cited for m in made.costume.wearer.measures.values() for cited in m.cited]
     return {
-        "choices": {name: printed(*choice.source) for name, choice in choices.items()},
+        "choices": {
+            garment: {choice.name: printed(*choice.source) for choice in own} for garment, own in choices.items()
+        },
         "works": list(works([*cited, *(plan.sources if plan else ())])),
     }
 

@@ -215,7 +215,7 @@ def test_a_measure_outside_the_adult_band_is_a_note_and_no_refusal() -> None:
 
 
 def test_layers_are_not_added_twice_when_the_tape_went_over_them() -> None:
-    man = {"height": 1780, "chest": 1000, "waist": 840, "seat": 1020}  # Aldrich's menswear chart, from memory
+    man = {"height": 1780, "chest": 1000, "waist": 840, "seat": 1020}  # Aldrich, from memory
     layers = {"bust_girth": 40.0}
     over_skin = wearer(man, layers=layers)
     assert over_skin["bust_girth"] + over_skin.layer("bust_girth") + 80 == 1120.0

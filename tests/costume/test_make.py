@@ -163,6 +163,7 @@ def test_the_record_has_the_parts_of_schema_1_and_is_json(record: dict[str, Any]
         "layout",
         "notions",
         "steps",
+        "sources",
         "timings",
     ]
     assert record["schema"] == 1
@@ -251,6 +252,14 @@ def test_every_choice_is_recorded_with_its_source(record: dict[str, Any]) -> Non
     chosen = record["choices"]["shirt"]
     assert chosen["waist_ease"] == {"value": 90.0, "source": "file"}
     assert chosen["seam_allowance"] == {"value": 10.0, "source": "default"}
+
+
+def test_the_record_names_the_works_that_its_choices_and_estimates_follow(record: dict[str, Any]) -> None:
+    told = record["sources"]
+    for garment, chosen in record["choices"].items():
+        assert told["choices"][garment].keys() == chosen.keys()
+    assert told["choices"]["shirt"]["waist_ease"].startswith("Ease in clothing: 19 to 25 mm")
+    assert any("2012 Anthropometric Survey of US Army Personnel" in work for work in told["works"])
 
 
 def test_a_seam_that_fails_is_not_ok_in_the_record(demo: Made) -> None:
