@@ -36,8 +36,12 @@ def listed(sentences: Iterable[Said]) -> str:
 
 def source_list(cited: Sources) -> str:
     """Return what the plan's figures rest on, then each published work in full."""
-    lines = [*map(printed, cited), *works(cited)]
-    return f"<ul>{''.join(f'<li>{html.escape(line)}</li>' for line in lines)}</ul>" if cited else ""
+    lists = (tuple(map(printed, cited)), works(cited))
+    return "".join(f"<ul>{''.join(map(_item, lines))}</ul>" for lines in lists if lines)
+
+
+def _item(line: str) -> str:
+    return f"<li>{html.escape(line)}</li>"
 
 
 def docket_table(rows: Iterable[DocketRow], titles: dict[tuple[str, str], str]) -> str:
