@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.ground.sources import Source, Sources, cite, memory, practice
+from drafting.ground.sources import Source, Sources, cite, memory, ours, practice
 
 PLAN: Sources = (
     cite(Source.ISO_4915, "the numbers of the stitches"),
@@ -18,5 +18,6 @@ PLAN: Sources = (
     cite(Source.FIRE_COSTUME, "cloth near a flame"),
     cite(Source.PYROTECHNICS, "venue and fire rules come first"),
     practice("needles by cloth, lengths of stitches, the order of work, hems, cautions of the workshop"),
-    memory("minutes of work, heat and time of fusing, thread shanks"),
+    memory("most fusibles want two dots; thread shanks"),
+    ours("minutes of work, guessed step by step"),
 )
