@@ -27,6 +27,7 @@ from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import memory
 from drafting.shaping.coat.collar import CollarShape, NeckLines, closed_back_neck, collar_shape
 
 LEAST_COVER = 8.0
@@ -45,7 +46,7 @@ class Choices:
         high=120,
         scales=True,
         group="collar",
-        source="coat study, from memory",
+        source=memory(),
     )
     collar_fall: float = choice(
         42.0,
@@ -55,7 +56,7 @@ class Choices:
         high=200,
         scales=True,
         group="collar",
-        source="coat study, from memory",
+        source=memory(),
     )
 
 

@@ -17,13 +17,14 @@ from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import memory, practice
 from drafting.shaping.coat.inside import loose, second_layer, shorter
 
 SEAM, LEAST_SEAM = 10.0, 6.0
 """mm at adult scale: allowance the lining is sewn at, and its least (common practice)."""
 
 WIDER = 1.5
-"""mm more allowance on every lining edge: 3 mm of ease a seam (coat study, from memory)."""
+"""mm more allowance on every lining edge: 3 mm of ease a seam (from memory)."""
 
 COPIED = ("side-body", "top-sleeve", "under-sleeve")
 
@@ -35,7 +36,7 @@ class Choices:
     """What a maker may choose about the lining, in mm."""
 
     lining: str = choice(
-        "whole", "word", "what is lined", words=("whole", "body", "none"), group="lining", source="common practice"
+        "whole", "word", "what is lined", words=("whole", "body", "none"), group="lining", source=practice()
     )
     ease_pleat: float = choice(
         25.0,
@@ -45,7 +46,7 @@ class Choices:
         high=60,
         scales=True,
         group="lining",
-        source="coat study, from memory",
+        source=memory(),
     )
     lining_shorter: float = choice(
         15.0,
@@ -55,7 +56,7 @@ class Choices:
         high=40,
         scales=True,
         group="lining",
-        source="coat study: 15-20, with a jump pleat of 10-12; from memory",
+        source=memory("15 to 20, with a jump pleat of 10 to 12"),
     )
 
 

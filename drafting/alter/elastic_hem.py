@@ -15,12 +15,13 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.sources import practice
 from drafting.shaping.flare.elastic import OVERLAP, Elastic, casing_depth, elastic_loop, elastic_notion, tight_said
 from drafting.shaping.flare.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
 PASSES_BY = 10.0
-"""mm of flat cloth over the hand or heel that has to pass (row E16)."""
+"""mm of flat cloth over the hand or heel that has to pass (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +36,7 @@ class Choices:
         high=1.0,
         step=0.01,
         group="fullness",
-        source="row E15: 3-8 % less at limbs, 5-12 % at wrist and ankle",
+        source=practice("3 to 8 % less at limbs, 5 to 12 % at wrist and ankle"),
     )
     elastic_stretch: float = choice(
         1.8,
@@ -45,7 +46,7 @@ class Choices:
         high=4,
         step=0.1,
         group="fullness",
-        source="trouble EL4: try the elastic you have",
+        source=practice("try the elastic you have"),
     )
     elastic_width: float = choice(
         12.0,
@@ -54,7 +55,7 @@ class Choices:
         low=3,
         high=60,
         group="fullness",
-        source="common practice: 6-20 at a limb",
+        source=practice("6 to 20 at a limb"),
     )
 
 

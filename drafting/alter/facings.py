@@ -24,6 +24,7 @@ from drafting.geometry.crossing import between, crossings, extended, pinned
 from drafting.geometry.offset import offset
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 
 
@@ -32,7 +33,12 @@ class Choices:
     """What a maker may choose about facings."""
 
     facings: str = choice(
-        "neck", "word", "which edges are faced", words=("neck", "armholes", "neck and armholes"), group="facings"
+        "neck",
+        "word",
+        "which edges are faced",
+        words=("neck", "armholes", "neck and armholes"),
+        group="facings",
+        source=practice(),
     )
     facing_depth: float = choice(
         45.0,
@@ -41,7 +47,7 @@ class Choices:
         low=15,
         high=150,
         scales=True,
-        source="common practice: 40 to 60",
+        source=practice("40 to 60"),
         group="facings",
     )
 

@@ -72,7 +72,7 @@ def _fuller(draft: Draft, wish: Wish, fabric: Fabric | None) -> Draft:
 
 
 def flared(draft: Draft, edge: EdgeRef, pivot: Sequence[str], *, cuts: int, each: float) -> Draft:
-    """Return the draft with `edge` = (piece, edge) grown by `cuts` times `each` mm (row E28).
+    """Return the draft with `edge` = (piece, edge) grown by `cuts` times `each` mm.
 
     `pivot` names neighbouring edges of the same piece that keep their lengths. Raises `DraftError`
     for edges that cannot be opened so.
@@ -164,7 +164,7 @@ def _above_notches(draft: Draft, piece: Piece, pivot: tuple[str, ...]) -> tuple[
 def _pulled_up(draft: Draft, ref: EdgeRef, sewn: float) -> Draft:
     """Return the draft with one edge gathered to `sewn` mm, quarters marked on it and its partner.
 
-    Trouble GA2: 20, 40 and 60 of 80 face 8, 16 and 24 of 32.
+    Quarters face quarters (common practice): 20, 40 and 60 of 80 face 8, 16 and 24 of 32.
     """
     edge = draft.edge(ref)
     marks = [Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1)]

@@ -27,6 +27,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
 from drafting.shaping.trouser.fly import FlyLines, facing_edges, inner_line, shield_edges
@@ -62,6 +63,7 @@ class Choices:
         "yes/no",
         "a zip fly with facing and shield; no leaves the opening to be finished otherwise",
         group="fly",
+        source=practice(),
     )
     closing: str = CLOSING
     fly_length: float = choice(
@@ -73,7 +75,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="common practice: 150 to 200",
+        source=practice("150 to 200"),
         group="fly",
     )
     fly_facing: float = choice(
@@ -83,11 +85,16 @@ class Choices:
         low=20,
         high=80,
         scales=True,
-        source="trouser study: 35 to 40",
+        source=practice("35 to 40"),
         group="fly",
     )
     band_fastening: str = choice(
-        "button", "word", "what closes the waistband over the fly", words=("button", "hook and bar"), group="fly"
+        "button",
+        "word",
+        "what closes the waistband over the fly",
+        words=("button", "hook and bar"),
+        group="fly",
+        source=practice(),
     )
 
     @property

@@ -18,11 +18,12 @@ from drafting.geometry import Path, smooth
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, Level
+from drafting.ground.sources import practice
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
 
 BAND = (1.5, 2.5)
-"""Cap over armhole between the gather marks (row E06)."""
+"""Cap over armhole between the gather marks (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -38,7 +39,7 @@ class Choices:
         step=10,
         scales=True,
         group="fullness",
-        source="row E06: 1.5 to 2.5 to one between the marks",
+        source=practice("1.5 to 2.5 to one between the marks"),
     )
     puff_height: float = choice(
         40.0,
@@ -49,7 +50,7 @@ class Choices:
         step=5,
         scales=True,
         group="fullness",
-        source="common practice: about a third of the width",
+        source=practice("about a third of the width"),
     )
 
 
@@ -158,7 +159,7 @@ def draft_length(draft: Draft, seam: Seam) -> float:
 
 
 def _halfway(name: str, eased: tuple[float, float], notch: float, gathered: float) -> SeamNotch:
-    """The mark half-way between notch and crown, on the cap and on its armhole (trouble GA2)."""
+    """The mark half-way between notch and crown, on the cap and on its armhole."""
     middle = gathered / 2 if name == "cap_front" else notch + gathered / 2
     count = 1 if name == "cap_front" else 2
     return SeamNotch(f"{name} half", sum(eased) / 2, middle, count)

@@ -28,6 +28,7 @@ from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, facing_edges, narrow_said, stand_edges
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
@@ -55,7 +56,7 @@ class Choices:
         "buttons down the front; one stands on the bust line, and one is added where there is room",
         low=2,
         high=40,
-        source="common practice: 6 or 7",
+        source=practice("6 or 7"),
         group="closing",
     )
     first_button: float = choice(
@@ -65,7 +66,7 @@ class Choices:
         low=5,
         high=300,
         scales=True,
-        source="common practice: half a space where the collar has a button",
+        source=practice("half a space where the collar has a button"),
         group="closing",
     )
     last_button: float = choice(
@@ -75,7 +76,7 @@ class Choices:
         low=5,
         high=600,
         scales=True,
-        source="common practice",
+        source=practice(),
         group="closing",
     )
     buttonhole: str = choice(
@@ -83,7 +84,7 @@ class Choices:
         "word",
         "how the buttonholes lie",
         words=("upright", "level"),
-        source="common practice: upright on shirts, level on coats",
+        source=practice("upright on shirts, level on coats"),
         group="closing",
     )
     facing: str = choice(
@@ -92,6 +93,7 @@ class Choices:
         "the facing grown on and folded back, or a strip of its own",
         words=("cut on", "separate"),
         group="closing",
+        source=practice(),
     )
     facing_width: float = choice(
         50.0,
@@ -100,7 +102,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source="common practice: 40 to 70",
+        source=practice("40 to 70"),
         group="closing",
     )
 

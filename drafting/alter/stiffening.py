@@ -17,6 +17,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import BY_EYE, ours, practice
 from drafting.shaping.coat.bone import (
     AT_HEM,
     AT_WAIST,
@@ -39,7 +40,7 @@ WEIGHTS = {
 """Weight of the interfacing by part (common practice)."""
 
 BLOCK_FUSE = 5.0
-"""mm: past this margin interfacing lies in the seams and has to be light (trouble AL5)."""
+"""mm: past this margin interfacing lies in the seams and has to be light (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ class Choices:
     """What a maker may choose about the stiffening, in mm."""
 
     stiff_collar: bool = choice(
-        True, "yes/no", "interfacing for the under collar", group="stiffening", source="common practice"
+        True, "yes/no", "interfacing for the under collar", group="stiffening", source=practice()
     )
     stiff_front: str = choice(
         "whole front",
@@ -55,7 +56,7 @@ class Choices:
         "interfacing for the front: all of it, lapel or button stand, the facing, or none",
         words=("whole front", "lapel", "button stand", "lapel and stand", "facing", "none"),
         group="stiffening",
-        source="common practice",
+        source=practice(),
     )
     stiff_tails: str = choice(
         "hem band",
@@ -63,7 +64,7 @@ class Choices:
         "interfacing for the tails",
         words=("hem band", "whole tail", "none"),
         group="stiffening",
-        source="common practice",
+        source=practice(),
     )
     hem_band: float = choice(
         60.0,
@@ -74,7 +75,7 @@ class Choices:
         step=5,
         scales=True,
         group="stiffening",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     stand_band: float = choice(
         75.0,
@@ -85,7 +86,7 @@ class Choices:
         step=5,
         scales=True,
         group="stiffening",
-        source="common practice: past the buttons",
+        source=practice("past the buttons"),
     )
     interfacing_margin: float = choice(
         3.0,
@@ -94,7 +95,7 @@ class Choices:
         low=0,
         high=15,
         group="stiffening",
-        source="trouble AL5: at most 3, the full allowance only if light and block-fused",
+        source=practice("at most 3, the full allowance only if light and block-fused"),
     )
     hem_bone: str = choice(
         SPIRAL,
@@ -102,10 +103,10 @@ class Choices:
         "the bone along the hem: one a tail, or flat ones, one a panel",
         words=(SPIRAL, ROUND, FLAT, "flat, one a panel", "none"),
         group="stiffening",
-        source="coat study",
+        source=ours("plane geometry: a flat bone does not bend edgewise"),
     )
     bone_width: float = choice(
-        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source="common practice"
+        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source=practice()
     )
     bone_height: float = choice(
         14.0,
@@ -114,7 +115,7 @@ class Choices:
         low=5,
         high=60,
         group="stiffening",
-        source="coat study",
+        source=BY_EYE,
     )
     bone_short: float = choice(
         6.0,
@@ -124,10 +125,10 @@ class Choices:
         high=7.5,
         step=0.5,
         group="stiffening",
-        source="row K23: 10-15 in all; row C11: 5 at each end",
+        source=practice("10 to 15 in all, at least 5 at each end"),
     )
     seam_bones: bool = choice(
-        False, "yes/no", "bones down the tail's seams too", group="stiffening", source="coat study"
+        False, "yes/no", "bones down the tail's seams too", group="stiffening", source=BY_EYE
     )
 
 

@@ -26,6 +26,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
 from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, said
@@ -47,7 +48,7 @@ def _own(number: int) -> float:
         high=400,
         step=10,
         group="flare",
-        source="ours",
+        source=AS_ASKED,
     )
     return own
 
@@ -64,9 +65,9 @@ class Choices:
         high=2000,
         step=10,
         group="length",
-        source="common practice: tails end at the back of the knee (row W60)",
+        source=practice("tails end at the back of the knee"),
     )
-    panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source="ours")
+    panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source=BY_EYE)
     flare: float = choice(
         80.0,
         "mm",
@@ -76,7 +77,7 @@ class Choices:
         step=10,
         scales=True,
         group="flare",
-        source="coat study: 40-100 hangs in a soft wave, 200 and more in folds",
+        source=ours("reckoned, not tried on cloth: 40 to 100 hangs in a soft wave, 200 and more in folds"),
     )
     flare_1: float = _own(1)
     flare_2: float = _own(2)
@@ -90,7 +91,7 @@ class Choices:
         "and every flare seam so, none exact and none far off, as ordinary gores, as uncut cloth",
         words=RULES,
         group="flare",
-        source="coat study",
+        source=ours("plane geometry: a panel has one warp and two seams"),
     )
     flare_way: str = choice(
         "straight",
@@ -98,7 +99,7 @@ class Choices:
         "straight seams, seams shaped from a depth down, godets let in, or no seam",
         words=WAYS,
         group="flare",
-        source="coat study",
+        source=ours("plane geometry: four ways to one hem"),
     )
     shaped_from: float = choice(
         0.35,
@@ -108,7 +109,7 @@ class Choices:
         high=0.8,
         step=0.05,
         group="flare",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     godet_height: float = choice(
         0.6,
@@ -118,7 +119,7 @@ class Choices:
         high=0.9,
         step=0.05,
         group="flare",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     tail_hem: str = choice(
         "seam length",
@@ -126,7 +127,7 @@ class Choices:
         "every seam as long as in the plain tail, or level when held open",
         words=("seam length", "level"),
         group="length",
-        source="coat study",
+        source=ours("plane geometry: a tail held open is a cone"),
     )
     tail_width: float = choice(
         0.62,
@@ -136,7 +137,7 @@ class Choices:
         high=1.2,
         step=0.02,
         group="style",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     vent_width: float = choice(
         45.0,
@@ -146,7 +147,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
-        source="coat study, from memory",
+        source=memory(),
     )
     pleat_width: float = choice(
         45.0,
@@ -156,7 +157,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
-        source="coat study, from memory",
+        source=memory(),
     )
     front_bow: float = choice(
         14.0,
@@ -166,7 +167,7 @@ class Choices:
         high=60,
         scales=True,
         group="style",
-        source="coat study, ours",
+        source=BY_EYE,
     )
 
 

@@ -21,6 +21,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.elastic import CASING_ROOM
 
@@ -32,7 +33,7 @@ class Choices:
     """What a maker may choose about the casing, in mm."""
 
     elastic_width: float = choice(
-        25.0, "mm", "width of the elastic", low=3, high=120, scales=True, source="common practice", group="casing"
+        25.0, "mm", "width of the elastic", low=3, high=120, scales=True, source=practice(), group="casing"
     )
     elastic_play: float = choice(
         CASING_ROOM,
@@ -40,7 +41,7 @@ class Choices:
         "how much wider the casing is than its elastic",
         low=1,
         high=20,
-        source="trouser study; common practice 3 to 6",
+        source=practice("3 to 6"),
         group="casing",
     )
 

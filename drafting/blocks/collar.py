@@ -22,6 +22,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.sources import BY_EYE, practice
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.collar_lines import Fall, Stand, fall_lines, stand_lines
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
@@ -46,6 +47,7 @@ class Choices:
         "a stand alone, or a shirt collar of stand and fall",
         words=("turn-down", "stand"),
         group="collar",
+        source=practice(),
     )
     collar_stand: float = choice(
         32.0,
@@ -54,7 +56,7 @@ class Choices:
         low=8,
         high=120,
         scales=True,
-        source="common practice: 30 to 40",
+        source=practice("30 to 40"),
         group="collar",
     )
     collar_rise: float = choice(
@@ -64,7 +66,7 @@ class Choices:
         low=0,
         high=40,
         scales=True,
-        source="common practice: 10 to 20",
+        source=practice("10 to 20"),
         group="collar",
     )
     collar_fall: float = choice(
@@ -74,7 +76,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source="common practice: 8 to 12 mm more than the stand",
+        source=practice("8 to 12 mm more than the stand"),
         group="collar",
     )
     collar_point: float = choice(
@@ -84,11 +86,11 @@ class Choices:
         low=10,
         high=250,
         scales=True,
-        source="common practice: 65 to 80",
+        source=practice("65 to 80"),
         group="collar",
     )
     collar_spread: float = choice(
-        22.0, "deg", "how far the points lean forward", low=-10, high=60, source="ours", group="collar"
+        22.0, "deg", "how far the points lean forward", low=-10, high=60, source=BY_EYE, group="collar"
     )
     closing: str = CLOSING
     button_diameter: float = BUTTON_DIAMETER

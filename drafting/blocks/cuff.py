@@ -24,6 +24,7 @@ from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, band_edges, band_seams, fold_mark
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
@@ -44,7 +45,7 @@ class Choices:
         low=8,
         high=80,
         scales=True,
-        source="common practice: twice the button",
+        source=practice("twice the button"),
         group="cuff",
     )
     cuff_cut: str = choice(
@@ -53,15 +54,10 @@ class Choices:
         "cut double and folded, or outside and inside cut apart",
         words=("folded", "seamed"),
         group="cuff",
+        source=practice(),
     )
     cuff_buttons: float = choice(
-        1.0,
-        "count",
-        "buttons on each cuff, one above the other",
-        low=1,
-        high=6,
-        source="common practice",
-        group="cuff",
+        1.0, "count", "buttons on each cuff, one above the other", low=1, high=6, source=practice(), group="cuff"
     )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
@@ -111,7 +107,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
 
 
 def _hem_seam(band: Band, hem: Chain) -> Seam:
-    """The cuff on the hem, gathered or not; quarters are marked on both (trouble GA2)."""
+    """The cuff on the hem, gathered or not; quarters are marked on both."""
     shares = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
     notches = tuple(SeamNotch(name, share * band.sewn, share * hem.path.length) for name, share in shares.items())
     return Seam("cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None, notches=notches)

@@ -28,6 +28,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.flare.fullness import gathered
 from drafting.shaping.limbs import arm_girth_at
 from drafting.shaping.shared_choices import ARM_EASE, cuff_depth, stretch_share
@@ -42,7 +43,7 @@ from drafting.shaping.torso.pieces import stretched
 NEEDS = ("front_armhole", "back_armhole")
 
 HAND_ROOM = 5.0
-"""mm: a closed hem passes the hand with this much to spare (bodice study)."""
+"""mm: a closed hem passes the hand with this much to spare (ours)."""
 
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
@@ -63,7 +64,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source="rows E01, E03: 23-40 tailored in woven cloth; E04: a shirt 0-15; E05: a knit 0-10",
+        source=(practice("23 to 40 in woven cloth, a knit 0 to 10"), memory("a shirt 0 to 15")),
     )
     wrist_ease: float = choice(
         60.0,
@@ -73,11 +74,11 @@ class Choices:
         high=300,
         step=5,
         scales=True,
-        source="ours",
+        source=BY_EYE,
     )
     stretch_share: float = stretch_share(0.0)
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source="ours"
+        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source=AS_ASKED
     )
     cuff_depth: float = cuff_depth(0.0, 0.0)
     hem_fullness: float = choice(
@@ -88,7 +89,7 @@ class Choices:
         high=3.0,
         step=0.1,
         group="fullness",
-        source="rows E10-E12: 1.5 light, 2 standard, 3 full",
+        source=practice("1.5 light, 2 standard, 3 full"),
     )
     overhang: float = choice(
         0.0,
@@ -98,7 +99,7 @@ class Choices:
         high=200,
         step=5,
         group="fullness",
-        source="common practice: 20-60",
+        source=practice("20 to 60"),
     )
     elbow_bend: float = choice(
         7.0,
@@ -106,7 +107,7 @@ class Choices:
         "how far the forearm turns forward, taken in by an elbow dart",
         low=0,
         high=12,
-        source="bodice study; ours",
+        source=BY_EYE,
         group="style",
     )
 

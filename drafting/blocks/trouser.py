@@ -28,6 +28,7 @@ from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
@@ -44,7 +45,7 @@ LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
 
 FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (trouser study)."""
+"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
 
 
 BELOW_KNEE = 0.155
@@ -62,7 +63,7 @@ class Choices:
         low=-300,
         high=300,
         scales=True,
-        source="row E41: 13-19 mm for trousers",
+        source=cite(Source.EASE_IN_CLOTHING, "13 to 19 mm for trousers"),
     )
     hip_ease: float = choice(
         55.0,
@@ -72,7 +73,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row E42: 51-70 mm",
+        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
     )
     thigh_ease: float = choice(
         70.0,
@@ -82,17 +83,10 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row E42: 25 mm at the least; default from the trouser study",
+        source=(cite(Source.EASE_IN_CLOTHING, "25 mm at the least"), TRIED),
     )
     knee_ease: float = choice(
-        80.0,
-        "mm",
-        "garment minus body at the knee",
-        low=-200,
-        high=400,
-        step=5,
-        scales=True,
-        source="trouser study, ours",
+        80.0, "mm", "garment minus body at the knee", low=-200, high=400, step=5, scales=True, source=TRIED
     )
     crotch_ease: float = choice(
         12.0,
@@ -101,7 +95,7 @@ class Choices:
         low=-40,
         high=120,
         scales=True,
-        source="trouser study, 2 % of the length",
+        source=ours("2 % of the length, by how many of the 3,034 people of ANSUR II draft well"),
     )
     leg_length: float = choice(
         0.0,
@@ -111,7 +105,7 @@ class Choices:
         high=300,
         step=5,
         group="length",
-        source="ours",
+        source=AS_ASKED,
     )
     leg: str = choice(
         "straight",
@@ -119,6 +113,7 @@ class Choices:
         "how the leg falls below the knee",
         words=("straight", "tapered", "flared"),
         group="style",
+        source=practice(),
     )
     leg_ends: str = choice(
         "shoe",
@@ -126,6 +121,7 @@ class Choices:
         "where the leg ends, before leg_length is added",
         words=("shoe", "below the knee"),
         group="length",
+        source=practice(),
     )
     hem_width: float = choice(
         0.0,
@@ -135,7 +131,7 @@ class Choices:
         high=3000,
         step=10,
         group="style",
-        source="ours",
+        source=AS_ASKED,
     )
     waist_finish: str = choice(
         "waistband",
@@ -143,6 +139,7 @@ class Choices:
         "a waistband with fly, or a casing with elastic that is pulled on",
         words=("waistband", "casing"),
         group="style",
+        source=practice(),
     )
     stretch_share: float = stretch_share(0.0)
     elastic_opens: float = choice(
@@ -153,7 +150,7 @@ class Choices:
         high=4,
         step=0.1,
         group="style",
-        source="trouser study: 1.8 passes the hip of everybody surveyed",
+        source=ours("1.8 passes the hip of all 3,034 people of ANSUR II"),
     )
     inseam_short: float = choice(
         0.0,
@@ -162,7 +159,7 @@ class Choices:
         low=0,
         high=8,
         scales=True,
-        source="row I06: up to 10 mm; block demands: 8",
+        source=(practice("up to 10 mm"), BY_EYE),
     )
 
 

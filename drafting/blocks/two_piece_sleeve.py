@@ -27,6 +27,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
@@ -36,13 +37,13 @@ from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 NEEDS = ("front_armhole", "back_armhole")
 
 ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
-"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
+"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (from memory)."""
 
 USUAL_BEND = 7.0
-"""degrees: the elbow bend for which the construction's figures are meant (bodice study)."""
+"""degrees: the elbow bend for which the construction's figures are meant (ours)."""
 
 VENT, VENT_LAP = 100.0, 36.0
-"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (coat study, from memory)."""
+"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (from memory)."""
 
 
 @dataclass(frozen=True)
@@ -57,30 +58,19 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source="rows E01, E03: 23-40 tailored in woven cloth; coat study 5.5 % of the armhole",
+        source=practice("23 to 40 in woven cloth, 30 to 50 in tailored wool"),
     )
     wrist_ease: float = choice(
-        95.0,
-        "mm",
-        "garment minus body at the cuff",
-        low=0,
-        high=300,
-        step=5,
-        scales=True,
-        source="coat study, from memory",
+        95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True, source=memory()
     )
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source="ours"
+        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source=AS_ASKED
     )
     elbow_bend: float = choice(
-        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source="bodice study; ours"
+        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source=BY_EYE
     )
     cuff_vent: bool = choice(
-        True,
-        "yes/no",
-        "an open vent at the cuff end of the hind-arm seam",
-        group="style",
-        source="common practice",
+        True, "yes/no", "an open vent at the cuff end of the hind-arm seam", group="style", source=practice()
     )
 
 

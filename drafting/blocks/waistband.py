@@ -21,6 +21,7 @@ from drafting.draft.piece import Piece, Placement
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, across, band_edges, band_seams, fold_mark
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
@@ -40,7 +41,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source="common practice: 30 to 45",
+        source=practice("30 to 45"),
         group="waistband",
     )
     band_underlap: float = choice(
@@ -50,7 +51,7 @@ class Choices:
         low=10,
         high=150,
         scales=True,
-        source="common practice: 30 to 50",
+        source=practice("30 to 50"),
         group="waistband",
     )
     band_cut: str = choice(
@@ -59,6 +60,7 @@ class Choices:
         "cut double and folded, or outside and inside cut apart",
         words=("folded", "seamed"),
         group="waistband",
+        source=practice(),
     )
     band_button: float = choice(
         16.0,
@@ -67,7 +69,7 @@ class Choices:
         low=6,
         high=60,
         scales=True,
-        source="common practice: 15 to 18",
+        source=practice("15 to 18"),
         group="waistband",
     )
     button_thickness: float = BUTTON_THICKNESS

@@ -20,7 +20,7 @@ BENDS: dict[str, tuple[int, int]] = {
     "side": (0, 1),
     "crotch": (0, 1),
 }
-"""Least and most inflections of an edge by the first word of its name (block demands, rule 6)."""
+"""Least and most inflections of an edge by the first word of its name (ours: as the trade's shapes bend)."""
 
 LEAST_NOTCH = 30.0
 """mm at adult scale: a first cap notch nearer the underarm than this is said."""

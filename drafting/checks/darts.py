@@ -15,7 +15,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
 TIP_SHORT = (20.0, 35.0)
-"""mm at adult scale: how far short of the bust point a bust dart ends (block demands, rule 5)."""
+"""mm at adult scale: how far short of the bust point a bust dart ends (common practice: 20 to 35)."""
 
 
 @dataclass(frozen=True, slots=True)

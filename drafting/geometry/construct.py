@@ -1,7 +1,6 @@
 """Drafting moves: a smooth curve between two directions, through a point, square and leaning lines.
 
-Handle lengths follow Hobby, "Smooth, easy to compute interpolating splines" (Discrete and
-Computational Geometry 1, 1986). Each handle is then kept short of the point where the two end
+Handle lengths follow `Source.HOBBY`. Each handle is then kept short of the point where the two end
 tangents meet, so that a curve that should bend one way only cannot wiggle.
 """
 

@@ -10,12 +10,14 @@ from dataclasses import dataclass, field, fields
 from functools import lru_cache
 from typing import Any, Literal
 
+from drafting.ground.sources import Cited, Sources
+
 Unit = Literal["mm", "deg", "percent", "ratio", "count", "word", "yes/no"]
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One choice: its `name`, `unit`, `default`, range `low`..`high`, what it means, and the source.
+    """One choice: its `name`, `unit`, `default`, range `low`..`high`, what it means, and its sources.
 
     `words` lists what a choice of unit "word" may be. `scales` says that the default is meant for
     an adult and shrinks with a small body (a value that a maker typed never does). `step` is what
@@ -28,7 +30,7 @@ class Choice:
     low: float | None
     high: float | None
     meaning: str
-    source: str
+    source: Sources
     group: str
     step: float
     words: tuple[str, ...]
@@ -42,20 +44,21 @@ def choice(
     *,
     low: float | None = None,
     high: float | None = None,
-    source: str = "common practice",
+    source: Cited | Sources,
     group: str = "fit",
     step: float = 1.0,
     words: tuple[str, ...] = (),
     scales: bool = False,
 ) -> Any:
     """Return a dataclass field that carries a `Choice` (its name is the field's)."""
+    sources = source if isinstance(source, tuple) else (source,)
     about = {
         "unit": unit,
         "default": default,
         "low": low,
         "high": high,
         "meaning": meaning,
-        "source": source,
+        "source": sources,
         "group": group,
         "step": step,
         "words": words,

@@ -2,7 +2,7 @@
 
 Millimetre constants here are meant for adults. Below a bust of 700 mm they shrink with bust / 900,
 so that a 40 cm doll drafts too; between 600 and 700 mm the two rules are joined by a straight line,
-so that nothing jumps (the project's block demands, rule 8; the join is ours).
+so that nothing jumps (ours).
 """
 
 from __future__ import annotations

@@ -16,6 +16,7 @@ from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import placed, sewing_steps, toile_steps
+from drafting.making.plan_sources import PLAN
 from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
@@ -39,6 +40,7 @@ def planned(made: Made) -> Plan:
         cautions=cautions(made),
         remarks=easier(made, room),
         settings=sewn,
+        sources=PLAN,
     )
 
 

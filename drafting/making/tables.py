@@ -21,7 +21,7 @@ Row = tuple[Said | str | float, ...]
 RowsOf = Callable[[MadeGarment], Iterator["Row"]]
 
 QUARTERS = 4
-"""Gathers are marked in quarters on both sides, so that they spread evenly (trouble GA2)."""
+"""Gathers are marked in quarters on both sides, so that they spread evenly (common practice)."""
 
 
 def tables(made: Made) -> tuple[Table, ...]:
@@ -64,7 +64,7 @@ def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterato
 
 
 LAYERS, LEAST_SHANK, MOST_SHANK = 2, 2.0, 4.0
-"""Layers that a buttonhole side has, and mm of thread shank at least and at most (row K21)."""
+"""Layers that a buttonhole side has, and mm of thread shank at least and at most (from memory)."""
 
 
 def shank(fabric: Fabric | None) -> float:
@@ -173,7 +173,7 @@ def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
 
 
 def bias_strip(area: float, width: float) -> float:
-    """Return the length (mm) of bias strip that an `area` (mm2) of cloth gives (row E30).
+    """Return the length (mm) of bias strip that an `area` (mm2) of cloth gives.
 
     Each join of two strips costs one width of it.
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from drafting.ground.units import parse_length, show_length
 
 TRUE = 0.5
-"""mm by which a side of a 100 mm square may be off and still count as true (check value X08)."""
+"""mm by which a side of a 100 mm square may be off and still count as true (common practice)."""
 
 WILD = 2.0
 """A square more than so many times too large or small was misread, or is another one (ours)."""

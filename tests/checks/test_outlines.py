@@ -45,7 +45,7 @@ def test_a_sliver_of_an_edge_is_an_error_unless_it_is_named_short() -> None:
 
 
 def test_the_least_edge_shrinks_with_a_doll() -> None:
-    # The block demands' rule 8: constants shrink with bust / 900 below a bust of 700 mm.
+    # Ours: constants shrink with bust / 900 below a bust of 700 mm.
     flap = Draft((ring(0j, 100 + 0j, 102.5 + 0j, 102.5 + 80j),))
     doll = check_draft(flap, {"bust_girth": 400.0})
     assert [f for f in doll if f.check == "edge length"] == []

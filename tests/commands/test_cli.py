@@ -215,6 +215,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     from drafting.blocks import all_blocks
+    from drafting.ground.sources import printed
 
     assert main(["blocks"]) == 0
     said = " ".join(capsys.readouterr().out.split())
@@ -223,7 +224,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     for choice in choices:
         assert choice.name in said
         assert " ".join(choice.meaning.rstrip(".").split()) in said
-        assert f"Source: {' '.join(choice.source.split())}" in said
+        assert f"Source: {printed(*choice.source)}" in said
 
 
 def test_a_reader_that_closes_early_is_no_fault() -> None:

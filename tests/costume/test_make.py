@@ -65,7 +65,7 @@ def test_a_dolls_defaults_shrink_and_what_was_typed_does_not() -> None:
     doll = wearer({"height": 760, "bust_girth": 405, "waist_girth": 340, "hip_girth": 445})
     made = draft_garment(doll, None, "shirt", {"waist_ease": 40})
     assert made.choices["bust_ease"][0] == pytest.approx(100 * 405 / 900)
-    # Trouble ME7: 6 mm (1/4 in) is the allowance proposed for a doll; a smaller one cannot be sewn.
+    # Common practice: 6 mm (1/4 in) is the allowance proposed for a doll; a smaller one cannot be sewn.
     assert made.choices["seam_allowance"][0] == 6.0
     assert made.choices["hem_allowance"][0] == pytest.approx(20 * 405 / 900)
     assert made.choices["waist_ease"] == (40, "file")
@@ -109,7 +109,7 @@ def test_the_demo_is_made_and_every_check_holds(demo: Made) -> None:
 
 
 def test_i03_back_shoulder_less_front_shoulder_is_the_stated_ease(demo: Made) -> None:
-    # I03 of the check values (common practice): 0 beside dart and ease, within 0.1 cm.
+    # Common practice: 0 beside dart and ease, within 0.1 cm.
     shirt = next(g for g in demo.garments if g.name == "shirt")
     back, front = shirt.draft["back"]["shoulder"].length, shirt.draft["front"]["shoulder"].length
     assert back - front - shirt.choices["shoulder_ease"][0] == pytest.approx(0, abs=1)
@@ -163,6 +163,7 @@ def test_the_record_has_the_parts_of_schema_1_and_is_json(record: dict[str, Any]
         "layout",
         "notions",
         "steps",
+        "sources",
         "timings",
     ]
     assert record["schema"] == 1
@@ -251,6 +252,14 @@ def test_every_choice_is_recorded_with_its_source(record: dict[str, Any]) -> Non
     chosen = record["choices"]["shirt"]
     assert chosen["waist_ease"] == {"value": 90.0, "source": "file"}
     assert chosen["seam_allowance"] == {"value": 10.0, "source": "default"}
+
+
+def test_the_record_names_the_works_that_its_choices_and_estimates_follow(record: dict[str, Any]) -> None:
+    told = record["sources"]
+    for garment, chosen in record["choices"].items():
+        assert told["choices"][garment].keys() == chosen.keys()
+    assert told["choices"]["shirt"]["waist_ease"].startswith("Ease in clothing: 19 to 25 mm")
+    assert any("2012 Anthropometric Survey of US Army Personnel" in work for work in told["works"])
 
 
 def test_a_seam_that_fails_is_not_ok_in_the_record(demo: Made) -> None:

@@ -1,6 +1,6 @@
 """Outlines that are none end in a plain refusal; what kills the packing library kills a child only.
 
-The list is the bad-input table of the project's layout study: each of these made the library panic,
+The list is ours: each of these made the library panic,
 hang or pack wrongly.
 """
 

@@ -30,7 +30,7 @@ def worded(block: str) -> list[tuple[str, str]]:
 def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     block: str, data: st.DataObject, n: int, fabric: Fabric, lopsided: bool
 ) -> None:
-    """Trouble MA4: each step uses only parts already made; every piece, seam and notion used once."""
+    """Each step uses only parts already made; every piece, seam and notion used once."""
     choices = worded(block)
     asked = dict(data.draw(st.lists(st.sampled_from(choices), max_size=3))) if choices else {}
     body = uneven(bdims()[n]) if lopsided else bdims()[n]

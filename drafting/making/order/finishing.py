@@ -15,7 +15,7 @@ from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.treating import has_pile
 
 HANG = 24.0
-"""hours that bias parts hang before their hem is levelled (row K24, trouble FL4: 24 to 48)."""
+"""hours that bias parts hang before their hem is levelled (common practice: 24 to 48)."""
 
 
 def sleeve_ends(bench: Bench) -> None:

@@ -19,7 +19,7 @@ TOILE_SHARE = 0.5
 
 
 def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
-    """Yield a toile to try on for each garment, before good cloth is cut (row C13, common practice)."""
+    """Yield a toile to try on for each garment, before good cloth is cut (common practice)."""
     for garment in made.garments:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
         shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)

@@ -1,8 +1,8 @@
 """One garment put together: stiffen, shape, join flat, try on, close, set in, finish.
 
-Row K24 (common practice): darts and shaping before joining, flat work before rounds are closed,
+Common practice: darts and shaping before joining, flat work before rounds are closed,
 set-in sleeves after the side seams, hems last; what hangs on the bias rests a day before it is
-levelled (trouble FL4).
+levelled.
 """
 
 from __future__ import annotations

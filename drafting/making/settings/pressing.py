@@ -17,7 +17,7 @@ from drafting.making.treating import has_pile
 Press = Literal["open", "to one side", "not"]
 
 ENCLOSING = ("cuff", "waistband", "collar-stand", "casing")
-"""Bands that take the edge they are sewn to between their two layers (ISO 4916 class 3, row K08)."""
+"""Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 
 def press_for(draft: Draft, seam: Seam, stitch: str) -> Press:

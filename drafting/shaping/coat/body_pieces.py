@@ -25,7 +25,7 @@ from drafting.shaping.coat.lapel import FrontEdge
 from drafting.shaping.coat.shape import CoatShape, x_at
 
 FACING_ON_SHOULDER = 0.34
-"""Share of the front shoulder that the facing reaches along (coat study, from memory)."""
+"""Share of the front shoulder that the facing reaches along (from memory)."""
 
 TAIL_FRONT_MOST = 0.7
 """The tail starts at most at this share of the way from the centre to the front seam (ours)."""

@@ -26,16 +26,16 @@ from drafting.shaping.flare.bend import Panel
 from drafting.shaping.flare.other_ways import Godet
 
 FOOT = 1.12
-"""Half back at the hem over half back at the waist (coat study)."""
+"""Half back at the hem over half back at the waist (ours)."""
 
 PLEAT_TOP = 0.85
-"""Depth of the pleat at the waist over its depth at the hem (coat study)."""
+"""Depth of the pleat at the waist over its depth at the hem (from memory)."""
 
 VENT_SLANT = 0.3
 """How far the vent's top slants down, as a share of the vent's width: it hangs better (memory)."""
 
 BOW = (0.30, 0.68, 0.64)
-"""The front edge's bow: where its handles stand, and the lower over the upper (coat study)."""
+"""The front edge's bow: where its handles stand, and the lower over the upper (ours)."""
 
 
 @dataclass(frozen=True)

@@ -13,10 +13,10 @@ SHAPES = ("flat", "shank", "ball")
 """A button is sewn through, or stands on its own shank, or is a ball."""
 
 PAST_CENTRE = 3.0
-"""mm by which a buttonhole reaches past the button's middle towards the edge (row K20)."""
+"""mm by which a buttonhole reaches past the button's middle towards the edge (common practice)."""
 
 VERY_SMALL = 12.0
-"""mm: up to this a button counts as very small and gets a wider stand (ours; row K19)."""
+"""mm: up to this a button counts as very small and gets a wider stand (ours)."""
 
 LEAST_SPACING = 0.5
 """Share of the plain spacing under which the first two buttons would crowd (ours)."""
@@ -32,14 +32,14 @@ class Button:
 
     @property
     def hole(self) -> float:
-        """Length of its buttonhole: diameter + thickness, half the girth of a ball (row K17)."""
+        """Length of its buttonhole: diameter + thickness, half the girth of a ball (common practice)."""
         if self.shape == "ball":
             return math.pi * self.diameter / 2
         return self.diameter + self.thickness
 
     @property
     def stand(self) -> float:
-        """Least width beyond the centre line: the diameter, 1.5 of it if very small (row K19)."""
+        """Least width beyond the centre line: the diameter, 1.5 of it if very small (common practice)."""
         return self.diameter * (1.5 if self.diameter <= VERY_SMALL else 1.0)
 
     @property
@@ -62,9 +62,9 @@ def button_notion(where: str, count: int, button: Button, note: str = "") -> Not
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:
     """Return where `count` buttons stand, mm down an edge, one of them on `level` (the bust line).
 
-    Without a level they stand evenly from first to last, span / (count - 1) apart (row K18). With one
+    Without a level they stand evenly from first to last, span / (count - 1) apart. With one
     the spacing is the greatest that is no wider and meets the level; the last then moves up, and a
-    further button is added where there is room for it (trouble MA1).
+    further button is added where there is room for it (common practice).
 
     >>> button_row(2, 50, 5, 24)
     [2.0, 13.0, 24.0, 35.0, 46.0]

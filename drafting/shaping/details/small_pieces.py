@@ -9,10 +9,10 @@ from drafting.draft.draft import Notion
 from drafting.draft.piece import Edge, EdgeKind, Piece
 
 PAST_STITCHING = 3.0
-"""mm: interfacing reaches past the stitching line by this, and no more (trouble AL5)."""
+"""mm: interfacing reaches past the stitching line by this, and no more (common practice)."""
 
 LIGHT = "a light fusible, lighter than the cloth"
-"""What collars, cuffs and button fronts are stiffened with (row K22: not heavier than the shell)."""
+"""What collars, cuffs and button fronts are stiffened with (from memory: not heavier than the shell)."""
 
 TURNED_UNDER, LEAST_TURNED = 10.0, 6.0
 """mm at adult scale, and at any: turned in where an inner edge is stitched down (common practice)."""

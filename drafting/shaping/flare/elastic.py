@@ -15,16 +15,16 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 
 OVERLAP = 25.0
-"""mm by which the ends of a loop are lapped and sewn (trouble EL1)."""
+"""mm by which the ends of a loop are lapped and sewn (common practice)."""
 
 LOOSEST = 0.98
-"""A loop longer than this share of the girth no longer holds (block demands)."""
+"""A loop longer than this share of the girth no longer holds (ours)."""
 
 TIGHT = 0.85
-"""A loop shorter than this share of a neck, arm or leg is warned of (row E15; caution C10)."""
+"""A loop shorter than this share of a neck, arm or leg is warned of (from memory)."""
 
 CASING_ROOM, TURN_IN = 3.0, 8.0
-"""mm: play of the elastic in its casing, and what is turned under at its edge (trouser study)."""
+"""mm: play of the elastic in its casing, and what is turned under at its edge (ours)."""
 
 
 @dataclass(frozen=True, slots=True)

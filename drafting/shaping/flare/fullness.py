@@ -1,7 +1,7 @@
 """Gathers: one rule of drawn and sewn length, and the arithmetic around it. mm.
 
 A gathered edge is drawn longer than it is sewn: ratio = drawn / sewn. Poof, elastic and frills all
-say it with the same two numbers. Ratios: 1.5 light, 2 standard, 3 full (rows E10-E12).
+say it with the same two numbers. Ratios: 1.5 light, 2 standard, 3 full (common practice).
 """
 
 from __future__ import annotations
@@ -16,11 +16,11 @@ from drafting.ground.findings import Finding
 QUARTERS = (0.25, 0.5, 0.75)
 
 BULKY = 4.0
-"""mm: a gathered seam thicker than this before its band is hard to sew and to press (ours; trouble
-GA1 names 6 mm as too much and chiffon's 1.2 mm as nothing)."""
+"""mm: a gathered seam thicker than this before its band is hard to sew and to press (ours; common
+practice has 6 mm as too much and chiffon's 1.2 mm as nothing)."""
 
 HEAVY_RATIO = 1.5
-"""The most that heavy cloth should be gathered (rows E10-E12: not above 1.5-2)."""
+"""The most that heavy cloth should be gathered (common practice: not above 1.5-2)."""
 
 
 def flat_length(sewn: float, ratio: float) -> float:
@@ -46,7 +46,7 @@ def ratio_of_percentage(percent: float) -> float:
 
 
 def tiers(top: float, ratio: float, count: int) -> tuple[float, ...]:
-    """Return the flat lengths of gathered tiers, each `ratio` times the one above (row E13).
+    """Return the flat lengths of gathered tiers, each `ratio` times the one above.
 
     >>> tiers(700, 2, 3)
     (1400, 2800, 5600)
