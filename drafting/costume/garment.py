@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -18,6 +18,7 @@ from drafting.body import Body
 from drafting.body.body import Side
 from drafting.body.sides import differing, one_side
 from drafting.checks import check_all
+from drafting.checks.girths import finished as girth_drawn
 from drafting.checks.treatments import untakeable
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.draft.chain import Chain, chain
@@ -174,8 +175,21 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             draft = part.draft(draft, body, fabric, choices, **chains)
         else:
             values = tuple(vars(choices).items())
-            draft += _part(body, _Part(name, fabric, values, tuple(chains.values()), choices))
+            asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
+            draft += _part(body, asked)
+    _refuse_unread_girths(draft)
     return _left_open(_sewn_up(draft))
+
+
+def _refuse_unread_girths(draft: Draft) -> None:
+    """Refuse a girth that no piece draws a level line for: nobody could read it off or check it."""
+    for girth in draft.girths:
+        if girth_drawn(draft, girth.level, girth.side) is None:
+            raise DraftError(
+                f"a girth is stated for the {girth.level}, but no piece draws that level",
+                turn=f'give a piece levels=(Level("{girth.level}", (path,)),), the line across it '
+                "where this girth is read off, or leave the Girth out",
+            )
 
 
 @dataclass(frozen=True)
@@ -186,6 +200,7 @@ class _Part:
     """
 
     name: str
+    draft: Callable[..., Draft]
     fabric: Fabric | None
     values: tuple[tuple[str, Any], ...]
     chains: tuple[Chain, ...]
@@ -198,9 +213,9 @@ class _Part:
 @remembered(32)
 def _part(body: Body, asked: _Part) -> Draft:
     """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
-    part = all_blocks()[asked.name]
-    assert part.draft is not None
-    return part.draft(body, asked.fabric, asked.choices, **dict(zip(part.needs, asked.chains, strict=True)))
+    needs = all_blocks()[asked.name].needs
+    chains = dict(zip(needs, asked.chains, strict=True))
+    return asked.draft(body, asked.fabric, asked.choices, **chains)
 
 
 def _sewn_up(draft: Draft) -> Draft:
