@@ -32,7 +32,7 @@ ORDER = (
     ("making",),
     ("report", "printout", "plan_page"),
     ("output",),
-    ("notebook", "console", "lab"),
+    ("notebook", "console", "lab", "public"),
     ("app",),
     ("cli",),
     ("__main__",),
