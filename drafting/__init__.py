@@ -84,18 +84,20 @@ __all__ = [
 ]
 
 
-def __getattr__(name: str) -> Any:
-    """Return a public name, loaded now (PEP 562); `__version__` is what the installed package says."""
-    if name == "__version__":
-        from drafting.ground.shipped import kit_version
+if not TYPE_CHECKING:  # a type checker would take any name for one of ours
 
-        return kit_version()
-    if name not in __all__:
-        raise AttributeError(f"module 'drafting' has no attribute {name!r}")
-    from drafting import public
+    def __getattr__(name: str) -> Any:
+        """Return a public name, loaded now (PEP 562); `__version__` is what the installed package says."""
+        if name == "__version__":
+            from drafting.ground.shipped import kit_version
 
-    globals()[name] = getattr(public, name)  # asked for once
-    return globals()[name]
+            return kit_version()
+        if name not in __all__:
+            raise AttributeError(f"module 'drafting' has no attribute {name!r}")
+        from drafting import public
+
+        globals()[name] = getattr(public, name)  # asked for once
+        return globals()[name]
 
 
 def __dir__() -> list[str]:

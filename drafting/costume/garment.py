@@ -74,6 +74,12 @@ def draft_garment(
 
     Raises `InputError` for a block or choice that is not known or out of range, `DraftError` where
     these measures and choices cannot be drafted together.
+
+    >>> from drafting.body import wearer
+    >>> body = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
+    >>> bodice = draft_garment(body, None, "bodice", {"bust_ease": 100.0})
+    >>> [piece.name for piece in bodice.draft.pieces], bodice.draft.girths[0].settled_ease
+    (['back', 'front'], 100.0)
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}

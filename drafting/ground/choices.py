@@ -48,7 +48,17 @@ def choice(
     words: tuple[str, ...] = (),
     scales: bool = False,
 ) -> Any:
-    """Return a dataclass field that carries a `Choice` (its name is the field's)."""
+    """Return a dataclass field that carries a `Choice` (its name is the field's).
+
+    `default`, `low`, `high` and `step` are in `unit`; for the rest see `Choice`. Nothing is raised
+    here: a block from outside is asked when it is taken in use.
+
+    >>> @dataclass(frozen=True)
+    ... class Choices:
+    ...     cape_length: float = choice(480.0, "mm", "neck to hem", low=300, high=1600)
+    >>> Choices().cape_length, choices_of(Choices)[0].high
+    (480.0, 1600)
+    """
     about = {
         "unit": unit,
         "default": default,

@@ -31,7 +31,11 @@ def shipped(folder: Literal["measurements", "notebooks"]) -> Path:
 
 
 def demo_costume() -> Path:
-    """Return the costume file of the demo, the lamplighter (an invented figure)."""
+    """Return the costume file of the demo, the lamplighter (an invented figure).
+
+    >>> demo_costume().name
+    'lamplighter.toml'
+    """
     return shipped("measurements") / "costumes" / "lamplighter.toml"
 
 
