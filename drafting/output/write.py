@@ -35,7 +35,7 @@ PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
 
 
-def write_output(made: Made, out: Path, tell: Tell = silent) -> tuple[Finding, ...]:
+def write_output(made: Made, out: Path | str, tell: Tell = silent) -> tuple[Finding, ...]:
     """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
 
     Returns what the printing had to say; the record holds it too. `tell` hears each step. Raises
