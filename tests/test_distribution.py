@@ -102,6 +102,19 @@ def test_its_own_tests_start_in_it(unpacked: Path) -> None:
     assert re.search(r"\d\d+ passed", done.stdout)
 
 
+def test_ruff_passes_over_the_environments_that_the_two_commands_make_in_it(unpacked: Path) -> None:
+    """Without a repository ruff reads no .gitignore."""
+    for command in COMMANDS:
+        (place,) = re.findall(r"-m venv (\S+)", command)
+        (unpacked / place / "lib").mkdir(parents=True)
+        (unpacked / place / "lib" / "theirs.py").write_text("import os,sys\n", "utf-8")
+    for asked in (["check"], ["format", "--check"]):
+        done = subprocess.run(
+            [sys.executable, "-m", "ruff", *asked, "--quiet", "."], cwd=unpacked, text=True, capture_output=True
+        )
+        assert done.returncode == 0, done.stdout[-1000:]
+
+
 def test_the_wheel_built_from_it_names_its_licence_as_spdx_does_and_carries_it(wheel: zipfile.ZipFile) -> None:
     """PEP 639: an SPDX expression, the file beside it, and no classifier that says it again."""
     said = about(wheel)
