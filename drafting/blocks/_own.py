@@ -127,7 +127,9 @@ def read_installed() -> list[OwnFile]:
 def failed(error: BaseException, name: str, file: str, what: str) -> Fault:
     """Return what went wrong in a block's own code, with the last line of its file that ran."""
     said = error.msg if isinstance(error, SyntaxError) else error
-    return Fault(f"{what}: {type(error).__name__}: {said}", "mend this line", name, file, _line(error, file))
+    line = _line(error, file)
+    right = f"mend line {line} of {Path(file).name}" if line else "mend its code"
+    return Fault(f"{what}: {type(error).__name__}: {said}", right, name, file, line)
 
 
 def _line(error: BaseException, file: str) -> int | None:
@@ -149,7 +151,7 @@ def guarded(draft: Callable[..., Draft], own: OwnFile) -> Callable[..., Draft]:
             made = draft(*given, **chains)
         except DraftError:
             raise
-        except Exception as error:
+        except (Exception, SystemExit) as error:
             raise InputError([failed(error, own.name, own.file, "cannot be drafted")]) from error
         if not isinstance(made, Draft):
             what = f"gives back {type(made).__name__}, not a Draft"

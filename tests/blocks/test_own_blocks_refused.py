@@ -39,7 +39,7 @@ def written(own: Path, text: str, name: str = "wrap_skirt.py") -> list[str]:
             "from dataclasses import",
             "from dataklasses import",
             "from data",
-            "cannot be read: ModuleNotFoundError: No module named 'dataklasses'; mend this line",
+            "cannot be read: ModuleNotFoundError: No module named 'dataklasses'; mend line 6 of wrap_skirt.py",
         ),
         ("def wrap_skirt(body", "def wrap_skirt(body:", "def wrap_skirt", "SyntaxError"),
         ("    piece = Piece(", "   piece = Piece(", "piece = Piece(", "IndentationError"),
@@ -144,6 +144,7 @@ def test_an_error_in_its_code_is_said_with_its_line_not_as_a_fault_of_ours(own: 
     (fault,) = caught.value.faults
     assert (fault.file, fault.line) == (str(own / "wrap_skirt.py"), line_of(text, "1 / 0"))
     assert fault.what == "cannot be drafted: ZeroDivisionError: division by zero"
+    assert fault.right == f"mend line {fault.line} of wrap_skirt.py"  # a bench shows no file
 
 
 def test_a_block_that_gives_back_no_draft_is_refused(own: Path) -> None:
