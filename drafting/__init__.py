@@ -3,8 +3,8 @@
     Body + Fabric -> Draft -> Pattern -> Findings -> Sheet -> file
 
 `drafting.costume.make.make` runs the whole flow and is the page to read first. What stands in `__all__` is
-what programs and blocks of other people may rely on; it is loaded when the first of it is asked for,
-so that `import drafting` costs nothing.
+what programs and blocks of other people may rely on; each of it is loaded when it is asked for, so
+that `import drafting` costs nothing, and a body can be read without loading what draws and prints.
 
 >>> import drafting
 >>> made = drafting.make(drafting.read_costume(drafting.demo_costume()))
@@ -14,6 +14,7 @@ False
 
 from __future__ import annotations
 
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -94,10 +95,19 @@ if not TYPE_CHECKING:  # a type checker would take any name for one of ours
             return kit_version()
         if name not in __all__:
             raise AttributeError(f"module 'drafting' has no attribute {name!r}")
-        from drafting import public
-
-        globals()[name] = getattr(public, name)  # asked for once
+        module, own = _homes()[name]
+        globals()[name] = getattr(import_module(module), own)  # asked for once
         return globals()[name]
+
+
+def _homes() -> dict[str, tuple[str, str]]:
+    """Return where each public name stands: module, and name there, as `public.py` imports them."""
+    import ast
+    from pathlib import Path
+
+    text = Path(__file__).with_name("public.py").read_text("utf-8")
+    lines = (node for node in ast.parse(text).body if isinstance(node, ast.ImportFrom))
+    return {a.asname or a.name: (str(line.module), a.name) for line in lines for a in line.names}
 
 
 def __dir__() -> list[str]:

@@ -1,6 +1,7 @@
-"""Where the names of `drafting.__all__` come from; nothing else imports this.
+"""Where the names of `drafting.__all__` stand.
 
-Each is loaded from where it stands, under the name that other people's programs may rely on.
+Type checkers follow these lines, and `drafting.__getattr__` reads them as text, so that one name
+loads no more than its own module; nothing imports this file as a whole.
 """
 
 from __future__ import annotations

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 import drafting
+from drafting import public
 from drafting.commands.cli import main
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -52,6 +53,18 @@ def test_importing_the_package_loads_none_of_its_rooms_and_no_library() -> None:
     loaded = set(done.stdout.split())
     assert {name for name in loaded if name.startswith("drafting")} == {"drafting"}
     assert {name.partition(".")[0] for name in loaded} - sys.stdlib_module_names == {"drafting"}
+
+
+def test_a_name_loads_no_more_than_it_needs() -> None:
+    code = "import sys, drafting; drafting.read_body, drafting.choice; print(*sys.modules)"
+    asked = [sys.executable, "-c", code]
+    done = subprocess.run(asked, capture_output=True, text=True, check=True, cwd=ROOT)
+    assert not {"numpy", "scipy", "shapely", "matplotlib"} & set(done.stdout.split())
+
+
+def test_the_two_lists_of_public_names_are_one() -> None:
+    assert {name for name in vars(public) if name[:2] != "__"} - {"annotations"} == set(NAMES)
+    assert all(getattr(public, name) is getattr(drafting, name) for name in NAMES)
 
 
 def test_the_version_is_that_of_the_installed_package(capsys: pytest.CaptureFixture[str]) -> None:
