@@ -18,7 +18,6 @@ from drafting.body import Body
 from drafting.body.body import Side
 from drafting.body.sides import differing, one_side
 from drafting.checks import check_all
-from drafting.checks.girths import finished as girth_drawn
 from drafting.checks.treatments import untakeable
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.draft.chain import Chain, chain
@@ -189,8 +188,9 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
 
 def _refuse_unread_girths(draft: Draft) -> None:
     """Refuse a girth that no piece draws a level line for: nobody could read it off or check it."""
+    drawn = {level.name for piece in draft.pieces for level in piece.levels}
     for girth in draft.girths:
-        if girth_drawn(draft, girth.level, girth.side) is None:
+        if girth.level not in drawn:
             raise DraftError(
                 f"a girth is stated for the {girth.level}, but no piece draws that level",
                 turn=f'give a piece levels=(Level("{girth.level}", (path,)),), the line across it '
