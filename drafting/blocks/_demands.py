@@ -8,10 +8,10 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import fields
 from types import FunctionType
-from typing import Any
+from typing import Any, get_args
 
 from drafting.blocks._own import OwnFile, nearest
-from drafting.ground.choices import Choice, choices_of
+from drafting.ground.choices import Choice, Unit, choices_of
 from drafting.ground.errors import Fault
 
 SOURCE = re.compile(r"^\s*Source: *\S", re.MULTILINE)
@@ -63,14 +63,25 @@ def _unclear(one: Choice) -> Iterator[tuple[str, str]]:
         yield "has no meaning", "say in words what is chosen"
     if not one.source.strip():
         yield "has no source", "name a published work, common practice, from memory or ours"
-    if one.unit == "word" and one.default not in one.words:
-        yield f"{one.default!r} is none of its words", "list it in words=(...)"
-    numbers = one.default is not None and not isinstance(one.default, str)
-    low, high = one.low, one.high
-    if numbers and not (low is None or one.default >= low):
-        yield f"its default {one.default:g} lies below {low:g}", "lower low, or raise the default"
-    if numbers and not (high is None or one.default <= high):
-        yield f"its default {one.default:g} lies above {high:g}", "raise high, or lower the default"
+    if one.unit not in get_args(Unit):
+        yield f"has the unit {one.unit!r}", f"units are {', '.join(get_args(Unit))}"
+    elif one.unit == "word":
+        if one.default not in one.words:
+            yield f"{one.default!r} is none of its words", "list it in words=(...)"
+    elif one.unit == "yes/no":
+        if not isinstance(one.default, bool):
+            yield f"its default {one.default!r} is neither True nor False", "write one of the two"
+    elif one.default is not None:
+        yield from _out_of_range(one)
+
+
+def _out_of_range(one: Choice) -> Iterator[tuple[str, str]]:
+    if isinstance(one.default, bool) or not isinstance(one.default, int | float):
+        yield f"its default {one.default!r} is no number", f"write a number of {one.unit}"
+    elif one.low is not None and not one.default >= one.low:
+        yield (f"its default {one.default:g} lies below {one.low:g}", "lower low, or raise the default")
+    elif one.high is not None and not one.default <= one.high:
+        yield (f"its default {one.default:g} lies above {one.high:g}", "raise high, or lower the default")
 
 
 def _function(own: OwnFile) -> Iterator[Fault]:

@@ -72,6 +72,10 @@ def written(own: Path, text: str, name: str = "wrap_skirt.py") -> list[str]:
             "skirt_ease: is not made by choice(...)",
         ),
         ("low=20", "low=90", "skirt_ease", "skirt_ease: its default 60 lies below 90"),
+        ('60.0, "mm"', '6.0, "cm"', "skirt_ease", "skirt_ease: has the unit 'cm'; units are mm, deg, "),
+        ('60.0, "mm"', '"6", "mm"', "skirt_ease", "skirt_ease: its default '6' is no number; write"),
+        ('60.0, "mm"', '60, "yes/no"', "skirt_ease", "skirt_ease: its default 60 is neither True nor"),
+        ('60.0, "mm"', '"six", "word"', "skirt_ease", "skirt_ease: 'six' is none of its words; list"),
         ('"skirt minus body at the hip"', '""', "skirt_ease", "skirt_ease: has no meaning"),
         ("low=20", 'source=" ", low=20', "skirt_ease", "skirt_ease: has no source"),
         (
