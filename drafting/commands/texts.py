@@ -104,8 +104,12 @@ def _works(cited: Iterable[Cited]) -> list[str]:
 
 
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source."""
+    """Return a block's name and summary, then each choice: range, default, meaning, source.
+
+    A block from outside the kit names the file that it is written in.
+    """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
+    lines += [f"  written in {block.file}"] if block.file else []
     for choice in block.choices:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
         about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"

@@ -179,7 +179,11 @@ def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:
 
 
 def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
-    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m."""
+    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m.
+
+    >>> print(shopping_csv(()), end="")
+    what,detail,amount,unit,cost
+    """
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(("what", "detail", "amount", "unit", "cost"))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.draft.draft import Notion
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench
 from drafting.making.seam_lengths import seam_lengths
@@ -133,10 +134,17 @@ def buttons(bench: Bench) -> None:
                 "button",
                 f"with {notion.what}",
                 where,
-                [said("do.fastener", what=notion.what, where=notion.where, note=notion.note)],
+                [_fastener(notion)],
                 notions=[f"{notion.what}: {notion.where}"],
                 count=notion.count,
             )
+
+
+def _fastener(notion: Notion) -> Said:
+    facts = {"what": notion.what, "where": notion.where}
+    if not notion.note:
+        return said("do.fastener_plain", **facts)
+    return said("do.fastener", **facts, note=notion.note)
 
 
 DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
