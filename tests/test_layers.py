@@ -14,11 +14,12 @@ PACKAGE = ROOT / "drafting"
 
 # Each module or package of drafting/, lowest first. Those in one line do not import each other.
 ORDER = (
-    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered"),
+    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered", "roles"),
     ("units",),
     ("geometry", "reading", "scale", "paper"),
     ("piece",),
     ("draft", "pattern"),
+    ("parts",),
     ("walk", "chain", "hands", "body", "fabric", "label", "workroom"),
     ("shaping",),
     ("blocks", "alter", "finish"),
