@@ -303,6 +303,7 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
                 f"flat, {choices.bone_width:g} mm wide, {tips}",
                 "flat",
                 choices.bone_width,
+                c.panel,
             )
             for c in channels
         )
@@ -375,6 +376,7 @@ def _seam_bones(tails: list[Piece]) -> Draft:
                 _front_seam(piece).length - AT_WAIST - AT_HEM,
                 note,
                 "flat",
+                piece=piece.name,
             )
             for piece in tails
         )
