@@ -12,8 +12,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Edge, Notch, Piece
-from drafting.draft.piece import Level as BodyLevel
-from drafting.draft.roles import EdgeRole, Half, NotchKind, PieceRole
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path, smooth
 from drafting.ground.choices import choice
@@ -66,9 +65,10 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
     if choices.puff_width == 0 and choices.puff_height == 0:
         return draft
     new = _opened(old, choices)
+    arm = {level.name for level in old.levels if level.kind is LevelKind.UPPER_ARM}
     girths = tuple(
         replace(g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width)
-        if g.level == "upper_arm"
+        if g.level in arm
         else g
         for g in draft.girths
     )
@@ -117,7 +117,7 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
             return _widened_hem(edge, choices.puff_width)
         return replace(edge, path=front(edge.path) if edge.half is Half.FRONT else back(edge.path))
 
-    levels = tuple(BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
+    levels = tuple(replace(v, paths=tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
     return replace(
         piece, edges=tuple(moved(e) for e in piece.edges), levels=levels, points={**piece.points, "crown": top}
     )

@@ -23,7 +23,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
-from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
@@ -192,7 +192,7 @@ def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piec
 def _row(front: Piece, lines: FrontLines, choices: Choices) -> list[float]:
     """Return how far below the neck each button stands; one of them on the bust line."""
     length = abs(lines.top - lines.low)
-    bust = next((v.paths[0].start.imag for v in front.levels if v.name == "bust"), None)
+    bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
     level = None if bust is None else lines.top.imag - bust
     last = length - min(choices.last_button, LAST_SHARE * length)
     first = min(choices.first_button, LAST_SHARE * length)

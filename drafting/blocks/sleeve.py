@@ -23,7 +23,7 @@ from drafting.body.reduced import reduced
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Seam
 from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
-from drafting.draft.roles import EdgeRole, Half, NotchKind, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -200,7 +200,9 @@ def _draft(
         Edge("cap_back", cap.back.reversed(), role=EdgeRole.CAP, half=Half.BACK),
         *back_edges,
     )
-    level = Level("upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),))
+    level = Level(
+        "upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),), LevelKind.UPPER_ARM
+    )
     piece = Piece(
         "sleeve",
         ring,

@@ -22,7 +22,7 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
-from drafting.draft.roles import EdgeRole, Half, NotchKind, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -202,7 +202,9 @@ def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
 
 
 def _level(hind: Path, fore: Path) -> Level:
-    return Level("upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),))
+    return Level(
+        "upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),), LevelKind.UPPER_ARM
+    )
 
 
 # -------------------------------------------------------------------------------------- seams

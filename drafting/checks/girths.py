@@ -45,7 +45,7 @@ def girths_finished(draft: Draft) -> Iterator[Finding]:
             continue
         holds = abs(found - wanted) <= tol.GIRTH_MATCH
         parts = f"body {mm(girth.body)}, ease {mm(girth.settled_ease)}"
-        across = "wide" if girth.level.startswith("across") else "round"
+        across = "wide" if girth.width else "round"
         said = f"{name}: {mm(found)} {across} as drawn ({parts})"
         if not holds:
             size = "large" if found > wanted else "small"

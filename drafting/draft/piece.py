@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 
-from drafting.draft.roles import DartLeg, EdgeRole, Half, NotchKind, PieceRole
+from drafting.draft.roles import DartLeg, EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.geometry import Path
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -91,10 +91,14 @@ class InnerDart:
 
 @dataclass(frozen=True)
 class Level:
-    """A body level drawn across a piece: one or more paths whose lengths add up to the width."""
+    """A body level drawn across a piece: one or more paths whose lengths add up to the width.
+
+    Girths call it by its `name`; `kind` says which level of the body it is.
+    """
 
     name: str
     paths: tuple[Path, ...]
+    kind: LevelKind = LevelKind.PLAIN
 
     @property
     def length(self) -> float:

@@ -138,6 +138,15 @@ class NotchKind(Declared):
     CROWN = "crown", "The crown of a sleeve's cap"
 
 
+class LevelKind(Declared):
+    """Which level of the body a level line lies on."""
+
+    PLAIN = "plain", "Any other"
+    BUST = "bust", "Over the bust points"
+    WAIST = "waist", "At the waist"
+    UPPER_ARM = "upper arm", "Round the upper arm, at the armpit"
+
+
 SLEEVES = frozenset({PieceRole.SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLEEVE})
 """Pieces that a sleeve is made of."""
 

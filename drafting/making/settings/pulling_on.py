@@ -12,7 +12,7 @@ from drafting.body import Body
 from drafting.body.body import Side
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import SLEEVES, EdgeRole
+from drafting.draft.roles import SLEEVES, EdgeRole, LevelKind
 from drafting.fabric import Fabric
 from drafting.making.seam_lengths import hands
 from drafting.making.settings.lengthening import CLOSE, Gives, around
@@ -86,7 +86,7 @@ def is_leg(piece: Piece) -> bool:
 
 def short_sleeve(draft: Draft, piece: Piece) -> bool:
     """Return whether a sleeve ends on the upper arm: it is wider than it is long below its cap."""
-    level = next((level for level in piece.levels if level.name == "upper_arm"), None)
+    level = next((level for level in piece.levels if level.kind is LevelKind.UPPER_ARM), None)
     if level is None:
         return False
     low = min(point.imag for edge in piece.edges for point in (edge.path.start, edge.path.end))

@@ -20,7 +20,7 @@ from scipy.optimize import brentq
 
 from drafting.draft.draft import Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
-from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line, smooth, through, turn
 from drafting.parts import edges_as
 from drafting.shaping.coat.lapel import FrontEdge
@@ -56,9 +56,9 @@ def back_piece(shape: CoatShape) -> Piece:
     y, across = plan.bust_line, upper.end
     bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
     levels = (
-        Level("bust", (bust,)),
+        Level("bust", (bust,), LevelKind.BUST),
         Level("across_back", (line(1j * across.imag, across),)),
-        Level("waist", (waist,)),
+        Level("waist", (waist,), LevelKind.WAIST),
     )
     points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
     piece = Piece("back", edges, pair=True, levels=levels, title="Back", points=points, role=PieceRole.BACK)
@@ -80,7 +80,7 @@ def side_piece(shape: CoatShape) -> Piece:
     )
     y = plan.bust_line
     bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
-    levels = Level("bust", (bust,)), Level("waist", (waist,))
+    levels = Level("bust", (bust,), LevelKind.BUST), Level("waist", (waist,), LevelKind.WAIST)
     piece = Piece(
         "side-body",
         edges,
@@ -149,8 +149,8 @@ def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path)
     y = shape.plan.bust_line
     across = shape.front_upper.segments[0].end
     return (
-        Level("bust", (line(complex(0, y), shape.pivot),)),
-        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist)),
+        Level("bust", (line(complex(0, y), shape.pivot),), LevelKind.BUST),
+        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
         Level("across_front", (line(1j * across.imag, across),)),
     )
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
 from drafting.shaping.torso.dart import BEND_OVER, Mouth, dart_edges, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
@@ -244,21 +244,21 @@ def bust_level(shape: TorsoShape, turned: bool) -> Level:
     start, point = complex(0, plan.bust_line), plan.bust_point
     end = complex(plan.front, plan.bust_line)
     if not turned:
-        return Level("bust", (line(start, end),))
-    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)))
+        return Level("bust", (line(start, end),), LevelKind.BUST)
+    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)), LevelKind.BUST)
 
 
 def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Level, ...]:
     """The waist: the waist edge itself, or in a torso to the hip a line across."""
     if hem_name(shape) == "waist":
-        return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM)),)
+        return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.WAIST),)
     hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM))
     paths = shape.bottom.front.waist
     if split:
         if len(paths) == 1:
             paths = paths[0].split(shape.plan.bust_point.real)
         paths = (paths[0], shape.turned(paths[1], 1))
-    return Level("waist", paths), hem
+    return Level("waist", paths, LevelKind.WAIST), hem
 
 
 def across_level(shape: TorsoShape, where: str) -> tuple[Level, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
-from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line
 from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
@@ -100,9 +100,9 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
     across = complex(0, shape.back_armhole.segments[0].end.imag)
     hip = (Level("hip", half.hem),) if style.to_hip else ()
     levels = (
-        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),
+        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),), LevelKind.BUST),
         Level("across_back", (line(across, across + plan.across_back),)),
-        Level("waist", half.waist),
+        Level("waist", half.waist, LevelKind.WAIST),
         *hip,
     )
     piece = Piece(

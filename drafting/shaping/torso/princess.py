@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from drafting.draft.piece import Edge, EdgeKind, Level
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line, smooth, unit
 from drafting.shaping.torso.dart import BEND_OVER, true_mouth
 from drafting.shaping.torso.front import (
@@ -199,14 +199,18 @@ def _levels(
 ) -> tuple[tuple[Level, ...], tuple[Level, ...]]:
     plan = shape.plan
     start, end = complex(0, plan.bust_line), complex(plan.front, plan.bust_line)
-    centre = [Level("bust", (line(start, point),))]
-    side = [Level("bust", (line(point, end),))]
+    centre = [Level("bust", (line(start, point),), LevelKind.BUST)]
+    side = [Level("bust", (line(point, end),), LevelKind.BUST)]
     if hem_name(shape) == "waist":
-        return (*centre, Level("waist", (hem_in,))), (*side, Level("waist", (hem_out,)))
+        return (*centre, _waist(hem_in)), (*side, _waist(hem_out))
     paths = shape.bottom.front.waist
     if len(paths) == 1:
         paths = paths[0].split(plan.bust_point.real)
     return (
-        (*centre, Level("waist", (paths[0],)), Level("hip", (hem_in,))),
-        (*side, Level("waist", (paths[1],)), Level("hip", (hem_out,))),
+        (*centre, _waist(paths[0]), Level("hip", (hem_in,))),
+        (*side, _waist(paths[1]), Level("hip", (hem_out,))),
     )
+
+
+def _waist(path: Path) -> Level:
+    return Level("waist", (path,), LevelKind.WAIST)

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
 from drafting.shaping.torso.dart import dart_edges
@@ -96,7 +96,7 @@ def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: f
     hip_side = complex(-legs.half - out, frame.hip)
     knee = complex(frame.knee_half + out, frame.knee)
     return (
-        Level("waist", tuple(Path((part,)) for part in waist.parts)),
+        Level("waist", tuple(Path((part,)) for part in waist.parts), LevelKind.WAIST),
         Level("hip", (line(hip_side, centre.on_hip),)),
         Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
         Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
