@@ -18,7 +18,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
-from drafting.parts import edge_as, edges_as, piece_as, pieces_as
+from drafting.parts import edge_as, edges_as, piece_as, pieces_as, the_edge
 from drafting.shaping.coat.bone import (
     AT_HEM,
     AT_WAIST,
@@ -262,7 +262,7 @@ def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
         added = _hem_bones(channels, choices)
     if choices.seam_bones:
-        seamed = [p for p in tails if _is_joined(p)]
+        seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
         names = {p.name for p in seamed}
         marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
         added = added + _seam_bones(seamed)
@@ -273,19 +273,9 @@ def _marked(piece: Piece, name: str, path: Path) -> Piece:
     return replace(piece, placements=(*piece.placements, Placement(name, path, "bone")))
 
 
-def _is_joined(piece: Piece) -> bool:
-    """Return whether another panel is sewn to a panel's front."""
-    return any(e.kind is EdgeKind.SEAM for e in edges_as(piece, EdgeRole.FRONT))
-
-
-def _front_seam(piece: Piece) -> Path:
-    """Return a panel's front edge, from the waist down to a godet or the hem."""
-    return edges_as(piece, EdgeRole.FRONT)[0].path
-
-
 def _down(piece: Piece) -> Path:
     """Return where the bone lies along a panel's front seam."""
-    seam = _front_seam(piece)
+    seam = the_edge(piece, EdgeRole.FRONT).path
     return seam.part(AT_WAIST, seam.length - AT_HEM)
 
 
@@ -373,11 +363,12 @@ def _seam_bones(tails: list[Piece]) -> Draft:
                 "boning",
                 f"{piece.name} front seam",
                 2,
-                _front_seam(piece).length - AT_WAIST - AT_HEM,
+                seam.length - AT_WAIST - AT_HEM,
                 note,
                 "flat",
                 piece=piece.name,
             )
             for piece in tails
+            for seam in [the_edge(piece, EdgeRole.FRONT)]
         )
     )

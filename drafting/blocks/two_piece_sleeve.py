@@ -28,6 +28,7 @@ from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.parts import edge_as
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
@@ -231,7 +232,7 @@ def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Hal
             "hind arm",
             ((top, "hind"),),
             ((under, "hind"),),
-            start="smooth" if "vent" not in pieces[0] else None,
+            start=None if edge_as(pieces[0], EdgeRole.VENT) else "smooth",
             kind=SeamKind.SLEEVE,
         ),
     )

@@ -22,6 +22,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
+from drafting.parts import edges_as
 from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.bend import Panel
 from drafting.shaping.flare.other_ways import Godet
@@ -237,7 +238,7 @@ def tail_seams(pieces: tuple[Piece, ...], back: str, waist: tuple[EdgeRef, ...],
 
 def _joined(one: Piece, two: Piece, godet: str) -> list[Seam]:
     """Return the seam between two panels, and where a godet is let in, its two seams."""
-    slit = "front_slit" in one
+    slit = len(edges_as(one, EdgeRole.FRONT)) > 1
     length = one["front"].length
     notches = tuple(SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66)))
     end: Corner = None if slit else "smooth"
