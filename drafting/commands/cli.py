@@ -169,9 +169,9 @@ def _body(wanted: argparse.Namespace) -> int:
 
 def _blocks(_: argparse.Namespace) -> int:
     from drafting.blocks import all_blocks
-    from drafting.commands.texts import block_text
+    from drafting.commands.texts import block_text, roles_text
 
-    print("\n\n".join(block_text(block) for block in all_blocks().values()))
+    print("\n\n".join([*(block_text(block) for block in all_blocks().values()), roles_text()]))
     return HOLDS
 
 

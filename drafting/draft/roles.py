@@ -49,7 +49,6 @@ class EdgeRole(Declared):
     CENTRE_SEAM = "centre seam", "A seam at the centre that is shaped"
     PANEL = "panel", "The seam between two panels of a body"
     PRINCESS = "princess", "The panel seam over the bust"
-    YOKE = "yoke", "The seam of a yoke"
     PLEAT = "pleat", "The inner edge of a pleat, and its top"
     EASE_PLEAT = "ease pleat", "Where a lining is laid in a pleat for ease"
     VENT = "vent", "The open edge of a vent, and its top"
