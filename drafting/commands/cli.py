@@ -215,10 +215,10 @@ def _body(wanted: argparse.Namespace) -> int:
 
 def _blocks(wanted: argparse.Namespace) -> int:
     from drafting.blocks import all_blocks, use_blocks
-    from drafting.commands.texts import blocks_text
+    from drafting.commands.texts import blocks_text, roles_text
 
     use_blocks(wanted.blocks)
-    print(blocks_text(all_blocks().values()))
+    print(f"{blocks_text(all_blocks().values())}\n\n{roles_text()}")
     return HOLDS
 
 
