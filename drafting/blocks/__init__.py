@@ -18,6 +18,7 @@ from functools import cache
 from typing import Any
 
 from drafting.draft.draft import Draft
+from drafting.geometry.frozen import freeze
 from drafting.ground.choices import Choice, choices_of
 
 ALTERATIONS = "drafting.alter"
@@ -39,6 +40,9 @@ class Block:
     needs: tuple[str, ...]
     parts: Mapping[str, Mapping[str, Any]]
     alters: bool = False
+
+    def __post_init__(self) -> None:
+        freeze(self, "parts")
 
 
 @cache

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from types import MappingProxyType
 
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
@@ -39,4 +38,4 @@ def one_side(body: Body, side: Side) -> Body:
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
         changed["axilla_depth"] = replace(axilla, mm=axilla.mm + AXILLA_PER_DROP * lower)
-    return replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    return replace(body, measures={**body.measures, **changed})

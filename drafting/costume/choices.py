@@ -15,6 +15,7 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.finish import FinishChoices
 from drafting.finish.choices import proposed
+from drafting.geometry.frozen import freeze
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
 from drafting.reading.choices import Source, read_choices
@@ -28,6 +29,9 @@ class Chosen:
     parts: Mapping[str, Any]
     finish: FinishChoices
     values: Mapping[str, tuple[Any, Source]]
+
+    def __post_init__(self) -> None:
+        freeze(self, "parts", "values")
 
 
 @dataclass(frozen=True, slots=True)

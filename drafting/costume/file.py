@@ -15,6 +15,7 @@ from typing import Any, TypeVar
 from drafting.body import Body, read_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
+from drafting.geometry.frozen import freeze
 from drafting.ground.errors import InputError
 from drafting.layout.wishes import Wished, read_lays
 from drafting.printing.wishes import PrintWishes, read_print
@@ -44,6 +45,9 @@ class Garment:
     trims: tuple[TrimWish, ...] = ()
     appliques: tuple[AppliqueWish, ...] = ()
 
+    def __post_init__(self) -> None:
+        freeze(self, "choices")
+
 
 @dataclass(frozen=True)
 class CostumeFile:
@@ -64,6 +68,9 @@ class CostumeFile:
     prints: PrintWishes = field(default_factory=PrintWishes)
     workroom: Workroom = field(default_factory=Workroom)
     worn_on: date | None = None
+
+    def __post_init__(self) -> None:
+        freeze(self, "fabrics", "lays")
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:

@@ -29,6 +29,7 @@ from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.unwashed import enlarged
+from drafting.geometry.frozen import freeze
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
@@ -58,6 +59,9 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "choices", "seconds")
 
 
 def draft_garment(

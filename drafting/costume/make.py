@@ -15,6 +15,7 @@ from dataclasses import dataclass, field, replace
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
+from drafting.geometry.frozen import freeze
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
@@ -36,6 +37,9 @@ class Made:
     findings: tuple[Finding, ...]
     lays: tuple[Lay, ...] = ()
     timings: Mapping[str, float] = field(default_factory=dict, compare=False)
+
+    def __post_init__(self) -> None:
+        freeze(self, "timings")
 
 
 def make(costume: CostumeFile) -> Made:

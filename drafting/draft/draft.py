@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from drafting.draft.piece import Edge, Piece
+from drafting.geometry.frozen import freeze
 from drafting.ground.findings import Finding
 
 EdgeRef = tuple[str, str]
@@ -93,9 +94,12 @@ class Draft:
     seams: tuple[Seam, ...] = ()
     girths: tuple[Girth, ...] = ()
     findings: tuple[Finding, ...] = ()
-    facts: dict[str, float] = field(default_factory=dict)
-    chains: dict[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
+    facts: Mapping[str, float] = field(default_factory=dict)
+    chains: Mapping[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
     notions: tuple[Notion, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "facts", "chains")
 
     def __add__(self, other: Draft) -> Draft:
         """Put two drafts together."""
@@ -104,8 +108,8 @@ class Draft:
             self.seams + other.seams,
             self.girths + other.girths,
             self.findings + other.findings,
-            self.facts | other.facts,
-            self.chains | other.chains,
+            {**self.facts, **other.facts},
+            {**self.chains, **other.chains},
             self.notions + other.notions,
         )
 

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 
 from drafting.geometry import Path
+from drafting.geometry.frozen import freeze
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
@@ -130,13 +131,14 @@ class Piece:
     hand: str = ""
     levels: tuple[Level, ...] = ()
     darts: tuple[InnerDart, ...] = ()
-    points: dict[str, complex] = field(default_factory=dict)
+    points: Mapping[str, complex] = field(default_factory=dict)
     title: str = ""
     placements: tuple[Placement, ...] = ()
     material: str = ""
     copies: int = 1
 
     def __post_init__(self) -> None:
+        freeze(self, "points")
         for edge, after in zip(self.edges, (*self.edges[1:], self.edges[0]), strict=True):
             gap = abs(edge.path.end - after.path.start)
             if not gap <= tol.CLOSED:

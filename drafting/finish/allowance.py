@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -13,6 +13,7 @@ from drafting.finish.corners import REACH, corner_of, joined
 from drafting.finish.darts import over_mouth, wedge
 from drafting.geometry import Path, area, line
 from drafting.geometry.crossing import pinned
+from drafting.geometry.frozen import freeze
 from drafting.geometry.join import Joined, join
 from drafting.geometry.offset import all_beside, beside
 from drafting.geometry.rings import outer
@@ -32,9 +33,12 @@ class CutLine:
     """The closed cut line, the allowance of each edge, the dart caps, and what was given up."""
 
     path: Path
-    allowances: dict[str, float]
+    allowances: Mapping[str, float]
     caps: tuple[DartCap, ...]
     findings: tuple[Finding, ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "allowances")
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from drafting.geometry.frozen import freeze
+
 Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "finish"]
 """The stages of the work, in the order a maker meets them; a fitting stands between joins."""
 
@@ -151,3 +153,6 @@ class Plan:
     cautions: tuple[Said, ...] = ()
     remarks: tuple[Said, ...] = ()
     settings: Mapping[tuple[str, str], Setting] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "settings")

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Path
+from drafting.geometry.frozen import freeze
 from drafting.printing.page_marks import Marks, Stamp, stamped_squares
 from drafting.printing.pages import Place, Tiling, page_name
 from drafting.printing.paper import PAPERS, Paper
@@ -27,9 +28,12 @@ class Told:
 
     title: str
     subtitle: str
-    pieces: Mapping[str, Sequence[Place]]
-    outlines: Sequence[Path] = ()
+    pieces: Mapping[str, tuple[Place, ...]]
+    outlines: tuple[Path, ...] = ()
     warnings: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "pieces")
 
 
 def cover_paper(paper: Paper) -> Paper:

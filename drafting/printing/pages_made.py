@@ -122,13 +122,12 @@ def text_warnings(work: Imposed) -> tuple[str, ...]:
 
 def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
     tiling = work.tiling
-    pages: dict[str, list[Place]] = {drawing.title: [] for drawing in work.drawings}
-    for place in tiling.used:
-        for drawing, ink in zip(work.drawings, work.ink, strict=True):
-            if _within(ink, tiling.cell(place)).any():
-                pages[drawing.title].append(place)
+    pages = {
+        drawing.title: tuple(p for p in tiling.used if _within(ink, tiling.cell(p)).any())
+        for drawing, ink in zip(work.drawings, work.ink, strict=True)
+    }
     paper = cover_paper(tiling.paper)
-    told = Told(work.title, about, pages, work.outlines, said)
+    told = Told(work.title, about, pages, tuple(work.outlines), said)
     strokes, texts = cover(told, tiling)
     assert paper.height is not None
     window = (0.0, 0.0, *paper.net)

@@ -39,6 +39,9 @@ class Room:
     free: NDArray[np.bool_]
     cell: float = CELL
 
+    def __post_init__(self) -> None:
+        self.free.setflags(write=False)
+
     @staticmethod
     def inside(outline: Path, lines: Iterable[Path] = (), cell: float = CELL) -> Room:
         """Return the room inside a closed path, beside the lines in it."""

@@ -33,7 +33,7 @@ class Room:
     `reach` is the x from which on nothing lies any more; `low` and `high` bound the corner's y.
     """
 
-    blockers: list[Ints]
+    blockers: tuple[Ints, ...]
     reach: int
     low: int
     high: int
@@ -74,7 +74,7 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
         if there.y + y0 <= high and there.y + y1 >= low and there.x + x1 >= 0:
             shift = np.array([there.x, there.y], dtype=np.int64)
             blockers += [path + shift for path in paths]
-    return Room(blockers, reach, low, high)
+    return Room(tuple(blockers), reach, low, high)
 
 
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:

@@ -10,6 +10,7 @@ from typing import Any
 from drafting.costume.choices import Origin, block_named, choose, garment_choices
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, MadeGarment, finished
+from drafting.geometry.frozen import freeze
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
@@ -38,6 +39,9 @@ class Standing:
     refusal: str = ""
     refused: str = ""
     kept: Mapping[str, Made] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "kept")
 
     @property
     def garment(self) -> str:

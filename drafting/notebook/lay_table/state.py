@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from drafting.geometry.frozen import freeze
 from drafting.ground.units import show_length
 from drafting.layout import Lay, OtherWay, moved, next_pose
 from drafting.layout.moved import SNAP
@@ -26,6 +27,9 @@ class Lays:
     found: Mapping[str, Lay]
     before: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
     after: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "now", "found", "before", "after")
 
     def with_lay(self, lay: Lay) -> Lays:
         """Return the table after a change to one cloth's lay."""

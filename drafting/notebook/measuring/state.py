@@ -14,6 +14,7 @@ from typing import Any
 
 from drafting.body import Body, dimension_name
 from drafting.body.files import RawBody, body_of
+from drafting.geometry.frozen import freeze
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.reading.given import Faults, Given
 from drafting.reading.rewriting import rewritten
@@ -45,6 +46,9 @@ class Taking:
     read_from: Mapping[str, Hands] = field(default_factory=dict)
     faults: tuple[Fault, ...] = ()
     sure: frozenset[str] = field(default=frozenset())
+
+    def __post_init__(self) -> None:
+        freeze(self, "about", "layers", "keys", "fields", "read_from")
 
     @property
     def unit(self) -> str | None:

@@ -19,6 +19,7 @@ from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.export.screen import moved, screen_path
 from drafting.export.svg import FONT
+from drafting.geometry.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.units import show_length
 from drafting.notebook.bench.controls import Shown
@@ -79,6 +80,9 @@ class _Page:
     em: float
     paths: Mapping[EdgeRef, str]
     looked: EdgeRef
+
+    def __post_init__(self) -> None:
+        freeze(self, "edges", "paths")
 
     def words(self, line: int, text: str) -> str:
         x, y = self.at

@@ -58,6 +58,10 @@ class _Curve:
     points: Points
     heading: Numbers
 
+    def __post_init__(self) -> None:
+        for numbers in (self.at, self.points, self.heading):
+            numbers.setflags(write=False)
+
 
 def plain_tail(waist: Path, hem: Path, spring: float = 0.0) -> PlainTail:
     """Return the tail between two curves drawn from the back fold to the front, y up.

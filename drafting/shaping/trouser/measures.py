@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
+from drafting.geometry.frozen import freeze
 from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
 from drafting.shaping.stretch import Stretch, stretch_findings
@@ -76,6 +77,9 @@ class Asked:
     seated: bool
     stretch: Stretch
     findings: tuple[Finding, ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "body", "girth")
 
     @property
     def crotch(self) -> float:

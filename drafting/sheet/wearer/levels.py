@@ -7,11 +7,13 @@ least 2 % of the height below the hip level.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from itertools import pairwise
 
 from drafting.body import Body, bust_level
 from drafting.body.rules import NAPE_TO_SIDE_NECK
+from drafting.geometry.frozen import freeze
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 
 ADULT = 1710.0
@@ -81,8 +83,11 @@ class Build:
     """What the drawing is made from: the levels and a section for each girth; `unit` is 1 on an adult."""
 
     levels: Levels
-    sections: dict[str, Section]
+    sections: Mapping[str, Section]
     unit: float
+
+    def __post_init__(self) -> None:
+        freeze(self, "sections")
 
     def half(self, name: str) -> float:
         """Half the width of a section, mm."""

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.geometry import Path
+from drafting.geometry.frozen import freeze
 from drafting.sheet import Box
 
 ViewName = Literal["front", "side", "back"]
@@ -35,8 +37,11 @@ class View:
     name: ViewName
     shapes: tuple[Path, ...]
     details: tuple[Path, ...]
-    tapes: dict[str, Lines]
+    tapes: Mapping[str, Lines]
     box: Box
+
+    def __post_init__(self) -> None:
+        freeze(self, "tapes")
 
     def moved(self, by: complex) -> View:
         shapes, details = (tuple(p.moved(by) for p in ps) for ps in (self.shapes, self.details))

@@ -6,10 +6,12 @@ back is upright from blades to seat, the waist hollow, fullness goes to the fron
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.geometry import Path, line
+from drafting.geometry.frozen import freeze
 from drafting.sheet.wearer.arm import Arm, arm
 from drafting.sheet.wearer.curves import flowing, ring
 from drafting.sheet.wearer.levels import Build
@@ -31,11 +33,14 @@ class Profile:
     head: Path
     arm: Arm
     arm_outline: Path
-    spans: dict[str, tuple[float, float, float]]
+    spans: Mapping[str, tuple[float, float, float]]
     nape: complex
     side_neck: complex
     throat: complex
     crotch: complex
+
+    def __post_init__(self) -> None:
+        freeze(self, "spans")
 
     def middle(self, name: str) -> tuple[float, float, float]:
         """Return height, middle and half depth at a level."""
