@@ -212,7 +212,9 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
     band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
     notions = tuple(n for n in draft.notions if (n.what, n.where) != ("button", "waistband"))
     note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
-    bought = Notion("hook and bar", "waistband", 1, None, note, "trouser hook", HOOK * scale)
+    bought = Notion(
+        "hook and bar", "waistband", 1, cut_length=None, note=note, kind="trouser hook", size=HOOK * scale
+    )
     return replace(draft.with_pieces([band]), notions=(*notions, bought))
 
 

@@ -285,7 +285,7 @@ def _down(piece: Piece) -> Path:
 
 
 def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
-    kind, per_panel = choices.hem_bone, choices.hem_bone == "flat, one a panel"
+    kind, size, per_panel = (choices.hem_bone, choices.bone_width, choices.hem_bone == "flat, one a panel")
     total = sum(c.length for c in channels)
     tips = "cap or file both ends; steel is cut with eye protection"
     if per_panel:
@@ -294,19 +294,19 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
                 "boning",
                 f"{c.panel} hem",
                 2,
-                bone_length(c.length, choices.bone_short),
-                f"flat, {choices.bone_width:g} mm wide, {tips}",
-                "flat",
-                choices.bone_width,
+                cut_length=bone_length(c.length, choices.bone_short),
+                note=f"flat, {size:g} mm wide, {tips}",
+                kind="flat",
+                size=size,
             )
             for c in channels
         )
     else:
         cut = bone_length(total, choices.bone_short)
-        note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
-        notions = (Notion("boning", "tail hem", 2, cut, note, kind, choices.bone_width),)
+        note = f"{kind}, {size:g} mm wide, {tips}"
+        notions = (Notion("boning", "tail hem", 2, cut_length=cut, note=note, kind=kind, size=size),)
     extra = max(c.height() for c in channels) if per_panel else 0.0
-    length, width = casing_size(total, choices.bone_width, extra)
+    length, width = casing_size(total, size, extra)
     count = 4 * len(channels) if per_panel else 4
     notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
     return Draft(

@@ -228,14 +228,14 @@ def _asked(choices: Choices) -> TailAsked:
     own = (choices.flare_1, choices.flare_2, choices.flare_3, choices.flare_4, choices.flare_5)
     flare = tuple(choices.flare if f < 0 else f for f in own[: panels - 1])
     return TailAsked(
-        panels,
-        flare,
-        choices.grain,
-        choices.flare_way,
-        choices.shaped_from,
-        choices.godet_height,
-        choices.tail_hem == "level",
-        choices.tail_width,
+        panels=panels,
+        flare=flare,
+        grain=choices.grain,
+        way=choices.flare_way,
+        shaped_from=choices.shaped_from,
+        godet_height=choices.godet_height,
+        level=choices.tail_hem == "level",
+        width=choices.tail_width,
     )
 
 

@@ -71,7 +71,16 @@ def _plain(name: str, module: Any) -> Block:
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
     alters = module.__name__.startswith(ALTERATIONS)
-    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=choices_of(cls),
+        choices_class=cls,
+        draft=draft,
+        needs=needs,
+        parts={},
+        alters=alters,
+    )
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
@@ -80,4 +89,12 @@ def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
         for choice in plain[part].choices:
             value = defaults.get(choice.name, choice.default)
             found.setdefault(choice.name, replace(choice, default=value))
-    return Block(name, _summary(module), tuple(found.values()), None, None, (), module.PARTS)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=tuple(found.values()),
+        choices_class=None,
+        draft=None,
+        needs=(),
+        parts=module.PARTS,
+    )

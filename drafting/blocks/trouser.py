@@ -183,11 +183,11 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     return Draft(
         (front, back),
         _seams(front, back, shape),
-        _girths(body, asked, shape),
-        said,
-        _facts(shape, openings, elastic),
-        {"waist": _waist_chain(front, back)},
-        notions,
+        girths=_girths(body, asked, shape),
+        findings=said,
+        facts=_facts(shape, openings, elastic),
+        chains={"waist": _waist_chain(front, back)},
+        notions=notions,
     )
 
 

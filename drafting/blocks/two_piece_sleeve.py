@@ -125,11 +125,11 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
     at_elbow = max((body["forearm_girth"] + ELBOW_EASE * scale) / 2, ELBOW_SHARE * width / 2)
     cuff = (body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease) / 2
     return ArmLines(
-        cap.height - elbow,
-        cap.height - length,
-        min(at_elbow, 0.55 * width),
-        min(cuff, 0.75 * width),
-        choices.elbow_bend / USUAL_BEND,
+        elbow=cap.height - elbow,
+        cuff=cap.height - length,
+        elbow_half=min(at_elbow, 0.55 * width),
+        cuff_half=min(cuff, 0.75 * width),
+        bend=choices.elbow_bend / USUAL_BEND,
     )
 
 

@@ -130,7 +130,9 @@ def _read(table: str) -> dict[str, Dimension]:
         name, kind, band, source = about.split()
         low, high = (10 * float(cm) for cm in band.split(".."))
         names = tuple(older.split())
-        found[name] = Dimension(name, cast("Kind", kind), low, high, source, how.strip(), names)
+        found[name] = Dimension(
+            name=name, kind=cast("Kind", kind), low=low, high=high, source=source, how=how.strip(), older=names
+        )
     return found
 
 

@@ -97,7 +97,18 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
         raise InputError(faults.found)
     cloths = {role: fabric for role, fabric in fabrics.items() if fabric is not None}
     name = text or Path(path).stem
-    return CostumeFile(name, body, garments, cloths, file.path, unit, lays, prints, room, day)
+    return CostumeFile(
+        title=name,
+        wearer=body,
+        garments=garments,
+        fabrics=cloths,
+        path=file.path,
+        unit=unit,
+        lays=lays,
+        prints=prints,
+        workroom=room,
+        worn_on=day,
+    )
 
 
 def _workroom(file: TomlFile, faults: Faults) -> Workroom:
@@ -170,7 +181,16 @@ def _garment(file: TomlFile, faults: Faults, name: str, value: Any, roles: tuple
     trims = read_trims(value.get("trims", []), f"{field}.trims", line, unit, faults)
     shapes = read_appliques(value.get("appliques", []), f"{field}.appliques", line, unit, faults)
     choices = _choices(file, faults, name, value)
-    return Garment(name, block.strip(), role, choices, line, wishes, trims, shapes)
+    return Garment(
+        name=name,
+        block=block.strip(),
+        fabric=role,
+        choices=choices,
+        line=line,
+        fullness=wishes,
+        trims=trims,
+        appliques=shapes,
+    )
 
 
 def _role(file: TomlFile, faults: Faults, name: str, value: Mapping[str, Any], roles: tuple[str, ...]) -> str:

@@ -116,7 +116,16 @@ def finished_garment(
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
+        name=name,
+        block=block.name,
+        fabric=role,
+        draft=draft,
+        pattern=pattern,
+        as_sewn=sewn,
+        choices=chosen.values,
+        findings=pattern.findings,
+        seconds=seconds,
+        trims=trims,
     )
 
 

@@ -106,11 +106,11 @@ class Draft:
         return Draft(
             self.pieces + other.pieces,
             self.seams + other.seams,
-            self.girths + other.girths,
-            self.findings + other.findings,
-            {**self.facts, **other.facts},
-            {**self.chains, **other.chains},
-            self.notions + other.notions,
+            girths=self.girths + other.girths,
+            findings=self.findings + other.findings,
+            facts={**self.facts, **other.facts},
+            chains={**self.chains, **other.chains},
+            notions=self.notions + other.notions,
         )
 
     def __getitem__(self, name: str) -> Piece:

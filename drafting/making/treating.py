@@ -106,7 +106,18 @@ def _chained(cloth: Treated, steps: tuple[Step, ...]) -> Iterator[Step]:
 def _step(
     verb: str, say: tuple[Said, ...], *, minutes: float, wait: float = 0.0, cautions: tuple[Said, ...] = ()
 ) -> Step:
-    return Step("", "treat", verb, "", say, (), "", cautions=cautions, minutes=minutes, wait=wait)
+    return Step(
+        key="",
+        stage="treat",
+        verb=verb,
+        garment="",
+        say=say,
+        uses=(),
+        makes="",
+        cautions=cautions,
+        minutes=minutes,
+        wait=wait,
+    )
 
 
 def _steps(cloth: Treated) -> Iterator[Step]:

@@ -105,7 +105,17 @@ def _printed(garment: str, name: str, work: Imposed, label: Label) -> PrintedShe
     )
     data, warnings = sheet_pdf(work, about)
     file = sheet_file(garment, name)
-    return PrintedSheet(garment, kind, file, count + 1, work.least, length, data, work, warnings)
+    return PrintedSheet(
+        garment=garment,
+        paper=kind,
+        file=file,
+        pages=count + 1,
+        least=work.least,
+        length=length,
+        data=data,
+        work=work,
+        warnings=warnings,
+    )
 
 
 def _pages(count: int, paper: Paper) -> str:

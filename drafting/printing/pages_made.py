@@ -131,7 +131,15 @@ def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
     strokes, texts = cover(told, tiling)
     assert paper.height is not None
     window = (0.0, 0.0, *paper.net)
-    return Page("how to print", paper.width, paper.height, paper.margin, window, strokes, texts)
+    return Page(
+        name="how to print",
+        width=paper.width,
+        height=paper.height,
+        margin=paper.margin,
+        window=window,
+        strokes=strokes,
+        texts=texts,
+    )
 
 
 def _page(work: Imposed, number: int) -> Page:
@@ -144,7 +152,16 @@ def _page(work: Imposed, number: int) -> Page:
     paper = tiling.paper
     assert paper.height is not None
     window = tiling.window(place)
-    return Page(page_name(place), paper.width, paper.height, paper.margin, window, strokes, texts, shown)
+    return Page(
+        name=page_name(place),
+        width=paper.width,
+        height=paper.height,
+        margin=paper.margin,
+        window=window,
+        strokes=strokes,
+        texts=texts,
+        shown=shown,
+    )
 
 
 def preview(work: Imposed) -> Sheet:

@@ -19,7 +19,13 @@ MISS = tol.OFFSET_FIT + 2 * tol.FLAT
 
 
 def plain(width: float) -> FinishChoices:
-    return FinishChoices(width, width, width, width, width)
+    return FinishChoices(
+        seam_allowance=width,
+        curve_allowance=width,
+        hem_allowance=width,
+        opening_allowance=width,
+        free_allowance=width,
+    )
 
 
 def holds(piece: Piece, cut: Path) -> None:

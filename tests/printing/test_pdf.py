@@ -128,7 +128,9 @@ def test_a_small_copy_is_a_quarter_as_long_and_says_so_on_each_piece() -> None:
 
 
 def test_text_in_several_scripts_is_embedded_and_read_back() -> None:
-    label = Label("Плащ ½ “Żółw” α", "bodice", "Σατέν", "שרה", "2026-11-02")
+    label = Label(
+        costume="Плащ ½ “Żółw” α", garment="bodice", fabric="Σατέν", wearer="שרה", measured_on="2026-11-02"
+    )
     data, warned = kite_sheet("a3", label)
     read = words(data)
     for word in ("Плащ ½", "Żółw", "Σατέν"):

@@ -69,7 +69,7 @@ def pack(
             raise DraftError(f"{job.kinds[copy.kind].name} is wider than the cloth")
     if not job.copies:
         return Packing(0.0, (), "nothing to lay")
-    hunt = Hunt(job, seconds, seed, workers, said, halted, shapes)
+    hunt = Hunt(job=job, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted, shapes=shapes)
     hunt.take(shelved(job))
     if seconds <= 0:
         if count > 0 or hunt.best is None:

@@ -86,15 +86,15 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     along = neck_back.arrive
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
     shape = CollarShape(
-        lines.gorge,
-        line(lines.gorge.end, lines.tip),
-        edge.reversed(),
-        line(edge.start, neck_back.end),
-        neck_back.reversed(),
-        lines.neck,
-        roll,
-        swing,
-        miss(swing),
+        gorge=lines.gorge,
+        front=line(lines.gorge.end, lines.tip),
+        fall=edge.reversed(),
+        centre=line(edge.start, neck_back.end),
+        back_neck=neck_back.reversed(),
+        front_neck=lines.neck,
+        roll=roll,
+        swing=swing,
+        off=miss(swing),
     )
     return _upright(shape)
 

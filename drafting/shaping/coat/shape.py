@@ -153,7 +153,19 @@ def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex,
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
-        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck, notch
+        plan=plan,
+        taken=taken,
+        centre=centre,
+        back_panel=panel,
+        back_partner=partner,
+        front_panel=front,
+        front_partner=side,
+        back_armhole=behind,
+        front_upper=upper,
+        front_lower=lower,
+        back_neck=back_neck,
+        front_neck=front_neck,
+        bust_notch=notch,
     )
 
 

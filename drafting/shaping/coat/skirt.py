@@ -157,8 +157,19 @@ def _grained(
 ) -> Tail:
     cuts, flare = stations
     warp = warps(panels, flare, rule)
-    biases = seam_biases(panels, warp, flare, rule)
-    return Tail(plain, panels, flare, cuts, warp, biases, godets, *hang)
+    longer, turned, lean = hang
+    return Tail(
+        plain=plain,
+        panels=panels,
+        flare=flare,
+        cuts=cuts,
+        warps=warp,
+        biases=seam_biases(panels, warp, flare, rule),
+        godets=godets,
+        longer=longer,
+        turned=turned,
+        lean=lean,
+    )
 
 
 def _swung(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
@@ -187,4 +198,15 @@ def _spread(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
         piece = uncut(plain, total, longer)
     turned = math.degrees(piece.turned[1])
     cuts, flare = (0.0, plain.width), (total / 2, total / 2)
-    return Tail(plain, (piece,), flare, cuts, (90.0,), (), (), longer, turned, lean)
+    return Tail(
+        plain=plain,
+        panels=(piece,),
+        flare=flare,
+        cuts=cuts,
+        warps=(90.0,),
+        biases=(),
+        godets=(),
+        longer=longer,
+        turned=turned,
+        lean=lean,
+    )

@@ -56,7 +56,7 @@ class Button:
 def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
     """Return the line of the list that tells to buy and sew on `count` buttons."""
     said = f"{button.words}; {note}" if note else button.words
-    return Notion("button", where, count, None, said, button.shape, button.diameter)
+    return Notion("button", where, count, cut_length=None, note=said, kind=button.shape, size=button.diameter)
 
 
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:

@@ -168,13 +168,13 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
     if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out
         raise CapReachError(front.path.length + back.path.length, width, (max(got, width + 1.0), widest))
     return Cap(
-        half_cap(front, front_width, height, at),
-        half_cap(back, back_width, height, at).mirrored(),
-        height,
-        front_width,
-        back_width,
-        at,
-        arm_lift(height, depth),
+        front=half_cap(front, front_width, height, at),
+        back=half_cap(back, back_width, height, at).mirrored(),
+        height=height,
+        front_width=front_width,
+        back_width=back_width,
+        lean=at,
+        lift=arm_lift(height, depth),
     )
 
 

@@ -87,14 +87,14 @@ def two_piece(cap: Cap, arm: ArmLines, scale: float, notches: tuple[float, float
 
     cuffs = tuple(_cuff(h, f) for h, f in zip(hind, fore, strict=True))
     return TwoPiece(
-        top_front,
-        top_back,
-        under(under_front, fold_front),
-        under(under_back, fold_back),
-        fore,
-        hind,
-        (cuffs[0], cuffs[1]),
-        (fold_front, fold_back),
+        top_front=top_front,
+        top_back=top_back,
+        under_front=under(under_front, fold_front),
+        under_back=under(under_back, fold_back),
+        fore=fore,
+        hind=hind,
+        cuffs=(cuffs[0], cuffs[1]),
+        folds=(fold_front, fold_back),
     )
 
 

@@ -74,7 +74,19 @@ def draw_legs(frame: Frame, fork: float) -> Legs:
     wanted = front.length - frame.style.inseam_short
     back, back_up = _back_inside(frame, knee + frame.wider, back_x, knee_in, wanted)
     side, knee_side = _side(frame, half)
-    return Legs(fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side)
+    return Legs(
+        fork=fork,
+        half=half,
+        front_tip=front_tip,
+        back_tip=back.d,
+        front_inside=front,
+        back_inside=back,
+        front_up=front_up,
+        back_up=back_up,
+        side=side,
+        knee_in=knee_in,
+        knee_side=knee_side,
+    )
 
 
 def _side(frame: Frame, half: float) -> tuple[Cubic, complex]:

@@ -65,24 +65,24 @@ def _half(shape: Shape, *, front: bool) -> _Half:
     rise, waist, hems = shape.rise, shape.waist, shape.hems
     if front:
         return _Half(
-            rise.legs.front_inside,
-            rise.legs.side,
-            waist.hip_curve,
-            rise.front,
-            waist.front,
-            hems.front,
-            _levels(shape, rise.front, waist.front, hems.front, 0.0),
+            inside=rise.legs.front_inside,
+            side=rise.legs.side,
+            hip_curve=waist.hip_curve,
+            centre=rise.front,
+            waist=waist.front,
+            lower=hems.front,
+            levels=_levels(shape, rise.front, waist.front, hems.front, 0.0),
         )
     out = shape.frame.wider
     side, hip_curve = (Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve))
     return _Half(
-        rise.legs.back_inside,
-        side,
-        hip_curve,
-        rise.back,
-        waist.back,
-        hems.back,
-        _levels(shape, rise.back, waist.back, hems.back, out),
+        inside=rise.legs.back_inside,
+        side=side,
+        hip_curve=hip_curve,
+        centre=rise.back,
+        waist=waist.back,
+        lower=hems.back,
+        levels=_levels(shape, rise.back, waist.back, hems.back, out),
     )
 
 

@@ -181,14 +181,14 @@ def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
         _room_above_curve(frame, name, centre)
     _length_reached(frame, front.centre.length + back.length)
     return Rise(
-        front.legs,
-        front.centre,
-        back,
-        lean,
-        front.over,
-        back_rise(frame, lean) + extra,
-        extra,
-        thigh_girth(frame, front.legs),
+        legs=front.legs,
+        front=front.centre,
+        back=back,
+        seat=lean,
+        front_rise=front.over,
+        back_rise=back_rise(frame, lean) + extra,
+        extra=extra,
+        thigh=thigh_girth(frame, front.legs),
     )
 
 

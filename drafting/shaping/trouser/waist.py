@@ -172,13 +172,13 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     front_line = _line(front, rise.front, leave)
     back_line = _line(back, rise.back, -leave)
     return Waist(
-        shaping,
-        side,
-        hip_curve,
-        front_line,
-        back_line,
-        open_darts(front_line, front.closed.darts),
-        open_darts(back_line, back.closed.darts),
+        shaping=shaping,
+        side=side,
+        hip_curve=hip_curve,
+        front_closed=front_line,
+        back_closed=back_line,
+        front=open_darts(front_line, front.closed.darts),
+        back=open_darts(back_line, back.closed.darts),
     )
 
 

@@ -61,7 +61,9 @@ def half(body: Body, form: Build, side: Side) -> Half:
             _inside(form, leg),
         )
     )
-    return Half(side_neck, shoulder, armpit, hanging, contour, trunk, leg)
+    return Half(
+        side_neck=side_neck, shoulder=shoulder, armpit=armpit, arm=hanging, contour=contour, trunk=trunk, leg=leg
+    )
 
 
 def head(form: Build) -> Path:

@@ -71,7 +71,19 @@ def profile(body: Body, form: Build) -> Profile:
     hanging, shape = _arm(body, form, side_neck)
     _, low, high = spans["thigh_girth"]
     crotch = complex(low + 0.42 * (high - low), lv.crotch)
-    return Profile(outline, back, front, head, hanging, shape, spans, nape, side_neck, throat, crotch)
+    return Profile(
+        outline=outline,
+        back=back,
+        front=front,
+        head=head,
+        arm=hanging,
+        arm_outline=shape,
+        spans=spans,
+        nape=nape,
+        side_neck=side_neck,
+        throat=throat,
+        crotch=crotch,
+    )
 
 
 def _spans(form: Build) -> dict[str, tuple[float, float, float]]:
