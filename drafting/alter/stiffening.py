@@ -285,26 +285,19 @@ def _down(piece: Piece) -> Path:
 
 
 def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
-    kind, size, per_panel = (choices.hem_bone, choices.bone_width, choices.hem_bone == "flat, one a panel")
+    kind, size = choices.hem_bone, choices.bone_width
+    per_panel = kind == "flat, one a panel"
     total = sum(c.length for c in channels)
     tips = "cap or file both ends; steel is cut with eye protection"
-    if per_panel:
-        notions = tuple(
-            Notion(
-                "boning",
-                f"{c.panel} hem",
-                2,
-                cut_length=bone_length(c.length, choices.bone_short),
-                note=f"flat, {size:g} mm wide, {tips}",
-                kind="flat",
-                size=size,
-            )
-            for c in channels
+    sort = "flat" if per_panel else kind
+    note = f"{sort}, {size:g} mm wide, {tips}"
+    lengths = {f"{c.panel} hem": c.length for c in channels} if per_panel else {"tail hem": total}
+    notions = tuple(
+        Notion(
+            "boning", where, 2, cut_length=bone_length(length, choices.bone_short), note=note, kind=sort, size=size
         )
-    else:
-        cut = bone_length(total, choices.bone_short)
-        note = f"{kind}, {size:g} mm wide, {tips}"
-        notions = (Notion("boning", "tail hem", 2, cut_length=cut, note=note, kind=kind, size=size),)
+        for where, length in lengths.items()
+    )
     extra = max(c.height() for c in channels) if per_panel else 0.0
     length, width = casing_size(total, size, extra)
     count = 4 * len(channels) if per_panel else 4
