@@ -34,9 +34,6 @@ from drafting.shaping.flare.grain import RULES
 AS_FLARE = -1.0
 """A seam's own flare that was not typed: the flare of all seams stands."""
 
-SEAMS = 5
-"""At most so many seams have a flare of their own (six panels)."""
-
 
 def _own(number: int) -> float:
     own: float = choice(

@@ -1,4 +1,4 @@
-"""What a cloth can take: fusing, starch, heat, easing. Each refusal names cloth, treatment, way out.
+"""What a cloth can take: fusing, heat, easing. Each refusal names cloth, treatment, way out.
 
 Iron settings by fibre are the care label's dots (ISO 3758: 110, 150 and 200 degrees C); a blend takes
 the lowest fibre's. Always try on a scrap first, and follow the maker of cloth, fusible and iron.
@@ -70,35 +70,6 @@ def cannot_fuse(fabric: Fabric, part: str) -> Iterator[Finding]:
             float(FUSING),
             f"{fabric.title} may be ironed at {limit} dot only, and most fusibles want {FUSING}: choose one "
             f"that bonds at {limit} dot, try it on a scrap, and air the room; or sew the interfacing in.",
-        )
-
-
-def cannot_starch(fabric: Fabric, part: str) -> Iterator[Finding]:
-    """Yield why this cloth cannot be starched."""
-    if not fabric.takes_starch:
-        yield Finding(
-            "starch",
-            "error",
-            part,
-            "starch",
-            "interfacing",
-            f"{fabric.title} takes no starch, and the {part} asks for it. Stiffen it with interfacing or a "
-            "boned hem instead.",
-        )
-
-
-def too_hot(fabric: Fabric, dots: int, part: str) -> Iterator[Finding]:
-    """Yield why this cloth may not be ironed at `dots`."""
-    limit = iron_limit(fabric)
-    if limit is not None and dots > limit:
-        yield Finding(
-            "iron",
-            "error",
-            part,
-            float(dots),
-            float(limit),
-            f"{fabric.title} may be ironed at {limit} dot{'s' if limit != 1 else ''} at most, and the {part} "
-            f"asks for {dots}. Press cooler with a damp cloth, or leave the treatment out.",
         )
 
 

@@ -55,13 +55,11 @@ def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
     return {edge.name: choices.width(edge) for edge in piece.edges}
 
 
-def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
-    """Return the cut line of `piece`: one simple anticlockwise ring that holds its outline."""
-    return cut_lines([(piece, choices)])[0]
-
-
 def cut_lines(wanted: Sequence[tuple[Piece, FinishChoices]]) -> list[CutLine]:
-    """Return what `cut_line` does for each piece, all their allowances drawn at once."""
+    """Return the cut line of each piece: one simple anticlockwise ring that holds its outline.
+
+    The allowances of all of them are drawn at once.
+    """
     sides = [_sides(piece, choices) for piece, choices in wanted]
     lines = iter(all_beside([(side.edge.path, side.width) for own in sides for side in own]))
     return [

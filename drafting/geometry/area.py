@@ -76,11 +76,6 @@ def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
     return min((float(solids[a].distance(solids[b])) for a, b in pairs if a < b), default=most)
 
 
-def overlap(a: Path, b: Path) -> float:
-    """Return the area that two closed paths share."""
-    return _shared(polygon(a), polygon(b))
-
-
 def difference(a: Path, b: Path) -> float:
     """Return the area that lies in one of two closed paths but not in both."""
     return float(polygon(a).symmetric_difference(polygon(b)).area)

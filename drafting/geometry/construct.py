@@ -36,11 +36,6 @@ def unit(direction: complex) -> complex:
     return direction / size
 
 
-def angle(direction: complex) -> float:
-    """Return the angle of `direction` from the x axis, degrees, -180..180."""
-    return math.degrees(cmath.phase(direction))
-
-
 _NEAR, _FAR = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
 
 

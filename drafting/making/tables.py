@@ -172,17 +172,6 @@ def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
         yield _where(garment, f"{trim.piece} {trim.edge}"), float(count), kind, length, how
 
 
-def bias_strip(area: float, width: float) -> float:
-    """Return the length (mm) of bias strip that an `area` (mm2) of cloth gives (row E30).
-
-    Each join of two strips costs one width of it.
-
-    >>> bias_strip(500 * 500, 40)
-    6250.0
-    """
-    return area / width
-
-
 def cloth_for_strip(length: float, width: float) -> float:
     """Return the side (mm) of the square of cloth that gives `length` of bias strip `width` wide.
 

@@ -34,9 +34,6 @@ STRETCHES = 0.10
 SOAK, DRY = 10.0, 24.0
 """hours: a soak overnight, and drying flat or on the line (common practice)."""
 
-MUCH = 0.05
-"""Shrinkage past the usual limit for a knit (row F04: 3 % woven, 5 % knit)."""
-
 LIMITS = {"woven": 0.03, "knit": 0.05}
 """Shrinkage that the trade allows a finished cloth (row F04)."""
 

@@ -10,7 +10,7 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.elastic import elastic_loop
-from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack, tiers
+from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack
 from tests.blocks.figures import chart_woman
 from tests.bodies import ansur, bdims
 
@@ -31,9 +31,7 @@ def test_ten_inches_gathered(ratio: float, flat: float) -> None:
     assert flat_length(254.0, ratio) == pytest.approx(flat * 25.4)
 
 
-def test_tiers_double_and_a_theatres_hundred_percent_is_two_to_one() -> None:
-    # Row E13: waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
-    assert tiers(700, 2.0, 3) == (1400, 2800, 5600)
+def test_a_theatres_hundred_percent_is_two_to_one() -> None:
     assert ratio_of_percentage(100) == 2.0
 
 

@@ -8,13 +8,13 @@ import time
 import pytest
 
 from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, lay_out, wrong
-from drafting.layout.outlines import job_of
+from drafting.layout.outlines import job_from, outline_of
 from drafting.layout.packing import pack
 from drafting.layout.packing.clean import checked_job
 from tests.layout.figures import COAT, breaks, cloth
 
-FOLDED = checked_job(job_of(COAT, cloth(), "folded")[0])
-OPEN = checked_job(job_of(COAT, cloth(lay="open"), "open")[0])
+FOLDED = checked_job(job_from(tuple(outline_of(p, "folded") for p in COAT), cloth(), "folded")[0])
+OPEN = checked_job(job_from(tuple(outline_of(p, "open") for p in COAT), cloth(lay="open"), "open")[0])
 
 
 @pytest.mark.parametrize("job", [FOLDED, OPEN], ids=["folded", "open"])

@@ -118,7 +118,7 @@ def test_a_refusal_is_told_and_the_last_picture_stays_until_it_is_mended(bench: 
     assert "sleeve cap" in refusal(bench, "arm_ease")
     assert (bench.picture.value, bench.widgets.findings.value, bench.widgets.girths.value) == good
     with pytest.raises(DraftError, match="nothing was written"):
-        bench.export()
+        bench.wanted()
     assert not bench.out.exists()
     slide(bench, "waist_ease", 8.0)
     assert refusals(bench) == ["arm_ease"]  # beside what has to be mended, not what moved last

@@ -9,8 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.costume.file import CostumeFile
-from drafting.costume.lays import laid_out
-from drafting.costume.make import Made, checked, make
+from drafting.costume.make import Made, checked
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.notebook.bench import saving
@@ -28,7 +27,6 @@ from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.memory import spare_what_stands
 from drafting.notebook.picture import drawn
 from drafting.notebook.when_resting import Later
-from drafting.output.write import write_output
 
 MEASURES = "The measures it is drafted from"
 
@@ -158,14 +156,6 @@ class Bench:
         self.history = self.history.turned(now)
         self._show()
         return self.file.path
-
-    def export(self) -> Path:
-        """Write the whole costume, lays and sheets too, as `drafting make` does; return the folder.
-
-        Raises `InputError` where it may not be written.
-        """
-        write_output(laid_out(make(self.wanted())), self.out)
-        return self.out
 
     def wanted(self) -> CostumeFile:
         """Return the costume as the controls say; raises `DraftError` where that is refused."""

@@ -45,15 +45,6 @@ def ratio_of_percentage(percent: float) -> float:
     return 1 + percent / 100
 
 
-def tiers(top: float, ratio: float, count: int) -> tuple[float, ...]:
-    """Return the flat lengths of gathered tiers, each `ratio` times the one above (row E13).
-
-    >>> tiers(700, 2, 3)
-    (1400, 2800, 5600)
-    """
-    return tuple(top * ratio ** (i + 1) for i in range(count))
-
-
 def stack(ratio: float, thickness: float) -> float:
     """Return how thick (mm) the gathers lie at the seam, in both layers of the seam's folds.
 

@@ -3,8 +3,7 @@
     Body -> Build (levels, sections) -> Half, Profile (outlines) -> View (shapes, tapes) -> Drawing
 
 Every girth is the girth of a section, every length the height of a level; only where a section lies
-along the plumb line, and how the curve runs between the levels, is by eye. `NO_TAPE` names what
-no tape can show.
+along the plumb line, and how the curve runs between the levels, is by eye.
 """
 
 from __future__ import annotations
@@ -20,13 +19,10 @@ from drafting.sheet.wearer.model import Drawing, Lines, View
 from drafting.sheet.wearer.profile import profile
 from drafting.sheet.wearer.side_tapes import side_tapes
 
-NO_TAPE = ("weight",)
-"""Measures that no tape line shows."""
-
 GAP, MARGIN = 90.0, 60.0
 """mm between two views, and round them, on an adult (ours)."""
 
-__all__ = ["NO_TAPE", "Build", "Drawing", "Levels", "Lines", "View", "build", "drawn"]
+__all__ = ["Build", "Drawing", "Levels", "Lines", "View", "build", "drawn"]
 
 
 def drawn(body: Body) -> Drawing:
