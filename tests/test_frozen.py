@@ -38,9 +38,9 @@ def nouns() -> set[type]:
         if info.name.endswith(("__main__", "layout.child")):  # these two run when they are read
             continue
         for value in vars(importlib.import_module(info.name)).values():
-            if isinstance(value, type) and dataclasses.is_dataclass(value):
-                frozen: bool = vars(value)["__dataclass_params__"].frozen
-                if frozen and value.__module__.startswith("drafting"):
+            if isinstance(value, type) and value.__module__.startswith("drafting"):
+                stated = vars(value).get("__dataclass_params__")
+                if stated is not None and stated.frozen:
                     found.add(value)
     return found
 

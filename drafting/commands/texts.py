@@ -23,8 +23,8 @@ CAUTION = (
 
 
 GAIN = (
-    "Each estimate was moved by half of what it may be off, what is estimated from it with it, and "
-    "a shirt drafted again: so far move its seams and levels."
+    "Each estimate was moved up and down by what it may be off, what is estimated from it with it, "
+    "and {what} drafted again: so far moves the edge that moves most."
 )
 
 
@@ -39,10 +39,10 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     return "\n".join(lines)
 
 
-def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
+def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> str:
     """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
 
-    `gains` are the measures that would bring most if they were taken next.
+    `gains` are the measures that would bring most if they were taken next, for `what` is drafted.
     """
     over = {"skin": "over the skin", "underlayers": "over the layers beneath"}[body.taken_over]
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
@@ -52,8 +52,8 @@ def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
     made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
     if gains:
-        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
-        lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
+        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN.format(what=what), indent=2)]
+        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains))
     doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
     lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
@@ -76,13 +76,13 @@ def _measure_rows(body: Body) -> list[Row]:
 
 
 def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
-    """Return one row a measure; it was moved by one spread, so it may be off by twice that."""
+    """Return one row a measure."""
     return [
         (
             gain.measure,
-            f"+/- {2 * gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
-            f"{gain.moved:.0f} in all",
-            f"{gain.most} {gain.by:.0f}",
+            f"+/- {gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
+            f"{gain.moved:.0f}",
+            gain.most,
         )
         for gain in gains
     ]

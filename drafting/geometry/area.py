@@ -95,6 +95,13 @@ def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64
     return np.asarray(found, dtype=np.float64)
 
 
+def off_ring(points: Points, ring: Points) -> NDArray[np.float64]:
+    """Return how far each point lies from the line through the points of a closed ring."""
+    target = shapely.LinearRing(np.stack([ring.real, ring.imag], 1))
+    found = shapely.distance(shapely.points(points.real, points.imag), target)
+    return np.asarray(found, dtype=np.float64)
+
+
 @lru_cache(maxsize=16)
 def inset(path: Path, margin: float) -> Any:
     """Return the region inside the closed path, `margin` mm from it, give or take a 40th (maybe empty)."""

@@ -21,6 +21,7 @@ from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
 from drafting.notebook.measuring.picture import picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
+from drafting.notebook.when_resting import Later
 
 STAND_IN = {"height": 1700.0, "bust_girth": 940.0, "waist_girth": 800.0, "hip_girth": 990.0}
 """mm: the figure shown until the four measures are there; invented, nobody's."""
@@ -53,6 +54,7 @@ class MeasuringGuide:
         )
         self.apart.observe(lambda _: self._show_hands(), names="value")
         self.gain: Gain | None = None
+        self.seeking = Later(partial(self._safely, self._show_next))
         self.view = self._laid_out()
         self._show()
 
@@ -121,7 +123,7 @@ class MeasuringGuide:
         return [widgets.HTML(before), *(self.fields[name].row for name in group.measures)]
 
     def _show(self) -> None:
-        """Show what stands: words first, then the figure, then what to take next."""
+        """Show what stands: words first, then the figure; what to take next once the hand rests."""
         said = said_beside(self.taking)
         for name, field in self.fields.items():
             field.show_texts(self.taking.fields.get(name, ()))
@@ -132,7 +134,7 @@ class MeasuringGuide:
         self._show_hands()
         self._show_question()
         self._show_figure()
-        self._show_next()
+        self.seeking.ask()
 
     def _show_hands(self) -> None:
         for field in self.fields.values():
