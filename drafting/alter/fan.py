@@ -56,7 +56,7 @@ def fanned(
     return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
 
 
-def across(piece: Piece, edge: str) -> tuple[str, ...]:
+def edge_across(piece: Piece, edge: str) -> tuple[str, ...]:
     """Return the edge that lies across from `edge`, with the halves that continue it (a cap's).
 
     The one met last on the way in from the middle of `edge`; a dart or a fold is passed over.

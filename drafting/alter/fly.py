@@ -29,7 +29,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import FlyLines, facing_edges, inner_line, shield_edges
+from drafting.shaping.trouser.fly import FlyLines, fly_facing_edges, inner_line, shield_edges
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -161,7 +161,7 @@ def _lines(front: Piece) -> FlyLines:
 
 def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:
     """Return the facing for the side on top, right side up: turned over from behind the left front."""
-    edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
+    edges = fly_facing_edges(lines, choices.fly_facing, turned_under(scale))
     behind = Piece(
         "fly-facing", edges, grain=front.grain, stretch=front.stretch, hand=choices.over, title="Fly facing"
     )

@@ -164,11 +164,11 @@ def _place(piece: Piece) -> tuple[int, bool]:
 def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     margin = choices.interfacing_margin
     if choices.stiff_collar and "under-collar" in draft:
-        yield whole(draft["under-collar"], margin)
+        yield whole_interfacing(draft["under-collar"], margin)
     if choices.stiff_front == "whole front" and "front" in draft:
-        yield whole(draft["front"], margin)
+        yield whole_interfacing(draft["front"], margin)
     if choices.stiff_front == "facing" and "front-facing" in draft:
-        yield whole(draft["front-facing"], margin)
+        yield whole_interfacing(draft["front-facing"], margin)
     if "front" in draft and "lapel" in draft["front"]:
         if choices.stiff_front in ("lapel", "lapel and stand"):
             yield lapel(draft["front"], margin)
@@ -176,14 +176,14 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
             yield button_stand(draft["front"], choices.stand_band, margin)
     tails = tails_of(draft)
     if choices.stiff_tails == "whole tail":
-        yield from (whole(piece, margin) for piece in tails)
+        yield from (whole_interfacing(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
         edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
         for piece, own in zip(tails, edges, strict=True):
             yield second_layer(piece, "interfacing", own, "band")
 
 
-def whole(piece: Piece, margin: float) -> Piece:
+def whole_interfacing(piece: Piece, margin: float) -> Piece:
     """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
     return second_layer(piece, "interfacing", loose(piece.edges, margin), "interfacing")
 

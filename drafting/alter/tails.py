@@ -28,7 +28,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
-from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, said
+from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
 from drafting.shaping.flare.grain import RULES
 
 AS_FLARE = -1.0
@@ -195,7 +195,7 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
         _as_they_lie(pieces),
         tail_seams(tail, pieces, waist.refs, side),
         (),
-        said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
+        tail_findings(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.name.startswith("tail"))},
     )

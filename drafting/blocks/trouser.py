@@ -32,10 +32,10 @@ from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, 
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.trouser.frame import Style
-from drafting.shaping.trouser.measures import Asked, ask
+from drafting.shaping.trouser.measures import TrouserMeasures, ask
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
-from drafting.shaping.trouser.remarks import findings_of, openings_said
-from drafting.shaping.trouser.shape import Shape, settle_shape
+from drafting.shaping.trouser.remarks import openings_said, trouser_findings
+from drafting.shaping.trouser.shape import LegShape, settle_shape
 
 ELASTIC_WIDTH = 25.0
 """mm at adult scale: width of the waist elastic (common practice)."""
@@ -179,7 +179,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     openings = _openings(shape, scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
     notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
-    said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
+    said = (*asked.findings, *trouser_findings(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back),
         _seams(front, back, shape),
@@ -213,13 +213,13 @@ def _style(body: Body, choices: Choices) -> Style:
     )
 
 
-def _elastic(body: Body, shape: Shape, choices: Choices) -> Elastic | None:
+def _elastic(body: Body, shape: LegShape, choices: Choices) -> Elastic | None:
     if choices.waist_finish != "casing":
         return None
     return elastic_loop(body["waist_girth"], body["hip_girth"], choices.elastic_opens)
 
 
-def _openings(shape: Shape, scale: float) -> Openings:
+def _openings(shape: LegShape, scale: float) -> Openings:
     """Return how long the fly and the slits at the hem have to be."""
     frame = shape.frame
     misses = frame.asked.heel - frame.hem_girth
@@ -235,7 +235,7 @@ def _openings(shape: Shape, scale: float) -> Openings:
     return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
 
 
-def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
+def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
@@ -247,7 +247,7 @@ def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale
 # ------------------------------------------------------------------------------------ seams
 
 
-def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
+def _seams(front: Piece, back: Piece, shape: LegShape) -> tuple[Seam, ...]:
     """Side, inside leg, both halves of the crotch, darts. Chains run as the front's edges do."""
     lower = shape.hems.front.side.length - (front["slit"].length if "slit" in front else 0.0)
     hip = lower + shape.rise.legs.side.length
@@ -296,7 +296,7 @@ def _darts(piece: Piece) -> list[Seam]:
     ]
 
 
-def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
+def _girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple[Girth, ...]:
     frame = shape.frame
     settled = {
         "waist": frame.waist_girth,
@@ -330,7 +330,7 @@ def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
     )
 
 
-def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
+def _facts(shape: LegShape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
     rise, frame = shape.rise, shape.frame
     facts = {
         "crotch_front": rise.front.length,

@@ -30,7 +30,7 @@ from drafting.ground.scale import body_scale
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
-from drafting.shaping.sleeve.set_in import Halves, armhole_seams, half_armholes
+from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams, half_armholes
 from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 
 NEEDS = ("front_armhole", "back_armhole")
@@ -183,7 +183,9 @@ def _level(hind: Path, fore: Path) -> Level:
 # -------------------------------------------------------------------------------------- seams
 
 
-def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Halves, cap: Cap) -> tuple[Seam, ...]:
+def _seams(
+    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: BothHalfArmholes, cap: Cap
+) -> tuple[Seam, ...]:
     """Cap notches stand as far from the underarm as the armhole's."""
     top, under = (piece.name for piece in pieces)
     caps = (
@@ -200,7 +202,7 @@ def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Hal
     )
 
 
-def _said(ease: float, cap: Cap, halves: Halves, widths: tuple[float, float]) -> tuple[Finding, ...]:
+def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, float]) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [
         Finding(

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, cast
 
-Kind = Literal["height", "girth", "width", "length"]
+DimensionKind = Literal["height", "girth", "width", "length"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ class Dimension:
     """One body dimension: `low`..`high` is the adult band in mm, `how` the way to take it."""
 
     name: str
-    kind: Kind
+    kind: DimensionKind
     low: float
     high: float
     source: str
@@ -131,7 +131,13 @@ def _read(table: str) -> dict[str, Dimension]:
         low, high = (10 * float(cm) for cm in band.split(".."))
         names = tuple(older.split())
         found[name] = Dimension(
-            name=name, kind=cast("Kind", kind), low=low, high=high, source=source, how=how.strip(), older=names
+            name=name,
+            kind=cast("DimensionKind", kind),
+            low=low,
+            high=high,
+            source=source,
+            how=how.strip(),
+            older=names,
         )
     return found
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
 from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 from drafting.ground.units import show_length
 
 # Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
@@ -52,7 +52,7 @@ def doubts(measures: Mapping[str, Measure], natural: bool) -> tuple[Finding, ...
     return tuple(found)
 
 
-def _say(check: str, level: Level, where: str, value: float | None, message: str) -> Finding:
+def _say(check: str, level: Severity, where: str, value: float | None, message: str) -> Finding:
     return Finding(check, level, where, value, None, message)
 
 

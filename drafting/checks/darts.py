@@ -28,7 +28,7 @@ class OpenDart:
     legs: tuple[float, float]
 
 
-def open_darts(piece: Piece) -> list[OpenDart]:
+def darts_of_outline(piece: Piece) -> list[OpenDart]:
     """Return the darts of `piece` that open to its outline: two dart edges that meet in a tip."""
     pairs = itertools.pairwise([*piece.edges, piece.edges[0]])
     return [
@@ -57,7 +57,7 @@ def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
     """Are the two legs of every dart equally long?"""
     for piece in draft.pieces:
         inner = [(d.name, (d.leg_a.length, d.leg_b.length)) for d in piece.darts]
-        for name, (a, b) in [*((d.name, d.legs) for d in open_darts(piece)), *inner]:
+        for name, (a, b) in [*((d.name, d.legs) for d in darts_of_outline(piece)), *inner]:
             holds = abs(a - b) <= tol.LEG_MATCH
             said = f"{capital(plain(piece.name))} {plain(name)}: legs {mm(a)} and {mm(b)}"
             if not holds:
@@ -69,7 +69,7 @@ def bust_dart_tips(draft: Draft, scale: float) -> Iterator[Finding]:
     """Does the bust dart end 20-35 mm (adult scale) short of the bust point, and aim at it?"""
     for piece in draft.pieces:
         bust_point = piece.points.get("bust_point")
-        for dart in open_darts(piece) if bust_point is not None else ():
+        for dart in darts_of_outline(piece) if bust_point is not None else ():
             if dart.name.startswith("bust_dart"):
                 yield from _tip(piece.name, dart, complex(bust_point or 0), scale)
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 
-LEVELS: tuple[Level, ...] = ("error", "warning", "note")
+LEVELS: tuple[Severity, ...] = ("error", "warning", "note")
 
 
 def summary(findings: Sequence[Finding]) -> str:

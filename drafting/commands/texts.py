@@ -14,7 +14,7 @@ from drafting.ground.choices import Choice
 from drafting.ground.findings import Finding, worst_first
 
 WIDTH = 100
-Row = tuple[str, ...]
+Cells = tuple[str, ...]
 
 CAUTION = (
     "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
@@ -49,7 +49,7 @@ def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> 
     about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
     lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
     lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
-    made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
+    made: list[Cells] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
     if gains:
         lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN.format(what=what), indent=2)]
@@ -60,8 +60,8 @@ def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> 
     return "\n".join(lines)
 
 
-def _measure_rows(body: Body) -> list[Row]:
-    rows: list[Row] = []
+def _measure_rows(body: Body) -> list[Cells]:
+    rows: list[Cells] = []
     for name, measure in body.measures.items():
         size = f"{measure.mm / 10:6.1f}"
         if measure.left is not None and measure.right is not None:
@@ -75,7 +75,7 @@ def _measure_rows(body: Body) -> list[Row]:
     return rows
 
 
-def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
+def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
     """Return one row a measure."""
     return [
         (
@@ -134,7 +134,7 @@ def _after_colon(summary: str) -> str:
     return rest if colon and " " not in head else summary
 
 
-def _table(head: Row | None, rows: list[Row]) -> list[str]:
+def _table(head: Cells | None, rows: list[Cells]) -> list[str]:
     """Return rows as lines, every column but the last padded, the last one wrapped."""
     cells = [head, *rows] if head else rows
     if not rows:

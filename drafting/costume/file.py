@@ -28,7 +28,7 @@ KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print", "work
 GARMENT_KEYS = ("block", "fabric", "choices", "fullness", "trims", "appliques")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
-T = TypeVar("T")
+_T = TypeVar("_T")
 
 
 @dataclass(frozen=True)
@@ -238,7 +238,7 @@ def _path(file: TomlFile, faults: Faults, value: object, field: str, line: int |
     return None
 
 
-def _followed(faults: Faults, read: Callable[[Path], T], path: Path, field: str, line: int | None) -> T | None:
+def _followed(faults: Faults, read: Callable[[Path], _T], path: Path, field: str, line: int | None) -> _T | None:
     """Return what `read` makes of `path`; its faults join ours, one of a lost file at our line."""
     try:
         return read(path)

@@ -17,7 +17,7 @@ from drafting.draft.pattern import DartCap
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import between, crossings, extended, first_crossing, pinned
+from drafting.geometry.crossing import crossings, extended, first_crossing, part_between, pinned
 from drafting.geometry.join import Joined, join
 
 TALLEST = 1.5
@@ -115,15 +115,15 @@ def _split_at_leg(
     ray = line(w.tip + 0.5 * leg, w.tip + leg * (1 + 10 * width / abs(leg)))
     hits = crossings(whole, ray)
     place = min((c.on_a for c in hits), key=lambda at: abs(at - seam), default=float(seam))
-    near, far = between(whole, 0.0, place), between(whole, place, len(whole.segments))
+    near, far = part_between(whole, 0.0, place), part_between(whole, place, len(whole.segments))
     return near or before, far or closed
 
 
 def _inside(before: Path, after: Path) -> list[Path]:
     """Join two cut lines that make an inside corner: where they cross, or else straight across."""
     meeting = first_crossing(before, after)
-    head = between(before, 0.0, meeting.on_a) if meeting else None
-    tail = between(after, meeting.on_b, len(after.segments)) if meeting else None
+    head = part_between(before, 0.0, meeting.on_a) if meeting else None
+    tail = part_between(after, meeting.on_b, len(after.segments)) if meeting else None
     if meeting and head and tail:
         return [pinned(head, end=meeting.point), pinned(tail, start=meeting.point)]
     return [before, line(before.end, after.start), after]
@@ -136,7 +136,7 @@ def _roof(w: Wedge, near: Path, reach: float) -> tuple[Path, Path]:
     crease = line(w.tip + leg / half * 1e-3, w.tip + leg / half * reach)
     under = extended(near, before=reach).reversed()
     hit = first_crossing(under, crease)
-    strip = between(under, 0.0, hit.on_a) if hit else None
+    strip = part_between(under, 0.0, hit.on_a) if hit else None
     if strip is None:  # the line would run past the reach: straight to the end of the crease
         strip = line(near.end, crease.end)
     first = strip.mapped(lambda p: _mirror(p, w.tip, leg))

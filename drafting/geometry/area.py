@@ -115,7 +115,7 @@ def without(region: Any, paths: Sequence[Path], margin: float) -> Any:
     return region.difference(shapely.union_all(lines).buffer(margin)) if lines else region
 
 
-def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Points]:
+def longest_chords(region: Any, through: Points, direction: complex) -> tuple[Points, Points]:
     """Return both ends of the longest straight stretch in `region` of the line through each point.
 
     The lines run in the unit `direction`; where one misses the region its two ends are alike.

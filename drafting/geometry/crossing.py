@@ -45,7 +45,7 @@ class Chords(NamedTuple):
 
 
 @lru_cache(maxsize=64)
-def chords(path: Path, gap: float = tol.FLAT) -> Chords:
+def flattened_with_places(path: Path, gap: float = tol.FLAT) -> Chords:
     """Flatten `path`, remembering places."""
     counts = np.array([chord_count(segment, gap) for segment in path.segments])
     if counts.max() == 1:
@@ -58,13 +58,13 @@ def chords(path: Path, gap: float = tol.FLAT) -> Chords:
 
 def crossings(a: Path, b: Path) -> list[Crossing]:
     """Return every point where `a` crosses `b`, in the order they are met along `a`."""
-    on_a, on_b = chords(a), chords(b)
+    on_a, on_b = flattened_with_places(a), flattened_with_places(b)
     return _refined(a, b, on_a, on_b, _pairs(on_a.points, on_b.points))
 
 
 def self_crossings(ring: Path) -> list[Crossing]:
     """Return every point where a closed path crosses itself, each once."""
-    flat = chords(ring)
+    flat = flattened_with_places(ring)
     pairs, last = _pairs(flat.points, flat.points), len(flat.points) - 2
     i, j = pairs[:, 0], pairs[:, 1]
     apart = (j - i > 1) & ~((i == 0) & (j == last))
@@ -76,7 +76,7 @@ def first_crossing(a: Path, b: Path) -> Crossing | None:
     return next(iter(crossings(a, b)), None)
 
 
-def between(path: Path, start: float, end: float) -> Path | None:
+def part_between(path: Path, start: float, end: float) -> Path | None:
     """Return the part of `path` between two places; None where nothing lies between them."""
     parts = []
     for index in range(max(0, math.floor(start)), min(len(path.segments), math.ceil(end))):

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from typing import Any, NoReturn, TypeVar
 
-Key = TypeVar("Key")
-Value = TypeVar("Value")
+_Key = TypeVar("_Key")
+_Value = TypeVar("_Value")
 
 
-class FrozenDict(dict[Key, Value]):
+class FrozenDict(dict[_Key, _Value]):
     """A dict as it was made: read, compared, joined (`|`), copied and pickled like any other.
 
     >>> held = FrozenDict(waist=700.0)
@@ -31,7 +31,7 @@ class FrozenDict(dict[Key, Value]):
     __setitem__ = __delitem__ = __ior__ = _refused
     update = setdefault = pop = popitem = clear = _refused
 
-    def __reduce__(self) -> tuple[type, tuple[dict[Key, Value]]]:
+    def __reduce__(self) -> tuple[type, tuple[dict[_Key, _Value]]]:
         return type(self), (dict(self),)
 
 

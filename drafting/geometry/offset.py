@@ -18,9 +18,9 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import brentq
 
-from drafting.geometry.crossing import between, pinned, self_crossings
+from drafting.geometry.crossing import part_between, pinned, self_crossings
 from drafting.geometry.curve import Cubic, Line, Segment
-from drafting.geometry.join import Corner, join
+from drafting.geometry.join import LineCorner, join
 from drafting.geometry.path import Path
 from drafting.ground import tolerances as tol
 
@@ -97,7 +97,7 @@ def _solid(path: Path) -> list[Segment]:
 def _mitred(parts: list[Segment], lines: list[Path], distance: float) -> Path:
     whole = lines[0]
     for (last, part), line in zip(pairwise(parts), lines[1:], strict=True):
-        corner = Corner(part.start, last.tangent(1.0), part.tangent(0.0))
+        corner = LineCorner(part.start, last.tangent(1.0), part.tangent(0.0))
         whole = Path.joined(join(whole, line, corner, 2 * abs(distance)).paths)
     return whole
 
@@ -262,11 +262,11 @@ def _unlooped(path: Path) -> Path:
     for crossing in self_crossings(path):
         if crossing.on_a < place:
             continue
-        piece = between(path, place, crossing.on_a)
+        piece = part_between(path, place, crossing.on_a)
         if piece is not None:
             kept.append(pinned(piece, end=crossing.point))
         place = crossing.on_b
-    last = between(path, place, end)
+    last = part_between(path, place, end)
     if last is not None:
         kept.append(pinned(last, start=kept[-1].end if kept else None))
     return Path.joined(kept)

@@ -11,7 +11,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from drafting.geometry.crossing import Chords, Crossing, between, chords, pinned, self_crossings
+from drafting.geometry.crossing import (
+    Chords,
+    Crossing,
+    flattened_with_places,
+    part_between,
+    pinned,
+    self_crossings,
+)
 from drafting.geometry.path import Path
 
 HAIR = 1e-4
@@ -52,7 +59,7 @@ def outer(ring: Path) -> list[Path]:
 
 def _kept(ring: Path, cuts: list[_Cut]) -> set[int]:
     """Return the numbers of the cuts after which the line is an outer boundary."""
-    flat, total = chords(ring), float(len(ring.segments))
+    flat, total = flattened_with_places(ring), float(len(ring.segments))
     keep = set()
     for i, cut in enumerate(cuts):
         nxt = cuts[(i + 1) % len(cuts)].flat + (total if i == len(cuts) - 1 else 0.0)
@@ -99,9 +106,9 @@ def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]
 def _stretch(ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: int) -> list[Path]:
     a, b = cuts[at], cuts[end]
     if end > at:
-        parts = [between(ring, a.place, b.place)]
+        parts = [part_between(ring, a.place, b.place)]
     else:
-        parts = [between(ring, a.place, len(ring.segments)), between(ring, 0.0, b.place)]
+        parts = [part_between(ring, a.place, len(ring.segments)), part_between(ring, 0.0, b.place)]
     solid = [part for part in parts if part is not None]
     if solid:
         solid[0] = pinned(solid[0], start=found[a.crossing].point)

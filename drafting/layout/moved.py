@@ -16,7 +16,7 @@ from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Packing, Pose, Spot
 from drafting.layout.packing.place import Laid, blocked_by, faults
 from drafting.layout.packing.verify import wrong
-from drafting.layout.remarks import findings_of
+from drafting.layout.remarks import lay_findings
 from drafting.layout.repeat import nearest_on_repeat
 
 SNAP = 15.0
@@ -57,7 +57,7 @@ def moved(
     if faults_found:
         raise DraftError(f"{piece} cannot lie there: {faults_found[0]}")
     new = replace(lay, packing=packing)
-    return replace(new, findings=findings_of(new))
+    return replace(new, findings=lay_findings(new))
 
 
 def next_pose(lay: Lay, piece: str) -> Pose:

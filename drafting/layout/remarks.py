@@ -19,7 +19,7 @@ TURNED = 1.0
 """degrees by which the stretch may lie off the way the cloth stretches most (ours)."""
 
 
-def findings_of(lay: Lay) -> tuple[Finding, ...]:
+def lay_findings(lay: Lay) -> tuple[Finding, ...]:
     """Return everything there is to say about a lay, what sticks out first."""
     return tuple(_said(lay))
 

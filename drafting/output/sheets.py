@@ -14,7 +14,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.names import clean_text
 from drafting.printing.pages_made import Imposed, imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
-from drafting.printing.piece_on_paper import drawing, model_drawing
+from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes
 
 
@@ -72,7 +72,7 @@ def printed(made: Made) -> Iterator[PrintedSheet]:
             continue
         label = piece_label(made, garment)
         title = f"{clean_text(made.costume.title)} - {spoken(garment.name)}"
-        drawings = tuple(drawing(cut, label) for cut in pieces)
+        drawings = tuple(piece_on_paper(cut, label) for cut in pieces)
         for paper in wishes.papers:
             yield _printed(garment.name, paper.name, imposed(title, drawings, paper), label)
         if wishes.model:
@@ -122,7 +122,7 @@ def _pages(count: int, paper: Paper) -> str:
     return f"{count} page{'s' if count > 1 else ''} of {paper.title} beside this one"
 
 
-def said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
+def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
     """Yield for each garment how many pages its sheets take, and what they cannot print."""
     for garment in dict.fromkeys(sheet.garment for sheet in sheets):
         own = [sheet for sheet in sheets if sheet.garment == garment]

@@ -17,7 +17,7 @@ from drafting.making.page import page
 from drafting.making.shopping import shopping_csv
 from drafting.output.folder import swap_in
 from drafting.output.report import piece_file, report
-from drafting.output.sheets import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
+from drafting.output.sheets import PrintedSheet, exchanged, piece_label, printed, sheet_row, sheets_said
 from drafting.printing.pages_made import preview
 from drafting.sheet.layout import layout_sheet
 from drafting.sheet.overview import overview_sheet
@@ -43,7 +43,7 @@ def write_output(made: Made, out: Path, tell: Tell = silent) -> tuple[Finding, .
     """
     start = time.perf_counter()
     sheets = list(_told(made, tell))
-    found = tuple(said(sheets))
+    found = tuple(sheets_said(sheets))
     timings = {**made.timings, "print": time.perf_counter() - start}
     made = replace(made, findings=(*made.findings, *found), timings=timings)
     swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell))

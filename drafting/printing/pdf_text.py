@@ -35,7 +35,7 @@ def register() -> None:
         pdfmetrics.registerFont(TTFont(name, str(folder / file)))
 
 
-def written(line: str, bold: bool = False) -> str:
+def line_as_set(line: str, bold: bool = False) -> str:
     """Return a line as it is set: clean, lacking characters replaced, in the order seen."""
     register()
     known = pdfmetrics.getFont(BOLD if bold else PLAIN).face.charToGlyph

@@ -14,11 +14,11 @@ from scipy import fft
 
 Bits = NDArray[np.bool_]
 Floats = NDArray[np.floating[Any]]
-Ring = Sequence[complex]
+Corners = Sequence[complex]
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class PlaceOnPage:
     """How an outline lies: turned by `turn` degrees about 0, then moved by `move` (mm, y up)."""
 
     turn: int
@@ -43,12 +43,12 @@ class Raster:
     height: float
 
 
-class Shape:
+class RasterOutline:
     """An outline in one quarter turn on the raster, its upper left corner at a cell's."""
 
-    def __init__(self, ring: Ring, turn: int, raster: Raster) -> None:
+    def __init__(self, ring: Corners, turn: int, raster: Raster) -> None:
         self.turn, self.raster = turn, raster
-        points = np.asarray(ring) * Spot(turn, 0j).factor
+        points = np.asarray(ring) * PlaceOnPage(turn, 0j).factor
         self.corner = complex(points.real.min(), points.imag.max())
         self.cells = touched(points, self.corner, raster)
         self._spectra: dict[tuple[int, int], Any] = {}

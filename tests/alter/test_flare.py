@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.alter.fan import across
+from drafting.alter.fan import edge_across
 from drafting.alter.flare import Wish, filled, flared, fuller
 from drafting.body import Body
 from drafting.checks import check_draft
@@ -261,9 +261,9 @@ def test_girths_count_what_was_let_in_at_their_level() -> None:
 
 def test_what_lies_across_is_the_pivot_where_none_is_named() -> None:
     draft = pair(chart_woman(), length="hip")
-    assert sorted(across(draft["sleeve"], "hem")) == ["cap_back", "cap_front"]
-    assert across(draft["back"], "hem") == ("shoulder",)
-    assert across(panel(), "waist") == ("hem",)
+    assert sorted(edge_across(draft["sleeve"], "hem")) == ["cap_back", "cap_front"]
+    assert edge_across(draft["back"], "hem") == ("shoulder",)
+    assert edge_across(panel(), "waist") == ("hem",)
 
 
 REFUSED: list[tuple[EdgeRef, str, str]] = [

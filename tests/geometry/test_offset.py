@@ -12,8 +12,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, area, line, smooth, turn
-from drafting.geometry.crossing import between, crossings, extended, self_crossings
-from drafting.geometry.join import Corner, join
+from drafting.geometry.crossing import crossings, extended, part_between, self_crossings
+from drafting.geometry.join import LineCorner, join
 from drafting.geometry.offset import beside, offset
 from drafting.geometry.rings import outer
 from drafting.ground import tolerances as tol
@@ -100,7 +100,7 @@ def test_a_path_cut_at_a_crossing_ends_there_and_runs_on_straight() -> None:
     one, two = arc(0j, 100, 0, 180), arc(120 + 0j, 100, 0, 180)
     (hit,) = crossings(one, two)
     assert hit.point == pytest.approx(60 + 80j, abs=1e-5)  # 3-4-5 triangle
-    first = between(one, 0, hit.on_a)
+    first = part_between(one, 0, hit.on_a)
     assert first is not None
     assert first.length == pytest.approx(100 * math.acos(0.6), abs=1e-4)
     longer = extended(first, before=20, after=30)
@@ -116,7 +116,7 @@ def test_a_ring_that_crosses_itself_is_resolved_as_shapely_unites_it() -> None:
     for side, after, a, b in zip(
         sides, sides[1:] + sides[:1], beside_them, beside_them[1:] + beside_them[:1], strict=True
     ):
-        corner = Corner(side.end, side.arrive, after.leave)
+        corner = LineCorner(side.end, side.arrive, after.leave)
         parts.append(Path.joined([a, join(a, b, corner, 0.0).between or line()]))
     (ring,) = outer(Path.joined(parts))
     strips = [

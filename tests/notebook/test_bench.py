@@ -269,10 +269,10 @@ def test_a_move_made_before_another_garment_was_shown_moves_nothing_of_it(tmp_pa
 )
 def test_a_misspelt_name_is_refused_with_the_nearest(garment: str, choice: str, hint: str) -> None:
     costume = read_costume(demo_costume())
-    begun = standing.begin(costume, "shirt")
+    begun = standing.begin_standing(costume, "shirt")
     with pytest.raises(InputError, match=hint):
         standing.asked_for(begun, garment, choice, 80.0)
-    assert begun == standing.begin(costume, "shirt")
+    assert begun == standing.begin_standing(costume, "shirt")
 
 
 def test_the_makers_own_files_beside_the_notebooks_come_first(

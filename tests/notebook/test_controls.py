@@ -12,7 +12,7 @@ from drafting.blocks import all_blocks
 from drafting.costume.choices import garment_choices
 from drafting.ground.choices import Choice
 from drafting.ground.errors import InputError
-from drafting.notebook.bench.controls import Shown, figure, grouped, knob, reach, step, typed
+from drafting.notebook.bench.controls import LengthUnit, figure, grouped, knob, reach, step, typed_value
 
 EVERY = {c.name: c for block in all_blocks().values() for c in garment_choices(block)}
 LENGTH = EVERY["bust_ease"]
@@ -44,15 +44,15 @@ def test_a_range_grows_to_hold_a_real_value(value: float, low: float, high: floa
 
 
 @given(some.floats(-400, 400), UNITS)
-def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(value: float, unit: Shown) -> None:
+def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(value: float, unit: LengthUnit) -> None:
     """Trouble NB6: only what is shown is rounded, never what is kept."""
-    assert typed(LENGTH, figure(LENGTH, value, unit), value, unit) == value
+    assert typed_value(LENGTH, figure(LENGTH, value, unit), value, unit) == value
 
 
 @given(some.floats(-400, 400), UNITS)
-def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit: Shown) -> None:
+def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit: LengthUnit) -> None:
     """1 mm in cm, 1/16 in on a tape; half of that is the most that rounding may take."""
-    read = typed(LENGTH, figure(LENGTH, value, unit), -1e6, unit)
+    read = typed_value(LENGTH, figure(LENGTH, value, unit), -1e6, unit)
     assert abs(read - value) <= {"cm": 0.5, "in": INCH / 32}[unit] + 1e-9
 
 
@@ -68,14 +68,14 @@ def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit
         ("70 mm", "cm", 70.0),
     ],
 )
-def test_a_typed_length_takes_its_own_unit_or_the_one_shown(text: str, unit: Shown, mm: float) -> None:
-    assert typed(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
+def test_a_typed_length_takes_its_own_unit_or_the_one_shown(text: str, unit: LengthUnit, mm: float) -> None:
+    assert typed_value(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
 
 
 @pytest.mark.parametrize("text", ["", "wide", "4 kg", "1/0", "nan"])
 def test_what_cannot_be_read_is_refused_in_words(text: str) -> None:
     with pytest.raises(InputError, match=r"\w+ \w+"):
-        typed(LENGTH, text, 0.0)
+        typed_value(LENGTH, text, 0.0)
 
 
 @pytest.mark.parametrize("choice", [c for c in EVERY.values() if c.unit == "mm"], ids=lambda c: c.name)

@@ -15,7 +15,7 @@ from drafting.notebook.bench import state as st
 from drafting.notebook.bench.history import STEPS, History
 
 COSTUME = read_costume(demo_costume())
-BEGUN = st.begin(COSTUME, "shirt")
+BEGUN = st.begin_standing(COSTUME, "shirt")
 
 
 def asking(history: History, mm: float, stroke: int, choice: str = "waist_ease") -> History:

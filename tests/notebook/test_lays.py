@@ -25,7 +25,7 @@ def test_a_piece_dragged_off_the_end_makes_the_lay_longer_and_undo_brings_it_bac
     far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
     table = table.with_lay(far)
     assert table.now["shell"].length > LAY.length + 100
-    assert "longer than the lay that was found" in ls.summary(table.now["shell"], table.found["shell"])
+    assert "longer than the lay that was found" in ls.lay_words(table.now["shell"], table.found["shell"])
     back = table.undone("shell")
     assert back.now["shell"] == LAY
     assert back.redone("shell").now["shell"] == far

@@ -13,7 +13,7 @@ from drafting.output.report import report
 from drafting.output.sheets import PrintedSheet, piece_label, printed
 from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, paper_named
-from drafting.printing.piece_on_paper import drawing, model_drawing
+from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
 from tests.export.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
@@ -22,7 +22,7 @@ from tests.shared_data import check_value
 
 def kite_sheet(paper: str, label: Label = invented.KITE) -> tuple[bytes, tuple[str, ...]]:
     cuts = (invented.front(), invented.sleeve(), invented.cuff())
-    return sheet_pdf(imposed("The kite - bodice", [drawing(c, label) for c in cuts], paper_named(paper)))
+    return sheet_pdf(imposed("The kite - bodice", [piece_on_paper(c, label) for c in cuts], paper_named(paper)))
 
 
 def as_reported(sheet: PrintedSheet, made: Made) -> None:

@@ -20,7 +20,7 @@ from drafting.body.tables import read_body
 from drafting.geometry import Path
 from drafting.ground.shipped import shipped
 from drafting.sheet.wearer import build, drawn
-from drafting.sheet.wearer.curves import between, flowing
+from drafting.sheet.wearer.curves import flowing, stretch_between
 from drafting.sheet.wearer.front import half
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 from drafting.sheet.wearer.words import WAYS
@@ -206,7 +206,7 @@ def test_the_section_of_waist_and_hip_comes_near_what_a_survey_measured() -> Non
 
 def test_a_stretch_between_two_heights_is_cut_where_they_are() -> None:
     path = flowing([100j, 5 + 60j, 2 + 30j, 0j])
-    cut = between(path, 80.0, 20.0)
+    cut = stretch_between(path, 80.0, 20.0)
     assert cut.start.imag == pytest.approx(80.0, abs=0.3)
     assert cut.end.imag == pytest.approx(20.0, abs=0.3)
 

@@ -15,7 +15,7 @@ from drafting.layout.packing.close import closed_up
 from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.library import Problem, tight_teeth
 from drafting.layout.packing.model import Job, Packing, Spot
-from drafting.layout.packing.search import Said, Searcher
+from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.packing.shapes import Shapes
 from drafting.layout.packing.shelf import shelved
 from drafting.layout.packing.verify import wrong
@@ -49,7 +49,7 @@ def pack(
     seconds: float = 0.0,
     seed: int = 0,
     workers: int = 2,
-    said: Said | None = None,
+    said: OnBetterLay | None = None,
     halted: Callable[[], bool] = bool,
     shapes: Shapes | None = None,
 ) -> Packing:
@@ -89,7 +89,7 @@ class Hunt:
     seconds: float
     seed: int
     workers: int
-    said: Said | None
+    said: OnBetterLay | None
     halted: Callable[[], bool]
     shapes: Shapes | None = None
     best: Packing | None = None

@@ -27,7 +27,7 @@ class Laid(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Room:
+class CornerRoom:
     """What one outline finds when it comes: the blockers for its lower left corner, and a box.
 
     `reach` is the x from which on nothing lies any more; `low` and `high` bound the corner's y.
@@ -63,7 +63,7 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     return int(x), int(y)
 
 
-def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
+def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> CornerRoom:
     """Return what keeps a kind in a pose off its places."""
     low, high = kit.span(kind, pose)
     blockers: list[Ints] = []
@@ -74,7 +74,7 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
         if there.y + y0 <= high and there.y + y1 >= low and there.x + x1 >= 0:
             shift = np.array([there.x, there.y], dtype=np.int64)
             blockers += [path + shift for path in paths]
-    return Room(tuple(blockers), reach, low, high)
+    return CornerRoom(tuple(blockers), reach, low, high)
 
 
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
@@ -87,7 +87,7 @@ def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
     return x
 
 
-def _on_lattice(kit: Kit, room: Room, kind: int, pose: Pose) -> tuple[int, int]:
+def _on_lattice(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int, int]:
     """Return the first free corner whose level lies on a repeat, as low as it goes there."""
     step = (kit.job.strip.repeat or 0.0) * kit.scale
     level = kit.level(kind, pose)
@@ -149,11 +149,11 @@ def covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
 
 def _inside(path: Ints, at: float) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` between an outline's crossings, pair by pair."""
-    marks = crossings(path, at)
+    marks = heights_crossed(path, at)
     return list(zip(marks[::2], marks[1::2], strict=True))
 
 
-def crossings(path: Ints, at: float) -> list[float]:
+def heights_crossed(path: Ints, at: float) -> list[float]:
     """Return the y at which an outline crosses the line x = `at`, in order."""
     x, y = path[:, 0], path[:, 1]
     nx, ny = np.roll(x, -1), np.roll(y, -1)

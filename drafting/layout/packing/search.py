@@ -30,10 +30,10 @@ WARM, COLD = 0.012, 0.0008
 Poses = tuple[Pose | None, ...]
 """For each copy the pose it must take, None for the one that serves best."""
 
-Plan = tuple[tuple[int, ...], Poses]
+LayOrder = tuple[tuple[int, ...], Poses]
 """An order, and the poses in it: what a layout is placed from."""
 
-Said = Callable[[Packing], None]
+OnBetterLay = Callable[[Packing], None]
 
 
 @dataclass(frozen=True)
@@ -58,11 +58,11 @@ class Searcher:
     left: float
     seed: int = 0
     deadline: float | None = None
-    said: Said | None = None
+    said: OnBetterLay | None = None
     halted: Callable[[], bool] = bool
     best: Tried | None = None
     good: list[Tried] = field(default_factory=list)
-    hints: tuple[Plan, ...] = ()
+    hints: tuple[LayOrder, ...] = ()
     dice: random.Random = field(default_factory=random.Random)
 
     def run(self) -> Packing:

@@ -89,7 +89,7 @@ def _refs(seam: Seam) -> tuple[EdgeRef, ...]:
     return (*seam.a, *seam.b)
 
 
-def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
+def step_drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
     """Return one drawing of these pieces in rows, with what is sewn now lit and each piece named."""
     lit_of: dict[str, list[str]] = {}
     for name, edge in lit:

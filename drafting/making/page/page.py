@@ -7,17 +7,17 @@ import html
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.making.model import Plan, Step
-from drafting.making.page.drawing import definitions, drawing, drawn_pieces, lit_edges
+from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
     docket_table,
     listed,
     paragraphs,
     plan_table,
-    section,
     shopping_table,
     start_list,
     step_list,
+    titled_section,
     words,
 )
 from drafting.making.times import starts
@@ -39,7 +39,7 @@ def page(plan: Plan, made: Made) -> str:
 
     def draw(step: Step) -> str:
         shown = [pieces[name] for name in step.pieces if name in pieces]
-        return drawing(shown, lit(step)) if shown else ""
+        return step_drawing(shown, lit(step)) if shown else ""
 
     titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
     bodies = {
@@ -54,8 +54,8 @@ def page(plan: Plan, made: Made) -> str:
     drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
     head = f"<h1>{html.escape(plan.title)}</h1><p>{words('page.about')} {html.escape(plan.wearer)}.</p>"
     links = " ".join(f'<a href="#{name}">{words(f"page.{name}")}</a>' for name in PARTS)
-    body = "".join(section(name, bodies[name]) for name in PARTS if bodies[name])
-    remarks = section("remarks", listed(plan.remarks)) if plan.remarks else ""
+    body = "".join(titled_section(name, bodies[name]) for name in PARTS if bodies[name])
+    remarks = titled_section("remarks", listed(plan.remarks)) if plan.remarks else ""
     foot = f"<p>{words('page.scope')}</p>"
     title = html.escape(text("page.title") + " " + plan.title)
     return (

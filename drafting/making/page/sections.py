@@ -11,10 +11,10 @@ from drafting.making.shopping import total_cost
 from drafting.making.times import Start
 from drafting.making.words import text
 
-Drawing = Callable[[Step], str]
+DrawStep = Callable[[Step], str]
 
 
-def section(name: str, body: str) -> str:
+def titled_section(name: str, body: str) -> str:
     """Return one titled section; the title is the text `page.<name>`."""
     return f'<section id="{name}"><h2>{words(f"page.{name}")}</h2>{body}</section>'
 
@@ -105,7 +105,7 @@ def words_of_stage(stage: str) -> str:
     return text(f"stage.{stage}")
 
 
-def step_list(steps: Iterable[Step], draw: Drawing) -> str:
+def step_list(steps: Iterable[Step], draw: DrawStep) -> str:
     """Return the steps as they come; why a seam is sewn so is told once a garment, not each time."""
     told: set[tuple[str, Said]] = set()
     items = []
@@ -120,7 +120,7 @@ def _reasons(setting: Setting | None) -> tuple[Said, ...]:
     return (*setting.why, *setting.trials) if setting else ()
 
 
-def _step(step: Step, draw: Drawing, known: set[Said]) -> str:
+def _step(step: Step, draw: DrawStep, known: set[Said]) -> str:
     label = html.escape(text("page.done"))
     guess = (
         f'<p class="time screen"><label>{words("page.minutes")} <input type="number" min="0" '

@@ -29,7 +29,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     found: dict[tuple[str, str], Setting] = {}
     for garment in made.garments:
         for seam in garment.draft.seams:
-            cloths = cloths_of(garment, seam, fabrics)
+            cloths = seam_cloths(garment, seam, fabrics)
             found[garment.name, seam.name] = setting(garment, seam, cloths, room)
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
@@ -37,7 +37,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     return found
 
 
-def cloths_of(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
+def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
     """Return the cloths that meet in a seam, the heaviest first; those nobody described are left out."""
     pieces = (garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
     roles = dict.fromkeys(piece.material or garment.fabric for piece in pieces)

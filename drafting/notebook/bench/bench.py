@@ -14,9 +14,9 @@ from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.notebook.bench import saving
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.ahead import Ahead, Step, step_of
+from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
 from drafting.notebook.bench.changes import changes_html
-from drafting.notebook.bench.controls import Shown, typed
+from drafting.notebook.bench.controls import LengthUnit, typed_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
@@ -25,7 +25,7 @@ from drafting.notebook.bench.measures import measures_html
 from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.memory import spare_what_stands
-from drafting.notebook.picture import drawn
+from drafting.notebook.picture import garment_svg
 from drafting.notebook.when_resting import Later
 
 MEASURES = "The measures it is drafted from"
@@ -52,8 +52,8 @@ class Bench:
     ) -> None:
         names = _garments(costume, garment)
         self.costume, self.named, self.out = costume, choices, Path(out)
-        self.history = History(st.begin(costume, names[0]))
-        self.unit: Shown = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.history = History(st.begin_standing(costume, names[0]))
+        self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
@@ -62,7 +62,7 @@ class Bench:
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
         self.checks = Later(partial(self.safely, self._show_findings))
         self.ahead = Ahead()
-        self.step: Step | None = None
+        self.step: HandStep | None = None
         self.looks = Later(partial(self.safely, self._look_ahead), AHEAD, needed=False)
         self._show_controls()
         self._show()
@@ -131,7 +131,7 @@ class Bench:
             self.widgets.show_buttons()  # the list names the one that is shown
             raise
 
-    def show_in(self, unit: Shown) -> None:
+    def show_in(self, unit: LengthUnit) -> None:
         """Show lengths in cm or in inches; no value changes."""
         self.unit = unit
         self._show_controls()
@@ -185,7 +185,7 @@ class Bench:
         value = move.get("value")
         if "text" in move:
             try:
-                value = typed(self.controls[name], move["text"], kept, self.unit)
+                value = typed_value(self.controls[name], move["text"], kept, self.unit)
             except InputError as error:
                 self.slips[name] = (move["text"], sentence(error))
                 self._show_states()
@@ -252,7 +252,7 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment))
+        self.ahead.look(st.only(asked, self.garment), lambda made: garment_svg(made, self.garment))
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

@@ -6,10 +6,10 @@ import html
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, edge_words, plain
 from drafting.costume.garment import MadeGarment
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 from drafting.notebook.bench.figures import length
 
 ROWS = 8
@@ -38,7 +38,7 @@ def changes(before: MadeGarment, now: MadeGarment) -> list[Change]:
     return sorted((c for c in rows if abs(c.by) >= LEAST), key=lambda c: -abs(c.by))
 
 
-def changes_html(before: MadeGarment | None, now: MadeGarment, unit: Shown = "cm") -> str:
+def changes_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit = "cm") -> str:
     """Return the table of what changed; a sentence where nothing did."""
     if before is None:
         return '<p class="changes">Nothing has been changed yet.</p>'
@@ -52,7 +52,7 @@ def changes_html(before: MadeGarment | None, now: MadeGarment, unit: Shown = "cm
     return f'<table class="changes"><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>{rest}'
 
 
-def _row(change: Change, unit: Shown) -> str:
+def _row(change: Change, unit: LengthUnit) -> str:
     was, now = (length(mm, unit) if mm else "none" for mm in (change.was, change.now))
     by = length(change.by, unit)
     by = by if by.startswith("-") else f"+{by}"
@@ -64,7 +64,7 @@ def _figures(garment: MadeGarment) -> Iterator[tuple[str, float]]:
     """Yield the name and length (mm) of all that is told of a garment; linings follow the cloth."""
     draft = garment.draft
     for girth in draft.girths:
-        drawn = finished(draft, girth.level, girth.side)
+        drawn = finished_girth(draft, girth.level, girth.side)
         if drawn is not None:
             yield f"{capital(f'{girth.side} {plain(girth.level)}'.strip())}, girth", drawn
     for piece in (piece for piece in draft.pieces if not piece.material):

@@ -20,7 +20,7 @@ from drafting.ground.choices import Choice, choices_of
 from drafting.reading.choices import read_values
 from drafting.reading.given import Given
 
-Shown = Literal["cm", "in"]
+LengthUnit = Literal["cm", "in"]
 """The unit that lengths are shown in; it is never the unit they are kept in."""
 
 SUFFIX = {"deg": " degrees", "percent": " %", "ratio": "", "count": ""}
@@ -74,7 +74,7 @@ def label(choice: Choice) -> str:
     return capital(plain(choice.name)) + (f", {unit}" if unit else "")
 
 
-def meaning(choice: Choice, usual: Any, unit: Shown = "cm") -> str:
+def meaning(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> str:
     """Return what a choice means, how far it reaches, and what is usual."""
     said = f"{capital(choice.meaning)}. "
     if choice.low is None or choice.high is None:
@@ -83,7 +83,7 @@ def meaning(choice: Choice, usual: Any, unit: Shown = "cm") -> str:
     return f"{said}{capital(ends)}, usually {figure(choice, usual, unit)}."
 
 
-def figure(choice: Choice, value: Any, unit: Shown = "cm") -> str:
+def figure(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
     """Return a value as a maker reads it, with its unit; cm to the millimetre, inches to 1/16.
 
     >>> bust = all_blocks()["bodice"].choices[0]
@@ -101,7 +101,7 @@ def figure(choice: Choice, value: Any, unit: Shown = "cm") -> str:
             return f"{_trimmed(value, _places(choice))}{SUFFIX[choice.unit]}"
 
 
-def typed(choice: Choice, text: str, kept: Any, unit: Shown = "cm") -> Any:
+def typed_value(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -> Any:
     """Return the value that a typed text means, in the choice's own unit, range or no range.
 
     The text's own unit wins; a bare number is in the unit shown. A text that says what is shown
@@ -126,14 +126,14 @@ def reach(choice: Choice, *values: float) -> tuple[float, float]:
     return min(low, *values), max(high, *values)
 
 
-def step(choice: Choice, unit: Shown = "cm") -> float:
+def step(choice: Choice, unit: LengthUnit = "cm") -> float:
     """Return what one key press moves, in the choice's unit: a round figure of the unit shown."""
     if choice.unit != "mm" or unit == "cm":
         return choice.step
     return SIXTEENTH * next((n for least, n in INCH_STEPS if choice.step <= least), 8)
 
 
-def knob(choice: Choice, usual: Any, unit: Shown = "cm") -> Mapping[str, Any]:
+def knob(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> Mapping[str, Any]:
     """Return what the page needs to know of one control, whatever its value."""
     kinds = {"word": "word", "yes/no": "tick"}
     return {

@@ -8,13 +8,15 @@ from typing import Any
 from drafting.costume.file import CostumeFile
 from drafting.ground.choices import Choice
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.controls import Shown, figure, grouped, knob, reach
+from drafting.notebook.bench.controls import LengthUnit, figure, grouped, knob, reach
 from drafting.notebook.bench.state import Standing
 
 STAYS = "The picture shows the last that could be drafted."
 
 
-def groups_of(standing: Standing, choices: Mapping[str, Choice], unit: Shown, fold: bool) -> list[dict[str, Any]]:
+def groups_of(
+    standing: Standing, choices: Mapping[str, Choice], unit: LengthUnit, fold: bool
+) -> list[dict[str, Any]]:
     """Return the controls of the garment shown, by part; with `fold` only the first part is open."""
     usual = st.usual_values(standing.asked, standing.garment)
     block = st.garment_of(standing.asked, standing.garment).block
@@ -32,7 +34,7 @@ def states_of(
     standing: Standing,
     file: CostumeFile,
     choices: Mapping[str, Choice],
-    unit: Shown,
+    unit: LengthUnit,
     slips: Mapping[str, tuple[str, str]],
     counts: Mapping[str, int],
 ) -> dict[str, dict[str, Any]]:
@@ -54,7 +56,7 @@ def states_of(
     }
 
 
-def _standing_at(choice: Choice, value: Any, used: Any, unit: Shown) -> dict[str, Any]:
+def _standing_at(choice: Choice, value: Any, used: Any, unit: LengthUnit) -> dict[str, Any]:
     """Return a value as it is shown, with the ends of its slider grown to hold it."""
     if choice.unit in ("word", "yes/no"):
         return {"value": value, "text": figure(choice, value, unit), "low": 0, "high": 0}

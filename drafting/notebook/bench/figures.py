@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from drafting.ground.units import show_length
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 
 
-def length(mm: float, unit: Shown = "cm") -> str:
+def length(mm: float, unit: LengthUnit = "cm") -> str:
     """Return a length without its unit, which stands at the head of the table.
 
     >>> length(927.04), length(927.1, "in"), length(-6.0)

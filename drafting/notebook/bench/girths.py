@@ -6,11 +6,11 @@ import html
 from collections.abc import Iterator
 
 from drafting.body import Body
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, plain
 from drafting.costume.make import MadeGarment
 from drafting.draft.draft import Girth
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 from drafting.notebook.bench.figures import length
 
 WIDE, HIGH = 120.0, 12.0
@@ -22,7 +22,7 @@ NOTE = (
 )
 
 
-def girths_html(garment: MadeGarment, body: Body, unit: Shown = "cm") -> str:
+def girths_html(garment: MadeGarment, body: Body, unit: LengthUnit = "cm") -> str:
     """Return the table of a garment's girths; the garment's are read off the drawn level lines.
 
     Ease is what the garment has over body and layers; on cloth that stretches it may be less than
@@ -39,12 +39,12 @@ def girths_html(garment: MadeGarment, body: Body, unit: Shown = "cm") -> str:
     )
 
 
-def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: Shown, most: float) -> Iterator[str]:
+def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: LengthUnit, most: float) -> Iterator[str]:
     name = capital(f"{girth.side} {plain(girth.level)}".strip())
     yield f'<th scope="row">{html.escape(name)}</th>'
     yield f"<td>{strip(girth.body / most, girth.settled_ease / most)}</td>"
     layers = body.layer(f"{girth.level}_girth")
-    drawn = finished(garment.draft, girth.level, girth.side)
+    drawn = finished_girth(garment.draft, girth.level, girth.side)
     for mm in (girth.body, layers, girth.settled_ease - layers):
         yield f"<td>{length(mm, unit)}</td>"
     yield f"<td>{f'{100 * girth.stretch_used:.0f} %' if girth.stretch_used else ''}</td>"

@@ -49,7 +49,7 @@ class Standing:
         return self.made.garments[0].name
 
 
-def begin(costume: CostumeFile, garment: str) -> Standing:
+def begin_standing(costume: CostumeFile, garment: str) -> Standing:
     """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
     return Standing(costume, finished(only(costume, garment)))
 

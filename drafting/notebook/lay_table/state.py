@@ -104,7 +104,7 @@ def shifted(lay: Lay, outline: str, dx: float, dy: float, turn: bool = False, ki
     return moved(lay, outline, x, y, pose, SNAP if math.hypot(dx, dy) > STEP else 0.0, kit)
 
 
-def spoken(outline: str) -> str:
+def outline_words(outline: str) -> str:
     """Return an outline's name for a sentence.
 
     >>> spoken("coat.top-sleeve.both.1")
@@ -135,7 +135,7 @@ def _no_longer(row: OtherWay, lay: Lay) -> OtherWay:
     return row
 
 
-def summary(lay: Lay, found: Lay) -> str:
+def lay_words(lay: Lay, found: Lay) -> str:
     """Return length, buying length and what a hand has changed, in a sentence or two."""
     said = (
         f"The pieces take {show_length(lay.cloth_length)}; buy {show_length(lay.buy_length)}. "

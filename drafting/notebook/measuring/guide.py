@@ -19,7 +19,7 @@ from drafting.notebook.measuring import state as ms
 from drafting.notebook.measuring.fields import Field, said_html
 from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
-from drafting.notebook.measuring.picture import picture
+from drafting.notebook.measuring.picture import figure_picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
 from drafting.notebook.when_resting import Later
 
@@ -40,7 +40,7 @@ class MeasuringGuide:
     """
 
     def __init__(self, file: Path | str) -> None:
-        self.taking = ms.begin(file)
+        self.taking = ms.begin_measuring(file)
         self.fields = {name: self._field(name) for name in ORDER}
         self.picture = widgets.HTML(layout=widgets.Layout(width="100%"))
         self.message = widgets.HTML()
@@ -149,7 +149,7 @@ class MeasuringGuide:
     def _show_figure(self) -> None:
         body = self.taking.body
         try:
-            shown = picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
+            shown = figure_picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
         except DraftError as error:
             self._say(f"These measures make no figure that could be drawn ({error}).")
             return

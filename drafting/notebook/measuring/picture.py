@@ -26,7 +26,7 @@ WIDEST = 70
 IDLE = "Click into a field, or press Tab until you reach it: the tape shows here."
 
 
-def picture(body: Body, unit: str | None, title: str = "") -> str:
+def figure_picture(body: Body, unit: str | None, title: str = "") -> str:
     """Return the drawing of a body (mm, fitted to its place); raises `DraftError`."""
     drawing = drawn(body)
     k = drawing.width / WIDE

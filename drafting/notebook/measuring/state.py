@@ -57,7 +57,7 @@ class Taking:
         return unit if isinstance(unit, str) else None
 
 
-def begin(path: Path | str) -> Taking:
+def begin_measuring(path: Path | str) -> Taking:
     """Return a body file as it stands; one that cannot be drafted yet is not refused.
 
     Raises `InputError` for a file that is missing or no TOML.
@@ -119,7 +119,7 @@ def saved(taking: Taking) -> Taking:
     beside = taking.path.with_name(f".{taking.path.name}.new")
     beside.write_text(text, "utf-8")
     os.replace(beside, taking.path)
-    return replace(begin(taking.path), sure=taking.sure)
+    return replace(begin_measuring(taking.path), sure=taking.sure)
 
 
 def changed(taking: Taking) -> tuple[str, ...]:

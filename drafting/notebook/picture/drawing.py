@@ -8,7 +8,7 @@ from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.export.screen import screen_text
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
 from drafting.notebook.picture.view import View, framed
@@ -16,20 +16,22 @@ from drafting.sheet import Layer, Stroke
 from drafting.sheet.overview import Overview, overview
 
 
-def drawn(
-    made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: Shown = "cm"
+def garment_svg(
+    made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: LengthUnit = "cm"
 ) -> str:
     """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
-    shown = garment_of(made, garment)
-    return picture(page_of(made, garment), shown, before, view or View(), unit)
+    shown = made_garment(made, garment)
+    return garment_picture(page_of(made, garment), shown, before, view or View(), unit)
 
 
 def page_of(made: Made, garment: str) -> Overview:
     """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
-    return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
+    return overview([made_garment(made, garment).pattern], made.costume.title, bar=False)
 
 
-def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown) -> str:
+def garment_picture(
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit
+) -> str:
     """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
 
     The shapes of `before` lie pale under it.
@@ -42,11 +44,11 @@ def picture(page: Overview, garment: MadeGarment, before: Made | None, view: Vie
     return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
 
 
-def garment_of(made: Made, name: str) -> MadeGarment:
+def made_garment(made: Made, name: str) -> MadeGarment:
     return next(garment for garment in made.garments if garment.name == name)
 
 
-def _said(garment: MadeGarment, view: View, unit: Shown) -> str:
+def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:
     """Return what the picture shows, in words for who cannot see it."""
     words = f"{plain(view.piece) or 'all pieces'} of the {plain(garment.name)}"
     piece, _, edge = view.edge.partition(".")

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 
 from drafting.export.svg import FONT
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 from drafting.notebook.picture.view import Frame
 from drafting.sheet import Box
 
-GRIDS: dict[Shown, tuple[tuple[float, str, float, str], ...]] = {
+GRIDS: dict[LengthUnit, tuple[tuple[float, str, float, str], ...]] = {
     "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"), (100.0, "10 cm", 1000.0, "1 m")),
     "in": ((25.4, "1 in", 254.0, "10 in"), (127.0, "5 in", 254.0, "10 in"), (254.0, "10 in", 1270.0, "50 in")),
 }
@@ -19,7 +19,7 @@ apart is taken."""
 CLOSE = 7.0
 """Pixels between two pale lines, at least (ours: nearer ones turn to grey)."""
 
-BARS: dict[Shown, tuple[tuple[float, str], ...]] = {
+BARS: dict[LengthUnit, tuple[tuple[float, str], ...]] = {
     "cm": tuple((10.0 * n, f"{n} cm") for n in (100, 50, 20, 10, 5, 2, 1)),
     "in": tuple((25.4 * n, f"{n} in") for n in (40, 20, 10, 5, 2, 1)),
 }
@@ -28,7 +28,7 @@ LONGEST = 0.2
 """Share of the picture's width that the scale bar takes at most (ours)."""
 
 
-def grid(frame: Frame, height: float, unit: Shown) -> str:
+def grid(frame: Frame, height: float, unit: LengthUnit) -> str:
     """Return the grid over all that is shown, counted from the sheet's lower left corner."""
     fine, _, strong, _ = _grid(frame, unit)
     every = _lines(frame.box, height, fine, skip=round(strong / fine))
@@ -38,7 +38,7 @@ def grid(frame: Frame, height: float, unit: Shown) -> str:
     )
 
 
-def bar(frame: Frame, height: float, unit: Shown) -> str:
+def bar(frame: Frame, height: float, unit: LengthUnit) -> str:
     """Return the strip at the foot, and on its last line the scale bar and what squares measure."""
     x0, y0, x1, _ = frame.box
     em, low = frame.em, height - y0
@@ -59,7 +59,7 @@ def bar(frame: Frame, height: float, unit: Shown) -> str:
     )
 
 
-def _grid(frame: Frame, unit: Shown) -> tuple[float, str, float, str]:
+def _grid(frame: Frame, unit: LengthUnit) -> tuple[float, str, float, str]:
     wide_enough = (g for g in GRIDS[unit] if g[0] >= CLOSE * frame.pixel)
     return next(wide_enough, GRIDS[unit][-1])
 

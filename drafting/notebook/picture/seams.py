@@ -17,12 +17,12 @@ from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind
-from drafting.export.screen import moved, screen_path
+from drafting.export.screen import move_attribute, screen_path
 from drafting.export.svg import FONT
 from drafting.geometry.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.units import show_length
-from drafting.notebook.bench.controls import Shown
+from drafting.notebook.bench.controls import LengthUnit
 from drafting.notebook.picture.view import Frame
 from drafting.sheet.overview import KEPT, Overview
 
@@ -37,7 +37,7 @@ FLAT = 0.05
 """mm: a smaller ease is none; the eye reads a tenth of a mm at best (ours)."""
 
 
-def edge_lines(draft: Draft, ref: EdgeRef, unit: Shown) -> tuple[str, ...]:
+def edge_lines(draft: Draft, ref: EdgeRef, unit: LengthUnit) -> tuple[str, ...]:
     """Return what is to be said of an edge: its name and lengths, then its seam or its kind."""
     edges = edges_of(draft)
     seam = next((s for s in draft.seams if ref in s.a or ref in s.b), None)
@@ -51,13 +51,13 @@ def edges_of(draft: Draft) -> dict[EdgeRef, Edge]:
     return {(piece.name, edge.name): edge for piece in draft.pieces for edge in piece.edges}
 
 
-def edge_line(edge: Edge, ref: EdgeRef, unit: Shown) -> str:
+def edge_line(edge: Edge, ref: EdgeRef, unit: LengthUnit) -> str:
     """Return `Front armhole: 24.3 cm long, sewn length 24.3 cm`."""
     long, sewn = show_length(edge.length, unit), show_length(edge.sewn_length, unit)
     return f"{capital(edge_words(ref))}: {long} long, sewn length {sewn}"
 
 
-def seam_line(edges: Mapping[EdgeRef, Edge], seam: Seam, unit: Shown) -> str:
+def seam_line(edges: Mapping[EdgeRef, Edge], seam: Seam, unit: LengthUnit) -> str:
     """Return both chains of a seam with their sewn lengths, and the ease between them."""
     a_sewn, b_sewn = (sum(edges[ref].sewn_length for ref in side) for side in (seam.a, seam.b))
     if seam.a == seam.b:
@@ -75,7 +75,7 @@ class _Page:
     """Where the words go, and the path of each edge with how far it is moved on the page."""
 
     edges: Mapping[EdgeRef, Edge]
-    unit: Shown
+    unit: LengthUnit
     at: tuple[float, float]
     em: float
     paths: Mapping[EdgeRef, str]
@@ -95,11 +95,11 @@ class _Page:
         return f'<g class="edge{looked}" data-edge="{name}"><path class="hit" {self.paths[ref]}/>{said}</g>'
 
 
-def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: Shown, edge: str) -> str:
+def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: LengthUnit, edge: str) -> str:
     """Return the groups of every seam, and of every edge that is in none; `edge` is looked at."""
     draft = garment.draft
     paths = {
-        (item.cut_piece.piece.name, name): f'd="{path}" {moved(item.by, page.height)}'
+        (item.cut_piece.piece.name, name): f'd="{path}" {move_attribute(item.by, page.height)}'
         for item in page.laid
         for name, path in _hits(item.cut_piece).items()
     }

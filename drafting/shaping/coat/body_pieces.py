@@ -22,7 +22,7 @@ from drafting.draft.draft import Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.geometry import Path, line, smooth, through, turn
 from drafting.shaping.coat.lapel import FrontEdge
-from drafting.shaping.coat.shape import CoatShape, x_at
+from drafting.shaping.coat.shape import CoatShape, path_x_at
 
 FACING_ON_SHOULDER = 0.34
 """Share of the front shoulder that the facing reaches along (coat study, from memory)."""
@@ -52,7 +52,7 @@ def back_piece(shape: CoatShape) -> Piece:
         Edge(CENTRE_BACK, shape.centre),
     )
     y, across = plan.bust_line, upper.end
-    bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
+    bust = line(complex(path_x_at(shape.centre, y), y), complex(path_x_at(shape.back_panel, y), y))
     levels = (
         Level("bust", (bust,)),
         Level("across_back", (line(1j * across.imag, across),)),
@@ -76,7 +76,7 @@ def side_piece(shape: CoatShape) -> Piece:
         Edge("panel_back", shape.back_partner),
     )
     y = plan.bust_line
-    bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
+    bust = line(complex(path_x_at(shape.back_partner, y), y), shape.across(shape.pivot))
     levels = Level("bust", (bust,)), Level("waist", (waist,))
     piece = Piece(
         "side-body",

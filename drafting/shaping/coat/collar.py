@@ -19,7 +19,7 @@ from scipy.optimize import brentq
 
 from drafting.geometry import Path, line, smooth, unit
 from drafting.geometry.offset import offset
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import Points
 
@@ -81,7 +81,7 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
         return _back_part(lines, down, swing, stand + fall)[1].length - wanted
 
     ends = miss(SWINGS[0]), miss(SWINGS[1])
-    swing = crossed(miss, SWINGS, ends, 1e-9) if ends[0] * ends[1] < 0 else USUAL_SWING
+    swing = zero_between(miss, SWINGS, ends, 1e-9) if ends[0] * ends[1] < 0 else USUAL_SWING
     neck_back, edge = _back_part(lines, down, swing, stand + fall)
     along = neck_back.arrive
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))

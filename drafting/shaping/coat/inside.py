@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Cubic, Path, line
-from drafting.geometry.crossing import Crossing, between, crossings, extended, pinned
+from drafting.geometry.crossing import Crossing, crossings, extended, part_between, pinned
 from drafting.geometry.heights import t_at
 from drafting.geometry.offset import all_offset
 from drafting.ground.errors import DraftError
@@ -66,10 +66,10 @@ def _inner(part: Skirted, above: Path, depth: float) -> Inner:
             turn="choose a lesser depth",
         )
     first, last = at_left[-1], at_right[0]
-    found = between(drawn, first.on_a, last.on_a)
+    found = part_between(drawn, first.on_a, last.on_a)
     assert found is not None
-    left = between(part.left, 0.0, first.on_b) or line(part.left.start, first.point)
-    right = between(part.right, 0.0, last.on_b) or line(part.right.start, last.point)
+    left = part_between(part.left, 0.0, first.on_b) or line(part.left.start, first.point)
+    right = part_between(part.right, 0.0, last.on_b) or line(part.right.start, last.point)
     return Inner(
         pinned(found, first.point, last.point), pinned(left, end=first.point), pinned(right, end=last.point)
     )

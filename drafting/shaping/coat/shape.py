@@ -47,7 +47,7 @@ CURVE_ABOVE = 0.7
 
 
 @dataclass(frozen=True)
-class Taken:
+class WaistIntake:
     """What the seams take in at the waist, half coat, mm; `belly` is what the front edge adds."""
 
     centre: float
@@ -66,7 +66,7 @@ class CoatShape:
     """
 
     plan: TorsoPlan
-    taken: Taken
+    taken: WaistIntake
     centre: Path
     back_panel: Path
     back_partner: Path
@@ -103,10 +103,10 @@ def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, floa
 def gaps(shape: CoatShape) -> float:
     """Return what the shaped seams take out at the bust line, half coat, mm."""
     y = shape.plan.bust_line
-    return x_at(shape.centre, y) + x_at(shape.back_partner, y) - x_at(shape.back_panel, y)
+    return path_x_at(shape.centre, y) + path_x_at(shape.back_partner, y) - path_x_at(shape.back_panel, y)
 
 
-def x_at(path: Path, y: float) -> float:
+def path_x_at(path: Path, y: float) -> float:
     """Return x where a path that runs steadily down passes height `y`."""
     for part in path.segments:
         if part.end.imag <= y <= part.start.imag:
@@ -135,13 +135,13 @@ def _fullness(plan: TorsoPlan) -> float:
     return min(1.0, plan.kappa / FULL_BUST)
 
 
-def shares(plan: TorsoPlan, spare: float) -> Taken:
+def shares(plan: TorsoPlan, spare: float) -> WaistIntake:
     """Return how what is spare at the waist is taken in. A waist too large for it grows the front."""
     k = plan.scale
     centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * spare))
     back = max(LEAST_BACK_SEAM * k, BACK_SEAM * spare)
     rest = spare - centre - back
-    return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
+    return WaistIntake(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
 def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
@@ -176,7 +176,7 @@ def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
     return Path((*line(0j, top).segments, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
 
 
-def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]:
+def _back_seam(plan: TorsoPlan, top: complex, taken: WaistIntake) -> tuple[Path, Path]:
     """From the across point in one bend to the waist; the side body's edge ends lower, as it is
     straighter, so that both are equally long."""
     foot = complex(taken.centre + BACK_AT_WAIST * plan.waist_half, plan.waist)
@@ -200,7 +200,7 @@ def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]
     return panel, partner(lower)
 
 
-def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: Taken) -> tuple[Path, Path, float]:
+def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: WaistIntake) -> tuple[Path, Path, float]:
     """Return the forepart's edge and the side body's, both down through the pivot, and how far down
     the forepart's reaches it. Both leave the armhole alike, so the closed armhole stays smooth."""
     pivot = plan.bust_point

@@ -14,7 +14,7 @@ from drafting.body import Body
 from drafting.geometry import Path, smooth, turn
 from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import PlainTail, plain_tail
-from drafting.shaping.flare.bend import Panel, bend, even_cuts, level_factor
+from drafting.shaping.flare.bend import TailPanel, bend, even_cuts, level_factor
 from drafting.shaping.flare.grain import SeamBias, paired, seam_biases, warps
 from drafting.shaping.flare.other_ways import Godet, godet, shaped, uncut
 
@@ -58,7 +58,7 @@ class Tail:
     """
 
     plain: PlainTail
-    panels: tuple[Panel, ...]
+    panels: tuple[TailPanel, ...]
     flare: tuple[float, ...]
     cuts: tuple[float, ...]
     warps: tuple[float, ...]
@@ -149,7 +149,7 @@ def _bent(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 
 def _grained(
     plain: PlainTail,
-    panels: tuple[Panel, ...],
+    panels: tuple[TailPanel, ...],
     stations: tuple[tuple[float, ...], tuple[float, ...]],
     rule: str,
     hang: tuple[float, float, float],

@@ -22,7 +22,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
 from drafting.shaping.coat.skirt import Tail
-from drafting.shaping.flare.bend import Panel
+from drafting.shaping.flare.bend import TailPanel
 from drafting.shaping.flare.other_ways import Godet
 
 FOOT = 1.12
@@ -135,7 +135,7 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
     ).mirrored()
 
 
-def _pleat(panel: Panel, width: float, allowance: float) -> list[Edge]:
+def _pleat(panel: TailPanel, width: float, allowance: float) -> list[Edge]:
     """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
     fold = panel.back
     out = -1j * fold.leave
@@ -156,7 +156,7 @@ def _parted(name: str, seam: Path, slit: float, *, down: bool) -> list[Edge]:
     return parts if down else [replace(e, path=e.path.reversed()) for e in reversed(parts)]
 
 
-def bowed(panel: Panel, bow: float) -> Path:
+def bowed(panel: TailPanel, bow: float) -> Path:
     """Return the front edge downwards: the front ruling bowed outwards, carried along rigidly."""
     a, d = panel.front.start, panel.front.end
     out = 1j * unit(d - a) * bow

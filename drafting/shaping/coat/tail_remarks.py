@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.grain import TRUE_BIAS
 
@@ -45,7 +45,7 @@ def knee_hollow(body: Body) -> float:
     return body["nape_height"] - body["knee_height"]
 
 
-def said(tail: Tail, hang: Hang, hip: float, skirt: float) -> tuple[Finding, ...]:
+def tail_findings(tail: Tail, hang: Hang, hip: float, skirt: float) -> tuple[Finding, ...]:
     """Return the findings; `skirt` is the width of the back's skirt at the hem, half coat."""
     return (*_length(hang), *_seams(tail), *_living(tail, hang, hip, skirt), *_hanging(tail))
 
@@ -71,7 +71,7 @@ def _length(hang: Hang) -> Iterator[Finding]:
         )
     else:
         text = f"The tails end {over:.0f} mm above the floor, {hang.length:.0f} mm below the nape. {usual}"
-    level: Level = "warning" if over < LEAST_CLEARANCE else "note"
+    level: Severity = "warning" if over < LEAST_CLEARANCE else "note"
     yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)
 
 

@@ -54,10 +54,10 @@ def stand_edges(lines: FrontLines, stand: float, facing: float) -> tuple[Edge, .
     if not facing:
         front = line(lines.top - stand, lines.low - stand)
         return neck, Edge("front_edge", front), hem
-    return neck, *facing_edges(lines, stand, facing, unfolded=True), hem
+    return neck, *front_facing_edges(lines, stand, facing, unfolded=True), hem
 
 
-def facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: bool) -> tuple[Edge, ...]:
+def front_facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: bool) -> tuple[Edge, ...]:
     """Return neck, inner edge and hem of the facing, `width` mm from the front edge, unfolded.
 
     `unfolded` False gives a strip of its own: the same shape, its ring closed by `front_edge`.

@@ -18,7 +18,7 @@ from itertools import pairwise
 from drafting.geometry import Cubic, Path, line, solve
 from drafting.ground.errors import DraftError
 from drafting.shaping.coat.plain_tail import PlainTail
-from drafting.shaping.flare.bend import Panel, bend
+from drafting.shaping.flare.bend import TailPanel, bend
 
 MOST_SWING = 45.0
 """degrees: a shaped seam that leans out more at the hem is no seam any more (ours)."""
@@ -34,7 +34,7 @@ class Godet:
     hem: Path
 
 
-def shaped(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float) -> tuple[Panel, ...]:
+def shaped(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float) -> tuple[TailPanel, ...]:
     """Return panels whose inner seams swing out below the share `start` of their length.
 
     Each seam is cut off at its ruling's length and its hem squared to it; one common factor on all
@@ -44,7 +44,7 @@ def shaped(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start
     if not any(flare[1:-1]):
         return plain
 
-    def swung(factor: float) -> tuple[Panel, ...]:
+    def swung(factor: float) -> tuple[TailPanel, ...]:
         amounts = [0.0, *(factor * f / 2 for f in flare[1:-1]), 0.0]
         ends = zip(plain, pairwise(amounts), strict=True)
         return tuple(_swung(panel, *pair, start) for panel, pair in ends)
@@ -73,11 +73,11 @@ def _lean_angle(seam: Path) -> float:
     return math.degrees(cmath.phase(seam.arrive / seam.leave))
 
 
-def _swung(panel: Panel, back: float, front: float, start: float) -> Panel:
+def _swung(panel: TailPanel, back: float, front: float, start: float) -> TailPanel:
     left, right = _seam(panel.back, -back, start), _seam(panel.front, front, start)
     at_back = panel.hem.leave * _lean(panel.back, left)
     at_front = panel.hem.arrive * _lean(panel.front, right)
-    return Panel(panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain)
+    return TailPanel(panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain)
 
 
 def _lean(plain: Path, swung: Path) -> complex:
@@ -143,7 +143,7 @@ MOST_TURN = 300.0
 """degrees: a piece in one that turns more would lie over itself (ours)."""
 
 
-def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> Panel:
+def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> TailPanel:
     """Return the whole tail as one piece whose hem grows by `total` mm, spread evenly.
 
     Raises `DraftError` where it would turn so far as to lie over itself.

@@ -25,7 +25,7 @@ from scipy.interpolate import CubicHermiteSpline
 
 from drafting.geometry import Path, smooth, solve, unit
 from drafting.geometry.curve import Cubic, Line, Segment
-from drafting.shaping.flare.bend import drawn
+from drafting.shaping.flare.bend import cubics_through
 
 Points = NDArray[np.complex128]
 Numbers = NDArray[np.float64]
@@ -101,7 +101,7 @@ class Fan:
         for segment in self.pivot.segments:
             t, points, velocity, run = _sampled(segment)
             u = (done + run) / self.pivot.length
-            parts.append(drawn(t, self.moved(u, points), np.exp(1j * self.turned * u) * velocity))
+            parts.append(cubics_through(t, self.moved(u, points), np.exp(1j * self.turned * u) * velocity))
             done += segment.length
         return _meeting(parts)
 
@@ -138,7 +138,7 @@ class Fan:
         for segment in path.segments:
             t, points, _, _ = _sampled(segment)
             new = self.moved(np.array([self.share(complex(p)) for p in points]), points)
-            parts.append(drawn(t, new, np.gradient(new, t, edge_order=2)))
+            parts.append(cubics_through(t, new, np.gradient(new, t, edge_order=2)))
         return _meeting(parts)
 
 

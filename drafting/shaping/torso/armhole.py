@@ -53,7 +53,7 @@ class ArmholePoints:
         return math.degrees(cmath.phase((self.shoulder - self.across) / 1j) * -1)
 
 
-Halves = tuple[ArmholePoints, ArmholePoints]
+BothArmholePoints = tuple[ArmholePoints, ArmholePoints]
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,7 @@ def points(side_neck: complex, slope: float, length: float, across: float, under
     return ArmholePoints(side_neck, tip, complex(across, (tip.imag + underarm.imag) / 2), underarm)
 
 
-def both_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> Halves:
+def both_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> BothArmholePoints:
     """Return the points of back and front armhole, the back's shoulder longer by `shoulder_ease`."""
     slopes, length = plan.shoulder, plan.shoulder.length
     return (

@@ -28,7 +28,7 @@ COPIED = 72.0
 
 
 @dataclass(frozen=True)
-class Panel:
+class FrontPiece:
     """One front piece: its edges in ring order, levels, and darts inside the outline."""
 
     name: str
@@ -42,7 +42,7 @@ def hem_name(shape: TorsoShape) -> str:
     return "hem" if len(shape.bottom.side.segments) > 1 else "waist"
 
 
-def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
+def front_panel(shape: TorsoShape, where: str, centre: Edge) -> FrontPiece:
     """Return the one-piece front with its bust dart at `where` (one of `PLACES`)."""
     upper = _upper(shape)
     draw = {
@@ -60,10 +60,10 @@ def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
     turned = where in ("side", "waist") and shape.plan.kappa > 0
     inner = shape.bottom.front.inner
     split_waist = where == "waist" and shape.plan.kappa > 0
-    return Panel(
+    return FrontPiece(
         "front",
         tuple(edges),
-        (bust_level(shape, turned), *waist_levels(shape, edges, split_waist), *across_level(shape, where)),
+        (bust_line(shape, turned), *waist_levels(shape, edges, split_waist), *across_level(shape, where)),
         (inner,) if inner and not split_waist else (),
     )
 
@@ -221,7 +221,7 @@ def waist_points(shape: TorsoShape, inner: InnerDart | None) -> tuple[complex, c
 # ------------------------------------------------------------------------------------- levels
 
 
-def bust_level(shape: TorsoShape, turned: bool) -> Level:
+def bust_line(shape: TorsoShape, turned: bool) -> Level:
     """The bust line, broken at the bust point where what lies beyond is turned up."""
     plan = shape.plan
     start, point = complex(0, plan.bust_line), plan.bust_point

@@ -12,7 +12,7 @@ from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, hem_name, waist_edges
+from drafting.shaping.torso.front import FrontPiece, across_is_drawn, front_panel, hem_name, waist_edges
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
@@ -134,7 +134,7 @@ def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Pa
     return (_piece(panel, opens, "Front", points),), None
 
 
-def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
+def _piece(panel: FrontPiece, pair: bool, title: str, points: dict[str, complex]) -> Piece:
     return Piece(
         panel.name, panel.edges, pair=pair, levels=panel.levels, darts=panel.darts, title=title, points=points
     )

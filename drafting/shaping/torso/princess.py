@@ -20,7 +20,7 @@ from drafting.shaping.torso.dart import BEND_OVER, true_mouth
 from drafting.shaping.torso.front import (
     COPIED,
     ON_SHOULDER,
-    Panel,
+    FrontPiece,
     hem_name,
     split_armhole,
     split_hem,
@@ -41,8 +41,8 @@ LOWER_TURN = {"shoulder-princess": 0.5, "armhole-princess": 0.3}
 class Panels:
     """Centre and side panel, and how far from the lower edge the bust notch stands on each."""
 
-    centre: Panel
-    side: Panel
+    centre: FrontPiece
+    side: FrontPiece
     notch: float
 
 
@@ -74,7 +74,9 @@ def princess_panels(shape: TorsoShape, where: str, centre: Edge) -> Panels:
         Edge("princess", seam.side),
     )
     levels = _levels(shape, seam.point, low.before, low.after)
-    return Panels(Panel("front", centre_edges, levels[0]), Panel("front-side", side_edges, levels[1]), seam.notch)
+    return Panels(
+        FrontPiece("front", centre_edges, levels[0]), FrontPiece("front-side", side_edges, levels[1]), seam.notch
+    )
 
 
 def _names(where: str) -> tuple[tuple[str, ...], tuple[str, ...]]:

@@ -8,9 +8,9 @@ from functools import cache
 
 from drafting.body import Body
 from drafting.geometry import Path, turn
-from drafting.geometry.solve import crossed
+from drafting.geometry.solve import zero_between
 from drafting.ground.scale import body_scale
-from drafting.shaping.sleeve.cap import Halves
+from drafting.shaping.sleeve.cap import CapHalves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
 from drafting.shaping.torso.below_bust import Bottom, draw_bottom
@@ -98,8 +98,8 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
-    def halves_at(drop: float) -> Halves:
-        return Halves(*halves(shape_torso(body, ease, drop, kind), scale))
+    def halves_at(drop: float) -> CapHalves:
+        return CapHalves(*halves(shape_torso(body, ease, drop, kind), scale))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
@@ -129,4 +129,4 @@ def _root(spare: Callable[[float], float], start: tuple[float, float], limit: fl
     if (start[1] > 0) == (at_limit > 0):
         return limit
     low, high = sorted((start, (limit, at_limit)))
-    return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+    return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)

@@ -69,7 +69,7 @@ def _short(handle: float, meet: float) -> float:
     return min(handle, max(SHORT * meet, LEAST_SHARE))
 
 
-def between(one: complex, other: complex, share: float) -> complex:
+def direction_between(one: complex, other: complex, share: float) -> complex:
     """Return the unit direction turned from `one` by a share of the turn to `other`."""
     return unit(one) * cmath.exp(1j * share * cmath.phase(other / one))
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic, unit
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.frame import LegFrame
 
 ONE, TWO = (0.5,), (0.36, 0.68)
 """Places of one and of two darts along the waist, from the side (ours)."""
@@ -51,7 +51,7 @@ class Opened:
     darts: tuple[tuple[complex, complex, complex], ...]
 
 
-def close_darts(frame: Frame, side: complex, top: complex, widths: Sequence[float], *, front: bool) -> Closed:
+def close_darts(frame: LegFrame, side: complex, top: complex, widths: Sequence[float], *, front: bool) -> Closed:
     """Return the side point with darts of these widths (side to centre) closed."""
     if not widths:
         return Closed(side, 1 + 0j, ())

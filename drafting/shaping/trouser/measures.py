@@ -50,7 +50,7 @@ GIRTHS = {"waist": "waist_girth", "hip": "hip_girth", "thigh": "thigh_girth", "k
 
 
 @dataclass(frozen=True, eq=False)
-class Asked:
+class TrouserMeasures:
     """Garment girths and lengths asked for, mm; `body` holds the girths they go round.
 
     It equals only itself: `ask` gives the same one again for the same wishes.
@@ -87,7 +87,9 @@ class Asked:
 
 
 @remembered(8)
-def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch) -> Asked:
+def ask(
+    body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch
+) -> TrouserMeasures:
     """Return what is asked for; `eases` (mm) by level, `crotch` and `knee` among them.
 
     Raises `DraftError` where a girth is smaller than the body and the cloth cannot reach it.
@@ -104,7 +106,7 @@ def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...],
     rise = body["body_rise"] * stretch.length
     sitting = body.measured("body_rise")
     calf = body["calf_girth"] + body.layer("calf_girth")
-    return Asked(
+    return TrouserMeasures(
         body={level: body[name] for level, name in GIRTHS.items()},
         girth=girth,
         rise=rise,

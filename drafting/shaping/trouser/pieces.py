@@ -16,7 +16,7 @@ from drafting.shaping.trouser.darts import Opened
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
 from drafting.shaping.trouser.rise import Centre
-from drafting.shaping.trouser.shape import Shape
+from drafting.shaping.trouser.shape import LegShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ class _Half:
     levels: tuple[Level, ...]
 
 
-def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
+def draw_pieces(shape: LegShape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
     """Return the front and the back."""
     front_half, back_half = _half(shape, front=True), _half(shape, front=False)
     front = _piece("front", front_half, openings, cutting, openings.fly)
@@ -61,7 +61,7 @@ def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Pie
     return front.mirrored(), back
 
 
-def _half(shape: Shape, *, front: bool) -> _Half:
+def _half(shape: LegShape, *, front: bool) -> _Half:
     rise, waist, hems = shape.rise, shape.waist, shape.hems
     if front:
         return _Half(
@@ -86,7 +86,7 @@ def _half(shape: Shape, *, front: bool) -> _Half:
     )
 
 
-def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
+def _levels(shape: LegShape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
     """Return the level lines; the hip's ends on the centre line continued straight."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)

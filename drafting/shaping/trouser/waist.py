@@ -19,7 +19,7 @@ from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import bow, clamp, rise_of
 from drafting.shaping.trouser.darts import Closed, Opened, close_darts, open_darts
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.rise import Centre, Rise
 
 SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
@@ -97,7 +97,7 @@ class _Ends:
         return min(ends) - STRAIGHT, max(ends) + STRAIGHT
 
 
-def settle_waist(frame: Frame, rise: Rise) -> Waist:
+def settle_waist(frame: LegFrame, rise: Rise) -> Waist:
     """Return the waist whose stitched length is the wanted one.
 
     Raises `DraftError` with the reachable girths where darts of this depth cannot take in so much.
@@ -119,7 +119,7 @@ def settle_waist(frame: Frame, rise: Rise) -> Waist:
 
 
 def _with_darts(
-    frame: Frame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
+    frame: LegFrame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
 ) -> Waist | None:
     """Return the waist with darts in these shares, or None where one would be too small."""
     side = min(SIDE_SHARE * spare, SIDE_STEEPEST * frame.rise)
@@ -162,7 +162,7 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
     return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))
 
 
-def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
+def draw_waist(frame: LegFrame, rise: Rise, shaping: Shaping) -> Waist:
     """Return the waist with this shaping; its side point as near the rule's height as bends well."""
     foot, up = _side_point(frame, rise, shaping.side)
     side = foot + up * _lift(frame, rise, shaping)
@@ -182,7 +182,7 @@ def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
     )
 
 
-def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, complex]:
+def _side_point(frame: LegFrame, rise: Rise, inset: float) -> tuple[complex, complex]:
     """Return the front's side point, `inset` in at the rule's height, and the side's direction there.
 
     The side turns beyond its chord by three quarters of what it turned before (ours).
@@ -194,7 +194,7 @@ def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, comple
     return complex(inset - rise.legs.half, height + frame.hip), cmath.rect(1.0, math.pi / 2 - lean)
 
 
-def _ends(frame: Frame, rise: Rise, shaping: Shaping, side: complex, up: complex) -> tuple[_Ends, _Ends]:
+def _ends(frame: LegFrame, rise: Rise, shaping: Shaping, side: complex, up: complex) -> tuple[_Ends, _Ends]:
     """Return the angles of front and back line with their darts closed."""
     front = close_darts(frame, side, rise.front.top, shaping.front, front=True)
     back = close_darts(frame, side - frame.wider, rise.back.top, shaping.back, front=False)
@@ -221,7 +221,7 @@ def _leave(front: _Ends, back: _Ends) -> float:
     return clamp(ideal, low, high) if low <= high else (low + high) / 2
 
 
-def _lift(frame: Frame, rise: Rise, shaping: Shaping) -> float:
+def _lift(frame: LegFrame, rise: Rise, shaping: Shaping) -> float:
     """Return how far along the side (mm) its point moves so that both lines bend one way.
 
     At one place both lines would be parabolas; that is approached only as far as needed.
@@ -256,7 +256,7 @@ def _miss(front: _Ends, back: _Ends) -> float:
     return front.leave(1.0) + back.leave(1.0)
 
 
-def _lift_sought(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
+def _lift_sought(frame: LegFrame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
     """Return the lift from afar, where a few steps from the rule's height do not find it."""
     best = _parabolas(frame, lambda lift: _miss(*ends(lift)))
     if _apart(*ends(best)) > 0:
@@ -264,7 +264,7 @@ def _lift_sought(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> 
     return float(brentq(lambda lift: _apart(*ends(lift)), 0.0, best, xtol=1e-9))
 
 
-def _parabolas(frame: Frame, miss: Callable[[float], float]) -> float:
+def _parabolas(frame: LegFrame, miss: Callable[[float], float]) -> float:
     """Return where along the side both lines are parabolas (`miss` falls through 0 there)."""
     at_rule = miss(0.0)
     way = 1.0 if at_rule > 0 else -1.0

@@ -10,19 +10,19 @@ from __future__ import annotations
 
 from drafting.body import Body
 from drafting.geometry import Path
-from drafting.sheet import union
+from drafting.sheet import box_around
 from drafting.sheet.wearer.details import back_details, front_details, side_details
 from drafting.sheet.wearer.front import Half, half, head
 from drafting.sheet.wearer.front_tapes import back_tapes, front_tapes
 from drafting.sheet.wearer.levels import Build, Levels, build
-from drafting.sheet.wearer.model import Drawing, Lines, View
+from drafting.sheet.wearer.model import Drawing, FigureView, Lines
 from drafting.sheet.wearer.profile import profile
 from drafting.sheet.wearer.side_tapes import side_tapes
 
 GAP, MARGIN = 90.0, 60.0
 """mm between two views, and round them, on an adult (ours)."""
 
-__all__ = ["Build", "Drawing", "Levels", "Lines", "View", "build", "drawn"]
+__all__ = ["Build", "Drawing", "FigureView", "Levels", "Lines", "build", "drawn"]
 
 
 def drawn(body: Body) -> Drawing:
@@ -40,25 +40,25 @@ def drawn(body: Body) -> Drawing:
     return Drawing(x - gap + margin, height, tuple(views))
 
 
-def _front(body: Body, form: Build) -> View:
+def _front(body: Body, form: Build) -> FigureView:
     right, left = half(body, form, "left"), half(body, form, "right")
     tapes = front_tapes(body, form, right, left)
     details = front_details(body, form, right, left)
-    return View("front", *_shapes(form, right, left), details, tapes, _box(right, left, form, 60))
+    return FigureView("front", *_shapes(form, right, left), details, tapes, _box(right, left, form, 60))
 
 
-def _back(body: Body, form: Build) -> View:
+def _back(body: Body, form: Build) -> FigureView:
     right, left = half(body, form, "right"), half(body, form, "left")
     tapes = back_tapes(body, form, right, left)
     details = back_details(form, right, left)
-    return View("back", *_shapes(form, right, left), details, tapes, _box(right, left, form))
+    return FigureView("back", *_shapes(form, right, left), details, tapes, _box(right, left, form))
 
 
-def _side(body: Body, form: Build) -> View:
+def _side(body: Body, form: Build) -> FigureView:
     side = profile(body, form)
     shapes = (side.outline, side.head, side.arm_outline)
-    box = union(path.bounds for path in shapes)
-    return View("side", shapes, side_details(form, side), side_tapes(form, side), box)
+    box = box_around(path.bounds for path in shapes)
+    return FigureView("side", shapes, side_details(form, side), side_tapes(form, side), box)
 
 
 def _shapes(form: Build, right: Half, left: Half) -> tuple[tuple[Path, ...]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS, Arm
-from drafting.sheet.wearer.curves import between, ellipse, flowing
+from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
 from drafting.sheet.wearer.front import Half
 from drafting.sheet.wearer.levels import Build
 from drafting.sheet.wearer.model import Lines
@@ -46,8 +46,8 @@ def front_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, L
         "bust_point_depth": _ended(over),
         "bust_point_width": _ended(line(-nipple.conjugate(), nipple)),
         "front_waist_length": _ended(down),
-        "waist_to_hip": _ended(between(right.trunk, lv.waist, lv.hip)),
-        "outside_leg_length": _to_floor(between(right.trunk, lv.waist, lv.ankle)),
+        "waist_to_hip": _ended(stretch_between(right.trunk, lv.waist, lv.hip)),
+        "outside_leg_length": _to_floor(stretch_between(right.trunk, lv.waist, lv.ankle)),
         "inside_leg_length": _ended(line(complex(0, lv.crotch), 0j)),
         "knee_height": _ended(line(complex(right.leg_at(2)[1], lv.knee), right.leg_at(2)[1] + 0j)),
     }

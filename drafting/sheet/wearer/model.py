@@ -27,7 +27,7 @@ class Lines:
 
 
 @dataclass(frozen=True)
-class View:
+class FigureView:
     """The figure from one side, mm, y up from the floor.
 
     `shapes` are filled, later ones over earlier; `details` are light lines within. `tapes` has the
@@ -43,7 +43,7 @@ class View:
     def __post_init__(self) -> None:
         freeze(self, "tapes")
 
-    def moved(self, by: complex) -> View:
+    def moved(self, by: complex) -> FigureView:
         shapes, details = (tuple(p.moved(by) for p in ps) for ps in (self.shapes, self.details))
         x0, y0, x1, y1 = self.box
         box = (x0 + by.real, y0 + by.imag, x1 + by.real, y1 + by.imag)
@@ -57,7 +57,7 @@ class Drawing:
 
     width: float
     height: float
-    views: tuple[View, ...]
+    views: tuple[FigureView, ...]
 
     def tape(self, name: str) -> tuple[Lines, ...]:
         """Return a measure's lines in every view that shows it."""

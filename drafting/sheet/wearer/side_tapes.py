@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS
-from drafting.sheet.wearer.curves import between, ellipse, flowing
+from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
 from drafting.sheet.wearer.front_tapes import LEG, TILT, TRUNK, limb_ring
 from drafting.sheet.wearer.levels import Build
 from drafting.sheet.wearer.model import Lines
@@ -24,7 +24,7 @@ def side_tapes(form: Build, side: Profile) -> dict[str, Lines]:
         "front_waist_length": _ended(_down_front(form, side, lv.waist)),
         "bust_point_depth": _ended(_down_front(form, side, lv.bust)),
         "neck_base_girth": Lines((flowing([side.nape, side.side_neck, side.throat]),)),
-        "back_waist_length": _ended(between(side.back, lv.nape, lv.waist)),
+        "back_waist_length": _ended(stretch_between(side.back, lv.nape, lv.waist)),
         "waist_to_hip": _ended(line(waist, complex(hip, lv.hip))),
         "outside_leg_length": _ended(line(waist, floor)),
         "waist_to_floor": _ended(line(waist, floor)),
@@ -42,7 +42,7 @@ def side_tapes(form: Build, side: Profile) -> dict[str, Lines]:
 
 def _down_front(form: Build, side: Profile, low: float) -> Path:
     """Return the way from the side neck point onto the front line and down it."""
-    front = between(side.front, form.levels.armpit, low)
+    front = stretch_between(side.front, form.levels.armpit, low)
     return Path.joined((flowing([side.side_neck, front.start], arrive=front.leave), front))
 
 
@@ -71,7 +71,7 @@ def _crotch(form: Build, side: Profile) -> dict[str, Lines]:
     """Return the way from the front waist between the legs to the back waist."""
     lv = form.levels
     turn = lv.crotch + 0.45 * (lv.hip - lv.crotch)
-    front, back = between(side.front, lv.waist, turn), between(side.back, lv.waist, turn)
+    front, back = (stretch_between(side.front, lv.waist, turn), stretch_between(side.back, lv.waist, turn))
     inner = side.crotch
     first, second = _bottom(front.end, inner), _bottom(back.end, inner).reversed()
     return {
