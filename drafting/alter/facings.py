@@ -61,7 +61,7 @@ def _faced(draft: Draft, word: str, depth: float) -> Draft:
     """Return the draft with this edge faced all round, or left alone where one part cannot be."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     found = [
-        (ref, None if ref in sewn else facing_piece(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)
+        (ref, None if ref in sewn else facing_of_edge(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)
     ]
     missing = [ref for ref, piece in found if piece is None]
     if missing:
@@ -80,7 +80,7 @@ def _edges(draft: Draft, word: str) -> list[EdgeRef]:
     return [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
 
 
-def facing_piece(piece: Piece, name: str, depth: float) -> Piece | None:
+def facing_of_edge(piece: Piece, name: str, depth: float) -> Piece | None:
     """Return the facing of edge `name`, or None where its neighbours leave no room for the depth.
 
     It is turned over, as it lies against the garment: its outline runs against the garment's.

@@ -19,6 +19,7 @@ from drafting.ground.findings import Finding
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
+SIDES: tuple[Side, Side] = ("left", "right")
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from drafting.alter.applique import appliqued
 from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.body.body import Side
+from drafting.body.body import SIDES
 from drafting.body.sides import differing, one_side
 from drafting.checks import check_all
 from drafting.checks.treatments import untakeable
@@ -165,9 +165,6 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     if alike(left, right):
         return _one_hand(body, fabric, block, chosen)
     return both_hands(left, right)
-
-
-SIDES: tuple[Side, Side] = ("left", "right")
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

@@ -25,6 +25,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.ground.names import clean_text
+from drafting.printing.wishes import VERSIONS
 from drafting.sheet.marks import dart_middles
 
 GAP = 0.005
@@ -38,8 +39,6 @@ TURN = 5.0
 
 TEXT = 6.0
 """mm: height of annotation."""
-
-VERSIONS = ("R2000", "R12")
 
 
 class LayerNumber(StrEnum):

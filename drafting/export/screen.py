@@ -15,9 +15,10 @@ from html import escape
 from drafting.draft.pattern import CutPiece
 from drafting.export.svg import FONT, SCREEN
 from drafting.geometry import Line, Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text, safe_id
 from drafting.ground.remembered import remembered
-from drafting.sheet import Box, Layer, Stroke, Text
+from drafting.sheet import Layer, Stroke, Text
 from drafting.sheet.overview import KEPT, Overview, ShownPiece
 from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
 

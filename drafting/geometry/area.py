@@ -14,10 +14,9 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from drafting.geometry.curve import Points
 from drafting.geometry.path import Path
 from drafting.ground import tolerances as tol
-
-Points = NDArray[np.complex128]
 
 
 def polygon(path: Path) -> Any:

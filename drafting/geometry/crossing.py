@@ -15,12 +15,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from drafting.geometry.curve import Cubic, Line
+from drafting.geometry.curve import Cubic, Line, Numbers, Points
 from drafting.geometry.path import Path, chord_count
 from drafting.ground import tolerances as tol
-
-Numbers = NDArray[np.float64]
-Points = NDArray[np.complex128]
 
 
 class Crossing(NamedTuple):

@@ -15,17 +15,14 @@ from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.optimize import brentq
 
 from drafting.geometry.crossing import part_between, pinned, self_crossings
-from drafting.geometry.curve import Cubic, Line, Segment
+from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
 from drafting.geometry.join import LineCorner, join
 from drafting.geometry.path import Path
 from drafting.ground import tolerances as tol
 
-Numbers = NDArray[np.float64]
-Points = NDArray[np.complex128]
 _MOST_SPLITS = 7
 
 

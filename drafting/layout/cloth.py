@@ -6,10 +6,11 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from drafting.fabric import Fabric
+from drafting.geometry.path import Box
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.units import show_length
-from drafting.layout.packing.model import Box, Strip
+from drafting.layout.packing.model import Strip
 
 LayName = Literal["open", "folded", "crosswise"]
 

@@ -15,8 +15,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+from drafting.geometry.path import Box
 from drafting.printing.paper import LONGEST, Paper
-from drafting.sheet import Box
 
 Place = tuple[int, int]
 """Row from the top and column from the left, each from 0."""

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.printing.cover import FirstPage, cover, cover_paper
 from drafting.printing.page_marks import Stamp, ink_points, page_marks
@@ -22,7 +23,7 @@ from drafting.printing.piece_on_paper import PieceOnPaper
 from drafting.printing.placing import places_on_pages
 from drafting.printing.raster import PlaceOnPage
 from drafting.printing.roll import rolled
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, box_path, text_width, wider_box
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, text_width, wider_box
 
 
 @dataclass(frozen=True)

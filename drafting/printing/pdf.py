@@ -19,10 +19,11 @@ from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting.geometry import Line, Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, register, width
 from drafting.printing.raster import PlaceOnPage
-from drafting.sheet import Box, Layer, Stroke, Text, box_around, wider_box
+from drafting.sheet import Layer, Stroke, Text, box_around, wider_box
 from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
 
 POINTS = 72 / 25.4

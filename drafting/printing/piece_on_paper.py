@@ -9,7 +9,8 @@ from drafting.draft.pattern import CutPiece
 from drafting.finish.label import Label, cut_count, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
-from drafting.sheet import Box, Layer, Stroke, Text, text_width, wider_box
+from drafting.geometry.path import Box
+from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.piece import piece_drawing
 from drafting.sheet.room import Room, near

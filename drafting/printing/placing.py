@@ -20,7 +20,8 @@ from scipy import fft
 
 from drafting.ground.errors import DraftError
 from drafting.printing.pages import Place
-from drafting.printing.raster import Bits, Corners, Floats, PlaceOnPage, Raster, RasterOutline
+from drafting.printing.raster import Bits, Corners, PlaceOnPage, Raster, RasterOutline
+from drafting.sheet.room import Floats
 
 CELL = 5.0
 """mm, about: no two outlines share a cell (ours: fine enough beside a page)."""

@@ -12,8 +12,9 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import fft
 
+from drafting.sheet.room import Floats
+
 Bits = NDArray[np.bool_]
-Floats = NDArray[np.floating[Any]]
 Corners = Sequence[complex]
 
 

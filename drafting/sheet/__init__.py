@@ -15,14 +15,12 @@ from functools import lru_cache
 from typing import Literal
 
 from drafting.geometry import Path
+from drafting.geometry.path import Box
 
 LEADING = 1.32
 """Distance of two baselines, as a share of the text size (common practice: 1.2 to 1.45)."""
 
 Anchor = Literal["start", "middle", "end"]
-
-Box = tuple[float, float, float, float]
-"""Least x, least y, greatest x, greatest y, mm."""
 
 
 class Layer(StrEnum):

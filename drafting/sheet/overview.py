@@ -13,9 +13,10 @@ from statistics import fmean
 
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.finish.label import cut_count, piece_title, spoken
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import CELL, Room, near
 from drafting.sheet.scale import scale_bar

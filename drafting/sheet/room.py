@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path
-from drafting.sheet import Box
+from drafting.geometry.path import Box
 
 CELL = 4.0
 """mm: fine enough for a label's place on any piece."""

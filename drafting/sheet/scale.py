@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 
 from drafting.geometry import line
-from drafting.sheet import Box, Layer, Stroke, Text, box_around, box_path, wider_box
+from drafting.geometry.path import Box
+from drafting.sheet import Layer, Stroke, Text, box_around, box_path, wider_box
 from drafting.sheet.room import Room, least_page
 
 SQUARES: tuple[tuple[str, str, float], ...] = (("4in", "4 in", 101.6), ("100mm", "100 mm", 100.0))

@@ -10,7 +10,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from drafting.geometry.area import least_gap, overlaps
-from drafting.layout.packing.model import Box, Job, Packing, Ring, box_of, ring_area
+from drafting.geometry.path import Box
+from drafting.layout.packing.model import Job, Packing, Ring, box_of, ring_area
 
 OVERLAP = 1e-6
 """Share of a mean piece that two pieces may overlap by: the last digits of the arithmetic."""

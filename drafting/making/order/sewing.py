@@ -64,7 +64,7 @@ def closed(bench: Bench, seams: Mapping[SeamKind, list[Seam]], turned: Sequence[
         revers.put_on(bench, turned, collar, facing)
         facing = []
     units.attached(bench, elsewhere)
-    units.facings(bench, facing)
+    units.join_facings(bench, facing)
     units.sleeves(bench, seams.get("limb", []))
 
 
@@ -177,7 +177,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             length=lengths[seam.name],
         )
         if _below_fly(bench, seam):
-            finishing.fly(bench, flies)
+            finishing.sew_fly(bench, flies)
 
 
 def _below_fly(bench: Bench, seam: Seam) -> bool:

@@ -9,6 +9,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.export.screen import screen_text
 from drafting.notebook.bench.controls import LengthUnit
+from drafting.notebook.bench.state import made_garment
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
 from drafting.notebook.picture.view import View, framed
@@ -42,10 +43,6 @@ def garment_picture(
     earlier = [g for g in before.garments if g.name == garment.name] if before else []
     below = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
     return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
-
-
-def made_garment(made: Made, name: str) -> MadeGarment:
-    return next(garment for garment in made.garments if garment.name == name)
 
 
 def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:

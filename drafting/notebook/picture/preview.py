@@ -12,7 +12,8 @@ import ipywidgets as widgets
 from drafting.checks.words import capital, plain
 from drafting.costume.make import Made
 from drafting.notebook.bench.controls import LengthUnit
-from drafting.notebook.picture.drawing import garment_picture, made_garment, page_of
+from drafting.notebook.bench.state import made_garment
+from drafting.notebook.picture.drawing import garment_picture, page_of
 from drafting.notebook.picture.keys import QuietLists
 from drafting.notebook.picture.looks import LOOKS
 from drafting.notebook.picture.view import View, fitted

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.sheet import Box, box_around, moved_box, wider_box
+from drafting.geometry.path import Box
+from drafting.sheet import box_around, moved_box, wider_box
 from drafting.sheet.overview import Overview
 
 PIXELS = (590.0, 510.0)

@@ -18,10 +18,10 @@ import numpy as np
 from scipy.optimize import brentq
 
 from drafting.geometry import Path, line, smooth, unit
+from drafting.geometry.curve import Points
 from drafting.geometry.offset import offset
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import Points
 
 CLOTH = 3.0
 """mm: what the cloth's thickness adds to the way round (coat study)."""

@@ -23,8 +23,9 @@ import numpy as np
 from scipy.integrate import cumulative_simpson, simpson
 
 from drafting.geometry import Cubic, Path, line
+from drafting.geometry.curve import Numbers, Points
 from drafting.ground.errors import DraftError
-from drafting.shaping.coat.plain_tail import Numbers, PlainTail, Points
+from drafting.shaping.coat.plain_tail import PlainTail
 
 SAMPLES = 65
 """Points a panel at which its curves are worked out (an odd number, for Simpson's rule)."""

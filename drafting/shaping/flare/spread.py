@@ -19,16 +19,12 @@ from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.integrate import cumulative_simpson
 from scipy.interpolate import CubicHermiteSpline
 
 from drafting.geometry import Path, smooth, solve, unit
-from drafting.geometry.curve import Cubic, Line, Segment
+from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
 from drafting.shaping.flare.bend import cubics_through
-
-Points = NDArray[np.complex128]
-Numbers = NDArray[np.float64]
 
 STATIONS = 129
 """Places along the pivot at which the move is worked out (odd, for Simpson's rule)."""

@@ -8,7 +8,7 @@ from typing import Literal
 
 from drafting.geometry import Path
 from drafting.geometry.frozen import freeze
-from drafting.sheet import Box
+from drafting.geometry.path import Box
 
 ViewName = Literal["front", "side", "back"]
 
