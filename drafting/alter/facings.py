@@ -20,7 +20,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.geometry import Path
-from drafting.geometry.crossing import crossings, extended, part_between, pinned
+from drafting.geometry.crossing import crossings, ends_moved, extended, part_between
 from drafting.geometry.offset import offset
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
@@ -123,9 +123,9 @@ def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, P
     if line is None or start is None or end is None:
         return None
     return (
-        pinned(line, start=first.point, end=last.point),
-        pinned(start, start=first.point),
-        pinned(end, end=last.point),
+        ends_moved(line, start=first.point, end=last.point),
+        ends_moved(start, start=first.point),
+        ends_moved(end, end=last.point),
     )
 
 

@@ -14,7 +14,7 @@ from dataclasses import replace
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
-from drafting.geometry.crossing import crossings, pinned
+from drafting.geometry.crossing import crossings, ends_moved
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.spread import Fan, open_fan
 
@@ -202,7 +202,7 @@ def _closed(edges: list[Edge]) -> list[Edge]:
         path = edge.path.moved(at - edge.path.start)
         found.append(replace(edge, path=path))
         at = path.end
-    last = pinned(found[-1].path, end=edges[0].path.start)
+    last = ends_moved(found[-1].path, end=edges[0].path.start)
     return [*found[:-1], replace(found[-1], path=last)]
 
 

@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.body.sides import differing
+from drafting.body.sides import differing_measures
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
@@ -136,7 +136,7 @@ def _length(draft: Draft, body: Body, choices: Choices, scale: float) -> float:
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
     own = draft["front"]["fly"].length
-    if differing(body):  # a straight part of another length on each hand: one that both have
+    if differing_measures(body):  # a straight part of another length on each hand: one that both have
         own = min(own, max(needed, SURE_SHARE * (own + draft["front"]["crotch"].length)))
     length = min(max(choices.fly_length, needed), own)
     return own if own - length < WORTH_MOVING * scale else length

@@ -29,7 +29,7 @@ from drafting.shaping.coat.bone import (
     casing_size,
     channel,
 )
-from drafting.shaping.coat.inside import bands, beside_hems, loose, second_layer, skirted, stand
+from drafting.shaping.coat.inside import beside_hems, hem_bands, loose_edges, second_layer, skirted, stand_band
 
 WEIGHTS = {
     "collar": "collar canvas or a medium fusible",
@@ -178,27 +178,27 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     if choices.stiff_tails == "whole tail":
         yield from (whole_interfacing(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
-        edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
+        edges = hem_bands([skirted(piece) for piece in tails], choices.hem_band, margin)
         for piece, own in zip(tails, edges, strict=True):
             yield second_layer(piece, "interfacing", own, "band")
 
 
 def whole_interfacing(piece: Piece, margin: float) -> Piece:
     """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
-    return second_layer(piece, "interfacing", loose(piece.edges, margin), "interfacing")
+    return second_layer(piece, "interfacing", loose_edges(piece.edges, margin), "interfacing")
 
 
 def lapel(front: Piece, margin: float) -> Piece:
     """Return the interfacing of the lapel: from the roll line outwards."""
     edges = [front[name] for name in ("gorge", "lapel_top", "lapel")]
     roll = line(edges[-1].path.end, edges[0].path.start)
-    ring = (*loose(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
+    ring = (*loose_edges(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
     return second_layer(front, "interfacing", ring, "lapel-interfacing")
 
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
-    (edges,) = bands([stand(front, width)], width, margin)
+    (edges,) = hem_bands([stand_band(front, width)], width, margin)
     return second_layer(front, "interfacing", edges, "stand-interfacing")
 
 

@@ -31,9 +31,9 @@ from drafting.ground.scale import body_scale
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.trouser.frame import Style
-from drafting.shaping.trouser.measures import TrouserMeasures, ask
-from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
+from drafting.shaping.trouser.frame import LegStyle
+from drafting.shaping.trouser.measures import TrouserMeasures, trouser_measures
+from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
 from drafting.shaping.trouser.remarks import openings_said, trouser_findings
 from drafting.shaping.trouser.shape import LegShape, settle_shape
 
@@ -173,7 +173,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """
     scale = body_scale(body)
     stretch = settle_stretch(fabric, choices.stretch_share)
-    asked = ask(body, fabric, _eases(choices), stretch)
+    asked = trouser_measures(body, fabric, _eases(choices), stretch)
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
@@ -201,10 +201,10 @@ def _eases(choices: Choices) -> tuple[tuple[str, float], ...]:
     )
 
 
-def _style(body: Body, choices: Choices) -> Style:
+def _style(body: Body, choices: Choices) -> LegStyle:
     below = body["knee_height"] - BELOW_KNEE * body["inside_leg_length"]
     shorter = max(0.0, below) if choices.leg_ends == "below the knee" else 0.0
-    return Style(
+    return LegStyle(
         choices.leg,
         choices.hem_width,
         choices.leg_length + body.heel - shorter,
@@ -235,13 +235,13 @@ def _openings(shape: LegShape, scale: float) -> Openings:
     return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
 
 
-def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
+def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> CutSettings:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
     allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
-    return Cutting(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
+    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
 
 
 # ------------------------------------------------------------------------------------ seams

@@ -15,7 +15,7 @@ AXILLA_PER_DROP = 0.758
 """mm of axilla depth per mm of shoulder drop: the estimate's own coefficient (survey fit)."""
 
 
-def differing(body: Body) -> tuple[str, ...]:
+def differing_measures(body: Body) -> tuple[str, ...]:
     """Return the measures whose left and right lie more than 3 mm apart."""
     return tuple(
         name
@@ -32,7 +32,7 @@ def one_side(body: Body, side: Side) -> Body:
     depth follows its side's shoulder drop.
     """
     changed: dict[str, Measure] = {
-        name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing(body)
+        name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing_measures(body)
     }
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]

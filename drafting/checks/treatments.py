@@ -88,7 +88,7 @@ def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
         )
 
 
-def untakeable(draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]) -> tuple[Finding, ...]:
+def cloth_cannot_take(draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]) -> tuple[Finding, ...]:
     """Return what is asked of this cloth that it cannot take; `typed` are the maker's own choices.
 
     A default that is too much for a cloth is settled by the block, with a warning.

@@ -16,9 +16,9 @@ from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.body.sides import differing, one_side
+from drafting.body.sides import differing_measures, one_side
 from drafting.checks import check_all
-from drafting.checks.treatments import untakeable
+from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
@@ -134,7 +134,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    findings = (*made.pattern.findings, *found, *cloth_cannot_take(made.draft, fabric, typed))
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
 
@@ -159,7 +159,7 @@ def _spread_wish(wish: FullnessWish) -> Wish:
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
     """Return the garment's draft; where the body's two sides differ, one for each hand."""
-    if not differing(body):
+    if not differing_measures(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):

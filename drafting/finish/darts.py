@@ -17,7 +17,7 @@ from drafting.draft.pattern import DartCap
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import crossings, extended, first_crossing, part_between, pinned
+from drafting.geometry.crossing import crossings, ends_moved, extended, first_crossing, part_between
 from drafting.geometry.join import Joined, join
 
 TALLEST = 1.5
@@ -68,7 +68,7 @@ def centre_of(piece: Piece) -> float:
     return named[0].path.at(named[0].length / 2).real if named else 0.0
 
 
-def over_mouth(
+def cap_over_mouth(
     w: Wedge, edges: tuple[Edge, Edge], before: Path, after: Path, width: float
 ) -> tuple[Joined, DartCap]:
     """Join the cut lines of the edges on either side of the dart by its cap.
@@ -93,12 +93,12 @@ def _built(w: Wedge, edges: tuple[Path, Path], before: Path, after: Path, width:
     start, end = w.first.path.start, w.second.path.end
     cap = DartCap(
         (w.first.name, w.second.name),
-        pinned(Path.joined(stitch), start=start, end=end),
+        ends_moved(Path.joined(stitch), start=start, end=end),
         Path.joined(cut),
         line(w.tip, cut[0].end),
     )
     opened = far.turned(w.tip, w.opening)
-    return Joined(near, cap.cut, pinned(opened, start=cap.cut.end)), cap
+    return Joined(near, cap.cut, ends_moved(opened, start=cap.cut.end)), cap
 
 
 def _split_at_leg(
@@ -125,7 +125,7 @@ def _inside(before: Path, after: Path) -> list[Path]:
     head = part_between(before, 0.0, meeting.on_a) if meeting else None
     tail = part_between(after, meeting.on_b, len(after.segments)) if meeting else None
     if meeting and head and tail:
-        return [pinned(head, end=meeting.point), pinned(tail, start=meeting.point)]
+        return [ends_moved(head, end=meeting.point), ends_moved(tail, start=meeting.point)]
     return [before, line(before.end, after.start), after]
 
 
@@ -141,7 +141,7 @@ def _roof(w: Wedge, near: Path, reach: float) -> tuple[Path, Path]:
         strip = line(near.end, crease.end)
     first = strip.mapped(lambda p: _mirror(p, w.tip, leg))
     second = strip.reversed().turned(w.tip, w.opening)
-    return first, pinned(second, start=first.end)
+    return first, ends_moved(second, start=first.end)
 
 
 def _mirror(p: complex, on: complex, along: complex) -> complex:

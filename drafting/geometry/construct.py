@@ -87,7 +87,7 @@ def heading_through(
     return unit(second) * cmath.exp(1j * th)
 
 
-def through(
+def curve_through(
     a: complex, m: complex, b: complex, leave: complex, arrive: complex, share: tuple[float, float] = (0.12, 0.88)
 ) -> Path:
     """Return the smooth path of two cubics from `a` through `m` to `b`."""

@@ -96,7 +96,7 @@ def extended(path: Path, before: float = 0.0, after: float = 0.0) -> Path:
     return Path((*head, *path.segments, *tail))
 
 
-def pinned(path: Path, start: complex | None = None, end: complex | None = None) -> Path:
+def ends_moved(path: Path, start: complex | None = None, end: complex | None = None) -> Path:
     """Return `path` with its ends moved a hair; handles move along."""
     segments = list(path.segments)
     if start is not None:

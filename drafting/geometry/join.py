@@ -7,7 +7,7 @@ import math
 from itertools import pairwise
 from typing import NamedTuple
 
-from drafting.geometry.crossing import pinned
+from drafting.geometry.crossing import ends_moved
 from drafting.geometry.path import Path, line
 
 NUDGE = 0.05
@@ -58,10 +58,10 @@ def join(before: Path, after: Path, corner: LineCorner, reach: float) -> Joined:
     p, q = before.end, after.start
     wide_p, wide_q = _right_of(p, corner.at, corner.arrive), _right_of(q, corner.at, corner.leave)
     if abs(p - q) < 1e-9:
-        return Joined(before, None, pinned(after, start=p))
+        return Joined(before, None, ends_moved(after, start=p))
     tip = _mitre(p, q, corner)
     if tip is not None and _close(before, after, tip) and abs(wide_p - wide_q) < 1e-6:
-        return Joined(pinned(before, end=tip), None, pinned(after, start=tip))
+        return Joined(ends_moved(before, end=tip), None, ends_moved(after, start=tip))
     if corner.turn * (wide_p + wide_q) < 0:
         if tip is None or not _overrun(p, q, tip, corner):
             return Joined(before, line(p, q), after)

@@ -14,9 +14,9 @@ import numpy as np
 from drafting.geometry.crossing import (
     Chords,
     Crossing,
+    ends_moved,
     flattened_with_places,
     part_between,
-    pinned,
     self_crossings,
 )
 from drafting.geometry.path import Path
@@ -33,7 +33,7 @@ class _Cut(NamedTuple):
     crossing: int
 
 
-def winding(flat: Chords, point: complex) -> int:
+def times_wound(flat: Chords, point: complex) -> int:
     """Return how often the closed chords wind about `point`, anticlockwise positive."""
     away = flat.points - point
     above = away.imag > 0
@@ -43,7 +43,7 @@ def winding(flat: Chords, point: complex) -> int:
     return int(up.sum() - down.sum())
 
 
-def outer(ring: Path) -> list[Path]:
+def outer_rings(ring: Path) -> list[Path]:
     """Return the rings around what `ring` winds about, the largest first.
 
     A ring with a negative area is the edge of an enclosed gap. Returns [] where the stretches do
@@ -66,7 +66,7 @@ def _kept(ring: Path, cuts: list[_Cut]) -> set[int]:
         a, b = _middle(flat, cut.flat, nxt, total)
         left = 1j * (b - a) / abs(b - a) * HAIR if a != b else 0j
         middle = (a + b) / 2
-        if winding(flat, middle + left) >= 1 and winding(flat, middle - left) <= 0:
+        if times_wound(flat, middle + left) >= 1 and times_wound(flat, middle - left) <= 0:
             keep.add(i)
     return keep
 
@@ -111,6 +111,6 @@ def _stretch(ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: 
         parts = [part_between(ring, a.place, len(ring.segments)), part_between(ring, 0.0, b.place)]
     solid = [part for part in parts if part is not None]
     if solid:
-        solid[0] = pinned(solid[0], start=found[a.crossing].point)
-        solid[-1] = pinned(solid[-1], end=found[b.crossing].point)
+        solid[0] = ends_moved(solid[0], start=found[a.crossing].point)
+        solid[-1] = ends_moved(solid[-1], end=found[b.crossing].point)
     return solid

@@ -14,7 +14,7 @@ from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
 from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.model import Job, Packing, Pose, box_of
 from drafting.layout.packing.search import LayOrder, Searcher
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.verify import broken_rules
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
 
 QUICK = 70
@@ -95,5 +95,5 @@ def _one_face(poses: tuple[Pose, ...]) -> tuple[Pose, ...]:
 
 
 def _shorter(lay: Lay, packing: Packing) -> Lay:
-    better = packing.length < lay.length and not lay.left_out and not wrong(lay.job, packing)
+    better = packing.length < lay.length and not lay.left_out and not broken_rules(lay.job, packing)
     return replace(lay, packing=packing) if better else lay

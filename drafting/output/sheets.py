@@ -63,11 +63,11 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
     )
 
 
-def printed(made: Made) -> Iterator[PrintedSheet]:
+def printed_sheets(made: Made) -> Iterator[PrintedSheet]:
     """Yield the PDFs that the costume file asks for, garment by garment."""
     wishes = made.costume.prints
     for garment in made.garments:
-        pieces = wanted(garment, wishes)
+        pieces = pieces_asked_for(garment, wishes)
         if not pieces:
             continue
         label = piece_label(made, garment)
@@ -81,7 +81,7 @@ def printed(made: Made) -> Iterator[PrintedSheet]:
             yield _printed(garment.name, f"model-{wishes.model}", work, label)
 
 
-def wanted(garment: MadeGarment, wishes: PrintWishes) -> tuple[CutPiece, ...]:
+def pieces_asked_for(garment: MadeGarment, wishes: PrintWishes) -> tuple[CutPiece, ...]:
     """Return the pieces of a garment that are asked for."""
     cuts = garment.pattern.pieces
     return tuple(cut for cut in cuts if wishes.wants(garment.name, cut.piece.name))
@@ -155,12 +155,12 @@ def sheet_row(sheet: PrintedSheet) -> dict[str, object]:
     }
 
 
-def exchanged(made: Made) -> Iterator[tuple[str, str]]:
+def interchange_files(made: Made) -> Iterator[tuple[str, str]]:
     """Yield each interchange file and its text."""
     wishes = made.costume.prints
     for garment in made.garments:
         label = replace(piece_label(made, garment), estimated=(), off=())
-        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in wanted(garment, wishes)]
+        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in pieces_asked_for(garment, wishes)]
         if pieces:
             yield exchange_file(garment.name), dxf_text(garment.name, pieces, wishes.dxf)
 

@@ -18,11 +18,11 @@ from drafting.printing.page_marks import Stamp, ink_points, page_marks
 from drafting.printing.pages import Place, Tiling, all_pages, page_name
 from drafting.printing.paper import Paper
 from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
-from drafting.printing.pdf_text import lacking, unjoined
+from drafting.printing.pdf_text import has_unjoined_letters, missing_letters
 from drafting.printing.piece_on_paper import PieceOnPaper
 from drafting.printing.placing import places_on_pages
 from drafting.printing.raster import PlaceOnPage
-from drafting.printing.roll import rolled
+from drafting.printing.roll import places_on_roll
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, text_width, wider_box
 
 
@@ -69,7 +69,7 @@ def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Impos
     rings = [drawing.ring for drawing in drawings]
     half = paper.overlap / 2 * (1 + 1j)
     if paper.height is None:
-        placing, length = rolled(rings, paper.step)
+        placing, length = places_on_roll(rings, paper.step)
         wide = placing.columns * paper.step[0] + paper.overlap
         tiling = all_pages(wide, length + paper.overlap, paper)
     else:
@@ -114,9 +114,9 @@ def text_warnings(work: Imposed) -> tuple[str, ...]:
     lines = [line for d in work.drawings for text in d.texts for line in text.lines]
     lines.append(work.title)
     said = []
-    if lost := lacking(lines):
+    if lost := missing_letters(lines):
         said.append(f"The typeface of the printed sheets has no letters for {lost[:20]}: a box stands instead.")
-    if unjoined(lines):
+    if has_unjoined_letters(lines):
         said.append("Letters that join with their neighbours are printed one by one.")
     return tuple(said)
 

@@ -21,7 +21,7 @@ from reportlab.pdfgen.canvas import Canvas
 from drafting.geometry import Line, Path
 from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
-from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, register, width
+from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, line_width, register_typeface
 from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, box_around, wider_box
 from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
@@ -70,7 +70,7 @@ Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
 
 def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page]) -> bytes:
     """Return the PDF of these pages; drawings are named in `Page.shown`."""
-    register()
+    register_typeface()
     buffer = io.BytesIO()
     first = (pages[0].width * POINTS, pages[0].height * POINTS)
     canvas = Canvas(buffer, pagesize=first, invariant=1, pageCompression=1, initialFontName=PLAIN)
@@ -182,7 +182,7 @@ def _words(canvas: Any, texts: Sequence[Text], colour: str) -> None:
         for line, at in zip(text.lines, text.baselines, strict=True):
             words = line_as_set(line, text.bold)
             share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-            canvas.drawString(at.real - share * width(words, text.size, text.bold), at.imag, words)
+            canvas.drawString(at.real - share * line_width(words, text.size, text.bold), at.imag, words)
 
 
 def _layered(data: bytes, pages: Sequence[Page]) -> bytes:

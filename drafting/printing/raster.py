@@ -51,7 +51,7 @@ class RasterOutline:
         self.turn, self.raster = turn, raster
         points = np.asarray(ring) * PlaceOnPage(turn, 0j).factor
         self.corner = complex(points.real.min(), points.imag.max())
-        self.cells = touched(points, self.corner, raster)
+        self.cells = touched_cells(points, self.corner, raster)
         self._spectra: dict[tuple[int, int], Any] = {}
 
     @cached_property
@@ -84,7 +84,7 @@ def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.in
     return np.clip(start, 0, length), np.clip(start + per_page, 0, length)
 
 
-def touched(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
+def touched_cells(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
     """Return the cells that a closed outline touches or encloses, row 0 at the top."""
     x = (points.real - corner.real) / raster.width
     y = (corner.imag - points.imag) / raster.height

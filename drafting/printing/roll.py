@@ -12,7 +12,7 @@ SLICE = 50.0
 """mm: length of a roll is counted in such slices, as pages are elsewhere (ours)."""
 
 
-def rolled(rings: Sequence[Corners], step: tuple[float, float]) -> tuple[Placing, float]:
+def places_on_roll(rings: Sequence[Corners], step: tuple[float, float]) -> tuple[Placing, float]:
     """Return where outlines go on a roll, and the length taken, mm.
 
     Outlines too wide for the roll go over parts side by side that lie `step` mm apart.

@@ -24,7 +24,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.walk import notched, walk
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line, through
+from drafting.geometry import Path, curve_through, line
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, pair
@@ -41,7 +41,7 @@ def panel(width: float = 400.0, length: float = 550.0, dip: float = 0.0, lean: f
     c, d = complex(width, length), complex(0, length)
     waist = line(c, d)
     if dip:
-        waist = through(c, complex(width / 2, length - dip), d, complex(-1, -0.1), complex(-1, 0.1))
+        waist = curve_through(c, complex(width / 2, length - dip), d, complex(-1, -0.1), complex(-1, 0.1))
     return Piece(
         "panel",
         (

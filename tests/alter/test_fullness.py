@@ -10,7 +10,13 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.elastic import elastic_loop
-from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack
+from drafting.shaping.flare.fullness import (
+    bulk_said,
+    flat_length,
+    gathered,
+    gathers_thickness,
+    ratio_of_percentage,
+)
 from tests.blocks.figures import chart_woman
 from tests.bodies import ansur, bdims
 
@@ -37,7 +43,7 @@ def test_a_theatres_hundred_percent_is_two_to_one() -> None:
 
 def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> None:
     # Trouble GA1: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
-    assert stack(3.0, 2.0) == 6.0
+    assert gathers_thickness(3.0, 2.0) == 6.0
     (said,) = bulk_said("band", 3.0, 2.0)
     assert said.level == "warning"
     assert "1.5" in said.message

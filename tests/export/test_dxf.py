@@ -17,7 +17,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.export.dxf import DxfPiece, LayerNumber, block_name, dxf_text
 from drafting.ground.shipped import demo_costume
 from drafting.output.report import report
-from drafting.output.sheets import exchanged
+from drafting.output.sheets import interchange_files
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
 from tests.shared_data import check_value
@@ -32,7 +32,7 @@ def made() -> Made:
 
 def texts(made: Made, version: str) -> dict[str, str]:
     costume = dataclasses.replace(made.costume, prints=PrintWishes(dxf=version))
-    return dict(exchanged(dataclasses.replace(made, costume=costume)))
+    return dict(interchange_files(dataclasses.replace(made, costume=costume)))
 
 
 @pytest.fixture(scope="module", params=["R2000", "R12"])

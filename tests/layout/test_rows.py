@@ -103,9 +103,9 @@ def test_f17_two_lefts_are_found_out() -> None:
     lay = lay_out((part("sleeve", SLEEVE, pair=True),), cloth(lay="open"), count=20, table=False)
     left = lay.packing.spots[0]
     spots = (left, replace(left, copy=1, x=left.x + 900))
-    from drafting.layout import wrong
+    from drafting.layout import broken_rules
 
-    assert any("not allowed" in s for s in wrong(lay.job, replace(lay.packing, spots=spots)))
+    assert any("not allowed" in s for s in broken_rules(lay.job, replace(lay.packing, spots=spots)))
 
 
 def test_f18_no_lay_is_shorter_than_area_over_width() -> None:

@@ -13,7 +13,7 @@ from drafting.ground.errors import InputError
 from drafting.printing.pages import Tiling, all_pages, page_grid, page_name
 from drafting.printing.paper import PAPERS, Paper, paper_named
 from drafting.printing.placing import places_on_pages
-from drafting.printing.roll import rolled
+from drafting.printing.roll import places_on_roll
 from drafting.printing.scale_repair import scale_repair, typed_repair
 from tests.shared_data import check_value
 
@@ -121,7 +121,7 @@ def test_a_piece_that_fits_a_page_lies_on_one() -> None:
 
 def test_on_a_roll_pieces_lie_within_its_width() -> None:
     rings = [[0j, 400 + 0j, 400 + 700j, 700j], [0j, 880 + 0j, 880 + 300j, 300j]]
-    placing, length = rolled(rings, PAPERS["roll"].step)
+    placing, length = places_on_roll(rings, PAPERS["roll"].step)
     for ring, spot in zip(rings, placing.spots, strict=True):
         lying = [spot.of(p) for p in ring]
         assert min(p.real for p in lying) >= -1e-6

@@ -10,7 +10,7 @@ import pytest
 from drafting.costume.make import Made
 from drafting.finish.label import Label
 from drafting.output.report import report
-from drafting.output.sheets import PrintedSheet, piece_label, printed
+from drafting.output.sheets import PrintedSheet, piece_label, printed_sheets
 from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, paper_named
 from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
@@ -49,7 +49,7 @@ def test_every_piece_has_the_length_and_area_of_the_report(sheet: PrintedSheet, 
 def test_the_whole_lamplighter_is_printed_true_in_seconds(costume: Made) -> None:
     start = time.process_time()
     a4 = replace(costume.costume, prints=PrintWishes(papers=(PAPERS["a4"],)))
-    sheets = list(printed(replace(costume, costume=a4)))
+    sheets = list(printed_sheets(replace(costume, costume=a4)))
     took = time.process_time() - start
     for sheet in sheets:
         as_reported(sheet, costume)
@@ -111,7 +111,7 @@ def test_curves_stay_curves_and_the_file_is_small(sheet: PrintedSheet) -> None:
 
 
 def test_the_same_pieces_give_the_same_bytes(made: Made, sheets: dict[str, PrintedSheet]) -> None:
-    again = next(iter(printed(made)))
+    again = next(iter(printed_sheets(made)))
     assert again.data == sheets["a4"].data
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from drafting.costume.make import Made
 from drafting.geometry import Path
-from drafting.output.sheets import PrintedSheet, printed, sheets_said
+from drafting.output.sheets import PrintedSheet, printed_sheets, sheets_said
 from drafting.printing.pages import page_name
 from drafting.printing.pages_made import imposed, preview, sheet_pdf
 from drafting.printing.paper import PAPERS
@@ -141,7 +141,7 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
 
 def test_only_the_pieces_asked_for_are_printed(made: Made) -> None:
     costume = replace(made.costume, prints=PrintWishes(pieces=("shirt.cuff",)))
-    cuff = next(iter(printed(replace(made, costume=costume))))
+    cuff = next(iter(printed_sheets(replace(made, costume=costume))))
     assert cuff.pages == 2
     read = [p for _, paths in list(pages(cuff.data))[1:] for p in cut_lines(paths)]
     assert len(read) == 1

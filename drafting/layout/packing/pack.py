@@ -18,7 +18,7 @@ from drafting.layout.packing.model import Job, Packing, Spot
 from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.packing.shapes import Shapes
 from drafting.layout.packing.shelf import shelved
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.verify import broken_rules
 
 COUNT = 9000
 """Outlines placed by engine 1 where no time is given (ours: about 3 s for the demo, table and all)."""
@@ -106,7 +106,7 @@ class Hunt:
         """Keep a layout that is shorter than the best one, once it is found to keep every rule."""
         if self.best is not None and packing.length >= self.best.length:
             return
-        faults = wrong(self.job, packing)
+        faults = broken_rules(self.job, packing)
         if faults:
             self.refused += faults
             return

@@ -39,7 +39,7 @@ class CornerRoom:
     high: int
 
 
-def faults(kit: Kit) -> list[Laid]:
+def blocked_boxes(kit: Kit) -> list[Laid]:
     """Return the blocked boxes of the cloth as things that lie already."""
     first = len(kit.job.kinds)
     corners = (np.rint(np.array(box[:2]) * kit.scale) for box in kit.job.strip.blocked)
@@ -80,7 +80,7 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Corner
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
     """Return the least x >= `start` on the line at height `y` that no blocker covers."""
     x = start
-    for low, high in covered([path[:, ::-1] for path in blockers], y):
+    for low, high in covered_stretches([path[:, ::-1] for path in blockers], y):
         if low >= x - 0.5 or high <= x + 0.5:
             continue
         x = int(np.ceil(high))
@@ -99,7 +99,7 @@ def _on_lattice(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int,
         if x >= room.reach:
             return x, bottom
         y = bottom
-        for low, high in covered(room.blockers, x):
+        for low, high in covered_stretches(room.blockers, x):
             if low < y - 0.5 and high > y + 0.5:
                 y = _up(int(np.ceil(high)), across, line)
         if y <= room.high:
@@ -133,7 +133,7 @@ def on_rows(rest: Sequence[Sequence[Sequence[int]]], step: float, line: int) -> 
     return int(x[best]), int(y[best])
 
 
-def covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
+def covered_stretches(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` that lie inside anticlockwise paths, by their start.
 
     Inside means on both sides of the line: what only touches it is not covered.

@@ -26,7 +26,7 @@ OUTSIDE = 1e-5
 """Share of the width by which an outline may leave the cloth: the last digits of the arithmetic."""
 
 
-def wrong(job: Job, packing: Packing) -> list[str]:
+def broken_rules(job: Job, packing: Packing) -> list[str]:
     """Return every rule that the layout breaks, in words (nothing where it keeps them all)."""
     rings = [job.posed(spot) for spot in packing.spots]
     return [

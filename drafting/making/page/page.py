@@ -11,6 +11,7 @@ from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, s
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
     docket_table,
+    escaped_words,
     listed,
     paragraphs,
     plan_table,
@@ -18,7 +19,6 @@ from drafting.making.page.sections import (
     start_list,
     step_list,
     titled_section,
-    words,
 )
 from drafting.making.times import starts
 from drafting.making.words import text
@@ -47,16 +47,17 @@ def page(plan: Plan, made: Made) -> str:
         "start": start_list(starts(plan.steps, made.costume.worn_on)),
         "docket": docket_table(plan.docket, titles),
         "shopping": shopping_table(plan.shopping),
-        "steps": f'<p class="screen">{words("page.left")} <b id="left"></b></p>' + step_list(plan.steps, draw),
+        "steps": f'<p class="screen">{escaped_words("page.left")} <b id="left"></b></p>'
+        + step_list(plan.steps, draw),
         "tables": "".join(plan_table(table) for table in plan.tables),
         "keeping": listed(plan.keeping),
     }
     drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
-    head = f"<h1>{html.escape(plan.title)}</h1><p>{words('page.about')} {html.escape(plan.wearer)}.</p>"
-    links = " ".join(f'<a href="#{name}">{words(f"page.{name}")}</a>' for name in PARTS)
+    head = f"<h1>{html.escape(plan.title)}</h1><p>{escaped_words('page.about')} {html.escape(plan.wearer)}.</p>"
+    links = " ".join(f'<a href="#{name}">{escaped_words(f"page.{name}")}</a>' for name in PARTS)
     body = "".join(titled_section(name, bodies[name]) for name in PARTS if bodies[name])
     remarks = titled_section("remarks", listed(plan.remarks)) if plan.remarks else ""
-    foot = f"<p>{words('page.scope')}</p>"
+    foot = f"<p>{escaped_words('page.scope')}</p>"
     title = html.escape(text("page.title") + " " + plan.title)
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>'

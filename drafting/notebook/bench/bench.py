@@ -126,7 +126,7 @@ class Bench:
         if name == self.garment:
             return
         try:
-            self._come_to(self.history.turned(st.showing(self.standing, name)))
+            self._come_to(self.history.turned(st.showing_garment(self.standing, name)))
         except DraftError:
             self.widgets.show_buttons()  # the list names the one that is shown
             raise
@@ -252,7 +252,7 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        self.ahead.look(st.only(asked, self.garment), lambda made: garment_svg(made, self.garment))
+        self.ahead.look(st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment))
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

@@ -51,22 +51,22 @@ class Standing:
 
 def begin_standing(costume: CostumeFile, garment: str) -> Standing:
     """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, finished(only(costume, garment)))
+    return Standing(costume, finished(only_garment(costume, garment)))
 
 
-def only(costume: CostumeFile, garment: str) -> CostumeFile:
+def only_garment(costume: CostumeFile, garment: str) -> CostumeFile:
     """Return the costume with this garment alone."""
     return replace(costume, garments=(garment_of(costume, garment),))
 
 
-def showing(standing: Standing, garment: str) -> Standing:
+def showing_garment(standing: Standing, garment: str) -> Standing:
     """Return another garment of the same costume, every choice as it was asked.
 
     Raises `InputError` where it can neither be drafted now nor could be before.
     """
     kept = {**standing.kept, standing.garment: standing.made}
     try:
-        made, refusal = finished(only(standing.asked, garment)), ""
+        made, refusal = finished(only_garment(standing.asked, garment)), ""
     except DraftError as error:
         if garment not in kept:
             raise
@@ -113,7 +113,7 @@ def _asking(
 ) -> Standing:
     before = standing.before if moving == standing.moving else standing.made
     try:
-        made = made_of(only(asked, moving[0]))
+        made = made_of(only_garment(asked, moving[0]))
     except DraftError as error:
         words = sentence(error)
         said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)

@@ -51,7 +51,7 @@ class Lays:
         nothing is added to the way back.
         """
         role = lay.role
-        old, best = self.found[role], better(self.found[role], lay)
+        old, best = self.found[role], better_lay(self.found[role], lay)
         if best is old:
             return self
         table = replace(self, found={**self.found, role: best})
@@ -117,7 +117,7 @@ def _to_repeat(by: float, repeat: float | None) -> float:
     return math.copysign(repeat, by) if repeat and by else by
 
 
-def better(lay: Lay, other: Lay) -> Lay:
+def better_lay(lay: Lay, other: Lay) -> Lay:
     """Return the shorter of two lays of one cloth, and the table of widths that either has.
 
     The table's rows for this width and wider ones are never longer than the lay itself.

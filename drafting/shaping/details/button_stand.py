@@ -14,7 +14,7 @@ from scipy.optimize import brentq
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
-from drafting.shaping.details.small_pieces import reflected
+from drafting.shaping.details.small_pieces import reflection_at
 
 MOST_OF_NECK = 0.8
 """Share of the last neck edge, and of the first hem edge, that a facing may reach along (ours)."""
@@ -63,9 +63,9 @@ def front_facing_edges(lines: FrontLines, stand: float, width: float, *, unfolde
     `unfolded` False gives a strip of its own: the same shape, its ring closed by `front_edge`.
     """
     inner = width - stand
-    turned = reflected(-stand)
-    neck = Path.joined([line(lines.top - stand, lines.top), beyond(lines.neck.reversed(), inner)])
-    hem = Path.joined([line(lines.low - stand, lines.low), beyond(lines.hem, inner)])
+    turned = reflection_at(-stand)
+    neck = Path.joined([line(lines.top - stand, lines.top), outward_path(lines.neck.reversed(), inner)])
+    hem = Path.joined([line(lines.low - stand, lines.low), outward_path(lines.hem, inner)])
     neck, hem = neck.mapped(turned), hem.mapped(turned).reversed()
     edges = (
         Edge("facing_neck", neck, EdgeKind.OPENING),
@@ -75,7 +75,7 @@ def front_facing_edges(lines: FrontLines, stand: float, width: float, *, unfolde
     return edges if unfolded else (*edges, Edge("front_edge", line(hem.end, neck.start)))
 
 
-def beyond(path: Path, x: float) -> Path:
+def outward_path(path: Path, x: float) -> Path:
     """Return a path from the centre (x = 0) outwards, as far as `x` mm from it."""
     if abs(path.end.real - x) < 1e-9:
         return path

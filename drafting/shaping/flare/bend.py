@@ -72,7 +72,7 @@ def even_cuts(tail: PlainTail, panels: int) -> tuple[float, ...]:
     return tuple(tail.width * k / panels for k in range(panels + 1))
 
 
-def bend(
+def bent_panels(
     tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], longer: float = 1.0
 ) -> tuple[TailPanel, ...]:
     """Return the panels between the waist stations `cuts` (mm, from 0 to the tail's width).

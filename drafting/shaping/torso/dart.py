@@ -19,7 +19,7 @@ BEND_OVER = 60.0
 
 
 @dataclass(frozen=True)
-class Mouth:
+class DartMouth:
     """The trued mouth of a dart: the seam before it, its two legs, the seam after it."""
 
     before: Path
@@ -43,7 +43,9 @@ def bend_start(path: Path, by: float, over: float) -> Path:
     return bend_end(path.reversed(), by, over).reversed()
 
 
-def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: float, first: float = 0.5) -> Mouth:
+def true_mouth(
+    before: Path, leg_in: Path, leg_out: Path, after: Path, over: float, first: float = 0.5
+) -> DartMouth:
     """Return the mouth with both seam ends bent until the closed seam makes 180 degrees.
 
     `first` is the share of that bend that the seam before the dart takes.
@@ -51,7 +53,7 @@ def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: flo
     inside = cmath.phase(-before.arrive / leg_in.leave) % (2 * math.pi)
     outside = cmath.phase(-leg_out.arrive / after.leave) % (2 * math.pi)
     missing = math.degrees(inside + outside) - 180
-    return Mouth(
+    return DartMouth(
         bend_end(before, -missing * first, over), leg_in, leg_out, bend_start(after, missing * (1 - first), over)
     )
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart import BEND_OVER, Mouth, short_legs, true_mouth
+from drafting.shaping.torso.dart import BEND_OVER, DartMouth, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("side", "shoulder", "armhole", "neck", "waist")
@@ -102,13 +102,13 @@ def dart_edges(name: str, leg_in: Path, leg_out: Path) -> list[Edge]:
 # ------------------------------------------------------------------------------ dart positions
 
 
-def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER) -> Mouth:
+def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER) -> DartMouth:
     plan = shape.plan
     legs = short_legs(before.end, after.start, plan.bust_point, plan.dart_short)
     return true_mouth(before, *legs, after, over * plan.scale)
 
 
-def _opened(name: str, mouth: Mouth, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
+def _opened(name: str, mouth: DartMouth, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
     return [
         Edge(f"{name}_{parts[0]}", mouth.before, kind),
         *dart_edges("bust_dart", mouth.leg_in, mouth.leg_out),
@@ -200,7 +200,7 @@ def _along(path: Path, x: float) -> float:
     return (low + high) / 2
 
 
-def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> Mouth:
+def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> DartMouth:
     """A dart from hem to bust point whose legs keep the waist dart's shape on the way."""
     plan = shape.plan
     left, right = waist_points(shape, inner)

@@ -143,7 +143,7 @@ def _piece(panel: FrontPiece, pair: bool, title: str, points: dict[str, complex]
 # -------------------------------------------------------------------------------------- seams
 
 
-def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
+def edges_named(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
     """Return the edges named `word` or `word_...` (dart legs apart), from the lower edge upwards:
     those of a side panel come first, as its outline runs first."""
     found = [
@@ -157,8 +157,8 @@ def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
 
 def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
     seams = [
-        Seam("side", refs(fronts, "side"), (("back", "side"),)),
-        Seam("shoulder", (("back", "shoulder"),), tuple(reversed(refs(fronts, "shoulder"))), ease.shoulder),
+        Seam("side", edges_named(fronts, "side"), (("back", "side"),)),
+        Seam("shoulder", (("back", "shoulder"),), tuple(reversed(edges_named(fronts, "shoulder"))), ease.shoulder),
     ]
     if panels:
         notch = SeamNotch("bust", panels.notch, panels.notch)
@@ -182,9 +182,9 @@ def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, 
         if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
-        "front_armhole": refs(fronts, "armhole"),
+        "front_armhole": edges_named(fronts, "armhole"),
         "back_armhole": (("back", "armhole"),),
-        "front_neck": refs(fronts, "neck"),
+        "front_neck": edges_named(fronts, "neck"),
         "back_neck": (("back", "neck"),),
     }
 
@@ -222,7 +222,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
     )
 
 
-def stretched(draft: Draft, share: float) -> Draft:
+def with_body_girths(draft: Draft, share: float) -> Draft:
     """Return a draft made to reduced measures with its girths told against the body's own.
 
     `share` is finished over body where the cloth is to stretch; what the reduction takes counts as

@@ -51,7 +51,7 @@ LEAST_HALF = 0.25
 
 
 @dataclass(frozen=True)
-class Style:
+class LegStyle:
     """Choices of shape: `leg` straight, tapered or flared; `hem` mm (0: by the leg); `casing`."""
 
     leg: str = "straight"
@@ -72,7 +72,7 @@ class LegFrame:
     """
 
     asked: TrouserMeasures
-    style: Style
+    style: LegStyle
     waist: float
     hip: float
     thigh: float
@@ -108,7 +108,7 @@ class LegFrame:
         return self.asked.body["hip"] / 1000
 
 
-def frame_leg(asked: TrouserMeasures, style: Style, knee_more: float, side_lean: float) -> LegFrame:
+def frame_leg(asked: TrouserMeasures, style: LegStyle, knee_more: float, side_lean: float) -> LegFrame:
     """Return the frame with the knee `knee_more` wider than asked, the side leaning `side_lean`.
 
     Raises `DraftError` where the leg would end above the knee or a hem be too narrow.
@@ -148,7 +148,7 @@ def frame_leg(asked: TrouserMeasures, style: Style, knee_more: float, side_lean:
     )
 
 
-def waist_girth(asked: TrouserMeasures, style: Style) -> float:
+def waist_girth(asked: TrouserMeasures, style: LegStyle) -> float:
     """Return the waist's cloth: as asked, or with a casing what passes over the hip."""
     if not style.casing:
         return asked.girth["waist"]
@@ -156,7 +156,7 @@ def waist_girth(asked: TrouserMeasures, style: Style) -> float:
     return max(CASING_WAIST * asked.girth["hip"], passes, asked.girth["waist"])
 
 
-def hem_girth(asked: TrouserMeasures, style: Style, knee_girth: float) -> float:
+def hem_girth(asked: TrouserMeasures, style: LegStyle, knee_girth: float) -> float:
     """Return the hem's girth: as chosen, else by the leg's style and passing the heel."""
     if style.hem > 0:
         return style.hem
@@ -178,7 +178,7 @@ def _wide_enough(hem: float, knee: float, wider: float) -> None:
             )
 
 
-def _levels(asked: TrouserMeasures, style: Style) -> tuple[float, float, float, float]:
+def _levels(asked: TrouserMeasures, style: LegStyle) -> tuple[float, float, float, float]:
     """Return the y of waist, hip, knee and hem."""
     inside, length = asked.inside, asked.stretch.length
     waist = asked.rise + asked.depth

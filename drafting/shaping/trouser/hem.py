@@ -16,7 +16,7 @@ from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import bow, direction_between
+from drafting.shaping.trouser.curves import direction_between, one_way_curve
 from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import Legs
 
@@ -84,8 +84,8 @@ def _tapered(frame: LegFrame, legs: Legs, half: float, wider: float) -> LowerLeg
     at_hem = direction_between(shin, shin / legs.knee_in * shin, HEM_TURN)
     outer = -shin.conjugate()
     at_side = direction_between(outer, outer / legs.knee_side * outer, HEM_TURN)
-    inside = bow(complex(knee, frame.knee), -legs.knee_in, complex(hem, frame.hem), -at_hem)
-    side = bow(complex(-knee, frame.knee), -legs.knee_side, complex(-hem, frame.hem), -at_side)
+    inside = one_way_curve(complex(knee, frame.knee), -legs.knee_in, complex(hem, frame.hem), -at_hem)
+    side = one_way_curve(complex(-knee, frame.knee), -legs.knee_side, complex(-hem, frame.hem), -at_side)
     slope = 0.0
     if frame.asked.seated:
         inside, side = (_dropped(frame, edge) for edge in (inside, side))
@@ -109,7 +109,7 @@ def _hem(inside: Cubic, side: Cubic, slope: float) -> Cubic:
     """Return the hem from side to inside, square to both edges but for `slope` (radians)."""
     leave = unit(side.d - side.c) * 1j * cmath.exp(-1j * slope)
     arrive = unit(inside.d - inside.c) * 1j * cmath.exp(1j * slope)
-    return bow(side.d, leave, inside.d, arrive)
+    return one_way_curve(side.d, leave, inside.d, arrive)
 
 
 def _flared(frame: LegFrame, legs: Legs) -> Hems:
@@ -156,6 +156,6 @@ def _turned(frame: LegFrame, legs: Legs, half: float, angle: float) -> LowerLeg:
     down_in, down_side = -1j * way, -1j / way
     at_inside = direction_between(down_in, down_in * down_in / -legs.knee_in, HEM_TURN)
     at_side = direction_between(down_side, down_side * down_side / -legs.knee_side, HEM_TURN)
-    inside = bow(complex(half, frame.knee), -legs.knee_in, inside_end, at_inside)
-    side = bow(complex(-half, frame.knee), -legs.knee_side, side_end, at_side)
+    inside = one_way_curve(complex(half, frame.knee), -legs.knee_in, inside_end, at_inside)
+    side = one_way_curve(complex(-half, frame.knee), -legs.knee_side, side_end, at_side)
     return LowerLeg(inside, side, _hem(inside, side, 0.0))

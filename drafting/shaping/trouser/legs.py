@@ -15,7 +15,13 @@ from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import bow, clamp, direction_between, rise_of, steered
+from drafting.shaping.trouser.curves import (
+    clamp,
+    curve_with_handles,
+    direction_between,
+    one_way_curve,
+    rising_direction,
+)
 from drafting.shaping.trouser.frame import LegFrame
 
 FRONT_SHARE = 0.40
@@ -95,19 +101,19 @@ def _side(frame: LegFrame, half: float) -> tuple[Cubic, complex]:
     Where it runs straight on to the hip, its turn at the knee is left to the lower leg.
     """
     knee, hip = complex(-frame.knee_half, frame.knee), complex(-half, frame.hip)
-    at_hip = rise_of(frame.side_lean)
+    at_hip = rising_direction(frame.side_lean)
     bent = abs(cmath.phase(at_hip / (hip - knee)))
     straight = clamp(1 - bent / SIDE_BENT, 0.0, 1.0)
     turn = KNEE_TURN + straight * (SIDE_TURN - KNEE_TURN)
     at_knee = direction_between(-frame.shin.conjugate(), hip - knee, turn)
-    return steered(knee, at_knee, hip, at_hip, SIDE_KNEE, SIDE_HIP), at_knee
+    return curve_with_handles(knee, at_knee, hip, at_hip, SIDE_KNEE, SIDE_HIP), at_knee
 
 
 def _inside(knee: complex, tip: complex, knee_in: complex) -> tuple[Cubic, complex]:
     """Return the inside seam from knee to fork, and its direction at the fork."""
     chord = unit(tip - knee)
     up = chord * unit(direction_between(1 + 0j, chord / knee_in, FORK_TURN))
-    return bow(knee, knee_in, tip, up), up
+    return one_way_curve(knee, knee_in, tip, up), up
 
 
 def _back_inside(

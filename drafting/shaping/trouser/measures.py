@@ -53,7 +53,7 @@ GIRTHS = {"waist": "waist_girth", "hip": "hip_girth", "thigh": "thigh_girth", "k
 class TrouserMeasures:
     """Garment girths and lengths asked for, mm; `body` holds the girths they go round.
 
-    It equals only itself: `ask` gives the same one again for the same wishes.
+    It equals only itself: `trouser_measures` gives the same one again for the same wishes.
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
     `crotch_front` and `crotch_back` the two parts of the crotch seam. `thigh_band` holds the least
@@ -87,7 +87,7 @@ class TrouserMeasures:
 
 
 @remembered(8)
-def ask(
+def trouser_measures(
     body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch
 ) -> TrouserMeasures:
     """Return what is asked for; `eases` (mm) by level, `crotch` and `knee` among them.

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
-from drafting.shaping.trouser.darts import Opened
+from drafting.shaping.trouser.darts import OpenedWaist
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
-from drafting.shaping.trouser.rise import Centre
+from drafting.shaping.trouser.rise import CentreEdge
 from drafting.shaping.trouser.shape import LegShape
 
 
@@ -28,7 +28,7 @@ class Openings:
 
 
 @dataclass(frozen=True, slots=True)
-class Cutting:
+class CutSettings:
     """What the pieces need besides lines: warp and stretch (degrees), the waist edge's allowance.
 
     `casing` says that the waist is turned over elastic, else a waistband is sewn on later.
@@ -47,13 +47,13 @@ class _Half:
     inside: Cubic
     side: Cubic
     hip_curve: Cubic
-    centre: Centre
-    waist: Opened
+    centre: CentreEdge
+    waist: OpenedWaist
     lower: LowerLeg
     levels: tuple[Level, ...]
 
 
-def draw_pieces(shape: LegShape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
+def draw_pieces(shape: LegShape, openings: Openings, cutting: CutSettings) -> tuple[Piece, Piece]:
     """Return the front and the back."""
     front_half, back_half = _half(shape, front=True), _half(shape, front=False)
     front = _piece("front", front_half, openings, cutting, openings.fly)
@@ -86,7 +86,9 @@ def _half(shape: LegShape, *, front: bool) -> _Half:
     )
 
 
-def _levels(shape: LegShape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
+def _levels(
+    shape: LegShape, centre: CentreEdge, waist: OpenedWaist, lower: LowerLeg, out: float
+) -> tuple[Level, ...]:
     """Return the level lines; the hip's ends on the centre line continued straight."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)
@@ -102,7 +104,7 @@ def _levels(shape: LegShape, centre: Centre, waist: Opened, lower: LowerLeg, out
     )
 
 
-def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
+def _piece(name: str, half: _Half, openings: Openings, cutting: CutSettings, fly: float) -> Piece:
     lower = half.lower
     edges = (
         Edge("hem", Path((lower.hem,)), EdgeKind.HEM),
@@ -133,7 +135,7 @@ def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: fl
     )
 
 
-def _crotch(centre: Centre, fly: float) -> list[Edge]:
+def _crotch(centre: CentreEdge, fly: float) -> list[Edge]:
     """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
     path = Path((centre.curve.reversed(), *line(centre.bend, centre.top).segments))
     if fly <= 0:
@@ -142,7 +144,7 @@ def _crotch(centre: Centre, fly: float) -> list[Edge]:
     return [Edge("crotch", low), Edge("fly", high, EdgeKind.OPENING)]
 
 
-def _waist(opened: Opened, cutting: Cutting) -> Iterator[Edge]:
+def _waist(opened: OpenedWaist, cutting: CutSettings) -> Iterator[Edge]:
     """Yield the waist from centre to side: its parts and, between them, the darts."""
     kind = EdgeKind.HEM if cutting.casing else EdgeKind.OPENING
     parts = [Path((part.reversed(),)) for part in reversed(opened.parts)]

@@ -15,7 +15,7 @@ from drafting.geometry.construct import Directed, meet
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import clamp, corner, rise_of
+from drafting.shaping.trouser.curves import clamp, corner, rising_direction
 from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
 
@@ -42,7 +42,7 @@ LEAST_STRAIGHT = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Centre:
+class CentreEdge:
     """One centre edge: straight from the waist's `top` to `bend`, then the curve to the fork.
 
     `heading` is the straight part's direction, upwards; `on_hip` where its line meets the hip level.
@@ -61,8 +61,8 @@ class Rise:
     """The settled legs and centres; `seat` is the lean's tangent, `extra` bare back rise, mm."""
 
     legs: Legs
-    front: Centre
-    back: Centre
+    front: CentreEdge
+    back: CentreEdge
     seat: float
     front_rise: float
     back_rise: float
@@ -70,18 +70,18 @@ class Rise:
     thigh: float
 
 
-def front_centre(frame: LegFrame, legs: Legs, over: float) -> Centre:
+def front_centre(frame: LegFrame, legs: Legs, over: float) -> CentreEdge:
     """Return the centre front whose top lies `over` the waist level."""
     on_hip = complex(-legs.half + frame.front_hip, frame.hip)
-    heading = rise_of(frame.centre_lean)
+    heading = rising_direction(frame.centre_lean)
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, FRONT_START, FRONT_CURVE)
 
 
-def back_centre(frame: LegFrame, legs: Legs, lean: float, extra: float) -> Centre:
+def back_centre(frame: LegFrame, legs: Legs, lean: float, extra: float) -> CentreEdge:
     """Return the centre back that leans in by `lean` (tangent), risen `extra` mm besides."""
     on_hip = complex(-legs.half - frame.wider + frame.back_hip, frame.hip)
-    heading = rise_of(lean)
+    heading = rising_direction(lean)
     over = back_rise(frame, lean) + extra
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, BACK_START, BACK_CURVE)
@@ -95,13 +95,13 @@ def back_rise(frame: LegFrame, lean: float) -> float:
 
 def _centre(
     on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float, share: float
-) -> Centre:
+) -> CentreEdge:
     """Return the centre edge, its curve square to the inside seam at the fork."""
     cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
     room = ((top - cross) / heading).real
     bend = cross + heading * min(start * abs(tip - cross), MOST_CURVE * room)
     curve = corner(bend, cross, tip, share)
-    return Centre(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
+    return CentreEdge(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
 
 
 def settle_rise(frame: LegFrame) -> Rise:
@@ -123,7 +123,7 @@ class _Front:
 
     legs: Legs
     over: float
-    centre: Centre
+    centre: CentreEdge
 
 
 def _seat_range(frame: LegFrame, fork: float) -> tuple[float, float]:
@@ -192,7 +192,7 @@ def _settled(frame: LegFrame, front: _Front, lean: float, extra: float) -> Rise:
     )
 
 
-def _room_above_curve(frame: LegFrame, name: str, centre: Centre) -> None:
+def _room_above_curve(frame: LegFrame, name: str, centre: CentreEdge) -> None:
     """Refuse a centre whose crotch curve leaves no straight part below the waist."""
     straight = ((centre.top - centre.bend) / centre.heading).real
     if straight < LEAST_STRAIGHT * frame.rise:

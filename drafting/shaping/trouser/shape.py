@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.frame import LegFrame, Style, frame_leg
+from drafting.shaping.trouser.frame import LegFrame, LegStyle, frame_leg
 from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
 from drafting.shaping.trouser.legs import draw_legs
 from drafting.shaping.trouser.measures import TrouserMeasures
@@ -37,7 +37,7 @@ class LegShape:
     hems: Hems
 
 
-def settle_shape(asked: TrouserMeasures, style: Style) -> LegShape:
+def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
     """Return the settled shape; raises `DraftError` where these measures do not make one."""
     knee_more, lean = 0.0, 0.0
     for _ in range(TRIES):
@@ -58,7 +58,9 @@ def _above_knee(frame: LegFrame) -> tuple[Rise, Waist]:
     return rise, settle_waist(frame, rise)
 
 
-def _passing_calf(asked: TrouserMeasures, style: Style, knee_more: float, lean: float) -> tuple[LegFrame, float]:
+def _passing_calf(
+    asked: TrouserMeasures, style: LegStyle, knee_more: float, lean: float
+) -> tuple[LegFrame, float]:
     """Return the frame with the knee widened until the calf passes, and by how much it was."""
     fork = 0.19 * asked.body["hip"]  # the median fork; the lower leg hardly depends on it
     for _ in range(TRIES):

@@ -79,7 +79,7 @@ class Levels:
 
 
 @dataclass(frozen=True)
-class Build:
+class FigureBuild:
     """What the drawing is made from: the levels and a section for each girth; `unit` is 1 on an adult."""
 
     levels: Levels
@@ -97,7 +97,7 @@ class Build:
         return self.sections[name].depth
 
 
-def build(body: Body) -> Build:
+def figure_build(body: Body) -> FigureBuild:
     """Return the levels and sections of `body` (mm)."""
     unit = body["height"] / ADULT
     girths = {name: body[name] for name in SHARES if name in body}
@@ -105,7 +105,7 @@ def build(body: Body) -> Build:
     shares = {name: share for name, (share, _) in SHARES.items()}
     shares["bust_girth"] = _bust_share(girths["bust_girth"], girths["high_bust_girth"])
     sections = {name: section(g, shares[name], SHARES[name][1]) for name, g in girths.items()}
-    return Build(_levels(body, girths["head_girth"], unit), sections, unit)
+    return FigureBuild(_levels(body, girths["head_girth"], unit), sections, unit)
 
 
 def _bust_share(bust: float, high_bust: float) -> float:
