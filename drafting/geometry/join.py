@@ -52,7 +52,7 @@ def join(before: Path, after: Path, corner: LineCorner, reach: float) -> Joined:
 
     Outside a corner the lines run on to their mitre; where that lies more than `reach` mm from the
     corner, each is cut off at that distance. Inside a corner the way leads through a point past it:
-    the loop this makes is cut away by `rings.outer`. Unlike widths at a nearly flat corner make a
+    the loop this makes is cut away by `rings.outer_rings`. Unlike widths at a nearly flat corner make a
     step.
     """
     p, q = before.end, after.start
