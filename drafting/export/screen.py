@@ -15,10 +15,11 @@ from html import escape
 from drafting.draft.pattern import CutPiece
 from drafting.export.svg import FONT, SCREEN
 from drafting.geometry import Line, Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text, safe_id
 from drafting.ground.remembered import remembered
-from drafting.sheet import Box, Layer, Stroke, Text
-from drafting.sheet.overview import KEPT, Laid, Overview
+from drafting.sheet import Layer, Stroke, Text
+from drafting.sheet.overview import KEPT, Overview, ShownPiece
 from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
 
 FARTHEST = 1e9
@@ -46,11 +47,11 @@ def screen_text(
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{place}" width="100%" height="100%" '
         'preserveAspectRatio="xMidYMax" '
         f'role="img" aria-label="{escape(clean_text(words, len(words)))}">{under}'
-        f"<g {moved(0j, overview.height)}>{beside}</g>{lines}{over}</svg>"
+        f"<g {move_attribute(0j, overview.height)}>{beside}</g>{lines}{over}</svg>"
     )
 
 
-def moved(by: complex, height: float) -> str:
+def move_attribute(by: complex, height: float) -> str:
     """Return the attribute that moves what `screen_path` drew by `by` on a page of this height."""
     return f'transform="translate({by.real:.2f} {height - by.imag:.2f})"'
 
@@ -77,18 +78,18 @@ def _steps(places: int) -> tuple[str, str]:
     return one, f"{one} {one} {one}"
 
 
-def _placed(item: Laid, height: float, below: Mapping[str, Stroke]) -> str:
+def _placed(item: ShownPiece, height: float, below: Mapping[str, Stroke]) -> str:
     """Return one piece at its place."""
     earlier = below.get(item.cut_piece.piece.name)
     under = "".join(_layers([earlier], ())) if earlier else ""
     lines = _lines_of(item.cut_piece, item.garment, item.size)
-    return f"<g {moved(item.by, height)}>{under}{lines}</g>"
+    return f"<g {move_attribute(item.by, height)}>{under}{lines}</g>"
 
 
 @remembered(KEPT)
 def _lines_of(cut_piece: CutPiece, garment: str, size: float) -> str:
     """Return every line and word of a piece as drafted."""
-    item = Laid(cut_piece, garment, 0j, size)
+    item = ShownPiece(cut_piece, garment, 0j, size)
     return "".join(_layers(item.strokes, item.words))
 
 

@@ -19,10 +19,11 @@ from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting.geometry import Line, Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
-from drafting.printing.pdf_text import BOLD, PLAIN, register, width, written
-from drafting.printing.raster import Spot
-from drafting.sheet import Box, Layer, Stroke, Text, grown, union
+from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, line_width, register_typeface
+from drafting.printing.raster import PlaceOnPage
+from drafting.sheet import Layer, Stroke, Text, box_around, wider_box
 from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
 
 POINTS = 72 / 25.4
@@ -40,11 +41,11 @@ LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), MIST), Layer.LABEL: LineStyle
 
 
 @dataclass(frozen=True)
-class Shown:
+class DrawingOnPage:
     """One drawing on a page: its name, and where it lies on the plane."""
 
     name: str
-    spot: Spot
+    spot: PlaceOnPage
 
 
 @dataclass(frozen=True)
@@ -61,7 +62,7 @@ class Page:
     window: Box
     strokes: tuple[Stroke, ...] = ()
     texts: tuple[Text, ...] = ()
-    shown: tuple[Shown, ...] = ()
+    shown: tuple[DrawingOnPage, ...] = ()
 
 
 Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
@@ -69,7 +70,7 @@ Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
 
 def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page]) -> bytes:
     """Return the PDF of these pages; drawings are named in `Page.shown`."""
-    register()
+    register_typeface()
     buffer = io.BytesIO()
     first = (pages[0].width * POINTS, pages[0].height * POINTS)
     canvas = Canvas(buffer, pagesize=first, invariant=1, pageCompression=1, initialFontName=PLAIN)
@@ -87,7 +88,7 @@ def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page
 
 
 def _store(canvas: Any, key: str, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None:
-    box = grown(union([s.bounds for s in strokes] + [t.bounds for t in texts]), 10.0)
+    box = wider_box(box_around([s.bounds for s in strokes] + [t.bounds for t in texts]), 10.0)
     canvas.beginForm(key, *box)
     _draw(canvas, strokes, texts)
     canvas.endForm()
@@ -179,9 +180,9 @@ def _words(canvas: Any, texts: Sequence[Text], colour: str) -> None:
     for text in texts:
         canvas.setFont(BOLD if text.bold else PLAIN, text.size)
         for line, at in zip(text.lines, text.baselines, strict=True):
-            words = written(line, text.bold)
+            words = line_as_set(line, text.bold)
             share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-            canvas.drawString(at.real - share * width(words, text.size, text.bold), at.imag, words)
+            canvas.drawString(at.real - share * line_width(words, text.size, text.bold), at.imag, words)
 
 
 def _layered(data: bytes, pages: Sequence[Page]) -> bytes:

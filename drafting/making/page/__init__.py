@@ -2,7 +2,7 @@
 
     Plan + Made -> page(plan, made) -> text of the file
 
-`drawing` draws pieces with the seam of the moment lit, `sections` turns each part of the plan into
+`step_drawing` draws pieces with the seam of the moment lit, `sections` turns each part of the plan into
 HTML, `looks` holds the style and the few lines of script that remember ticks and add up minutes.
 """
 

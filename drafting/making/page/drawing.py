@@ -34,7 +34,7 @@ MOST = 24
 
 
 @dataclass(frozen=True)
-class Drawn:
+class DrawnPiece:
     """A piece as it is drawn: its name in the page, its piece, where its box starts."""
 
     name: str
@@ -56,16 +56,16 @@ class Drawn:
         return path_data(path.moved(-self.corner), self.size[1], closed=not edge)
 
 
-def drawn_pieces(made: Made) -> dict[str, Drawn]:
+def drawn_pieces(made: Made) -> dict[str, DrawnPiece]:
     """Return every piece of a costume by `garment.piece`."""
     return {
-        f"{garment.name}.{piece.name}": Drawn(f"{garment.name}.{piece.name}", piece)
+        f"{garment.name}.{piece.name}": DrawnPiece(f"{garment.name}.{piece.name}", piece)
         for garment in made.garments
         for piece in garment.draft.pieces
     }
 
 
-def definitions(pieces: Mapping[str, Drawn], lit: Iterable[tuple[str, str]]) -> str:
+def definitions(pieces: Mapping[str, DrawnPiece], lit: Iterable[tuple[str, str]]) -> str:
     """Return the hidden drawing that defines the outlines, and the edges that some step lights."""
     shapes = "".join(
         f'<path id="{_id(d.name)}" d="{d.data()}" vector-effect="non-scaling-stroke"/>' for d in pieces.values()
@@ -89,7 +89,7 @@ def _refs(seam: Seam) -> tuple[EdgeRef, ...]:
     return (*seam.a, *seam.b)
 
 
-def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
+def step_drawing(pieces: list[DrawnPiece], lit: Iterable[tuple[str, str]]) -> str:
     """Return one drawing of these pieces in rows, with what is sewn now lit and each piece named."""
     lit_of: dict[str, list[str]] = {}
     for name, edge in lit:
@@ -105,9 +105,9 @@ def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
     return f"{head}{placed}</svg>"
 
 
-def _rows(pieces: list[Drawn], size: float) -> tuple[list[tuple[Drawn, float, float]], float, float]:
+def _rows(pieces: list[DrawnPiece], size: float) -> tuple[list[tuple[DrawnPiece, float, float]], float, float]:
     """Return where each piece stands, in a cell as wide as its name, and the drawing's width and height."""
-    body: list[tuple[Drawn, float, float]] = []
+    body: list[tuple[DrawnPiece, float, float]] = []
     x = top = low = wide = 0.0
     for piece in pieces:
         w, h = piece.size
@@ -120,7 +120,7 @@ def _rows(pieces: list[Drawn], size: float) -> tuple[list[tuple[Drawn, float, fl
     return body, wide, low
 
 
-def _placed(drawn: Drawn, x: float, y: float, edges: list[str], size: float) -> str:
+def _placed(drawn: DrawnPiece, x: float, y: float, edges: list[str], size: float) -> str:
     at = f'x="{x:.1f}" y="{y:.1f}"'
     lit = "".join(f'<use class="lit" href="#{_id(drawn.name, edge)}" {at}/>' for edge in edges)
     w, h = drawn.size

@@ -7,19 +7,19 @@ import html
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.making.model import Plan, Step
-from drafting.making.page.drawing import definitions, drawing, drawn_pieces, lit_edges
+from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
     docket_table,
+    escaped_words,
     listed,
     paragraphs,
     plan_table,
-    section,
     shopping_table,
     source_list,
     start_list,
     step_list,
-    words,
+    titled_section,
 )
 from drafting.making.times import starts
 from drafting.making.words import text
@@ -40,7 +40,7 @@ def page(plan: Plan, made: Made) -> str:
 
     def draw(step: Step) -> str:
         shown = [pieces[name] for name in step.pieces if name in pieces]
-        return drawing(shown, lit(step)) if shown else ""
+        return step_drawing(shown, lit(step)) if shown else ""
 
     titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
     bodies = {
@@ -48,17 +48,18 @@ def page(plan: Plan, made: Made) -> str:
         "start": start_list(starts(plan.steps, made.costume.worn_on)),
         "docket": docket_table(plan.docket, titles),
         "shopping": shopping_table(plan.shopping),
-        "steps": f'<p class="screen">{words("page.left")} <b id="left"></b></p>' + step_list(plan.steps, draw),
+        "steps": f'<p class="screen">{escaped_words("page.left")} <b id="left"></b></p>'
+        + step_list(plan.steps, draw),
         "tables": "".join(plan_table(table) for table in plan.tables),
         "keeping": listed(plan.keeping),
         "sources": source_list(plan.sources),
     }
     drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
-    head = f"<h1>{html.escape(plan.title)}</h1><p>{words('page.about')} {html.escape(plan.wearer)}.</p>"
-    links = " ".join(f'<a href="#{name}">{words(f"page.{name}")}</a>' for name in PARTS)
-    body = "".join(section(name, bodies[name]) for name in PARTS if bodies[name])
-    remarks = section("remarks", listed(plan.remarks)) if plan.remarks else ""
-    foot = f"<p>{words('page.scope')}</p>"
+    head = f"<h1>{html.escape(plan.title)}</h1><p>{escaped_words('page.about')} {html.escape(plan.wearer)}.</p>"
+    links = " ".join(f'<a href="#{name}">{escaped_words(f"page.{name}")}</a>' for name in PARTS)
+    body = "".join(titled_section(name, bodies[name]) for name in PARTS if bodies[name])
+    remarks = titled_section("remarks", listed(plan.remarks)) if plan.remarks else ""
+    foot = f"<p>{escaped_words('page.scope')}</p>"
     title = html.escape(text("page.title") + " " + plan.title)
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{title}</title>'

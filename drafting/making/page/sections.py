@@ -12,26 +12,26 @@ from drafting.making.shopping import total_cost
 from drafting.making.times import Start
 from drafting.making.words import text
 
-Drawing = Callable[[Step], str]
+DrawStep = Callable[[Step], str]
 
 
-def section(name: str, body: str) -> str:
+def titled_section(name: str, body: str) -> str:
     """Return one titled section; the title is the text `page.<name>`."""
-    return f'<section id="{name}"><h2>{words(f"page.{name}")}</h2>{body}</section>'
+    return f'<section id="{name}"><h2>{escaped_words(f"page.{name}")}</h2>{body}</section>'
 
 
-def words(sentence: Said | str) -> str:
+def escaped_words(sentence: Said | str) -> str:
     """Return a sentence of the plan, escaped."""
     return html.escape(text(sentence))
 
 
 def paragraphs(sentences: Iterable[Said], kind: str = "") -> str:
     mark = f' class="{kind}"' if kind else ""
-    return "".join(f"<p{mark}>{words(sentence)}</p>" for sentence in sentences)
+    return "".join(f"<p{mark}>{escaped_words(sentence)}</p>" for sentence in sentences)
 
 
 def listed(sentences: Iterable[Said]) -> str:
-    return f"<ul>{''.join(f'<li>{words(sentence)}</li>' for sentence in sentences)}</ul>"
+    return f"<ul>{''.join(f'<li>{escaped_words(sentence)}</li>' for sentence in sentences)}</ul>"
 
 
 def source_list(cited: Sources) -> str:
@@ -64,42 +64,42 @@ def _docket_cells(row: DocketRow, titles: dict[tuple[str, str], str]) -> Iterato
     yield str(row.count)
     yield html.escape(row.hand)
     upright = abs(row.grain % 180 - 90) < 0.05
-    yield words("page.upright" if upright else said("page.grain", degrees=row.grain))
+    yield escaped_words("page.upright" if upright else said("page.grain", degrees=row.grain))
     yield html.escape(row.face)
-    yield words("page.fused_first") if row.fused_first else ""
+    yield escaped_words("page.fused_first") if row.fused_first else ""
 
 
 def shopping_table(rows: tuple[ShoppingRow, ...]) -> str:
     """Return the list with a box to tick for each line, and the cost where any is known."""
     cells = (_shopping_cells(i, row) for i, row in enumerate(rows))
     cost, unknown = total_cost(rows)
-    total = words(said("page.cost", cost=cost, unknown=unknown)) if cost else ""
+    total = escaped_words(said("page.cost", cost=cost, unknown=unknown)) if cost else ""
     return f'<div class="shopping">{_grid(("got", "what", "detail", "amount", "cost"), cells)}</div><p>{total}</p>'
 
 
 def _shopping_cells(i: int, row: ShoppingRow) -> Iterator[str]:
     yield f'<input type="checkbox" id="buy-{i}" aria-label="{html.escape(row.what)}">'
     yield html.escape(row.what)
-    yield words(row.detail)
-    yield words(said(f"amount.{row.unit}", amount=row.amount))
+    yield escaped_words(row.detail)
+    yield escaped_words(said(f"amount.{row.unit}", amount=row.amount))
     yield "" if row.cost is None else f"{row.cost:.2f}"
 
 
 def plan_table(table: Table) -> str:
     """Return one table of the plan."""
     rows = (map(_cell, row) for row in table.rows)
-    heads = "".join(f"<th scope='col'>{words(head)}</th>" for head in table.heads)
-    return f"<h3>{words(table.key)}</h3><table><tr>{heads}</tr>{_rows(rows)}</table>"
+    heads = "".join(f"<th scope='col'>{escaped_words(head)}</th>" for head in table.heads)
+    return f"<h3>{escaped_words(table.key)}</h3><table><tr>{heads}</tr>{_rows(rows)}</table>"
 
 
 def _cell(value: Said | str | float) -> str:
     if isinstance(value, Said):
-        return words(value)
+        return escaped_words(value)
     return html.escape(value if isinstance(value, str) else f"{value:g}")
 
 
 def _grid(heads: tuple[str, ...], rows: Iterable[Iterable[str]]) -> str:
-    named = "".join(f"<th scope='col'>{words(f'column.{head}')}</th>" for head in heads)
+    named = "".join(f"<th scope='col'>{escaped_words(f'column.{head}')}</th>" for head in heads)
     return f"<table><tr>{named}</tr>{_rows(rows)}</table>"
 
 
@@ -116,7 +116,7 @@ def words_of_stage(stage: str) -> str:
     return text(f"stage.{stage}")
 
 
-def step_list(steps: Iterable[Step], draw: Drawing) -> str:
+def step_list(steps: Iterable[Step], draw: DrawStep) -> str:
     """Return the steps as they come; why a seam is sewn so is told once a garment, not each time."""
     told: set[tuple[str, Said]] = set()
     items = []
@@ -131,10 +131,10 @@ def _reasons(setting: Setting | None) -> tuple[Said, ...]:
     return (*setting.why, *setting.trials) if setting else ()
 
 
-def _step(step: Step, draw: Drawing, known: set[Said]) -> str:
+def _step(step: Step, draw: DrawStep, known: set[Said]) -> str:
     label = html.escape(text("page.done"))
     guess = (
-        f'<p class="time screen"><label>{words("page.minutes")} <input type="number" min="0" '
+        f'<p class="time screen"><label>{escaped_words("page.minutes")} <input type="number" min="0" '
         f'id="min-{html.escape(step.key)}" value="{step.minutes:.0f}"></label></p>'
     )
     waits = paragraphs([said("page.waits", hours=step.wait)]) if step.wait else ""

@@ -6,7 +6,7 @@ import html
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, edge_words, plain
 from drafting.costume.garment import MadeGarment
 from drafting.ground.units import LengthUnit
@@ -64,7 +64,7 @@ def _figures(garment: MadeGarment) -> Iterator[tuple[str, float]]:
     """Yield the name and length (mm) of all that is told of a garment; linings follow the cloth."""
     draft = garment.draft
     for girth in draft.girths:
-        drawn = finished(draft, girth.level, girth.side)
+        drawn = finished_girth(draft, girth.level, girth.side)
         if drawn is not None:
             yield f"{capital(f'{girth.side} {plain(girth.level)}'.strip())}, girth", drawn
     for piece in (piece for piece in draft.pieces if not piece.material):

@@ -6,7 +6,7 @@ import html
 from collections.abc import Iterator
 
 from drafting.body import Body
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, plain
 from drafting.costume.make import MadeGarment
 from drafting.draft.draft import Girth
@@ -44,7 +44,7 @@ def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: LengthUnit, mos
     yield f'<th scope="row">{html.escape(name)}</th>'
     yield f"<td>{strip(girth.body / most, girth.settled_ease / most)}</td>"
     layers = body.layer(f"{girth.level}_girth")
-    drawn = finished(garment.draft, girth.level, girth.side)
+    drawn = finished_girth(garment.draft, girth.level, girth.side)
     for mm in (girth.body, layers, girth.settled_ease - layers):
         yield f"<td>{length(mm, unit)}</td>"
     yield f"<td>{f'{100 * girth.stretch_used:.0f} %' if girth.stretch_used else ''}</td>"

@@ -11,7 +11,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
-from drafting.notebook.bench.exporting import Errand, Stopped, written
+from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.errors_said import plainly
 
 
@@ -57,7 +57,7 @@ class WriteOut:
 
     def _write(self, costume: CostumeFile, out: Path) -> None:
         try:
-            self._link(written(costume, out, self._tell, self.errand.halted))
+            self._link(write_costume(costume, out, self._tell, self.errand.halted))
             self._tell("Done.", 1.0)
         except Stopped:
             left = "What lay in the folder lies there still." if out.exists() else ""

@@ -76,7 +76,7 @@ def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[st
     return tuple(found)
 
 
-def drawn(swatch: Swatch) -> str:
+def swatch_svg(swatch: Swatch) -> str:
     """Return the strip at rest, stretched and released, to one scale, as SVG."""
     rows = (("at rest", REST), ("stretched", swatch.stretched), ("let go", swatch.released))
     bars = "".join(
@@ -150,7 +150,7 @@ class SwatchTest:
         self._show()
 
     def _show(self) -> None:
-        self.picture.value = drawn(self.swatch)
+        self.picture.value = swatch_svg(self.swatch)
         rows = "".join(f"<p>{html.escape(row)}</p>" for row in sentences(self.swatch, self.body))
         self.said.value = f'<div class="swatch-said">{rows}</div>'
         self._say("")

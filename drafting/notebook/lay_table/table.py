@@ -23,7 +23,7 @@ from drafting.export.svg import svg_text
 from drafting.ground.errors import DraftError
 from drafting.layout import COUNT, Lay, Packing, lay_out
 from drafting.layout.packing.job import Kit
-from drafting.layout.remarks import findings_of
+from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
 from drafting.notebook.lay_table.faults import FaultFields, with_fault
@@ -96,7 +96,7 @@ class LayTable:
         try:
             lay = ls.shifted(self.lay, outline, dx, dy, turn, self._kit())
         except DraftError as refused:
-            words = str(refused).replace(outline, ls.spoken(outline))
+            words = str(refused).replace(outline, ls.outline_words(outline))
             self._say(f"{words}. It went back to where it was.", "Not there.")
             self.canvas.send({"back": True})
             return
@@ -170,7 +170,7 @@ class LayTable:
         def heard(packing: Packing) -> None:
             lay = replace(self.lays.found[role], packing=packing)
             if not lay.left_out and lay.cloth == cloth:
-                self._take(replace(lay, findings=findings_of(lay)), ask=True)
+                self._take(replace(lay, findings=lay_findings(lay)), ask=True)
 
         return lay_out(parts, cloth, seconds=seconds, table=False, said=heard, halted=self.stop.is_set)
 

@@ -31,7 +31,7 @@ def lay_html(lay: Lay, found: Lay) -> str:
     """Return what is said of a lay: lengths, use of the cloth, and everything that is no mere note."""
     rest = [f.message for f in lay.findings if f.level in ("error", "warning")]
     repeats = [f.message for f in lay.findings if f.check == "repeat"]
-    rows = [ls.summary(lay, found), *rest, *repeats, *_faults(lay)]
+    rows = [ls.lay_words(lay, found), *rest, *repeats, *_faults(lay)]
     return "".join(f"<p>{html.escape(row)}</p>" for row in rows)
 
 

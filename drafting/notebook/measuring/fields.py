@@ -13,7 +13,7 @@ from drafting.checks.words import capital, plain
 from drafting.notebook.measuring.looks import css_name
 from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER
 from drafting.notebook.measuring.state import Hands
-from drafting.notebook.measuring.words import Said
+from drafting.notebook.measuring.words import FieldNote
 
 WEIGHT = "In indoor clothes, without shoes. It is kept with the measures; nothing is drafted from it."
 
@@ -75,12 +75,12 @@ class Field:
         for box in self.boxes:
             box.placeholder = words
 
-    def show_said(self, said: Sequence[Said]) -> None:
+    def show_said(self, said: Sequence[FieldNote]) -> None:
         """Show every sentence about this measure under its field."""
         self.said.value = said_html(said)
 
 
-def said_html(said: Sequence[Said]) -> str:
+def said_html(said: Sequence[FieldNote]) -> str:
     """Return sentences, each behind a word for how grave it is.
 
     >>> said_html([Said("doubt", "Is 3 < 4?")])

@@ -19,8 +19,9 @@ from drafting.notebook.measuring import state as ms
 from drafting.notebook.measuring.fields import Field, said_html
 from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
-from drafting.notebook.measuring.picture import picture
+from drafting.notebook.measuring.picture import figure_picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
+from drafting.notebook.when_resting import Later
 
 STAND_IN = {"height": 1700.0, "bust_girth": 940.0, "waist_girth": 800.0, "hip_girth": 990.0}
 """mm: the figure shown until the four measures are there; invented, nobody's."""
@@ -39,7 +40,7 @@ class MeasuringGuide:
     """
 
     def __init__(self, file: Path | str) -> None:
-        self.taking = ms.begin(file)
+        self.taking = ms.begin_measuring(file)
         self.fields = {name: self._field(name) for name in ORDER}
         self.picture = widgets.HTML(layout=widgets.Layout(width="100%"))
         self.message = widgets.HTML()
@@ -53,6 +54,7 @@ class MeasuringGuide:
         )
         self.apart.observe(lambda _: self._show_hands(), names="value")
         self.gain: Gain | None = None
+        self.seeking = Later(partial(self._safely, self._show_next))
         self.view = self._laid_out()
         self._show()
 
@@ -121,7 +123,7 @@ class MeasuringGuide:
         return [widgets.HTML(before), *(self.fields[name].row for name in group.measures)]
 
     def _show(self) -> None:
-        """Show what stands: words first, then the figure, then what to take next."""
+        """Show what stands: words first, then the figure; what to take next once the hand rests."""
         said = said_beside(self.taking)
         for name, field in self.fields.items():
             field.show_texts(self.taking.fields.get(name, ()))
@@ -132,7 +134,7 @@ class MeasuringGuide:
         self._show_hands()
         self._show_question()
         self._show_figure()
-        self._show_next()
+        self.seeking.ask()
 
     def _show_hands(self) -> None:
         for field in self.fields.values():
@@ -147,7 +149,7 @@ class MeasuringGuide:
     def _show_figure(self) -> None:
         body = self.taking.body
         try:
-            shown = picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
+            shown = figure_picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
         except DraftError as error:
             self._say(f"These measures make no figure that could be drawn ({error}).")
             return

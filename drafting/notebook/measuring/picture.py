@@ -11,7 +11,7 @@ from drafting.checks.words import capital, plain
 from drafting.export.svg import path_data
 from drafting.geometry import Path
 from drafting.ground.units import show_length
-from drafting.sheet.wearer import Drawing, Lines, drawn
+from drafting.sheet.wearer import Drawing, Lines, draw_wearer
 from drafting.sheet.wearer.words import WAYS
 
 WIDE = 1940.0
@@ -26,9 +26,9 @@ WIDEST = 70
 IDLE = "Click into a field, or press Tab until you reach it: the tape shows here."
 
 
-def picture(body: Body, unit: str | None, title: str = "") -> str:
+def figure_picture(body: Body, unit: str | None, title: str = "") -> str:
     """Return the drawing of a body (mm, fitted to its place); raises `DraftError`."""
-    drawing = drawn(body)
+    drawing = draw_wearer(body)
     k = drawing.width / WIDE
     top = drawing.height + HEAD * k
     parts = [*_figures(drawing, top), *_names(drawing, top, k), _caption("", IDLE, "no-tape", k)]

@@ -16,20 +16,22 @@ from drafting.sheet import Layer, Stroke
 from drafting.sheet.overview import Overview, overview
 
 
-def drawn(
+def garment_svg(
     made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: LengthUnit = "cm"
 ) -> str:
     """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
-    shown = garment_of(made, garment)
-    return picture(page_of(made, garment), shown, before, view or View(), unit)
+    shown = made[garment]
+    return garment_picture(page_of(made, garment), shown, before, view or View(), unit)
 
 
 def page_of(made: Made, garment: str) -> Overview:
     """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
-    return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
+    return overview([made[garment].pattern], made.costume.title, bar=False)
 
 
-def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit) -> str:
+def garment_picture(
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit
+) -> str:
     """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
 
     The shapes of `before` lie pale under it.
@@ -40,10 +42,6 @@ def picture(page: Overview, garment: MadeGarment, before: Made | None, view: Vie
     earlier = [g for g in before.garments if g.name == garment.name] if before else []
     below = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
     return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
-
-
-def garment_of(made: Made, name: str) -> MadeGarment:
-    return next(garment for garment in made.garments if garment.name == name)
 
 
 def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:

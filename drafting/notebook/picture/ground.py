@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from drafting.export.svg import FONT
+from drafting.geometry.path import Box
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.view import Frame
-from drafting.sheet import Box
 
 GRIDS: dict[LengthUnit, tuple[tuple[float, str, float, str], ...]] = {
     "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"), (100.0, "10 cm", 1000.0, "1 m")),

@@ -12,7 +12,7 @@ import ipywidgets as widgets
 from drafting.checks.words import capital, plain
 from drafting.costume.make import Made
 from drafting.ground.units import LengthUnit
-from drafting.notebook.picture.drawing import garment_of, page_of, picture
+from drafting.notebook.picture.drawing import garment_picture, page_of
 from drafting.notebook.picture.keys import QuietLists
 from drafting.notebook.picture.looks import LOOKS
 from drafting.notebook.picture.view import View, fitted
@@ -65,12 +65,12 @@ class Preview:
 
     def _draw(self) -> None:
         made, garment, before, unit = self._now
-        page, shown = page_of(made, garment), garment_of(made, garment)
+        page, shown = page_of(made, garment), made[garment]
         pieces = {piece.name: piece for piece in shown.draft.pieces}
         if self.view.piece and self.view.piece not in pieces:
             self.view = self.view.of("")
         self.view = replace(self.view, least=fitted(page, self.view))
-        self.html.value = picture(page, shown, before, self.view, unit)
+        self.html.value = garment_picture(page, shown, before, self.view, unit)
         within = [pieces[self.view.piece]] if self.view.piece else pieces.values()
         self._offer(self.piece, ALL, {name: capital(plain(name)) for name in pieces})
         edges = {f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}" for p in within for e in p.edges}

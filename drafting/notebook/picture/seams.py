@@ -17,8 +17,9 @@ from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind
-from drafting.export.screen import moved, screen_path
+from drafting.export.screen import move_attribute, screen_path
 from drafting.export.svg import FONT
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.units import LengthUnit, show_length
 from drafting.notebook.picture.view import Frame
@@ -79,6 +80,9 @@ class _Page:
     paths: Mapping[EdgeRef, str]
     looked: EdgeRef
 
+    def __post_init__(self) -> None:
+        freeze(self, "edges", "paths")
+
     def words(self, line: int, text: str) -> str:
         x, y = self.at
         return f'<text class="said" x="{x:.1f}" y="{y + 1.3 * line * self.em:.1f}">{escape(text)}</text>'
@@ -94,7 +98,7 @@ def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: Length
     """Return the groups of every seam, and of every edge that is in none; `edge` is looked at."""
     draft = garment.draft
     paths = {
-        (item.cut_piece.piece.name, name): f'd="{path}" {moved(item.by, page.height)}'
+        (item.cut_piece.piece.name, name): f'd="{path}" {move_attribute(item.by, page.height)}'
         for item in page.laid
         for name, path in _hits(item.cut_piece).items()
     }
