@@ -162,7 +162,7 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     if choices.stiff_collar and (collar := piece_as(draft, PieceRole.UNDER_COLLAR)):
         yield whole_interfacing(collar, margin)
     front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
-    if choices.stiff_front == "whole_interfacing front" and front:
+    if choices.stiff_front == "whole front" and front:
         yield whole_interfacing(front, margin)
     if choices.stiff_front == "facing" and facing:
         yield whole_interfacing(facing, margin)
