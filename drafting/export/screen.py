@@ -16,10 +16,11 @@ from drafting.draft.pattern import CutPiece
 from drafting.export.svg import FONT, SCREEN
 from drafting.geometry import Line, Path
 from drafting.ground.names import clean_text, safe_id
+from drafting.ground.palette import Colour
 from drafting.ground.remembered import remembered
 from drafting.sheet import Box, Layer, Stroke, Text
 from drafting.sheet.overview import KEPT, Laid, Overview
-from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
+from drafting.sheet.style import STYLES, TEXT_COLOURS
 
 FARTHEST = 1e9
 """mm: a path that goes farther than this, all its points together, is on no paper."""
@@ -81,14 +82,14 @@ def _placed(item: Laid, height: float, below: Mapping[str, Stroke]) -> str:
     """Return one piece at its place."""
     earlier = below.get(item.cut_piece.piece.name)
     under = "".join(_layers([earlier], ())) if earlier else ""
-    lines = _lines_of(item.cut_piece, item.garment, item.size)
+    lines = _lines_of(item.cut_piece, item.garment, item.size, item.place)
     return f"<g {moved(item.by, height)}>{under}{lines}</g>"
 
 
 @remembered(KEPT)
-def _lines_of(cut_piece: CutPiece, garment: str, size: float) -> str:
+def _lines_of(cut_piece: CutPiece, garment: str, size: float, place: int) -> str:
     """Return every line and word of a piece as drafted."""
-    item = Laid(cut_piece, garment, 0j, size)
+    item = Laid(cut_piece, garment, 0j, size, place)
     return "".join(_layers(item.strokes, item.words))
 
 
@@ -122,7 +123,7 @@ def _layer(layer: Layer, strokes: list[Stroke], texts: list[Text]) -> Iterator[s
         yield from (_path(stroke) for stroke in strokes)
         yield "</g>"
     if texts:
-        yield f'<g class="text" fill="{TEXT_COLOURS.get(layer, INK)}" font-family="{FONT}">'
+        yield f'<g class="text" fill="{TEXT_COLOURS.get(layer, Colour.INK)}" font-family="{FONT}">'
         yield from (line for text in texts for line in _text(text))
         yield "</g>"
 

@@ -14,8 +14,9 @@ import svgwrite
 
 from drafting.geometry import Line, Path
 from drafting.ground.names import clean_text, safe_id
+from drafting.ground.palette import Colour
 from drafting.sheet import Layer, Sheet, Stroke, Text
-from drafting.sheet.style import INK, STYLES, TEXT_COLOURS
+from drafting.sheet.style import STYLES, TEXT_COLOURS
 
 DECIMALS = 4
 """A ten-thousandth of a millimetre: lengths read back stay within a hundredth."""
@@ -58,7 +59,7 @@ def _groups(drawing: Any, sheet: Sheet, layer: Layer, fit: bool) -> Iterator[Any
     strokes = sheet.on(layer)
     style = STYLES[layer]
     if strokes and style.halo:
-        halo = drawing.g(class_="halo", stroke="#ffffff", fill="none")
+        halo = drawing.g(class_="halo", stroke=Colour.PAPER, fill="none")
         halo["stroke-width"] = _n((style.width + 2 * style.halo) * (SCREEN if fit else 1))
         for stroke in strokes:
             halo.add(_path(drawing, stroke, "halo", fit, name=False, height=sheet.height))
@@ -75,7 +76,7 @@ def _groups(drawing: Any, sheet: Sheet, layer: Layer, fit: bool) -> Iterator[Any
         yield group
     texts = [text for text in sheet.texts if text.layer is layer]
     if texts:
-        words = drawing.g(class_="text", fill=TEXT_COLOURS.get(layer, INK), stroke="none")
+        words = drawing.g(class_="text", fill=TEXT_COLOURS.get(layer, Colour.INK), stroke="none")
         words["font-family"] = FONT
         for text in texts:
             for line in _text(drawing, text, sheet.height):
@@ -89,7 +90,7 @@ def _path(drawing: Any, stroke: Stroke, kind: str, fit: bool, *, name: bool, hei
     if name:
         path["id"] = safe_id(stroke.id)
         if stroke.tint:
-            path["fill"] = stroke.tint
+            path["fill"] = str(stroke.tint)
     if fit:
         path["vector-effect"] = "non-scaling-stroke"
     return path

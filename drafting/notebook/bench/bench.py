@@ -262,7 +262,8 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment))
+        names = self.widgets.preview.garments
+        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment, garments=names))
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

@@ -27,7 +27,7 @@ class BenchPage:
 
     def __init__(self, bench: Any, names: tuple[str, ...]) -> None:
         self.bench, self.names = bench, names
-        self.preview = Preview(bench.safely)
+        self.preview = Preview(bench.safely, [g.name for g in bench.costume.garments])
         self.picture = self.preview.html
         self.knobs = Knobs()
         self.knobs.observe(lambda change: bench.take(change["new"]), names="moves")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
@@ -17,16 +17,25 @@ from drafting.sheet.overview import Overview, overview
 
 
 def drawn(
-    made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: Shown = "cm"
+    made: Made,
+    garment: str,
+    before: Made | None = None,
+    view: View | None = None,
+    unit: Shown = "cm",
+    garments: Sequence[str] = (),
 ) -> str:
-    """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
+    """Return the picture of one garment as SVG; the shapes of `before` lie pale on it.
+
+    `garments` names all of the costume, where `made` holds only some.
+    """
     shown = garment_of(made, garment)
-    return picture(page_of(made, garment), shown, before, view or View(), unit)
+    return picture(page_of(made, garment, garments), shown, before, view or View(), unit)
 
 
-def page_of(made: Made, garment: str) -> Overview:
+def page_of(made: Made, garment: str, garments: Sequence[str] = ()) -> Overview:
     """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
-    return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
+    pattern = garment_of(made, garment).pattern
+    return overview([pattern], made.costume.title, bar=False, garments=garments)
 
 
 def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown) -> str:

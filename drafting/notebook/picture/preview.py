@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import Any
@@ -28,10 +28,11 @@ class Preview:
 
     The edges are reached by keyboard through one list, `Look at`: a stop for each of some hundred
     edges would stand between a maker and the next control. What is chosen there stays lit while
-    sliders move. `safely` runs what a control asks for.
+    sliders move. `safely` runs what a control asks for; `garments` names all of the costume.
     """
 
-    def __init__(self, safely: Told = lambda do: do()) -> None:
+    def __init__(self, safely: Told = lambda do: do(), garments: Sequence[str] = ()) -> None:
+        self.garments = garments
         self.view, self.shown = View(), ("", "")
         self._now: tuple[Any, ...] = ()
         self._safely = safely
@@ -65,7 +66,7 @@ class Preview:
 
     def _draw(self) -> None:
         made, garment, before, unit = self._now
-        page, shown = page_of(made, garment), garment_of(made, garment)
+        page, shown = page_of(made, garment, self.garments), garment_of(made, garment)
         pieces = {piece.name: piece for piece in shown.draft.pieces}
         if self.view.piece and self.view.piece not in pieces:
             self.view = self.view.of("")
