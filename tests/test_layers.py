@@ -14,7 +14,7 @@ PACKAGE = ROOT / "drafting"
 
 # Each module or package of drafting/, lowest first. Those in one line do not import each other.
 ORDER = (
-    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered", "palette"),
+    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered", "palette", "templates"),
     ("units",),
     ("geometry", "reading", "scale", "paper"),
     ("piece",),
@@ -44,7 +44,8 @@ DOORS = {
     "shapely": ("geometry/area",),
     "pyclipper": ("layout/clip",),
     "spyrrow": ("layout/child",),
-    "svgwrite": ("export",),
+    "jinja2": ("templates",),
+    "markupsafe": ("templates",),
     "tomlkit": ("reading/rewriting",),
     "reportlab": ("export/pdf",),
     "pikepdf": ("export/pdf",),

@@ -119,3 +119,52 @@ def test_a_style_sheet_is_handed_every_colour() -> None:
     assert re.findall(r"(--kit-[a-z0-9-]+): (#[0-9a-f]{6});", css()) == [
         (css_name(colour), str(colour)) for colour in Colour
     ]
+
+
+NAMED_HERE = re.compile(
+    r"#(?:[0-9a-f]{8}|[0-9a-f]{6}|[0-9a-f]{3,4})\b(?![\w-])"
+    r"|\b(?:rgba?|hsla?|oklch|color-mix)\("
+    r"|[:=]\s*[\"']?(?:white|black|gr[ae]y|red|green|blue|orange|yellow|purple|brown|pink|silver)\b",
+    re.IGNORECASE,
+)
+"""A colour by its figures, or by a name that a style sheet or a drawing library knows."""
+
+ENDINGS = {".py", ".css", ".js", ".jinja"}
+
+
+def colours_in(text: str) -> list[str]:
+    """Return every colour named in a file, as `line: what`."""
+    return [f"{n}: {found[0]}" for n, row in enumerate(text.splitlines(), 1) for found in NAMED_HERE.finditer(row)]
+
+
+def test_no_other_file_names_a_colour() -> None:
+    files = [p for p in sorted(PACKAGE.rglob("*")) if p.suffix in ENDINGS and p != PALETTE]
+    assert {p.suffix for p in files} == ENDINGS
+    named = {
+        p.relative_to(PACKAGE).as_posix(): found for p in files if (found := colours_in(p.read_text("utf-8")))
+    }
+    assert named == {}, "a colour stands in drafting/ground/palette.py alone, and is called by its meaning"
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("a { color: #b3261e; }", ["1: #b3261e"]),
+        ("border: 1px solid var(--x, #CCC)", ["1: #CCC"]),
+        ("\nfill = 'white'", ["2: = 'white"]),
+        ("background: rgb(1 2 3)", ["1: rgb("]),
+        ("cast.csv#Anna, #steps, red thread", []),
+        ("stroke: var(--kit-ink); fill: none; stroke: currentColor", []),
+    ],
+)
+def test_a_colour_is_found_and_a_word_is_none(text: str, found: list[str]) -> None:
+    assert colours_in(text) == found
+
+
+def test_every_colour_is_called_somewhere_and_every_call_has_its_colour() -> None:
+    files = [p for p in PACKAGE.rglob("*") if p.suffix in ENDINGS and p != PALETTE]
+    text = "\n".join(p.read_text("utf-8") for p in files)
+    called = set(re.findall(r"var\((--kit-[a-z0-9-]+)", text))
+    assert called <= {css_name(colour) for colour in Colour}
+    idle = [c.name for c in Colour if f"Colour.{c.name}" not in text and css_name(c) not in called]
+    assert idle == []

@@ -30,13 +30,13 @@ DISTRIBUTIONS = (
     "scipy",
     "shapely",
     "fonttools",
-    "svgwrite",
     "matplotlib",
     "pyclipper",
     "spyrrow",
     "reportlab",
     "pikepdf",
     "ezdxf",
+    "jinja2",
 )
 
 Row = dict[str, Any]

@@ -15,6 +15,7 @@ from drafting.export.svg import svg_text
 from drafting.ground.palette import Colour
 from drafting.layout import Lay, Part, lay_out
 from drafting.sheet.layout import layout_sheet
+from tests.export.reading import check
 from tests.layout.figures import COAT, box, cloth, part
 
 PARTS = (*COAT, part("apron", box(300, 400), garment="skirt", number=1))
@@ -24,7 +25,8 @@ LAYS = pytest.mark.parametrize("lay", [FOLDED, OPEN], ids=["folded", "open"])
 
 
 def read(lay: Lay) -> SVG:
-    text = svg_text(layout_sheet(lay, "The kite"), check=True)
+    text = svg_text(layout_sheet(lay, "The kite"))
+    check(text)
     return SVG.parse(io.StringIO(text), ppi=25.4)
 
 

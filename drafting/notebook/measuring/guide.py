@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -21,6 +20,7 @@ from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
 from drafting.notebook.measuring.picture import picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
+from drafting.templates import macros
 
 STAND_IN = {"height": 1700.0, "bust_girth": 940.0, "waist_girth": 800.0, "hip_girth": 990.0}
 """mm: the figure shown until the four measures are there; invented, nobody's."""
@@ -116,8 +116,7 @@ class MeasuringGuide:
         return guide
 
     def _group(self, group: Group) -> list[Any]:
-        before = f'<div class="group-title">{html.escape(group.title)}</div>'
-        before += f'<div class="before">{html.escape(group.before)}</div>'
+        before = macros(__file__).group(group.title, group.before)
         return [widgets.HTML(before), *(self.fields[name].row for name in group.measures)]
 
     def _show(self) -> None:
@@ -141,8 +140,8 @@ class MeasuringGuide:
     def _show_question(self) -> None:
         asked = question(self.taking)
         self.asked.layout.display = "none" if asked is None else ""
-        words = "" if asked is None else html.escape(asked.sentence)
-        self.ask_text.value = f'<div role="alert">{words}</div>'
+        words = "" if asked is None else asked.sentence
+        self.ask_text.value = macros(__file__).question(words)
 
     def _show_figure(self) -> None:
         body = self.taking.body
@@ -170,7 +169,7 @@ class MeasuringGuide:
             self.fields[self.gain.measure].focus()
 
     def _say(self, words: str) -> None:
-        self.message.value = f'<div class="message" role="status">{html.escape(words)}</div>'
+        self.message.value = macros(__file__).message(words)
 
     def _safely(self, do: Callable[[], Any]) -> None:
         plainly(do, self._say)

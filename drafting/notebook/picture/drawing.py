@@ -8,6 +8,7 @@ from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.export.screen import screen_text
+from drafting.export.svg_writer import Svg, joined
 from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
@@ -23,7 +24,7 @@ def drawn(
     view: View | None = None,
     unit: Shown = "cm",
     garments: Sequence[str] = (),
-) -> str:
+) -> Svg:
     """Return the picture of one garment as SVG; the shapes of `before` lie pale on it.
 
     `garments` names all of the costume, where `made` holds only some.
@@ -38,17 +39,22 @@ def page_of(made: Made, garment: str, garments: Sequence[str] = ()) -> Overview:
     return overview([pattern], made.costume.title, bar=False, garments=garments)
 
 
-def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown) -> str:
-    """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
+def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: Shown) -> Svg:
+    """Return the SVG of `garment` on its page: pieces, grid, scale bar, and words for the pointer.
 
-    The shapes of `before` lie pale under it.
+    The grid lies on the pieces as a clear ruler does; so do, pale, the shapes of `before`.
     """
     frame = framed(page, view)
-    over = bar(frame, page.height, unit) + seam_groups(garment, page, frame, unit, view.edge)
-    under = grid(frame, page.height, unit)
+    over = joined(
+        [
+            grid(frame, page.height, unit),
+            bar(frame, page.height, unit),
+            seam_groups(garment, page, frame, unit, view.edge),
+        ]
+    )
     earlier = [g for g in before.garments if g.name == garment.name] if before else []
-    below = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
-    return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
+    ghosts = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
+    return screen_text(page, frame.box, _said(garment, view, unit), over, ghosts)
 
 
 def garment_of(made: Made, name: str) -> MadeGarment:

@@ -14,8 +14,9 @@ from drafting.costume.make import Made
 from drafting.notebook.bench.controls import Shown
 from drafting.notebook.picture.drawing import garment_of, page_of, picture
 from drafting.notebook.picture.keys import QuietLists
-from drafting.notebook.picture.looks import LOOKS
 from drafting.notebook.picture.view import View, fitted
+from drafting.notebook.said import style_html
+from drafting.templates import beside
 
 ALL, NOTHING = "all pieces", "no edge"
 
@@ -45,7 +46,7 @@ class Preview:
         }
         self.piece = self._list("Show", "Which piece fills the picture", 42, View.of)
         self.edge = self._list("Look at", "Lights an edge and the one it is sewn to", 54, View.at)
-        looks = widgets.HTML(LOOKS, layout=widgets.Layout(display="none"))
+        looks = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         buttons = self.buttons.values()
         self.tools = widgets.HBox([looks, *buttons, self.piece, self.edge, QuietLists()])
         self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
