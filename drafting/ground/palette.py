@@ -63,7 +63,7 @@ class Colour(StrEnum):
     """What is sewn: stitching lines and darts, told from the cut line in colour too."""
     STRETCH = "#86391a"
     """The way of greatest stretch, beside the ink of the grain."""
-    PICK = "#b07000"
+    PICK = "#cc6500"
     """The edge under the pointer, or looked at."""
     PARTNER = "#7b3a86"
     """What the picked edge is sewn to."""
