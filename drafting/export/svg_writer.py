@@ -87,8 +87,13 @@ def group(kind: str, inside: Iterable[Svg], more: str = "") -> Svg:
     return Svg(f'<g class="{kind}"{more}>{"".join(inside)}</g>')
 
 
+def caption(kind: str, text: str, more: str = "") -> Svg:
+    """Return `words("text", text, class_=kind)` in a fraction of its time; the text is escaped."""
+    return Svg(f'<text class="{kind}"{more}>{_quoted(text)}</text>')
+
+
 def attribute(name: str, value: str) -> str:
-    """Return one attribute, escaped, as further ones for `line` and `group`.
+    """Return one attribute, escaped, as further ones for `line`, `group` and `caption`.
 
     >>> attribute("id", 'a"b')
     ' id="a&quot;b"'
@@ -224,7 +229,7 @@ def _text(text: Text, pen: Pen) -> Iterator[str]:
     anchor = "" if text.anchor == "start" else f' text-anchor="{text.anchor}"'
     for row, at in zip(text.lines, text.baselines, strict=True):
         x, y = pen.coordinates(at)
-        said = escape(clean_text(row), quote=False)
+        said = _quoted(clean_text(row))
         yield f'<text x="{x}" y="{y}" font-size="{size}"{bold}{anchor}>{said}</text>'
 
 
@@ -235,7 +240,9 @@ def _steps(places: int) -> tuple[str, str]:
 
 
 def _quoted(value: str) -> str:
-    return escape(value) if "&" in value or "<" in value or '"' in value else value
+    """Return `value` escaped: seldom anything is, and asking is quicker than replacing."""
+    wild = "&" in value or "<" in value or ">" in value or '"' in value
+    return escape(value) if wild else value
 
 
 class _Spelt(dict[str, str]):

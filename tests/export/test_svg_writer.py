@@ -12,7 +12,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from drafting.export.svg_writer import Pen, attribute, element, group, line, number, path_data, words
+from drafting.export.svg_writer import Pen, attribute, caption, element, group, line, number, path_data, words
 from drafting.geometry import Cubic
 from drafting.geometry import Path as Drawn
 
@@ -26,11 +26,13 @@ FAR = st.floats(-1e5, 1e5)
 @given(ANY)
 @example('"><script>')
 @example("a & b &amp; 'c'")
+@example("]]>")
 def test_any_words_come_back_from_an_attribute_and_a_text(text: str) -> None:
     """Read back by the XML reader of the standard library."""
     read = ElementTree.fromstring(element("g", words("text", text), aria_label=text))
     assert read.get("aria-label") == text
     assert read[0].text == (text or None)
+    assert ElementTree.fromstring(caption("said", text)).text == (text or None)
     assert ElementTree.fromstring(group("edge", [], attribute("data-edge", text))).get("data-edge") == text
 
 
@@ -56,6 +58,7 @@ def test_the_quick_way_writes_what_the_plain_way_writes() -> None:
     assert path.attrib == {"class": "hit", "d": "M 0,0", "id": "a"}
     inside = element("path", d="M 0,0")
     assert group("seam", [inside]) == element("g", inside, class_="seam")
+    assert caption("said", "a < b") == words("text", "a < b", class_="said")
 
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), 1e12])

@@ -16,7 +16,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.export.svg_writer import FONT, Pen, Svg, attribute, group, line, moved, number, path_data, words
+from drafting.export.svg_writer import FONT, Pen, Svg, attribute, caption, group, line, moved, number, path_data
 from drafting.ground.remembered import remembered
 from drafting.ground.units import show_length
 from drafting.notebook.bench.controls import Shown
@@ -29,6 +29,8 @@ KINDS = {
     EdgeKind.OPENING: "an opening",
     EdgeKind.FREE: "not sewn to another edge",
 }
+
+BELOW = attribute("y", "1.3em")
 
 HIT = Pen(places=1, short=False)
 """A tenth of a mm is enough for a pointer."""
@@ -119,7 +121,7 @@ def _said(piece: Piece, unit: Shown) -> dict[EdgeRef, tuple[Svg, str]]:
     found = {}
     for edge in piece.edges:
         ref = (piece.name, edge.name)
-        said = words("text", edge_line(edge, ref, unit), class_="said")
+        said = caption("said", edge_line(edge, ref, unit))
         found[ref] = said, attribute("data-edge", ".".join(ref))
     return found
 
@@ -137,6 +139,6 @@ def _groups(page: _Page, seams: Iterable[Seam]) -> Iterator[Svg]:
 
 
 def _group(page: _Page, refs: list[EdgeRef], said: str) -> Svg:
-    below = words("text", said, class_="said", y="1.3em")
+    below = caption("said", said, BELOW)
     kind = "seam looked" if page.looked in refs else "seam"
     return group(kind, (*map(page.edge, refs), below))
