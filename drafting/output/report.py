@@ -32,13 +32,13 @@ DISTRIBUTIONS = (
     "scipy",
     "shapely",
     "fonttools",
-    "svgwrite",
     "matplotlib",
     "pyclipper",
     "spyrrow",
     "reportlab",
     "pikepdf",
     "ezdxf",
+    "jinja2",
 )
 
 Record = dict[str, Any]
