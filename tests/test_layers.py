@@ -14,7 +14,7 @@ PACKAGE = ROOT / "drafting"
 
 # Each module or package of drafting/, lowest first. Those in one line do not import each other.
 ORDER = (
-    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered"),
+    ("errors", "findings", "choices", "names", "tolerances", "shipped", "remembered", "nearest"),
     ("units",),
     ("geometry", "reading", "scale", "paper"),
     ("piece",),

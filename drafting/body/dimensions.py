@@ -8,10 +8,12 @@ ISO 8559-1 where it has them, the trade's otherwise.
 
 from __future__ import annotations
 
-import difflib
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, cast
+
+from drafting.nearest import meant
+from drafting.nearest import nearest as names_near
 
 Kind = Literal["height", "girth", "width", "length"]
 
@@ -145,6 +147,7 @@ def dimension_name(name: str) -> str | None:
 
 
 def nearest(name: str) -> str:
-    """Return a sentence that offers the nearest known dimension for a misspelt `name`."""
-    close = difflib.get_close_matches(name, (*DIMENSIONS, *OLDER, "weight"), n=1, cutoff=0.6)
-    return f"did you mean {close[0]}?" if close else "the README in measurements/ lists every name"
+    """Return a sentence that offers the nearest known dimensions for a misspelt `name`."""
+    today = (*DIMENSIONS, "weight")
+    known = today if names_near(name, today) else tuple(OLDER)
+    return meant(name, known, "the README in measurements/ lists every name")

@@ -19,7 +19,7 @@ from drafting.body.body import Side
 from drafting.body.sides import differing, one_side
 from drafting.checks import check_all
 from drafting.checks.treatments import untakeable
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
@@ -34,7 +34,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 

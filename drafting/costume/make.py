@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.ground.errors import DraftError, Fault, InputError
@@ -20,6 +20,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.layout import Lay
+from drafting.reading.given import Origin
 
 __all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
 
@@ -77,7 +78,7 @@ def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chos
     field_name = f"garments.{garment.name}"
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
-        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.line)
+        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
         return choose(block, garment.choices, body_scale(costume.wearer), origin)
     except InputError as error:
         faults.extend(error.faults)

@@ -11,10 +11,11 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.costume.garment import drafted
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
 
 UNKNOWN_SPREAD = 0.05
 """Share of a measure that it is moved by where nobody knows how far people stray (ours)."""

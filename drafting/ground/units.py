@@ -11,6 +11,8 @@ import unicodedata
 from fractions import Fraction
 from typing import Literal
 
+from drafting.ground.names import clean_text
+
 Sign = Literal["positive", "not negative", "any"]
 
 LENGTH_UNITS: dict[str, Fraction] = {
@@ -29,6 +31,7 @@ ANGLE_UNITS = dict.fromkeys(("deg", "degree", "degrees", "°"), Fraction(1))
 PERCENT_UNITS = dict.fromkeys(("%", "percent", "per cent"), Fraction(1))
 PLAIN_UNITS: dict[str, Fraction] = {"": Fraction(1)}
 
+SHOWN = 40  # characters of a value that a message repeats
 LONGEST_TEXT = 60  # characters; no measure a person writes is longer
 FARTHEST = 1e7  # mm (10 km): beyond it a value is a slip whatever it is for
 
@@ -101,6 +104,34 @@ def show_length(mm: float, unit: str | None = "cm") -> str:
     return f"{'0' if short in ('', '-0') else short} {unit or 'cm'}"
 
 
+def as_written(value: object, unit: str | None = None) -> str:
+    """Return a value as its maker wrote it, short and on one line; a bare number with its `unit`.
+
+    >>> as_written("20  in"), as_written(20, "cm"), as_written(True), as_written([1])
+    ("'20 in'", '20 cm', 'true', 'a list')
+    """
+    if isinstance(value, (dict, list)):
+        return "a table" if isinstance(value, dict) else "a list"
+    if isinstance(value, str):
+        return f"'{clean_text(value, SHOWN)}'"
+    if isinstance(value, int) and value.bit_length() > 4 * SHOWN:
+        return "a number of so many digits"
+    number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    text = str(value) if number else clean_text(str(value), SHOWN)
+    return f"{text} {unit}" if number and unit else text.lower()
+
+
+def unit_of(value: object, unit: str | None = None) -> str | None:
+    """Return the unit of length in which a maker wrote a value, else `unit`.
+
+    >>> unit_of("20 in", "cm"), unit_of(20, "cm"), unit_of('36"', "cm")
+    ('in', 'cm', 'in')
+    """
+    own = re.search(r'([a-z]+|")$', value.strip().lower()) if isinstance(value, str) else None
+    size = LENGTH_UNITS.get(own[0]) if own else None
+    return next((name for name in ("mm", "cm", "in") if LENGTH_UNITS[name] == size), unit)
+
+
 def is_length_unit(text: str) -> bool:
     """Return whether `text` is a unit of length that files may name."""
     return text.strip().lower() in LENGTH_UNITS
@@ -125,7 +156,7 @@ def _length(value: object, unit: str | None) -> Fraction:
 def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: str) -> Fraction:
     """Return the exact amount of `value` in the base unit of `units`."""
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
-        raise BadValue(f"{_quoted(value)} is not a {noun}", "give a number, or a text with its unit")
+        raise BadValue(f"{as_written(value)} is not a {noun}", "give a number, or a text with its unit")
     text = _tidy(value) if isinstance(value, str) else _plain(value)
     if not text:
         raise BadValue("is empty", f"give the {noun}, or leave the line out")
@@ -181,9 +212,9 @@ def _unreadable(text: str, noun: str, units: dict[str, Fraction]) -> BadValue:
 
 def _signed(amount: Fraction, value: object, sign: Sign, far: float, far_text: str) -> float:
     if abs(amount) > far:
-        raise BadValue(f"{_quoted(value)} is far beyond anything", f"it must be below {far_text}")
+        raise BadValue(f"{as_written(value)} is far beyond anything", f"it must be below {far_text}")
     if amount < 0 and sign != "any":
-        raise BadValue(f"{_quoted(value)} is negative", "it must be more than zero")
+        raise BadValue(f"{as_written(value)} is negative", "it must be more than zero")
     if amount == 0 and sign == "positive":
         raise BadValue("is zero", "give the real value, or leave the line out")
     return float(amount)
@@ -193,7 +224,7 @@ def _plain(value: float) -> str:
     """Return a number's own digits, without an exponent."""
     if isinstance(value, int):
         if abs(value) > 10**15:
-            raise BadValue("is far beyond anything", "check the number")
+            raise BadValue(f"{as_written(value)} is far beyond anything", "check the number")
         return str(value)
     if not math.isfinite(value):
         raise BadValue(f"{value} is not a number", "give a number")
@@ -219,8 +250,3 @@ def _names(units: dict[str, Fraction]) -> str:
     """Return the shortest name of each unit, for a message."""
     first = {size: name for name, size in reversed(units.items()) if name.isalpha() or name in "%°"}
     return ", ".join(reversed(first.values()))
-
-
-def _quoted(value: object) -> str:
-    text = str(value)
-    return f"'{text[:40]}'" if isinstance(value, str) else text[:40]

@@ -118,7 +118,11 @@ colour = "red"
     with pytest.raises(InputError) as refused:
         read_costume(file)
     fields = {fault.field for fault in refused.value.faults}
-    assert fields == {"garments.coat.trims[1]", "garments.coat.appliques[1]", "garments.coat.appliques[1].colour"}
+    assert fields == {
+        "garments.coat.trims[1].edge",
+        "garments.coat.appliques[1].shape",
+        "garments.coat.appliques[1].colour",
+    }
 
 
 def test_a_trim_along_no_edge_is_refused_when_the_garment_is_made(tmp_path: Path) -> None:

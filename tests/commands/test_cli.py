@@ -113,15 +113,16 @@ def test_every_fault_of_the_files_and_of_the_folder_is_told_at_once(
     made: Callable[..., int], flow: Flow, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (tmp_path / "out").write_text("a letter")
-    faults = [Fault("is 0", "a length", "waist_girth", "b.toml", 7), Fault("is missing", "", "hip")]
+    late = Fault("is 0", "a length", "waist_girth", "b.toml", 17)
+    faults = [late, Fault("is missing", "", "hip", "b.toml", 7), late]
     flow.raises["read"] = InputError(faults)
     assert made() == 2
     said = capsys.readouterr()
     assert said.out == ""
     assert said.err.splitlines() == [
-        "b.toml:7: waist_girth: is 0; a length",
-        "hip: is missing",
         f"{tmp_path / 'out'}: is a file; name a folder of its own",
+        "b.toml:7: hip: is missing",
+        "b.toml:17: waist_girth: is 0; a length",
     ]
 
 

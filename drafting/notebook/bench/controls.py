@@ -18,7 +18,7 @@ from drafting.costume.choices import block_named
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
 from drafting.reading.choices import read_values
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 
 Shown = Literal["cm", "in"]
 """The unit that lengths are shown in; it is never the unit they are kept in."""
@@ -115,7 +115,7 @@ def typed(choice: Choice, text: str, kept: Any, unit: Shown = "cm") -> Any:
     if " ".join(text.split()) == figure(choice, kept, unit):
         return kept
     free = replace(choice, low=None, high=None)
-    values, _ = read_values([free], {choice.name: Given(text)}, unit, where="")
+    values, _ = read_values([free], {choice.name: Given(text)}, Origin(unit=unit))
     return values[choice.name]
 
 
