@@ -16,6 +16,7 @@ from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings, pinned
 from drafting.ground.errors import DraftError
+from drafting.named import ALL_PIECES, edge_named
 from drafting.shaping.flare.spread import Fan, open_fan
 
 NO_PIVOT = (EdgeKind.FOLD, EdgeKind.DART)
@@ -73,9 +74,7 @@ def across(piece: Piece, edge: str) -> tuple[str, ...]:
     ]
     if not met:
         raise DraftError(
-            f"nothing lies across from {piece.name}.{edge}",
-            turn="name the pivot edge",
-            reach=", ".join(e.name for e in piece.edges if e.name != edge),
+            f"nothing lies across from {piece.name}.{edge}", turn=f"name the pivot edge; {ALL_PIECES}"
         )
     name = max(met)[1]
     kin = {e.name for e in piece.edges if e.name.split("_")[0] == name.split("_")[0]}
@@ -90,12 +89,10 @@ def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
 
 def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     """Return the pivot in the order of the ring; refuse edges that cannot be opened from each other."""
-    names = [e.name for e in piece.edges]
-    lost = [name for name in (edge, *pivot) if name not in names]
-    if lost or not pivot:
-        raise DraftError(
-            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}", reach=", ".join(names)
-        )
+    for name in (edge, *pivot):
+        edge_named(piece, name)
+    if not pivot:
+        raise DraftError(f"no edge of {piece.name} is named as the pivot", turn=ALL_PIECES)
     if edge in pivot or any(piece[n].kind in NO_PIVOT for n in (edge, *pivot)):
         raise DraftError(
             f"{piece.name} cannot be opened from {', '.join(pivot)} to {edge}",
@@ -106,7 +103,7 @@ def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
         raise DraftError(
             f"the pivot of {piece.name} is one edge, or some that lie beside each other",
             value=", ".join(pivot),
-            reach=", ".join(names),
+            turn=f"{ALL_PIECES} as they lie round it",
         )
     return tuple(ordered)
 

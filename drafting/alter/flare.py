@@ -17,6 +17,7 @@ from drafting.draft.piece import Notch, Piece
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.named import edge_named, piece_named
 from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, ratio_of_percentage
 
 
@@ -52,9 +53,8 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
     """
     name, edge = wish.edge
     hands = [p.name for p in draft.pieces if p.name in (name, f"{name}-left", f"{name}-right")]
-    if not hands or any(edge not in draft[hand] for hand in hands):
-        reach = [f"{p.name}.{e.name}" for p in draft.pieces for e in p.edges]
-        raise DraftError(f"there is no edge {name}.{edge}", reach=", ".join(reach))
+    for hand in hands or [name]:
+        edge_named(piece_named(draft, hand), edge)
     for hand in hands:
         draft = _fuller(draft, replace(wish, edge=(hand, edge)), fabric)
     return draft

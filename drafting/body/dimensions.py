@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, cast
 
-from drafting.nearest import meant
-from drafting.nearest import nearest as names_near
+from drafting.nearest import joined
+from drafting.nearest import nearest as near_names
 
 Kind = Literal["height", "girth", "width", "length"]
 
@@ -146,8 +146,15 @@ def dimension_name(name: str) -> str | None:
     return name if name in DIMENSIONS else OLDER.get(name)
 
 
+def meant_by(name: str) -> tuple[str, ...]:
+    """Return the nearest names for a misspelt one: today's, else older ones; none for a known one."""
+    if dimension_name(name):
+        return ()
+    return near_names(name, (*DIMENSIONS, "weight")) or near_names(name, OLDER)
+
+
 def nearest(name: str) -> str:
     """Return a sentence that offers the nearest known dimensions for a misspelt `name`."""
-    today = (*DIMENSIONS, "weight")
-    known = today if names_near(name, today) else tuple(OLDER)
-    return meant(name, known, "the README in measurements/ lists every name")
+    near = meant_by(name)
+    listed = "the README in measurements/ lists every name"
+    return f"did you mean {joined(near, 'or')}?" if near else listed

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.body.body import Body
-from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.dimensions import dimension_name, meant_by, nearest
 from drafting.body.refusals import FARTHEST, NEAREST, Taken, missing, unlikely
 from drafting.body.wearer import MOST_WORN, wearer
 from drafting.ground.errors import Fault, InputError
@@ -93,7 +93,8 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     }
     taken = _taken(raw, faults, unit)
     if faults.found:
-        further = [*missing(raw.measures), *unlikely(taken)]
+        misspelt = [near for name in raw.measures for near in meant_by(name)]
+        further = [*missing([*raw.measures, *misspelt]), *unlikely(taken)]
         raise InputError([*faults.found, *(_placed(raw, faults.file, one) for one in further)])
     try:
         return wearer(taken, layers={k: v or 0.0 for k, v in layers.items()}, said=said, **about)

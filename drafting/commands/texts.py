@@ -9,9 +9,16 @@ from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
+from drafting.costume.choices import choose
+from drafting.costume.garment import drafted
 from drafting.costume.next_measure import Gain
+from drafting.draft.piece import Piece
 from drafting.ground.choices import Choice
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
+from drafting.stand_in import STRETCHY, stand_ins
 
 WIDTH = 100
 Row = tuple[str, ...]
@@ -89,13 +96,26 @@ def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
 
 
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source."""
+    """Return a block's name and summary, each choice (range, default, meaning, source), its pieces."""
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     for choice in block.choices:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
         about = f"{choice.meaning.rstrip('.')}. Source: {choice.source}"
         lines.append(_wrapped(about, indent=6))
+    pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
+    lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
+    lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
     return "\n".join(lines)
+
+
+def _pieces(block: Block) -> tuple[Piece, ...]:
+    """Return the pieces that the defaults give an invented adult; none for a block that alters others."""
+    body = stand_ins()[0]
+    try:
+        chosen = choose(block, {}, body_scale(body), Origin())
+        return drafted(body, STRETCHY, block, chosen).pieces
+    except DraftError:
+        return ()
 
 
 def _count(findings: tuple[Finding, ...]) -> str:

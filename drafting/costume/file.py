@@ -48,6 +48,11 @@ class Garment:
     appliques: tuple[AppliqueWish, ...] = ()
     block_line: int | None = field(default=None, compare=False)
 
+    @property
+    def wishes(self) -> tuple[FullnessWish | AppliqueWish | TrimWish, ...]:
+        """What is asked beside the choices, in the order in which it is done."""
+        return (*self.fullness, *self.appliques, *self.trims)
+
 
 @dataclass(frozen=True)
 class CostumeFile:
@@ -94,10 +99,14 @@ class Reading:
         """Return the costume; raises `InputError` where anything is wrong."""
         if self.faults or self.wearer is None:
             raise InputError(self.faults)
+        return self.on(self.wearer)
+
+    def on(self, wearer: Body) -> CostumeFile:
+        """Return as much of the costume as can be read, on a body."""
         cloths = {role: cloth for role, cloth in self.fabrics.items() if cloth is not None}
         return CostumeFile(
             self.title,
-            self.wearer,
+            wearer,
             self.garments,
             cloths,
             self.path,

@@ -20,6 +20,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.layout import Lay
+from drafting.printing.wishes import unprinted
 from drafting.reading.given import Origin
 
 __all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
@@ -40,8 +41,17 @@ class Made:
 
 
 def make(costume: CostumeFile) -> Made:
-    """Return the costume drafted, finished and checked; raises what `finished` does."""
-    return checked(finished(costume))
+    """Return the costume drafted, finished and checked; raises what `finished` does.
+
+    Pieces that are asked for in print and that there are not are refused as well.
+    """
+    faults: list[Fault] = []
+    garments = _all_made(costume, faults)
+    pieces = {g.name: [cut.piece.name for cut in g.pattern.pieces] for g in garments}
+    faults += unprinted(costume.prints, pieces)
+    if faults:
+        raise InputError(faults)
+    return checked(_made_up(costume, garments))
 
 
 def finished(costume: CostumeFile) -> Made:
@@ -51,12 +61,19 @@ def finished(costume: CostumeFile) -> Made:
     range first, then garments that these measures and choices cannot give.
     """
     faults: list[Fault] = []
-    chosen = {g.name: choices for g in costume.garments if (choices := _chosen(costume, g, faults))}
-    if not faults:
-        made = [_made(costume, g, chosen[g.name], faults) for g in costume.garments]
+    garments = _all_made(costume, faults)
     if faults:
         raise InputError(faults)
-    return _made_up(costume, tuple(garment for garment in made if garment))
+    return _made_up(costume, garments)
+
+
+def _all_made(costume: CostumeFile, faults: list[Fault]) -> tuple[MadeGarment, ...]:
+    """Return the garments that can be made; none where the choices of one are at fault."""
+    chosen = {g.name: choices for g in costume.garments if (choices := chosen_for(costume, g, faults))}
+    if faults:
+        return ()
+    made = [made_garment(costume, g, chosen[g.name], faults) for g in costume.garments]
+    return tuple(garment for garment in made if garment)
 
 
 @remembered(8)
@@ -74,7 +91,8 @@ def _made_up(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Made:
     return Made(costume, garments, tuple(_findings(costume, garments)), timings=dict(timings))
 
 
-def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+    """Return the choices of a garment, or None with what is wrong put among the `faults`."""
     field_name = f"garments.{garment.name}"
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
@@ -85,7 +103,10 @@ def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chos
         return None
 
 
-def _made(costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]) -> MadeGarment | None:
+def made_garment(
+    costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]
+) -> MadeGarment | None:
+    """Return a garment finished, or None with what is wrong put among the `faults`."""
     block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
     names = {"name": garment.name, "role": garment.fabric}
     try:

@@ -29,6 +29,13 @@ WEIGHT_UNITS = {"kg": Fraction(1), "g": Fraction(1, 1000)} | dict.fromkeys(
 )
 ANGLE_UNITS = dict.fromkeys(("deg", "degree", "degrees", "°"), Fraction(1))
 PERCENT_UNITS = dict.fromkeys(("%", "percent", "per cent"), Fraction(1))
+FORMS = {
+    "length": "92 cm, 36 1/4 in or 92,5",
+    "weight": "68 kg or 150 lb",
+    "angle": "24 deg",
+    "percentage": "4 % or 4,5",
+}
+"""How each kind of value is written, for a message."""
 PLAIN_UNITS: dict[str, Fraction] = {"": Fraction(1)}
 
 SHOWN = 40  # characters of a value that a message repeats
@@ -168,7 +175,7 @@ def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: s
     if own in units and own:
         return amount * units[own]
     if own:
-        raise BadValue(f"'{own}' is not a unit of {noun}", f"use one of {_names(units)}")
+        raise BadValue(f"{as_written(own)} is not a unit of {noun}", f"use one of {_names(units)}")
     return amount * _file_unit(unit, units, noun, text, amount)
 
 
@@ -206,15 +213,18 @@ def _unreadable(text: str, noun: str, units: dict[str, Fraction]) -> BadValue:
         return BadValue(f"'{text}' has two separators", "write one point or one comma, as in 1020.5")
     if text.lower().lstrip("+-") in ("nan", "inf", "infinity"):
         return BadValue(f"{text} is not a number", f"give the {noun} as a number")
-    form = "92 cm, 36 1/4 in or 92,5" if units is LENGTH_UNITS else "a number, as in 36,5"
-    return BadValue(f"'{text}' cannot be read as a {noun}", f"write it like {form}")
+    form = FORMS.get(noun, "36,5 or 1 1/2")
+    return BadValue(
+        f"{as_written(text)} cannot be read as {'an' if noun == 'angle' else 'a'} {noun}", f"write it like {form}"
+    )
 
 
 def _signed(amount: Fraction, value: object, sign: Sign, far: float, far_text: str) -> float:
     if abs(amount) > far:
         raise BadValue(f"{as_written(value)} is far beyond anything", f"it must be below {far_text}")
     if amount < 0 and sign != "any":
-        raise BadValue(f"{as_written(value)} is negative", "it must be more than zero")
+        right = "it must be more than zero" if sign == "positive" else "it must be zero or more"
+        raise BadValue(f"{as_written(value)} is negative", right)
     if amount == 0 and sign == "positive":
         raise BadValue("is zero", "give the real value, or leave the line out")
     return float(amount)

@@ -18,6 +18,7 @@ from drafting.layout.packing.place import Laid, blocked_by, faults
 from drafting.layout.packing.verify import wrong
 from drafting.layout.remarks import findings_of
 from drafting.layout.repeat import nearest_on_repeat
+from drafting.nearest import meant
 
 SNAP = 15.0
 """mm: a piece let go so near to a place where it touches its neighbours goes there (ours)."""
@@ -40,8 +41,8 @@ def moved(
     """
     spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
     if spot is None:
-        known = ", ".join(lay.id(s) for s in lay.packing.spots)
-        raise DraftError(f"no outline {piece!r} lies here", turn=f"there are {known}")
+        known = meant(piece, (lay.id(s) for s in lay.packing.spots))
+        raise DraftError(f"no outline {piece!r} lies here", turn=known)
     if not (math.isfinite(x) and math.isfinite(y)):
         raise DraftError(f"{piece} cannot lie at ({x}, {y})")
     old, others = spot, [s for s in lay.packing.spots if s is not spot]

@@ -9,11 +9,13 @@ dxf = "R12"                       # for machines that read nothing newer
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import partial
 
-from drafting.ground.errors import InputError
-from drafting.ground.units import BadValue, as_written
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.names import clean_text
+from drafting.ground.units import SHOWN, BadValue, as_written
 from drafting.nearest import meant
 from drafting.printing.paper import PAPERS, Paper, paper_named
 from drafting.reading.cursor import Table
@@ -78,3 +80,12 @@ def _piece(garments: tuple[str, ...], value: object) -> str:
     else:
         right = f"write garment and piece; {meant(garment, garments)}"
     raise BadValue(f"{as_written(value)} is no piece of a garment here", right)
+
+
+def unprinted(wishes: PrintWishes, pieces: Mapping[str, Collection[str]]) -> Iterator[Fault]:
+    """Yield a fault for each piece asked for that its garment has not; `pieces` by garment."""
+    for name, spot in zip(wishes.pieces, wishes.spots, strict=False):
+        garment, _, piece = name.partition(".")
+        if garment in pieces and piece not in pieces[garment]:
+            what = f"the {garment} has no piece {clean_text(piece, SHOWN)}"
+            yield spot.fault(what, meant(piece, pieces[garment], "report.json lists them all"))

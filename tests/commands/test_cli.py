@@ -48,7 +48,8 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume_file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
+        "costume_file": {"CostumeFile": object},
+        "whole_costume": {"read_whole_costume": fake.step("read", lambda: "read")},
         "costume": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
         "cutting": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
         "output": {"write_output": fake.step("write", tuple)},
@@ -78,7 +79,7 @@ def test_a_costume_whose_checks_hold_is_0(
     assert str(tmp_path / "out" / "pieces") in said.out
     assert "mock-up" in said.out
     assert flow.asked == [
-        ("read", Path("my.toml"), ("wearer", None)),
+        ("read", Path("my.toml"), None),
         ("make", "read"),
         ("lay", flow.asked[-1][1], 0.0),
         ("write", flow.asked[-1][1], tmp_path / "out"),
@@ -167,7 +168,7 @@ def test_a_fault_of_ours_is_not_hidden(made: Callable[..., int], flow: Flow, fau
 
 def test_another_wearer_is_handed_on(made: Callable[..., int], flow: Flow) -> None:
     assert made("--wearer", "kite.csv") == 0
-    assert flow.asked[0] == ("read", Path("my.toml"), ("wearer", Path("kite.csv")))
+    assert flow.asked[0] == ("read", Path("my.toml"), Path("kite.csv"))
 
 
 @pytest.mark.parametrize(("typed", "seconds"), [((), 0.0), (("--search", "12.5"), 12.5)])
