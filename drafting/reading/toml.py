@@ -26,7 +26,10 @@ LARGEST = 200_000
 DEEPEST = 20
 """Tables within each other (ours; a costume has five)."""
 
-LONGEST_ROW = 1_000
+LONGEST_ROW = 5_000
+"""Characters of a line (ours; no maker's is longer)."""
+
+CURED = 300
 """Characters of a line that is searched for a cure (ours)."""
 
 _KEY = r"""(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')"""
@@ -101,13 +104,21 @@ def read_toml(path: Path) -> TomlFile:
     """Return the file's values with their lines.
 
     A key given twice is a fault that names both lines; the first one is kept, so that the rest of
-    the file can be judged too. Raises `InputError` where the text cannot be read at all.
+    the file can be judged too. Raises `InputError` where the text cannot be read at all, or says
+    nothing.
     """
-    return parse_toml(read_text(path, most=LARGEST), str(path))
+    file = parse_toml(read_text(path, most=LARGEST), str(path))
+    if not file.data and not file.faults:
+        raise InputError([Fault("says nothing", "was it saved?", "", str(path), 1)])
+    return file
 
 
 def parse_toml(text: str, path: str = "") -> TomlFile:
     """Return the values and lines of a TOML `text`; `path` is for the faults."""
+    longest = _longest_row(text)
+    if len(text.split("\n")[longest - 1]) > LONGEST_ROW:
+        what = f"this line has more than {LONGEST_ROW} characters"
+        raise InputError([Fault(what, "write it on several", "", path, longest)])
     scan = _scanned(text)
     faults = Faults(path)
     for keys, first, again in scan.twice:
@@ -122,7 +133,7 @@ def parse_toml(text: str, path: str = "") -> TomlFile:
         raise InputError(faults.found) from None
     if scan.too_deep or _depth(data) > DEEPEST:
         what = f"has more than {DEEPEST} tables within each other"
-        line = scan.too_deep or _longest_row(text)
+        line = scan.too_deep or longest
         raise InputError([Fault(what, "a costume needs five", "", path, line)])
     for stand_in, keys in scan.again.items():
         _merge(data, keys, data.pop(stand_in, {}))
@@ -270,7 +281,7 @@ def _syntax_fault(message: str, text: str, path: str) -> Fault:
     line = int(place[1]) if place else _open_row(text) if open_end else _longest_row(text)
     words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"
     row = text.split("\n")[line - 1]
-    bare = _BARE.fullmatch(row) if len(row) < LONGEST_ROW else None
+    bare = _BARE.fullmatch(row) if len(row) < CURED else None
     if bare:
         right = f'put quotes round the value: {bare["key"]} = "{bare["value"][:40]}"'
         return Fault(f"{bare['value'][:40]} stands without quotes", right, bare["key"], path, line)
