@@ -14,8 +14,9 @@ from typing import Any, TypeVar
 
 from drafting.ground.errors import InputError
 from drafting.ground.units import BadValue, Sign, as_written, parse_length, parse_number
+from drafting.reading.entries import Keys
 from drafting.reading.given import Faults, Given, Origin, Spot, one_of, plain_text, truth
-from drafting.reading.toml import Keys, TomlFile, read_toml
+from drafting.reading.toml import TomlFile, read_toml
 
 T = TypeVar("T")
 
@@ -53,7 +54,9 @@ class Table:
     def given(self, key: str) -> Given | None:
         """Return the raw value of a key."""
         self.asked[key] = None
-        return Given(self.data[key], self.spot(key).line) if key in self.data else None
+        if key not in self.data:
+            return None
+        return Given(self.data[key], self.file.line(*self.keys, key) or 1)
 
     def every(self) -> Iterator[tuple[str, Given]]:
         """Yield each key that was not asked for yet, with its raw value: of a table open to any."""
@@ -64,8 +67,14 @@ class Table:
 
     def read(self, key: str, parse: Callable[[object], T]) -> T | None:
         """Return what `parse` makes of a value; it raises `BadValue` for one that will not do."""
-        given = self.given(key)
-        return None if given is None else self.faults.value(parse, given, self.spot(key).field)
+        self.asked[key] = None
+        if key not in self.data:
+            return None
+        try:
+            return parse(self.data[key])
+        except BadValue as bad:
+            self.add(bad.what, bad.right, key)
+            return None
 
     def needed(self, key: str, parse: Callable[[object], T], right: str) -> T | None:
         """Return what `parse` makes of a value; a missing one is a fault, mended by `right`."""

@@ -15,10 +15,9 @@ from typing import Any
 
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
+from drafting.reading.entries import QUOTED, Keys, entry_lines
 from drafting.reading.given import Faults
 from drafting.reading.text import read_text
-
-Keys = tuple[str, ...]
 
 LARGEST = 200_000
 """Bytes of a TOML file (ours: a hundred times what a costume takes)."""
@@ -37,9 +36,7 @@ _DOTTED = rf"{_KEY}(?:\s*\.\s*{_KEY})*"
 _TABLE = re.compile(rf"\s*\[\s*(?P<keys>{_DOTTED})\s*\]\s*(?:#.*)?")
 _ARRAY_TABLE = re.compile(rf"\s*\[\[\s*(?P<keys>{_DOTTED})\s*\]\]\s*(?:#.*)?")
 _PAIR = re.compile(rf"\s*(?P<keys>{_DOTTED})\s*=(?P<value>.*)")
-_QUOTED = r'"""|\'\'\'|"(?:\\.|[^"\\\n])*"|' + r"'[^'\n]*'|#[^\n]*"
-_TOKEN = re.compile(rf"{_QUOTED}|[\[\]{{}}]")
-_LIST_TOKEN = re.compile(rf"{_QUOTED}|[\[\]{{}},]|\s+|[^\[\]{{}},\s\"'#]+|[\"']")
+_TOKEN = re.compile(rf"{QUOTED}|[\[\]{{}}]")
 _BARE = re.compile(r"\s*(?P<key>[A-Za-z0-9_.-]+)\s*=\s*(?P<value>[^\"'\[{#]+?)\s*(?:#.*)?")
 
 
@@ -186,29 +183,8 @@ def _scanned(text: str) -> _Scan:
             if statement.last == number and not new:
                 scan.spare[number] = ""
             elif statement.last > number and new:
-                scan.implied.update(_entries((*table, *keys), rows[number - 1 : statement.last], number))
+                scan.implied.update(entry_lines((*table, *keys), rows[number - 1 : statement.last], number))
     return scan
-
-
-def _entries(keys: Keys, rows: list[str], first: int) -> Iterator[tuple[Keys, int]]:
-    """Yield the line on which each entry of a list over several lines begins."""
-    depth, awaited, count, quote = 0, False, 0, ""
-    rows = [rows[0].partition("=")[2], *rows[1:]]
-    for line, row in enumerate(rows, first):
-        at = 0
-        while token := _LIST_TOKEN.search(row, at):
-            at, mark = token.end(), token[0]
-            if mark.isspace() or mark[0] == "#":
-                continue
-            if quote:
-                quote = "" if mark == quote else quote
-                continue
-            if awaited and depth == 1 and mark not in ",]":
-                yield (*keys, str(count)), line
-                count, awaited = count + 1, False
-            awaited = awaited or (depth == 0 and mark == "[") or (depth == 1 and mark == ",")
-            depth += (mark in "[{") - (mark in "]}")
-            quote = mark if mark in ('"""', "'''") else ""
 
 
 @dataclass(frozen=True, slots=True)
