@@ -47,7 +47,7 @@ def meant(name: str, known: Iterable[str], listed: str = "") -> str:
         return f"did you mean {joined(near, 'or')}?"
     if names and len(names) <= MOST:
         return f"known are {joined(names, 'and')}" if len(names) > 1 else f"known is {names[0]}"
-    return listed or (f"known are {joined(names[:MOST], 'and')} and others" if names else "")
+    return listed or (f"known are {joined((*names[:MOST], 'others'), 'and')}" if names else "")
 
 
 def joined(names: Iterable[str], word: str) -> str:

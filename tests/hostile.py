@@ -80,9 +80,28 @@ HOSTILE: dict[str, Callable[[bytes], bytes]] = {
     "only a word": above("strange\n"),
     "table and value": after("\n[strange]\na = 1\n[strange.a]\nb = 1\n"),
     "table for a list": after("\n[[strange]]\na = 1\n[strange]\nb = 2\n"),
+    "a key named twice": lambda own: own + own.split(b"\n")[2] + b"\n",
     "title is a table": above("title = {a = 1}\n"),
     "unit is a list": above('unit = ["cm"]\n'),
     "prose": instead(b"Dear kit,\nplease draft me a coat.\n"),
     "another format": instead(b'{"height": 168, "bust": [92]}\n'),
 }
 """A name, and what is made of a sound file; every one of them has to be refused."""
+
+HOSTILE_TABLES: dict[str, bytes] = {
+    "empty": b"",
+    "commas": b"," * 1_000_000,
+    "the same column often": b"wearer," + b"a," * 200_000 + b"\nx," + b"1," * 200_000,
+    "many columns": b"wearer," + b",".join(b"c%d" % n for n in range(20_000)) + b"\nx" + b",1" * 20_000,
+    "many wearers": b"wearer,unit,hite\n" + b"x,cm,1\n" * 100_000,
+    "many measures": b"".join(b"c%d,1,cm\n" % n for n in range(50_000)),
+    "a long cell": b"height," + b"9" * 200_000,
+    "open quotes": b'height,"168\nbust,92\n' + b"x,1\n" * 9000,
+    "zeros": b"height,168\x00,cm\n",
+    "five megabytes": b"height,168,cm\n" * 400_000,
+    "control characters": b"\x1b[31mred,168,cm\nheight,\x07,cm\n",
+    "markup": b"<b>height</b>,<script>,cm\n",
+    "huge numbers": b"height,1e400,cm\nbust,nan,cm\nwaist,-inf,cm\nhip," + b"9" * 50 + b",cm\n",
+    "wrong hands": b"shoulder_length.left,1\nshoulder_length.left,2\nheight.right,1\n",
+}
+"""Tables of measures that have to be refused."""

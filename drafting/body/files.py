@@ -16,7 +16,7 @@ from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.units import BadValue, as_written, parse_length, parse_weight, show_length
 from drafting.reading.cursor import Table, opened
-from drafting.reading.given import Faults, Given, plain_text
+from drafting.reading.given import MOST_FAULTS, Faults, Given, plain_text
 
 WORDS = {
     "taken_over": ("skin", "underlayers"),
@@ -93,7 +93,8 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     }
     taken = _taken(raw, faults, unit)
     if faults.found:
-        misspelt = [near for name in raw.measures for near in meant_by(name)]
+        strange = [name for name in raw.measures if dimension_name(name) is None]
+        misspelt = [near for name in strange[:MOST_FAULTS] for near in meant_by(name)]
         further = [*missing([*raw.measures, *misspelt]), *unlikely(taken)]
         raise InputError([*faults.found, *(_placed(raw, faults.file, one) for one in further)])
     try:

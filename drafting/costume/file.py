@@ -18,7 +18,7 @@ from drafting.body import Body, read_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
 from drafting.ground.errors import Fault, InputError
-from drafting.ground.names import clean_text
+from drafting.ground.names import clean_text, safe_name
 from drafting.ground.units import BadValue, as_written
 from drafting.layout.wishes import Wished, read_lays
 from drafting.nearest import meant
@@ -29,6 +29,8 @@ from drafting.reading.given import Given
 from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, read_trims
 
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
+LONGEST_NAME = 40
+"""Letters of a garment's or a cloth's name (ours: file names are made of it)."""
 
 T = TypeVar("T")
 
@@ -222,8 +224,8 @@ def _role(table: Table, roles: tuple[str, ...]) -> str:
 
 
 def _check_name(table: Table, name: str) -> None:
-    if not NAME.fullmatch(name):
-        right = "use lower-case words joined by -, as in riding-coat"
+    if not NAME.fullmatch(name) or len(name) > LONGEST_NAME or safe_name(name) != name:
+        right = f"use lower-case words joined by -, at most {LONGEST_NAME} letters, as in riding-coat"
         table.add("is no name for files", right, name)
 
 

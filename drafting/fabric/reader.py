@@ -147,7 +147,8 @@ def _shrinkage(unit: str | None, value: object) -> float:
 def _recovered(value: object) -> float:
     percent = parse_percent(value, sign="not negative")
     if percent > 100:
-        raise BadValue(f"{percent:g} % cannot be", "no more goes back than was stretched: 0 to 100 %")
+        right = "no more goes back than was stretched: 0 to 100 %"
+        raise BadValue(f"{as_written(value, '%')} cannot be", right)
     return percent / 100
 
 

@@ -18,7 +18,7 @@ from drafting.ground.units import (
     show_length,
     unit_of,
 )
-from drafting.reading.given import Faults, Given, Origin, Spot, one_of, truth
+from drafting.reading.given import Faults, Given, Origin, Said, Spot, one_of, truth
 
 Chosen = TypeVar("Chosen")
 Source = Literal["file", "notebook", "default"]
@@ -49,7 +49,8 @@ def read_values(
     for name, raw in given.items():
         field = origin.field(name)
         if name in known:
-            values[name] = faults.value(partial(_typed, known[name], origin.unit), raw, field)
+            parse = partial(_typed, known[name], origin.unit, raw.source)
+            values[name] = faults.value(parse, raw, field)
         else:
             faults.unknown(Spot(origin.file, field, raw.line), name, known, ALL_CHOICES)
     if faults.found:
@@ -62,8 +63,11 @@ def _default(choice: Choice, scale: float) -> Any:
     return choice.default * scale if scalable else choice.default
 
 
-def _typed(choice: Choice, unit: str | None, value: object) -> Any:
-    """Return `value` as the choice's unit has it; raises `BadValue`."""
+def _typed(choice: Choice, unit: str | None, said: Said, value: object) -> Any:
+    """Return `value` as the choice's unit has it; raises `BadValue`.
+
+    What is wrong is told in the maker's own words, of a notebook in the file's `unit`.
+    """
     match choice.unit:
         case "word":
             return one_of(value, choice.words)
@@ -87,13 +91,11 @@ def _typed(choice: Choice, unit: str | None, value: object) -> Any:
     high = choice.high is None or amount <= choice.high
     if low and high:
         return amount
-    what = f"{_as_written(choice, value, unit)} is out of range"
-    raise BadValue(what, f"it reaches from {_reach(choice, unit_of(value, unit))}")
-
-
-def _as_written(choice: Choice, value: object, unit: str | None) -> str:
-    shown = {"mm": unit, "deg": "deg", "percent": "percent"}
-    return as_written(value, shown.get(choice.unit))
+    own = {"mm": unit, "deg": "deg", "percent": "percent"}.get(choice.unit)
+    typed = said == "file"
+    shown = as_written(value, own) if typed else _shown(choice, amount, unit)
+    reach = _reach(choice, unit_of(value, unit) if typed else unit)
+    raise BadValue(f"{shown} is out of range", f"it reaches from {reach}")
 
 
 def _reach(choice: Choice, unit: str | None) -> str:

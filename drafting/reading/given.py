@@ -52,7 +52,7 @@ class Origin:
         return f"{self.where}.{name}" if self.where else name
 
 
-MOST_FAULTS = 100
+MOST_FAULTS = 40
 """Faults told of one file (ours: who has more has taken the wrong file)."""
 
 LONGEST_FIELD = 120

@@ -127,9 +127,9 @@ def test_a_table_written_with_dots_has_the_line_of_its_first_key(tmp_path: Path)
     assert top.table("a").table("b").spot("d").line == 3
 
 
-def test_of_a_hundred_mistakes_no_more_are_told(tmp_path: Path) -> None:
+def test_of_hundreds_of_mistakes_the_first_are_told(tmp_path: Path) -> None:
     top = table(tmp_path, "".join(f"key_{n} = 1\n" for n in range(500)))
     top.close()
     said = refused(top)
-    assert len(said) == 101
+    assert 20 < len(said) < 50
     assert "more is wrong" in said[-1][2]

@@ -14,7 +14,7 @@ from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.notebook.errors_said import sentence
-from drafting.reading.choices import read_values
+from drafting.reading.choices import ALL_CHOICES, read_values
 from drafting.reading.given import Faults, Given, Origin, Spot
 
 Moving = tuple[str, str, int]
@@ -201,5 +201,5 @@ def _given(choice: Choice, value: Any) -> Given:
 
 def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:
     faults = Faults(costume.path)
-    faults.unknown(Spot(costume.path, f"{where}: {name}"), name, known)
+    faults.unknown(Spot(costume.path, f"{where}: {name}"), name, known, ALL_CHOICES)
     return InputError(faults.found)
