@@ -73,6 +73,7 @@ HOSTILE: dict[str, Callable[[bytes], bytes]] = {
     "open list": after("\nstrange = [\n1,\n"),
     "wrong date": above("strange = 2026-13-45\n"),
     "control characters": above('"\\u001b[31mred\\u0007" = 1\n'),
+    "control characters without quotes": above("strange = a\u001b\u0007b\n"),
     "markup": above('"<script>alert(1)</script>" = "</td>"\n'),
     "right to left": above('"\\u202e\\u2066abc" = 1\n'),
     "no value": above("strange =\n"),

@@ -247,7 +247,7 @@ def _plain(value: float) -> str:
 def _tidy(value: str) -> str:
     """Return `value` with plain marks: vulgar fractions, primes, dashes and odd spaces replaced."""
     if len(value) > LONGEST_TEXT:
-        raise BadValue(f"'{value[:20]}...' is too long for a measure", "write it like 92 cm")
+        raise BadValue(f"{as_written(value)} is too long for a measure", "write it like 92 cm")
     parts = []
     for mark in value:
         vulgar = unicodedata.decomposition(mark).startswith("<fraction>")

@@ -15,6 +15,7 @@ from typing import Any
 
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
+from drafting.ground.units import SHOWN
 from drafting.reading.entries import QUOTED, Keys, entry_lines
 from drafting.reading.given import Faults
 from drafting.reading.text import read_text
@@ -259,8 +260,9 @@ def _syntax_fault(message: str, text: str, path: str) -> Fault:
     row = text.split("\n")[line - 1]
     bare = _BARE.fullmatch(row) if len(row) < CURED else None
     if bare:
-        right = f'put quotes round the value: {bare["key"]} = "{bare["value"][:40]}"'
-        return Fault(f"{bare['value'][:40]} stands without quotes", right, bare["key"], path, line)
+        value = clean_text(bare["value"], SHOWN)
+        right = f'put quotes round the value: {bare["key"]} = "{value}"'
+        return Fault(f"{value} stands without quotes", right, bare["key"], path, line)
     said = clean_text(f"this cannot be read: {words}", 140)
     return Fault(said, 'a line looks like key = "92 cm"', "", path, line)
 
