@@ -1,6 +1,6 @@
 """Slash and spread, evenly bent: one edge grows by exactly what was let in, nothing else changes.
 
-Bodies: ANSUR II, bdims and the chart woman of row S12 (tests/bodies.py, tests/blocks/figures.py).
+Bodies: drawn and far ones, bdims and the chart woman of row S12 (tests/drawn_bodies.py, tests/bodies.py).
 Choices and panels are invented.
 """
 
@@ -28,7 +28,8 @@ from drafting.geometry import Path, line, through
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, pair
-from tests.bodies import ansur, bdims
+from tests.bodies import bdims
+from tests.drawn_bodies import drawn, far
 from tests.shared_data import check_value, check_values
 
 SAME = 0.01
@@ -126,7 +127,7 @@ def test_any_panel_grows_by_the_sum_and_keeps_the_rest(
 
 def people() -> Iterator[Body]:
     yield chart_woman()
-    yield from (*ansur(6), *bdims(6))
+    yield from (*drawn(2), *far()[::13], *bdims(6))
 
 
 @pytest.mark.parametrize(

@@ -1,8 +1,9 @@
-"""The shared troubles AL3, FA1, FA3, FA5, DR1-DR3 and ME6, each on two dozen measured people.
+"""The shared troubles AL3, FA1, FA3, FA5, DR1-DR3 and ME6, each on two dozen people.
 
-The people are taken evenly from ANSUR II (Gordon et al. 2014); cut lines, areas and distances are
-measured by shapely on points of the curves, not by the kit. Single worked figures of the same
-troubles stand in the tests of each block and of the finish.
+Sixteen are drawn from the spread of ANSUR II (Gordon et al. 2014) and eight lie at its ends
+(tests/drawn_bodies.py); cut lines, areas and distances are measured by shapely on points of the
+curves, not by the kit. Single worked figures of the same troubles stand in the tests of each block
+and of the finish.
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ from drafting.finish.unwashed import enlarged
 from drafting.geometry import Path
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import bust_dart, dart_mouth, errors, girth, level, made, pair, walked
-from tests.bodies import ansur
+from tests.drawn_bodies import drawn, far
 
 COUNT = 24
 WHO = range(COUNT)
@@ -30,7 +31,7 @@ SINGLE = pytest.mark.parametrize("which", WHO)
 
 
 def person(which: int) -> Body:
-    return ansur(COUNT)[which]
+    return (*drawn(COUNT - 8), *far()[::5])[which]
 
 
 def ring(path: Path) -> Polygon:
@@ -152,8 +153,8 @@ def test_fa5_washed_cloth_is_cut_as_drawn_and_girths_stay_finished_ones(which: i
 
 @cache
 def full_busted() -> tuple[Body, ...]:
-    """Return two dozen of the survey whose bust is at least 25 mm over their estimated high bust."""
-    found = [b for b in ansur(600) if b["bust_girth"] - b["high_bust_girth"] >= 25]
+    """Return two dozen drawn people whose bust is at least 25 mm over their estimated high bust."""
+    found = [b for b in drawn(600) if b["bust_girth"] - b["high_bust_girth"] >= 25]
     return tuple(found[:: len(found) // COUNT][:COUNT])
 
 
