@@ -30,7 +30,7 @@ from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, pair
 from tests.bodies import bdims
 from tests.drawn_bodies import drawn, far
-from tests.shared_data import check_value, check_values
+from tests.published import named, single
 
 SAME = 0.01
 """mm: an edge that is not opened keeps its length (row E28 asks for 0.1)."""
@@ -76,18 +76,18 @@ def unchanged(old: Piece, new: Piece, edge: str) -> None:
 
 
 def test_six_cuts_of_four_centimetres_add_twenty_four() -> None:
-    # Row E28 (common practice): n cuts opened by d add n x d to the hem and 0 at the pivot edge.
+    # Common practice: n cuts opened by d add n x d to the hem and 0 at the pivot edge.
     old = panel()
     new = opened(old, 6, 40.0)
     grown = new["hem"].length - old["hem"].length
-    assert grown == pytest.approx(10 * float(check_value("E28")), abs=0.1)
+    assert grown == pytest.approx(10 * single("six-cuts"), abs=0.1)
     assert new["waist"].length == pytest.approx(old["waist"].length, abs=0.1)
     unchanged(old, new, "hem")
 
 
 def test_a_strip_spread_to_a_cones_edges_is_the_cones_sector() -> None:
-    # Row E25 (exact geometry): top 40, bottom 100, slant 55 has the angle 1.09091, inner radius 36.6667.
-    cone = check_values("E25")
+    # Plane geometry: top 40, bottom 100, slant 55 has the angle 1.09091, inner radius 36.6667.
+    cone = named("cone")
     new = opened(panel(400.0, 550.0), 10, 60.0)
     turned = cmath.phase(new["right"].path.leave / -new["left"].path.leave)
     assert abs(turned) == pytest.approx(cone["angle_rad"], abs=1e-4)

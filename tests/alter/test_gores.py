@@ -16,7 +16,7 @@ from drafting.geometry.area import is_simple
 from drafting.geometry.gores import bias_box, bias_strip, extent, gored, outline, panels, straight_hem
 from drafting.geometry.sectors import cone, flared_skirt, godet
 from drafting.ground.errors import DraftError
-from tests.shared_data import check_value, check_values
+from tests.published import named, single
 
 
 def arcs(ring: Path, radius: float) -> float:
@@ -24,10 +24,13 @@ def arcs(ring: Path, radius: float) -> float:
     return sum(s.length for s in ring if abs(abs(s.point(0.5)) - radius) < 0.1 * radius)
 
 
-@pytest.mark.parametrize(("row", "circle"), [("E20", 1.0), ("E21", 0.75), ("E22", 0.5), ("E23", 0.25)])
-def test_the_waist_and_hem_measured_on_the_piece_are_those_of_the_row(row: str, circle: float) -> None:
-    # Rows E20-E23; trouble FL2: the hole measures 70.0 +/- 0.1 on the piece, radius not diameter.
-    found = check_values(row)
+@pytest.mark.parametrize(
+    ("name", "circle"),
+    [("full-circle", 1.0), ("three-quarter-circle", 0.75), ("half-circle", 0.5), ("quarter-circle", 0.25)],
+)
+def test_the_waist_and_hem_measured_on_the_piece_are_those_of_geometry(name: str, circle: float) -> None:
+    # Waist 70: the hole measures 70.0 +/- 0.1 on the piece, radius not diameter.
+    found = named(name)
     skirt = flared_skirt(700, 600, circle)
     ring = outline(skirt)
     assert arcs(ring, 10 * found["radius"]) == pytest.approx(700, abs=0.1)
@@ -63,8 +66,8 @@ def test_cloth_too_narrow_for_any_gore_is_refused() -> None:
 
 
 def test_a_straight_hemmed_godet_adds_less() -> None:
-    # Row E26: 47.1239 cm for the sector; its note: a straight-hemmed triangle only 42.43.
-    assert godet(300, 90).hem == pytest.approx(10 * float(check_value("E26")), abs=0.01)
+    # Plane geometry: 47.1239 cm for the sector, a straight-hemmed triangle only 42.43.
+    assert godet(300, 90).hem == pytest.approx(10 * single("godet-hem"), abs=0.01)
     assert straight_hem(300, 90) == pytest.approx(424.3, abs=0.1)
     ring = outline(godet(300, 90))
     assert is_simple(ring)
@@ -72,15 +75,15 @@ def test_a_straight_hemmed_godet_adds_less() -> None:
 
 
 def test_a_panel_on_the_bias_needs_a_square_box() -> None:
-    # Row E29: 60 x 100 at 45 degrees needs 113.137 each way, more than a bolt of 112.
+    # Plane geometry: 60 x 100 at 45 degrees needs 113.137 each way, more than a bolt of 112.
     wide, high = bias_box(600, 1000)
-    assert (wide, high) == pytest.approx((10 * float(check_value("E29")),) * 2, abs=0.01)
+    assert (wide, high) == pytest.approx((10 * single("bias-box"),) * 2, abs=0.01)
     assert wide > 1120
 
 
 def test_bias_strip_out_of_a_square() -> None:
-    # Row E30: 50 x 50 in strips of 4 is 625 cm (exact area rule, less joins).
-    assert bias_strip(500 * 500, 40) == pytest.approx(10 * float(check_value("E30")), abs=50)
+    # 50 x 50 in strips of 4 is 625 cm (exact area rule, less joins).
+    assert bias_strip(500 * 500, 40) == pytest.approx(10 * single("bias-strip"), abs=50)
 
 
 @settings(max_examples=50, deadline=None)

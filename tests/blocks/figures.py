@@ -1,6 +1,6 @@
-"""Bodies and short ways for the block tests: the chart bodies of rows S12 and S13, invented others.
+"""Bodies and short ways for the block tests: the chart woman and man, invented others.
 
-All figures here are invented but those read from the shared check values.
+All figures here are invented but those of the charts (tests/published.py).
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from drafting.draft.walk import Walk, notched, walk
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from tests.shared_data import check_values
+from tests.published import named
 
 CHART_NAMES = {
     "bust": "bust_girth",
@@ -67,19 +67,19 @@ FULL = {
 
 
 def chart_woman(**changes: float) -> Body:
-    """Return the chart woman of row S12 (size 12); the chart gives no height: 1640 is invented."""
-    return wearer({"height": 1640.0, **_chart("S12"), **changes}, title="chart woman")
+    """Return the chart woman (size 12); the chart gives no height: 1640 is invented."""
+    return wearer({"height": 1640.0, **_chart("chart-woman"), **changes}, title="chart woman")
 
 
 def chart_man() -> Body:
-    """Return the chart man of row S13 (chest 100); half the back is given there."""
-    row = _chart("S13")
+    """Return the chart man (chest 100); half the back is given there."""
+    row = _chart("chart-man")
     del row["arm_length"]  # from the nape in that chart
     return wearer({**row, "across_back_width": 400.0}, title="chart man")
 
 
-def _chart(row: str) -> dict[str, float]:
-    found = check_values(row)
+def _chart(name: str) -> dict[str, float]:
+    found = named(name)
     return {CHART_NAMES[name]: 10 * cm for name, cm in found.items() if name in CHART_NAMES}
 
 

@@ -100,10 +100,11 @@ def coarse_jumps(body: Body, name: str, reach: int = 20, step: int = 5) -> Itera
     """Yield the jumps of `jumps`, looking at each millimetre only where something seems to jump.
 
     A seam that jumps moves over one coarse step by much more, or less, than over the steps beside
-    it; a chain that comes or goes makes its step be looked at, too.
+    it; a chain that comes or goes makes its step be looked at, too. A measure is not swept below
+    nothing, as a shoulder may drop by less than `reach`.
     """
     own = body[name]
-    stops = list(range(-reach, reach + 1, step))
+    stops = [stop for stop in range(-reach, reach + 1, step) if own + stop > 0]
     drafted = [lengths(pair(body.changed(**{name: own + stop}))) for stop in stops]
     for i in range(len(stops) - 1):
         if suspicious(drafted, i):

