@@ -1,4 +1,4 @@
-"""The bodice against the shared check values; the row stands beside each check."""
+"""The bodice against published values (tests/published.py), named beside each check."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Flare as a bend: exact sweep, untouched waist, straight and equal seams.
 
-Figures come from the shared check values (rows E22, E25-E29: exact plane geometry) and from plane
-geometry named beside each test; tails are invented, of any width, length and slant.
+Figures come from published values (tests/published.py: exact plane geometry) and from plane geometry
+named beside each test; tails are invented, of any width, length and slant.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""The sleeve against the shared check values and troubles; the row stands beside each check."""
+"""The sleeve against published values (tests/published.py) and makers' troubles, named beside each check."""
 
 from __future__ import annotations
 
