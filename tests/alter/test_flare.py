@@ -1,6 +1,6 @@
 """Slash and spread, evenly bent: one edge grows by exactly what was let in, nothing else changes.
 
-Bodies: drawn and far ones, bdims and the chart woman of row S12 (tests/drawn_bodies.py, tests/bodies.py).
+Bodies: drawn and far ones, bdims and the chart woman (tests/drawn_bodies.py, tests/bodies.py).
 Choices and panels are invented.
 """
 

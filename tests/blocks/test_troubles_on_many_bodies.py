@@ -1,4 +1,5 @@
-"""The shared troubles AL3, FA1, FA3, FA5, DR1-DR3 and ME6, each on two dozen people.
+"""Troubles of real makers (hollow edges, stretch, shrinkage, bust darts, uneven shoulders), each on two
+dozen people.
 
 Sixteen are drawn from the spread of ANSUR II (Gordon et al. 2014) and eight lie at its ends
 (tests/drawn_bodies.py); cut lines, areas and distances are measured by shapely on points of the

@@ -1,7 +1,7 @@
 """Trousers with waistband and fly: walked on many bodies, each hand with its own pieces.
 
 Bodies: drawn and far ones (tests/drawn_bodies.py), `bdims` (tests/bodies.py) and the worked body of
-the trouser study. Lengths and distances are measured by shapely on fine polylines, not by the kit's own rule.
+the trouser tests. Lengths and distances are measured by shapely on fine polylines, not by the kit's own rule.
 """
 
 from __future__ import annotations
