@@ -73,7 +73,7 @@ OTHER_NAMES = {
     "blocks/__init__.py _modules": "names of modules",
     "body/dimensions.py _read": "a range of ages",
     "body/estimates.py estimates": "names of measures",
-    "body/tables.py _put": "names of measures",
+    "body/reader.py _put": "names of measures",
     "printing/cover.py _map": "titles of pages",
     "output/folder.py _sync": "the system's name",
     "finish/choices.py proposed": "names of choices",

@@ -165,7 +165,7 @@ def test_a_circle_is_found() -> None:
     [
         ("geometry/path", "from drafting.draft.piece import Edge", "geometry imports draft"),
         ("blocks/sleeve", "def f():\n    import drafting.commands", "blocks imports commands"),
-        ("blocks/sleeve", "from drafting.alter.flare import flare", "blocks imports alter"),
+        ("blocks/sleeve", "from drafting.alter.fullness import flare", "blocks imports alter"),
         ("commands/cli", "from drafting import nowhere", "drafting.nowhere is in no layer"),
         ("body/read", "from . import names", "in full"),
         ("checks/seams", "import shapely.geometry", "shapely comes in by geometry/area only"),

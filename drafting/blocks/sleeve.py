@@ -40,7 +40,7 @@ from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_wi
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.set_in import armhole_seams, half_armholes
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart import dart_edges, dart_seams
+from drafting.shaping.torso.dart_mouth import dart_edges, dart_seams
 from drafting.shaping.torso.pieces import with_body_girths
 
 NEEDS = ("front_armhole", "back_armhole")

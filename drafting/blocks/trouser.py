@@ -34,7 +34,7 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours,
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart import dart_seams
+from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.trouser.frame import LegStyle
 from drafting.shaping.trouser.measures import TrouserMeasures, trouser_measures
 from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from drafting.alter.applique import appliqued
-from drafting.alter.flare import Wish, fuller
+from drafting.alter.fullness import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES

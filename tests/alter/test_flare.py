@@ -17,7 +17,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.alter.fan import edge_across
-from drafting.alter.flare import Wish, filled, flared, fuller
+from drafting.alter.fullness import Wish, filled, flared, fuller
 from drafting.body import Body
 from drafting.checks import check_draft
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch

@@ -16,10 +16,10 @@ from hypothesis import strategies as st
 from drafting.geometry import Path, turn
 from drafting.geometry.area import is_simple
 from drafting.ground import tolerances as tol
-from drafting.shaping.flare.bend import bent_panels, even_cuts, level_factor
 from drafting.shaping.flare.grain import warps
 from drafting.shaping.flare.other_ways import godet, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import bent_panels, even_cuts, level_factor
 from tests.blocks.flares import apart, bent, corner, flares, outline, plain_tails, radius_of, straight
 from tests.published import named, single
 

@@ -12,7 +12,7 @@ from drafting.body import wearer
 from drafting.checks.trouser import closed_waist
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
-from drafting.geometry.bend import inflections
+from drafting.geometry.turning import inflections
 from drafting.ground.errors import DraftError
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs, length, width
 from tests.published import named, single, span_mm

@@ -19,7 +19,7 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.geometry import Path
-from drafting.geometry.bend import inflections
+from drafting.geometry.turning import inflections
 from tests.blocks.small_pieces import ruled
 from tests.blocks.trousers import legs
 from tests.bodies import bdims

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish import FinishChoices, allowance
-from drafting.finish.allowance import CRUMB
+from drafting.finish.cut_line import CRUMB
 from drafting.geometry import Path, area, line, turn
 from drafting.ground import tolerances as tol
 from tests.finish.figures import K, cut_line, of_sides, polygon, side_dart_half_front

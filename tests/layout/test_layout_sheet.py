@@ -14,7 +14,7 @@ from svgelements import Path as SvgPath
 from drafting.export.svg import svg_text
 from drafting.ground.palette import Colour
 from drafting.layout import Lay, Part, lay_out
-from drafting.sheet.layout import layout_sheet
+from drafting.sheet.lay import layout_sheet
 from tests.export.reading import check
 from tests.layout.figures import COAT, box, cloth, part
 

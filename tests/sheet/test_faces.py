@@ -15,7 +15,7 @@ from drafting.notebook.bench import state as st
 from drafting.notebook.picture import garment_svg
 from drafting.output.sheets import piece_label
 from drafting.sheet import Layer
-from drafting.sheet.layout import layout_sheet
+from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 from tests.export.reading import shapes

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from scipy.special import ellipe
 
 from drafting.body import DIMENSIONS, Body, wearer
-from drafting.body.tables import read_body
+from drafting.body.reader import read_body
 from drafting.geometry import Path
 from drafting.ground.shipped import shipped
 from drafting.sheet.wearer import draw_wearer, figure_build

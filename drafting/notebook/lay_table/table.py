@@ -29,7 +29,7 @@ from drafting.notebook.lay_table import state as ls
 from drafting.notebook.lay_table.faults import FaultFields, with_fault
 from drafting.notebook.lay_table.words import lay_html, widths_html
 from drafting.notebook.said import NOT_POSSIBLE, refused_html, style_html
-from drafting.sheet.layout import layout_sheet
+from drafting.sheet.lay import layout_sheet
 
 FIRST = 40
 """Outlines placed for the lay that shows at once; a better one follows (ours: under half a second)."""

@@ -10,12 +10,12 @@ from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line
-from drafting.geometry.bend import inflections
+from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.dart import dart_seams
-from drafting.shaping.torso.front import FrontPiece, across_is_drawn, front_panel, waist_edges
+from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel, waist_edges
+from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels

@@ -13,7 +13,7 @@ from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
-from drafting.shaping.torso.dart import dart_edges
+from drafting.shaping.torso.dart_mouth import dart_edges
 from drafting.shaping.trouser.darts import OpenedWaist
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from drafting.body.body import SIDES, Body
-from drafting.body.files import KEYS, RawBody, body_of, read_toml_body
+from drafting.body.toml_reader import KEYS, RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
 from drafting.ground.units import LENGTH_UNITS, SHOWN, WEIGHT_UNITS

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart import BEND_OVER, DartMouth, dart_edges, short_legs, true_mouth
+from drafting.shaping.torso.dart_mouth import BEND_OVER, DartMouth, dart_edges, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("side", "shoulder", "armhole", "neck", "waist")
