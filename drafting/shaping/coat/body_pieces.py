@@ -41,7 +41,7 @@ def back_piece(shape: CoatShape) -> Piece:
     """Return the back to the waist, its centre seam on the right."""
     plan = shape.plan
     tip, foot = shape.back_armhole.start, shape.back_panel.end
-    upper = Path(shape.back_armhole.segments[:1])
+    upper = Path(shape.back_armhole.segments[:-1])
     waist = line(shape.centre.end, foot)
     edges = (
         Edge("waist", waist, WAIST),
@@ -66,7 +66,7 @@ def side_piece(shape: CoatShape) -> Piece:
     """Return the side body: what lies under the arm between the two panel seams."""
     plan = shape.plan
     front = shape.front_partner.mapped(shape.across)
-    lower = Path(shape.back_armhole.segments[1:])
+    lower = Path(shape.back_armhole.segments[-1:])
     waist = side_waist(shape)
     edges = (
         Edge("waist", waist, WAIST),
@@ -142,7 +142,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
 def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
-    across = shape.front_upper.segments[0].end
+    across = shape.front_upper.segments[-1].start
     return (
         Level("bust", (line(complex(0, y), shape.pivot),)),
         Level("waist", (parted(bottom, -shape.taken.belly)[1], waist)),

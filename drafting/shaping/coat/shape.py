@@ -17,7 +17,8 @@ from drafting.geometry import Cubic, Path, heights, line, smooth, solve, turn, u
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
-from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
+from drafting.shaping.torso.across import settled_armholes
+from drafting.shaping.torso.armhole import armhole_ends
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
 
 BACK_AT_WAIST = 0.14
@@ -41,6 +42,9 @@ FARTHEST = 0.75
 
 ON_ARMHOLE = (0.30, 0.42)
 """Where the front seam meets the armhole, from the underarm: flat and full bust (ours)."""
+
+MOST_OF_SCOOP = 0.9
+"""The front seam meets the armhole below the across point: at most at this share of the scoop (ours)."""
 
 CURVE_ABOVE = 0.7
 """Share of the front seam's whole turn at the bust line that lies above it (ours, by eye)."""
@@ -116,11 +120,8 @@ def x_at(path: Path, y: float) -> float:
 
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
-    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    at_back, at_front = both_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = leans(plan, at_back, at_front)
-    behind, before = (armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, turn(plan.kappa)))
-    return _with_seams(plan, behind, before, ends.back_neck, ends.front_neck)
+    holes = settled_armholes(body, ease, plan, ends, (1 + 0j, turn(plan.kappa)))
+    return _with_seams(holes.plan, holes.back, holes.front, ends.back_neck, ends.front_neck)
 
 
 def _pivoted(plan: TorsoPlan) -> TorsoPlan:
@@ -146,10 +147,12 @@ def shares(plan: TorsoPlan, spare: float) -> Taken:
 
 def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
     taken = shares(plan, plan.half - plan.waist_half)
-    centre = _centre(plan, behind.segments[0].end.imag, taken.centre)
-    panel, partner = _back_seam(plan, behind.segments[0].end, taken)
+    across = behind.segments[-1].start
+    centre = _centre(plan, across.imag, taken.centre)
+    panel, partner = _back_seam(plan, across, taken)
     share = ON_ARMHOLE[0] + (ON_ARMHOLE[1] - ON_ARMHOLE[0]) * _fullness(plan)
-    upper, lower = before.split((1 - share) * before.length)
+    below = min(share * before.length, MOST_OF_SCOOP * before.lengths[-1])
+    upper, lower = before.split(before.length - below)
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(

@@ -23,6 +23,9 @@ SIDE_DART_BELOW = 45.0
 ON_SHOULDER, ON_ARMHOLE, ON_NECK = 0.5, 0.45, 0.45
 """Where the mouth lies on its edge, as a share of the edge in outline order (ours)."""
 
+BENT_ARMHOLE = 25.0
+"""mm at adult scale: the stretch of armhole bent beside a dart: short, as bending a curve lengthens it."""
+
 COPIED = 72.0
 """mm at adult scale from the underarm that truing leaves alone: the sleeve copies them."""
 
@@ -147,7 +150,7 @@ def _at_armhole(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     armhole, shoulder, neck = upper
     lower, above = split_armhole(shape, armhole.path)
     over = max(10.0, lower.length / shape.plan.scale - COPIED)
-    mouth = _mouth(shape, shape.turned(lower, -1), above, min(BEND_OVER, over))
+    mouth = _mouth(shape, shape.turned(lower, -1), above, min(BENT_ARMHOLE, over))
     opened = _opened("armhole", mouth, EdgeKind.SEAM, ("lower", "upper"))
     return [*_closed_side(shape), *opened, shoulder, neck]
 
@@ -248,7 +251,7 @@ def across_level(shape: TorsoShape, where: str) -> tuple[Level, ...]:
     """The across front line, where the upper front is in one piece and not turned."""
     if not across_is_drawn(shape, where):
         return ()
-    point = shape.front_armhole.segments[0].end
+    point = shape.front_armhole.segments[-1].start
     return (Level("across_front", (line(1j * point.imag, point),)),)
 
 

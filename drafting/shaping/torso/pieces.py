@@ -93,7 +93,7 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
         Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING),
         _centre(line(0j, complex(0, low)), "back", style),
     )
-    across = complex(0, shape.back_armhole.segments[0].end.imag)
+    across = complex(0, shape.back_armhole.segments[-1].start.imag)
     hip = (Level("hip", half.hem),) if style.to_hip else ()
     levels = (
         Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),

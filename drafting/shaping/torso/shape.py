@@ -12,7 +12,8 @@ from drafting.geometry.solve import crossed
 from drafting.ground.scale import body_scale
 from drafting.shaping.sleeve.cap import Halves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
-from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
+from drafting.shaping.torso.across import settled_armholes
+from drafting.shaping.torso.armhole import armhole_ends
 from drafting.shaping.torso.below_bust import Bottom, draw_bottom
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
 
@@ -65,19 +66,9 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
     under = bottom.side.start
     ends = armhole_ends(plan, under + plan.back, under + plan.front)
-    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    back, front = both_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = leans(plan, back, front)
-    open_dart = turn(plan.kappa)
     square = turn(-bottom.lean)
-    return TorsoShape(
-        plan,
-        bottom,
-        armhole(back, lean_back, square),
-        armhole(front, lean_front, square * open_dart),
-        ends.back_neck,
-        ends.front_neck,
-    )
+    holes = settled_armholes(body, ease, plan, ends, (square, square * turn(plan.kappa)))
+    return TorsoShape(holes.plan, bottom, holes.back, holes.front, ends.back_neck, ends.front_neck)
 
 
 def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:

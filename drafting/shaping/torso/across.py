@@ -1,0 +1,274 @@
+"""Both armholes settled: what gives way, in which order, where shoulder, widths across and arm conflict.
+
+The across point lies at or inside the shoulder point: across ease shrinks to nothing, an estimated
+across front goes down to 0.86 of the across back, the shoulder is drafted up to 10 mm longer, the
+point lies up to 10 mm outside, and only then is the width across cut. For a thick arm across ease
+shrinks too, then an estimated across front; both are cut where no scoop would be round. Under a long
+flat shoulder an estimated across front grows to the across back, both widths grow by up to 15 mm a
+half, then the shoulder is shortened. Each step leaves a finding. The order is that of the block
+demands; the amounts are ours.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from scipy.optimize import brentq
+
+from drafting.body import Body
+from drafting.geometry import Path, turn
+from drafting.ground.errors import DraftError
+from drafting.shaping.torso.across_said import said
+from drafting.shaping.torso.armhole import (
+    MARGIN,
+    ArmholeEnds,
+    ArmholePoints,
+    Halves,
+    armhole,
+    both_points,
+    heading,
+    leans,
+    tangents,
+)
+from drafting.shaping.torso.plan import Shoulder, TorsoEase, TorsoPlan
+from drafting.shaping.torso.scoop import ScoopLine, Scoops, scoop_line, scoops
+
+ARM_SHARE = 0.28
+"""Width of the whole armhole near its bottom over the hanging upper arm (block demands)."""
+
+LEAST_FRONT = 0.86
+"""An estimated across front goes down to this share of the across back (ours)."""
+
+NARROWER = 12.0
+"""mm at adult scale: how much an estimated half across front gives way to a thick arm (ours)."""
+
+CUT = 15.0
+"""mm at adult scale: how far both half widths across are cut where no scoop is round enough (ours)."""
+
+LONGER, OUTSIDE = 10.0, 10.0
+"""mm at adult scale: how much longer the shoulder, how far outside the across point (block demands)."""
+
+GROW = 15.0
+"""mm at adult scale: how far each half across width may grow for a long flat shoulder (ours)."""
+
+SHORTER = 0.5
+"""The share of a long flat shoulder that may be left out (ours)."""
+
+UPPER_RADIUS = 60.0
+"""mm at adult scale: the bend above the across point gets room for this radius (ours)."""
+
+
+@dataclass(frozen=True)
+class Asker:
+    """What the ways out need to know: `back`, `front` the body's own half widths across with what is
+    worn beneath, `arm` its hanging upper arm, `shoulder_ease`, all mm; whether the front was measured."""
+
+    back: float
+    front: float
+    front_measured: bool
+    arm: float
+    shoulder_ease: float
+
+
+@dataclass(frozen=True)
+class Armholes:
+    """The settled plan and both armholes, shoulder point to underarm, each ending in its scoop.
+
+    `width` is what both measure across, 20 mm above their lowest points (adult scale).
+    """
+
+    plan: TorsoPlan
+    back: Path
+    front: Path
+    width: float
+
+
+Arrivals = tuple[complex, complex]
+"""The directions in which back and front armhole meet the side."""
+
+
+def settled_armholes(
+    body: Body, ease: TorsoEase, plan: TorsoPlan, ends: ArmholeEnds, arrive: Arrivals
+) -> Armholes:
+    """Return plan and armholes with every conflict settled. Raises `DraftError` where none can be drawn."""
+    asker = _asker(body, ease)
+    now = _tip_outside(plan, ends, asker)
+    now = _wide_enough(now, ends, asker, arrive)
+    now = _room_above(now, ends, asker)
+    at, lean, both = _lines(now, ends, asker, arrive)
+    can = scoops(*both, plan.scale)
+    full = can.fullness(ARM_SHARE * asker.arm)
+    width = can.width_at(full)
+    outside = max(point.outside for point in at)
+    own = (asker.back if body.measured("across_back_width") else 0.0, asker.front if asker.front_measured else 0.0)
+    found = said(plan, now, own, outside, width / asker.arm)
+    return Armholes(
+        replace(now, findings=(*plan.findings, *found)),
+        armhole(at[0], lean[0], both[0].at(full)),
+        armhole(at[1], lean[1], both[1].at(full)),
+        width,
+    )
+
+
+def _asker(body: Body, ease: TorsoEase) -> Asker:
+    return Asker(
+        (body["across_back_width"] + body.layer("across_back_width")) / 2,
+        (body["across_front_width"] + body.layer("across_front_width")) / 2,
+        body.measured("across_front_width"),
+        body["upper_arm_girth"] + body.layer("upper_arm_girth"),
+        ease.shoulder,
+    )
+
+
+def _lines(
+    plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals
+) -> tuple[Halves, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
+    """Return points, leans and the lines of both scoops."""
+    at = both_points(plan, ends, asker.shoulder_ease)
+    lean = leans(plan, *at)
+    both = scoop_line(at[0], lean[0], arrive[0]), scoop_line(at[1], lean[1], arrive[1])
+    if not (both[0].drawn and both[1].drawn):
+        raise _none(plan)
+    return at, lean, both
+
+
+def _none(plan: TorsoPlan) -> DraftError:
+    return DraftError(
+        "no armhole can be drawn under this shoulder",
+        value=f"shoulder {plan.shoulder.length:.0f} mm, across back {2 * plan.across_back:.0f} mm, "
+        f"across front {2 * plan.across_front:.0f} mm, half bust {plan.half:.0f} mm",
+        turn="measure shoulder length, shoulder drop and across widths again, or choose more bust ease",
+    )
+
+
+# ------------------------------------------------------------------------- the shoulder too short
+
+
+def _tip_outside(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker) -> TorsoPlan:
+    """Return the plan with the across points at or inside the shoulder points, or as near as may be."""
+
+    def outside(trial: TorsoPlan) -> tuple[float, float]:
+        back, front = both_points(trial, ends, asker.shoulder_ease)
+        return back.outside, front.outside
+
+    plan = _narrower(plan, outside(plan), (min(plan.across_back, asker.back), min(plan.across_front, asker.front)))
+    if not asker.front_measured:
+        least = min(plan.across_front, LEAST_FRONT * plan.across_back)
+        plan = _narrower(plan, (0.0, outside(plan)[1]), (plan.across_back, least))
+    slopes = plan.shoulder
+    needed = max(
+        short / math.cos(math.radians(slope))
+        for short, slope in zip(outside(plan), (slopes.slope_back, slopes.slope_front), strict=True)
+    )
+    longer = min(LONGER * plan.scale, max(0.0, needed))
+    plan = replace(plan, shoulder=replace(slopes, length=slopes.length + longer))
+    beyond = outside(plan)
+    most = OUTSIDE * plan.scale
+    return _narrower(plan, (beyond[0] - most, beyond[1] - most), (0.0, 0.0))
+
+
+def _narrower(plan: TorsoPlan, by: tuple[float, float], least: tuple[float, float]) -> TorsoPlan:
+    """Return the plan with its half widths across narrower `by` so much, never under `least`."""
+    return replace(
+        plan,
+        across_back=max(least[0], plan.across_back - max(0.0, by[0])),
+        across_front=max(least[1], plan.across_front - max(0.0, by[1])),
+    )
+
+
+# ------------------------------------------------------------------------------- the arm too thick
+
+
+def _wide_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> TorsoPlan:
+    """Return the plan with room for the arm: across ease gives way, then an estimated across front."""
+    wanted = ARM_SHARE * asker.arm
+
+    def spare(amount: float) -> float:
+        return _can(_given_way(plan, asker, amount), ends, asker, arrive).widest - wanted
+
+    plan = _given_way(plan, asker, _first_good(spare, 2.0))
+
+    def roundness(amount: float) -> float:
+        by = amount * CUT * plan.scale
+        return float(_can(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive).round.max()) - 1
+
+    cut = _first_good(roundness, 1.0) * CUT * plan.scale
+    return _narrower(plan, (cut, cut), (0.0, 0.0))
+
+
+def _can(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> Scoops:
+    return scoops(*_lines(plan, ends, asker, arrive)[2], plan.scale)
+
+
+def _given_way(plan: TorsoPlan, asker: Asker, amount: float) -> TorsoPlan:
+    """Return the plan with across ease (0..1), then an estimated across front (1..2) given way."""
+    ease, front = _steps(amount, 2)
+    if amount <= 0:
+        return plan
+    back_spare = max(0.0, plan.across_back - asker.back)
+    front_spare = max(0.0, plan.across_front - asker.front)
+    least = LEAST_FRONT * plan.across_back
+    narrower = 0.0 if asker.front_measured else NARROWER * plan.scale * front
+    now = replace(
+        plan, across_back=plan.across_back - ease * back_spare, across_front=plan.across_front - ease * front_spare
+    )
+    return _narrower(now, (0.0, narrower), (now.across_back, min(now.across_front, least)))
+
+
+def _steps(amount: float, count: int) -> tuple[float, ...]:
+    """Return how much of each of `count` ways out is taken, one after the other, each 0..1."""
+    return tuple(min(1.0, max(0.0, amount - step)) for step in range(count))
+
+
+def _first_good(spare: Callable[[float], float], most: float) -> float:
+    """Return the least amount (0..most) at which `spare` is not below 0; `most` where it never is."""
+    if spare(0.0) >= 0:
+        return 0.0
+    if spare(most) <= 0:
+        return most
+    return float(brentq(spare, 0.0, most, xtol=1e-7))
+
+
+# ------------------------------------------------------------------------- the shoulder too long
+
+
+def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker) -> TorsoPlan:
+    """Return the plan with room for the bend above the across point under a long flat shoulder."""
+
+    def spare(amount: float) -> float:
+        trial = _wider(plan, asker, amount)
+        at = both_points(trial, ends, asker.shoulder_ease)
+        slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
+        radius = min(map(_spare_above, at, leans(trial, *at)))
+        return min(radius / plan.scale - UPPER_RADIUS, slopes - at[0].lean - at[1].lean - 2 * MARGIN)
+
+    return _wider(plan, asker, _first_good(spare, 3.0))
+
+
+def _spare_above(at: ArmholePoints, lean: float) -> float:
+    """Return the radius (mm) for which the across point leaves room under a long shoulder.
+
+    There the tangent at the across point is the short one; under a short shoulder it is the other.
+    """
+    head = heading(at, lean)
+    _, lower = tangents(at.shoulder, turn(-90 - lean), at.across, turn(-90 + head))
+    return lower / math.tan(math.radians(max(lean + head, 1.0) / 2))
+
+
+def _wider(plan: TorsoPlan, asker: Asker, amount: float) -> TorsoPlan:
+    if amount <= 0:
+        return plan
+    first, second, third = _steps(amount, 3)
+    front, back = plan.across_front, plan.across_back
+    room = max(0.0, 0.88 * plan.half - back - front)
+    lift = 0.0 if asker.front_measured else min(max(0.0, back - front), room)
+    grow = min(GROW * plan.scale, (room - lift) / 2)
+    shoulder = plan.shoulder
+    return replace(
+        plan,
+        across_front=front + lift * first + grow * second,
+        across_back=back + grow * second,
+        shoulder=Shoulder(shoulder.slope_back, shoulder.slope_front, shoulder.length * (1 - SHORTER * third)),
+    )
