@@ -10,10 +10,11 @@ from typing import Literal
 
 from drafting.body.dimensions import dimension_name, nearest
 from drafting.body.doubts import doubts
-from drafting.body.estimates import Measure, estimate_scale, estimates
+from drafting.body.estimates import Measure, estimate_scale, estimates, kept
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, unusable
-from drafting.body.rules import BUST_POINT_BELOW
+from drafting.body.rule_table import AXILLA_BY_DROP
+from drafting.body.rules import BUST_POINT_BELOW, FLEXED, NAPE_TO_SIDE_NECK, navel_back
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
 
@@ -112,6 +113,16 @@ def bust_level(body: Body) -> float:
     """
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
     return body["bust_point_depth"] - BUST_POINT_BELOW * estimate_scale(body["height"]) - 0.5 * fullness
+
+
+def usual_axilla(body: Body) -> float:
+    """Return the axilla depth (mm) that back waist, shoulder drop and arm lead one to expect."""
+    scale = estimate_scale(body["height"])
+    natural = float(body.waist_level == "natural")
+    back = navel_back({"back_waist_length": body["back_waist_length"] / scale, "natural": natural})
+    drop = body["shoulder_drop"] / scale + NAPE_TO_SIDE_NECK
+    arm = FLEXED * body["upper_arm_girth"] / scale
+    return scale * kept(AXILLA_BY_DROP, {"navel_back": back, "nape_drop": drop, "flexed_arm": arm})
 
 
 def _taken(measure: Measure) -> Taken:

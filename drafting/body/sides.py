@@ -12,9 +12,6 @@ from drafting.ground.remembered import remembered
 TWO_SIDED = 3.0
 """mm: left and right this near each other are one measure, their mean (project contracts)."""
 
-AXILLA_PER_DROP = 0.758
-"""mm of axilla depth per mm of shoulder drop: the estimate's own coefficient (survey fit)."""
-
 
 def differing(body: Body) -> tuple[str, ...]:
     """Return the measures whose left and right lie more than 3 mm apart."""
@@ -30,7 +27,7 @@ def one_side(body: Body, side: Side) -> Body:
     """Return `body` with every differing measure as it is on `side`.
 
     What was estimated stays, so that both sides meet in one centre line; only an estimated axilla
-    depth follows its side's shoulder drop.
+    depth follows its side's shoulder drop, one to one.
     """
     changed: dict[str, Measure] = {
         name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing(body)
@@ -38,5 +35,5 @@ def one_side(body: Body, side: Side) -> Body:
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
-        changed["axilla_depth"] = replace(axilla, mm=axilla.mm + AXILLA_PER_DROP * lower)
+        changed["axilla_depth"] = replace(axilla, mm=axilla.mm + lower)
     return replace(body, measures=MappingProxyType({**body.measures, **changed}))

@@ -72,7 +72,7 @@ def dart_intakes(plan: TorsoPlan, bust: float) -> tuple[float, float]:
     """Return back and front waist dart intakes, mm (shares of the suppression: ours).
 
     Back 0.32 of it, front 0.12 to 0.28 growing with the bust's fullness; each at most 0.06 of the
-    bust girth; under 3 mm (adult scale) a dart is left out and the side seam takes its amount.
+    bust girth; under 8 mm (adult scale) a dart is left out and the side seam takes its amount.
     """
     if not plan.darts:
         return 0.0, 0.0
@@ -84,7 +84,7 @@ def dart_intakes(plan: TorsoPlan, bust: float) -> tuple[float, float]:
     over = (spare - back - front) / 2 - math.tan(math.radians(STEEPEST_SIDE)) * height
     if spare > 0 and over > 0:
         back, front = back + 1.1 * over, front + 0.9 * over
-    least = 3 * plan.scale
+    least = tol.LEAST_DART * plan.scale
     return (back if back >= least else 0.0), (front if front >= least else 0.0)
 
 

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body, bust_level
+from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 from drafting.shaping.torso.neckline import FRONT_WIDTH
 
@@ -34,6 +35,30 @@ def bust_run(body: Body, front: float, across_front: float) -> Run:
     """Return these for a half front and a half across front (mm)."""
     point = min(body["bust_point_width"] / 2, front - 0.3 * (front - 0.6 * across_front))
     return Run(point, (across_front + front) / 2 - point)
+
+
+GUESSED = 6.0
+"""mm at adult scale: bust less an estimated high bust from which a maker is asked (block demands)."""
+
+
+def bust_guessed(body: Body, scale: float) -> tuple[Finding, ...]:
+    """Return what is asked where a bust's shape is guessed from girths alone."""
+    full = body["bust_girth"] - body["high_bust_girth"]
+    known = body.measured("high_bust_girth") or body.measured("front_waist_length")
+    if known or body.figure or full <= GUESSED * scale:
+        return ()
+    return (
+        Finding(
+            "bust shape",
+            "warning",
+            "front",
+            full,
+            GUESSED * scale,
+            f"The bust is shaped by a guess: nobody measured the high bust, and it is estimated {full:.0f} mm "
+            'under the bust. Measure high_bust_girth; for a chest without a bust write figure = "mens" in the '
+            'body file, or figure = "womens" if the guess is right.',
+        ),
+    )
 
 
 def bust_angle(
@@ -68,7 +93,7 @@ def bust_angle(
         )
         angle = kept
     opening = 2 * radius * math.sin(math.radians(angle / 2))
-    return angle if opening >= 3 * scale else 0.0
+    return angle if opening >= tol.LEAST_DART * scale else 0.0
 
 
 def front_levels(

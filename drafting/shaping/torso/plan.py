@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from drafting.body import Body
+from drafting.body import Body, usual_axilla
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.bust import Levels, bust_angle, bust_run, front_levels
+from drafting.shaping.torso.bust import Levels, bust_angle, bust_guessed, bust_run, front_levels
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
@@ -31,6 +31,10 @@ BALANCE = 8.0
 SCYE_BELOW_AXILLA = 30.0
 """mm: a taped scye depth less this stands for the axilla depth, so that the default drop of 40
 ends 10 below the tape (the demand is 0-20)."""
+
+
+UNUSUAL_SCYE = 12.0
+"""mm at adult scale: a taped scye depth so far from the expected one is told (ours; its spread is 10.6)."""
 
 
 @dataclass(frozen=True)
@@ -103,7 +107,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     `darts` False plans a close torso of stretch cloth: no bust shaping, across widths give way.
     Raises `DraftError` where the levels leave no room for an armhole above the waist.
     """
-    findings: list[Finding] = []
+    findings = [*_taped_scye(body, scale), *(bust_guessed(body, scale) if darts else ())]
     shoulder = _shoulder(body)
     both, neck = _necks(body, (body["neck_base_girth"] + ease.neck) / 2, shoulder)
     waist = -(body["back_waist_length"] + ease.length)
@@ -179,6 +183,30 @@ def _shoulder(body: Body) -> Shoulder:
     length = body["shoulder_length"]
     slope = _slope(body["shoulder_drop"], length)
     return Shoulder(slope - 2, slope + 2, length)
+
+
+def _taped_scye(body: Body, scale: float) -> tuple[Finding, ...]:
+    """Return what a taped scye depth costs, where it lies far from what the shoulder leads one to expect."""
+    if not body.measured("scye_depth"):
+        return ()
+    usual = usual_axilla(body)
+    deeper = body["scye_depth"] - SCYE_BELOW_AXILLA * scale - usual
+    if abs(deeper) <= UNUSUAL_SCYE * scale:
+        return ()
+    way, armhole, side = ("deeper", "longer", "shorter") if deeper > 0 else ("higher", "shorter", "longer")
+    return (
+        Finding(
+            "scye depth",
+            "note",
+            "bodice",
+            body["scye_depth"],
+            usual + SCYE_BELOW_AXILLA * scale,
+            f"The scye depth as taped puts the underarm {abs(deeper):.0f} mm {way} than this shoulder, back and "
+            f"arm lead one to expect. It is kept, and costs this: the armhole is some {abs(deeper):.0f} mm "
+            f"{armhole} front and back, the sleeve cap goes with it, and the side seam is {side}. If the "
+            "shoulder slopes more or less than when it was taped, tape it again or leave it out.",
+        ),
+    )
 
 
 def _underarm(body: Body, drop: float, waist: float, scale: float) -> float:
