@@ -57,10 +57,11 @@ def ansur(count: int | None = None) -> tuple[Body, ...]:
     with survey().open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     step = 1 if count is None else len(rows) // count
-    return tuple(_surveyed(row) for row in rows[::step][:count])
+    return tuple(surveyed(row) for row in rows[::step][:count])
 
 
-def _surveyed(row: Mapping[str, str]) -> Body:
+def surveyed(row: Mapping[str, str]) -> Body:
+    """Return one row of the survey as a wearer."""
     mm = {name: float(row[column]) for name, column in DIRECT.items()}
     mm["upper_arm_girth"] = float(row["bicepscircumferenceflexed"]) / FLEXED
     drop = mm["nape_height"] - SIDE_NECK - float(row["acromialheight"])

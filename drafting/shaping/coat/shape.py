@@ -19,7 +19,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.shaping.torso.across import settled_armholes
 from drafting.shaping.torso.armhole import armhole_ends
-from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.plan import BACK_OF_GROWTH, TorsoEase, TorsoPlan, plan_torso
 
 BACK_AT_WAIST = 0.14
 """Half back at the waist as a share of the half waist (coat study, ours)."""
@@ -137,10 +137,14 @@ def _fullness(plan: TorsoPlan) -> float:
 
 
 def shares(plan: TorsoPlan, spare: float) -> Taken:
-    """Return how what is spare at the waist is taken in. A waist too large for it grows the front."""
-    k = plan.scale
-    centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * spare))
-    back = max(LEAST_BACK_SEAM * k, BACK_SEAM * spare)
+    """Return how what is spare at the waist is taken in. A waist too large for it grows the front.
+
+    A belly is let out in front by three quarters of it, and behind by the rest.
+    """
+    k, own = plan.scale, spare + plan.growth
+    behind = BACK_OF_GROWTH * plan.growth / (CENTRE_BACK + BACK_SEAM)
+    centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * (own - behind)))
+    back = max(LEAST_BACK_SEAM * k, BACK_SEAM * (own - behind))
     rest = spare - centre - back
     return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
 

@@ -44,7 +44,7 @@ LEAST_FRONT = 0.86
 NARROWER = 12.0
 """mm at adult scale: how much an estimated half across front gives way to a thick arm (ours)."""
 
-CUT = 15.0
+CUT = 25.0
 """mm at adult scale: how far both half widths across are cut where no scoop is round enough (ours)."""
 
 LONGER, OUTSIDE = 10.0, 10.0
@@ -53,11 +53,19 @@ LONGER, OUTSIDE = 10.0, 10.0
 GROW = 15.0
 """mm at adult scale: how far each half across width may grow for a long flat shoulder (ours)."""
 
+SCOOP = 45.0
+"""mm at adult scale: what a growing width across leaves each scoop, so that it stays round (ours)."""
+
 SHORTER = 0.5
 """The share of a long flat shoulder that may be left out (ours)."""
 
 UPPER_RADIUS = 60.0
 """mm at adult scale: the bend above the across point gets room for this radius (ours)."""
+
+
+UPPER_LEAST = 30.0
+"""mm at adult scale: the bend above the across point under a short shoulder has room for this radius (ours;
+its sharpest place is a little sharper)."""
 
 
 @dataclass(frozen=True)
@@ -96,7 +104,9 @@ def settled_armholes(
     asker = _asker(body, ease)
     now = _tip_outside(plan, ends, asker)
     now = _wide_enough(now, ends, asker, arrive)
+    now = _round_enough(now, ends, asker, arrive)
     now = _room_above(now, ends, asker)
+    now = _round_enough(now, ends, asker, arrive)
     at, lean, both = _lines(now, ends, asker, arrive)
     can = scoops(*both, plan.scale)
     full = can.fullness(ARM_SHARE * asker.arm)
@@ -188,11 +198,17 @@ def _wide_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arriv
     def spare(amount: float) -> float:
         return _can(_given_way(plan, asker, amount), ends, asker, arrive).widest - wanted
 
-    plan = _given_way(plan, asker, _first_good(spare, 2.0))
+    return _given_way(plan, asker, _first_good(spare, 2.0))
+
+
+def _round_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> TorsoPlan:
+    """Return the plan with both widths across cut until no scoop turns too sharply."""
 
     def roundness(amount: float) -> float:
         by = amount * CUT * plan.scale
-        return float(_can(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive).round.max()) - 1
+        at, lean, both = _lines(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive)
+        above = min(map(_radius_above, at, lean)) / (UPPER_LEAST * plan.scale)
+        return min(above, float(scoops(*both, plan.scale).round.max())) - 1
 
     cut = _first_good(roundness, 1.0) * CUT * plan.scale
     return _narrower(plan, (cut, cut), (0.0, 0.0))
@@ -238,13 +254,13 @@ def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker) -> TorsoPlan:
     """Return the plan with room for the bend above the across point under a long flat shoulder."""
 
     def spare(amount: float) -> float:
-        trial = _wider(plan, asker, amount)
+        trial = _wider(plan, ends, asker, amount)
         at = both_points(trial, ends, asker.shoulder_ease)
         slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
         radius = min(map(_spare_above, at, leans(trial, *at)))
         return min(radius / plan.scale - UPPER_RADIUS, slopes - at[0].lean - at[1].lean - 2 * MARGIN)
 
-    return _wider(plan, asker, _first_good(spare, 3.0))
+    return _wider(plan, ends, asker, _first_good(spare, 3.0))
 
 
 def _spare_above(at: ArmholePoints, lean: float) -> float:
@@ -257,14 +273,23 @@ def _spare_above(at: ArmholePoints, lean: float) -> float:
     return lower / math.tan(math.radians(max(lean + head, 1.0) / 2))
 
 
-def _wider(plan: TorsoPlan, asker: Asker, amount: float) -> TorsoPlan:
+def _radius_above(at: ArmholePoints, lean: float) -> float:
+    """Return the same for the tangent at the shoulder point, the short one under a short shoulder."""
+    head = heading(at, lean)
+    upper, _ = tangents(at.shoulder, turn(-90 - lean), at.across, turn(-90 + head))
+    return upper / math.tan(math.radians(max(lean + head, 1.0) / 2)) if upper > 0 else math.inf
+
+
+def _wider(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, amount: float) -> TorsoPlan:
     if amount <= 0:
         return plan
     first, second, third = _steps(amount, 3)
     front, back = plan.across_front, plan.across_back
-    room = max(0.0, 0.88 * plan.half - back - front)
-    lift = 0.0 if asker.front_measured else min(max(0.0, back - front), room)
-    grow = min(GROW * plan.scale, (room - lift) / 2)
+    scoop = SCOOP * plan.scale
+    before = max(0.0, ends.front_under.real - scoop - front)
+    behind = max(0.0, ends.back_under.real - scoop - back)
+    lift = 0.0 if asker.front_measured else min(max(0.0, back - front), before)
+    grow = min(GROW * plan.scale, before - lift, behind)
     shoulder = plan.shoulder
     return replace(
         plan,

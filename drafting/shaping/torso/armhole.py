@@ -20,9 +20,12 @@ from drafting.shaping.torso.plan import TorsoPlan
 MARGIN = 3.0
 """degrees of lean that the armhole keeps over its chord (ours)."""
 
-OUTWARDS, INWARDS = 12.0, 6.0
-"""degrees: how far the armhole may head outwards or inwards of straight down at the across point;
-inwards by at most half its lean at the shoulder (ours, by eye)."""
+OUTWARDS, MOST_OUTWARDS, INWARDS = 5.5, 12.0, 6.0
+"""degrees: how far the armhole may head outwards or inwards of straight down at the across point; outwards
+more where that lies outside the shoulder point, inwards by at most half its lean there (ours, by eye)."""
+
+OUTWARDS_PER_MM = 0.8
+"""degrees more for each mm that the across point lies outside the shoulder point."""
 
 EVEN = 1.4
 """The bend above the across point has tangents at most so unequal; the rest of the longer is straight."""
@@ -107,7 +110,8 @@ def heading(at: ArmholePoints, lean: float) -> float:
     """Return how far outwards of straight down the armhole heads at the across point, degrees."""
     down = at.shoulder - at.across
     even = lean - math.degrees(2 * -at.outside / max(down.imag, 1.0))
-    return min(OUTWARDS, max(-INWARDS, -0.5 * lean, even))
+    most = min(MOST_OUTWARDS, OUTWARDS + OUTWARDS_PER_MM * max(0.0, at.outside))
+    return min(most, max(-INWARDS, -0.5 * lean, even))
 
 
 def tangents(a: complex, leave: complex, b: complex, arrive: complex) -> tuple[float, float]:

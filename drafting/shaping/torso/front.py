@@ -42,7 +42,7 @@ class Panel:
 
 def hem_name(shape: TorsoShape) -> str:
     """Return what the lower edge is called: the waist, or the hem of a torso to the hip."""
-    return "hem" if len(shape.bottom.side.segments) > 1 else "waist"
+    return "hem" if len(shape.bottom.back.side.segments) > 1 else "waist"
 
 
 def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:

@@ -46,7 +46,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     facts = {
         "armhole_drop": drop,
         "bust_dart_degrees": shape.plan.kappa,
-        "side_lean": shape.bottom.lean,
+        "side_lean": shape.bottom.front.lean,
         "front_waist_length": shape.plan.front_neck - shape.plan.waist,
         "scale": shape.plan.scale,
     }
@@ -62,13 +62,17 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
 
 def _refuse_wavy(shape: TorsoShape) -> None:
     """Refuse an armhole so wide for its height, or on so slanting a side, that it cannot be smooth."""
-    for name, path in (("front", shape.front_armhole), ("back", shape.back_armhole)):
+    halves = (
+        ("front", shape.front_armhole, shape.bottom.front.lean),
+        ("back", shape.back_armhole, shape.bottom.back.lean),
+    )
+    for name, path, lean in halves:
         if inflections(path, tol.TURN_MATTERS):
             wide, high = (abs(getattr(path.end - path.start, part)) for part in ("real", "imag"))
             raise DraftError(
                 f"no smooth {name} armhole can be drawn",
                 value=f"{wide:.0f} mm wide and {high:.0f} mm high, on a side seam that leans by "
-                f"{shape.bottom.lean:.0f} degrees",
+                f"{lean:.0f} degrees",
                 turn="choose other bust or waist ease or a deeper armhole, or check the widths "
                 "across, the shoulder and the waist girth",
             )

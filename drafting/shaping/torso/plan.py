@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body, usual_axilla
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.scale import ADULT_BUST, SMALL_BUST
 from drafting.shaping.torso.bust import Levels, bust_angle, bust_guessed, bust_run, front_levels
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
@@ -32,6 +33,10 @@ SCYE_BELOW_AXILLA = 30.0
 """mm: a taped scye depth less this stands for the axilla depth, so that the default drop of 40
 ends 10 below the tape (the demand is 0-20)."""
 
+
+OWN_WAIST, BACK_OF_GROWTH = 0.80, 0.25
+"""The waist that is the trunk's own, as a share of the bust, and the back's part of what it gains over
+that (the survey's waist breadths and depths on its hundred largest bellies)."""
 
 UNUSUAL_SCYE = 12.0
 """mm at adult scale: a taped scye depth so far from the expected one is told (ours; its spread is 10.6)."""
@@ -72,7 +77,8 @@ class TorsoPlan:
 
     `underarm`, `bust_line`, `waist`, `hip` are y levels; `back`, `front` the half widths at the bust line;
     `across_*` the half widths between the arm folds; `kappa` the bust dart's angle, `dart_short` how
-    far its tip ends from `bust_point`; `front_neck` the y of the front side neck point.
+    far its tip ends from `bust_point`; `front_neck` the y of the front side neck point; `growth` what the
+    half waist has gained over the trunk's own line (a belly).
     """
 
     scale: float
@@ -93,6 +99,7 @@ class TorsoPlan:
     dart_short: float
     front_neck: float
     fullness: float
+    growth: float
     darts: bool
     findings: tuple[Finding, ...]
 
@@ -140,9 +147,21 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
         dart_short=(22 + 10 * min(1.0, fullness / 120)) * scale,
         front_neck=front_neck,
         fullness=fullness,
+        growth=belly(body),
         darts=darts,
         findings=tuple(findings),
     )
+
+
+def belly(body: Body) -> float:
+    """Return what the half waist has over the trunk's own line, mm: 0.80 of the bust (survey).
+
+    The rule is for adults: it comes in between a bust of 600 and one of 700 mm, as a child's waist is
+    nearly its bust.
+    """
+    bust = body["bust_girth"]
+    adult = min(1.0, max(0.0, (bust - SMALL_BUST) / (ADULT_BUST - SMALL_BUST)))
+    return adult * max(0.0, body["waist_girth"] - OWN_WAIST * bust) / 2
 
 
 def half_back(half: float, across: tuple[float, float], fullness: float) -> float:

@@ -30,8 +30,8 @@ FRONT_RADIUS, BACK_RADIUS = 26.0, 19.0
 WIDTH_ABOVE = 20.0
 """mm at adult scale above an armhole's lowest point: where its width is judged (block demands)."""
 
-_FULL = np.linspace(0.0, 1.0, 21)
-_T = np.linspace(0.0, 1.0, 33)
+_FULL = np.linspace(0.0, 1.0, 17)
+_T = np.linspace(0.0, 1.0, 57)
 _S = 1 - _T
 _PLACE = np.stack([_S**3, 3 * _S * _S * _T, 3 * _S * _T * _T, _T**3])
 _SPEED = np.stack([-3 * _S * _S, 3 * _S * (_S - 2 * _T), 3 * _T * (2 * _S - _T), 3 * _T * _T])

@@ -43,12 +43,12 @@ class TorsoShape:
     @property
     def back_side(self) -> Path:
         """The back's side seam, underarm downwards."""
-        return self.bottom.side.moved(self.plan.back)
+        return self.bottom.back.side.moved(self.plan.back)
 
     @property
     def front_side(self) -> Path:
         """The front's side seam, underarm downwards, in the frame without bust dart."""
-        return self.bottom.side.moved(self.plan.front)
+        return self.bottom.front.side.moved(self.plan.front)
 
 
 @dataclass(frozen=True)
@@ -64,10 +64,9 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
     plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
-    under = bottom.side.start
-    ends = armhole_ends(plan, under + plan.back, under + plan.front)
-    square = turn(-bottom.lean)
-    holes = settled_armholes(body, ease, plan, ends, (square, square * turn(plan.kappa)))
+    ends = armhole_ends(plan, bottom.back.side.start + plan.back, bottom.front.side.start + plan.front)
+    square = turn(-bottom.back.lean), turn(plan.kappa - bottom.front.lean)
+    holes = settled_armholes(body, ease, plan, ends, square)
     return TorsoShape(holes.plan, bottom, holes.back, holes.front, ends.back_neck, ends.front_neck)
 
 
