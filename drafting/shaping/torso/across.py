@@ -32,7 +32,7 @@ from drafting.shaping.torso.armhole import (
     leans,
     tangents,
 )
-from drafting.shaping.torso.plan import Shoulder, TorsoEase, TorsoPlan
+from drafting.shaping.torso.plan import TorsoEase, TorsoPlan
 from drafting.shaping.torso.scoop import ScoopLine, Scoops, scoop_line, scoops
 
 ARM_SHARE = 0.28
@@ -105,8 +105,9 @@ def settled_armholes(
     now = _tip_outside(plan, ends, asker)
     now = _wide_enough(now, ends, asker, arrive)
     now = _round_enough(now, ends, asker, arrive)
-    now = _room_above(now, ends, asker)
-    now = _round_enough(now, ends, asker, arrive)
+    now = _room_above(now, ends, asker, _wider)
+    for _ in range(2):  # a shorter shoulder moves the across point, and with it the scoop
+        now = _room_above(_round_enough(now, ends, asker, arrive), ends, asker, _shorter)
     at, lean, both = _lines(now, ends, asker, arrive)
     can = scoops(*both, plan.scale)
     full = can.fullness(ARM_SHARE * asker.arm)
@@ -250,17 +251,21 @@ def _first_good(spare: Callable[[float], float], most: float) -> float:
 # ------------------------------------------------------------------------- the shoulder too long
 
 
-def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker) -> TorsoPlan:
+Way = Callable[[TorsoPlan, ArmholeEnds, Asker, float], TorsoPlan]
+"""A plan with so much (0..3) of its ways out taken."""
+
+
+def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, way: Way) -> TorsoPlan:
     """Return the plan with room for the bend above the across point under a long flat shoulder."""
 
     def spare(amount: float) -> float:
-        trial = _wider(plan, ends, asker, amount)
+        trial = way(plan, ends, asker, amount)
         at = both_points(trial, ends, asker.shoulder_ease)
         slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
         radius = min(map(_spare_above, at, leans(trial, *at)))
         return min(radius / plan.scale - UPPER_RADIUS, slopes - at[0].lean - at[1].lean - 2 * MARGIN)
 
-    return _wider(plan, ends, asker, _first_good(spare, 3.0))
+    return way(plan, ends, asker, _first_good(spare, 3.0))
 
 
 def _spare_above(at: ArmholePoints, lean: float) -> float:
@@ -290,10 +295,15 @@ def _wider(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, amount: float) -> T
     behind = max(0.0, ends.back_under.real - scoop - back)
     lift = 0.0 if asker.front_measured else min(max(0.0, back - front), before)
     grow = min(GROW * plan.scale, before - lift, behind)
-    shoulder = plan.shoulder
-    return replace(
+    now = replace(
         plan,
         across_front=front + lift * first + grow * second,
         across_back=back + grow * second,
-        shoulder=Shoulder(shoulder.slope_back, shoulder.slope_front, shoulder.length * (1 - SHORTER * third)),
     )
+    return _shorter(now, ends, asker, 3 * third)
+
+
+def _shorter(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, amount: float) -> TorsoPlan:
+    """Return the plan with a shorter shoulder: by `SHORTER` of it where `amount` is 3."""
+    length = plan.shoulder.length * (1 - SHORTER * amount / 3)
+    return replace(plan, shoulder=replace(plan.shoulder, length=length))
