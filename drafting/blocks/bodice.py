@@ -30,6 +30,7 @@ from drafting.shaping.torso.front import PLACES
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
+from drafting.shaping.torso.round_back import WAYS
 
 
 @dataclass(frozen=True)
@@ -115,11 +116,19 @@ class Choices:
         words=PLACES + PRINCESS,
         group="style",
     )
+    back_shaping: str = choice(
+        "by the figure",
+        "word",
+        "what shapes the back above the blades; by the figure: nothing, or darts where the back is rounded",
+        words=WAYS,
+        group="style",
+        source="common practice; which and how wide from memory and ours",
+    )
     opening: str = OPENING
 
 
 def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
-    """Return the bodice (pieces `back`, `front`, and with a panel seam `front-side`) for `body`.
+    """Return the bodice (`back`, `front`, with a panel seam `front-side`, with a yoke `back-yoke`) for `body`.
 
     Raises `DraftError` where these measures leave no room for an armhole.
     """
@@ -135,5 +144,5 @@ def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         length=choices.length_ease,
         drop=choices.armhole_drop,
     )
-    style = TorsoStyle(choices.length == "hip", True, choices.bust_dart, choices.opening)
+    style = TorsoStyle(choices.length == "hip", True, choices.bust_dart, choices.opening, choices.back_shaping)
     return torso_draft(body, ease, style)

@@ -125,6 +125,32 @@ def usual_axilla(body: Body) -> float:
     return scale * kept(AXILLA_BY_DROP, {"navel_back": back, "nape_drop": drop, "flexed_arm": arm})
 
 
+def shorter_back(body: Body, by: float, tape_below: float) -> Body:
+    """Return the body with a back waist `by` mm shorter, as if its back were not rounded.
+
+    What was estimated from the back waist follows. A taped scye depth loses what it has over the usual
+    one, as the tape ran over the same rounding; a tape lies `tape_below` mm below what it stands for.
+    """
+    back = body["back_waist_length"]
+    given = {name: m.mm for name, m in body.measures.items() if m.source == "measured"}
+    natural = body.waist_level == "natural"
+    was = estimates({**given, "back_waist_length": back}, natural, body.figure)
+    now = estimates({**given, "back_waist_length": back - by}, natural, body.figure)
+    changed = {
+        name: replace(m, mm=m.mm + now[name].mm - was[name].mm)
+        for name, m in body.measures.items()
+        if m.source == "estimated" and name in now and name in was
+    }
+    changed["back_waist_length"] = replace(body.measures["back_waist_length"], mm=back - by)
+    shorter = replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    if not body.measured("scye_depth"):
+        return shorter
+    over = body["scye_depth"] - tape_below - usual_axilla(shorter)
+    scye = body.measures["scye_depth"]
+    changed["scye_depth"] = replace(scye, mm=scye.mm - min(by, max(0.0, over)))
+    return replace(body, measures=MappingProxyType({**body.measures, **changed}))
+
+
 def _taken(measure: Measure) -> Taken:
     if measure.left is None or measure.right is None:
         return measure.mm

@@ -47,8 +47,8 @@ def back_piece(shape: CoatShape) -> Piece:
         Edge("waist", waist, WAIST),
         Edge("panel", shape.back_panel.reversed()),
         Edge("armhole", upper.reversed()),
-        Edge("shoulder", line(tip, shape.back_neck)),
-        Edge("neck", plan.neck.back.reversed()),
+        Edge("shoulder", shape.upper_back.shoulder.before),
+        Edge("neck", shape.upper_back.neck.before),
         Edge(CENTRE_BACK, shape.centre),
     )
     y, across = plan.bust_line, upper.end
@@ -58,7 +58,7 @@ def back_piece(shape: CoatShape) -> Piece:
         Level("across_back", (line(1j * across.imag, across),)),
         Level("waist", (waist,)),
     )
-    points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
+    points = {"nape": shape.upper_back.nape, "side_neck": shape.upper_back.side_neck, "shoulder_point": tip}
     return Piece("back", edges, pair=True, levels=levels, title="Back", points=points).mirrored()
 
 

@@ -20,6 +20,8 @@ from drafting.ground.scale import body_scale
 from drafting.shaping.torso.across import settled_armholes
 from drafting.shaping.torso.armhole import armhole_ends
 from drafting.shaping.torso.plan import BACK_OF_GROWTH, TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.round_back import rounding_said, settled_turn
+from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 BACK_AT_WAIST = 0.14
 """Half back at the waist as a share of the half waist (coat study, ours)."""
@@ -66,7 +68,8 @@ class CoatShape:
 
     Back frame: `centre` (down), `back_panel` and `back_partner` (down from the armhole; the partner
     is the side body's). Front frame: `front_panel` and `front_partner` likewise. Armholes run from
-    the shoulder point to the underarm, the front one with the bust shaping open at the pivot.
+    the shoulder point to the underarm, the front one with the bust shaping open at the pivot;
+    `fitted_back` is the back's as planned, before a rounded back turned it.
     """
 
     plan: TorsoPlan
@@ -76,12 +79,16 @@ class CoatShape:
     back_partner: Path
     front_panel: Path
     front_partner: Path
-    back_armhole: Path
+    upper_back: UpperBack
+    fitted_back: Path
     front_upper: Path
     front_lower: Path
-    back_neck: complex
     front_neck: complex
     bust_notch: float
+
+    @property
+    def back_armhole(self) -> Path:
+        return self.upper_back.armhole
 
     @property
     def pivot(self) -> complex:
@@ -121,7 +128,12 @@ def x_at(path: Path, y: float) -> float:
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
     holes = settled_armholes(body, ease, plan, ends, (1 + 0j, turn(plan.kappa)))
-    return _with_seams(holes.plan, holes.back, holes.front, ends.back_neck, ends.front_neck)
+    plan = holes.plan
+    blade = blade_of(plan.neck, holes.back)
+    rounding = settled_turn(plan, blade.across)
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
+    above = upper_back(plan.neck, holes.back, rounding, plan.scale)
+    return _with_seams(plan, (above, holes.back), holes.front, ends.front_neck)
 
 
 def _pivoted(plan: TorsoPlan) -> TorsoPlan:
@@ -149,10 +161,11 @@ def shares(plan: TorsoPlan, spare: float) -> Taken:
     return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
-def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
+def _with_seams(plan: TorsoPlan, behind: tuple[UpperBack, Path], before: Path, front_neck: complex) -> CoatShape:
     taken = shares(plan, plan.half - plan.waist_half)
-    across = behind.segments[-1].start
-    centre = _centre(plan, across.imag, taken.centre)
+    above, fitted = behind
+    across = above.armhole.segments[-1].start
+    centre = _centre(plan, above, across.imag, taken.centre)
     panel, partner = _back_seam(plan, across, taken)
     share = ON_ARMHOLE[0] + (ON_ARMHOLE[1] - ON_ARMHOLE[0]) * _fullness(plan)
     below = min(share * before.length, MOST_OF_SCOOP * before.lengths[-1])
@@ -160,15 +173,19 @@ def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex,
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
-        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck, notch
+        plan, taken, centre, panel, partner, front, side, above, fitted, upper, lower, front_neck, notch
     )
 
 
-def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
-    """Straight down to the across back, then hollowed to the waist; upright at both ends."""
+def _centre(plan: TorsoPlan, above: UpperBack, across: float, taken: float) -> Path:
+    """Square to the neck and down to the across back, then hollowed to the waist; upright there."""
     top, low = complex(0, across), complex(taken, plan.waist)
     run = top.imag - low.imag
-    return Path((*line(0j, top).segments, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
+    leave = -1j * above.neck.before.reversed().leave
+    first = line(above.nape, top).segments
+    if abs(leave + 1j) > 1e-9:
+        first = (smooth(above.nape, top, leave, -1j),)
+    return Path((*first, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
 
 
 def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]:

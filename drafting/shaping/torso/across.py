@@ -136,13 +136,19 @@ def _asker(body: Body, ease: TorsoEase) -> Asker:
 def _lines(
     plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals
 ) -> tuple[Halves, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
-    """Return points, leans and the lines of both scoops."""
+    """Return points, leans and the lines of both scoops; raises where one cannot be drawn."""
+    found = _points(plan, ends, asker, arrive)
+    if not all(scoop.drawn for scoop in found[2]):
+        raise _none(plan)
+    return found
+
+
+def _points(
+    plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals
+) -> tuple[Halves, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
     at = both_points(plan, ends, asker.shoulder_ease)
     lean = leans(plan, *at)
-    both = scoop_line(at[0], lean[0], arrive[0]), scoop_line(at[1], lean[1], arrive[1])
-    if not (both[0].drawn and both[1].drawn):
-        raise _none(plan)
-    return at, lean, both
+    return at, lean, (scoop_line(at[0], lean[0], arrive[0]), scoop_line(at[1], lean[1], arrive[1]))
 
 
 def _none(plan: TorsoPlan) -> DraftError:
@@ -207,10 +213,14 @@ def _round_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arri
 
     def roundness(amount: float) -> float:
         by = amount * CUT * plan.scale
-        at, lean, both = _lines(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive)
+        at, lean, both = _points(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive)
+        if not (both[0].drawn and both[1].drawn):
+            return -1.0
         above = min(map(_radius_above, at, lean)) / (UPPER_LEAST * plan.scale)
         return min(above, float(scoops(*both, plan.scale).round.max())) - 1
 
+    if roundness(0.0) < 0 and roundness(1.0) <= roundness(0.0):
+        return plan  # a wide flat scoop: less width across would not help
     cut = _first_good(roundness, 1.0) * CUT * plan.scale
     return _narrower(plan, (cut, cut), (0.0, 0.0))
 
@@ -295,11 +305,7 @@ def _wider(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, amount: float) -> T
     behind = max(0.0, ends.back_under.real - scoop - back)
     lift = 0.0 if asker.front_measured else min(max(0.0, back - front), before)
     grow = min(GROW * plan.scale, before - lift, behind)
-    now = replace(
-        plan,
-        across_front=front + lift * first + grow * second,
-        across_back=back + grow * second,
-    )
+    now = replace(plan, across_front=front + lift * first + grow * second, across_back=back + grow * second)
     return _shorter(now, ends, asker, 3 * third)
 
 

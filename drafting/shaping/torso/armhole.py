@@ -127,25 +127,29 @@ def tangents(a: complex, leave: complex, b: complex, arrive: complex) -> tuple[f
 
 
 def upper_part(at: ArmholePoints, lean: float) -> tuple[Segment, ...]:
-    """Return the armhole from the shoulder point to the across point: a straight and a round bend.
+    """Return the armhole from the shoulder point to the across point: a straight and a round bend."""
+    return straight_and_bend(at.shoulder, turn(-90 - lean), at.across, turn(-90 + heading(at, lean)))
 
-    Where the tangents do not meet between the two it is one plain curve that bends both ways.
+
+def straight_and_bend(start: complex, leave: complex, end: complex, arrive: complex) -> tuple[Segment, ...]:
+    """Return a bend between two directions whose tangents are nearly even, and a straight that fills up.
+
+    Where the tangents do not meet between the two ends it is one plain curve that bends both ways.
     """
-    leave, arrive = turn(-90 - lean), turn(-90 + heading(at, lean))
-    first, second = tangents(at.shoulder, leave, at.across, arrive)
+    first, second = tangents(start, leave, end, arrive)
     if not 0 < min(first, second) < math.inf:
-        return (smooth(at.shoulder, at.across, leave, arrive),)
-    start, end = at.shoulder, at.across
+        return (smooth(start, end, leave, arrive),)
+    a, b = start, end
     if first > EVEN * second + UNSEEN:
-        start += leave * (first - EVEN * second)
+        a += leave * (first - EVEN * second)
         first = EVEN * second
     elif second > EVEN * first + UNSEEN:
-        end -= arrive * (second - EVEN * first)
+        b -= arrive * (second - EVEN * first)
         second = EVEN * first
     share = _arc_handle(abs(cmath.phase(arrive / leave)))
-    bend = Cubic(start, start + share * first * leave, end - share * second * arrive, end)
-    before = (Line(at.shoulder, start),) if start != at.shoulder else ()
-    after = (Line(end, at.across),) if end != at.across else ()
+    bend = Cubic(a, a + share * first * leave, b - share * second * arrive, b)
+    before = (Line(start, a),) if a != start else ()
+    after = (Line(b, end),) if b != end else ()
     return (*before, bend, *after)
 
 

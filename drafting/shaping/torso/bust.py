@@ -37,6 +37,32 @@ def bust_run(body: Body, front: float, across_front: float) -> Run:
     return Run(point, (across_front + front) / 2 - point)
 
 
+TAPE_APART = 10.0
+"""mm at adult scale: back and front waist length may disagree by so much before a back is rounded: the
+tapes' own doubt, which stays in the front (ours)."""
+
+
+def back_excess(body: Body, plain: float, arm: float, scale: float) -> float:
+    """Return what the back is longer than its front leads one to expect, mm: a rounded back.
+
+    `plain` is how far the front side neck of a flat chest lies above the nape. Only a measured front tells.
+    """
+    if not body.measured("front_waist_length"):
+        return 0.0
+    bust = math.sin(math.radians(angle_of_girths(body))) * arm
+    expected = body["back_waist_length"] + plain + bust
+    return max(0.0, expected - body["front_waist_length"] - TAPE_APART * scale)
+
+
+def angle_of_girths(body: Body) -> float:
+    """Return the bust dart's angle by bust and high bust, degrees: see `bust_angle`."""
+    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
+    return 2 * math.degrees(math.asin(min(0.5, fullness / 4 / (OPENED_AT * body["bust_girth"]))))
+
+
+OPENED_AT = 0.10
+"""Where the bust dart's opening is taken, from the bust point, as a share of the bust girth (ours)."""
+
 GUESSED = 6.0
 """mm at adult scale: bust less an estimated high bust from which a maker is asked (block demands)."""
 
@@ -61,9 +87,7 @@ def bust_guessed(body: Body, scale: float) -> tuple[Finding, ...]:
     )
 
 
-def bust_angle(
-    body: Body, fullness: float, scale: float, plain: float, arm: float, findings: list[Finding]
-) -> float:
+def bust_angle(body: Body, scale: float, plain: float, arm: float, findings: list[Finding]) -> float:
     """Return the bust dart's angle, degrees.
 
     The armhole must open by half the fullness (bust less high bust) at a tenth of the bust girth
@@ -71,8 +95,8 @@ def bust_angle(
     the front waist length is measured, what it says has equal weight: twice as much where the high
     bust is only an estimate.
     """
-    radius = 0.10 * body["bust_girth"]
-    angle = 2 * math.degrees(math.asin(min(0.5, fullness / 4 / radius)))
+    radius = OPENED_AT * body["bust_girth"]
+    angle = angle_of_girths(body)
     if body.measured("front_waist_length"):
         extra = body["front_waist_length"] - plain
         by_length = math.degrees(math.asin(max(0.0, min(0.6, extra / max(arm, 1.0)))))

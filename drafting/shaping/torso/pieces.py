@@ -12,11 +12,12 @@ from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, hem_name, waist_edges
+from drafting.shaping.torso.front import Panel, across_is_drawn, dart_edges, front_panel, hem_name, waist_edges
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
 from drafting.shaping.torso.shape import TorsoKind, TorsoShape, fit_drop, shape_torso
+from drafting.shaping.torso.upper_back import Seamline, UpperBack
 
 
 @dataclass(frozen=True)
@@ -27,10 +28,11 @@ class TorsoStyle:
     darts: bool
     bust_dart: str
     opening: str
+    back_shaping: str = "ease"
 
     @property
     def kind(self) -> TorsoKind:
-        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS)
+        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS, self.back_shaping)
 
 
 def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
@@ -41,22 +43,23 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     drop = fit_drop(body, ease, style.kind)
     shape = shape_torso(body, ease, drop, style.kind)
     _refuse_wavy(shape)
-    back = _back(shape, style)
+    backs = _back(shape, style)
     pieces, panels = _fronts(shape, style)
     facts = {
         "armhole_drop": drop,
         "bust_dart_degrees": shape.plan.kappa,
         "side_lean": shape.bottom.front.lean,
         "front_waist_length": shape.plan.front_neck - shape.plan.waist,
+        "back_waist_length": shape.upper_back.nape.imag - shape.plan.waist,
         "scale": shape.plan.scale,
     }
     return Draft(
-        (back, *pieces),
-        _seams(back, pieces, panels, ease),
+        (*backs, *pieces),
+        _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
         (*shape.plan.findings, *_said(drop, ease)),
         facts,
-        _chains(back, pieces),
+        _chains(backs, pieces),
     )
 
 
@@ -85,19 +88,22 @@ def _centre(path: Path, which: str, style: TorsoStyle) -> Edge:
     return Edge("centre", path, EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD)
 
 
-def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
-    plan, half = shape.plan, shape.bottom.back
+def _back(shape: TorsoShape, style: TorsoStyle) -> tuple[Piece, ...]:
+    """Return the back: one piece, or with a yoke the back below it and the yoke."""
+    plan, half, upper = shape.plan, shape.bottom.back, shape.upper_back
     low = plan.hip if style.to_hip else plan.waist
-    tip = shape.back_armhole.start
+    above = upper_edges(upper)
+    top = (above[0],) if upper.lower is None else (Edge("armhole", upper.armholes[1].reversed()),)
+    closing = above[1:] if upper.lower is None else (Edge("yoke", upper.lower.reversed()),)
+    end = closing[-1].path.end
     edges = (
         *waist_edges(hem_name(shape), half.hem, half.tip),
         Edge("side", shape.back_side.reversed()),
-        Edge("armhole", shape.back_armhole.reversed()),
-        Edge("shoulder", line(tip, shape.back_neck)),
-        Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING),
-        _centre(line(0j, complex(0, low)), "back", style),
+        *top,
+        *closing,
+        _centre(line(end, complex(0, low)), "back", style),
     )
-    across = complex(0, shape.back_armhole.segments[-1].start.imag)
+    across = complex(0, upper.armhole.segments[-1].start.imag)
     hip = (Level("hip", half.hem),) if style.to_hip else ()
     levels = (
         Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),
@@ -105,21 +111,37 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
         Level("waist", half.waist),
         *hip,
     )
-    piece = Piece(
-        "back",
-        edges,
-        pair=style.opening == "back",
-        levels=levels,
-        title="Back",
-        darts=(half.inner,) if half.inner else (),
-        points={
-            "nape": 0j,
-            "side_neck": shape.back_neck,
-            "shoulder_point": tip,
-            "underarm": shape.back_side.start,
-        },
+    points = {"nape": upper.nape, "side_neck": upper.side_neck, "shoulder_point": upper.tip}
+    under = {"underarm": shape.back_side.start}
+    opens = style.opening == "back"
+    darts = (half.inner,) if half.inner else ()
+    own = under if upper.lower else points | under
+    back = Piece("back", edges, pair=opens, levels=levels, title="Back", darts=darts, points=own)
+    if upper.yoke is None:
+        return (back.mirrored(),)
+    seam = Edge("yoke", upper.yoke)
+    above = (seam, *above, _centre(line(upper.nape, upper.yoke.start), "back", style))
+    yoke = Piece("back-yoke", above, pair=opens, title="Back yoke", points=points)
+    return back.mirrored(), yoke.mirrored()
+
+
+def upper_edges(upper: UpperBack) -> tuple[Edge, ...]:
+    """Return armhole, shoulder and neck of an upper back, with their darts, in ring order."""
+    return (
+        Edge("armhole", upper.armholes[0].reversed()),
+        *_with_dart("shoulder", upper.shoulder, EdgeKind.SEAM, ("outer", "inner")),
+        *_with_dart("neck", upper.neck, EdgeKind.OPENING, ("side", "centre")),
     )
-    return piece.mirrored()
+
+
+def _with_dart(name: str, seam: Seamline, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
+    if seam.legs is None or seam.after is None:
+        return [Edge(name, seam.before, kind)]
+    return [
+        Edge(f"{name}_{parts[0]}", seam.before, kind),
+        *dart_edges(f"{name}_dart", *seam.legs),
+        Edge(f"{name}_{parts[1]}", seam.after, kind),
+    ]
 
 
 def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Panels | None]:
@@ -159,15 +181,19 @@ def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
     return tuple(found)
 
 
-def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
-    seams = [
-        Seam("side", refs(fronts, "side"), (("back", "side"),)),
-        Seam("shoulder", (("back", "shoulder"),), tuple(reversed(refs(fronts, "shoulder"))), ease.shoulder),
-    ]
+def _seams(
+    backs: tuple[Piece, ...], fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase
+) -> tuple[Seam, ...]:
+    shoulders = refs(backs, "shoulder"), tuple(reversed(refs(fronts, "shoulder")))
+    seams = [Seam("side", refs(fronts, "side"), (("back", "side"),)), Seam("shoulder", *shoulders, ease.shoulder)]
+    if len(backs) > 1:
+        half = backs[1]["yoke"].length / 2
+        notch = SeamNotch("yoke", half, half, 2)
+        seams.append(Seam("back yoke", (("back", "yoke"),), (("back-yoke", "yoke"),), notches=(notch,)))
     if panels:
         notch = SeamNotch("bust", panels.notch, panels.notch)
         seams.append(Seam("princess", (("front", "princess"),), (("front-side", "princess"),), notches=(notch,)))
-    for piece in (back, *fronts):
+    for piece in (*backs, *fronts):
         for edge in piece.edges:
             if edge.kind is EdgeKind.DART and edge.name.endswith("_in"):
                 dart = edge.name.removesuffix("_in")
@@ -177,19 +203,19 @@ def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: 
     return tuple(seams)
 
 
-def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
+def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
     """The stretches that other blocks fit onto, each in outline order; the waist from front to back."""
     waist = [
         (piece.name, edge.name)
-        for piece in (*fronts, back)
+        for piece in (*fronts, backs[0])
         for edge in piece.edges
         if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
         "front_armhole": refs(fronts, "armhole"),
-        "back_armhole": (("back", "armhole"),),
+        "back_armhole": tuple((piece.name, "armhole") for piece in reversed(backs)),
         "front_neck": refs(fronts, "neck"),
-        "back_neck": (("back", "neck"),),
+        "back_neck": refs(backs, "neck"),
     }
 
 

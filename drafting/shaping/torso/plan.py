@@ -10,11 +10,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from drafting.body import Body, usual_axilla
+from drafting.body import Body, shorter_back, usual_axilla
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import ADULT_BUST, SMALL_BUST
-from drafting.shaping.torso.bust import Levels, bust_angle, bust_guessed, bust_run, front_levels
+from drafting.shaping.torso.bust import Levels, back_excess, bust_angle, bust_guessed, bust_run, front_levels
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
@@ -78,7 +78,8 @@ class TorsoPlan:
     `underarm`, `bust_line`, `waist`, `hip` are y levels; `back`, `front` the half widths at the bust line;
     `across_*` the half widths between the arm folds; `kappa` the bust dart's angle, `dart_short` how
     far its tip ends from `bust_point`; `front_neck` the y of the front side neck point; `growth` what the
-    half waist has gained over the trunk's own line (a belly).
+    half waist has gained over the trunk's own line (a belly); `excess` what the back is longer than its
+    front (a rounded back), which the levels leave out: it stands above the blades.
     """
 
     scale: float
@@ -100,6 +101,7 @@ class TorsoPlan:
     front_neck: float
     fullness: float
     growth: float
+    excess: float
     darts: bool
     findings: tuple[Finding, ...]
 
@@ -114,18 +116,22 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     `darts` False plans a close torso of stretch cloth: no bust shaping, across widths give way.
     Raises `DraftError` where the levels leave no room for an armhole above the waist.
     """
-    findings = [*_taped_scye(body, scale), *(bust_guessed(body, scale) if darts else ())]
     shoulder = _shoulder(body)
     both, neck = _necks(body, (body["neck_base_girth"] + ease.neck) / 2, shoulder)
-    waist = -(body["back_waist_length"] + ease.length)
-    levels = Levels(_underarm(body, drop, waist, scale), waist, ease.length)
     half = (body["bust_girth"] + ease.bust) / 2
+    findings = list(bust_guessed(body, scale) if darts else ())
     across = _across(body, ease, half, darts, findings)
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
     back = half_back(half, across, fullness)
     run = bust_run(body, half - back, across[1])
     plain = BACK_RISE * both.width - BALANCE * scale
-    kappa = bust_angle(body, fullness, scale, plain - waist, run.arm, findings) if darts else 0.0
+    excess = back_excess(body, plain, run.arm, scale)
+    if excess > 0:
+        body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
+    findings += _taped_scye(body, scale)
+    waist = -(body["back_waist_length"] + ease.length)
+    levels = Levels(_underarm(body, drop, waist, scale), waist, ease.length)
+    kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0
     raised = plain + math.sin(math.radians(kappa)) * run.arm
     front_neck, point_y = front_levels(body, both.width, raised, run.point, levels, scale, findings)
     return TorsoPlan(
@@ -148,6 +154,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
         front_neck=front_neck,
         fullness=fullness,
         growth=belly(body),
+        excess=excess,
         darts=darts,
         findings=tuple(findings),
     )

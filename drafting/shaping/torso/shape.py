@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from drafting.body import Body
@@ -16,6 +16,8 @@ from drafting.shaping.torso.across import settled_armholes
 from drafting.shaping.torso.armhole import armhole_ends
 from drafting.shaping.torso.below_bust import Bottom, draw_bottom
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.round_back import rounding_said, settled_rounding
+from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 LOW_CAP, HIGH_CAP = 0.60, 5 / 6
 """Cap height over armhole depth that the armhole is fitted to allow (block demands; row W23)."""
@@ -27,14 +29,23 @@ DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 @dataclass(frozen=True)
 class TorsoShape:
     """The settled plan, what lies below the bust, and the armholes (shoulder point to underarm),
-    the front one drawn with the bust dart open at the side."""
+    the front one drawn with the bust dart open at the side.
+
+    `fitted_back` is the back's armhole before it was shaped above the blades: the underarm is fitted
+    to the arm with it, so that a rounded back moves nothing in front.
+    """
 
     plan: TorsoPlan
     bottom: Bottom
-    back_armhole: Path
+    upper_back: UpperBack
+    fitted_back: Path
     front_armhole: Path
-    back_neck: complex
     front_neck: complex
+
+    @property
+    def back_armhole(self) -> Path:
+        """The back's armhole, shoulder point to underarm, as sewn."""
+        return self.upper_back.armhole
 
     def turned(self, path: Path, share: float) -> Path:
         """Return `path` turned about the bust point by `share` of the bust dart's angle."""
@@ -53,11 +64,13 @@ class TorsoShape:
 
 @dataclass(frozen=True)
 class TorsoKind:
-    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point."""
+    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point, and how
+    the back is shaped above the blades (one of `round_back.WAYS`)."""
 
     to_hip: bool = False
     darts: bool = True
     tip_at_point: bool = False
+    back_shaping: str = "ease"
 
 
 def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
@@ -67,14 +80,19 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     ends = armhole_ends(plan, bottom.back.side.start + plan.back, bottom.front.side.start + plan.front)
     square = turn(-bottom.back.lean), turn(plan.kappa - bottom.front.lean)
     holes = settled_armholes(body, ease, plan, ends, square)
-    return TorsoShape(holes.plan, bottom, holes.back, holes.front, ends.back_neck, ends.front_neck)
+    plan = holes.plan
+    blade = blade_of(plan.neck, holes.back)
+    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"])
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
+    upper = upper_back(plan.neck, holes.back, rounding, plan.scale)
+    return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
 
 
 def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
     """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
     return (
         HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
-        HalfArmhole(shape.back_armhole.reversed(), 0.0, scale),
+        HalfArmhole(shape.fitted_back.reversed(), 0.0, scale),
     )
 
 
@@ -88,17 +106,22 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
+    def shape_at(drop: float) -> TorsoShape:
+        return shape_torso(body, ease, drop, kind)
+
+    @cache
     def halves_at(drop: float) -> Halves:
-        return Halves(*halves(shape_torso(body, ease, drop, kind), scale))
+        return Halves(*halves(shape_at(drop), scale))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
         return both.width(share * (both.front.depth + both.back.depth) / 2, 3.0) - width
 
     drop = ease.drop
-    room = body["back_waist_length"] - body["axilla_depth"] - 75 * scale
     low = spare(drop, LOW_CAP)
     if low < 0:
+        plan = shape_at(drop).plan
+        room = drop + plan.underarm - plan.waist - 75 * scale
         most = max(drop, min(DEEPEST_DROP * scale, room))
         return _root(lambda d: spare(d, LOW_CAP), (drop, low), most)
     high = spare(drop, HIGH_CAP)
