@@ -16,7 +16,7 @@ from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import Side
-from drafting.body.sides import differing, one_side
+from drafting.body.sides import differing, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.treatments import untakeable
 from drafting.costume.choices import Chosen, Origin, block_named, choose
@@ -149,9 +149,9 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     if not differing(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
-    if alike(left, right):
-        return _one_hand(body, fabric, block, chosen)
-    return both_hands(left, right)
+    same = alike(left, right)
+    draft = _one_hand(body, fabric, block, chosen) if same else both_hands(left, right)
+    return replace(draft, findings=(*settled_middle(body), *draft.findings))
 
 
 SIDES: tuple[Side, Side] = ("left", "right")

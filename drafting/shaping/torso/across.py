@@ -63,6 +63,9 @@ UPPER_RADIUS = 60.0
 """mm at adult scale: the bend above the across point gets room for this radius (ours)."""
 
 
+LOOKED_AT = 6
+"""At so many amounts a way out is looked at where all of it is not enough."""
+
 UPPER_LEAST = 30.0
 """mm at adult scale: the bend above the across point under a short shoulder has room for this radius (ours;
 its sharpest place is a little sharper)."""
@@ -205,7 +208,7 @@ def _wide_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arriv
     def spare(amount: float) -> float:
         return _can(_given_way(plan, asker, amount), ends, asker, arrive).widest - wanted
 
-    return _given_way(plan, asker, _first_good(spare, 2.0))
+    return _given_way(plan, asker, _first_good(spare, 2.0, 3.0))
 
 
 def _round_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> TorsoPlan:
@@ -219,9 +222,7 @@ def _round_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arri
         above = min(map(_radius_above, at, lean)) / (UPPER_LEAST * plan.scale)
         return min(above, float(scoops(*both, plan.scale).round.max())) - 1
 
-    if roundness(0.0) < 0 and roundness(1.0) <= roundness(0.0):
-        return plan  # a wide flat scoop: less width across would not help
-    cut = _first_good(roundness, 1.0) * CUT * plan.scale
+    cut = _first_good(roundness, 1.0, 0.1) * CUT * plan.scale
     return _narrower(plan, (cut, cut), (0.0, 0.0))
 
 
@@ -249,13 +250,23 @@ def _steps(amount: float, count: int) -> tuple[float, ...]:
     return tuple(min(1.0, max(0.0, amount - step)) for step in range(count))
 
 
-def _first_good(spare: Callable[[float], float], most: float) -> float:
-    """Return the least amount (0..most) at which `spare` is not below 0; `most` where it never is."""
-    if spare(0.0) >= 0:
+def _first_good(spare: Callable[[float], float], most: float, worth: float) -> float:
+    """Return an amount (0..most) at which `spare` is 0, none where it is above 0 without.
+
+    Where no amount is enough it is the one that comes nearest, taken in full only where it gains at
+    least `worth`: so that nothing jumps where giving way begins to make things worse.
+    """
+    without = spare(0.0)
+    if without >= 0:
         return 0.0
-    if spare(most) <= 0:
-        return most
-    return float(brentq(spare, 0.0, most, xtol=1e-7))
+    if spare(most) > 0:
+        return float(brentq(spare, 0.0, most, xtol=1e-7))
+    tries = [most * i / LOOKED_AT for i in range(LOOKED_AT + 1)]
+    found = [spare(amount) for amount in tries]
+    best = max(range(len(tries)), key=found.__getitem__)
+    if found[best] > 0:
+        return float(brentq(spare, 0.0, tries[best], xtol=1e-7))
+    return tries[best] * min(1.0, (found[best] - without) / min(worth, -without))
 
 
 # ------------------------------------------------------------------------- the shoulder too long
@@ -275,7 +286,7 @@ def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, way: Way) -> T
         radius = min(map(_spare_above, at, leans(trial, *at)))
         return min(radius / plan.scale - UPPER_RADIUS, slopes - at[0].lean - at[1].lean - 2 * MARGIN)
 
-    return way(plan, ends, asker, _first_good(spare, 3.0))
+    return way(plan, ends, asker, _first_good(spare, 3.0, 5.0))
 
 
 def _spare_above(at: ArmholePoints, lean: float) -> float:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scipy.optimize import brentq
 
@@ -159,24 +159,23 @@ def _run(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
 def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
     """Return one half to the hip, its side edge `long` mm long (None: as the hip's level asks)."""
     share = half.share
-    seam, lean = _profile(plan, share, 0.0)
-    if long is not None:
-        up = 0.0
-        for _ in range(20):  # the hem is raised or lowered at the side; nearly one for one
-            miss = seam.length - long
-            if abs(miss) < 1e-6:
-                break
-            up += miss
-            seam, lean = _profile(plan, share, up)
-    low, end = complex(0, plan.hip), half.width + seam.end
-    hem = (line(low, end) if abs((end - low).imag) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j),)
+    up, wider = 0.0, 0.0
+    for _ in range(20):  # the hem is raised or lowered at the side, nearly one for one
+        seam, lean = _profile(plan, replace(share, hip=share.hip + wider), up)
+        low, end = complex(0, plan.hip), half.width + seam.end
+        hem = line(low, end) if abs(up) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j)
+        miss = seam.length - long if long is not None else 0.0
+        over = hem.length - half.width - share.hip
+        if max(abs(miss), abs(over)) < 1e-6:
+            break
+        up, wider = up + miss, wider - over
     centre, edge = complex(0, plan.waist), complex(half.width - share.side, plan.waist)
     if share.dart <= 0:
-        return HalfBottom(hem, (line(centre, edge),), seam, lean)
+        return HalfBottom((hem,), (line(centre, edge),), seam, lean)
     foot = complex(half.tip.real, plan.waist - half.reach * (plan.waist - plan.hip))
     left, right = (complex(half.tip.real + s * share.dart / 2, plan.waist) for s in (-1, 1))
     inner = InnerDart("waist_dart", line(half.tip, left, foot), line(half.tip, right, foot))
-    return HalfBottom(hem, (line(centre, left), line(right, edge)), seam, lean, half.tip, inner)
+    return HalfBottom((hem,), (line(centre, left), line(right, edge)), seam, lean, half.tip, inner)
 
 
 def _profile(plan: TorsoPlan, share: Share, up: float) -> tuple[Path, float]:

@@ -37,12 +37,7 @@ def bust_run(body: Body, front: float, across_front: float) -> Run:
     return Run(point, (across_front + front) / 2 - point)
 
 
-TAPE_APART = 10.0
-"""mm at adult scale: back and front waist length may disagree by so much before a back is rounded: the
-tapes' own doubt, which stays in the front (ours)."""
-
-
-def back_excess(body: Body, plain: float, arm: float, scale: float) -> float:
+def back_excess(body: Body, plain: float, arm: float) -> float:
     """Return what the back is longer than its front leads one to expect, mm: a rounded back.
 
     `plain` is how far the front side neck of a flat chest lies above the nape. Only a measured front tells.
@@ -51,7 +46,7 @@ def back_excess(body: Body, plain: float, arm: float, scale: float) -> float:
         return 0.0
     bust = math.sin(math.radians(angle_of_girths(body))) * arm
     expected = body["back_waist_length"] + plain + bust
-    return max(0.0, expected - body["front_waist_length"] - TAPE_APART * scale)
+    return max(0.0, expected - body["front_waist_length"])
 
 
 def angle_of_girths(body: Body) -> float:

@@ -11,10 +11,11 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body, shorter_back, usual_axilla
+from drafting.body.sides import both_sides
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import ADULT_BUST, SMALL_BUST
-from drafting.shaping.torso.bust import Levels, back_excess, bust_angle, bust_guessed, bust_run, front_levels
+from drafting.shaping.torso.bust import Levels, Run, back_excess, bust_angle, bust_guessed, bust_run, front_levels
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
@@ -123,9 +124,9 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     across = _across(body, ease, half, darts, findings)
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
     back = half_back(half, across, fullness)
-    run = bust_run(body, half - back, across[1])
+    run = _run(both_sides(body), ease, darts)
     plain = BACK_RISE * both.width - BALANCE * scale
-    excess = back_excess(body, plain, run.arm, scale)
+    excess = back_excess(body, plain, run.arm)
     if excess > 0:
         body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
     findings += _taped_scye(body, scale)
@@ -169,6 +170,14 @@ def belly(body: Body) -> float:
     bust = body["bust_girth"]
     adult = min(1.0, max(0.0, (bust - SMALL_BUST) / (ADULT_BUST - SMALL_BUST)))
     return adult * max(0.0, body["waist_girth"] - OWN_WAIST * bust) / 2
+
+
+def _run(body: Body, ease: TorsoEase, darts: bool) -> Run:
+    """Return where the bust lies, by the mean of both hands: both sides meet in one centre front."""
+    half = (body["bust_girth"] + ease.bust) / 2
+    across = _across(body, ease, half, darts, [])
+    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
+    return bust_run(body, half - half_back(half, across, fullness), across[1])
 
 
 def half_back(half: float, across: tuple[float, float], fullness: float) -> float:

@@ -24,10 +24,11 @@ WAYS = ("by the figure", "ease", "shoulder dart", "neck dart", "yoke")
 BLADE = 0.55
 """The blade's place on the across back line, as a share of the half width (ours)."""
 
-EASED = 8.0
-"""mm at adult scale: a back longer by no more than this is eased, with no dart (ours)."""
+EASED = 12.0
+"""mm at adult scale: a back longer by no more than this is eased, with no dart; two tapes may disagree by
+as much (ours)."""
 
-LONGER_ARMHOLE, SHORTER_ARMHOLE = 15.0, 10.0
+LONGER_ARMHOLE, SHORTER_ARMHOLE = 13.0, 10.0
 """mm at adult scale: how much longer the back armhole may get, and how much shorter by a dart (ours)."""
 
 MOST_MOUTH = {"shoulder dart": 22.0, "neck dart": 15.0}
@@ -89,7 +90,7 @@ def settled_rounding(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Ro
     if way != "neck dart":
         shoulder = _dart(excess, blade.shoulder, blade.arm, given, ("shoulder dart", scale))
     left = excess - blade.arm * math.sin(shoulder)
-    if way == "neck dart" or (way == "both darts" and left > EASED * scale):
+    if way == "neck dart" or (way == "both darts" and left > tol.LEAST_DART * scale):
         neck = _dart(left, blade.neck, blade.arm, given, ("neck dart", scale))
     raised = blade.arm * math.sin(shoulder + neck)
     darts = Rounding(shoulder=math.degrees(shoulder), neck=math.degrees(neck))

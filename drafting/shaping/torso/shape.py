@@ -132,14 +132,18 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
 
 
 def _root(spare: Callable[[float], float], start: tuple[float, float], limit: float) -> float:
-    """Return where `spare` passes 0 between `start` (a drop, and what is spare there) and `limit`.
+    """Return where `spare` first passes 0 from `start` (a drop, and what is spare there) to `limit`.
 
-    The limit where it does not.
+    The limit where it does not. It is looked at in thirds, as it may pass 0 twice.
     """
     if start[0] == limit:
         return limit
-    at_limit = spare(limit)
-    if (start[1] > 0) == (at_limit > 0):
-        return limit
-    low, high = sorted((start, (limit, at_limit)))
-    return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+    last = start
+    for third in (1, 2, 3):
+        drop = start[0] + (limit - start[0]) * third / 3
+        here = (drop, spare(drop))
+        if (last[1] > 0) != (here[1] > 0):
+            low, high = sorted((last, here))
+            return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+        last = here
+    return limit
