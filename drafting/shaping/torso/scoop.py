@@ -94,9 +94,10 @@ def radii(scoop: ScoopLine) -> Numbers:
 def widths(scoop: ScoopLine, above: float) -> Numbers:
     """Return how far it is across (mm) from the scoop to the underarm, `above` mm over its lowest point."""
     points = _all(scoop) @ _PLACE
-    low = points.imag.min(axis=1)
-    level = low + above
-    over = points.imag > level[:, None]
+    lowest = points.imag.argmin(axis=1)
+    level = points.imag[np.arange(len(lowest)), lowest] + above
+    before = np.arange(points.shape[1]) < lowest[:, None]  # a front turned up by its dart rises again
+    over = before & (points.imag > level[:, None])
     last = np.clip(over.shape[1] - 1 - np.argmax(over[:, ::-1], axis=1), 0, over.shape[1] - 2)
     rows = np.arange(len(last))
     a, b = points[rows, last], points[rows, last + 1]
