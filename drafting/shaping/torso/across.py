@@ -33,7 +33,7 @@ from drafting.shaping.torso.armhole import (
     tangents,
 )
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan
-from drafting.shaping.torso.scoop import ScoopLine, Scoops, scoop_line, scoops
+from drafting.shaping.torso.scoop import BACK_RADIUS, FRONT_RADIUS, ScoopLine, Scoops, radii, scoop_line, scoops
 
 ARM_SHARE = 0.28
 """Width of the whole armhole near its bottom over the hanging upper arm (block demands)."""
@@ -45,7 +45,7 @@ NARROWER = 12.0
 """mm at adult scale: how much an estimated half across front gives way to a thick arm (ours)."""
 
 CUT = 25.0
-"""mm at adult scale: how far both half widths across are cut where no scoop is round enough (ours)."""
+"""mm at adult scale: how far a half width across is cut where no scoop is round enough (ours)."""
 
 LONGER, OUTSIDE = 10.0, 10.0
 """mm at adult scale: how much longer the shoulder, how far outside the across point (block demands)."""
@@ -212,18 +212,24 @@ def _wide_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arriv
 
 
 def _round_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> TorsoPlan:
-    """Return the plan with both widths across cut until no scoop turns too sharply."""
+    """Return the plan with each width across cut until its armhole turns nowhere too sharply."""
+    cuts = [_cut(plan, ends, asker, arrive, half) for half in (0, 1)]
+    return _narrower(plan, (cuts[0], cuts[1]), (0.0, 0.0))
+
+
+def _cut(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals, half: int) -> float:
+    """Return by how much (mm) the half width across of the back (0) or front (1) has to be cut."""
+    most, least = CUT * plan.scale, (BACK_RADIUS, FRONT_RADIUS)[half] * plan.scale
 
     def roundness(amount: float) -> float:
-        by = amount * CUT * plan.scale
-        at, lean, both = _points(_narrower(plan, (by, by), (0.0, 0.0)), ends, asker, arrive)
-        if not (both[0].drawn and both[1].drawn):
+        by = (amount * most, 0.0) if half == 0 else (0.0, amount * most)
+        at, lean, both = _points(_narrower(plan, by, (0.0, 0.0)), ends, asker, arrive)
+        if not both[half].drawn:
             return -1.0
-        above = min(map(_radius_above, at, lean)) / (UPPER_LEAST * plan.scale)
-        return min(above, float(scoops(*both, plan.scale).round.max())) - 1
+        above = _radius_above(at[half], lean[half]) / (UPPER_LEAST * plan.scale)
+        return min(above, float(radii(both[half]).max()) / least) - 1
 
-    cut = _first_good(roundness, 1.0, 0.1) * CUT * plan.scale
-    return _narrower(plan, (cut, cut), (0.0, 0.0))
+    return _first_good(roundness, 1.0, 0.1) * most
 
 
 def _can(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> Scoops:

@@ -66,10 +66,14 @@ class HalfBottom:
 
 @dataclass(frozen=True)
 class Bottom:
-    """Back and front below the bust; their side edges are equally long."""
+    """Back and front below the bust; their side edges are equally long.
+
+    `hung` is what both halves are wider at the hip than asked, mm: a side hangs straight under a belly.
+    """
 
     back: HalfBottom
     front: HalfBottom
+    hung: float
 
 
 @dataclass(frozen=True)
@@ -94,7 +98,8 @@ def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) 
     before = _Half(plan.front, front, plan.bust_point - 1j * short, FRONT_DIAMOND)
     draw = _to_hip if to_hip else _to_waist
     first = draw(plan, behind, None)
-    return Bottom(first, draw(plan, before, first.side.length))
+    hung = back.hung + front.hung if to_hip else 0.0
+    return Bottom(first, draw(plan, before, first.side.length), hung)
 
 
 def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:

@@ -57,7 +57,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         (*backs, *pieces),
         _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
-        (*shape.plan.findings, *_said(drop, ease)),
+        (*shape.plan.findings, *_hung_said(shape), *_said(drop, ease)),
         facts,
         _chains(backs, pieces),
     )
@@ -228,10 +228,27 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
         Girth("across_back", back, ease.across_back, 2 * plan.across_back - back),
     ]
     if style.to_hip:
-        found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip))
+        found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip + 2 * shape.bottom.hung))
     if across_is_drawn(shape, style.bust_dart):
         found.append(Girth("across_front", front, ease.across_front, 2 * plan.across_front - front))
     return tuple(found)
+
+
+def _hung_said(shape: TorsoShape) -> tuple[Finding, ...]:
+    more = 2 * shape.bottom.hung
+    if more < 0.05:
+        return ()
+    return (
+        Finding(
+            "hip",
+            "note",
+            "front",
+            more,
+            0.0,
+            f"The hip is {more:.0f} mm wider than asked: under the belly the front's side hangs straight down "
+            "from the waist and does not run in again.",
+        ),
+    )
 
 
 def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:

@@ -31,12 +31,14 @@ BACK_OF_HIP = 0.60
 class Share:
     """What one half takes in at the waist, mm: by its dart, and by its side edge (negative: let out).
 
-    `hip` is how much wider than the bust it is at the hip.
+    `hip` is how much wider than the bust it is at the hip, `hung` what of that was not asked for: under
+    a belly that lets a side edge out, it hangs straight down.
     """
 
     dart: float
     side: float
     hip: float
+    hung: float = 0.0
 
 
 def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
@@ -64,7 +66,10 @@ def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
 
 def _shared(plan: TorsoPlan, bust: float, taken: float, side: float, more: tuple[float, float]) -> Share:
     """Return one half's share of what it takes in; `more` is its part of a steep side, and its hip."""
-    if not plan.darts or taken <= 0:
+    if taken <= 0:
+        hung = max(0.0, -taken - more[1])
+        return Share(0.0, taken, more[1] + hung, hung)
+    if not plan.darts:
         return Share(0.0, taken, more[1])
     dart = min(taken - side, MOST_DART * bust)
     steepest = math.tan(math.radians(STEEPEST_SIDE)) * (plan.bust_line - plan.waist)
