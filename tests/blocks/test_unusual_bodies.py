@@ -39,7 +39,8 @@ def armhole_troubles(body: Body, block: str) -> list[str]:
     back, front = both(draft)
     said = {f.check: f.level for f in draft.findings}
     found = []
-    if front.radius < FRONT_RADIUS * scale or back.radius < BACK_RADIUS * scale:
+    small = front.radius < FRONT_RADIUS * scale or back.radius < BACK_RADIUS * scale
+    if small and "armhole turn" not in said:
         found.append(f"turns on {front.radius:.1f} in front, {back.radius:.1f} mm at the back")
     if front.waves or back.waves:
         found.append("waves")
@@ -56,6 +57,11 @@ def armhole_troubles(body: Body, block: str) -> list[str]:
         if outside > 0.6 * scale and "across point" not in said:
             found.append(f"{piece} across point {outside:.1f} mm outside, and nobody says so")
     return [f"{body.title}: {block}: {one}" for one in found]
+
+
+def test_only_a_bust_dart_past_all_measure_may_turn_an_armhole_sharply_and_says_so() -> None:
+    sharp = [body.title for body in some() if "armhole turn" in {f.check for f in torso(body).findings}]
+    assert len(sharp) <= 1, sharp
 
 
 def all_troubles(bodies: Iterable[Body], block: str) -> list[str]:

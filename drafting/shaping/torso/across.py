@@ -20,7 +20,7 @@ from scipy.optimize import brentq
 from drafting.body import Body
 from drafting.geometry import Path, turn
 from drafting.ground.errors import DraftError
-from drafting.shaping.torso.across_said import said
+from drafting.shaping.torso.across_said import said, turn_said
 from drafting.shaping.torso.armhole import (
     MARGIN,
     ArmholeEnds,
@@ -114,14 +114,14 @@ def settled_armholes(
     at, lean, both = _lines(now, ends, asker, arrive)
     can = scoops(*both, plan.scale)
     full = can.fullness(ARM_SHARE * asker.arm)
-    width = can.width_at(full)
+    width = can.width(full)
     outside = max(point.outside for point in at)
     own = (asker.back if body.measured("across_back_width") else 0.0, asker.front if asker.front_measured else 0.0)
-    found = said(plan, now, own, outside, width / asker.arm)
+    found = (*said(plan, now, own, outside, width / asker.arm), *turn_said(can.roundness))
     return Armholes(
         replace(now, findings=(*plan.findings, *found)),
-        armhole(at[0], lean[0], both[0].at(full)),
-        armhole(at[1], lean[1], both[1].at(full)),
+        armhole(at[0], lean[0], both[0].at(full[0])),
+        armhole(at[1], lean[1], both[1].at(full[1])),
         width,
     )
 
@@ -224,8 +224,9 @@ def _cut(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals, hal
     def roundness(amount: float) -> float:
         by = (amount * most, 0.0) if half == 0 else (0.0, amount * most)
         at, lean, both = _points(_narrower(plan, by, (0.0, 0.0)), ends, asker, arrive)
-        if not both[half].drawn:
-            return -1.0
+        hollow = _slopes(plan) - at[0].lean - at[1].lean - 2 * MARGIN
+        if not both[half].drawn or hollow < 0:
+            return min(-1.0, hollow)
         above = _radius_above(at[half], lean[half]) / (UPPER_LEAST * plan.scale)
         return min(above, float(radii(both[half]).max()) / least) - 1
 
@@ -288,11 +289,14 @@ def _room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, way: Way) -> T
     def spare(amount: float) -> float:
         trial = way(plan, ends, asker, amount)
         at = both_points(trial, ends, asker.shoulder_ease)
-        slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
         radius = min(map(_spare_above, at, leans(trial, *at)))
-        return min(radius / plan.scale - UPPER_RADIUS, slopes - at[0].lean - at[1].lean - 2 * MARGIN)
+        return min(radius / plan.scale - UPPER_RADIUS, _slopes(trial) - at[0].lean - at[1].lean - 2 * MARGIN)
 
     return way(plan, ends, asker, _first_good(spare, 3.0, 5.0))
+
+
+def _slopes(plan: TorsoPlan) -> float:
+    return plan.shoulder.slope_back + plan.shoulder.slope_front
 
 
 def _spare_above(at: ArmholePoints, lean: float) -> float:

@@ -10,6 +10,9 @@ from drafting.shaping.torso.plan import TorsoPlan
 NARROW, TOO_NARROW = 0.25, 0.22
 """Width of an armhole over the hanging upper arm under which it is said, and warned (block demands)."""
 
+TURNS = 0.96
+"""Least radius of an armhole over the one aimed at under which it is said (25 of 26 mm)."""
+
 SEEN = 0.02
 """mm: what moved by less needs no word."""
 
@@ -92,4 +95,21 @@ def _width(share: float) -> Iterator[Finding]:
         NARROW,
         f"The armhole is narrow for this arm: near its bottom it measures {share:.2f} of the upper arm, and "
         f"{NARROW:.2f} to 0.28 is wanted. More bust ease makes room; measure upper arm and across widths again.",
+    )
+
+
+def turn_said(roundness: float) -> tuple[Finding, ...]:
+    """Return what is said of an armhole that turns more sharply than it should; 1 and more is good."""
+    if roundness >= TURNS:
+        return ()
+    return (
+        Finding(
+            "armhole turn",
+            "warning",
+            "front",
+            roundness,
+            1.0,
+            f"The armhole turns on {100 * roundness:.0f} % of the radius that a sleeve sets in well on: so large "
+            "a bust dart turns the underarm far up. A panel seam, or more bust ease, gives it room.",
+        ),
     )

@@ -9,6 +9,7 @@ on too small a radius. Shares and limits were tried on 200 measured bodies (ours
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -107,36 +108,60 @@ def widths(scoop: ScoopLine, above: float) -> Numbers:
 
 
 @dataclass(frozen=True)
-class Scoops:
-    """What the scoops of one armhole can be, for every fullness: their width (mm, both together),
-    and their least radius over what is allowed (1 and more: good)."""
+class ScoopRange:
+    """What one half's scoop can be, for every fullness: its width (mm), and its least radius over what is
+    allowed (1 and more: good)."""
 
     width: Numbers
     round: Numbers
 
-    @property
+    @cached_property
     def band(self) -> tuple[float, float]:
-        """Least and greatest fullness at which both are round enough; the roundest where none is."""
+        """Least and greatest fullness at which it is round enough; the roundest where none is."""
         best = int(np.argmax(self.round))
-        good = self.round >= 1
-        if not good[best]:
+        if self.round[best] < 1:
             return float(_FULL[best]), float(_FULL[best])
         return _edge(self.round, best, -1), _edge(self.round, best, 1)
 
+    def kept(self, fullness: Numbers | float) -> Numbers:
+        """Return this fullness, or the nearest at which the scoop is round enough."""
+        found: Numbers = np.clip(fullness, *self.band)
+        return found
+
+    def width_at(self, fullness: Numbers | float) -> Numbers:
+        """Return the width (mm) at this fullness, or at the nearest that is round enough."""
+        found: Numbers = np.interp(self.kept(fullness), _FULL, self.width)
+        return found
+
+
+@dataclass(frozen=True)
+class Scoops:
+    """What the two scoops of an armhole can be. Both are as full as each other where radii allow it."""
+
+    back: ScoopRange
+    front: ScoopRange
+
+    @cached_property
+    def widths(self) -> Numbers:
+        return self.back.width_at(_FULL) + self.front.width_at(_FULL)
+
     @property
     def widest(self) -> float:
-        """The greatest width (mm) of a scoop that is round enough."""
-        return float(np.interp(max(self.band), _FULL, self.width))
+        """The greatest width (mm) of both together."""
+        return float(self.widths[-1])
 
-    def fullness(self, wanted: float) -> float:
-        """Return the fullness that is `wanted` mm wide, or as near to it as the radii allow."""
-        low, high = self.band
-        rising = np.maximum.accumulate(self.width)
-        full = float(np.interp(wanted, rising, _FULL))
-        return min(high, max(low, LEAST_FULL, full))
+    @property
+    def roundness(self) -> float:
+        """Least radius over what is allowed, at best."""
+        return float(min(self.back.round.max(), self.front.round.max()))
 
-    def width_at(self, fullness: float) -> float:
-        return float(np.interp(fullness, _FULL, self.width))
+    def fullness(self, wanted: float) -> tuple[float, float]:
+        """Return the fullness of back and front that is `wanted` mm wide, or as near as radii allow."""
+        full = max(LEAST_FULL, float(np.interp(wanted, np.maximum.accumulate(self.widths), _FULL)))
+        return float(self.back.kept(full)), float(self.front.kept(full))
+
+    def width(self, fullness: tuple[float, float]) -> float:
+        return float(self.back.width_at(fullness[0]) + self.front.width_at(fullness[1]))
 
 
 def _edge(ratio: Numbers, best: int, way: int) -> float:
@@ -153,6 +178,7 @@ def _edge(ratio: Numbers, best: int, way: int) -> float:
 def scoops(back: ScoopLine, front: ScoopLine, scale: float) -> Scoops:
     """Return what the two scoops of an armhole can be."""
     above = WIDTH_ABOVE * scale
-    width = widths(back, above) + widths(front, above)
-    small = np.minimum(radii(back) / (BACK_RADIUS * scale), radii(front) / (FRONT_RADIUS * scale))
-    return Scoops(width, small)
+    return Scoops(
+        ScoopRange(widths(back, above), radii(back) / (BACK_RADIUS * scale)),
+        ScoopRange(widths(front, above), radii(front) / (FRONT_RADIUS * scale)),
+    )
