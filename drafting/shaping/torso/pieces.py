@@ -8,6 +8,7 @@ from drafting.body import Body
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.geometry import Path, line
+from drafting.geometry.area import is_simple
 from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -45,6 +46,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     _refuse_wavy(shape)
     backs = _back(shape, style)
     pieces, panels = _fronts(shape, style)
+    _refuse_crossing(shape, pieces)
     facts = {
         "armhole_drop": drop,
         "bust_dart_degrees": shape.plan.kappa,
@@ -79,6 +81,21 @@ def _refuse_wavy(shape: TorsoShape) -> None:
                 turn="choose other bust or waist ease or a deeper armhole, or check the widths "
                 "across, the shoulder and the waist girth",
             )
+
+
+CROSSES_FROM = 20.0
+"""degrees: a front whose side leans out by more is looked at, whether it lies over itself."""
+
+
+def _refuse_crossing(shape: TorsoShape, fronts: tuple[Piece, ...]) -> None:
+    """Refuse a front let out so far under its bust dart that it would lie over itself."""
+    lean = -shape.bottom.front.lean
+    if lean > CROSSES_FROM and not all(is_simple(piece.outline) for piece in fronts):
+        raise DraftError(
+            "the front would lie over itself",
+            value=f"its side leans out by {lean:.0f} degrees under a bust dart of {shape.plan.kappa:.0f} degrees",
+            turn="choose less waist ease or more bust ease, or check bust, high bust and waist girth",
+        )
 
 
 # ------------------------------------------------------------------------------------- pieces
