@@ -21,7 +21,7 @@ FLEXED = 1.065
 """A flexed upper arm over a hanging one (the data's README: 5-8 % more, from memory)."""
 
 SIDE_NECK = 15.0
-"""mm: the side neck point below the nape (bodice study)."""
+"""mm: the side neck point below the nape (ours)."""
 
 DIRECT = {
     "height": "stature",

@@ -1,4 +1,4 @@
-"""The shared check values and body data beside the repository; tests skip where they are absent."""
+"""The shared figures and body data beside the repository; tests skip where they are absent."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def _rows(path: Path) -> dict[str, dict[str, str]]:
 
 
 def check_value(row: str) -> str:
-    """Return the value of one row of the check values, as text."""
+    """Return the value of one shared figure, as text."""
     return _rows(shared("reference/check-values.csv"))[row]["value"]
 
 

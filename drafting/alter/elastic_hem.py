@@ -7,20 +7,25 @@ limb, then given the least slit (said). The hem's allowance becomes the casing.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, piece_as, pieces_as, the_edge
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.sources import practice
 from drafting.shaping.flare.elastic import OVERLAP, Elastic, casing_depth, elastic_loop, elastic_notion, tight_said
 from drafting.shaping.flare.fullness import bulk_said, gathered
 from drafting.shaping.limbs import arm_girth_at, leg_girth_at
 
 PASSES_BY = 10.0
-"""mm of flat cloth over the hand or heel that has to pass (row E16)."""
+"""mm of flat cloth over the hand or heel that has to pass (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +40,7 @@ class Choices:
         high=1.0,
         step=0.01,
         group="fullness",
-        source="row E15: 3-8 % less at limbs, 5-12 % at wrist and ankle",
+        source=practice("3 to 8 % less at limbs, 5 to 12 % at wrist and ankle"),
     )
     elastic_stretch: float = choice(
         1.8,
@@ -45,7 +50,7 @@ class Choices:
         high=4,
         step=0.1,
         group="fullness",
-        source="trouble EL4: try the elastic you have",
+        source=practice("try the elastic you have"),
     )
     elastic_width: float = choice(
         12.0,
@@ -54,7 +59,7 @@ class Choices:
         low=3,
         high=60,
         group="fullness",
-        source="common practice: 6-20 at a limb",
+        source=practice("6 to 20 at a limb"),
     )
 
 
@@ -63,12 +68,13 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
     Raises `DraftError` where there is no such hem, or no loop can pass.
     """
-    if "sleeve" in draft:
-        refs: tuple[EdgeRef, ...] = (("sleeve", "hem"),)
-        limb, over, where = _arm(draft, body), body["hand_girth"], "sleeve hem"
-    elif "crotch" in draft["front"]:
-        refs = (("front", "hem"), ("back", "hem"))
-        limb, over, where = _leg(draft, body), body["heel_girth"], "trouser hem"
+    legs = [p for p in pieces_as(draft, *HALVES) if edge_as(p, EdgeRole.CROTCH)]
+    if sleeve := piece_as(draft, PieceRole.SLEEVE):
+        refs = _hems([sleeve])
+        limb, over, where = _arm(sleeve, body), body["hand_girth"], "sleeve hem"
+    elif legs:
+        refs = _hems(legs)
+        limb, over, where = _leg(legs[0], body), body["heel_girth"], "trouser hem"
     else:
         raise DraftError("there is no sleeve and no leg to gather on elastic")
     drawn = sum(draft.edge(ref).length for ref in refs)
@@ -81,7 +87,7 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     thickness = fabric.thickness if fabric and fabric.thickness else 0.0
     draft = _cased(draft, refs, casing_depth(choices.elastic_width, thickness))
     ratio = drawn / loop.loop
-    notion = elastic_notion(loop, where, 2, choices.elastic_width)
+    notion = elastic_notion(loop, where, 2, choices.elastic_width, refs)
     return replace(
         draft,
         notions=(*draft.notions, notion),
@@ -93,17 +99,24 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     )
 
 
-def _arm(draft: Draft, body: Body) -> float:
+HALVES = (PieceRole.FRONT, PieceRole.BACK)
+"""The pieces of a leg, the front first."""
+
+
+def _hems(pieces: Sequence[Piece]) -> tuple[EdgeRef, ...]:
+    return tuple((piece.name, the_edge(piece, EdgeRole.HEM).name) for piece in pieces)
+
+
+def _arm(sleeve: Piece, body: Body) -> float:
     """The arm's girth where the sleeve ends."""
-    piece = draft["sleeve"]
-    depth = piece.points["crown"].imag - piece["hem"].path.at(piece["hem"].length / 2).imag
+    hem = the_edge(sleeve, EdgeRole.HEM)
+    depth = sleeve.points["crown"].imag - hem.path.at(hem.length / 2).imag
     return arm_girth_at(body, depth)
 
 
-def _leg(draft: Draft, body: Body) -> float:
+def _leg(front: Piece, body: Body) -> float:
     """The leg's girth where the trouser ends, from the drawn distance below the crotch."""
-    front = draft["front"]
-    crotch = front["inseam"].path
+    crotch = the_edge(front, EdgeRole.INSEAM).path
     fall = abs(crotch.start.imag - crotch.end.imag)
     return leg_girth_at(body, fall)
 

@@ -19,13 +19,16 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import piece_as, the_edge
 from drafting.draft.chain import chain
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
 from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, said
@@ -47,7 +50,7 @@ def _own(number: int) -> float:
         high=400,
         step=10,
         group="flare",
-        source="ours",
+        source=AS_ASKED,
     )
     return own
 
@@ -64,9 +67,9 @@ class Choices:
         high=2000,
         step=10,
         group="length",
-        source="common practice: tails end at the back of the knee (row W60)",
+        source=practice("tails end at the back of the knee"),
     )
-    panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source="ours")
+    panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source=BY_EYE)
     flare: float = choice(
         80.0,
         "mm",
@@ -76,7 +79,7 @@ class Choices:
         step=10,
         scales=True,
         group="flare",
-        source="coat study: 40-100 hangs in a soft wave, 200 and more in folds",
+        source=ours("reckoned, not tried on cloth: 40 to 100 hangs in a soft wave, 200 and more in folds"),
     )
     flare_1: float = _own(1)
     flare_2: float = _own(2)
@@ -90,7 +93,7 @@ class Choices:
         "and every flare seam so, none exact and none far off, as ordinary gores, as uncut cloth",
         words=RULES,
         group="flare",
-        source="coat study",
+        source=ours("plane geometry: a panel has one warp and two seams"),
     )
     flare_way: str = choice(
         "straight",
@@ -98,7 +101,7 @@ class Choices:
         "straight seams, seams shaped from a depth down, godets let in, or no seam",
         words=WAYS,
         group="flare",
-        source="coat study",
+        source=ours("plane geometry: four ways to one hem"),
     )
     shaped_from: float = choice(
         0.35,
@@ -108,7 +111,7 @@ class Choices:
         high=0.8,
         step=0.05,
         group="flare",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     godet_height: float = choice(
         0.6,
@@ -118,7 +121,7 @@ class Choices:
         high=0.9,
         step=0.05,
         group="flare",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     tail_hem: str = choice(
         "seam length",
@@ -126,7 +129,7 @@ class Choices:
         "every seam as long as in the plain tail, or level when held open",
         words=("seam length", "level"),
         group="length",
-        source="coat study",
+        source=ours("plane geometry: a tail held open is a cone"),
     )
     tail_width: float = choice(
         0.62,
@@ -136,7 +139,7 @@ class Choices:
         high=1.2,
         step=0.02,
         group="style",
-        source="coat study, ours",
+        source=BY_EYE,
     )
     vent_width: float = choice(
         45.0,
@@ -146,7 +149,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
-        source="coat study, from memory",
+        source=memory(),
     )
     pleat_width: float = choice(
         45.0,
@@ -156,7 +159,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
-        source="coat study, from memory",
+        source=memory(),
     )
     front_bow: float = choice(
         14.0,
@@ -166,7 +169,7 @@ class Choices:
         high=60,
         scales=True,
         group="style",
-        source="coat study, ours",
+        source=BY_EYE,
     )
 
 
@@ -176,12 +179,12 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     Raises `DraftError` where the draft has no coat body, for a tail that ends above the waist, and
     for a grain that cannot be had.
     """
-    _is_coat(draft)
+    back = _coat_back(draft)
     scale = body_scale(body)
     waist = chain(draft, "coat_waist")
     edge = body_waist(waist.path)
     length = choices.tail_length or knee_hollow(body)
-    foot = draft["back"]["waist"].path.mirrored().reversed()
+    foot = the_edge(back, EdgeRole.WAIST).path.mirrored().reversed()
     skirt = skirt_of(foot, back_drop(length, -foot.start.imag, scale))
     half = draft.facts["waist_half"]
     spring = seat_spring(body, half, edge.length)
@@ -191,36 +194,39 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
-    longer = draft.with_pieces([with_skirt(draft["back"], behind, style)])
-    longer = replace(longer, seams=tuple(_hooked(seam) for seam in draft.seams))
+    longer = draft.with_pieces([with_skirt(back, behind, style)])
+    longer = replace(longer, seams=tuple(_hooked(s, back.name) for s in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
         _as_they_lie(pieces),
-        tail_seams(tail, pieces, waist.refs, side),
+        tail_seams(pieces, back.name, waist.refs, side),
         (),
         said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
-        {"tail_hem": tuple((p.name, "hem") for p in pieces if p.name.startswith("tail"))},
+        {"tail_hem": tuple((p.name, "hem") for p in pieces if p.role is PieceRole.TAIL)},
     )
 
 
 def _as_they_lie(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
     """Return the panels in the order in which they lie on the left side: the front one first."""
-    panels = [p for p in pieces if p.name.startswith("tail")]
+    panels = [p for p in pieces if p.role is PieceRole.TAIL]
     return (*reversed(panels), *(p for p in pieces if p not in panels))
 
 
-def _is_coat(draft: Draft) -> None:
-    if "coat_waist" not in draft.chains or "back" not in draft:
+def _coat_back(draft: Draft) -> Piece:
+    back = piece_as(draft, PieceRole.BACK)
+    if "coat_waist" not in draft.chains or back is None:
         raise DraftError(
             "tails hang on a coat body, and this draft has none",
             turn="take the block tailcoat, or put coat-body before the tails",
         )
+    return back
 
 
-def _hooked(seam: Seam) -> Seam:
+def _hooked(seam: Seam, back: str) -> Seam:
     """The back seam ends at the hook of the pleat: there is no smooth corner any more."""
-    return replace(seam, end=None) if seam.name == "back panel" else seam
+    hooked = seam.kind is SeamKind.PANEL and seam.a[0][0] == back
+    return replace(seam, end=None) if hooked else seam
 
 
 def _asked(choices: Choices) -> TailAsked:

@@ -25,6 +25,7 @@ from drafting.body import Body
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
+from drafting.ground.sources import AS_ASKED, BY_EYE, Source, cite, ours, practice
 from drafting.shaping.shared_choices import ARM_EASE, OPENING, torso_length
 from drafting.shaping.torso.front import PLACES
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
@@ -45,7 +46,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row E40: 38-51 mm is the least for woven cloth; E43: a shirt up to 76; default ours",
+        source=(cite(Source.EASE_IN_CLOTHING, "38 to 51 mm is the least, a shirt up to 76"), BY_EYE),
     )
     waist_ease: float = choice(
         60.0,
@@ -55,7 +56,7 @@ class Choices:
         high=500,
         step=5,
         scales=True,
-        source="row E41: 19-25 mm is the least in a woven dress; default ours",
+        source=(cite(Source.EASE_IN_CLOTHING, "19 to 25 mm is the least in a woven dress"), BY_EYE),
     )
     hip_ease: float = choice(
         60.0,
@@ -65,10 +66,10 @@ class Choices:
         high=600,
         step=5,
         scales=True,
-        source="row E42: 51-70 mm",
+        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
     )
     neck_ease: float = choice(
-        10.0, "mm", "neckline minus neck base girth", low=-20, high=120, scales=True, source="ours"
+        10.0, "mm", "neckline minus neck base girth", low=-20, high=120, scales=True, source=BY_EYE
     )
     across_ease: float = choice(
         16.0,
@@ -77,7 +78,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source="ours, inside the band of row I10",
+        source=ours("by eye, within what four recalled blocks give a bust of 88 cm"),
     )
     armhole_drop: float = choice(
         40.0,
@@ -86,7 +87,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source="bodice study: 25-65 in woven cloth",
+        source=ours("25 to 65 in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
     )
     shoulder_ease: float = choice(
         4.0,
@@ -95,7 +96,7 @@ class Choices:
         low=0,
         high=6,
         scales=True,
-        source="trouble SE4: up to 6 mm is eased in; default ours",
+        source=(practice("up to 6 mm is eased in"), BY_EYE),
     )
     length_ease: float = choice(
         0.0,
@@ -105,7 +106,7 @@ class Choices:
         high=120,
         step=5,
         group="length",
-        source="ours",
+        source=AS_ASKED,
     )
     arm_ease: float = ARM_EASE
     length: str = torso_length("waist")
@@ -115,6 +116,7 @@ class Choices:
         "where the bust is shaped; a princess is a panel seam through the bust",
         words=PLACES + PRINCESS,
         group="style",
+        source=practice(),
     )
     back_shaping: str = choice(
         "by the figure",
@@ -122,7 +124,7 @@ class Choices:
         "what shapes the back above the blades; by the figure: nothing, or darts where the back is rounded",
         words=WAYS,
         group="style",
-        source="common practice; which and how wide from memory and ours",
+        source=(practice(), ours("which and how wide: by eye, on backs up to 60 mm longer than their fronts")),
     )
     opening: str = OPENING
 

@@ -22,6 +22,7 @@ from drafting.body import Body
 from drafting.draft.draft import Draft, Notion
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
+from drafting.ground.sources import BY_EYE, Source, cite, memory, ours, practice
 from drafting.shaping.coat.body import body_draft, settle_body
 from drafting.shaping.coat.lapel import Fronts, buttons_at
 from drafting.shaping.details.button_stand import narrow_said
@@ -31,10 +32,10 @@ from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.shape import TorsoKind, fit_drop
 
 BREAK_OVERLAP = 2.0
-"""The overlap at the break is so many times the overlap at the waist (coat study: 52 and 26)."""
+"""The overlap at the break is so many times the overlap at the waist (ours: 52 and 26)."""
 
 POINT_SHARE = 0.024
-"""How far the front corner hangs below the waist, as a share of the chest (coat study)."""
+"""How far the front corner hangs below the waist, as a share of the chest (ours)."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row W61: 40-100 close like a waistcoat; row E44: a coat 120-200",
+        source=(memory("40 to 100, close like a waistcoat"), practice("a jacket 80 to 120, a coat 120 to 200")),
     )
     waist_ease: float = choice(
         60.0,
@@ -59,7 +60,7 @@ class Choices:
         high=500,
         step=5,
         scales=True,
-        source="coat study, ours",
+        source=BY_EYE,
     )
     neck_ease: float = choice(
         20.0,
@@ -68,7 +69,7 @@ class Choices:
         low=-20,
         high=120,
         scales=True,
-        source="ours: a shirt collar lies beneath",
+        source=ours("by eye: a shirt collar lies beneath"),
     )
     across_ease: float = choice(
         24.0,
@@ -77,7 +78,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source="ours, inside the band of row I10",
+        source=ours("by eye, within what four recalled blocks give a bust of 88 cm"),
     )
     armhole_drop: float = choice(
         45.0,
@@ -86,7 +87,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source="bodice study: 25-65 in woven cloth",
+        source=ours("25 to 65 in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
     )
     shoulder_ease: float = choice(
         5.0,
@@ -95,7 +96,7 @@ class Choices:
         low=0,
         high=6,
         scales=True,
-        source="coat study: back 5 longer than front",
+        source=memory("the back 5 longer than the front"),
     )
     arm_ease: float = ARM_EASE
     front_overlap: float = choice(
@@ -106,7 +107,7 @@ class Choices:
         high=120,
         scales=True,
         group="closing",
-        source="row K19: at least the button's diameter; coat study",
+        source=(practice("at least the button's diameter"), BY_EYE),
     )
     lapel_width: float = choice(
         84.0,
@@ -117,7 +118,7 @@ class Choices:
         step=2,
         scales=True,
         group="style",
-        source="coat study; row W59: 76 at the chest of a double-breasted frock coat",
+        source=(cite(Source.FROCK_COAT, "76 at the chest, double-breasted"), memory("84")),
     )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
@@ -129,7 +130,7 @@ class Choices:
         low=0,
         high=6,
         group="closing",
-        source="common practice: a dress coat has two rows of three, and does not close",
+        source=practice("a dress coat has two rows of three, and does not close"),
     )
     cutaway: float = choice(
         0.16,
@@ -139,7 +140,7 @@ class Choices:
         high=0.30,
         step=0.01,
         group="style",
-        source="coat study, ours",
+        source=BY_EYE,
     )
 
 

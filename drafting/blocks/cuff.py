@@ -19,11 +19,13 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, band_edges, band_seams, fold_mark
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
@@ -44,7 +46,7 @@ class Choices:
         low=8,
         high=80,
         scales=True,
-        source="common practice: twice the button",
+        source=practice("twice the button"),
         group="cuff",
     )
     cuff_cut: str = choice(
@@ -53,15 +55,10 @@ class Choices:
         "cut double and folded, or outside and inside cut apart",
         words=("folded", "seamed"),
         group="cuff",
+        source=practice(),
     )
     cuff_buttons: float = choice(
-        1.0,
-        "count",
-        "buttons on each cuff, one above the other",
-        low=1,
-        high=6,
-        source="common practice",
-        group="cuff",
+        1.0, "count", "buttons on each cuff, one above the other", low=1, high=6, source=practice(), group="cuff"
     )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
@@ -97,6 +94,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
         title="Cuff",
         placements=(*fold_mark(band), *_marks(band, button, count)),
         copies=1 if band.folded else 2,
+        role=PieceRole.CUFF,
     )
     outside = replace(piece, edges=band_edges(replace(band, folded=False), "sleeve"))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
@@ -111,10 +109,21 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
 
 
 def _hem_seam(band: Band, hem: Chain) -> Seam:
-    """The cuff on the hem, gathered or not; quarters are marked on both (trouble GA2)."""
+    """The cuff on the hem, gathered or not; quarters are marked on both."""
     shares = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
-    notches = tuple(SeamNotch(name, share * band.sewn, share * hem.path.length) for name, share in shares.items())
-    return Seam("cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None, notches=notches)
+    notches = tuple(
+        SeamNotch(name, share * band.sewn, share * hem.path.length, kind=NotchKind.QUARTER)
+        for name, share in shares.items()
+    )
+    return Seam(
+        "cuff",
+        (("cuff", "sleeve"),),
+        tuple(reversed(hem.refs)),
+        start=None,
+        end=None,
+        notches=notches,
+        kind=SeamKind.ATTACHED,
+    )
 
 
 def _marks(band: Band, button: Button, count: int) -> Iterator[Placement]:

@@ -23,14 +23,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
+from drafting.shaping.torso.dart import dart_seams
 from drafting.shaping.trouser.frame import Style
 from drafting.shaping.trouser.measures import Asked, ask
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
@@ -44,7 +48,7 @@ LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
 
 FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (trouser study)."""
+"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
 
 
 BELOW_KNEE = 0.155
@@ -62,7 +66,7 @@ class Choices:
         low=-300,
         high=300,
         scales=True,
-        source="row E41: 13-19 mm for trousers",
+        source=cite(Source.EASE_IN_CLOTHING, "13 to 19 mm for trousers"),
     )
     hip_ease: float = choice(
         55.0,
@@ -72,7 +76,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row E42: 51-70 mm",
+        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
     )
     thigh_ease: float = choice(
         70.0,
@@ -82,17 +86,10 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source="row E42: 25 mm at the least; default from the trouser study",
+        source=(cite(Source.EASE_IN_CLOTHING, "25 mm at the least"), TRIED),
     )
     knee_ease: float = choice(
-        80.0,
-        "mm",
-        "garment minus body at the knee",
-        low=-200,
-        high=400,
-        step=5,
-        scales=True,
-        source="trouser study, ours",
+        80.0, "mm", "garment minus body at the knee", low=-200, high=400, step=5, scales=True, source=TRIED
     )
     crotch_ease: float = choice(
         12.0,
@@ -101,7 +98,7 @@ class Choices:
         low=-40,
         high=120,
         scales=True,
-        source="trouser study, 2 % of the length",
+        source=ours("2 % of the length, by how many of the 3,034 people of ANSUR II draft well"),
     )
     leg_length: float = choice(
         0.0,
@@ -111,7 +108,7 @@ class Choices:
         high=300,
         step=5,
         group="length",
-        source="ours",
+        source=AS_ASKED,
     )
     leg: str = choice(
         "straight",
@@ -119,6 +116,7 @@ class Choices:
         "how the leg falls below the knee",
         words=("straight", "tapered", "flared"),
         group="style",
+        source=practice(),
     )
     leg_ends: str = choice(
         "shoe",
@@ -126,6 +124,7 @@ class Choices:
         "where the leg ends, before leg_length is added",
         words=("shoe", "below the knee"),
         group="length",
+        source=practice(),
     )
     hem_width: float = choice(
         0.0,
@@ -135,7 +134,7 @@ class Choices:
         high=3000,
         step=10,
         group="style",
-        source="ours",
+        source=AS_ASKED,
     )
     waist_finish: str = choice(
         "waistband",
@@ -143,6 +142,7 @@ class Choices:
         "a waistband with fly, or a casing with elastic that is pulled on",
         words=("waistband", "casing"),
         group="style",
+        source=practice(),
     )
     stretch_share: float = stretch_share(0.0)
     elastic_opens: float = choice(
@@ -153,7 +153,7 @@ class Choices:
         high=4,
         step=0.1,
         group="style",
-        source="trouser study: 1.8 passes the hip of everybody surveyed",
+        source=ours("1.8 passes the hip of all 3,034 people of ANSUR II"),
     )
     inseam_short: float = choice(
         0.0,
@@ -162,7 +162,7 @@ class Choices:
         low=0,
         high=8,
         scales=True,
-        source="row I06: up to 10 mm; block demands: 8",
+        source=(practice("up to 10 mm"), BY_EYE),
     )
 
 
@@ -178,7 +178,8 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
-    notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
+    waist, wide = _waist_chain(front, back), ELASTIC_WIDTH * scale
+    notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back),
@@ -186,7 +187,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         _girths(body, asked, shape),
         said,
         _facts(shape, openings, elastic),
-        {"waist": _waist_chain(front, back)},
+        {"waist": waist},
         notions,
     )
 
@@ -261,6 +262,7 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             (("back", "side"),),
             start="smooth" if closed else None,
             notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
+            kind=SeamKind.SIDE,
         ),
         Seam(
             "inside leg",
@@ -269,6 +271,7 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             short,
             eased=(0.0, knee) if short else None,
             notches=(SeamNotch("knee", knee, knee - short),),
+            kind=SeamKind.INSEAM,
         ),
         Seam(
             "front crotch",
@@ -276,24 +279,19 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             (("front", "crotch"),),
             start=None if "fly" in front else "square",
             end=None,
+            kind=SeamKind.CROTCH,
         ),
-        Seam("back crotch", (("back", "crotch"),), (("back", "crotch"),), start=None, end="square"),
-        *_darts(front),
-        *_darts(back),
-    )
-
-
-def _darts(piece: Piece) -> list[Seam]:
-    names = [e.name.removesuffix("_in") for e in piece.edges if e.name.endswith("_in")]
-    return [
         Seam(
-            f"{piece.name} {name.replace('_', ' ')}",
-            ((piece.name, f"{name}_in"),),
-            ((piece.name, f"{name}_out"),),
-            end=None,
-        )
-        for name in names
-    ]
+            "back crotch",
+            (("back", "crotch"),),
+            (("back", "crotch"),),
+            start=None,
+            end="square",
+            kind=SeamKind.CROTCH,
+        ),
+        *dart_seams(front),
+        *dart_seams(back),
+    )
 
 
 def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
@@ -322,12 +320,7 @@ def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
 
 def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
     """Return the waist from centre back over the side to centre front, darts left out."""
-    return tuple(
-        (piece.name, edge.name)
-        for piece in (back, front)
-        for edge in piece.edges
-        if edge.name.split("_")[0] == "waist" and edge.kind is not EdgeKind.DART
-    )
+    return tuple((piece.name, edge.name) for piece in (back, front) for edge in edges_as(piece, EdgeRole.WAIST))
 
 
 def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:

@@ -16,17 +16,20 @@ arm is exact. Both lie as the left sleeve seen from outside: the under sleeve's 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
@@ -36,13 +39,13 @@ from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 NEEDS = ("front_armhole", "back_armhole")
 
 ELBOW_EASE, ELBOW_SHARE = 70.0, 0.78
-"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (coat study)."""
+"""mm over the forearm at the elbow, and the least elbow as a share of the upper arm (from memory)."""
 
 USUAL_BEND = 7.0
-"""degrees: the elbow bend for which the construction's figures are meant (bodice study)."""
+"""degrees: the elbow bend for which the construction's figures are meant (ours)."""
 
 VENT, VENT_LAP = 100.0, 36.0
-"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (coat study, from memory)."""
+"""mm at adult scale: the cuff's vent up the hind-arm seam and its lap (from memory)."""
 
 
 @dataclass(frozen=True)
@@ -57,30 +60,19 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source="rows E01, E03: 23-40 tailored in woven cloth; coat study 5.5 % of the armhole",
+        source=practice("23 to 40 in woven cloth, 30 to 50 in tailored wool"),
     )
     wrist_ease: float = choice(
-        95.0,
-        "mm",
-        "garment minus body at the cuff",
-        low=0,
-        high=300,
-        step=5,
-        scales=True,
-        source="coat study, from memory",
+        95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True, source=memory()
     )
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source="ours"
+        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source=AS_ASKED
     )
     elbow_bend: float = choice(
-        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source="bodice study; ours"
+        7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source=BY_EYE
     )
     cuff_vent: bool = choice(
-        True,
-        "yes/no",
-        "an open vent at the cuff end of the hind-arm seam",
-        group="style",
-        source="common practice",
+        True, "yes/no", "an open vent at the cuff end of the hind-arm seam", group="style", source=practice()
     )
 
 
@@ -139,13 +131,13 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
 def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
     """The top sleeve, drawn front to +x and mirrored."""
     fore, hind = sleeves.fore[0], sleeves.hind[0]
-    cap_front = Edge("top_cap_front", sleeves.top_front, notches=(Notch("crown", sleeves.top_front.length),))
+    crown = Notch("crown", sleeves.top_front.length, kind=NotchKind.CROWN)
     ring = (
         *_hind(hind, vent, scale),
-        Edge("cuff", sleeves.cuffs[0], EdgeKind.HEM),
-        Edge("fore", fore.reversed()),
-        cap_front,
-        Edge("top_cap_back", sleeves.top_back.reversed()),
+        _hem(sleeves.cuffs[0]),
+        _fore(fore.reversed()),
+        replace(_cap("top_cap_front", sleeves.top_front, Half.FRONT), notches=(crown,)),
+        _cap("top_cap_back", sleeves.top_back.reversed(), Half.BACK),
     )
     return Piece(
         "top-sleeve",
@@ -154,6 +146,7 @@ def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
         levels=(_level(hind, fore),),
         title="Top sleeve",
         points={"crown": 1j * cap.height},
+        role=PieceRole.TOP_SLEEVE,
     ).mirrored()
 
 
@@ -161,23 +154,48 @@ def _under(sleeves: TwoPiece, vent: float, scale: float) -> Piece:
     fore, hind = sleeves.fore[1], sleeves.hind[1]
     ring = (
         *_hind(hind, vent, scale),
-        Edge("cuff", sleeves.cuffs[1], EdgeKind.HEM),
-        Edge("fore", fore.reversed()),
-        Edge("under_cap_front", sleeves.under_front.reversed()),
-        Edge("under_cap_back", sleeves.under_back),
+        _hem(sleeves.cuffs[1]),
+        _fore(fore.reversed()),
+        _cap("under_cap_front", sleeves.under_front.reversed(), Half.FRONT),
+        _cap("under_cap_back", sleeves.under_back, Half.BACK),
     )
-    return Piece("under-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Under sleeve")
+    return Piece(
+        "under-sleeve",
+        ring,
+        pair=True,
+        levels=(_level(hind, fore),),
+        title="Under sleeve",
+        role=PieceRole.UNDER_SLEEVE,
+    )
+
+
+def _hem(path: Path) -> Edge:
+    return Edge("cuff", path, EdgeKind.HEM, role=EdgeRole.HEM)
+
+
+def _fore(path: Path) -> Edge:
+    return Edge("fore", path, role=EdgeRole.ARM_SEAM)
+
+
+def _cap(name: str, path: Path, half: Half) -> Edge:
+    return Edge(name, path, role=EdgeRole.CAP_PART, half=half)
 
 
 def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
     if vent <= 0:
-        return [Edge("hind", hind)]
+        return [Edge("hind", hind, role=EdgeRole.ARM_SEAM)]
     upper, lower = hind.split(hind.length - vent)
-    return [Edge("hind", upper), Edge("vent", lower, EdgeKind.OPENING, allowance=max(10.0, VENT_LAP * scale))]
+    lap = max(10.0, VENT_LAP * scale)
+    return [
+        Edge("hind", upper, role=EdgeRole.ARM_SEAM),
+        Edge("vent", lower, EdgeKind.OPENING, allowance=lap, role=EdgeRole.VENT),
+    ]
 
 
 def _level(hind: Path, fore: Path) -> Level:
-    return Level("upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),))
+    return Level(
+        "upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),), LevelKind.UPPER_ARM
+    )
 
 
 # -------------------------------------------------------------------------------------- seams
@@ -193,9 +211,19 @@ def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Hal
     fore = pieces[0]["fore"].length
     return (
         *armhole_seams(caps, chains, halves, cap),
-        Seam("forearm", ((top, "fore"),), ((under, "fore"),), notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
         Seam(
-            "hind arm", ((top, "hind"),), ((under, "hind"),), start="smooth" if "vent" not in pieces[0] else None
+            "forearm",
+            ((top, "fore"),),
+            ((under, "fore"),),
+            notches=(SeamNotch("elbow", fore / 2, fore / 2),),
+            kind=SeamKind.SLEEVE,
+        ),
+        Seam(
+            "hind arm",
+            ((top, "hind"),),
+            ((under, "hind"),),
+            start=None if edge_as(pieces[0], EdgeRole.VENT) else "smooth",
+            kind=SeamKind.SLEEVE,
         ),
     )
 

@@ -18,9 +18,11 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
+from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, across, band_edges, band_seams, fold_mark
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
@@ -40,7 +42,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source="common practice: 30 to 45",
+        source=practice("30 to 45"),
         group="waistband",
     )
     band_underlap: float = choice(
@@ -50,7 +52,7 @@ class Choices:
         low=10,
         high=150,
         scales=True,
-        source="common practice: 30 to 50",
+        source=practice("30 to 50"),
         group="waistband",
     )
     band_cut: str = choice(
@@ -59,6 +61,7 @@ class Choices:
         "cut double and folded, or outside and inside cut apart",
         words=("folded", "seamed"),
         group="waistband",
+        source=practice(),
     )
     band_button: float = choice(
         16.0,
@@ -67,7 +70,7 @@ class Choices:
         low=6,
         high=60,
         scales=True,
-        source="common practice: 15 to 18",
+        source=practice("15 to 18"),
         group="waistband",
     )
     button_thickness: float = BUTTON_THICKNESS
@@ -86,19 +89,28 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         on_fold=True,
         turned=turned_under(body_scale(body)),
     )
-    place = above if waist.refs[0][0].startswith("back") else below
+    place = above if waist.pieces[0] is PieceRole.BACK else below
     drawn = Piece(
         "waistband",
-        band_edges(band, "waist"),
+        band_edges(band, "waist", EdgeRole.WAIST),
         grain=0.0,
         title="Waistband",
         placements=(*fold_mark(band), *_marks(band, button, choices)),
         copies=1 if band.folded else 2,
+        role=PieceRole.WAISTBAND,
     )
     piece = place(drawn)
-    outside = place(replace(drawn, edges=band_edges(replace(band, folded=False), "waist")))
+    flat = band_edges(replace(band, folded=False), "waist", EdgeRole.WAIST)
+    outside = place(replace(drawn, edges=flat))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
-    seam = Seam("waistband", (("waistband", "waist"),), tuple(reversed(waist.refs)), start=None, end=None)
+    seam = Seam(
+        "waistband",
+        (("waistband", "waist"),),
+        tuple(reversed(waist.refs)),
+        start=None,
+        end=None,
+        kind=SeamKind.ATTACHED,
+    )
     return Draft(
         (piece, stiff),
         (seam, *band_seams(piece, "waist")),
@@ -122,6 +134,6 @@ def _marks(band: Band, button: Button, choices: Choices) -> Iterator[Placement]:
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     middle = min(band.underlap / 2, band.sewn / 4)
     yield across(band, band.sewn, "centre_front", "centre")
-    yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter)
+    yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter, under)
     hole = band.corner(band.sewn - middle, 0.5)
-    yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole)
+    yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole, over)

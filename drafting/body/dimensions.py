@@ -1,9 +1,9 @@
 """Every body dimension by name: its adult band, and how the tape is laid.
 
 Bands are "accept without asking" bands for adults: *survey* ones are widened from the 1-99 % span
-of 507 measured people (Heinz, Peterson, Johnson, Kerk 2003), *memory* ones are recalled. Outside
+of 507 measured people (`Source.BDIMS`), *memory* ones are recalled. Outside
 a band a maker is asked whether the value is right; nothing is refused for it. Names follow
-ISO 8559-1 where it has them, the trade's otherwise.
+`Source.ISO_8559` where it has them, the trade's otherwise.
 """
 
 from __future__ import annotations
@@ -12,6 +12,8 @@ import difflib
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, cast
+
+from drafting.ground.sources import Source
 
 Kind = Literal["height", "girth", "width", "length"]
 
@@ -24,10 +26,12 @@ class Dimension:
     kind: Kind
     low: float
     high: float
-    source: str
+    source: Source
     how: str
     older: tuple[str, ...] = ()
 
+
+BANDS = {"survey": Source.BDIMS, "memory": Source.MEMORY}
 
 # name, kind, adult band in cm, source of the band | older names; below it how it is taken
 TABLE = """
@@ -130,7 +134,7 @@ def _read(table: str) -> dict[str, Dimension]:
         name, kind, band, source = about.split()
         low, high = (10 * float(cm) for cm in band.split(".."))
         names = tuple(older.split())
-        found[name] = Dimension(name, cast("Kind", kind), low, high, source, how.strip(), names)
+        found[name] = Dimension(name, cast("Kind", kind), low, high, BANDS[source], how.strip(), names)
     return found
 
 

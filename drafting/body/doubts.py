@@ -13,8 +13,8 @@ from drafting.ground.units import show_length
 # Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
 SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
 STOUT = 1.15  # girth / height: far more than anybody in the survey (.82)
-LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise (check value M40)
-FRONT_OVER_BACK = 20.0  # mm, across front over across back (check value M41)
+LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise; common practice
+FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women's size charts
 SIDES = 25.0  # mm between the hands before it is mentioned; ours
 INCH_WINDOW = 1.15  # a value within this factor of expected / 2.54 looks like inches; ours
 

@@ -9,6 +9,7 @@ from typing import Literal
 
 from drafting.body.figure_rules import Figure, rules_for
 from drafting.body.rules import INNER, Known, Rule
+from drafting.ground.sources import Sources
 
 ADULT_LOW, ADULT_HIGH = 1400.0, 2000.0  # mm, the heights of the survey
 
@@ -17,8 +18,8 @@ ADULT_LOW, ADULT_HIGH = 1400.0, 2000.0  # mm, the heights of the survey
 class Measure:
     """One measure in mm (the mean of both hands), where it comes from, and what each hand gave.
 
-    `rule` says in words how an estimate was made; people stray from it by `sd` (mm), 19 of 20 by no
-    more than twice that (None: nobody knows).
+    `rule` says in words how an estimate was made, `cited` what stands behind it; people stray from
+    it by `sd` (mm), 19 of 20 by no more than twice that (None: nobody knows).
     """
 
     mm: float
@@ -27,6 +28,7 @@ class Measure:
     sd: float | None = None
     left: float | None = None
     right: float | None = None
+    cited: Sources = ()
 
 
 def estimate_scale(height: float) -> float:
@@ -53,7 +55,7 @@ def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "")
         if rule.name not in INNER:
             sd = None if spread is None else spread * scale
             said = words if scale == 1 else rule.words(sd)
-            found[rule.name] = Measure(value * scale, "estimated", said, sd)
+            found[rule.name] = Measure(value * scale, "estimated", said, sd, cited=rule.source)
     return found
 
 

@@ -11,12 +11,14 @@ from functools import cache
 from typing import Literal
 
 from drafting.body import rules as r
-from drafting.body.rule_table import RULES
-from drafting.body.rules import SURVEY, Known, Rule, linear
+from drafting.body.rule_table import ROUND_THE_FRONT, RULES, SIDE_NECK
+from drafting.body.rules import CHARTS, FIT, TWO_SURVEYS, Known, Rule, linear
+from drafting.ground.sources import Source, cite, memory, ours
 
 Figure = Literal["", "womens", "mens"]
 
-_WOMEN, _MEN = f"{SURVEY}, women", f"{SURVEY}, men"
+_WOMEN = (cite(Source.ANSUR_II, f"its women, {FIT}"),)
+_MEN = (cite(Source.ANSUR_II, f"its men, {FIT}"),)
 _NECK = ("height", 0.16, 0.32)
 _BUST_POINT = ("height", 0.11, 0.26)
 
@@ -28,11 +30,11 @@ def _womens_back(m: Known) -> float:
 
 WOMENS: tuple[Rule, ...] = (
     linear("neck_base_girth", 14.4, _NECK, ((0.164, "bust_girth"),), 216.3, _WOMEN),
-    Rule("navel_back", "", "", 20.8, _womens_back, terms=((0.121, "bust_girth"),)),
+    Rule("navel_back", "", _WOMEN, 20.8, _womens_back, terms=((0.121, "bust_girth"),)),
     Rule(
         "back_waist_length",
         "51.7 + .159 height + .121 bust, less 4.5 % for a natural waist",
-        f"{_WOMEN}; the 4.5 % fitted to three recalled charts",
+        (*_WOMEN, CHARTS),
         0,
         r.back_waist,
         terms=((1 - r.NATURAL_BACK, "navel_back"),),
@@ -43,7 +45,7 @@ WOMENS: tuple[Rule, ...] = (
         ("shoulder_length", 0.12, 0.545),
         ((0.464, "shoulder_length"),),
         -2.4 - r.NAPE_TO_SIDE_NECK,
-        f"{_WOMEN}, side neck point 15 below the nape (ours)",
+        (*_WOMEN, SIDE_NECK),
     ),
     linear(
         "upper_arm_girth",
@@ -51,7 +53,7 @@ WOMENS: tuple[Rule, ...] = (
         ("bust_girth", 0.20, 0.45),
         ((0.263, "bust_girth"),),
         38.5,
-        f"{_WOMEN}, flexed arm; hanging = flexed / 1.065 from memory",
+        (*_WOMEN, memory("hanging arm = flexed / 1.065")),
     ),
     linear("forearm_girth", 9.8, ("upper_arm_girth", 0.6, 1.3), ((0.509, "flexed_arm"),), 108.2, _WOMEN),
     linear("wrist_girth", 6.3, ("upper_arm_girth", 0.35, 0.85), ((0.154, "flexed_arm"),), 107.8, _WOMEN),
@@ -62,7 +64,7 @@ WOMENS: tuple[Rule, ...] = (
         _BUST_POINT,
         ((0.567, "navel_back"), (0.5, "fullness")),
         -12.0 + r.BUST_POINT_BELOW,
-        f"bust level of {_WOMEN}; the way round the front ours",
+        (*_WOMEN, ROUND_THE_FRONT),
     ),
 )
 
@@ -74,7 +76,7 @@ MENS: tuple[Rule, ...] = (
         ("bust_girth", 0.86, 1.0),
         ((1, "bust_girth"),),
         0.0,
-        "guess: a chest is one girth (two surveys joined, men: 0 in the mean)",
+        (*TWO_SURVEYS[:2], ours("a guess: a chest is one girth, men differ by 0 in the mean")),
     ),
     linear("forearm_girth", 10.5, ("upper_arm_girth", 0.6, 1.3), ((0.560, "flexed_arm"),), 109.7, _MEN),
     linear("wrist_girth", 7.2, ("upper_arm_girth", 0.35, 0.85), ((0.157, "flexed_arm"),), 119.7, _MEN),
@@ -85,7 +87,7 @@ MENS: tuple[Rule, ...] = (
         _BUST_POINT,
         ((0.443, "navel_back"), (0.5, "fullness")),
         23.4 + r.BUST_POINT_BELOW,
-        f"bust level of {_MEN}; the way round the front ours",
+        (*_MEN, ROUND_THE_FRONT),
     ),
 )
 

@@ -1,6 +1,6 @@
 """The sex-free rules for hip and leg: rise, crotch length, leg lengths and girths.
 
-Least squares on the same survey as `rule_table` (3,034 adults; bdims where it is named), mm. The
+Least squares on the same survey as `rule_table` (3,034 adults; `Source.BDIMS` where it is named), mm. The
 survey's waist is the navel's: a natural waist lies .026 of the height higher, and the crotch length
 grows by 2.05 times that (from memory). A body rise taken sitting is longer than the survey's by
 about a fiftieth of the hip, as the flesh spreads (common practice: 25-30 mm).
@@ -8,12 +8,13 @@ about a fiftieth of the hip, as the flesh spreads (common practice: 25-30 mm).
 
 from __future__ import annotations
 
-from drafting.body.rules import NATURAL_RISE, SURVEY, Known, Rule, linear
+from drafting.body.rules import FIT, NATURAL_RISE, SURVEY, Known, Rule, linear
+from drafting.ground.sources import Source, Sources, cite, memory, practice
 
 SITTING = 0.02  # of the hip: what a rise taken sitting has over the survey's; ours, from 25-30 mm
-CROTCH_NATURAL = 2.05  # times the step from navel to natural waist; study, from memory
-BDIMS = "Heinz, Peterson, Johnson, Kerk 2003"
-LEG_IDENTITY = "one person, one waist level: outside leg = inside leg + body rise"
+CROTCH_NATURAL = 2.05  # times the step from navel to natural waist; from memory
+BDIMS: Sources = (cite(Source.BDIMS, FIT),)
+LEG_IDENTITY: Sources = (practice("outside leg = inside leg + body rise, one person, one waist level"),)
 
 
 def body_rise(m: Known) -> float:
@@ -42,7 +43,7 @@ RISES: tuple[Rule, ...] = (
     Rule(
         "body_rise",
         ".111 height - .0104 hip + 26.8, plus .026 height for a natural waist",
-        f"{SURVEY}; the .026 from memory",
+        (*SURVEY, memory("the .026")),
         19.8,
         body_rise,
         ("height", 0.07, 0.30),
@@ -76,7 +77,7 @@ RISES: tuple[Rule, ...] = (
     Rule(
         "total_crotch_length",
         ".938 standing rise + .387 hip + 33.4, plus .029 height for a natural waist",
-        f"{SURVEY}; the .029 from memory",
+        (*SURVEY, memory("the .029")),
         25.2,
         total_crotch,
         ("hip_girth", 0.35, 1.0),
@@ -88,7 +89,7 @@ RISES: tuple[Rule, ...] = (
         ("total_crotch_length", 0.4, 0.7),
         ((1.30 / 2.30, "total_crotch_length"),),
         0.0,
-        f"common practice, back to front 1.30 to 1; spread in {SURVEY}",
+        (practice("back to front 1.30 to 1"), cite(Source.ANSUR_II, "the spread")),
     ),
 )
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from drafting.body import rules as r
 from drafting.body.leg_rules import LEGS
-from drafting.body.rules import SURVEY, Rule, linear
+from drafting.body.rules import CHARTS, SURVEY, Rule, linear
+from drafting.ground.sources import Source, cite, memory, ours
 
 _DELTA = "139.5 + .491 bust - .142 across back - 1.029 neck base - .983 shoulder"
 _NAVEL = "-52.9 + .219 height + .134 bust, less 4.5 % for a natural waist"
-_NATURAL = f"{SURVEY}; the 4.5 % fitted to three recalled charts"
+_NATURAL = (*SURVEY, CHARTS)
+SIDE_NECK = ours("side neck point 15 below the nape")
+ROUND_THE_FRONT = ours("the bust level is the survey's, the way round the front by eye")
 
 TORSO: tuple[Rule, ...] = (
     Rule(
@@ -22,8 +25,8 @@ TORSO: tuple[Rule, ...] = (
     linear("neck_base_girth", 9.2, ("height", 0.15, 0.34), ((0.930, "neck_girth"),), 64.6, given=("neck_girth",)),
     linear("neck_base_girth", 25, ("height", 0.16, 0.32), ((0.405, "bust_girth"),)),
     linear("neck_girth", 9.6, ("neck_base_girth", 0.75, 1.0), ((1.012, "neck_base_girth"),), -43.3),
-    Rule("navel_back", "", "", 0, r.navel_back, given=("back_waist_length",)),
-    Rule("navel_back", "", "", 21.6, r.navel_back, terms=((0.134, "bust_girth"),)),
+    Rule("navel_back", "", (CHARTS,), 0, r.navel_back, given=("back_waist_length",)),
+    Rule("navel_back", "", SURVEY, 21.6, r.navel_back, terms=((0.134, "bust_girth"),)),
     Rule("back_waist_length", _NAVEL, _NATURAL, 0, r.back_waist, terms=((1 - r.NATURAL_BACK, "navel_back"),)),
     linear("shoulder_length", 9.8, ("height", 0.05, 0.12), ((0.0855, "height"),), -1.6),
     linear(
@@ -32,7 +35,7 @@ TORSO: tuple[Rule, ...] = (
         ("shoulder_length", 0.12, 0.545),
         ((0.715, "shoulder_length"),),
         -32.6 - r.NAPE_TO_SIDE_NECK,
-        f"{SURVEY}, side neck point 15 below the nape (ours)",
+        (*SURVEY, SIDE_NECK),
     ),
     linear("nape_drop", 0, ("height", 0.0, 1.0), ((1, "shoulder_drop"),), r.NAPE_TO_SIDE_NECK),
     linear(
@@ -55,7 +58,7 @@ TORSO: tuple[Rule, ...] = (
         ("bust_girth", 0.20, 0.60),
         ((0.94, "across_back_width"),),
         0.0,
-        "from memory, two chart rows",
+        (memory("two size charts"),),
     ),
     Rule(
         "high_bust_girth",
@@ -73,7 +76,7 @@ TORSO: tuple[Rule, ...] = (
         ("bust_girth", 0.70, 1.0),
         ((0.8, "waist_girth"), (0.2, "high_bust_girth")),
         0.0,
-        "guess, ours, from the standard sizes of ASTM D5585",
+        (cite(Source.ASTM_D5585), ours("a guess between its sizes")),
     ),
 )
 
@@ -81,7 +84,7 @@ ARM: tuple[Rule, ...] = (
     Rule(
         "upper_arm_girth",
         "(-16.6 + .350 bust) / 1.065",
-        f"{SURVEY}, flexed arm; hanging = flexed / 1.065 from memory",
+        (*SURVEY, memory("hanging arm = flexed / 1.065")),
         21.0,
         r.upper_arm,
         ("bust_girth", 0.20, 0.45),
@@ -97,7 +100,7 @@ ARM: tuple[Rule, ...] = (
         ("upper_arm_girth", 0.6, 1.4),
         ((0.5, "upper_arm_girth"), (0.5, "forearm_girth")),
         0.0,
-        "guess, from memory",
+        (memory("a guess"),),
     ),
     linear("wrist_girth", 8.4, ("upper_arm_girth", 0.35, 0.85), ((0.243, "flexed_arm"),), 86.2),
     linear("hand_girth", 6.8, ("wrist_girth", 1.0, 1.5), ((1.067, "wrist_girth"),), 23.4),
@@ -115,7 +118,7 @@ AXILLA_BY_DROP: Rule = linear(
     _AXILLA,
     ((0.220, "navel_back"), (1, "nape_drop"), (0.110, "flexed_arm")),
     -26.7,
-    f"{SURVEY}, with the drop one to one: a shoulder that slopes more carries its whole armhole lower",
+    (*SURVEY, ours("the drop goes one to one: a shoulder that slopes more carries its armhole lower")),
     ("shoulder_drop",),
 )
 
@@ -130,7 +133,7 @@ LEVELS: tuple[Rule, ...] = (
         ("scye_depth",),
     ),
     AXILLA_BY_DROP,
-    linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, f"{SURVEY}; the drop itself estimated"),
+    linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, (*SURVEY, ours("the drop itself is estimated"))),
     linear("scye_depth", TAPE_SPREAD, ("axilla_depth", 1, 2), ((1, "axilla_depth"),), r.TAPE_UNDER_AXILLA, r.TAPE),
     linear(
         "bust_point_depth",
@@ -138,13 +141,20 @@ LEVELS: tuple[Rule, ...] = (
         ("height", 0.11, 0.26),
         ((0.315, "navel_back"), (0.5, "fullness")),
         88.1 + r.BUST_POINT_BELOW,
-        f"bust level of {SURVEY}; the way round the front ours",
+        (*SURVEY, ROUND_THE_FRONT),
     ),
-    linear("bust_point_width", None, ("bust_girth", 0.1, 0.3), ((0.20, "bust_girth"),), 0.0, "from memory"),
+    linear(
+        "bust_point_width",
+        None,
+        ("bust_girth", 0.1, 0.3),
+        ((0.20, "bust_girth"),),
+        0.0,
+        (memory("a fifth of the bust"),),
+    ),
     Rule(
         "waist_to_hip",
         "-75.5 + .220 height - .304 back waist, plus .026 height for a natural waist",
-        f"{SURVEY}; the .026 from memory",
+        (*SURVEY, memory("the .026")),
         23.8,
         r.waist_to_hip,
         ("height", 0.05, 0.20),

@@ -1,7 +1,7 @@
 """The sex-free rules that fill in missing measures: formula, source and spread of each.
 
 All mm, on a body of adult height (`estimates` scales smaller and taller ones). SURVEY: least
-squares on 3,034 adults of the 2012 US Army survey, men and women together, spread out of sample.
+squares on 3,034 adults of `Source.ANSUR_II`, men and women together, spread out of sample.
 Five helpers are known to the rules and are no measures: `navel_back` (nape to navel along the
 spine: the survey's waist), `nape_drop` (nape to shoulder point), `flexed_arm`, `fullness`,
 `standing_rise` (waist to crotch as the survey takes it).
@@ -13,15 +13,23 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from drafting.ground.sources import Source, Sources, cite, ours, printed
+
 Known = dict[str, float]
-SURVEY = "ANSUR II, Gordon et al. 2014"
-TWO_SURVEYS = "two surveys joined; weak, so take the measure"
-TAPE = "ours: a tape held under the arm lies 45-50 mm below the armpit fold"
+FIT = "our fit, judged on others"
+SURVEY: Sources = (cite(Source.ANSUR_II, FIT),)
+TWO_SURVEYS: Sources = (
+    cite(Source.BDIMS),
+    cite(Source.ANSUR_II),
+    ours("the two joined: weak, so take the measure"),
+)
+TAPE: Sources = (ours("a tape held under the arm lies 45-50 mm below the armpit fold of ANSUR II"),)
 FLEXED = 1.065  # flexed upper arm / hanging one (1.05-1.08), from memory
 NAPE_TO_SIDE_NECK = 15.0  # mm the side neck point lies below the nape, ours
 TAPE_UNDER_AXILLA = 47.0  # mm, see TAPE
 BUST_POINT_BELOW = 14.0  # mm: side neck to bust point less nape to bust level, flat chest; ours
-NATURAL_BACK = 0.045  # of nape to navel: the natural waist is so much higher; fits S04, S12, S13
+NATURAL_BACK = 0.045  # of nape to navel: the natural waist is so much higher; ours, see CHARTS
+CHARTS = ours("the 4.5 % fitted to three size charts, two of them recalled")
 NATURAL_RISE = 0.026  # of the height: the same step at the side, from memory
 IN_WORDS = {
     "navel_back": "nape to navel",
@@ -45,7 +53,7 @@ class Rule:
 
     name: str
     formula: str
-    source: str
+    source: Sources
     sd: float | None
     of: Callable[[Known], float]
     within: tuple[str, float, float] | None = None  # against, low, high
@@ -55,7 +63,7 @@ class Rule:
     def words(self, spread: float | None) -> str:
         """Return the sentence that stands wherever the estimate is used; `spread` is its sd in mm."""
         off = f"; 19 of 20 people within {2 * spread:.0f} mm" if spread else ""
-        return f"{self.formula} ({self.source}{off})"
+        return f"{self.formula} ({printed(*self.source)}{off})"
 
     def spread(self, spreads: Mapping[str, float | None]) -> float | None:
         """Return the estimate's sd in mm, from the rule's own and those of estimates it starts from.
@@ -81,7 +89,7 @@ def linear(
     within: tuple[str, float, float],
     terms: tuple[tuple[float, str], ...],
     constant: float = 0.0,
-    source: str = SURVEY,
+    source: Sources = SURVEY,
     given: tuple[str, ...] = (),
 ) -> Rule:
     """Return the rule constant + sum of coefficient x measure, with its formula in words."""

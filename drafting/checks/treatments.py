@@ -1,6 +1,6 @@
 """What a cloth can take: fusing, starch, heat, easing. Each refusal names cloth, treatment, way out.
 
-Iron settings by fibre are the care label's dots (ISO 3758: 110, 150 and 200 degrees C); a blend takes
+Iron settings by fibre are the care label's dots (`Source.ISO_3758`: 110, 150 and 200 degrees C); a blend takes
 the lowest fibre's. Always try on a scrap first, and follow the maker of cloth, fusible and iron.
 """
 
@@ -30,7 +30,7 @@ DOTS = {
     "linen": 3,
     "hemp": 3,
 }
-"""Row F10 (care page and iron manual): dots by fibre; elastane counted with nylon (memory)."""
+"""Dots by fibre (common practice); elastane counted with nylon (from memory)."""
 
 FUSING = 2
 """Dots that a usual fusible needs (its own instructions decide; common practice)."""

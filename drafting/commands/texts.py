@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.costume.next_measure import Gain
+from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.ground.choices import Choice
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.sources import Cited, printed, works
 
 WIDTH = 100
 Row = tuple[str, ...]
@@ -51,6 +53,7 @@ def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
     lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
     made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
+    lines += _works(cited for m in body.measures.values() for cited in m.cited)
     if gains:
         lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
         lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
@@ -88,13 +91,42 @@ def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
     ]
 
 
+def blocks_text(blocks: Iterable[Block]) -> str:
+    """Return what every block says of itself, and in the end the works that they name."""
+    every = tuple(blocks)
+    cited = [cited for block in every for choice in block.choices for cited in choice.source]
+    return "\n\n".join([*map(block_text, every), "\n".join(_works(cited)[1:])])
+
+
+def _works(cited: Iterable[Cited]) -> list[str]:
+    """Return the lines that name each published work in full; none where there is none."""
+    found = [_wrapped(work, indent=2, hang=4) for work in works(cited)]
+    return ["", "Sources", *found] if found else []
+
+
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source."""
+    """Return a block's name and summary, then each choice: range, default, meaning, source.
+
+    A block from outside the kit names the file that it is written in.
+    """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
+    lines += [f"  written in {block.file}"] if block.file else []
     for choice in block.choices:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
-        about = f"{choice.meaning.rstrip('.')}. Source: {choice.source}"
+        about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
         lines.append(_wrapped(about, indent=6))
+    return "\n".join(lines)
+
+
+DECLARED: dict[str, type[Declared]] = {"pieces": PieceRole, "edges": EdgeRole, "seams": SeamKind}
+"""What `report.json` says of things beside their names: `role` of pieces and edges, `kind` of seams."""
+
+
+def roles_text() -> str:
+    """Return what pieces, edges and seams may be, each word with its meaning."""
+    lines = ["What pieces, edges and seams are, as `role` and `kind` in report.json:"]
+    for sort, values in DECLARED.items():
+        lines += [sort, *_table(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
 
 

@@ -28,7 +28,7 @@ STITCHES = {
     "504": "three-thread overedge",
     "514": "four-thread overedge",
 }
-"""ISO 4915 numbers (rows K04, K05; 406 from memory); the three-step zigzag goes by its name."""
+"""Numbers of `Source.ISO_4915` (406 from memory); the three-step zigzag goes by its name."""
 
 FEET = ("all-purpose", "walking", "buttonhole", "zip", "straight-stitch", "roller", "overedge")
 BLADES = ("shears", "rotary")

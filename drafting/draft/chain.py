@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from drafting.draft.by_role import piece_roles
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
 
 
@@ -15,12 +17,15 @@ class Chain:
 
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
-    elastic are pulled up (None: as drawn).
+    elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
+    along, one for each of `refs`.
     """
 
     refs: tuple[EdgeRef, ...]
     path: Path
     sewn: float | None = None
+    pieces: tuple[PieceRole, ...] = ()
+    edges: tuple[EdgeRole, ...] = ()
 
     @property
     def sewn_length(self) -> float:
@@ -28,7 +33,9 @@ class Chain:
 
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
-        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn)
+        return Chain(
+            self.refs[::-1], self.path.mirrored().reversed(), self.sewn, self.pieces[::-1], self.edges[::-1]
+        )
 
 
 def chain(draft: Draft, name: str) -> Chain:
@@ -39,7 +46,9 @@ def chain(draft: Draft, name: str) -> Chain:
     edges = [draft.edge(ref) for ref in refs]
     gathered = any(edge.sewn is not None for edge in edges)
     sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
-    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn)
+    path = laid_end_to_end([edge.path for edge in edges])
+    roles = tuple(edge.role for edge in edges)
+    return Chain(refs, path, sewn, tuple(piece_roles(draft, refs)), roles)
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

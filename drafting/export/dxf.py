@@ -1,6 +1,6 @@
 """Pieces for cutting tables and other people's tools: DXF by the open layers for sewn products.
 
-Layers by number as ASTM D6673 has them (from memory; the standard was seen in abstract only): one block
+Layers by number as `Source.ASTM_D6673` has them (from memory; seen in abstract only): one block
 a piece, drawn in mm, y up. Curves become corners no more than `GAP` off. Text says the unit too, as
 R12 has no place for it.
 """
@@ -43,7 +43,7 @@ VERSIONS = ("R2000", "R12")
 
 
 class Number(StrEnum):
-    """Layers of the pattern interchange (check values X11 to X13, from memory)."""
+    """Layers of the pattern interchange (`Source.ASTM_D6673`, seen in abstract only)."""
 
     BOUNDARY = "1"
     TURN_POINTS = "2"

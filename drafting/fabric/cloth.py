@@ -70,7 +70,7 @@ class Fabric:
 
 
 def dimensional_change(before: float, after: float) -> float:
-    """Return (after - before) / before as a fraction, minus for shrinkage (ISO 5077).
+    """Return (after - before) / before as a fraction, minus for shrinkage (`Source.ISO_5077`).
 
     >>> round(dimensional_change(350, 336), 4)
     -0.04
@@ -88,7 +88,7 @@ def cut_for(wanted: float, change: float) -> float:
 
 
 def stretch_of(rest: float, stretched: float) -> float:
-    """Return (stretched - rest) / rest as a fraction (the shop test; ASTM D2594, D3107).
+    """Return (stretched - rest) / rest as a fraction (the shop test; `Source.ASTM_D2594`, `Source.ASTM_D3107`).
 
     >>> stretch_of(100, 140)
     0.4
@@ -135,7 +135,7 @@ def needed_stretch(body: float, finished: float) -> float:
 def must_reach(level: str, body: float, finished: float, stretch: float, unit: str = "cm") -> None:
     """Refuse a `finished` girth (mm) that the cloth's `stretch` cannot bring round `body` (mm).
 
-    Without stretch there must be some ease at all (check value E49). Raises `DraftError`.
+    Without stretch there must be some ease at all (common practice). Raises `DraftError`.
     """
     needed = needed_stretch(body, finished)
     if needed < 0 or (stretch > 0 and needed <= stretch + 1e-9):

@@ -5,10 +5,26 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.ground.choices import choice, choices_of
+from drafting.ground.sources import Source, cite, practice
 
 LEAST = 6.0
-"""mm: no allowance is proposed narrower, however small the body (row ME7: 1/4 in)."""
+"""mm: no allowance is proposed narrower, however small the body (common practice: 1/4 in)."""
+
+
+TIGHT = frozenset(
+    {
+        EdgeRole.NECK,
+        EdgeRole.COLLAR_NECK,
+        EdgeRole.STAND_NECK,
+        EdgeRole.FACING_NECK,
+        EdgeRole.ARMHOLE,
+        EdgeRole.CAP,
+        EdgeRole.CAP_PART,
+    }
+)
+"""Necklines, armholes and sleeve caps: edges along a tight curve."""
 
 
 @dataclass(frozen=True)
@@ -22,7 +38,7 @@ class FinishChoices:
         low=0,
         high=50,
         group="finish",
-        source="common practice: 10 to 15 plain, 25 to 50 where a costume will be let out",
+        source=practice("10 to 15 plain, 25 to 50 where a costume will be let out"),
     )
     curve_allowance: float = choice(
         10.0,
@@ -31,7 +47,7 @@ class FinishChoices:
         low=0,
         high=30,
         group="finish",
-        source="common practice: 6 to 10 along a tight curve",
+        source=practice("6 to 10 along a tight curve"),
     )
     hem_allowance: float = choice(
         20.0,
@@ -40,16 +56,10 @@ class FinishChoices:
         low=0,
         high=80,
         group="finish",
-        source="common practice: 10 to 15 flared, 30 to 50 straight",
+        source=practice("10 to 15 flared, 30 to 50 straight"),
     )
     opening_allowance: float = choice(
-        15.0,
-        "mm",
-        "allowance along openings, vents and slits",
-        low=0,
-        high=50,
-        group="finish",
-        source="common practice",
+        15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish", source=practice()
     )
     free_allowance: float = choice(
         0.0,
@@ -58,14 +68,10 @@ class FinishChoices:
         low=0,
         high=30,
         group="finish",
-        source="common practice: such edges are overlocked or pinked",
+        source=practice("such edges are overlocked or pinked"),
     )
     stretch_arrow: bool = choice(
-        False,
-        "yes/no",
-        "draw an arrow along the greatest stretch",
-        group="finish",
-        source="common practice for knits",
+        False, "yes/no", "draw an arrow along the greatest stretch", group="finish", source=practice("for knits")
     )
 
     cut_unwashed: bool = choice(
@@ -73,7 +79,7 @@ class FinishChoices:
         "yes/no",
         "cut before the first wash: pieces are enlarged by what the cloth still shrinks",
         group="finish",
-        source="ISO 5077; trouble FA5",
+        source=cite(Source.ISO_5077, "shrinkage; cut = wanted / (1 - shrinkage)"),
     )
 
     def width(self, edge: Edge) -> float:
@@ -82,7 +88,7 @@ class FinishChoices:
             return 0.0
         if edge.allowance is not None:
             return edge.allowance
-        if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and is_tight_curve(edge.name):
+        if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and edge.role in TIGHT:
             return self.curve_allowance
         return {
             EdgeKind.SEAM: self.seam_allowance,
@@ -106,8 +112,3 @@ def proposed(scale: float) -> dict[str, float]:
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }
-
-
-def is_tight_curve(name: str) -> bool:
-    """Say whether an edge of this name is a neckline, an armhole or a sleeve cap."""
-    return any(word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap"))

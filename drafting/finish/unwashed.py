@@ -2,7 +2,7 @@
 
 The better way is to wash the cloth first; then nothing is enlarged. Where a maker cuts unwashed, the
 whole cut piece, allowances and marks with it, is cut larger by 1 / (1 - shrinkage) along the warp and
-across it (ISO 5077 gives the shrinkage; dividing, not multiplying by 1 + shrinkage), so that it is
+across it (`Source.ISO_5077` gives the shrinkage; dividing, not multiplying by 1 + shrinkage), so that it is
 the finished piece once washed. Girths in the report stay the finished ones.
 """
 

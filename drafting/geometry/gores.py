@@ -24,7 +24,11 @@ MOST_GORES = 12
 
 
 def arc(centre: complex, start: complex, angle: float) -> Path:
-    """Return the arc from `start` round `centre` by `angle` degrees (anticlockwise positive)."""
+    """Return the arc from `start` round `centre` by `angle` degrees (anticlockwise positive), in mm.
+
+    >>> round(arc(0j, 100 + 0j, 90).length, 2)  # a quarter of 2 pi 100
+    157.08
+    """
     parts = max(1, math.ceil(abs(angle) / STEP))
     step = cmath.exp(1j * math.radians(angle / parts))
     handle = 4 / 3 * math.tan(math.radians(angle / parts) / 4)
@@ -39,7 +43,7 @@ def arc(centre: complex, start: complex, angle: float) -> Path:
 def outline(piece: Sector) -> Path:
     """Return the closed stitching line, anticlockwise, its middle hanging straight below 0.
 
-    A waist measured on this line is the waist asked for (trouble FL2).
+    A waist measured on this line is the waist asked for.
     """
     half = piece.angle / 2
     left, right = -1j * cmath.exp(-1j * half), -1j * cmath.exp(1j * half)
@@ -51,7 +55,7 @@ def outline(piece: Sector) -> Path:
 
 
 def straight_hem(radius: float, degrees: float) -> float:
-    """Return what a godet with a straight hem adds instead of its arc: the chord (row E26).
+    """Return what a godet with a straight hem adds instead of its arc: the chord.
 
     >>> round(straight_hem(300, 90), 2)
     424.26
@@ -97,7 +101,7 @@ class Gored:
 
 
 def gored(whole: Sector, usable_width: float, allowance: float = 0.0, where: str = "skirt") -> Gored:
-    """Return a flared piece in the fewest equal gores that lie on cloth of this width (FL1, FL5).
+    """Return a flared piece in the fewest equal gores that lie on cloth of this width.
 
     Each has its own grainline; the hem in all is unchanged and the seams are equal. Raises
     `DraftError` where not even 12 gores would do.
@@ -144,7 +148,7 @@ def panels(hem: float, usable_width: float) -> int:
 
 
 def bias_box(width: float, length: float, degrees: float = 45.0) -> tuple[float, float]:
-    """Return the box (mm, across and along the warp) of a panel laid askew to the warp (row E29).
+    """Return the box (mm, across and along the warp) of a panel laid askew to the warp.
 
     >>> [round(side, 3) for side in bias_box(600, 1000)]
     [1131.371, 1131.371]
@@ -156,7 +160,7 @@ def bias_box(width: float, length: float, degrees: float = 45.0) -> tuple[float,
 def bias_strip(area: float, width: float) -> float:
     """Return the length (mm) of bias strip that cloth of this area (mm2) gives, joins not counted.
 
-    Row E30: area / width.
+    Area / width.
 
     >>> bias_strip(500 * 500, 40)
     6250.0

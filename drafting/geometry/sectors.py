@@ -46,7 +46,7 @@ class Sector:
 
 
 def flared_skirt(waist: float, length: float, circle: float) -> Sector:
-    """Return the skirt that is `circle` of a full circle (0.25, 0.5, 0.75, 1 ...), rows E20-E24.
+    """Return the skirt that is `circle` of a full circle (0.25, 0.5, 0.75, 1 ...).
 
     >>> round(flared_skirt(700, 600, 1.0).inner, 3)
     111.408
@@ -58,7 +58,7 @@ def flared_skirt(waist: float, length: float, circle: float) -> Sector:
 
 
 def cone(top: float, bottom: float, slant: float) -> Sector:
-    """Return the sector that becomes a cone with these edges and slant height (row E25)."""
+    """Return the sector that becomes a cone with these edges and slant height."""
     if not bottom > top > 0:
         raise DraftError(
             "a flared piece is wider below than above",
@@ -70,12 +70,12 @@ def cone(top: float, bottom: float, slant: float) -> Sector:
 
 
 def godet(length: float, degrees: float) -> Sector:
-    """Return a godet let into a seam of this length (row E26)."""
+    """Return a godet let into a seam of this length."""
     return Sector(0.0, length, math.radians(degrees))
 
 
 def circle_width(skirt: Sector, allowance: float = 0.0) -> float:
-    """Return how wide a cloth a full circle cut in one piece needs, allowances counted (row FL1)."""
+    """Return how wide a cloth a full circle cut in one piece needs, allowances counted."""
     return 2 * (skirt.outer + allowance)
 
 
@@ -98,7 +98,7 @@ def must_fit(skirt: Sector, usable_width: float, allowance: float = 0.0) -> None
 def sheared(degrees: float) -> tuple[float, float]:
     """Return how much longer and narrower true-bias cloth grows when its threads shear by `degrees`.
 
-    An inextensible square weave, the diagonal of a rhomb (row E31).
+    An inextensible square weave, the diagonal of a rhomb.
 
     >>> tuple(round(f, 4) for f in sheared(10))
     (1.0834, 0.909)

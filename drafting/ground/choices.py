@@ -10,12 +10,14 @@ from dataclasses import dataclass, field, fields
 from functools import lru_cache
 from typing import Any, Literal
 
+from drafting.ground.sources import Cited, Sources, in_words
+
 Unit = Literal["mm", "deg", "percent", "ratio", "count", "word", "yes/no"]
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One choice: its `name`, `unit`, `default`, range `low`..`high`, what it means, and the source.
+    """One choice: its `name`, `unit`, `default`, range `low`..`high`, what it means, and its sources.
 
     `words` lists what a choice of unit "word" may be. `scales` says that the default is meant for
     an adult and shrinks with a small body (a value that a maker typed never does). `step` is what
@@ -28,7 +30,7 @@ class Choice:
     low: float | None
     high: float | None
     meaning: str
-    source: str
+    source: Sources
     group: str
     step: float
     words: tuple[str, ...]
@@ -42,20 +44,32 @@ def choice(
     *,
     low: float | None = None,
     high: float | None = None,
-    source: str = "common practice",
+    source: Cited | Sources | str = "",
     group: str = "fit",
     step: float = 1.0,
     words: tuple[str, ...] = (),
     scales: bool = False,
 ) -> Any:
-    """Return a dataclass field that carries a `Choice` (its name is the field's)."""
+    """Return a dataclass field that carries a `Choice` (its name is the field's).
+
+    `default`, `low`, `high` and `step` are in `unit`; for the rest see `Choice`. Nothing is raised
+    here: a block from outside is asked when it is taken in use.
+
+    >>> @dataclass(frozen=True)
+    ... class Choices:
+    ...     cape_length: float = choice(480.0, "mm", "neck to hem", low=300, high=1600, source="ours")
+    >>> Choices().cape_length, choices_of(Choices)[0].high
+    (480.0, 1600)
+    """
+    cited = in_words(source) if isinstance(source, str) else source
+    sources = cited if isinstance(cited, tuple) else (cited,)
     about = {
         "unit": unit,
         "default": default,
         "low": low,
         "high": high,
         "meaning": meaning,
-        "source": source,
+        "source": sources,
         "group": group,
         "step": step,
         "words": words,

@@ -2,7 +2,7 @@
 
 Millimetre constants here are meant for adults. Below a bust of 700 mm they shrink with bust / 900,
 so that a 40 cm doll drafts too; between 600 and 700 mm the two rules are joined by a straight line,
-so that nothing jumps (the project's block demands, rule 8; the join is ours).
+so that nothing jumps (ours).
 """
 
 from __future__ import annotations
@@ -40,5 +40,11 @@ def scale_of_bust(bust: float) -> float:
 
 
 def body_scale(body: Measured) -> float:
-    """Return the factor (0..1) by which adult constants and `scales` defaults shrink for `body`."""
+    """Return the factor (0..1) by which adult constants and `scales` defaults shrink for `body`.
+
+    `body` is asked for its `bust_girth` in mm; a KeyError, or an `InputError`, says that it has none.
+
+    >>> body_scale({"bust_girth": 450.0})
+    0.5
+    """
     return scale_of_bust(body["bust_girth"])

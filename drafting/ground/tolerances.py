@@ -1,6 +1,6 @@
 """Every tolerance under a name, with its reason. mm and degrees.
 
-The figures of the seam rules are those that the project's block demands fix; tests use these names.
+Those without a source are ours: what scissors and pins cannot tell apart; tests use these names.
 """
 
 EXACT = 1e-3

@@ -8,6 +8,7 @@ from typing import Literal
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.sources import practice
 from drafting.ground.units import show_length
 from drafting.layout.packing.model import Box, Strip
 
@@ -17,10 +18,10 @@ LEVELS = ("bust", "waist", "hip", "upper_arm", "thigh")
 """Levels that a repeat is matched on, the first that a piece has (ours)."""
 
 WIDTH = 1400.0
-"""mm: taken where no file names the width; common practice (137 to 140 cm, check value F11)."""
+"""mm: taken where no file names the width; common practice (137 to 140 cm)."""
 
 INTERFACING_WIDTH = 900.0
-"""mm: the same for interfacing; common practice (90 cm, check value F11)."""
+"""mm: the same for interfacing; common practice (90 cm)."""
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ class LayWishes:
         "how the cloth is spread; auto folds it lengthwise where all pieces fit",
         words=("auto", "folded", "open", "crosswise"),
         group="lay",
-        source="common practice: at home cloth is cut folded",
+        source=practice("at home cloth is cut folded"),
     )
     gap: float = choice(
         5.0,
@@ -42,7 +43,7 @@ class LayWishes:
         low=0,
         high=50,
         group="lay",
-        source="row LA6: at least 5 mm",
+        source=practice("at least 5 mm"),
     )
     spare: float = choice(
         50.0,
@@ -51,7 +52,7 @@ class LayWishes:
         low=0,
         high=500,
         group="lay",
-        source="common practice: 5 to 10 cm",
+        source=practice("5 to 10 cm"),
     )
     level: str = choice(
         "auto",
@@ -59,7 +60,7 @@ class LayWishes:
         "the level line that a repeat along the cloth is matched on",
         words=("auto", *LEVELS),
         group="lay",
-        source="common practice: bars run on at one level; auto takes the first a piece has",
+        source=practice("bars run on at one level; auto takes the first a piece has"),
     )
 
 
@@ -94,11 +95,11 @@ class Cloth:
 
     @property
     def turns(self) -> tuple[int, ...]:
-        """The turns allowed (check value F15): one-way cloth has one right way up."""
+        """The turns allowed: one-way cloth has one right way up."""
         return (0,) if self.one_way else (0, 180)
 
     def layer_width(self, lay: LayName) -> float:
-        """The width of one layer: half of it where the cloth is folded lengthwise (F14)."""
+        """The width of one layer: half of it where the cloth is folded lengthwise."""
         return self.usable_width / 2 if lay == "folded" else self.usable_width
 
     def strip(self, lay: LayName) -> Strip:

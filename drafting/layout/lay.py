@@ -18,7 +18,7 @@ BUY_STEP = 100.0
 """mm: cloth is bought in steps of 10 cm; common practice."""
 
 LOOSE, TIGHT = 0.70, 0.80
-"""Utilisation below which a lay is loose and from which it is tight (the project's layout study)."""
+"""Utilisation below which a lay is loose and from which it is tight (ours, on the published garment instances)."""
 
 AS_LONG = 1.01
 """A lay no longer than this share of its longest piece cannot be bettered (ours)."""
@@ -100,7 +100,7 @@ class Lay:
 
     @property
     def lower_bound(self) -> float:
-        """No lay of these pieces can be shorter: their area over the usable width (F18), mm."""
+        """No lay of these pieces can be shorter: their area over the usable width, mm."""
         return self.area / (self.cloth.usable_width * LAYERS_LONG[self.lay])
 
     @property

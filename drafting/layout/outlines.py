@@ -18,7 +18,7 @@ ON_LINE = 0.01
 """mm: the cut line lies on the fold's line within this, or the fold is no straight one."""
 
 DRIFT = 0.17
-"""degrees: how far a fold edge may lie off the selvedge's direction (check value F16: 0.3 cm a metre)."""
+"""degrees: how far a fold edge may lie off the selvedge's direction (from memory: 0.3 cm a metre)."""
 
 SYMMETRIC = 1e-4
 """Share of its area by which a piece may differ from its mirror image and still be its own."""

@@ -14,7 +14,7 @@ from drafting.layout.packing.model import Job
 from drafting.layout.packing.shapes import Shapes
 
 BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
-"""mm: common bolt widths, the narrow end of each range (check value F11)."""
+"""mm: common bolt widths, the narrow end of each range (common practice)."""
 
 WAYS: tuple[LayName, ...] = ("folded", "open")
 

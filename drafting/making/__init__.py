@@ -16,6 +16,7 @@ from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import placed, sewing_steps, toile_steps
+from drafting.making.plan_sources import PLAN
 from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
@@ -25,7 +26,21 @@ __all__ = ["Plan", "Step", "planned", "work_order"]
 
 
 def planned(made: Made) -> Plan:
-    """Return the plan of a costume whose lays are worked out already."""
+    """Return the plan of a costume whose lays are worked out already (`cutting.laid_out`).
+
+    Lengths are in mm, times in minutes; every sentence is a `Said`, which `words.text` puts in words.
+
+    >>> from dataclasses import replace
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.costume.lays import laid_out
+    >>> from drafting.ground.shipped import demo_costume
+    >>> costume = read_costume(demo_costume())
+    >>> shirt = make(replace(costume, garments=costume.garments[1:2]))
+    >>> plan = planned(laid_out(shirt, count=5))
+    >>> [step.n for step in plan.steps] == list(range(1, len(plan.steps) + 1))
+    True
+    """
     costume, room = made.costume, made.costume.workroom
     sewn = settings(made, room)
     return Plan(
@@ -39,6 +54,7 @@ def planned(made: Made) -> Plan:
         cautions=cautions(made),
         remarks=easier(made, room),
         settings=sewn,
+        sources=PLAN,
     )
 
 

@@ -1,7 +1,7 @@
 """Cautions of the whole costume, each for a reason in this draft; they defer to those in charge.
 
-Rows C01-C13 of the outside values: product-safety pages, university costume workshops, standards as
-those state them. Nothing here replaces instructions, local rules or licensed practice.
+What they follow is named below and in `rests_on`; the rest is common practice. Nothing here replaces
+instructions, local rules or licensed practice.
 """
 
 from __future__ import annotations
@@ -13,16 +13,16 @@ from drafting.costume.make import Made
 from drafting.making.model import Said, said
 
 SMALL_CHILD = 1340.0
-"""mm of height up to which no cord may be at hood, head or neck (row C01: under 7 years, to 134 cm)."""
+"""mm of height up to which no cord may be at hood, head or neck (`Source.EN_14682`: under 7 years, to 134 cm)."""
 
 CHILD = 1640.0
 """mm of height taken for 14 years where no age is known (from memory: size 164)."""
 
 MELTS = ("nylon", "polyamide", "polyester", "acrylic", "acetate", "elastane", "pvc", "vinyl")
-"""Fibres that melt onto skin near a flame (row C07)."""
+"""Fibres that melt onto skin near a flame (`Source.FIRE_COSTUME`)."""
 
 CLEARS = 25.0
-"""mm by which a walking hem clears the floor (trouble SA3; row C09: 2 to 4 cm)."""
+"""mm by which a walking hem clears the floor (common practice: 2 to 4 cm)."""
 
 ANKLES = 150.0
 """mm above the floor from which a hem is no matter for stairs (ours)."""
@@ -58,7 +58,7 @@ def _flame(made: Made) -> Iterator[Said]:
 
 
 def _hems(made: Made) -> Iterator[Said]:
-    """Yield what the hems come to: how far above the floor, or that one trails (SA3)."""
+    """Yield what the hems come to: how far above the floor, or that one trails."""
     for garment in made.garments:
         for finding in garment.findings:
             if finding.check == "hem clearance" and isinstance(finding.value, float):

@@ -13,6 +13,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from drafting.ground.sources import Sources
+
 Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "finish"]
 """The stages of the work, in the order a maker meets them; a fitting stands between joins."""
 
@@ -45,12 +47,12 @@ class Needle:
 class Setting:
     """How one seam is sewn and pressed.
 
-    `stitch` is the ISO 4915 type, `seam_class` the ISO 4916 class (1-8); `stitch_length` and `width`
-    (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction by which the seam must
-    lengthen on this body, `cause` what lengthens it (`around` the body, `moves` as the wearer does,
-    `passes` over a hand or hip, `bias` by its own weight); `press` the way its allowances go; `dots`
-    the iron's limit there (None: nothing known, try it). `why` and `trials` are what a maker should
-    know about the choice.
+    `stitch` is the type of `Source.ISO_4915`, `seam_class` the class of `Source.ISO_4916` (1-8);
+    `stitch_length` and `width` (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction
+    by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
+    as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
+    allowances go; `dots` the iron's limit there (None: nothing known, try it). `why` and `trials` are
+    what a maker should know about the choice.
     """
 
     stitch: str
@@ -151,3 +153,4 @@ class Plan:
     cautions: tuple[Said, ...] = ()
     remarks: tuple[Said, ...] = ()
     settings: Mapping[tuple[str, str], Setting] = field(default_factory=dict)
+    sources: Sources = ()

@@ -1,6 +1,6 @@
 """Thread: how much a costume takes, by stitch and seam length.
 
-Row K06 (a thread maker's stitch guide) gives thread per length of seam: 301 2.5, 304 5.5, 101 5,
+`Source.THREAD_GUIDE` gives thread per length of seam: 301 2.5, 304 5.5, 101 5,
 103 4.5. Others are from memory: 401 5.5, 504 14, 514 18 (with all their threads), hand stitches 200 and
 202 3 and 4, the three-step zigzag 7.
 """
@@ -30,7 +30,7 @@ RATIOS = {
     "504": 14.0,
     "514": 18.0,
 }
-"""Thread per length of seam (K06; those not in it from memory)."""
+"""Thread per length of seam (`Source.THREAD_GUIDE`; those not in it from memory)."""
 
 WASTE = 0.25
 """Share added for ends, trials and unpicking (common practice: a quarter)."""

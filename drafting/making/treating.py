@@ -17,16 +17,16 @@ from drafting.layout import Cloth
 from drafting.making.model import Said, Step, said
 
 DEGREES = {1: 110, 2: 150, 3: 200}
-"""degrees C of the iron's dots (row F09, ISO 3758:2012)."""
+"""degrees C of the iron's dots (`Source.ISO_3758`)."""
 
 SQUARE = 350.0
-"""mm: side of the square that is marked before washing and measured after (as in ISO 5077, memory)."""
+"""mm: side of the square that is marked before washing and measured after (`Source.ISO_5077`, from memory)."""
 
 PRETENSION = {"woven": 1.0, "knit": 0.5}
-"""cN for each cm of width under which a strip lies flat before it is stretched (row F07, ISO 20932-1)."""
+"""cN for each cm of width under which a strip lies flat before it is stretched (`Source.ISO_20932`)."""
 
 GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
-"""How far a knit is stretched along and across to see what stays (row F08, ASTM D2594 from memory)."""
+"""How far a knit is stretched along and across to see what stays (`Source.ASTM_D2594`)."""
 
 STRETCHES = 0.10
 """Greatest stretch from which it is worth measuring (ours)."""
@@ -35,10 +35,10 @@ SOAK, DRY = 10.0, 24.0
 """hours: a soak overnight, and drying flat or on the line (common practice)."""
 
 MUCH = 0.05
-"""Shrinkage past the usual limit for a knit (row F04: 3 % woven, 5 % knit)."""
+"""Shrinkage past the usual limit for a knit (common practice: 3 % woven, 5 % knit)."""
 
 LIMITS = {"woven": 0.03, "knit": 0.05}
-"""Shrinkage that the trade allows a finished cloth (row F04)."""
+"""Shrinkage that the trade allows a finished cloth (common practice)."""
 
 NEVER_WET = ("steam", "dry clean", "do not wash", "no wash")
 """Words of a care label that keep a cloth out of the water."""
@@ -89,7 +89,14 @@ def _treated(made: Made) -> Iterator[Treated]:
 
 
 def treating_steps(made: Made) -> tuple[Step, ...]:
-    """Return the steps that make every cloth ready to be cut, cloth by cloth."""
+    """Return the steps that make every cloth ready to be cut, cloth by cloth.
+
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> {step.stage for step in treating_steps(make(read_costume(demo_costume())))}
+    {'treat'}
+    """
     return tuple(step for cloth in treated(made) for step in _chained(cloth, tuple(_steps(cloth))))
 
 

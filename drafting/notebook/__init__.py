@@ -2,7 +2,7 @@
 
     CostumeFile -> Standing (pure: what is asked, what was made) -> Bench (thin: controls, picture)
 
-`standing` holds every rule and no widget; `controls`, `preview`, `findings_view` and `girths_view`
+One folder a screen. On the bench `state` holds every rule and no widget; `picture`, `findings` and `girths`
 each turn one thing into something to see; `bench` joins them. A refusal that reaches a cell is shown
 as its own sentences, without the Python lines behind it.
 """
@@ -10,11 +10,12 @@ as its own sentences, without the Python lines behind it.
 from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.errors_said import show_refusals_plainly
-from drafting.notebook.files import body_path, costume_path
+from drafting.notebook.files import body_path, costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.plan.view import PlanView
 
 show_refusals_plainly()
+take_own_blocks()
 
 __all__ = ["Bench", "LayTable", "MeasuringGuide", "PlanView", "SwatchTest", "body_path", "costume_path"]

@@ -13,11 +13,13 @@ from typing import Any
 
 from drafting.body import Body
 from drafting.checks.girths import finished
+from drafting.costume.choices import block_named, garment_choices
 from drafting.costume.make import Made, MadeGarment
 from drafting.draft.draft import Girth, Notion, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.walk import walk
 from drafting.ground.findings import Finding
+from drafting.ground.sources import printed, works
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.words import text
@@ -60,6 +62,7 @@ def report(made: Made, plan: Plan | None = None) -> Row:
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
         "steps": [_step(step) for step in plan.steps] if plan else [],
+        "sources": _sources(made, plan),
         "timings": dict(made.timings),
     }
 
@@ -111,6 +114,19 @@ def _choices(garment: MadeGarment) -> Row:
     return {name: {"value": value, "source": source} for name, (value, source) in pairs}
 
 
+def _sources(made: Made, plan: Plan | None) -> Row:
+    """Return what stands behind each choice, and every work in full, those of the plan too."""
+    choices = {g.name: garment_choices(block_named(g.block)) for g in made.garments}
+    cited = [cited for own in choices.values() for choice in own for cited in choice.source]
+    cited += [cited for m in made.costume.wearer.measures.values() for cited in m.cited]
+    return {
+        "choices": {
+            garment: {choice.name: printed(*choice.source) for choice in own} for garment, own in choices.items()
+        },
+        "works": list(works([*cited, *(plan.sources if plan else ())])),
+    }
+
+
 def _body(body: Body) -> Row:
     rows = {}
     for name, measure in body.measures.items():
@@ -129,6 +145,7 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
     return {
         "garment": garment.name,
         "piece": piece.name,
+        "role": piece.role.value,
         "number": cut.number,
         "file": piece_file(garment.name, piece.name),
         "fabric": cut.piece.material or garment.fabric,
@@ -154,6 +171,7 @@ def _edges(cut: CutPiece) -> Iterator[Row]:
             "sewn_length": edge.sewn_length,
             "allowance": cut.allowances.get(edge.name, 0.0),
             "kind": edge.kind.value,
+            "role": edge.role.value,
         }
 
 
@@ -185,6 +203,7 @@ def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setti
     return {
         "garment": garment.name,
         "seam": seam.name,
+        "kind": seam.kind.value,
         "a": [list(ref) for ref in seam.a],
         "b": [list(ref) for ref in seam.b],
         "a_length": walked.a_length,

@@ -15,7 +15,7 @@ OVERLAP = 10.0
 """mm that two neighbouring pages share (common practice)."""
 
 LONGEST = 5080.0
-"""mm: the longest page that readers of PDF take, 14,400 units of 1/72 in (ISO 32000)."""
+"""mm: the longest page that readers of PDF take, 14,400 units of 1/72 in (`Source.ISO_32000`, from memory)."""
 
 SMALLEST = 140.0
 """mm: a page narrower than this has no room for a 4 in square between its margins."""
@@ -71,10 +71,10 @@ class Paper:
 PAPERS: dict[str, Paper] = {
     paper.name: paper
     for paper in (
-        Paper("a4", "A4", 210.0, 297.0),  # ISO 216
+        Paper("a4", "A4", 210.0, 297.0),  # Source.ISO_216
         Paper("a3", "A3", 297.0, 420.0),
         Paper("a0", "A0", 841.0, 1189.0),
-        Paper("letter", "Letter", 215.9, 279.4),  # ANSI/ASME Y14.1
+        Paper("letter", "Letter", 215.9, 279.4),  # Source.ASME_Y14_1
         Paper("tabloid", "Tabloid", 279.4, 431.8),
         # As narrow as A4 and as low as Letter: comes out whole on either.
         Paper("a4-or-letter", "A4 or Letter", 210.0, 279.4),

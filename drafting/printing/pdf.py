@@ -1,6 +1,6 @@
 """Pages as PDF, true to scale, with layers that can be switched. Knows no pieces.
 
-One unit of a PDF is 1/72 in (ISO 32000); every page is drawn in mm under that one factor, y up as
+One unit of a PDF is 1/72 in (`Source.ISO_32000`); every page is drawn in mm under that one factor, y up as
 the plane is. Each drawing is stored once and shown on every page that it reaches, clipped to the
 page's window. No clock is read: the same pages give the same bytes.
 """

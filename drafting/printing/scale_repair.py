@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from drafting.ground.units import parse_length, show_length
 
 TRUE = 0.5
-"""mm by which a side of a 100 mm square may be off and still count as true (check value X08)."""
+"""mm by which a side of a 100 mm square may be off and still count as true (common practice)."""
 
 WILD = 2.0
 """A square more than so many times too large or small was misread, or is another one (ours)."""
@@ -58,6 +58,8 @@ def scale_repair(across: float, up: float, *, bust: float | None = None, side: f
 
 def typed_repair(across: str, up: str, *, bust: str = "", unit: str = "mm") -> Repair:
     """Return the same from what a maker types; a bare number takes `unit` (in means the 4 in square).
+
+    Raises `BadValue` (a ValueError) for what is no length.
 
     >>> typed_repair("3 7/8 in", "3 7/8 in").said[0]
     'The print came out at 96.9 % of true size.'

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drafting.ground.choices import choice
+from drafting.ground.sources import BY_EYE, memory, practice
 
 ARM_EASE: float = choice(
     50.0,
@@ -12,7 +13,7 @@ ARM_EASE: float = choice(
     high=400,
     step=5,
     scales=True,
-    source="trouble SL3: at least 50 mm in woven cloth",
+    source=practice("at least 50 mm in woven cloth"),
     group="fit",
 )
 
@@ -26,7 +27,7 @@ def stretch_share(default: float) -> float:
         low=0,
         high=0.6,
         step=0.05,
-        source="row E48: 0.2-0.5 is worn with comfort, from memory",
+        source=memory("0.2 to 0.5 is worn with comfort"),
     )
     return share
 
@@ -38,7 +39,7 @@ BUTTON_DIAMETER: float = choice(
     low=4,
     high=60,
     scales=True,
-    source="common practice: 10-12 on shirts",
+    source=practice("10 to 12 on shirts"),
     group="closing",
 )
 
@@ -50,7 +51,7 @@ BUTTON_THICKNESS: float = choice(
     high=30,
     step=0.5,
     scales=True,
-    source="row K17; default ours",
+    source=(practice("buttonhole = diameter + thickness"), BY_EYE),
     group="closing",
 )
 
@@ -59,7 +60,7 @@ BUTTON_SHAPE: str = choice(
     "word",
     "sewn through, on its own shank, or a ball (its hole is half the girth)",
     words=("flat", "shank", "ball"),
-    source="row K17",
+    source=practice("half the girth of a ball button"),
     group="closing",
 )
 
@@ -68,7 +69,7 @@ CLOSING: str = choice(
     "word",
     "which side lies on top and has the buttonholes",
     words=("left over right", "right over left"),
-    source="trouble MA2: a free choice",
+    source=practice("a free choice on a costume"),
     group="closing",
 )
 
@@ -78,7 +79,7 @@ BUTTON_STAND: float = choice(
     "width of the stand beyond the centre front; 0 lets the button decide",
     low=0,
     high=120,
-    source="row K19: the diameter, 1.5 of it for a very small button",
+    source=practice("the diameter, 1.5 of it for a very small button"),
     group="closing",
 )
 
@@ -92,7 +93,7 @@ def cuff_depth(default: float, low: float) -> float:
         low=low,
         high=250,
         scales=True,
-        source="common practice: 50 to 70",
+        source=practice("50 to 70"),
         group="cuff",
     )
     return depth
@@ -104,10 +105,13 @@ OPENING: str = choice(
     "which centre opens (the other is cut on the fold)",
     words=("front", "back", "none"),
     group="style",
+    source=practice(),
 )
 
 
 def torso_length(default: str) -> str:
     """Return the choice of how far down a torso reaches, with this default."""
-    length: str = choice(default, "word", "how far down it reaches", words=("waist", "hip"), group="length")
+    length: str = choice(
+        default, "word", "how far down it reaches", words=("waist", "hip"), group="length", source=practice()
+    )
     return length

@@ -1,6 +1,6 @@
 """What the cloth's stretch does to a draft: how much is used, which way it lies, what to say.
 
-A share u of the stretch s is worn: girth = body / (1 + u s) (row E48; u of 0.2 to 0.5 is worn with
+A share u of the stretch s is worn: girth = body / (1 + u s) (exact; u of 0.2 to 0.5 is worn with
 comfort, from memory). Greatest stretch goes around the body.
 """
 
@@ -18,7 +18,7 @@ PULL = 0.6
 """Share of the stretch that is used for the moment of pulling on (ours)."""
 
 SEAT_STRAIN = 0.25
-"""What the skin of the seat stretches by when sitting down (row E45: 25-30 %, from memory)."""
+"""What the skin of the seat stretches by when sitting down (`Source.KIRK_IBRAHIM`: 25-30 %)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from drafting.sheet.room import Cost, Room, least_page, near
 from drafting.sheet.scale import SQUARES, scale_squares
 
 MARGIN = 10.0
-"""mm of empty page round everything (ours; printers leave 4 to 5 mm unprinted)."""
+"""mm of empty page round everything (ours; `Source.PRINTER_DRIVERS`: 4 to 5 mm stay unprinted)."""
 
 APART = 12.0
 """mm between the cut line and whatever stands beside the piece (ours)."""

@@ -1,6 +1,6 @@
 """Slash and spread, evenly bent: one edge grows by exactly what was let in, nothing else changes.
 
-Bodies: ANSUR II, bdims and the chart woman of row S12 (tests/bodies.py, tests/blocks/figures.py).
+Bodies: ANSUR II, bdims and the woman of Aldrich's chart (tests/bodies.py, tests/blocks/figures.py).
 Choices and panels are invented.
 """
 
@@ -32,7 +32,7 @@ from tests.bodies import ansur, bdims
 from tests.shared_data import check_value, check_values
 
 SAME = 0.01
-"""mm: an edge that is not opened keeps its length (row E28 asks for 0.1)."""
+"""mm: an edge that is not opened keeps its length (common practice: 0.1 is asked for)."""
 
 
 def panel(width: float = 400.0, length: float = 550.0, dip: float = 0.0, lean: float = 0.0) -> Piece:
@@ -75,7 +75,7 @@ def unchanged(old: Piece, new: Piece, edge: str) -> None:
 
 
 def test_six_cuts_of_four_centimetres_add_twenty_four() -> None:
-    # Row E28 (common practice): n cuts opened by d add n x d to the hem and 0 at the pivot edge.
+    # Common practice: n cuts opened by d add n x d to the hem and 0 at the pivot edge.
     old = panel()
     new = opened(old, 6, 40.0)
     grown = new["hem"].length - old["hem"].length
@@ -85,7 +85,7 @@ def test_six_cuts_of_four_centimetres_add_twenty_four() -> None:
 
 
 def test_a_strip_spread_to_a_cones_edges_is_the_cones_sector() -> None:
-    # Row E25 (exact geometry): top 40, bottom 100, slant 55 has the angle 1.09091, inner radius 36.6667.
+    # Plane geometry: top 40, bottom 100, slant 55 has the angle 1.09091, inner radius 36.6667.
     cone = check_values("E25")
     new = opened(panel(400.0, 550.0), 10, 60.0)
     turned = cmath.phase(new["right"].path.leave / -new["left"].path.leave)
@@ -99,7 +99,7 @@ def test_a_strip_spread_to_a_cones_edges_is_the_cones_sector() -> None:
 
 
 def test_no_line_gets_a_kink() -> None:
-    # Block demands, rule 3: joined corners are smooth; here: no joint within an edge turns.
+    # Joined corners are smooth (common practice); here: no joint within an edge turns.
     new = opened(panel(dip=12.0, lean=60.0), 4, 70.0)
     for name in ("waist", "hem"):
         assert max(kinks(new[name].path), default=0.0) < 0.05, name
@@ -117,7 +117,7 @@ def test_no_line_gets_a_kink() -> None:
 def test_any_panel_grows_by_the_sum_and_keeps_the_rest(
     width: float, length: float, dip: float, lean: float, cuts: int, each: float
 ) -> None:
-    # Row E28, as a property; panels invented.
+    # The same as a property; panels invented.
     old = panel(width, length, dip, lean)
     new = opened(old, cuts, each)
     assert new["hem"].length - old["hem"].length == pytest.approx(cuts * each, abs=0.01)
@@ -140,7 +140,7 @@ def people() -> Iterator[Body]:
     ids=lambda wish: ".".join(wish.edge),
 )
 def test_flared_pieces_of_many_bodies_have_no_error(wish: Wish) -> None:
-    # Block demands, rules 1-6, by the checks: seams walk, corners join, girths and darts hold.
+    # By the checks: seams walk, corners join, girths and darts hold.
     for body in people():
         plain = pair(body, length="hip")
         if wish.edge == ("back", "side"):
@@ -160,7 +160,7 @@ def test_a_fold_stays_where_it_lay() -> None:
 
 
 def test_the_bust_point_stays_with_its_dart() -> None:
-    # Block demands, rule 5: the dart's tip stays 20-35 mm short of the bust point.
+    # Common practice: the dart's tip stays 20-35 mm short of the bust point.
     plain = pair(chart_woman(), length="hip")
     full = flared(plain, ("front", "hem"), ("shoulder",), cuts=4, each=40.0)
 
@@ -196,7 +196,7 @@ def band_and_panel() -> Draft:
 
 
 def test_a_waist_of_eighty_is_marked_in_quarters_facing_the_band_of_thirty_two() -> None:
-    # Trouble GA2 (common practice): band 32.0, ratio 2.5: exactly 80.0, 20/40/60 facing 8/16/24.
+    # Common practice: band 32.0, ratio 2.5: exactly 80.0, 20/40/60 facing 8/16/24.
     full = notched(filled(band_and_panel(), ("panel", "waist"), ("hem",), ratio=2.5))
     found = walk(full, full.seams[0])
     assert (found.a_length, found.a_sewn, found.b_length) == pytest.approx((800.0, 320.0, 320.0))
@@ -216,7 +216,7 @@ def test_a_waist_of_eighty_is_marked_in_quarters_facing_the_band_of_thirty_two()
     ("wish", "flat"), [({"ratio": 1.5}, 480.0), ({"flat": 640.0}, 640.0), ({"percent": 100}, 640.0)]
 )
 def test_gathers_by_ratio_flat_length_and_percentage(wish: dict[str, float], flat: float) -> None:
-    # Rows E10, E11: flat = ratio x finished; a theatre's 100 % is as much again (common practice).
+    # Common practice: flat = ratio x finished; a theatre's 100 % is as much again.
     full = filled(band_and_panel(), ("panel", "waist"), ("hem",), **wish)
     assert full.edge(("panel", "waist")).length == pytest.approx(flat, abs=0.01)
     assert full.edge(("panel", "waist")).sewn_length == pytest.approx(320.0)
@@ -228,7 +228,7 @@ def test_an_edge_that_is_sewn_on_is_gathered_even_where_only_flare_was_asked() -
 
 
 def test_thick_cloth_gathered_is_warned_of_and_thin_is_not() -> None:
-    # Trouble GA1 (common practice): coating of 2 mm at 3.0 is about 6 mm before the band; chiffon 0.2.
+    # Common practice: coating of 2 mm at 3.0 is about 6 mm before the band; chiffon 0.2.
     for thickness, warned in ((2.0, True), (0.2, False)):
         full = fuller(
             band_and_panel(),
@@ -243,8 +243,8 @@ def test_thick_cloth_gathered_is_warned_of_and_thin_is_not() -> None:
 
 def test_both_hands_are_opened_where_they_are_drafted_apart() -> None:
     piece = panel()
-    right = replace(piece.mirrored(), name="panel-right", hand="right")
-    left = replace(piece, name="panel-left", hand="left")
+    right = replace(piece.mirrored(), name="panel-right", hand="right", base="panel")
+    left = replace(piece, name="panel-left", hand="left", base="panel")
     full = fuller(Draft((left, right)), Wish(("panel", "hem"), "waist", 3, 90.0))
     for name in ("panel-left", "panel-right"):
         assert full[name]["hem"].length == pytest.approx(490.0, abs=0.01)
@@ -286,6 +286,6 @@ def test_a_piece_that_would_lie_over_itself_is_refused_with_the_way_out() -> Non
 
 
 def test_a_cap_that_is_eased_in_is_sent_to_the_puff() -> None:
-    # Row E06: below the notches the ratio is 1.
+    # Common practice: below the notches the ratio is 1.
     with pytest.raises(DraftError, match="puff_width"):
         fuller(pair(chart_woman()), Wish(("sleeve", "cap_front"), "hem", ratio=1.5, gather=True))

@@ -27,18 +27,18 @@ def sound(made: MadeGarment) -> None:
 
 @pytest.mark.parametrize(("ratio", "flat"), [(1.5, 15), (2.0, 20), (3.0, 30)])
 def test_ten_inches_gathered(ratio: float, flat: float) -> None:
-    # Rows E10-E12: a ruffle-gauge tutorial cuts 15, 20 and 30 in for 10 in.
+    # Common practice: a ruffle-gauge tutorial cuts 15, 20 and 30 in for 10 in.
     assert flat_length(254.0, ratio) == pytest.approx(flat * 25.4)
 
 
 def test_tiers_double_and_a_theatres_hundred_percent_is_two_to_one() -> None:
-    # Row E13: waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
+    # Waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
     assert tiers(700, 2.0, 3) == (1400, 2800, 5600)
     assert ratio_of_percentage(100) == 2.0
 
 
 def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> None:
-    # Trouble GA1: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
+    # Common practice: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
     assert stack(3.0, 2.0) == 6.0
     (said,) = bulk_said("band", 3.0, 2.0)
     assert said.level == "warning"
@@ -48,7 +48,7 @@ def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> 
 
 
 def test_a_gathered_edge_is_quartered() -> None:
-    # Trouble GA2: 80 gathered to 32 is marked at 20, 40, 60.
+    # Common practice: 80 gathered to 32 is marked at 20, 40, 60.
     draft = Draft((shirt().draft["sleeve"],))
     length = draft.edge(("sleeve", "hem")).length
     pulled = gathered(draft, ("sleeve", "hem"), sewn=length / 2.5)
@@ -61,7 +61,7 @@ def test_a_gathered_edge_is_quartered() -> None:
 
 
 def test_elastic_arithmetic_of_waist_and_ankle() -> None:
-    # Troubles EL1, EL2, EL4 and row E14 (elastic tutorials): 72 x 0.85 + 2.5 = 63.7; a loop of 61.2
+    # Common practice (tutorials on elastic): 72 x 0.85 + 2.5 = 63.7; a loop of 61.2
     # opens to 91.8 at 1.5 and to 110.2 at 1.8; ankle loop 20 at 1.5 opens to 30 < 33.
     waist = elastic_loop(720, 980, 1.8, factor=0.85)
     assert (waist.cut, waist.loop) == pytest.approx((637, 612))
@@ -106,7 +106,7 @@ def test_puffs_and_breeches_hold_on_many_bodies() -> None:
 
 
 def test_a_gathered_hem_must_pass_the_hand_flat() -> None:
-    # Row E16 (practice): flat cloth at least hand girth + 1 cm, whatever the elastic opens to.
+    # Common practice: flat cloth at least hand girth + 1 cm, whatever the elastic opens to.
     narrow = draft_garment(
         chart_woman().changed(hand_girth=380), JERSEY, "puffed-top", {"puff_width": 0, "puff_height": 0}
     )
@@ -117,7 +117,7 @@ def test_a_gathered_hem_must_pass_the_hand_flat() -> None:
 
 
 def test_a_puffed_caps_gathers_are_marked_half_way_on_both_sides() -> None:
-    # Trouble GA2: marks on the cap face marks on the armhole, evenly.
+    # Common practice: marks on the cap face marks on the armhole, evenly.
     draft = draft_garment(chart_woman(), JERSEY, "puffed-top").draft
     for name in ("front armhole", "back armhole"):
         seam = next(s for s in draft.seams if s.name == name)
@@ -131,7 +131,7 @@ def test_a_puffed_caps_gathers_are_marked_half_way_on_both_sides() -> None:
 
 
 def test_elastic_much_shorter_than_a_limb_is_a_caution_for_the_blood() -> None:
-    # Rows E15 and C10: limbs 3-8 %, wrist and ankle 5-12 % shorter; above 15 % it has to warn.
+    # Common practice (limbs from memory): limbs 3-8 %, wrist and ankle 5-12 % shorter; past 15 % it warns.
     def warned(factor: float) -> list[str]:
         made = draft_garment(chart_woman(), JERSEY, "puffed-top", {"elastic_factor": factor})
         return [f.message for f in made.findings if f.level == "warning" and "blood" in f.message]

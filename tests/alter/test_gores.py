@@ -1,6 +1,6 @@
 """Flared skirts on the cloth: waists measured on the drawn line, widths, gores, bias.
 
-Sources are the rows and troubles named beside each check; exact plane geometry unless said.
+Exact plane geometry unless said beside the check.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ def arcs(ring: Path, radius: float) -> float:
 
 @pytest.mark.parametrize(("row", "circle"), [("E20", 1.0), ("E21", 0.75), ("E22", 0.5), ("E23", 0.25)])
 def test_the_waist_and_hem_measured_on_the_piece_are_those_of_the_row(row: str, circle: float) -> None:
-    # Rows E20-E23; trouble FL2: the hole measures 70.0 +/- 0.1 on the piece, radius not diameter.
+    # Plane geometry: the hole measures 70.0 +/- 0.1 on the piece, radius not diameter.
     found = check_values(row)
     skirt = flared_skirt(700, 600, circle)
     ring = outline(skirt)
@@ -36,7 +36,7 @@ def test_the_waist_and_hem_measured_on_the_piece_are_those_of_the_row(row: str, 
 
 
 def test_a_circle_of_length_66_goes_in_two_halves_or_quarters() -> None:
-    # Trouble FL1 (arithmetic): 142.3 fits 150 usable, 154.3 does not: halves of 77.1 or quarters.
+    # Arithmetic: 142.3 fits 150 usable, 154.3 does not: halves of 77.1 or quarters.
     assert gored(flared_skirt(700, 600, 1.0), 1500).count == 1
     long = gored(flared_skirt(700, 660, 1.0), 1500)
     assert long.count == 2
@@ -47,7 +47,7 @@ def test_a_circle_of_length_66_goes_in_two_halves_or_quarters() -> None:
 
 
 def test_a_hem_wider_than_the_cloth_is_split_into_the_fewest_gores() -> None:
-    # Trouble FL5 (common practice): hem 165 incl. allowances, usable 147: 2 gores.
+    # Common practice: hem 165 incl. allowances, usable 147: 2 gores.
     assert panels(1650, 1470) == 2
     whole = cone(700, 1600, 600)
     cut = gored(whole, 1470, allowance=15)
@@ -63,7 +63,7 @@ def test_cloth_too_narrow_for_any_gore_is_refused() -> None:
 
 
 def test_a_straight_hemmed_godet_adds_less() -> None:
-    # Row E26: 47.1239 cm for the sector; its note: a straight-hemmed triangle only 42.43.
+    # Plane geometry: 47.1239 cm for the sector; a straight-hemmed triangle only 42.43.
     assert godet(300, 90).hem == pytest.approx(10 * float(check_value("E26")), abs=0.01)
     assert straight_hem(300, 90) == pytest.approx(424.3, abs=0.1)
     ring = outline(godet(300, 90))
@@ -72,14 +72,14 @@ def test_a_straight_hemmed_godet_adds_less() -> None:
 
 
 def test_a_panel_on_the_bias_needs_a_square_box() -> None:
-    # Row E29: 60 x 100 at 45 degrees needs 113.137 each way, more than a bolt of 112.
+    # Plane geometry: 60 x 100 at 45 degrees needs 113.137 each way, more than a bolt of 112.
     wide, high = bias_box(600, 1000)
     assert (wide, high) == pytest.approx((10 * float(check_value("E29")),) * 2, abs=0.01)
     assert wide > 1120
 
 
 def test_bias_strip_out_of_a_square() -> None:
-    # Row E30: 50 x 50 in strips of 4 is 625 cm (exact area rule, less joins).
+    # Plane geometry: 50 x 50 in strips of 4 is 625 cm (exact area rule, less joins).
     assert bias_strip(500 * 500, 40) == pytest.approx(10 * float(check_value("E30")), abs=50)
 
 

@@ -18,11 +18,11 @@ from types import ModuleType
 from typing import Any
 
 from drafting.layout import Copy, Job, Kind, Packing, Pose, Strip
-from drafting.layout.packing import pack
 from drafting.layout.packing.child_process import Child
+from drafting.layout.packing.pack import pack
 
 SHARED = Path(__file__).resolve().parents[3] / "shared"
-STUDY = SHARED / "design" / "packing" / "study" / "costume.py"
+FOLDED = SHARED / "design" / "packing" / "study" / "costume.py"
 BENCH = SHARED / "data" / "bench_strip_packing.py"
 FOLDED_WIDTH, CM = 75.0, 10.0
 RUNS, FOLD_SECONDS = 3, 30.0
@@ -39,7 +39,7 @@ def job_of(instance: dict[str, Any]) -> Job:
 
 
 def ours(instance: dict[str, Any], seconds: float, seed: int) -> tuple[float, list[Any]]:
-    """Return the length, and each piece as (id, degrees about 0, dx, dy), as the shared check wants."""
+    """Return the length, and each piece as (id, degrees about 0, dx, dy), as the published check wants."""
     job = job_of(instance)
     packing = pack(job, seconds=seconds, workers=2, seed=seed)
     placed = []
@@ -113,11 +113,11 @@ def _row(name: str, row: tuple[float, ...]) -> str:
     return f"| {name} | {best:.2f} | {own:.2f} | {library:.2f} | {own - library:+.2f} |"
 
 
-def study_job(nap: bool) -> Job:
-    """Return the invented costume of the layout study on folded cloth, 75 cm a layer, in mm."""
+def folded_job(nap: bool) -> Job:
+    """Return an invented costume on folded cloth, 75 cm a layer, in mm."""
     kinds, copies = [], []
     turns = (0,) if nap else (0, 180)
-    for n, (name, (fold, points)) in enumerate(loaded(STUDY).P.items()):
+    for n, (name, (fold, points)) in enumerate(loaded(FOLDED).P.items()):
         kinds.append(Kind(name, tuple(CM * complex(x, y) for x, y in points), fold))
         over = [Pose(t, True) for t in turns]
         free = (*(Pose(t) for t in turns), *over)
@@ -127,12 +127,12 @@ def study_job(nap: bool) -> Job:
 
 
 def folded() -> None:
-    """Print the folded lay of the study's costume, and what the demand is."""
+    """Print the folded lay of that costume, and what the demand is."""
     print("\n| folded lay, 16 shapes | cm, three runs | best | wanted |\n|---|---|---|---|")
     for name, nap, wanted in (("no nap", False, 262), ("nap", True, 268)):
         found: list[Packing] = []
         for seed in range(RUNS):
-            found.append(pack(study_job(nap), seconds=FOLD_SECONDS, seed=seed))
+            found.append(pack(folded_job(nap), seconds=FOLD_SECONDS, seed=seed))
         lengths = [packing.length / CM for packing in found]
         shown = ", ".join(f"{n:.1f} ({p.engine})" for n, p in zip(lengths, found, strict=True))
         print(f"| {name} | {shown} | {min(lengths):.1f} | <= {wanted} |", flush=True)

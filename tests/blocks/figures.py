@@ -1,6 +1,7 @@
-"""Bodies and short ways for the block tests: the chart bodies of rows S12 and S13, invented others.
+"""Bodies and short ways for the block tests: two chart bodies, invented others.
 
-All figures here are invented but those read from the shared check values.
+The charts are W. Aldrich's, Metric Pattern Cutting (size 12, an older chart) and Metric Pattern Cutting
+for Menswear (chest 100), both recalled. All other figures here are invented.
 """
 
 from __future__ import annotations
@@ -67,12 +68,12 @@ FULL = {
 
 
 def chart_woman(**changes: float) -> Body:
-    """Return the chart woman of row S12 (size 12); the chart gives no height: 1640 is invented."""
+    """Return the woman of Aldrich's chart (size 12); it gives no height: 1640 is invented."""
     return wearer({"height": 1640.0, **_chart("S12"), **changes}, title="chart woman")
 
 
 def chart_man() -> Body:
-    """Return the chart man of row S13 (chest 100); half the back is given there."""
+    """Return the man of Aldrich's chart (chest 100); half the back is given there."""
     row = _chart("S13")
     del row["arm_length"]  # from the nape in that chart
     return wearer({**row, "across_back_width": 400.0}, title="chart man")

@@ -1,4 +1,4 @@
-"""The bodice against the shared check values; the row stands beside each check."""
+"""The bodice against published and recalled blocks; the work stands beside each check."""
 
 from __future__ import annotations
 
@@ -49,14 +49,14 @@ def band(row: str) -> tuple[float, float]:
 
 @pytest.mark.parametrize("ease", EASES)
 def test_i01_twice_the_half_width_at_the_bust_is_bust_plus_ease(ease: float) -> None:
-    # I01 (logic): true for every body and ease, within 0.1 cm.
+    # Logic: true for every body and ease, within 0.1 cm.
     for body in (chart_woman(), chart_man(), full_bust(1120)):
         assert girth(pair(body, bust_ease=ease), "bust") == pytest.approx(body["bust_girth"] + ease, abs=1)
 
 
 @pytest.mark.parametrize("waist_ease", [0.0, 60.0, 300.0, 500.0])
 def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_out(waist_ease: float) -> None:
-    # I02 (logic): sum on the half = half-width - (waist + ease) / 2; never a negative dart.
+    # Logic: sum on the half = half-width - (waist + ease) / 2; never a negative dart.
     body = chart_woman()
     draft = pair(body, waist_ease=waist_ease)
     wanted = (body["bust_girth"] + 80) / 2 - (body["waist_girth"] + waist_ease) / 2
@@ -73,7 +73,7 @@ def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_
 
 @pytest.mark.parametrize("ease", [0.0, 4.0, 6.0])
 def test_i03_and_se4_the_back_shoulder_is_longer_by_its_ease_alone(ease: float) -> None:
-    # I03 (logic), SE4: darts are no seam length; up to 6 mm are eased.
+    # Logic and common practice: darts are no seam length; up to 6 mm are eased.
     for where in ("side", "shoulder"):
         garment = made(full_bust(1060), shoulder_ease=ease, bust_dart=where)
         shoulder = walked(garment.draft, "shoulder")
@@ -83,7 +83,7 @@ def test_i03_and_se4_the_back_shoulder_is_longer_by_its_ease_alone(ease: float) 
 
 @pytest.mark.parametrize("where", ["side", "shoulder", "armhole", "neck", "waist"])
 def test_i04_and_k16_sides_are_equal_with_the_dart_closed_wherever_it_opens(where: str) -> None:
-    # I04 (logic) 0.3 cm, K16 (trade) 0.3 cm; our own tolerance is 0.5 mm.
+    # Common practice: 0.3 cm; our own tolerance is 0.5 mm.
     for body in (chart_woman(), chart_man(), full_bust(1030), full_bust(1120)):
         draft = pair(body, bust_dart=where)
         for seam in draft.seams:
@@ -92,7 +92,7 @@ def test_i04_and_k16_sides_are_equal_with_the_dart_closed_wherever_it_opens(wher
 
 @pytest.mark.parametrize("where", ["side", "shoulder", "armhole", "neck", "waist"])
 def test_turning_the_bust_dart_leaves_every_other_stitched_length_as_it_was(where: str) -> None:
-    # Block demands, bodice: 0.1 mm.
+    # Our own tolerance: 0.1 mm.
     def lengths(place: str) -> dict[str, float]:
         draft = pair(full_bust(1050), bust_dart=place)
         found: dict[str, float] = {}
@@ -106,7 +106,7 @@ def test_turning_the_bust_dart_leaves_every_other_stitched_length_as_it_was(wher
 
 
 def test_i14_the_other_hand_is_the_exact_mirror() -> None:
-    # I14 (logic): areas within 0.05 cm2.
+    # Logic: areas within 0.05 cm2.
     for piece in pair(full_bust(1030)).pieces:
         other = piece.mirrored()
         assert other.area == pytest.approx(piece.area, abs=1e-6)
@@ -121,7 +121,7 @@ STEPS = range(20)
 
 
 def test_i13_a_larger_bust_and_a_larger_ease_make_the_block_wider_in_every_step() -> None:
-    # I13 (logic), 20 steps; a larger ease also makes the armhole deeper or leaves it.
+    # Logic, 20 steps; a larger ease also makes the armhole deeper or leaves it.
     busts = [girth(pair(full_bust(980 + 5 * i)), "bust") for i in STEPS]
     assert all(b > a for a, b in pairwise(busts))
     drafts = [pair(chart_woman(), bust_ease=40.0 + 5 * i) for i in STEPS]
@@ -132,7 +132,7 @@ def test_i13_a_larger_bust_and_a_larger_ease_make_the_block_wider_in_every_step(
 
 
 def test_i13_a_higher_stretch_cuts_no_larger() -> None:
-    # I13 (logic), 20 steps.
+    # Logic, 20 steps.
     cut = [cut_girth(900.0, 0.05 * i, 0.4) for i in STEPS]
     assert all(b <= a for a, b in pairwise(cut))
 
@@ -141,32 +141,35 @@ def test_i13_a_higher_stretch_cuts_no_larger() -> None:
 
 
 def test_i09_the_underarm_of_the_chart_woman_lies_in_the_band_of_four_methods() -> None:
-    # I09, memory: B/12+13.7 and three others; accept 20.5..22.2 for bust 88.
+    # Bunka's two blocks, Aldrich's and a German one, all from memory (B/12+13.7 and others): accept
+    # 20.5..22.2 for bust 88.
     low, high = bounds("I09")
     assert low <= -pair(chart_woman())["back"].points["underarm"].imag <= high
 
 
 def test_i10_half_the_back_width_lies_in_the_band_of_four_methods() -> None:
-    # I10, memory: accept 17.2..19.4 for bust 88.
+    # The same four blocks, from memory: accept 17.2..19.4 for bust 88.
     low, high = bounds("I10")
     assert low <= level(pair(chart_woman()), "back", "across_back") <= high
 
 
 def test_i11_the_back_neck_width_lies_in_the_band_of_three_methods() -> None:
-    # I11, memory: accept 6.9..7.6 for bust 88, neck 37.
+    # Bunka's two blocks and Aldrich's, from memory: accept 6.9..7.6 for bust 88, neck 37.
     low, high = bounds("I11")
     assert low <= abs(pair(chart_woman())["back"].points["side_neck"].real) <= high
 
 
 def test_i12_the_half_width_lies_in_the_band_of_three_methods() -> None:
-    # I12, memory: accept 47..51 for bust 88; at the default ease and at 10 and 12 cm.
+    # Bunka's two blocks and Aldrich's, from memory: accept 47..51 for bust 88; at the default
+    # ease and at 10 and 12 cm.
     low, high = bounds("I12")
     for ease in (80.0, 100.0, 120.0):
         assert low <= girth(pair(chart_woman(), bust_ease=ease), "bust") / 2 <= high
 
 
 def bunka() -> Body:
-    """Return the body of rows W01-W18 (bust 83, waist 64, back length 38); the rest is invented."""
+    """Return the size 9 body of a published demonstration of Bunka's block (bust 83, waist 64,
+    back length 38); the rest is invented."""
     return wearer(
         {
             "height": 1580.0,
@@ -181,7 +184,8 @@ def bunka() -> Body:
 
 @pytest.mark.parametrize(("row", "ease"), [("W01", 120.0), ("W17", 100.0)])
 def test_w01_w17_with_the_ease_of_the_row_the_half_width_is_the_rows(row: str, ease: float) -> None:
-    # W01 47.5 at 12 cm of ease; W17 46.5 at 10 cm; W25 likewise for bust 88.
+    # Bunka's block (from memory) 47.5 at 12 cm of ease; its older one (a drafting page) 46.5 at 10 cm;
+    # Aldrich's (from memory) likewise for bust 88.
     text = check_value(row)
     wanted = check_values(row)["width"] if "=" in text else float(text)
     assert girth(pair(bunka(), bust_ease=ease), "bust") / 2 == pytest.approx(10 * wanted, abs=0.5)
@@ -195,8 +199,8 @@ def test_w25_bust_88_with_ten_centimetres_of_ease_is_49_wide_on_the_half() -> No
 def test_w02_to_w18_and_our_draft_lie_side_by_side() -> None:
     """Two methods give each figure once; ours must lie within 15 mm of what they span.
 
-    Back width (W03, W18), chest width (W04, W18), neck (W06, W08, W18), nape to bust line
-    (W02, W17): rows recalled from memory, so only a band.
+    Back width, chest width, neck and nape to bust line of Bunka's new and older block, recalled from
+    memory, so only a band.
     """
     old, back_neck = check_values("W18"), check_values("W08")
     draft = pair(bunka())
@@ -216,7 +220,7 @@ def test_w02_to_w18_and_our_draft_lie_side_by_side() -> None:
 
 
 def test_w09_the_shoulder_slopes_lie_about_the_two_of_the_row() -> None:
-    # W09: front 22, back 18 degrees; ours come from the drop, and the front is the steeper.
+    # Bunka's block, from memory: front 22, back 18 degrees; ours come from the drop, and the front is the steeper.
     rows = check_values("W09")
     draft = pair(bunka())
 
@@ -231,7 +235,7 @@ def test_w09_the_shoulder_slopes_lie_about_the_two_of_the_row() -> None:
 
 
 def test_w10_w16_a_bust_5_cm_over_the_high_bust_has_a_dart_in_the_band_of_the_rows() -> None:
-    # W10 18.25 degrees for bust 83, W16 21.5 for 96: for a figure with a bust; ours follows the
+    # Bunka's block, from memory: 18.25 degrees for bust 83, 21.5 for 96, with a bust; ours follows the
     # difference of bust and high bust, not the bust. 4 degrees either side.
     bodies = (bunka().changed(high_bust_girth=775.0), full_bust(1035, high_bust_girth=970.0))
     for body in bodies:
@@ -240,7 +244,8 @@ def test_w10_w16_a_bust_5_cm_over_the_high_bust_has_a_dart_in_the_band_of_the_ro
 
 
 def test_w14_w15_the_suppression_is_shared_and_no_share_is_all_of_it() -> None:
-    # W15: six places take 7 to 35 % each; ours are fewer: none takes more than 60 %, none is less
+    # Bunka's block, from memory: six places take 7 to 35 % each; ours are fewer: none takes more
+    # than 60 %, none is less
     # than nothing.
     draft = pair(bunka(), bust_ease=120.0)
     whole = 10 * float(check_value("W14"))
@@ -250,7 +255,7 @@ def test_w14_w15_the_suppression_is_shared_and_no_share_is_all_of_it() -> None:
 
 
 def test_w19_w20_back_arm_and_front_add_up_to_the_half_block() -> None:
-    # W19, W20 (logic in them): back width + armhole width + front width = half the bust.
+    # German proportions, from memory (logic in them): back width + armhole width + front width = half the bust.
     draft = pair(chart_woman(), bust_ease=0.0, across_ease=0.0)
     back, front = level(draft, "back", "across_back"), level(draft, "front", "across_front")
     arm = chart_woman()["bust_girth"] / 2 - back - front
@@ -266,7 +271,8 @@ def default(name: str) -> float:
 
 
 def test_e40_e41_e42_default_eases_are_at_least_the_wearing_ease_of_the_handbook() -> None:
-    # E40 bust 3.8..5.1, E41 dress waist 1.9..2.5, E42 hip 5.1..7.0: least, before design ease.
+    # "Ease in clothing", a university's text on costume construction: bust 3.8..5.1, dress waist
+    # 1.9..2.5, hip 5.1..7.0: least, before design ease.
     assert default("bust_ease") >= band("E40")[1]
     low, high = check_value("E41").split(";")[0].removeprefix("dress=").split("..")
     assert default("waist_ease") >= 10 * float(high) > 10 * float(low)
@@ -275,7 +281,8 @@ def test_e40_e41_e42_default_eases_are_at_least_the_wearing_ease_of_the_handbook
 
 
 def test_e43_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
-    # E43: fitted 3.8..6.3, classic up to 7.6; a costume shirt may have more, never less.
+    # "Ease in clothing", the same text: fitted 3.8..6.3, classic up to 7.6; a costume shirt may have
+    # more, never less.
     fitted = check_value("E43").split(";")[0].removeprefix("fitted=").split("..")
     assert default("bust_ease") >= 10 * float(fitted[0])
     draft = pair(chart_woman(), bust_ease=76.0)
@@ -284,6 +291,6 @@ def test_e43_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
 
 @pytest.mark.parametrize("body", [chart_woman, chart_man])
 def test_s12_s13_the_chart_bodies_draft_without_an_error(body: object) -> None:
-    # S12, S13 (memory): consistent measure sets for drafting tests.
+    # Aldrich's charts (from memory): consistent measure sets for drafting tests.
     wearing = body()  # type: ignore[operator]
     assert errors(made(wearing)) == []

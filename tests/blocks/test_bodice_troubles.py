@@ -1,4 +1,4 @@
-"""The bodice against the shared troubles; the row stands beside each check."""
+"""The bodice against what goes wrong for makers; common practice unless said beside the check."""
 
 from __future__ import annotations
 
@@ -26,8 +26,8 @@ from tests.checks.figures import sound
 
 
 def test_me3_a_waist_that_is_the_largest_girth_leans_the_side_out_and_has_no_front_dart() -> None:
-    # ME3 (makers' tutorials and question threads): bust 104, waist 112, hip 106, ease 4: no dart is negative.
-    # Three quarters of a belly lie in front (block demands): the back keeps its own shape, with its dart.
+    # Makers' tutorials and question threads: bust 104, waist 112, hip 106, ease 4: no dart is negative. Three
+    # quarters of a belly lie in front (block demands): the back keeps its own shape, with its dart.
     body = wearer({"height": 1700.0, "bust_girth": 1040.0, "waist_girth": 1120.0, "hip_girth": 1060.0})
     garment = made(body, waist_ease=40.0)
     assert girth(garment.draft, "waist") == pytest.approx(1160, abs=2)
@@ -38,7 +38,7 @@ def test_me3_a_waist_that_is_the_largest_girth_leans_the_side_out_and_has_no_fro
 
 
 def doll_costume(folder: Path) -> Path:
-    """Write a 40 cm doll (ME7) and its shirt."""
+    """Write a 40 cm doll and its shirt."""
     (folder / "doll.toml").write_text(
         'title = "Doll, invented"\nunit = "cm"\n[measures]\n'
         "height = 40\nbust_girth = 18\nwaist_girth = 16\nhip_girth = 19\n"
@@ -53,7 +53,7 @@ def doll_costume(folder: Path) -> Path:
 
 
 def test_me7_a_40_cm_doll_gets_a_shirt_in_its_own_proportions(tmp_path: Path) -> None:
-    # ME7: finished bust <= 21 cm, darts under 3 mm left out, seam allowance proposed 6 mm.
+    # Makers of dolls' clothes: finished bust <= 21 cm, darts under 3 mm left out, seam allowance proposed 6 mm.
     costume = make(read_costume(doll_costume(tmp_path)))
     (shirt,) = costume.garments
     assert [f.message for f in costume.findings if f.level == "error"] == []
@@ -66,7 +66,7 @@ def test_me7_a_40_cm_doll_gets_a_shirt_in_its_own_proportions(tmp_path: Path) ->
 
 
 def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else() -> None:
-    # DR1: high bust 98, bust 112 against 103; back width, shoulder, neck equal within 0.1 mm,
+    # Common practice: high bust 98, bust 112 against 103; back width, shoulder, neck equal within 0.1 mm,
     # front armhole within 5 mm, finished bust = body + ease in both.
     less, more = pair(full_bust(1030)), pair(full_bust(1120))
     assert level(more, "back", "across_back") == pytest.approx(level(less, "back", "across_back"), abs=0.1)
@@ -89,7 +89,7 @@ def test_dr1_the_front_grows_in_every_step_with_the_bust() -> None:
 
 @pytest.mark.parametrize("where", ["side", "shoulder"])
 def test_dr2_the_bust_dart_stops_short_and_aims_at_the_bust_point(where: str) -> None:
-    # DR2: tip 2 to 3.5 cm short, aims within 1 degree, a larger stop for a fuller bust.
+    # Common practice: tip 2 to 3.5 cm short, aims within 1 degree, a larger stop for a fuller bust.
     shorts = []
     for bust in (1010.0, 1040.0, 1070.0, 1120.0):
         front = pair(full_bust(bust), bust_dart=where)["front"]
@@ -103,7 +103,7 @@ def test_dr2_the_bust_dart_stops_short_and_aims_at_the_bust_point(where: str) ->
 
 @pytest.mark.parametrize("where", ["side", "shoulder"])
 def test_dr3_legs_are_equal_the_folded_seam_is_straight_and_has_a_cap(where: str) -> None:
-    # DR3: legs within 0.5 mm; the seam across the folded dart straight or smooth; the allowance
+    # Common practice: legs within 0.5 mm; the seam across the folded dart straight or smooth; the allowance
     # follows the dart cap.
     garment = made(full_bust(1060), bust_dart=where)
     front = garment.draft["front"]
@@ -119,7 +119,7 @@ def test_dr3_legs_are_equal_the_folded_seam_is_straight_and_has_a_cap(where: str
 
 
 def test_se1_the_checks_flag_a_side_seam_that_was_lengthened_afterwards() -> None:
-    # SE1 is tried on figures made by hand in tests/checks; here: ours match, theirs would not.
+    # Unequal seams are tried on figures made by hand in tests/checks; here: ours match, theirs would not.
     draft = pair(chart_woman())
     side = walked(draft, "side")
     assert side.seam.ease == 0
@@ -130,7 +130,7 @@ def test_se1_the_checks_flag_a_side_seam_that_was_lengthened_afterwards() -> Non
 @pytest.mark.parametrize("bust", [1000.0, 1060.0, 1120.0])
 @pytest.mark.parametrize("length", ["waist", "hip"])
 def test_se3_joined_corners_run_on_smoothly(bust: float, length: str) -> None:
-    # SE3: 180 within 3 (ours 2) at shoulder tip, shoulder-neck, underarm and hem.
+    # Common practice: 180 within 3 (ours 2) at shoulder tip, shoulder-neck, underarm and hem.
     draft = pair(full_bust(bust), length=length)
     for seam in draft.seams:
         ends = zip((seam.start, seam.end), walked(draft, seam.name).angles, strict=True)

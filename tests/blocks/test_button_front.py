@@ -1,4 +1,4 @@
-"""Button rows, holes, stand, facing and interfacing of a front that opens (rows K17-K20, MA1, MA2, AL5).
+"""Button rows, holes, stand, facing and interfacing of a front that opens.
 
 Where a figure has no source beside it, it is invented.
 """
@@ -55,7 +55,7 @@ def test_k18_without_a_bust_line_buttons_stand_evenly() -> None:
 def test_k17_a_buttonhole_is_as_long_as_diameter_and_thickness() -> None:
     assert Button(1.0, 0.25).hole == pytest.approx(float(check_value("K17")))
     assert Button(1.0, 0.25, "shank").hole == pytest.approx(1.25)
-    assert Button(12.0, 12.0, "ball").hole == pytest.approx(math.pi * 12 / 2)  # half the girth: K17
+    assert Button(12.0, 12.0, "ball").hole == pytest.approx(math.pi * 12 / 2)  # common practice
 
 
 def test_k19_the_stand_is_a_diameter_wide_or_one_and_a_half_of_a_very_small_one() -> None:

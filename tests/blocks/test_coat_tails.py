@@ -1,6 +1,6 @@
 """The tails: sweep, waist, grain, vent and pleat, and living with them.
 
-Sources stand beside each test: rows of `check-values.csv` and `troubles.csv`, or plane geometry.
+Sources stand beside each test: common practice, a published work, or plane geometry.
 """
 
 from __future__ import annotations
@@ -149,7 +149,7 @@ def test_vent_and_pleat_are_drawn_with_their_folds(plain: Draft) -> None:
 
 
 def test_tails_longer_than_the_wearer_is_tall_are_warned_about() -> None:
-    # Trouble CO1: nape to floor 143 cm, tail length 150: 7 cm below the floor.
+    # Arithmetic: nape to floor 143 cm, tail length 150: 7 cm below the floor.
     body = lamplighter(nape_height=1430.0)
     draft = coat(body, tail_length=1500.0)
     (message,) = said(draft, "hem clearance")
@@ -159,14 +159,14 @@ def test_tails_longer_than_the_wearer_is_tall_are_warned_about() -> None:
 
 
 def test_tails_end_at_the_hollow_of_the_knee_unless_asked_otherwise() -> None:
-    # Row W60: nape to knee hollow = (0.863 - 0.285) H at H = 178, within 5 cm; memory.
+    # Drillis and Contini 1966, from memory: nape to knee hollow = (0.863 - 0.285) H, H = 178, within 5 cm.
     draft = coat(lamplighter(height=1780.0))
     assert draft.facts["tail_length"] == pytest.approx(float(check_value("W60")) * 10, abs=50)
     assert "hollow of the knee" in said(draft, "hem clearance")[0]
 
 
 def test_a_hem_that_nearly_touches_the_floor_is_warned_about() -> None:
-    # Row C09: 2-4 cm above the floor.
+    # Common practice: 2-4 cm above the floor.
     low, high = (float(x) * 10 for x in check_value("C09").split(".."))
     assert low <= 25 <= high
     draft = coat(lamplighter(nape_height=1430.0), tail_length=1420.0)
@@ -182,7 +182,7 @@ def test_sweep_seat_and_doorway_are_told_with_numbers(plain: Draft) -> None:
 
 
 def test_bias_tails_hang_before_they_are_hemmed_and_plain_ones_need_not() -> None:
-    # Trouble FL4: hang at least 24 h, then level the hem; not for straight-grain pieces.
+    # Common practice: hang at least 24 h, then level the hem; not for straight-grain pieces.
     assert "24 hours" in said(coat(lamplighter()), "hang before hemming")[0]
     assert not said(coat(lamplighter(), panels=1, flare=0.0), "hang before hemming")
 

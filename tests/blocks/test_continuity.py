@@ -1,4 +1,4 @@
-"""One millimetre more of any measure moves no sewn seam by more than 6 mm (block demands, rule 7).
+"""One millimetre more of any measure moves no sewn seam by more than 6 mm (our own bound).
 
 Edges that appear or vanish with a dart are exempt: only seams whose chains hold the same edges at
 both steps are compared. The bodies are invented; `-m population` sweeps a hundred surveyed ones.
@@ -17,7 +17,7 @@ from tests.blocks.figures import FULL, full_bust, pair
 from tests.bodies import ansur
 
 MOST = 6.0
-"""mm a sewn seam may move for 1 mm more of one measure (block demands, rule 7)."""
+"""mm a sewn seam may move for 1 mm more of one measure (our own bound)."""
 
 SWEPT = (
     "height",

@@ -1,6 +1,6 @@
 """Flare as a bend: exact sweep, untouched waist, straight and equal seams.
 
-Figures come from the shared check values (rows E22, E25-E29: exact plane geometry) and from plane
+Figures come from published tables of circles, cones and godets (exact plane geometry) and from plane
 geometry named beside each test; tails are invented, of any width, length and slant.
 """
 

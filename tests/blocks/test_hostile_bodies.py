@@ -85,8 +85,8 @@ def test_measures_that_are_no_numbers_or_no_body_are_refused_in_words(measures: 
 
 @PLAIN
 @given(st.floats(300.0, 2600.0), st.floats(0.38, 1.2), st.floats(0.25, 1.2), st.floats(0.38, 1.2), chosen())
-@example(400.0, 180 / 400, 160 / 400, 190 / 400, {})  # the doll of trouble ME7
-@example(1650.0, 1600 / 1650, 1500 / 1650, 1650 / 1650, {})  # bust 160 cm (block demands, rule 8)
+@example(400.0, 180 / 400, 160 / 400, 190 / 400, {})  # a doll of 40 cm
+@example(1650.0, 1600 / 1650, 1500 / 1650, 1650 / 1650, {})  # bust 160 cm
 @example(880.0, 0.893, 1.395, 1.066, {})
 @example(1044.0, 1.104, 1.478, 1.593, {})
 @example(502.5, 0.56, 1.593, 1.373, {})
@@ -103,7 +103,7 @@ def test_any_four_girths_give_a_refusal_or_a_sound_garment(
 
 
 def test_the_doll_and_the_very_stout_are_drafted_not_refused() -> None:
-    # Block demands, rule 8: a 40 cm doll and a 160 cm bust both draft.
+    # Our own demand: a 40 cm doll and a 160 cm bust both draft.
     doll = {"height": 400.0, "bust_girth": 180.0, "waist_girth": 160.0, "hip_girth": 190.0}
     stout = {"height": 1650.0, "bust_girth": 1600.0, "waist_girth": 1500.0, "hip_girth": 1650.0}
     for body in (doll, stout):
@@ -156,7 +156,7 @@ def people() -> list[Body]:
 
 
 def test_99_of_100_random_people_get_a_garment_without_an_error() -> None:
-    # Block demands, rule 7: real bodies are never refused.
+    # Our own demand: real bodies are never refused.
     wrong = []
     for body in people():
         try:

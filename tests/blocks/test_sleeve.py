@@ -1,4 +1,4 @@
-"""The sleeve against the shared check values and troubles; the row stands beside each check."""
+"""The sleeve against published, recalled and common figures; the source stands beside each check."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def band(row: str) -> tuple[float, float]:
 
 @pytest.mark.parametrize("ease", [0.0, 10.0, 25.0, 40.0, 60.0])
 def test_i05_cap_less_armhole_is_the_stated_ease(ease: float) -> None:
-    # I05 (logic): 0.2 cm along the drawn curves; SL1 asks for the same 2 mm.
+    # Common practice: 0.2 cm along the drawn curves.
     for body in (chart_woman(), full_bust(1030), full_bust(1120)):
         draft = pair(body, cap_ease=ease)
         assert cap_length(draft) - armhole_length(draft) == pytest.approx(ease, abs=0.2)
@@ -55,7 +55,7 @@ def test_a_cap_without_ease_is_told_with_nothing_eased_in() -> None:
 
 
 def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> None:
-    # E01 2.3..4.0 (sewing teachers), as a share of the armhole E02 0.052..0.091.
+    # Sewing teachers and textbooks (common practice): 2.3..4.0, of the armhole 0.052..0.091.
     low, high = band("E01")
     share = [float(x) for x in check_value("E02").split("..")]
     draft = pair(chart_woman())
@@ -64,7 +64,7 @@ def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_
     assert share[0] <= ease / armhole_length(draft) <= share[1]
     front, back = walked(draft, "front armhole"), walked(draft, "back armhole")
     assert back.a_sewn - back.b_sewn > front.a_sewn - front.b_sewn > 0
-    # E03: a tailored wool jacket, 3.0..5.0, can be chosen.
+    # Common practice: a tailored wool jacket, 3.0..5.0, can be chosen.
     choice = next(c for c in choices_of(Choices) if c.name == "cap_ease")
     assert choice.low is not None
     assert choice.high is not None
@@ -72,7 +72,7 @@ def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_
 
 
 def test_e04_e05_a_shirt_and_a_knit_can_have_next_to_none() -> None:
-    # E04 0..1.5 (memory), E05 0..1.0 (sewing teachers): both ends of both bands draft exactly.
+    # A shirt 0..1.5 (from memory), a knit 0..1.0 (sewing teachers): both ends of both bands draft exactly.
     for row in ("E04", "E05"):
         for ease in band(row):
             draft = pair(chart_woman(), cap_ease=ease)
@@ -80,7 +80,7 @@ def test_e04_e05_a_shirt_and_a_knit_can_have_next_to_none() -> None:
 
 
 def test_sl1_a_cap_six_centimetres_too_long_is_told_with_its_percentage() -> None:
-    # SL1: cap 50.0 on armhole 44.0 is 6.0, 13.6 %; here the armhole is our own.
+    # Common practice: cap 50.0 on armhole 44.0 is 6.0, 13.6 %; here the armhole is our own.
     garment = made(full_bust(1030), cap_ease=60.0)
     ease = cap_length(garment.draft) - armhole_length(garment.draft)
     assert ease == pytest.approx(60, abs=0.2)
@@ -92,7 +92,7 @@ def test_sl1_a_cap_six_centimetres_too_long_is_told_with_its_percentage() -> Non
 
 
 def test_sl1_drafted_again_with_the_chosen_ease_the_width_stays() -> None:
-    # SL1: redraft within 0.2 (cm there, mm here) by the cap's height and shape, width kept.
+    # Common practice: redraft within 0.2 (cm there, mm here) by the cap's height and shape, width kept.
     for ease in (13.0, 25.0, 35.0):
         draft = pair(full_bust(1030), cap_ease=ease)
         assert cap_length(draft) - armhole_length(draft) == pytest.approx(ease, abs=0.2)
@@ -110,7 +110,7 @@ def cloth(eases: Eases) -> Fabric:
 
 
 def test_sl4_cloth_that_cannot_be_eased_gets_a_cap_as_long_as_its_armhole() -> None:
-    # SL4: 44.0 to 44.5 on an armhole of 44.0; other cloths unchanged.
+    # Common practice: 44.0 to 44.5 on an armhole of 44.0; other cloths unchanged.
     draft = pair(full_bust(1030), cloth("none"))
     assert 0 <= cap_length(draft) - armhole_length(draft) <= 5
     said = [f for f in draft.findings if f.check == "cap ease" and f.level == "warning"]
@@ -142,7 +142,7 @@ def with_arm(arm: float) -> Draft:
 
 
 def test_sl3_a_fuller_arm_lowers_the_cap_and_keeps_the_ease() -> None:
-    # SL3 (arithmetic): armhole 43, cap 46.5, arm 28 and 34 give width 33 and 39 and a lower cap.
+    # Arithmetic: armhole 43, cap 46.5, arm 28 and 34 give width 33 and 39 and a lower cap.
     slim, full = with_arm(280), with_arm(340)
     for draft, width in ((slim, 330), (full, 390)):
         assert level(draft, "sleeve", "upper_arm") == pytest.approx(width, abs=0.1)
@@ -154,7 +154,7 @@ def test_sl3_a_fuller_arm_lowers_the_cap_and_keeps_the_ease() -> None:
 
 
 def test_sl3_an_arm_too_full_for_the_armhole_is_refused_with_the_ways_out() -> None:
-    # SL3: at 40 it must say that a 43 armhole cannot take the sleeve, and offer a lower or wider
+    # Common practice: at 40 it must say that a 43 armhole cannot take the sleeve, and offer a lower or wider
     # armhole, a cap dart or gathers.
     with pytest.raises(DraftError) as refused:
         with_arm(400)
@@ -173,7 +173,7 @@ def test_sl3_where_the_armhole_may_follow_it_is_deepened_instead() -> None:
 
 
 def test_i13_w24_a_lower_cap_makes_a_wider_sleeve_in_every_step() -> None:
-    # I13 (logic), W24 (trade practice): monotone for a given armhole, 20 steps.
+    # Logic and common practice: monotone for a given armhole, 20 steps.
     front, back = fixed_armholes(440.0)
     body = full_bust(1000)
     found = []
@@ -186,13 +186,14 @@ def test_i13_w24_a_lower_cap_makes_a_wider_sleeve_in_every_step() -> None:
 
 
 def test_w21_to_w24_a_fitted_cap_is_as_high_as_the_published_ones() -> None:
-    # W21 13.0 for an armhole of 42, W24 14.667 for 44 (fitted), W23 15.5 (heights 18.0, 19.2):
+    # From memory: Bunka's older sleeve 13.0 for an armhole of 42, Aldrich's fitted one 14.667 for 44,
+    # Bunka's newer one 15.5 (heights 18.0, 19.2):
     # ours, for an armhole between and a usual arm, lies in what they span, 10 mm either side.
     front, back = fixed_armholes(430.0)
     draft = sleeve(full_bust(1000), None, Choices(), front_armhole=front, back_armhole=back)
     low, high = 10 * check_values("W21")["cap"], 10 * float(check_value("W23"))
     assert low - 10 <= draft.facts["cap_height"] <= high + 10
-    # W21 and W22: for that cap the sleeve is 34.87 wide; ours within 3 cm at the same height.
+    # Pythagoras: for that cap the sleeve is 34.87 wide; ours within 3 cm at the same height.
     assert abs(level(draft, "sleeve", "upper_arm") - 10 * float(check_value("W22"))) < 30
 
 
@@ -216,7 +217,7 @@ def reach(draft: Draft) -> dict[str, float]:
 
 
 def test_no2_front_is_single_back_double_and_all_four_stand_equally_far_from_the_underarm() -> None:
-    # NO2: equal within 1 mm; ease lies only above the notches.
+    # Common practice: equal within 1 mm; ease lies only above the notches.
     for bust in (1000.0, 1060.0, 1120.0):
         draft = pair(full_bust(bust))
         front, back = armholes(draft)
@@ -235,7 +236,7 @@ def test_no2_front_is_single_back_double_and_all_four_stand_equally_far_from_the
 
 
 def test_no1_more_cap_ease_and_more_length_leave_the_notches_where_they_were() -> None:
-    # NO1: what is added above or below a notch does not move it against its partner (1 mm).
+    # Common practice: what is added above or below a notch does not move it against its partner (1 mm).
     plain = reach(pair(full_bust(1030)))
     for changed in ({"cap_ease": 40.0}, {"sleeve_length": 20.0}, {"length_ease": 20.0}):
         found = reach(pair(full_bust(1030), **changed))
@@ -243,7 +244,7 @@ def test_no1_more_cap_ease_and_more_length_leave_the_notches_where_they_were() -
 
 
 def test_no1_cap_and_armhole_coincide_from_the_underarm_to_the_notch() -> None:
-    # Block demands, sleeve: 1 mm, laid on each other; and no error of the checks.
+    # Our own demand: 1 mm, laid on each other; and no error of the checks.
     for bust in (1000.0, 1060.0, 1120.0):
         garment = made(full_bust(bust))
         laid = [f for f in garment.findings if f.check == "cap on armhole"]
@@ -252,7 +253,7 @@ def test_no1_cap_and_armhole_coincide_from_the_underarm_to_the_notch() -> None:
 
 
 def test_both_underarm_seams_are_equal_and_the_hem_is_smooth_over_them() -> None:
-    # Block demands, every block: seams within 0.5 mm, joined corners 180 within 2.
+    # Our own demand: seams within 0.5 mm, joined corners 180 within 2.
     for bend in (0.0, 4.0, 7.0, 12.0):
         draft = pair(full_bust(1030), elbow_bend=bend)
         under = walked(draft, "sleeve underarm")

@@ -48,7 +48,7 @@ def test_on_every_body_the_collar_walks_neck_base_ease_and_both_stands() -> None
         assert collar == pytest.approx(2 * neckline(garment.draft), abs=MATCH)
         asked = body["neck_base_girth"] + garment.choices["neck_ease"][0]
         stands = 2 * garment.draft.facts["button_stand"]
-        assert collar == pytest.approx(asked + stands, abs=1.0)  # block demands: neckline within 1
+        assert collar == pytest.approx(asked + stands, abs=1.0)  # the neckline within 1
 
 
 @pytest.mark.parametrize("style", ["stand", "turn-down"])
@@ -79,7 +79,7 @@ def test_on_a_doll_collar_cuffs_and_buttons_shrink_with_the_body() -> None:
     garment, grown = made(doll), made(chart_woman())
     assert errors(garment) == []
     sizes = [g.draft["collar-stand"]["centre"].length for g in (garment, grown)]
-    assert sizes[0] / sizes[1] == pytest.approx(400 / 900, abs=0.1)  # block demands: bust / 900
+    assert sizes[0] / sizes[1] == pytest.approx(400 / 900, abs=0.1)  # bust / 900
 
 
 # --------------------------------------------------------------------------------- cuffs and bands
@@ -108,7 +108,7 @@ def test_sleeve_and_cuff_together_reach_the_wrist() -> None:
 
 def test_gathers_onto_a_cuff_are_marked_in_quarters_on_both(shirt: MadeGarment) -> None:
     cuff, hem = shirt.draft["cuff"]["sleeve"], shirt.draft["sleeve"]["hem"]
-    for edge in (cuff, hem):  # trouble GA2: quarter marks on the gathered edge and on the band
+    for edge in (cuff, hem):  # common practice: quarter marks on the gathered edge and on the band
         assert [n.at / edge.length for n in edge.notches] == pytest.approx([0.25, 0.5, 0.75])
 
 

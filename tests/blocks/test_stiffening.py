@@ -1,6 +1,6 @@
 """Interfacing, bones and lining of the coat: what is cut, how long, and what is said.
 
-Sources: trouble AL5 (interfacing), rows K23, C11 and C12 (bones, cautions), plane geometry.
+Common practice (interfacing, bones, cautions) and plane geometry.
 """
 
 from __future__ import annotations
@@ -37,7 +37,7 @@ def arc(radius: float, degrees: float) -> Path:
 
 
 def test_interfacing_is_a_piece_of_its_own_to_the_stitching_line_and_3_mm(plain: Draft) -> None:
-    # Trouble AL5: own piece on own material, stitching line + at most 3 mm, same grain, same count.
+    # Common practice: own piece on own material, stitching line + at most 3 mm, same grain, same count.
     pattern = finish(plain, "coat", "shell")
     stiff = [p for p in plain.pieces if p.material == "interfacing"]
     assert {p.name for p in stiff} >= {"front-interfacing", "under-collar-interfacing", "tail-1-band"}
@@ -175,7 +175,7 @@ def test_the_casing_is_a_bias_strip_long_and_wide_enough(plain: Draft) -> None:
     assert casing.grain == 45
     x0, y0, x1, y1 = casing.outline.bounds
     assert x1 - x0 >= plain.facts["bone_channel"]
-    assert y1 - y0 >= 6 + 2 + 2 * 5  # the bone, row K23's 2-3 mm of room, two turnings
+    assert y1 - y0 >= 6 + 2 + 2 * 5  # the bone, 2-3 mm of room (common practice), two turnings
 
 
 def test_bones_down_the_seams_keep_clear_of_waist_and_hem() -> None:

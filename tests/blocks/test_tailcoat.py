@@ -1,6 +1,6 @@
-"""The tailcoat: body, sleeve, collar, tails. Against rows of the check values, and over bodies.
+"""The tailcoat: body, sleeve, collar, tails. Against published figures, and over bodies.
 
-Sources stand beside each test: rows of `check-values.csv` and `troubles.csv`, or plane geometry.
+Sources stand beside each test: a published work, common practice, or plane geometry.
 """
 
 from __future__ import annotations
@@ -68,8 +68,8 @@ def test_finished_girths_are_body_and_ease(plain: Draft, level: str) -> None:
 
 
 def test_back_side_body_and_front_make_the_half_chest_of_row_i08(plain: Draft) -> None:
-    # I08: back + side body + forepart at the chest line = (chest + ease) / 2; waist seams equal.
-    within = float(check_value("I08")) * 10 + 3  # the row's value is 0, its tolerance 0.3 cm
+    # Logic: back + side body + forepart at the chest line = (chest + ease) / 2; waist seams equal.
+    within = float(check_value("I08")) * 10 + 3  # 0, within 0.3 cm
     parts = [
         next(v.length for v in plain[name].levels if v.name == "bust") for name in ("back", "side-body", "front")
     ]
@@ -100,7 +100,7 @@ def test_a_lapel_that_folds_into_the_armhole_is_warned_about(plain: Draft) -> No
 
 
 def test_layers_worn_beneath_are_added_once_and_not_if_measured_over_them() -> None:
-    # Trouble CO3: chest 100 over skin, layers 4, coat ease 8: finished 112; over the layers 108.
+    # Common practice: chest 100 over skin, layers 4, coat ease 8: finished 112; over the layers 108.
     measures = {**LAMPLIGHTER, "bust_girth": 1000.0}
     skin = wearer(measures, layers={"bust_girth": 40.0})
     worn = wearer(measures, layers={"bust_girth": 40.0}, taken_over="underlayers")
@@ -109,7 +109,7 @@ def test_layers_worn_beneath_are_added_once_and_not_if_measured_over_them() -> N
 
 
 def test_the_default_ease_lies_between_a_waistcoat_and_a_coat(plain: Draft) -> None:
-    # Rows W61 (40-100 mm over the chest, close) and E44 (a jacket 80-120 mm).
+    # From memory 40-100 mm over the chest, close; common practice a jacket 80-120 mm.
     low, high = (float(x) * 10 for x in check_value("W61").split(".."))
     assert low <= plain.girths[0].settled_ease <= high
     assert 80 <= plain.girths[0].settled_ease <= 120
@@ -131,7 +131,7 @@ def test_both_sleeves_together_are_as_wide_as_arm_and_ease(plain: Draft) -> None
 
 
 def test_the_caps_lie_on_the_armhole_from_the_underarm_to_the_notch(plain: Draft) -> None:
-    # Block demands: laid on each other within 1 mm. The under sleeve's cap against the side body.
+    # Our own demand: laid on each other within 1 mm. The under sleeve's cap against the side body.
     for half, start in (("front", True), ("back", False)):
         cap = plain["under-sleeve"][f"under_cap_{half}"].path
         hole = plain["side-body"][f"armhole_{half}"].path
@@ -165,7 +165,7 @@ def test_cloth_that_does_not_ease_gets_a_flat_cap() -> None:
     stiff = Fabric(title="buckram, invented", eases="none")
     draft = coat(lamplighter(), stiff, cap_ease=40.0)
     eases = [s.ease for s in draft.seams if s.name.endswith("armhole")]
-    assert sum(eases) <= 5.001  # trouble SL4: 0-5 mm
+    assert sum(eases) <= 5.001  # common practice: 0-5 mm
     assert any("tucks" in message for message in said(draft, "cap ease"))
 
 
@@ -193,7 +193,8 @@ BAND = 0.80, 1.20
 
 @pytest.mark.parametrize("chest", [36.0, 40.0])
 def test_a_mans_coat_lies_within_a_band_about_the_handbooks(chest: float, capsys: Any) -> None:
-    # Rows W50, W51, W54, W55 (Vincent) and W59 (double-breasted lapel; historical tailoring course).
+    # W. D. F. Vincent, Systems of Cutting All Kinds of Tailor-Made Garments; the double-breasted lapel:
+    # a course in historical tailoring, frock coat of the 1860s.
     draft = coat(man_of(chest), bust_ease=60.0)
     w54, lapel = check_values("W54"), [float(x) for x in check_value("W59").split(";")]
     at_36 = {"scye": float(check_value("W50")), "across": float(check_value("W51"))}
@@ -259,7 +260,7 @@ SIZES = (0.30, 0.5, 0.8, 1.25, 1.5)
 
 @pytest.mark.parametrize("size", SIZES)
 def test_dolls_and_giants_get_a_coat(size: float) -> None:
-    # Block demands, rule 8: a 40 cm doll and a 160 cm bust both draft.
+    # Our own demand: a 40 cm doll and a 160 cm bust both draft.
     body = wearer({name: mm * size for name, mm in LAMPLIGHTER.items()})
     assert troubles(body, {}) == []
 
@@ -279,7 +280,7 @@ def test_dolls_and_giants_get_a_coat(size: float) -> None:
     ],
 )
 def test_one_millimetre_more_of_a_measure_moves_no_seam_by_more_than_six(name: str) -> None:
-    # Block demands, rule 7, stepped over +/- 6 mm.
+    # Our own demand, stepped over +/- 6 mm.
     before: dict[str, float] = {}
     for step in range(-6, 7):
         draft = coat(lamplighter(**{name: LAMPLIGHTER[name] + step}), lining="none", stiff_tails="none")

@@ -1,4 +1,4 @@
-"""The shared troubles AL3, FA1, FA3, FA5, DR1-DR3 and ME6, each on two dozen measured people.
+"""What goes wrong for makers (common practice), each on two dozen measured people.
 
 The people are taken evenly from ANSUR II (Gordon et al. 2014); cut lines, areas and distances are
 measured by shapely on points of the curves, not by the kit. Single worked figures of the same
@@ -37,12 +37,12 @@ def ring(path: Path) -> Polygon:
     return Polygon([(p.real, p.imag) for p in path.flattened(0.01)])
 
 
-# ----------------------------------------------------------------- AL3: allowances on hollow edges
+# ----------------------------------------------------------------- allowances on hollow edges
 
 
 @SINGLE
 def test_al3_every_cut_line_is_one_ring_at_its_distance(which: int) -> None:
-    # AL3: one valid polygon, no crumbs, 15.0 +/- 0.1 from the seam wherever possible; armholes and
+    # One valid polygon, no crumbs, 15.0 +/- 0.1 from the seam wherever possible; armholes and
     # necklines are the hollow edges here.
     widths = {"seam_allowance": 15.0, "curve_allowance": 15.0, "hem_allowance": 15.0}
     for cut in made(person(which), **widths).pattern.pieces:
@@ -60,16 +60,16 @@ def test_al3_every_cut_line_is_one_ring_at_its_distance(which: int) -> None:
                 assert max(away) < 15.1, (cut.piece.name, edge.name)
 
 
-# --------------------------------------------------- FA1, FA3, FA5: stretch, its way, shrinkage
+# --------------------------------------------------- stretch, its way, shrinkage
 
 STIFF = Fabric(title="cloth without stretch, invented")
 ACROSS = Fabric(title="knit, invented", weave="knit", stretch_across=0.60, stretch_along=0.15, recovery=0.95)
-"""FA3: 60 % crosswise, 15 % lengthwise."""
+"""60 % crosswise, 15 % lengthwise."""
 
 
 @SINGLE
 def test_fa1_ten_percent_less_than_the_hip_is_refused_on_cloth_that_gives_nothing(which: int) -> None:
-    # FA1: ease -10 %: what is left must stretch 11.1 % (1 / 0.9 - 1), whatever the hip.
+    # Arithmetic, ease -10 %: what is left must stretch 11.1 % (1 / 0.9 - 1), whatever the hip.
     hip = person(which)["hip_girth"]
     assert needed_stretch(hip, 0.9 * hip) == pytest.approx(0.111, abs=0.001)
     with pytest.raises(DraftError, match=r"11\.1 %.*the cloth gives 0 %") as refused:
@@ -111,13 +111,13 @@ def test_fa3_the_greatest_stretch_lies_around_every_piece(which: int) -> None:
 
 
 COTTON = Fabric(title="cotton, invented", shrinkage_along=0.05, shrinkage_across=0.03)
-"""FA5: 5 % lengthwise, 3 % crosswise."""
+"""5 % lengthwise, 3 % crosswise."""
 
 
 @SINGLE
 @pytest.mark.parametrize("grain", [90.0, 0.0], ids=["upright", "crosswise"])
 def test_fa5_pieces_cut_unwashed_come_out_of_the_wash_as_drawn(which: int, grain: float) -> None:
-    # FA5: divide by 0.95 and 0.97 along the grain and across it, also on pieces laid crosswise:
+    # ISO 5077: divide by 0.95 and 0.97 along the grain and across it, also on pieces laid crosswise:
     # 62.0 x 50.0 cm is cut 65.26 x 51.55.
     pattern = made(person(which)).pattern
     pieces = tuple(replace(cut, piece=replace(cut.piece, grain=grain)) for cut in pattern.pieces)
@@ -147,7 +147,7 @@ def test_fa5_washed_cloth_is_cut_as_drawn_and_girths_stay_finished_ones(which: i
     assert girth(unwashed.draft, "bust") == pytest.approx(girth(plain.draft, "bust"), abs=1e-6)
 
 
-# ------------------------------------------------------------------- DR1, DR2, DR3: the bust dart
+# ------------------------------------------------------------------- the bust dart
 
 
 @cache
@@ -174,7 +174,7 @@ def with_fullness(which: int, fullness: float) -> Body:
 
 @SINGLE
 def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: int) -> None:
-    # DR1: the row's 5 and 14 cm of fullness. Back width, shoulder and neck within 0.1 mm, front
+    # Common practice: 5 and 14 cm of fullness. Back width, shoulder and neck within 0.1 mm, front
     # armhole within 5 mm, finished bust = body + ease in both; dart and front length grow. Where a
     # finding says that widths across or shoulder were settled for each other, these may differ; and
     # the armhole may once a finding says that a part of the dart stays in it as ease, past 25
@@ -205,7 +205,7 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: 
 @SINGLE
 @pytest.mark.parametrize("where", ["side", "shoulder", "armhole", "neck"])
 def test_dr2_the_dart_stops_short_of_the_bust_point_and_aims_at_it(which: int, where: str) -> None:
-    # DR2: the tip lies 20 to 35 mm short, aims within 1 degree, stops farther off a fuller bust.
+    # Common practice: the tip lies 20 to 35 mm short, aims within 1 degree, stops farther off a fuller bust.
     shorts = []
     for fullness in (30.0, 60.0, 90.0):
         front = pair(with_fullness(which, fullness), bust_dart=where)["front"]
@@ -220,7 +220,7 @@ def test_dr2_the_dart_stops_short_of_the_bust_point_and_aims_at_it(which: int, w
 @SINGLE
 @pytest.mark.parametrize("where", ["side", "shoulder", "armhole", "neck"])
 def test_dr3_legs_are_equal_and_the_folded_seam_runs_smoothly_over_the_dart(which: int, where: str) -> None:
-    # DR3: legs within 0.5 mm (ours 0.2); the seam line across the folded dart straight or smooth:
+    # Common practice: legs within 0.5 mm (ours 0.2); the seam line across the folded dart straight or smooth:
     # 180 within 2 degrees; a cap is drawn on the cut line.
     garment = made(with_fullness(which, 60.0), bust_dart=where)
     front = garment.draft["front"]
@@ -236,7 +236,7 @@ def test_dr3_legs_are_equal_and_the_folded_seam_runs_smoothly_over_the_dart(whic
     assert ("bust_dart_in", "bust_dart_out") in caps
 
 
-# ------------------------------------------------------------------------ ME6: two shoulders
+# ------------------------------------------------------------------------ two shoulders
 
 
 def uneven(body: Body) -> Body:

@@ -1,4 +1,4 @@
-"""The woven trouser against the reference's rows and troubles, and the study's worked body."""
+"""The woven trouser against a professional's draft, textbooks and common practice, and a worked body."""
 
 from __future__ import annotations
 
@@ -27,8 +27,8 @@ TAILOR = {
     "body_rise": 260.0,
     "waist_to_hip": 177.0,
 }
-"""The body of the rows W40-W45 (outside 102, inside 76, waist 84, seat 100); its rise is 26, and the
-seat line a twelfth of the seat above the fork (W43)."""
+"""The body of "Basic trouser draft (plain fronts)", by a professional cutter (outside 102, inside 76,
+waist 84, seat 100); its rise is 26, and the seat line a twelfth of the seat above the fork."""
 
 
 @pytest.mark.parametrize("style", list(STYLES))
@@ -38,8 +38,8 @@ def test_every_style_passes_every_check(style: str) -> None:
     assert errors(body, draft(body, fabric, **choices)) == []
 
 
-def test_the_worked_body_comes_out_as_the_study_drew_it() -> None:
-    # design/drafts/trouser.md, worked body, woven straight: fork 186.66, front rise -4.10, back
+def test_the_worked_body_comes_out_as_it_was_first_drawn() -> None:
+    # A body worked by other code of ours, woven straight: fork 186.66, front rise -4.10, back
     # rise 47.93, seat 14.18 degrees, drop 5.53, side inset 12.33, front + back crotch 275.40 +
     # 362.10. Its eases are shares; here they are the same mm.
     made = draft(legs(), waist_ease=13.6, hip_ease=55.0, thigh_ease=73.2, knee_ease=82.5, crotch_ease=12.5)
@@ -58,7 +58,7 @@ def test_the_worked_body_comes_out_as_the_study_drew_it() -> None:
 
 
 def test_inside_legs_and_side_seams_are_equal_or_the_back_shorter_by_choice() -> None:
-    # row I06: equal within 3 mm, the back up to 10 shorter where it is stretched in.
+    # Common practice: equal within 3 mm, the back up to 10 shorter where it is stretched in.
     assert float(check_value("I06")) == 0
     for short in (0.0, 6.0):
         made = draft(legs(), inseam_short=short)
@@ -69,7 +69,7 @@ def test_inside_legs_and_side_seams_are_equal_or_the_back_shorter_by_choice() ->
 
 
 def test_hip_and_waist_are_body_and_ease() -> None:
-    # row I07: front + back hip on the half = (hip + ease) / 2; waist less darts likewise, 1 mm.
+    # Logic: front + back hip on the half = (hip + ease) / 2; waist less darts likewise, 1 mm.
     made = draft(legs(), hip_ease=60.0, waist_ease=15.0)
     front, back = made["front"], made["back"]
     assert width(front, "hip") + width(back, "hip") == pytest.approx((1000 + 60) / 2, abs=0.01)
@@ -78,7 +78,7 @@ def test_hip_and_waist_are_body_and_ease() -> None:
 
 
 def test_more_ease_never_makes_a_narrower_piece() -> None:
-    # row I13, over 20 steps: the thigh and knee at which the trouser is drafted only grow.
+    # Logic, over 20 steps: the thigh and knee at which the trouser is drafted only grow.
     widths = []
     for step in range(20):
         made = draft(legs(), hip_ease=20.0 + 5 * step, thigh_ease=50.0 + 3 * step, knee_ease=30.0 + 5 * step)
@@ -90,7 +90,8 @@ def test_more_ease_never_makes_a_narrower_piece() -> None:
 
 
 def test_the_default_eases_lie_in_the_reference_bands() -> None:
-    # rows E41 (trousers 13-19 mm) and E42 (hip 51-70, thigh at least 25).
+    # "Ease in clothing", a university's text on costume construction: trousers 13-19 mm, hip 51-70,
+    # thigh at least 25.
     band = dict(pair.split("=") for row in ("E41", "E42") for pair in check_value(row).split(";"))
     girths = {g.level: g for g in draft(legs()).girths}
     for level, name in (("waist", "skirt"), ("hip", "hip")):
@@ -100,9 +101,10 @@ def test_the_default_eases_lie_in_the_reference_bands() -> None:
 
 
 def test_the_tailors_body_gives_the_tailors_proportions() -> None:
-    # rows W40-W45, a professional's draft: waist to fork 260, the knee half the inside leg less 50
+    # "Basic trouser draft (plain fronts)", a professional cutter's: waist to fork 260, the knee half the
+    # inside leg less 50
     # below it, seat / 12 of fork in front and seat level over the fork, a quarter of the seat in
-    # front, the back leg 20 wider at each edge. Ours may differ by what the study says of it.
+    # front, the back leg 20 wider at each edge. Ours may differ by the tolerances here.
     made = draft(wearer(TAILOR), knee_ease=520.0 - wearer(TAILOR)["knee_girth"], hem_width=440.0)
     front, back = made["front"], made["back"]
     top, fork = front.points["side_hip"].imag, front.points["crotch_point"].imag
@@ -119,7 +121,8 @@ def test_the_tailors_body_gives_the_tailors_proportions() -> None:
 
 
 def test_a_chart_woman_has_a_fork_between_two_recalled_rules() -> None:
-    # rows W46 (hip 94: front fork 64, back fork 96) and W47 (hip 96: 60 and 120).
+    # From memory: Aldrich, Metric Pattern Cutting (hip 94: front fork 64, back fork 96), and an American
+    # college textbook (hip 96: 60 and 120).
     woman = wearer({"height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": 940, "body_rise": 280})
     made = draft(woman)
     low = 10 * (check_values("W46")["front_fork"] * 2 + check_values("W46")["back_add"])
@@ -129,7 +132,7 @@ def test_a_chart_woman_has_a_fork_between_two_recalled_rules() -> None:
 
 
 def test_rise_is_the_difference_of_the_leg_lengths_where_both_were_taken() -> None:
-    # row M40: outside leg - inside leg = body rise; a measured rise beats it.
+    # Common practice: outside leg - inside leg = body rise; a measured rise beats it.
     assert legs()["body_rise"] == pytest.approx(1025 - 810)
     assert legs(body_rise=230.0)["body_rise"] == 230.0
     lower = legs(outside_leg_length=1015.0)
@@ -138,7 +141,7 @@ def test_rise_is_the_difference_of_the_leg_lengths_where_both_were_taken() -> No
 
 
 def test_without_a_measured_split_the_crotch_is_split_by_1_30_and_both_parts_are_said() -> None:
-    # trouble TR1: 660 whole, so 287 in front and 373 behind.
+    # Common practice, 1.30 to 1: 660 whole, so 287 in front and 373 behind.
     taken = {name: mm for name, mm in LEGS.items() if name != "back_crotch_length"}
     body = wearer({**taken, "total_crotch_length": 660.0}, waist_level="navel")
     made = draft(body, crotch_ease=0.0)
@@ -148,7 +151,7 @@ def test_without_a_measured_split_the_crotch_is_split_by_1_30_and_both_parts_are
 
 
 def test_a_measured_split_moves_only_as_far_as_the_waist_allows_and_says_so() -> None:
-    # block demands: the centre front rises within -3 to +3.5 % of the hip; TR1 warns past 1.7.
+    # Ours: the centre front rises within -3 to +3.5 % of the hip; 95 % of ANSUR II lie under 1.7.
     made = draft(legs(back_crotch_length=410.0))
     assert made.facts["front_rise"] == pytest.approx(-0.03 * 1000, abs=0.01)
     said = [f for f in made.findings if f.check == "crotch split"]
@@ -160,7 +163,7 @@ def test_a_measured_split_moves_only_as_far_as_the_waist_allows_and_says_so() ->
 
 @pytest.mark.parametrize("style", list(STYLES))
 def test_front_and_back_make_one_line_at_the_inside_leg_and_are_square_at_the_waist(style: str) -> None:
-    # trouble TR2: 180 within 3 together at the inside leg, 90 at the centre back.
+    # Common practice: 180 within 3 together at the inside leg, 90 at the centre back.
     choices, fabric = STYLES[style]
     made = draft(legs(), fabric, **choices)
     seam = next(s for s in made.seams if s.name == "inside leg")
@@ -181,7 +184,7 @@ def test_the_crease_is_upright_and_the_hem_square_to_it() -> None:
 
 
 def test_a_seated_wearer_gets_height_behind_and_less_in_front() -> None:
-    # trouble TR4: back waist 50-70 mm up, front down, sides equal, hem longer in front than behind.
+    # Common practice: back waist 50-70 mm up, front down, sides equal, hem longer in front than behind.
     standing, seated = legs(), replace(legs(), posture="seated")
     one, other = draft(standing), draft(seated)
     assert errors(seated, other) == []
@@ -199,7 +202,7 @@ STOUT = {"waist_girth": 1130.0, "hip_girth": 1080.0, "thigh_girth": 640.0, "bust
 
 @pytest.mark.parametrize("style", list(STYLES))
 def test_the_waist_of_a_stout_figure_is_no_s(style: str) -> None:
-    # the study's open fault: an S in the waistline where the waist is larger than the hip.
+    # A fault that was open once: an S in the waistline where the waist is larger than the hip.
     choices, fabric = STYLES[style]
     made = draft(legs(**STOUT), fabric, **choices)
     for name in ("front", "back"):
@@ -244,6 +247,6 @@ def test_what_cannot_be_shaped_is_refused_with_a_way_out(measure: str, value: fl
 
 
 def test_woven_cloth_without_ease_is_refused() -> None:
-    # row E49: without stretch the least ease is more than 0.
+    # Logic: without stretch the least ease is more than 0.
     with pytest.raises(DraftError, match="does not stretch"):
         draft(legs(), Fabric("shirting, invented"), hip_ease=0.0)

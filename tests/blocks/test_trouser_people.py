@@ -27,7 +27,7 @@ from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs
 from tests.bodies import ansur, bdims
 
 JUMP = 6.0
-"""mm that a sewn length may move for 1 mm more of a measure (block demands, rule 7)."""
+"""mm that a sewn length may move for 1 mm more of a measure (our own bound)."""
 
 MEASURES = (
     "waist_girth",

@@ -22,13 +22,14 @@ def hip(fabric: Fabric, share: float, girth: float = 1000.0) -> float:
 
 
 def test_a_share_of_the_stretch_makes_the_girth_of_the_formula() -> None:
-    # row E48: body 96, stretch 50 %, share 0.4 -> 80 cm.
+    # Arithmetic: body 96, stretch 50 %, share 0.4 -> 80 cm.
     assert hip(KNIT, 0.4, 960.0) == pytest.approx(10 * float(check_value("E48")), abs=0.01)
 
 
 @pytest.mark.parametrize("stretch", [0.18, 0.25, 0.50, 1.00])
 def test_no_girth_is_ever_cut_smaller_than_the_cloth_can_reach(stretch: float) -> None:
-    # rows E46 (the four classes of knit) and E47: at most 1 - 1 / (1 + s) smaller.
+    # Armstrong, Patternmaking for Fashion Design (from memory): four classes of knit;
+    # arithmetic: at most 1 - 1 / (1 + s) smaller.
     cloth = Fabric("knit, invented", weave="knit", stretch_across=stretch, stretch_along=0.1)
     body = legs()
     made = draft(body, cloth, stretch_share=0.6, leg="tapered")
@@ -39,7 +40,7 @@ def test_no_girth_is_ever_cut_smaller_than_the_cloth_can_reach(stretch: float) -
 
 
 def test_more_stretch_never_makes_a_larger_girth() -> None:
-    # row I13, over 20 steps of stretch.
+    # Logic, over 20 steps of stretch.
     found = [
         hip(Fabric("knit", weave="knit", stretch_across=0.2 + 0.04 * k, stretch_along=0.1), 0.4) for k in range(20)
     ]
@@ -47,7 +48,7 @@ def test_more_stretch_never_makes_a_larger_girth() -> None:
 
 
 def test_leggings_smaller_than_the_body_are_refused_in_a_cloth_that_does_not_stretch() -> None:
-    # trouble FA1: hip 96, ease -10 %: 86.4 must stretch 11.1 %, the cloth gives 0.
+    # Arithmetic: hip 96, ease -10 %: 86.4 must stretch 11.1 %, the cloth gives 0.
     with pytest.raises(DraftError, match=r"11\.1 %") as caught:
         draft(legs(hip_girth=960.0), WOVEN, hip_ease=-96.0)
     assert "woven" in caught.value.turn
@@ -58,7 +59,7 @@ def test_leggings_smaller_than_the_body_are_refused_in_a_cloth_that_does_not_str
 
 
 def test_pieces_are_turned_where_the_cloth_stretches_more_along_and_it_is_said() -> None:
-    # trouble FA3: greatest stretch goes around; swapped numbers turn the pieces by 90 degrees.
+    # Common practice: greatest stretch goes around; swapped numbers turn the pieces by 90 degrees.
     across = Fabric("knit", weave="knit", stretch_across=0.60, stretch_along=0.15)
     along = Fabric("knit", weave="knit", stretch_across=0.15, stretch_along=0.60)
     straight, turned = (draft(legs(), cloth, **LEGGINGS) for cloth in (across, along))
@@ -71,7 +72,8 @@ def test_pieces_are_turned_where_the_cloth_stretches_more_along_and_it_is_said()
 
 
 def test_poor_recovery_and_too_little_stretch_left_for_sitting_are_warned() -> None:
-    # block demands: recovery under 90 %; row E45: the seat's skin takes 25-30 % sitting down.
+    # Common practice: recovery under 90 %. Kirk and Ibrahim 1966, from memory: the seat's skin takes
+    # 25-30 % sitting down.
     lazy = Fabric("lazy", weave="knit", stretch_across=0.5, stretch_along=0.2, recovery=0.8)
     firm = Fabric("firm", weave="knit", stretch_across=0.25, stretch_along=0.1, recovery=0.95)
     warned = {f.check for f in draft(legs(), lazy, **LEGGINGS).findings if f.level == "warning"}
@@ -92,7 +94,7 @@ def test_a_casing_passes_the_hip_and_the_pieces_have_no_fly() -> None:
 
 
 def test_the_waist_elastic_names_its_width_its_lap_and_its_quarters() -> None:
-    # Trouble EL1: a lap of 25 mm; GA2: quarters spread evenly. 25 mm wide at adult scale.
+    # Common practice: a lap of 25 mm; quarters spread evenly. 25 mm wide at adult scale.
     (elastic,) = draft(legs(), KNIT, **LEGGINGS).notions
     assert elastic.size == pytest.approx(25, abs=1)
     assert "25 mm wide" in elastic.note
@@ -101,13 +103,13 @@ def test_the_waist_elastic_names_its_width_its_lap_and_its_quarters() -> None:
 
 
 def test_elastic_is_cut_with_its_overlap() -> None:
-    # trouble EL1: waist 72, factor 0.85, overlap 2.5: loop 61.2, cut 63.7.
+    # Arithmetic: waist 72, factor 0.85, overlap 2.5: loop 61.2, cut 63.7.
     found = elastic_loop(720, 700, 1.8, factor=0.85, overlap=25)
     assert (found.loop, found.cut) == pytest.approx((612, 637))
 
 
 def test_a_loop_that_cannot_open_over_the_hip_is_refused_and_a_softer_one_taken() -> None:
-    # trouble EL2: loop 61.2, hip 98: opens to 91.8 at 1.5, refused; 110.2 at 1.8.
+    # Arithmetic: loop 61.2, hip 98: opens to 91.8 at 1.5, refused; 110.2 at 1.8.
     with pytest.raises(DraftError, match="918 mm"):
         elastic_loop(720, 980, 1.5, fixed=612)
     assert elastic_loop(720, 980, 1.8, fixed=612).passes == pytest.approx(1101.6)
@@ -116,7 +118,7 @@ def test_a_loop_that_cannot_open_over_the_hip_is_refused_and_a_softer_one_taken(
 
 
 def test_ankle_elastic_that_does_not_pass_the_heel_names_the_least_loop_and_the_softer_one() -> None:
-    # trouble EL4: ankle 24, heel 33, loop 20, opens 1.5: least loop 22.0, or 1.65 times.
+    # Arithmetic: ankle 24, heel 33, loop 20, opens 1.5: least loop 22.0, or 1.65 times.
     with pytest.raises(DraftError) as caught:
         elastic_loop(240, 330, 1.5, fixed=200, where="ankle")
     assert "220 mm" in caught.value.reach

@@ -1,6 +1,6 @@
 """Trousers with waistband and fly: walked on many bodies, each hand with its own pieces.
 
-Bodies: ANSUR II and `bdims` (tests/bodies.py) and the worked body of the trouser study. Lengths and
+Bodies: ANSUR II and `bdims` (tests/bodies.py) and a worked body. Lengths and
 distances are measured by shapely on fine polylines, not by the kit's own rule.
 """
 
@@ -66,7 +66,7 @@ def test_sixty_surveyed_bodies_have_trousers_without_an_error_each_with_its_cut_
 
 
 def test_facing_and_shield_are_as_long_as_the_fly_and_the_underlap_as_wide_as_the_shield() -> None:
-    # Row I07's logic: what is sewn together measures the same.
+    # Logic: what is sewn together measures the same.
     for garment in people():
         draft = garment.draft
         fly = ruled(draft["front"]["fly"].path)
@@ -77,14 +77,14 @@ def test_facing_and_shield_are_as_long_as_the_fly_and_the_underlap_as_wide_as_th
 
 
 def test_the_closed_band_goes_once_round_the_waist_and_its_ease() -> None:
-    # Row I07: front + back waist less darts = (waist + ease) / 2; the underlap lies beyond it.
+    # Logic: front + back waist less darts = (waist + ease) / 2; the underlap lies beyond it.
     garment = trousers(legs(), waist_ease=16)
     half = ruled(garment.draft["waistband"]["waist"].path)
     assert 2 * half == pytest.approx(850 + 16, abs=1.0)
 
 
 def test_the_open_fly_passes_the_hip_and_is_no_longer_than_the_centre_front_is_straight() -> None:
-    # Trouser study, step 13: waist + 2 x fly >= hip; the fly ends above the bend of the crotch.
+    # Arithmetic: waist + 2 x fly >= hip; the fly ends above the bend of the crotch.
     for garment in people():
         girths = {g.level: g for g in garment.draft.girths}
         waist = girths["waist"].body + girths["waist"].settled_ease
@@ -112,7 +112,7 @@ def test_a_short_fly_is_lengthened_until_the_hip_passes_and_the_rest_goes_to_the
 
 
 def test_the_facing_is_a_smooth_j_of_its_width_and_the_topstitching_lies_on_it() -> None:
-    # Trouser study, step 13: a fly facing is 35 to 40 mm wide.
+    # Common practice: a fly facing is 35 to 40 mm wide.
     for garment in people():
         draft = garment.draft
         facing = draft["fly-facing"]
@@ -147,7 +147,7 @@ def test_the_shield_is_forty_wide_on_an_upright_fold_and_longer_than_the_fly() -
 def test_the_side_on_top_is_a_free_choice_and_every_lone_piece_names_its_side(
     choices: dict[str, str], over: str, under: str
 ) -> None:
-    # Trouble MA2: which side lies on top is a free choice, whoever wears it.
+    # Common practice: which side lies on top is a free choice, whoever wears it.
     draft = trousers(legs(), **choices).draft
     assert (draft["fly-facing"].hand, draft["fly-shield"].hand) == (over, under)
     assert not draft["fly-facing"].pair

@@ -49,7 +49,7 @@ LEGS = {
     "total_crotch_length": 625.0,
     "back_crotch_length": 355.0,
 }
-"""The worked body of the trouser study (design/drafts/trouser.md), its height and bust invented."""
+"""A body worked by other code of ours, its height and bust invented."""
 
 
 def legs(**changes: float) -> Body:

@@ -10,7 +10,7 @@ from drafting.body.rules import FLEXED
 from tests.shared_data import survey
 
 SIDE_NECK = 15.0
-"""mm: the side neck point below the nape (bodice study)."""
+"""mm: the side neck point below the nape (ours)."""
 
 
 def survey_people() -> Any:

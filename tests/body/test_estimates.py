@@ -75,7 +75,7 @@ def people() -> Any:
     )
 
 
-# What each rule estimates, from what, and the residual sd (mm) that its study states.
+# What each rule estimates, from what, and the residual sd (mm) out of sample.
 FITTED = [
     ("neck_base_girth", ("neck_girth",), 9.2),
     ("neck_girth", ("neck_base_girth",), 9.6),
@@ -192,7 +192,8 @@ def test_women_of_the_second_survey_are_taken_by_their_high_bust(young: Any) -> 
         assert 0 <= body["bust_girth"] - 10 * r.che_gi <= 0.16 * body["bust_girth"]
 
 
-# S04 (height from its note), S12 and S13 (S12's height ours): back waist, charts' natural waist.
+# A printed pattern's sizing chart, Aldrich's women's chart (its height ours) and menswear chart, both
+# from memory: back waist, charts' natural waist.
 @pytest.mark.parametrize(
     ("height", "bust", "waist", "hip", "back"),
     [(1665, 864, 673, 914, 413), (1640, 880, 680, 940, 410), (1780, 1000, 840, 1020, 444)],
@@ -203,14 +204,14 @@ def test_a_natural_waist_gives_the_back_waist_of_the_charts(
     girths = {"height": height, "bust": bust, "waist": waist, "hip": hip}
     assert wearer(girths)["back_waist_length"] == pytest.approx(back, abs=8)
     navel = wearer(girths, waist_level="navel")
-    assert navel["back_waist_length"] - back > 10  # the study: 16 to 33 longer
+    assert navel["back_waist_length"] - back > 10  # from memory: 16 to 33 longer
     assert navel["waist_to_hip"] < wearer(girths)["waist_to_hip"]
 
 
 def test_a_measured_scye_depth_beats_the_rule_and_moves_the_armpit() -> None:
-    body = wearer(WOMAN | {"scye_depth": 210.0})  # S12
+    body = wearer(WOMAN | {"scye_depth": 210.0})  # Aldrich's chart
     assert body["scye_depth"] == 210.0
-    assert 45 <= 210.0 - body["axilla_depth"] <= 50  # the study: 45-50 between the two
+    assert 45 <= 210.0 - body["axilla_depth"] <= 50  # 45-50 between the two
     estimate = wearer(WOMAN)
     assert estimate["scye_depth"] == pytest.approx(210, abs=2 * 14.6)
 

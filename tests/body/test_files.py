@@ -1,4 +1,4 @@
-"""Body files, TOML and CSV: what makers and spreadsheets write. Troubles ME1, ME2, ME4, FI1-FI4."""
+"""Body files, TOML and CSV: what makers and spreadsheets write (common practice)."""
 
 from __future__ import annotations
 
@@ -75,7 +75,7 @@ def test_a_figure_that_is_no_chart_is_refused_with_the_words(tmp_path: Path) -> 
 
 
 def test_decimal_commas_are_read_and_two_separators_refused(tmp_path: Path) -> None:
-    rows = 'height = 168\nbust = "91,5"\nwaist = "71,0"\nhip = "{}"\n'  # ME2
+    rows = 'height = 168\nbust = "91,5"\nwaist = "71,0"\nhip = "{}"\n'  # decimal commas
     good = read_body(toml(tmp_path, rows.format("102,05")))
     assert (good["bust_girth"], good["waist_girth"], good["hip_girth"]) == (915.0, 710.0, 1020.5)
     found = faults(toml(tmp_path, rows.format("1.020,5")))
@@ -85,7 +85,7 @@ def test_decimal_commas_are_read_and_two_separators_refused(tmp_path: Path) -> N
 
 
 def test_inches_under_centimetres_are_refused_at_their_line(tmp_path: Path) -> None:
-    found = faults(toml(tmp_path, "height = 168\nbust = 36\nwaist = 28\nhip = 38\n"))  # ME1
+    found = faults(toml(tmp_path, "height = 168\nbust = 36\nwaist = 28\nhip = 38\n"))  # inches
     fault = found["bust_girth, waist_girth, hip_girth"]
     assert fault.line == 4
     assert "91.44 / 71.12 / 96.52 cm" in fault.right
@@ -93,7 +93,7 @@ def test_inches_under_centimetres_are_refused_at_their_line(tmp_path: Path) -> N
 
 def test_all_unusable_values_come_at_once(tmp_path: Path) -> None:
     found = faults(toml(tmp_path, 'height = 168\nbust = ""\nwaist = 0\nhip = -98\narm_length = nan\n'))
-    assert found.keys() == {"bust", "waist", "hip", "arm_length"}  # ME4
+    assert found.keys() == {"bust", "waist", "hip", "arm_length"}
     assert [fault.line for fault in found.values()] == [4, 5, 6, 7]
 
 
@@ -124,14 +124,14 @@ def test_a_value_without_quotes_is_answered_with_the_quotes_it_needs(tmp_path: P
 
 def test_numbers_without_any_unit_ask(tmp_path: Path) -> None:
     found = faults(toml(tmp_path, 'height = "168 cm"\nbust = "36 1/2"\nwaist = 70\nhip = "98 cm"\n', ""))
-    assert "36 1/2 in (92.7 cm)" in found["bust"].what  # FI4
+    assert "36 1/2 in (92.7 cm)" in found["bust"].what
     assert found.keys() == {"bust", "waist"}
 
 
 def test_a_byte_order_mark_is_not_part_of_the_first_name(tmp_path: Path) -> None:
     text = "name,value,unit\nheight,168,cm\nbust,92,cm\nwaist,74,cm\nhip,98,cm\n"
     plain = read_body(table(tmp_path, text))
-    marked = read_body(table(tmp_path, b"\xef\xbb\xbf" + text.encode()))  # FI1
+    marked = read_body(table(tmp_path, b"\xef\xbb\xbf" + text.encode()))  # as spreadsheets save it
     assert marked == plain
     assert plain["height"] == 1680.0
     assert read_body(table(tmp_path, text.encode("utf-16"))) == plain
@@ -139,7 +139,7 @@ def test_a_byte_order_mark_is_not_part_of_the_first_name(tmp_path: Path) -> None
 
 def test_a_european_spreadsheet_reads_like_the_other_kind(tmp_path: Path) -> None:
     ours = read_body(table(tmp_path, "height,168,cm\nbust,91.5,cm\nwaist,71,cm\nhip,98,cm\n"))
-    rows = "height;168;cm\r\nbust;91,5;cm\r\nwaist;71;cm\r\nhip;98;cm\r\n\r\n"  # FI2
+    rows = "height;168;cm\r\nbust;91,5;cm\r\nwaist;71;cm\r\nhip;98;cm\r\n\r\n"  # a European spreadsheet
     theirs = read_body(table(tmp_path, rows))
     assert theirs == ours
     assert (theirs["bust_girth"], theirs["waist_girth"]) == (915.0, 710.0)
@@ -153,7 +153,7 @@ def test_a_decimal_comma_in_a_comma_file_is_told_from_a_column(tmp_path: Path) -
 
 def test_tailors_inches_are_read_in_a_table_too(tmp_path: Path) -> None:
     rows = 'unit,in\nheight,"66"\nbust,36 1/2\nwaist,"28.5"""\nhip,38 5/8 in\nneck,36 cm\n'
-    body = read_body(table(tmp_path, rows))  # FI4
+    body = read_body(table(tmp_path, rows))
     assert body["bust_girth"] == pytest.approx(927.1)
     assert body["waist_girth"] == pytest.approx(723.9)
     assert body["neck_girth"] == 360.0

@@ -13,7 +13,7 @@ from tests.shared_data import survey
 
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 
-# What each rule estimates, from what, and the residual sd (mm) that its study states.
+# What each rule estimates, from what, and the residual sd (mm) out of sample.
 FITTED = [
     ("inside_leg_length", ("height", "hip_girth"), (), 24.0),
     ("body_rise", ("height", "hip_girth"), (), 19.8),
@@ -68,8 +68,8 @@ def test_a_leg_rule_is_the_least_squares_fit_of_the_survey(
     assert (some[name] - ours).std() == pytest.approx(sd, rel=0.15)
 
 
-def test_a_natural_waist_makes_rise_and_crotch_longer_by_what_the_study_recalls() -> None:
-    # design/drafts/trouser.md: .026 height higher; the crotch length grows by 2.05 times that.
+def test_a_natural_waist_makes_rise_and_crotch_longer_by_what_is_recalled() -> None:
+    # From memory: .026 height higher; the crotch length grows by 2.05 times that.
     least = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 750.0, "hip_girth": 1000.0}
     natural, navel = wearer(least), wearer(least, waist_level="navel")
     step = 0.026 * 1700
@@ -79,7 +79,7 @@ def test_a_natural_waist_makes_rise_and_crotch_longer_by_what_the_study_recalls(
 
 
 def test_outside_leg_inside_leg_and_rise_always_agree() -> None:
-    # row M40: outside leg - inside leg = body rise, whichever two were taken.
+    # Common practice: outside leg - inside leg = body rise, whichever two were taken.
     least = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 750.0, "hip_girth": 1000.0}
     given = {"outside_leg_length": 1060.0, "inside_leg_length": 790.0, "body_rise": 270.0}
     for left_out in given:
@@ -88,7 +88,7 @@ def test_outside_leg_inside_leg_and_rise_always_agree() -> None:
 
 
 def test_a_rise_taken_sitting_does_not_lengthen_the_estimated_crotch() -> None:
-    # common practice, the study: sitting adds 25-30 mm, here a fiftieth of the hip.
+    # Common practice: sitting adds 25-30 mm, here a fiftieth of the hip.
     least = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 750.0, "hip_girth": 1000.0}
     estimated = wearer(least)
     sitting = wearer({**least, "body_rise": estimated["body_rise"] + 20.0})

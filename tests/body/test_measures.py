@@ -1,4 +1,4 @@
-"""Bodies handed over in mm: bands, sets of charts, refusals and doubts. Rows M, S; troubles ME, CO3."""
+"""Bodies handed over in mm: bands, sets of charts, refusals and doubts."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ from drafting.body import DIMENSIONS, Body, dimension_name, wearer
 from drafting.ground.errors import InputError
 from tests.shared_data import check_value, check_values
 
-WOMAN = {"height": 1640.0, "bust": 880.0, "waist": 680.0, "hip": 940.0}  # S12; height ours
+# Aldrich's chart, from memory; the height is ours.
+WOMAN = {"height": 1640.0, "bust": 880.0, "waist": 680.0, "hip": 940.0}
 
 # The row that gives each band; waist to hip starts lower here, for waists taken at the navel.
 BANDS = {
@@ -47,7 +48,7 @@ BANDS = {
     "M31": "heel_girth",
 }
 
-# What rows S call a measure, where our list of older names does not have it.
+# What the charts call a measure, where our list of older names does not have it.
 CHART_NAMES = {"waist_straight": "waist", "chest_width": "across_front"}
 NO_MEASURES = {"waist_curvy", "dart", "half_back"}
 
@@ -63,7 +64,7 @@ def refusal(measures: dict[str, float]) -> str:
 
 
 @pytest.mark.parametrize("row", BANDS)
-def test_the_adult_bands_are_those_of_the_check_values(row: str) -> None:
+def test_the_adult_bands_are_widened_from_a_survey_or_recalled(row: str) -> None:
     low, high = (10 * float(end) for end in check_value(row).split(".."))
     band = DIMENSIONS[BANDS[row]]
     assert (band.low, band.high) == (low, high)
@@ -106,7 +107,7 @@ def test_the_steps_and_class_limits_of_two_standards_are_all_bodies() -> None:
 
 
 def test_girths_in_inches_under_centimetres_stop_the_draft_with_the_converted_values() -> None:
-    said = refusal({"height": 1680, "bust": 360, "waist": 280, "hip": 380})  # ME1
+    said = refusal({"height": 1680, "bust": 360, "waist": 280, "hip": 380})  # inches typed as cm
     assert "0.21" in said
     assert "looks like inches" in said
     assert "91.44 / 71.12 / 96.52 cm" in said
@@ -124,18 +125,18 @@ def test_a_neck_in_inches_is_asked_about() -> None:
 
 
 def test_a_doll_passes_with_a_warning() -> None:
-    doll = wearer({"height": 400, "bust": 180, "waist": 160, "hip": 190})  # ME7
+    doll = wearer({"height": 400, "bust": 180, "waist": 160, "hip": 190})
     assert {f.level for f in doll.findings} == {"note", "warning"}
     assert all(0 < measure.mm <= 400 for measure in doll.measures.values())
 
 
 def test_a_waist_that_is_the_largest_girth_passes_without_a_warning() -> None:
-    body = wearer({"height": 1700, "bust": 1040, "waist": 1120, "hip": 1060})  # ME3
+    body = wearer({"height": 1700, "bust": 1040, "waist": 1120, "hip": 1060})
     assert not [f for f in body.findings if f.level == "warning"], messages(body)
 
 
 def test_blank_zero_negative_and_missing_values_are_named_all_at_once() -> None:
-    with pytest.raises(InputError) as error:  # ME4
+    with pytest.raises(InputError) as error:
         wearer({"waist": 0, "hip": -98, "arm_length": math.nan})
     fields = [fault.field for fault in error.value.faults]
     assert fields == ["waist", "hip", "arm_length", "bust_girth", "height"]
@@ -149,7 +150,7 @@ def test_the_four_least_measures_are_asked_for_together() -> None:
 
 
 def test_a_high_bust_stands_in_for_the_bust() -> None:
-    # S10: women's chest above the breasts; the bust of such a figure is some 4 cm more (S01: 92.1
+    # Heinz and others 2003: women's chest above the breasts; the bust is some 4 cm more (ASTM D5585: 92.1
     # for 91.1; the joined surveys: 41 mm in the mean), and never less.
     body = wearer({"height": 1649, "high_bust": 861, "waist": 698, "hip": 957})
     assert not body.measured("bust_girth")
@@ -188,8 +189,8 @@ def test_a_drop_longer_than_the_shoulder_is_refused_as_swapped() -> None:
 @pytest.mark.parametrize(
     ("more", "said"),
     [
-        ({"outside_leg": 1020, "inside_leg": 760, "rise": 300}, "should agree within 2.5 cm"),  # M40
-        ({"across_front": 380, "across_back": 340}, "front and back swapped"),  # M41
+        ({"outside_leg": 1020, "inside_leg": 760, "rise": 300}, "should agree within 2.5 cm"),  # common practice
+        ({"across_front": 380, "across_back": 340}, "front and back swapped"),  # from memory
         ({"back_waist_length": 440, "front_waist_length": 390}, "front waist length swapped"),
         ({"wrist": 220, "hand_girth": 160}, "wrist and hand swapped"),
         ({"waist": 1120}, "waist and hip swapped"),
@@ -203,7 +204,7 @@ def test_measures_that_look_swapped_are_warned_of(more: dict[str, float], said: 
 
 
 def test_the_worked_trouser_draft_passes_the_leg_identity() -> None:
-    # W40 in row M40: 102 - 76 = 26.
+    # "Basic trouser draft (plain fronts)", a professional cutter's: 102 - 76 = 26.
     body = wearer(WOMAN | {"outside_leg": 1020, "inside_leg": 760, "rise": 260})
     assert "agree" not in messages(body)
 
@@ -214,7 +215,7 @@ def test_a_measure_outside_the_adult_band_is_a_note_and_no_refusal() -> None:
 
 
 def test_layers_are_not_added_twice_when_the_tape_went_over_them() -> None:
-    man = {"height": 1780, "chest": 1000, "waist": 840, "seat": 1020}  # CO3
+    man = {"height": 1780, "chest": 1000, "waist": 840, "seat": 1020}  # Aldrich, from memory
     layers = {"bust_girth": 40.0}
     over_skin = wearer(man, layers=layers)
     assert over_skin["bust_girth"] + over_skin.layer("bust_girth") + 80 == 1120.0
@@ -230,7 +231,7 @@ def test_layers_and_heel_are_checked_like_measures() -> None:
 
 
 def test_left_and_right_are_kept_and_the_mean_is_drafted_from() -> None:
-    body = wearer(WOMAN | {"shoulder_length": (125, 115)})  # ME6
+    body = wearer(WOMAN | {"shoulder_length": (125, 115)})
     assert body["shoulder_length"] == 120
     assert body.hand("shoulder_length", "left") == 125
     assert body.hand("shoulder_length", "right") == 115

@@ -108,13 +108,13 @@ def test_a_spread_grows_with_what_the_estimate_starts_from() -> None:
     drop = wearer({**taken, "shoulder_drop": 45.0}).measures["axilla_depth"].sd
     assert least is not None
     assert drop is not None
-    # The study: 14.6 mm without the drop, back waist and arm measured; 10.1 with all three.
+    # Least squares on ANSUR II: 14.6 mm without the drop, back waist and arm measured; 10.1 with all three.
     assert least > 14.6 > drop > 10.1
     doll = wearer({name: mm / 4 for name, mm in taken.items()}).measures["axilla_depth"]
     assert doll.sd == pytest.approx(least * 1650 / 4 / 1400)
 
 
-# Rows P20-P26: mean ratios of two groups with their standard deviations, over 507 adults.
+# Heinz and others 2003 (bdims): mean ratios of two groups with their standard deviations, over 507 adults.
 RATIOS = {
     "P20": ("thigh_girth", "hip_girth", 0.027, 1.0),
     "P21": ("knee_girth", "hip_girth", 0.018, 1.0),
@@ -148,7 +148,7 @@ def test_estimated_girths_keep_the_ratios_of_the_second_survey(row: str) -> None
 
 
 def test_a_hip_that_is_unlike_the_height_is_no_estimate_but_asked_for() -> None:
-    # Row P26: hip / height .55-.58, sd .035-.042: a spread of 6 cm at 170 cm, so it is measured.
+    # Heinz and others 2003: hip / height .55-.58, sd .035-.042: a spread of 6 cm at 170 cm, so it is measured.
     sd = min(check_values("P26").values()) * 0.035
     assert sd * 1700 > 30
     assert "hip_girth" not in {rule.name for rule in RULES}

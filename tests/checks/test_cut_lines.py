@@ -1,6 +1,6 @@
 """Cut lines that cross, cut into the piece or miss their allowance are found.
 
-The rectangle of 20 x 30 cm with 1.5 cm around it is row K13 of the project's check values.
+The rectangle of 20 x 30 cm with 1.5 cm around it has 759.0 cm2 by plane geometry.
 """
 
 from __future__ import annotations

@@ -1,7 +1,6 @@
 """Seams that do not walk are found, with who is longer and by how much.
 
-The troubles are rows SE1, SE3, SE4, NO1 and NO2 of the project's list of makers' troubles; K16 and
-I03 are rows of its check values (common practice).
+The troubles are those of makers' tutorials and question threads (common practice).
 """
 
 from __future__ import annotations
@@ -55,7 +54,7 @@ def test_se1_the_back_is_named_where_the_back_is_longer() -> None:
 
 @pytest.mark.parametrize(("over", "holds"), [(0.4, True), (0.6, False), (-0.4, True), (-0.6, False)])
 def test_k16_matched_seams_differ_by_stated_ease_only(over: float, holds: bool) -> None:
-    # K16 gives 0.3 cm; the block demands are stricter: 0.5 mm.
+    # Common practice is 0.3 cm; ours is stricter: 0.5 mm.
     assert bool(errors(sides(400 + over, 400), "seam length")) is not holds
 
 
@@ -135,7 +134,7 @@ def dart_shoulder(back: float, dart: float, front: float) -> Draft:
 
 
 def test_se4_and_i03_a_dart_is_no_seam_length() -> None:
-    # SE4: back 14.0 cm with a 1.5 cm dart on a front of 12.2 cm: 12.5 against 12.2, ease 0.3.
+    # Common practice: back 14.0 cm with a 1.5 cm dart on a front of 12.2 cm: 12.5 against 12.2, ease 0.3.
     draft = dart_shoulder(140, 15, 122)
     assert walk(draft, draft.seams[0]).a_sewn - walk(draft, draft.seams[0]).b_sewn == pytest.approx(3)
     assert not [f for f in check_draft(draft, ADULT) if f.level == "error"]

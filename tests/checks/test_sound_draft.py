@@ -32,7 +32,7 @@ def test_every_question_was_asked_of_it() -> None:
 
 
 def test_the_other_hand_of_every_piece_is_its_exact_mirror() -> None:
-    # I14 of the check values: exact mirror images; areas equal within 0.05 cm2.
+    # Logic: exact mirror images; areas equal within 0.05 cm2.
     for piece in (*sound().pieces, darted()):
         other = piece.mirrored()
         assert other.area == pytest.approx(piece.area, abs=1e-6)

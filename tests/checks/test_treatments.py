@@ -25,7 +25,7 @@ from tests.blocks.figures import chart_woman
     ],
 )
 def test_a_blend_takes_the_lowest_fibres_heat(fibre: str, dots: int) -> None:
-    # Row F10 (care page and iron manual; for a blend take the lowest).
+    # A care page and an iron's manual (common practice; for a blend take the lowest).
     assert iron_limit(Fabric("x", fibre=fibre)) == dots
 
 
@@ -58,7 +58,7 @@ def test_a_shirt_with_interfacing_in_cloth_that_takes_none_is_an_error() -> None
 
 
 def test_a_cap_ease_typed_for_cloth_that_does_not_ease_is_an_error_and_a_default_is_settled() -> None:
-    # Trouble SL4: leather, vinyl or felt cannot be eased.
+    # Common practice: leather, vinyl or felt cannot be eased.
     felt = Fabric("Felt", fibre="wool", eases="none")
     typed = draft_garment(chart_woman(), felt, "shirt", {"cap_ease": 25})
     (said,) = (f for f in typed.findings if f.level == "error")

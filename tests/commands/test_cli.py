@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 
 from drafting.commands.cli import main
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding, Level
 
@@ -48,10 +49,10 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume_file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
-        "costume": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
-        "cutting": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
-        "output": {"write_output": fake.step("write", tuple)},
+        "costume.file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
+        "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
+        "costume.lays": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
+        "output.write": {"write_output": fake.step("write", tuple)},
     }
     for name, members in modules.items():
         module = ModuleType(f"drafting.{name}")
@@ -215,6 +216,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     from drafting.blocks import all_blocks
+    from drafting.ground.sources import printed
 
     assert main(["blocks"]) == 0
     said = " ".join(capsys.readouterr().out.split())
@@ -223,7 +225,9 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     for choice in choices:
         assert choice.name in said
         assert " ".join(choice.meaning.rstrip(".").split()) in said
-        assert f"Source: {' '.join(choice.source.split())}" in said
+        assert f"Source: {printed(*choice.source)}" in said
+    for role in (*EdgeRole, *PieceRole, *SeamKind):
+        assert f"{role.value} {role.meaning}" in said
 
 
 def test_a_reader_that_closes_early_is_no_fault() -> None:

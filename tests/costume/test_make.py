@@ -65,7 +65,7 @@ def test_a_dolls_defaults_shrink_and_what_was_typed_does_not() -> None:
     doll = wearer({"height": 760, "bust_girth": 405, "waist_girth": 340, "hip_girth": 445})
     made = draft_garment(doll, None, "shirt", {"waist_ease": 40})
     assert made.choices["bust_ease"][0] == pytest.approx(100 * 405 / 900)
-    # Trouble ME7: 6 mm (1/4 in) is the allowance proposed for a doll; a smaller one cannot be sewn.
+    # Common practice: 6 mm (1/4 in) is the allowance proposed for a doll; a smaller one cannot be sewn.
     assert made.choices["seam_allowance"][0] == 6.0
     assert made.choices["hem_allowance"][0] == pytest.approx(20 * 405 / 900)
     assert made.choices["waist_ease"] == (40, "file")
@@ -109,7 +109,7 @@ def test_the_demo_is_made_and_every_check_holds(demo: Made) -> None:
 
 
 def test_i03_back_shoulder_less_front_shoulder_is_the_stated_ease(demo: Made) -> None:
-    # I03 of the check values (common practice): 0 beside dart and ease, within 0.1 cm.
+    # Common practice: 0 beside dart and ease, within 0.1 cm.
     shirt = next(g for g in demo.garments if g.name == "shirt")
     back, front = shirt.draft["back"]["shoulder"].length, shirt.draft["front"]["shoulder"].length
     assert back - front - shirt.choices["shoulder_ease"][0] == pytest.approx(0, abs=1)
@@ -163,6 +163,7 @@ def test_the_record_has_the_parts_of_schema_1_and_is_json(record: dict[str, Any]
         "layout",
         "notions",
         "steps",
+        "sources",
         "timings",
     ]
     assert record["schema"] == 1
@@ -172,6 +173,7 @@ def test_the_record_has_the_parts_of_schema_1_and_is_json(record: dict[str, Any]
 PIECE_KEYS = {
     "garment",
     "piece",
+    "role",
     "file",
     "fabric",
     "count",
@@ -187,6 +189,7 @@ PIECE_KEYS = {
 SEAM_KEYS = {
     "garment",
     "seam",
+    "kind",
     "a",
     "b",
     "a_length",
@@ -208,6 +211,18 @@ def test_every_piece_seam_girth_and_check_has_its_keys(record: dict[str, Any]) -
     assert all(set(row) >= girth | {"fabric_stretch_used"} for row in record["girths"])
     check = {"check", "level", "where", "value", "wanted", "message"}
     assert all(set(row) == check for row in record["checks"])
+
+
+def test_the_record_says_what_pieces_edges_and_seams_are(record: dict[str, Any]) -> None:
+    roles = {(p["garment"], p["piece"]): p["role"] for p in record["pieces"]}
+    assert roles["coat", "under-sleeve"] == "under sleeve"
+    assert roles["coat", "under-sleeve-lining"] == "under sleeve"  # its fabric says it is a lining
+    edges = {(p["garment"], p["piece"], e["edge"]): e["role"] for p in record["pieces"] for e in p["edges"]}
+    assert edges["coat", "front", "lapel_top"] == "lapel"
+    assert edges["shirt", "sleeve", "cap_front"] == "cap"
+    seams = {(s["garment"], s["seam"]): s["kind"] for s in record["seams"]}
+    assert seams["shirt", "front armhole"] == "set in"
+    assert seams["breeches", "front crotch"] == "crotch"
 
 
 def test_every_seam_or_dart_edge_stands_in_exactly_one_seam(record: dict[str, Any]) -> None:
@@ -251,6 +266,14 @@ def test_every_choice_is_recorded_with_its_source(record: dict[str, Any]) -> Non
     chosen = record["choices"]["shirt"]
     assert chosen["waist_ease"] == {"value": 90.0, "source": "file"}
     assert chosen["seam_allowance"] == {"value": 10.0, "source": "default"}
+
+
+def test_the_record_names_the_works_that_its_choices_and_estimates_follow(record: dict[str, Any]) -> None:
+    told = record["sources"]
+    for garment, chosen in record["choices"].items():
+        assert told["choices"][garment].keys() == chosen.keys()
+    assert told["choices"]["shirt"]["waist_ease"].startswith("Ease in clothing: 19 to 25 mm")
+    assert any("2012 Anthropometric Survey of US Army Personnel" in work for work in told["works"])
 
 
 def test_a_seam_that_fails_is_not_ok_in_the_record(demo: Made) -> None:

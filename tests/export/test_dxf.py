@@ -68,7 +68,7 @@ def test_the_file_has_no_faults_to_audit(document: Any) -> None:
 def test_each_piece_is_one_block_whose_boundary_is_one_closed_polyline_of_its_size(
     document: Any, made: Made
 ) -> None:
-    # X11 and X13: layer 1 is the boundary; one block a piece.
+    # ASTM D6673-10, from memory: layer 1 is the boundary; one block a piece.
     cuts = {c.piece.name: c for g in made.garments for c in g.pattern.pieces}
     for row in report(made)["pieces"]:
         block = document.blocks.get(f"{row['garment']}-{row['piece']}")
@@ -97,7 +97,7 @@ def test_each_piece_is_placed_once_at_true_size_and_none_on_another(document: An
 
 
 def test_sew_lines_have_the_length_of_the_edges(document: Any, made: Made) -> None:
-    # X11: sew lines on 14; X12: the fold of a half piece on 6, the mirror line.
+    # ASTM D6673-10, from memory: sew lines on 14; the fold of a half piece on 6, the mirror line.
     for garment in made.garments:
         for cut in garment.pattern.pieces:
             block = document.blocks.get(block_name(garment.name, cut.piece.name))
@@ -121,7 +121,7 @@ def test_notches_and_grain_lie_on_their_layers(document: Any, made: Made) -> Non
 
 
 def test_layers_have_the_numbers_of_the_interchange() -> None:
-    # X11 to X13 (ASTM D6673, from memory).
+    # ASTM D6673-10, from memory.
     main = [
         Number.BOUNDARY,
         Number.NOTCHES,
@@ -153,7 +153,7 @@ def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -
 
 
 def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document: Any) -> None:
-    # X14: 4 is millimetres; R12 has no place for it, so the drawing says it.
+    # The DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
     if document.dxfversion != "AC1009":
         assert document.header["$INSUNITS"] == int(check_value("X14").split(";")[1])
     space = document.modelspace()
@@ -175,7 +175,7 @@ def test_annotation_says_what_the_piece_is_in_any_script(made: Made) -> None:
 
 
 def test_a_garment_has_less_than_20_000_points_and_2_mb(document: Any, made: Made) -> None:
-    # FI5.
+    # Arithmetic: a chord 0.1 mm off its arc, as for a faceted or too large file.
     points = sum(len(corners(e)) for b in document.blocks for n in Number for e in polylines(b, str(n)))
     assert 500 < points < 20_000
     assert len(texts(made, "R12")["exchange/shirt.dxf"].encode()) < 2_000_000

@@ -37,13 +37,13 @@ def text(cut_piece: CutPiece) -> str:
 
 def check_value(row: str) -> str:
     if not TABLE.exists():
-        pytest.skip(f"the table of check values is not here ({TABLE.name})")
+        pytest.skip(f"the table of figures is not here ({TABLE.name})")
     with TABLE.open(encoding="utf-8") as lines:
         return next(r["value"] for r in csv.DictReader(lines) if r["id"] == row)
 
 
 def test_one_user_unit_is_one_millimetre(text: str, cut_piece: CutPiece) -> None:
-    # X05: width and height in mm with a viewBox of the same figures.
+    # SVG 1.1: width and height in mm with a viewBox of the same figures.
     sheet = piece_sheet(cut_piece, invented.KITE)
     assert float(check_value("X05")) == 1
     assert f'width="{sheet.width:g}mm"' in text
@@ -63,7 +63,8 @@ def test_the_squares_are_100_mm_and_4_in_each_its_own_closed_shape(text: str) ->
 
 
 def test_the_square_measures_377_953_pixels_where_a_reader_counts_96_to_the_inch(text: str) -> None:
-    # X04 and X08; a reader that takes the file's own width cannot come out at 93.75 or 75 mm (PR3).
+    # CSS Values and Units: 96 px an inch; a reader that takes the file's own width cannot come out
+    # at 93.75 or 75 mm.
     px = SVG.parse(io.StringIO(text), ppi=float(check_value("X04").split(";")[0]))
     square = next(e for e in px.elements() if getattr(e, "id", "") == "scale-check.100mm")
     x0, _, x1, _ = square.bbox()
@@ -93,7 +94,7 @@ def test_every_named_edge_is_one_open_stitch_line_of_its_drafted_length(text: st
 
 
 def test_the_stitch_lines_chain_into_a_ring_of_the_drafted_area(text: str, cut_piece: CutPiece) -> None:
-    # I14: the area of the exported outline is that of the drafted one (0.05 cm2 is 5 mm2).
+    # Logic: the area of the exported outline is that of the drafted one (0.05 cm2 is 5 mm2).
     read = list(shapes(text, "stitch-line").values())
     points: list[complex] = []
     for path, after in zip(read, [*read[1:], read[0]], strict=True):
@@ -121,7 +122,7 @@ def test_levels_are_one_path_of_subpaths_that_add_up(text: str, cut_piece: CutPi
 
 
 def test_a_fold_edge_is_drawn_as_fold_and_as_stitch_line_and_says_so() -> None:
-    # AL1: the cut line lies on the fold, where 'place on fold' is printed.
+    # Common practice: the cut line lies on the fold, where 'place on fold' is printed.
     cut_piece = invented.front()
     text = svg_text(piece_sheet(cut_piece, invented.KITE))
     fold, stitched = shapes(text, "fold-line"), shapes(text, "stitch-line")
@@ -134,7 +135,7 @@ def test_a_fold_edge_is_drawn_as_fold_and_as_stitch_line_and_says_so() -> None:
 
 
 def test_curves_are_written_as_the_drafted_cubics(text: str, cut_piece: CutPiece) -> None:
-    # FI5: no facets; what is left is the rounding of the file, and the reader's own inch (6 digits).
+    # No facets; what is left is the rounding of the file, and the reader's own inch (6 digits).
     sheet = piece_sheet(cut_piece, invented.KITE)
     drawn = {s.id: s.paths[0] for s in sheet.strokes}
 
@@ -151,7 +152,7 @@ def test_curves_are_written_as_the_drafted_cubics(text: str, cut_piece: CutPiece
 
 
 def test_a_whole_garment_stays_far_under_two_megabytes() -> None:
-    # FI5: 2 MB and 20 000 points for a whole garment.
+    # Our own bound: 2 MB and 20 000 points for a whole garment.
     text = svg_text(overview_sheet(invented.patterns(), "The kite"))
     assert len(text.encode()) < 2_000_000
     assert (
@@ -169,7 +170,7 @@ def test_the_top_of_the_piece_is_at_the_top_of_the_page() -> None:
 
 
 def test_the_mirror_image_has_the_same_area_and_readable_text() -> None:
-    # I14 and NO4.
+    # Logic; labels stay readable on a mirrored piece (common practice).
     cut_piece = invented.sleeve()
     other = cut_piece.mirrored()
     one, two = (svg_text(piece_sheet(c, invented.KITE)) for c in (cut_piece, other))

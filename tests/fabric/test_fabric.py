@@ -1,4 +1,4 @@
-"""Cloth arithmetic against check values F and E, and fabric files against troubles FA1, FA2, FA6."""
+"""Cloth arithmetic against the standards' formulas, and fabric files as makers write them."""
 
 from __future__ import annotations
 
@@ -39,36 +39,36 @@ def refused(path: Path) -> str:
 
 
 def test_dimensional_change_is_the_standards_formula() -> None:
-    assert 100 * dimensional_change(350, 336) == pytest.approx(-4, abs=0.01)  # F01, ISO 5077
+    assert 100 * dimensional_change(350, 336) == pytest.approx(-4, abs=0.01)  # ISO 5077
 
 
 def test_cutting_for_a_shrinkage_divides_and_does_not_multiply() -> None:
-    assert cut_for(1000, -0.04) == pytest.approx(1041.67, abs=0.1)  # F02
-    assert cut_for(620, -0.05) == pytest.approx(652.6, abs=0.1)  # FA5
-    assert cut_for(500, -0.03) == pytest.approx(515.5, abs=0.1)  # FA5
+    assert cut_for(1000, -0.04) == pytest.approx(1041.67, abs=0.1)  # ISO 5077: divided
+    assert cut_for(620, -0.05) == pytest.approx(652.6, abs=0.1)
+    assert cut_for(500, -0.03) == pytest.approx(515.5, abs=0.1)
 
 
 def test_stretch_is_the_shop_test() -> None:
-    assert 100 * stretch_of(100, 140) == pytest.approx(40, abs=0.01)  # F05, ASTM D2594 / D3107
-    assert 100 * stretch_of(4 * 25.4, 5 * 25.4) == pytest.approx(25, abs=0.01)  # F05
+    assert 100 * stretch_of(100, 140) == pytest.approx(40, abs=0.01)  # ASTM D2594, D3107
+    assert 100 * stretch_of(4 * 25.4, 5 * 25.4) == pytest.approx(25, abs=0.01)
 
 
 def test_a_cloth_cut_smallest_of_all_just_reaches_the_body() -> None:
-    for stretch, share in ((0.25, 0.2), (0.5, 1 / 3), (1.0, 0.5)):  # E47
+    for stretch, share in ((0.25, 0.2), (0.5, 1 / 3), (1.0, 0.5)):  # 1 - 1 / (1 + s)
         assert greatest_reduction(stretch) == pytest.approx(share, abs=0.0005)
-    assert 960 * (1 - greatest_reduction(0.5)) == pytest.approx(640, abs=0.1)  # E47's note
+    assert 960 * (1 - greatest_reduction(0.5)) == pytest.approx(640, abs=0.1)  # hip 96 at 50 %
 
 
 def test_a_share_of_the_stretch_gives_the_girth_to_cut() -> None:
-    assert cut_girth(960, 0.5, 0.4) == pytest.approx(800, abs=0.1)  # E48
+    assert cut_girth(960, 0.5, 0.4) == pytest.approx(800, abs=0.1)  # body / (1 + u s)
     assert cut_girth(960, 0.5, 0) == 960
     with pytest.raises(DraftError, match="0 to 1"):
         cut_girth(960, 0.5, 1.2)
 
 
 def test_negative_ease_without_stretch_is_refused_in_plain_words() -> None:
-    assert needed_stretch(960, 864) == pytest.approx(0.1111, abs=0.0001)  # FA1: 11.1 %
-    with pytest.raises(DraftError) as error:  # FA1, E49
+    assert needed_stretch(960, 864) == pytest.approx(0.1111, abs=0.0001)  # 96 / 86.4 - 1
+    with pytest.raises(DraftError) as error:
         must_reach("hip", 960, 864, 0.0)
     assert "86.4 cm must stretch 11.1 %" in str(error.value)
     assert "the cloth gives 0 %" in str(error.value)
@@ -88,13 +88,13 @@ def test_a_girth_cut_by_a_share_is_never_out_of_reach(body: float, s: float, sha
 def test_a_swatch_test_gives_the_stretch_exactly(tmp_path: Path) -> None:
     path = written(tmp_path, "stretch_across = {rest = 10, stretched = 14, released = 10.4}")
     cloth = read_fabric(path)
-    assert cloth.stretch_across == pytest.approx(0.40, abs=1e-12)  # FA2
+    assert cloth.stretch_across == pytest.approx(0.40, abs=1e-12)  # 10 pulled to 14
     assert cloth.recovery == pytest.approx(0.90, abs=1e-9)  # .4 of 4 stays out: ASTM D3107 growth
     assert recovery_of(10, 14, 10) == 1
 
 
 def test_a_stretch_above_100_percent_asks_with_both_readings(tmp_path: Path) -> None:
-    for value in ("140", '"140 %"'):  # FA2
+    for value in ("140", '"140 %"'):
         said = refused(written(tmp_path, f"stretch_across = {value}"))
         assert "10 to 14 (40 %)" in said
         assert "10 to 24 (140 %)" in said
@@ -111,7 +111,7 @@ def test_a_bare_part_of_one_asks_as_well(tmp_path: Path) -> None:
 def test_shrinkage_is_what_is_lost_and_never_what_is_left(tmp_path: Path) -> None:
     path = written(tmp_path, "shrinkage_along = {before = 35, after = 33.6}\nshrinkage_across = 3")
     cloth = read_fabric(path)
-    assert cloth.shrinkage_to_come == pytest.approx((0.04, 0.03))  # F01
+    assert cloth.shrinkage_to_come == pytest.approx((0.04, 0.03))  # ISO 5077
     assert "what is lost" in refused(written(tmp_path, "shrinkage_along = 96"))
     washed = read_fabric(written(tmp_path, "shrinkage_along = 4\npretreated = true"))
     assert washed.shrinkage_to_come == (0.0, 0.0)
@@ -119,11 +119,11 @@ def test_shrinkage_is_what_is_lost_and_never_what_is_left(tmp_path: Path) -> Non
 
 def test_the_selvedge_is_taken_off_and_an_assumed_one_is_said(tmp_path: Path) -> None:
     given_one = read_fabric(written(tmp_path, "width = 150\nselvedge = 1.5"))
-    assert given_one.usable_width == 1470.0  # FA6: 147.0
+    assert given_one.usable_width == 1470.0  # 150 less twice 1.5
     assert given_one.findings == ()
     assumed = read_fabric(written(tmp_path, "width = 150"))
     assert assumed.usable_width is not None
-    assert 1460 <= assumed.usable_width <= 1480  # F13: 1-2 cm a side
+    assert 1460 <= assumed.usable_width <= 1480  # common practice: 1-2 cm a side
     assert "1.5 cm" in assumed.findings[0].message
     known = read_fabric(written(tmp_path, "usable_width = 140\nwidth = 150"))
     assert known.usable_width == 1400.0
@@ -162,9 +162,9 @@ def test_the_shipped_cloths_are_marked_invented_and_plausible(path: Path) -> Non
     cloth = read_fabric(path)
     assert "invented" in cloth.title.lower()
     assert cloth.usable_width is not None
-    assert 880 <= cloth.usable_width <= 3000  # F11: bolts of 90 to 300 cm
-    assert max(cloth.shrinkage_along, cloth.shrinkage_across) <= 0.10  # F03
-    assert cloth.weave == "knit" or cloth.greatest_stretch < 0.12  # F06: below "stretch woven"
+    assert 880 <= cloth.usable_width <= 3000  # common practice: bolts of 90 to 300 cm
+    assert max(cloth.shrinkage_along, cloth.shrinkage_across) <= 0.10  # a textile engineer's table
+    assert cloth.weave == "knit" or cloth.greatest_stretch < 0.12  # ASTM D3107-07: stretch woven
     assert isinstance(cloth, Fabric)
 
 

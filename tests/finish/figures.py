@@ -24,7 +24,7 @@ def polygon(*corners: complex, **more: object) -> Piece:
 
 
 def side_dart_half_front() -> Piece:
-    """A half front on the fold with a side dart: legs 123, intake 30 (trouble DR3, trued)."""
+    """A half front on the fold with a side dart: legs 123, intake 30 (trued)."""
     low = 240 + 150j
     tip = low + 123 * (turn(170))
     opening = turn(2 * math.degrees(math.asin(15 / 123)))

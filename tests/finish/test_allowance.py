@@ -1,4 +1,4 @@
-"""The cut line: widths, corners, folds, tight places. Rows K13, K14, AL1-AL3 of the shared tables."""
+"""The cut line: widths, corners, folds, tight places."""
 
 import cmath
 import math
@@ -32,14 +32,14 @@ def holds(piece: Piece, cut: Path) -> None:
 
 
 def test_a_rectangle_20_by_30_with_1_5_cm_becomes_23_by_33() -> None:
-    """Row K13: 759.0 cm2 (rounded corners would give 757.07)."""
+    """Plane geometry: 759.0 cm2 (rounded corners would give 757.07)."""
     cut = cut_line(polygon(0j, 200 + 0j, 200 + 300j, 300j), plain(15)).path
     assert cut.area / 100 == pytest.approx(759.0, abs=0.01)
     assert len(cut.segments) <= 12
 
 
 def test_a_disc_of_10_cm_with_1_cm_has_a_cut_edge_of_69_115_cm() -> None:
-    """Row K14; its sewing line stays 62.83."""
+    """Plane geometry: 69.115; its sewing line stays 62.83."""
     halves = [arc(0j, 100, 0, 180), arc(0j, 100, 180, 360)]
     piece = of_sides(*halves)
     assert piece.outline.length / 10 == pytest.approx(62.83, abs=0.005)
@@ -48,7 +48,7 @@ def test_a_disc_of_10_cm_with_1_cm_has_a_cut_edge_of_69_115_cm() -> None:
 
 
 def test_a_half_front_of_24_on_the_fold_is_cut_25_wide_and_opens_to_50() -> None:
-    """Trouble AL1: the fold edge gets exactly nothing."""
+    """Common practice: the fold edge gets exactly nothing."""
     piece = polygon(0j, 240 + 0j, 240 + 400j, 400j, kinds={3: K.FOLD})
     line_ = cut_line(piece, plain(10))
     x0, y0, x1, y1 = line_.path.bounds
@@ -74,7 +74,7 @@ def test_the_cut_line_ends_on_the_fold_line_run_on_whatever_the_corner(lean: flo
 
 
 def test_a_corner_of_20_degrees_is_cut_off_within_twice_the_allowance() -> None:
-    """Trouble AL2: the full mitre would reach 57.6 mm; the width of 10 stays along both edges."""
+    """10 / sin 10 degrees: the full mitre would reach 57.6 mm; the width of 10 stays along both edges."""
     tip, half = 0j, 300 * cmath.exp(1j * math.radians(10))
     piece = polygon(tip, half.conjugate(), half)
     cut = cut_line(piece, plain(10)).path
@@ -93,7 +93,7 @@ def crescent() -> Piece:
 
 
 def test_a_crescent_tighter_than_its_allowance_gets_one_sound_ring() -> None:
-    """Trouble AL3: inner radius 8, allowance 15; distance to the seam 15.0 +/- 0.1."""
+    """Issues 471 and 1044 of shapely: inner radius 8, allowance 15; distance to the seam 15.0 +/- 0.1."""
     piece = crescent()
     found = cut_line(piece, plain(15))
     holds(piece, found.path)

@@ -1,6 +1,6 @@
 """The blocks of very different bodies, finished: every cut line is sound and holds its outline.
 
-The bodies are invented; the demands are rows AL1-AL3 and the contract's `cut-line`.
+The bodies are invented; the demands are those of `cut-line`.
 """
 
 import pytest

@@ -36,7 +36,7 @@ CASES = [
 def test_folded_as_it_is_pressed_the_dart_lies_on_the_edge_it_is_pressed_to(
     piece: Piece, neighbour: str, near_leg: str, before: bool
 ) -> None:
-    """A side dart is pressed down, a waist dart to the centre (troubles row DR3, common practice)."""
+    """A side dart is pressed down, a waist dart to the centre (common practice)."""
     (cap,) = cut_line(piece, FinishChoices()).caps
     legs = [piece[name].path for name in cap.edges]
     tip = legs[0].end

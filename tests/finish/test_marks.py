@@ -1,4 +1,4 @@
-"""Notches, grainline and label room. Rows K15, NO4 and ME7 of the shared tables."""
+"""Notches, grainline and label room."""
 
 from dataclasses import replace
 
@@ -21,7 +21,7 @@ def notched(width: float, count: int = 1, at: float = 100.0) -> CutPiece:
 
 @pytest.mark.parametrize(("width", "deep"), [(6, 3), (8, 4), (10, 5), (15, 5), (25, 5)])
 def test_a_notch_is_3_to_5_mm_deep_and_never_over_half_the_allowance(width, deep) -> None:
-    """Row K15."""
+    """Common practice: 3 to 5 mm, at most half the allowance."""
     (mark,) = notched(width).notches
     (stroke,) = mark.strokes
     assert stroke.length == pytest.approx(deep)
@@ -31,7 +31,7 @@ def test_a_notch_is_3_to_5_mm_deep_and_never_over_half_the_allowance(width, deep
 
 
 def test_a_back_notch_is_two_strokes_6_mm_apart_about_the_true_place() -> None:
-    """Row K15: single is front, double is back."""
+    """Common practice: single is front, double is back."""
     (mark,) = notched(10, count=2).notches
     assert [s.start.imag for s in mark.strokes] == pytest.approx([97.0, 103.0])
     (edge,) = notched(10, count=2, at=1.0).notches
@@ -50,7 +50,7 @@ def test_a_notch_stands_square_to_a_curved_seam_at_the_true_place() -> None:
 
 
 def test_both_sides_of_a_seam_are_notched_from_the_seam() -> None:
-    """The underarm-to-notch lengths are equal on both pieces (row NO2: within 1 mm)."""
+    """The underarm-to-notch lengths are equal on both pieces (common practice: within 1 mm)."""
     a = polygon(0j, 200 + 0j, 200 + 300j, 300j, name="a")
     b = polygon(0j, 150 + 0j, 150 + 310j, 310j, name="b")
     seam = Seam("side", (("a", "s1"),), (("b", "s3"),), ease=-10, notches=(SeamNotch("n", 120, 125, 2),))
@@ -103,7 +103,7 @@ def test_the_grainline_lies_inside_along_the_warp_and_is_long(piece: Piece, grai
 
 
 def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> None:
-    """Trouble NO4."""
+    """Common practice: labels stay readable, the grain is not turned."""
     here, _ = finish_piece(side_dart_half_front(), 1, FinishChoices(stretch_arrow=True))
     there = here.mirrored()
     assert here.grainline is not None
@@ -138,7 +138,7 @@ def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(piece: Piece, 
 
 
 def test_a_piece_the_size_of_a_dolls_cuff_gets_all_its_marks() -> None:
-    """Row ME7: small bodies; allowance 6 mm."""
+    """Common practice: small bodies; allowance 6 mm."""
     piece = polygon(0j, 60 + 0j, 60 + 14j, 14j)
     cut, found = finish_piece(piece, 1, FinishChoices(**proposed(0.2)))
     assert cut.cut.bounds == pytest.approx((-6, -6, 66, 20))

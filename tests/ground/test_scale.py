@@ -1,4 +1,4 @@
-"""Adult constants shrink with a small body, without a jump (the block demands' rule 8)."""
+"""Adult constants shrink with a small body, without a jump (ours)."""
 
 from __future__ import annotations
 

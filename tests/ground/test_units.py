@@ -1,4 +1,4 @@
-"""Lengths as makers write them. Rows FI4 and ME2 of the trouble list; else exact arithmetic."""
+"""Lengths as makers write them. Exact arithmetic."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from drafting.ground.units import BadValue, parse_angle, parse_length, parse_percent, parse_weight, show_length
 
 
-# FI4: the same four writings, in cm: 92.71, 60.01 (60.0075), 92.71, 92.0.
+# The same four writings, in cm: 92.71, 60.01 (60.0075), 92.71, 92.0.
 @pytest.mark.parametrize(
     ("text", "unit", "mm"),
     [
@@ -39,14 +39,14 @@ def test_a_length_is_read_exactly(text: object, unit: str | None, mm: float) -> 
 
 
 def test_two_separators_are_refused_and_never_guessed_at() -> None:
-    with pytest.raises(BadValue, match="two separators"):  # ME2
+    with pytest.raises(BadValue, match="two separators"):
         parse_length("1.020,5", "cm")
     with pytest.raises(BadValue, match="two separators"):
         parse_length("1,020.5", "cm")
 
 
 def test_a_bare_fraction_without_any_unit_asks_with_both_readings() -> None:
-    with pytest.raises(BadValue) as asked:  # FI4
+    with pytest.raises(BadValue) as asked:
         parse_length("36 1/2")
     assert "36 1/2 in (92.7 cm)" in asked.value.what
     assert "36 1/2 cm" in asked.value.what

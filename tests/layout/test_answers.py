@@ -59,7 +59,7 @@ def test_folded_across_takes_its_length_twice() -> None:
 
 @pytest.mark.parametrize(("wide", "words"), [(730, "tight"), (550, "usual"), (300, "loose")])
 def test_the_words_follow_the_share_of_cloth_used(wide: float, words: str) -> None:
-    # The layout study's thresholds: under 70 % loose, 70 to 80 usual, over 80 tight.
+    # Ours, on the published garment instances: under 70 % loose, 70 to 80 usual, over 80 tight.
     parts = (part("panel", box(wide, 500), pair=True, copies=3),)
     lay = lay_out(parts, cloth(1480), count=30, table=False)
     assert lay.words.startswith(words), (lay.utilisation, lay.words)
@@ -109,7 +109,7 @@ def test_a_repeat_along_the_cloth_brings_one_level_of_every_piece_onto_it() -> N
 
 
 def test_on_folded_cloth_a_pair_keeps_half_the_gap_from_the_fold() -> None:
-    """Row LA6: 5 mm between pieces; opened, a left and a right lie across the fold from each other."""
+    """Common practice: 5 mm between pieces; opened, a left and a right lie across the fold from each other."""
     lay = lay_out(COAT, cloth(lay="folded", gap=6.0), count=60, table=False)
     rows = lay_row(lay)["placed"]
     assert {row["hand"] for row in rows} == {"both", "single"}
@@ -118,7 +118,7 @@ def test_on_folded_cloth_a_pair_keeps_half_the_gap_from_the_fold() -> None:
 
 
 def test_one_way_cloth_is_never_folded_across() -> None:
-    """Row F15: nap and print run one way; a crosswise fold would turn the upper layer round."""
+    """Common practice: nap and print run one way; a crosswise fold would turn the upper layer round."""
     with pytest.raises(DraftError, match=r"one-way and cannot be folded across.*turn the upper one round"):
         lay_out(COAT, cloth(lay="crosswise", one_way=True), count=5, table=False)
 

@@ -9,8 +9,8 @@ import pytest
 
 from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, lay_out, wrong
 from drafting.layout.outlines import job_of
-from drafting.layout.packing import pack
 from drafting.layout.packing.clean import checked_job
+from drafting.layout.packing.pack import pack
 from tests.layout.figures import COAT, breaks, cloth
 
 FOLDED = checked_job(job_of(COAT, cloth(), "folded")[0])
@@ -49,7 +49,7 @@ def test_both_engines_together_keep_every_rule_and_are_not_longer(job: Job) -> N
 
 @pytest.mark.slow
 def test_the_library_alone_gives_layouts_with_the_fold_kept() -> None:
-    """The comb of the layout study: its lay is asked for, run, and checked by shapely."""
+    """A comb: its lay is asked for, run, and checked by shapely."""
     from drafting.layout.packing.child_process import Child
     from drafting.layout.packing.job import Kit
     from drafting.layout.packing.library import Problem

@@ -1,6 +1,6 @@
 """Outlines that are none end in a plain refusal; what kills the packing library kills a child only.
 
-The list is the bad-input table of the project's layout study: each of these made the library panic,
+The list is ours: each of these made the library panic,
 hang or pack wrongly.
 """
 
@@ -13,8 +13,8 @@ import pytest
 
 from drafting.ground.errors import DraftError
 from drafting.layout import Copy, Job, Kind, Pose, Strip, wrong
-from drafting.layout.packing import pack
 from drafting.layout.packing.child_process import Child
+from drafting.layout.packing.pack import pack
 
 SQUARE = (0j, 2 + 0j, 2 + 2j, 2j)
 NAN, INF = float("nan"), float("inf")

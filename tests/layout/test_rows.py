@@ -1,4 +1,4 @@
-"""Check values F11 to F18 and E29, and the troubles of the cutting table, each by its row."""
+"""What the trade knows of bolts, folds, naps and widths, and what goes wrong at the cutting table."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from tests.shared_data import check_value
 
 
 def test_f11_the_table_of_other_widths_names_the_bolts_of_the_trade() -> None:
-    # F11: 90; 112-115; 137-140; 150; 160; 280-300 cm.
+    # Common practice: 90; 112-115; 137-140; 150; 160; 280-300 cm.
     spans = [tuple(map(float, s.split("-"))) for s in check_value("F11").split("; ")]
     for span in spans:
         assert any(span[0] * 10 <= bolt <= span[-1] * 10 for bolt in BOLTS), span
@@ -40,7 +40,7 @@ def test_a_wider_bolt_never_needs_more_and_pieces_that_stick_out_are_named() -> 
 
 
 def test_f12_warp_along_the_selvedge_weft_across_bias_between() -> None:
-    # F12: the warp at 0 degrees to the selvedge, the weft at 90, true bias at 45; drawn at any grain.
+    # Definition: the warp at 0 degrees to the selvedge, the weft at 90, true bias at 45; drawn at any grain.
     for off in map(float, check_value("F12").split("; ")):
         for grain in (90.0, 0.0, 45.0, 250.0):
             outline = outline_of(part("band", box(100, 500), grain=grain), "open")
@@ -50,7 +50,7 @@ def test_f12_warp_along_the_selvedge_weft_across_bias_between() -> None:
 
 
 def test_f13_f14_a_folded_bolt_gives_half_of_what_lies_between_the_selvedges() -> None:
-    # F14: 150 cm cloth, 1 cm selvedges: 74 cm a layer; F13: 1 to 2 cm a side cannot be used.
+    # Arithmetic: 150 cm cloth, 1 cm selvedges: 74 cm a layer; common practice: 1 to 2 cm a side cannot be used.
     fabric = Fabric("Test", usable_width=1500 - 20, width=1500, selvedge=10)
     folded = cloth_of("shell", fabric).layer_width("folded")
     assert folded / 10 == pytest.approx(float(check_value("F14")), abs=0.01)
@@ -64,7 +64,7 @@ def test_f13_f14_a_folded_bolt_gives_half_of_what_lies_between_the_selvedges() -
 
 
 def test_f15_la1_on_one_way_cloth_all_tops_point_one_way_and_the_difference_is_shown() -> None:
-    # F15: one-way 0 only, plain 0 and 180. LA1: 8 pieces, directional cloth.
+    # Common practice: one-way 0 only, plain 0 and 180; 8 pieces, directional cloth.
     assert check_value("F15") == "0"
     wedge = [(0.0, 0.0), (500.0, 0.0), (480.0, 380.0), (60.0, 420.0)]
     parts = tuple(part(f"panel-{n}", wedge, number=n) for n in range(8))
@@ -77,7 +77,7 @@ def test_f15_la1_on_one_way_cloth_all_tops_point_one_way_and_the_difference_is_s
 
 
 def test_f16_a_fold_edge_off_the_grain_by_more_than_the_drift_is_not_laid_on_the_fold() -> None:
-    # F16: 0.3 cm over 1 m.
+    # Cutting rooms, from memory: 0.3 cm over 1 m.
     assert math.tan(math.radians(DRIFT)) * 100 == pytest.approx(float(check_value("F16")), abs=0.01)
     for degrees, on in ((90.1, True), (90.3, False)):
         tilted = part("back", half(200, 600), fold=4, grain=degrees)
@@ -85,7 +85,7 @@ def test_f16_a_fold_edge_off_the_grain_by_more_than_the_drift_is_not_laid_on_the
 
 
 def test_f17_la2_one_layer_holds_one_left_and_one_mirrored_right() -> None:
-    # F17: 2 pieces, mirror of mirror is the original; LA2: an asymmetric sleeve, quantity 2.
+    # Logic: 2 pieces, mirror of mirror is the original; an asymmetric sleeve, quantity 2.
     assert check_value("F17") == "2"
     sleeve = cut_piece("sleeve", SLEEVE, pair=True)
     lay = lay_out((Part("coat", sleeve),), cloth(lay="open"), count=20, table=False)
@@ -109,7 +109,7 @@ def test_f17_two_lefts_are_found_out() -> None:
 
 
 def test_f18_no_lay_is_shorter_than_area_over_width() -> None:
-    # F18: 2.96 m2 on 148 cm need at least 200 cm.
+    # Arithmetic: 2.96 m2 on 148 cm need at least 200 cm.
     parts = (part("panel", box(740, 1000), pair=True, copies=2),)
     lay = lay_out(parts, cloth(1480.0, gap=0.0), count=20, table=False)
     assert lay.area == pytest.approx(2.96e6)
@@ -119,7 +119,7 @@ def test_f18_no_lay_is_shorter_than_area_over_width() -> None:
 
 
 def test_e29_a_panel_on_the_bias_takes_its_diagonal_box_and_does_not_fit_a_112_bolt() -> None:
-    # E29: 60 x 100 cm at 45 degrees: 113.137 cm each way; 113.1 > 112.
+    # Plane geometry: 60 x 100 cm at 45 degrees: 113.137 cm each way; 113.1 > 112.
     panel = part("panel", box(600, 1000), grain=45.0)
     x0, y0, x1, y1 = outline_of(panel, "open").path.bounds
     wanted = float(check_value("E29"))
@@ -157,7 +157,7 @@ def test_la6_twelve_pieces_of_three_cloths_lie_apart_one_plan_a_cloth() -> None:
 
 
 def test_fa6_the_selvedges_are_taken_off_and_what_then_sticks_out_is_named() -> None:
-    # FA6: width 150, selvedge 1.5 each side: 147.0 usable; a row of 148 does not fit.
+    # Common practice: width 150, selvedge 1.5 each side: 147.0 usable; a row of 148 does not fit.
     fabric = Fabric("Wool", usable_width=1500 - 2 * 15, width=1500, selvedge=15)
     wide = (part("row", box(1480, 300)),)
     lay = lay_out(wide, cloth_of("shell", fabric, LayWishes(lay="open")), count=5, table=False)
@@ -199,7 +199,7 @@ def test_a_half_piece_too_wide_for_the_fold_says_open_the_cloth() -> None:
 
 @pytest.mark.parametrize(("outer", "fits"), [(1423, True), (1543, False)])
 def test_fl1_a_circle_wider_than_the_cloth_is_named_and_halves_are_offered(outer: int, fits: bool) -> None:
-    # FL1: 150 usable; outer diameter 142.3 fits and 154.3 does not.
+    # Arithmetic: 150 usable; outer diameter 142.3 fits and 154.3 does not.
     circle = [
         (outer / 2 * math.cos(math.tau * k / 90), outer / 2 * math.sin(math.tau * k / 90)) for k in range(90)
     ]
@@ -212,7 +212,7 @@ def test_fl1_a_circle_wider_than_the_cloth_is_named_and_halves_are_offered(outer
 
 
 def test_fl5_a_panel_wider_than_the_cloth_is_to_be_split_into_the_fewest_gores() -> None:
-    # FL5: hem 165 with allowances, 147 usable: 2 gores.
+    # Common practice: hem 165 with allowances, 147 usable: 2 gores.
     flared = [(0.0, 0.0), (1650.0, 0.0), (1200.0, 700.0), (450.0, 700.0)]
     lay = lay_out((part("panel", flared),), cloth(1470, "open"), count=5, table=False)
     (error,) = (f for f in lay.findings if f.level == "error")

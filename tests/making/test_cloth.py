@@ -29,7 +29,7 @@ def words_of(steps: list[Step]) -> str:
 
 
 def test_the_iron_dots_are_the_standards() -> None:
-    """Row F09: ISO 3758:2012, 110, 150 and 200 degrees C."""
+    """ISO 3758:2012: 110, 150 and 200 degrees C."""
     assert DEGREES == {1: 110, 2: 150, 3: 200}
 
 
@@ -50,12 +50,12 @@ def test_the_iron_dots_are_the_standards() -> None:
     ],
 )
 def test_a_blend_takes_the_tenderest_fibres_heat(fibre: str, dots: int) -> None:
-    """Row F10 (care page and iron manual)."""
+    """Common practice: a care page and an iron's manual."""
     assert iron_limit(replace(NYLON, fibre=fibre)) == dots
 
 
 def test_the_shrinkage_limits_are_the_trades() -> None:
-    """Row F04: 3 % woven, 5 % knit."""
+    """Common practice, a textile engineer's table: 3 % woven, 5 % knit."""
     assert LIMITS == {"woven": 0.03, "knit": 0.05}
     said = words_of(steps_of(treating_steps(with_cloth("lamplighter", "ponte", shrinkage_along=0.08)), "ponte"))
     assert "more than the 5 % that the trade allows" in said
@@ -122,7 +122,7 @@ def test_rotary_blades_want_weights_and_shears_pins() -> None:
 
 
 def test_the_care_sheet_takes_bones_out_and_says_that_starch_washes_out() -> None:
-    """Row K23 and C11 speak of bones, common practice of starch."""
+    """Common practice, of bones and of starch."""
     said = " ".join(text(s) for s in keeping(made("lamplighter")))
     assert "Draw the bones out" in said
     assert "Starch washes out" in said
@@ -133,12 +133,13 @@ def test_the_care_sheet_takes_bones_out_and_says_that_starch_washes_out() -> Non
 
 
 def test_cautions_follow_the_costume() -> None:
-    """Rows C06 (fire, heat, falls), C07 (melting fibres), C10, C11, C12, C13."""
+    """A university's costume safety page (fire, heat, falls), fire artists' guidance (melting fibres);
+    else common practice."""
     lamp, kite = (" ".join(text(s) for s in cautions(made(n))) for n in ("lamplighter", "kite"))
     for words in (lamp, kite):
         assert all(word in words for word in ("fire, heat and falls", "before you cut the real one"))
-        assert "venue's rules" in words  # C08: venue and fire rules come first
-        assert "leaves a deep mark" in words  # C10
+        assert "venue's rules" in words  # an article on stage pyrotechnics: they come first
+        assert "leaves a deep mark" in words  # from memory
     assert "elastane, polyamide" in kite
     assert "Cap or file" in lamp
     assert "Cap or file" not in kite
@@ -146,7 +147,7 @@ def test_cautions_follow_the_costume() -> None:
 
 
 def test_a_low_hem_is_warned_of_and_a_trailing_one_named() -> None:
-    """Row C09: 2 to 4 cm above the floor; trouble SA3: a hem below the floor trips."""
+    """Common practice: 2 to 4 cm above the floor; a hem below the floor trips."""
     coat = made("lamplighter").garments[0]
     for clear, words in ((-20.0, "Mind stairs"), (30.0, "clears the floor by 3 cm")):
         low = Finding("hem clearance", "note", "tails", clear, None, "")
@@ -156,7 +157,8 @@ def test_a_low_hem_is_warned_of_and_a_trailing_one_named() -> None:
 
 @pytest.mark.parametrize(("height", "key"), [(1160.0, "caution.small_child"), (1500.0, "caution.child")])
 def test_a_childs_costume_has_no_cords_at_the_neck(height: float, key: str) -> None:
-    """Rows C01, C02, C05 and trouble SA1: no cord up to 134 cm; no free ends up to 14 years."""
+    """EN 14682, as the Finnish product safety authority gives it: no cord up to 134 cm; no free
+    ends up to 14 years."""
     body = made("kite").costume.wearer
     small = replace(body, measures={**body.measures, "height": replace(body.measures["height"], mm=height)})
     keys = [s.key for s in children(small, cords=True)]
@@ -176,7 +178,7 @@ def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:
 
 
 def test_a_knit_is_stretched_as_the_standards_do() -> None:
-    """Rows F07 (1 and 0.5 cN/cm pretension, ISO 20932-1) and F08 (15/30 loose, 35/60 close, ASTM D2594)."""
+    """ISO 20932-1:2018 (1 and 0.5 cN/cm) and ASTM D2594, from memory (15/30 loose, 35/60 close)."""
     assert PRETENSION == {"woven": 1.0, "knit": 0.5}
     assert GROWTH == {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
     jersey = words_of(steps_of(treating_steps(made("kite")), "jersey"))
@@ -186,7 +188,7 @@ def test_a_knit_is_stretched_as_the_standards_do() -> None:
 
 
 def test_cords_of_older_children_have_the_lengths_of_the_standards() -> None:
-    """Rows C03 (EN 14682: 14 cm open, 28 cm drawn in) and C04 (CPSC: 7.62 cm, bar-tacked, no toggles)."""
+    """EN 14682:2007 (14 cm open, 28 drawn in), 16 CFR 1120 (7.62 cm, bar-tacked, no toggles)."""
     said = text("caution.child")
     assert "14 cm" in said
     assert "28 cm" in said
@@ -194,7 +196,7 @@ def test_cords_of_older_children_have_the_lengths_of_the_standards() -> None:
 
 
 def test_a_tight_elastic_loop_is_warned_of() -> None:
-    """Trouble SA4 and row C10: a loop more than 15 % shorter than the arm must warn."""
+    """From memory: a loop more than 15 % shorter than the arm must warn."""
     costume = made("kite").costume
     garment = draft_garment(
         costume.wearer,

@@ -11,6 +11,7 @@ from hypothesis import given, reject
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from drafting.blocks import all_blocks, names
 from drafting.checks.treatments import iron_limit
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import Made
@@ -20,17 +21,22 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making.model import Setting
 from drafting.making.settings import edge_key, setting_said, settings
-from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Gives, lengthens
+from drafting.making.settings.more_tools import easier
 from drafting.making.settings.pulling_on import ring_of
 from drafting.making.settings.stitches import edge_stitch, stitch_for, width_for
 from drafting.making.words import text, texts
 from tests.making.figures import NYLON, made, with_cloth
 
 GIVING = ("304", "401", "504", "514", "three-step zigzag", "202")
-"""Row K07, with the three-step zigzag for elastic and the back stitch that a hand sews."""
+"""Stitch-type teaching pages (common practice), with the three-step zigzag for elastic and the
+back stitch that a hand sews."""
 
-STRETCH_BLOCKS = ("close-torso", "close-top", "puffed-top", "trouser", "breeches")
+STRETCH_BLOCKS = [
+    name
+    for name in names(alone=True)
+    if any(choice.name == "stretch_share" for choice in all_blocks()[name].choices)
+]
 ROOMS = st.builds(
     Workroom,
     stitches=st.lists(st.sampled_from(sorted(STITCHES)), unique=True).map(tuple),
@@ -82,7 +88,7 @@ def tight(draft: Draft, pieces: set[str]) -> bool:
 def test_no_seam_with_negative_ease_is_ever_a_plain_lockstitch(
     block: str, stretch: float, weave: str, share: float, room: Workroom
 ) -> None:
-    """Row K07, any block that stretches, any stretch cloth, any workroom; nothing she has not."""
+    """Common practice, any block that stretches, any stretch cloth, any workroom; nothing she has not."""
     fabric = stretchy(stretch, weave)
     try:
         garment = draft_garment(made("kite").costume.wearer, fabric, block, {"stretch_share": share})
@@ -104,7 +110,7 @@ def test_no_seam_with_negative_ease_is_ever_a_plain_lockstitch(
 
 
 def test_a_seam_around_must_give_what_the_body_needs_at_its_level() -> None:
-    """Needed stretch = body / garment - 1 (row F05's formula): 96 on 80 cm is 20 %."""
+    """Needed stretch = body / garment - 1 (the formula of ASTM D2594): 96 on 80 cm is 20 %."""
     draft = made("kite").garments[0].draft
     hips = next(g for g in draft.girths if g.level == "hip")
     around = replace(draft, girths=(replace(hips, body=960.0, settled_ease=-160.0),))
@@ -115,7 +121,7 @@ def test_a_seam_around_must_give_what_the_body_needs_at_its_level() -> None:
 
 
 def test_a_crotch_seam_follows_the_seat_and_a_side_seam_the_bend() -> None:
-    """Row E45 (from memory): sitting down takes 25-30 % at the seat; a seam along gives less."""
+    """Kirk and Ibrahim 1966, from memory: sitting down takes 25-30 % at the seat; a seam along gives less."""
     found = settings(made("kite"), Workroom())
     assert 0.25 <= found["trouser", "back crotch"].lengthens <= 0.40
     assert 0 < found["trouser", "side"].lengthens < found["trouser", "back crotch"].lengthens
@@ -129,7 +135,7 @@ def test_a_shoulder_that_is_stayed_lengthens_no_more() -> None:
 
 
 def test_a_waist_that_is_pulled_on_opens_over_the_hips() -> None:
-    """Share = girth to pass / ring - 1, as in trouble EL2's reckoning: over the hips or not at all."""
+    """Share = girth to pass / ring - 1, by arithmetic: over the hips or not at all."""
     costume = made("kite")
     trouser = costume.garments[1].draft
     ring = 2 * sum(trouser[piece]["waist"].length for piece in ("front", "back"))
@@ -140,7 +146,7 @@ def test_a_waist_that_is_pulled_on_opens_over_the_hips() -> None:
 
 
 def test_a_leg_that_is_wider_than_the_heel_is_pulled_on_as_it_is() -> None:
-    """As trouble EL4 has it: ring against the heel, 70 cm against a heel of at most 42."""
+    """Arithmetic: ring against the heel, 70 cm against a heel of at most 42."""
     assert settings(made("kite"), Workroom())["trouser", edge_key("front", "hem")].lengthens == 0
 
 
@@ -165,14 +171,14 @@ def test_a_zigzag_is_wide_enough_that_its_thread_reaches(share: float) -> None:
 
 @given(st.floats(0.0, 0.6), st.booleans(), ROOMS)
 def test_stitch_lengths_stay_within_the_trades(share: float, knit: bool, room: Workroom) -> None:
-    """Row K09: seam 2.2 to 2.8 mm, topstitching 3 to 3.5."""
+    """Common practice: seam 2.2 to 2.8 mm, topstitching 3 to 3.5."""
     assert 2.2 <= stitch_for(Gives(share, "moves"), knit, room).length <= 2.8
     top = edge_stitch(Gives(), False, room, pile=False, topstitched=True)
     assert 3.0 <= top.length <= 3.5 or top.number == "202"
 
 
 def test_gathering_rows_are_as_long_as_the_trade_sews_them() -> None:
-    """Row K09: gathering and basting 4 to 6 mm."""
+    """Common practice: gathering and basting 4 to 6 mm."""
     for key in ("do.gather", "do.cap_ease"):
         said = re.search(r"long stitches \((\d+) mm", texts()[key])
         assert said, key
@@ -180,7 +186,7 @@ def test_gathering_rows_are_as_long_as_the_trade_sews_them() -> None:
 
 
 def test_cloths_are_sewn_and_pressed_each_in_its_own_way() -> None:
-    """Rows K03 (points), F09 and F10 (dots): velveteen, shirting, ponte; then nylon in its place."""
+    """Needle charts (points) and ISO 3758:2012 (dots): velveteen, shirting, ponte; then nylon in its place."""
     found = settings(made("lamplighter"), made("lamplighter").costume.workroom)
     coat, shirt, legs = (found[name] for name in (("coat", "back panel"), ("shirt", "side"), ("breeches", "side")))
     assert (coat.needle.point, shirt.needle.point, legs.needle.point) == ("sharp", "sharp", "stretch")
@@ -236,7 +242,7 @@ def test_what_would_be_easier_names_only_what_is_lacking() -> None:
 
 
 def test_bands_enclose_the_edge_they_are_sewn_to() -> None:
-    """Row K08 (ISO 4916): 1 superimposed, 3 bound, 6 an edge by itself."""
+    """ISO 4916:1991: 1 superimposed, 3 bound, 6 an edge by itself."""
     found = settings(made("lamplighter"), Workroom())
     assert found["shirt", "cuff"].seam_class == 3
     assert found["shirt", "cuff"].press == "to one side"

@@ -19,7 +19,7 @@ from tests.making.figures import laid, made
 
 @pytest.mark.parametrize(("stitch", "ratio"), [("101", 5.0), ("103", 4.5), ("301", 2.5), ("304", 5.5)])
 def test_thread_per_seam_is_the_handbooks(stitch: str, ratio: float) -> None:
-    """Row K06 (a thread maker's stitch guide): 10 m of 301 take 25 m."""
+    """A thread maker's stitch guide: 10 m of 301 take 25 m."""
     assert thread_ratio(stitch) * 10 == pytest.approx(10 * ratio, rel=0.10)
 
 
@@ -76,7 +76,7 @@ def test_every_notion_and_every_cloth_is_on_the_list(name: str) -> None:
 
 
 def test_interfacing_is_bought_by_weight_and_never_shorter_than_its_longest_piece() -> None:
-    """Row K22: no heavier than the shell; the coat's canvas and the shirt's fusible are two things."""
+    """From memory: no heavier than the shell; the coat's canvas and the shirt's fusible are two things."""
     costume = laid("lamplighter")
     rows = [row for row in shopping(costume, {}) if row.what == "interfacing"]
     assert len(rows) == 4
@@ -115,17 +115,17 @@ def test_a_stretch_stitch_takes_its_own_thread() -> None:
     costume = made("kite")
     length = seam_lengths(costume.garments[0])["side"]
     with_it = seam_thread(costume, {("top", "side"): SETTING})
-    assert with_it["304"] == pytest.approx(length * 5.5)  # row K06
+    assert with_it["304"] == pytest.approx(length * 5.5)  # a thread maker's stitch guide
 
 
 def test_gathers_are_marked_in_quarters_on_both_sides() -> None:
-    """Trouble GA2: band 32 at 2.5 to 1; marks at 20, 40, 60 facing 8, 16, 24."""
+    """Common practice: band 32 at 2.5 to 1; marks at 20, 40, 60 facing 8, 16, 24."""
     assert quarter_marks(800.0) == (200.0, 400.0, 600.0)
     assert quarter_marks(320.0) == (80.0, 160.0, 240.0)
 
 
 def test_a_bias_strip_is_its_cloths_area_over_its_width() -> None:
-    """Row E30: 50 x 50 cm, 4 cm wide, 625 cm; with joins the square is a little larger."""
+    """Plane geometry: 50 x 50 cm, 4 cm wide, 625 cm; with joins the square is a little larger."""
     assert bias_strip(500.0 * 500.0, 40.0) == pytest.approx(6250.0, abs=50)
     assert 500.0 < cloth_for_strip(6250.0, 40.0) < 540.0
 
@@ -170,7 +170,7 @@ def test_every_interfacing_knows_what_it_stiffens() -> None:
 
 
 def test_a_thread_shank_is_as_high_as_what_it_closes_is_thick() -> None:
-    """Row K21: 2 to 4 mm (from memory, tailoring)."""
+    """From memory, tailoring: 2 to 4 mm."""
     costume = made("lamplighter").costume
     assert shank(costume.fabrics["shirting"]) == 2.0
     assert shank(costume.fabrics["shell"]) == pytest.approx(2.2)  # two layers of 1.1 mm
@@ -179,7 +179,7 @@ def test_a_thread_shank_is_as_high_as_what_it_closes_is_thick() -> None:
 
 
 def test_allowances_lie_in_the_trades_bands() -> None:
-    """Rows K10 (plain 1.0-1.5 cm, tight curve from 0.6) and K12 (flared hem 1-1.5, others 3-5 cm)."""
+    """Common practice: plain 1.0-1.5 cm, tight curve from 0.6; flared hem 1-1.5, others 3-5 cm."""
     shirt, coat = made("lamplighter").garments[1], made("lamplighter").garments[0]
     widths = {e: w for c in shirt.pattern.pieces if not c.piece.material for e, w in c.allowances.items()}
     assert 10.0 <= widths["side_lower"] <= 15.0
@@ -189,7 +189,7 @@ def test_allowances_lie_in_the_trades_bands() -> None:
 
 
 def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() -> None:
-    """Common practice: ends are turned under; row E30's area rule for the strip."""
+    """Common practice: ends are turned under; plane geometry for the strip."""
     from dataclasses import replace
 
     from drafting.making.shopping import shopping as listed

@@ -14,7 +14,7 @@ from tests.making.orders import WOVEN, costume_of, first, order_of, uneven
 
 
 def test_shaping_comes_before_joining_flat_before_round_and_hems_last() -> None:
-    """Row K24 (common practice)."""
+    """Common practice."""
     steps = planned(laid("lamplighter")).steps
     shirt = [s for s in steps if s.garment == "shirt"]
     verbs = [s.verb for s in shirt]
@@ -25,7 +25,7 @@ def test_shaping_comes_before_joining_flat_before_round_and_hems_last() -> None:
 
 
 def test_bias_panels_hang_a_day_before_their_hem_and_bones_follow_the_hem() -> None:
-    """Troubles FL4 and MA4: hang at least 24 h, level from the floor, then hem; not on straight hems."""
+    """Common practice: hang at least 24 h, level from the floor, then hem; not on straight hems."""
     steps = planned(laid("lamplighter")).steps
     hang, hem, bone = (first(steps, "coat", verb) for verb in ("hang", "hem", "bone"))
     coat_hem = next(s.n for s in steps if s.garment == "coat" and s.verb == "hem" and ("tail-1", "hem") in s.edges)
@@ -37,7 +37,7 @@ def test_bias_panels_hang_a_day_before_their_hem_and_bones_follow_the_hem() -> N
 
 
 def test_elastic_goes_in_before_its_casing_is_closed_and_is_marked_in_quarters() -> None:
-    """Troubles MA4 and GA2."""
+    """Common practice: elastic before its casing is closed; quarters on quarters."""
     steps = [s for s in planned(laid("kite")).steps if s.verb == "casing"]
     assert len(steps) == 2
     for step in steps:
@@ -83,7 +83,7 @@ def test_fittings_stop_the_work_while_something_can_still_be_changed() -> None:
 
 
 def test_both_sleeves_of_an_uneven_body_are_set_in_by_hand() -> None:
-    """Trouble ME6: two shoulders that differ give pieces named by hand; the order uses each once."""
+    """Two shoulders that differ give pieces named by hand; the order uses each once."""
     garment = draft_garment(uneven(made("lamplighter").costume.wearer), WOVEN, "shirt")
     assert any(p.name.endswith("-left") for p in garment.draft.pieces)
     costume = costume_of(garment, WOVEN)
@@ -93,7 +93,7 @@ def test_both_sleeves_of_an_uneven_body_are_set_in_by_hand() -> None:
 
 
 def test_a_toile_is_tried_on_before_good_cloth_is_cut() -> None:
-    """Row C13 (trade)."""
+    """Common practice."""
     steps = planned(laid("lamplighter")).steps
     toiles = [s.n for s in steps if s.verb == "toile"]
     assert len(toiles) == 3
@@ -102,7 +102,7 @@ def test_a_toile_is_tried_on_before_good_cloth_is_cut() -> None:
 
 @pytest.mark.parametrize("name", ["lamplighter", "kite"])
 def test_sleeves_are_basted_in_and_tried_on_before_they_are_sewn_and_ended(name: str) -> None:
-    """Row K24 (trade): set-in sleeves after the side seams; their length can still be changed."""
+    """Common practice: set-in sleeves after the side seams; their length can still be changed."""
     for garment in {s.garment for s in planned(laid(name)).steps if s.verb == "set in"}:
         steps = [s for s in planned(laid(name)).steps if s.garment == garment]
         side = next((s.n for s in steps if {"side", "front panel"} & set(s.seams)), 0)
@@ -125,7 +125,7 @@ def test_a_coats_collar_is_closed_only_when_both_its_layers_are_on() -> None:
 
 
 def test_gathers_are_held_at_quarter_marks_before_they_are_sewn() -> None:
-    """Trouble GA2."""
+    """Common practice: gathers are spread by their quarters."""
     for name, seam in (("lamplighter", "cuff"), ("kite", "front armhole")):
         steps = planned(laid(name)).steps
         sewn = next(s for s in steps if seam in s.seams)
@@ -137,7 +137,7 @@ def test_gathers_are_held_at_quarter_marks_before_they_are_sewn() -> None:
 
 
 def test_buttonholes_are_worked_through_both_layers_and_flat_buttons_get_a_shank() -> None:
-    """Rows K17 to K21: holes before buttons; a shank of thread where the button has none of its own."""
+    """Common practice: holes before buttons; a shank of thread where the button has none of its own."""
     kinds = {
         kind: [
             x.key
@@ -154,14 +154,14 @@ def test_buttonholes_are_worked_through_both_layers_and_flat_buttons_get_a_shank
 
 
 def test_seams_are_pressed_as_they_are_sewn() -> None:
-    """An overedge seam cannot be pressed open (rows K05, K07); a plain one in a woven is."""
+    """An overedge seam cannot be pressed open (common practice); a plain one in a woven is."""
     for name, key in (("lamplighter", "do.press_open"), ("kite", "do.press_side")):
         side = next(s for s in planned(laid(name)).steps if "side" in s.seams)
         assert key in [x.key for x in side.say]
 
 
 def test_a_fly_is_made_while_the_fronts_lie_flat() -> None:
-    """Row K24 (trade): flat work before the round is closed."""
+    """Common practice: flat work before the round is closed."""
     garment = draft_garment(bdims()[3], WOVEN, "trouser")
     assert "fly" in garment.draft["front"]
     steps = order_of(costume_of(garment, WOVEN))

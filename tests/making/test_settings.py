@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given
-from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from drafting.blocks import all_blocks, names
 from drafting.costume.file import read_costume
 from drafting.costume.garment import draft_garment
 from drafting.costume.workroom import STITCHES, THREE_STEP, Workroom, read_workroom
@@ -19,8 +19,8 @@ from drafting.making.model import Setting
 from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings import edge_key, setting_said, settings
-from drafting.making.settings import more_tools as easier
 from drafting.making.settings.lengthening import Cause, Gives
+from drafting.making.settings.more_tools import easier
 from drafting.making.settings.needles import SIZES, needle_for, point_for, size_for
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.thread import thread_ratio
@@ -50,13 +50,13 @@ def words_of(setting: Setting) -> str:
     ("mass", "size"), [(40, (60, 65)), (90, (70,)), (140, (80,)), (290, (90,)), (400, (100,)), (600, (110,))]
 )
 def test_needle_sizes_follow_the_cloth(mass: float, size: tuple[int, ...]) -> None:
-    """Rows K01, K02 (needle charts): sheer 60-65, blouse 70, shirting 80, trouser 90, denim 100, canvas 110."""
+    """Needle charts: sheer 60-65, blouse 70, shirting 80, trouser 90, denim 100, canvas 110."""
     assert size_for(replace(NYLON, mass=mass)) in size
     assert size_for(replace(NYLON, mass=mass)) in SIZES
 
 
 def test_needle_points_follow_the_cloth() -> None:
-    """Row K03: woven sharp, knit ball point, high elastane stretch, microfibre microtex, leather wedge."""
+    """Needle charts: woven sharp, knit ball point, high elastane stretch, microfibre microtex, leather wedge."""
     assert point_for(replace(KNIT, fibre="cotton", stretch_along=0.1, stretch_across=0.2)) == "ball point"
     assert point_for(KNIT) == "stretch"
     assert point_for(NYLON) == "sharp"
@@ -82,13 +82,14 @@ def test_a_universal_needle_only_stands_in() -> None:
 def test_a_seam_that_stretches_is_never_a_plain_lockstitch(
     share: float, cause: Cause, knit: bool, stitches: set[str]
 ) -> None:
-    """Row K07: 304, 401, 504, 514 for seams that must stretch (knit, negative ease), never 301."""
+    """Stitch-type teaching pages (common practice): 304, 401, 504, 514 for seams that must stretch
+    (knit, negative ease), never 301."""
     room = Workroom(stitches=tuple(sorted(stitches)))
     stitch = stitch_for(Gives(share, cause), knit, room)
     assert stitch.number in (*stitches, "202")  # only what she has, or by hand
     if cause != "bias" or knit:
         assert stitch.number in ("304", "401", "504", "514", THREE_STEP, "202")
-    assert 2.0 <= stitch.length <= 3.5  # row K09: seams 2.2 to 2.8, topstitching to 3.5
+    assert 2.0 <= stitch.length <= 3.5  # common practice: seams 2.2 to 2.8, topstitching to 3.5
 
 
 def test_velveteen_is_never_pressed_hard_and_stretch_is_sewn_with_less_pressure() -> None:
@@ -129,7 +130,7 @@ def test_a_knits_shoulder_is_stayed() -> None:
 
 
 def test_nylon_gets_a_cool_iron() -> None:
-    """Row F10: nylon one dot."""
+    """Common practice: nylon one dot."""
     shirt = settings(with_cloth("lamplighter", "shirting", fibre="nylon", iron_dots=None), PLAIN)
     assert {s.dots for (g, _), s in shirt.items() if g == "shirt"} == {1}
 
@@ -201,11 +202,20 @@ def test_the_shipped_workrooms_can_be_read_and_differ() -> None:
     assert KITCHEN.prices["thread"] > 0
 
 
-@hypothesis_settings(max_examples=6, deadline=None)
-@given(st.sampled_from(["puffed-top", "close-top", "trouser"]), st.sampled_from([PLAIN, STUDIO]))
+STRETCHY = {
+    name: known
+    for name in names(alone=True)
+    if "stretch_share" in (known := {choice.name for choice in all_blocks()[name].choices})
+}
+"""Every block that can be drafted in stretch cloth, with the names of its choices."""
+
+
+@pytest.mark.parametrize("room", [PLAIN, STUDIO], ids=["plain", "studio"])
+@pytest.mark.parametrize("block", STRETCHY)
 def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: Workroom) -> None:
     body = made("kite").costume.wearer
-    choices = {"waist_finish": "casing"} if block == "trouser" else {}
+    wanted = {"stretch_share": 0.25, "waist_finish": "casing"}
+    choices = {name: value for name, value in wanted.items() if name in STRETCHY[block]}
     garment = draft_garment(body, KNIT, block, choices)
     costume = replace(
         made("kite"), garments=(garment,), costume=replace(made("kite").costume, fabrics={garment.fabric: KNIT})
@@ -218,7 +228,7 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
 
 
 def test_stitch_numbers_are_the_standards() -> None:
-    """Rows K04 (classes) and K05 (ISO 4915 as taught): 301, 304, 401, 504, 514."""
+    """ISO 4915 as it is taught: 301, 304, 401, 504, 514."""
     names = {
         "301": "lockstitch",
         "304": "zigzag",
@@ -234,7 +244,7 @@ def test_stitch_numbers_are_the_standards() -> None:
 
 
 def test_seam_classes_are_the_standards() -> None:
-    """Row K08 (ISO 4916): superimposed 1, lapped 2, bound 3, flat 4, ornamental 5, edge 6, added 7, single 8."""
+    """ISO 4916:1991: superimposed 1, lapped 2, bound 3, flat 4, ornamental 5, edge 6, added 7, single 8."""
     found = settings(made("lamplighter"), PLAIN)
     assert {s.seam_class for s in found.values()} <= set(range(1, 9))
     assert found["shirt", "side"].seam_class == 1

@@ -77,7 +77,7 @@ def test_a_moved_slider_moves_the_girth_by_as_much(bench: Bench) -> None:
 
 
 def test_after_a_stroke_the_last_value_wins(bench: Bench, tmp_path: Path) -> None:
-    """Trouble NB1: the bust dragged from 8.8 to 9.6 in one stroke."""
+    """The bust dragged from 8.8 to 9.6 in one stroke."""
     slide(bench, "bust_ease", *(8.8 + step / 10 for step in range(9)))
     fresh = Bench(read_costume(demo_costume()), "shirt", SIX)
     slide(fresh, "bust_ease", 9.6)
@@ -204,7 +204,7 @@ def test_a_text_that_says_nothing_is_refused_beside_its_control_and_kept_to_be_m
 
 
 def test_ten_switches_between_cm_and_inches_change_no_value(bench: Bench) -> None:
-    """Trouble NB6, whatever is shown."""
+    """What is kept is never rounded, whatever is shown."""
     slide(bench, "arm_ease", 6.37)
     before = bench.standing
     for unit in ("in", "cm") * 5:

@@ -46,7 +46,7 @@ def test_a_range_grows_to_hold_a_real_value(value: float, low: float, high: floa
 
 @given(some.floats(-400, 400), UNITS)
 def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(value: float, unit: LengthUnit) -> None:
-    """Trouble NB6: only what is shown is rounded, never what is kept."""
+    """Only what is shown is rounded, never what is kept."""
     assert typed(LENGTH, figure(LENGTH, value, unit), value, unit) == value
 
 

@@ -68,7 +68,7 @@ def test_a_text_is_read_as_the_file_reader_reads_it(guide: MeasuringGuide, file:
     write(guide, "waist_girth", "30 1/2 in")
     assert guide.body is not None
     assert guide.body["waist_girth"] == pytest.approx(774.7)  # 30.5 x 25.4
-    write(guide, "waist_girth", "71,0")  # trouble ME2
+    write(guide, "waist_girth", "71,0")  # a decimal comma
     assert guide.body["waist_girth"] == 710.0
     write(guide, "hip_girth", "1.020,5")
     assert "two separators" in said(guide, "hip_girth")
@@ -88,7 +88,7 @@ def test_a_measure_out_of_place_is_doubted_beside_its_own_field(guide: Measuring
 
 
 def test_girths_in_inches_are_asked_about_and_never_turned_silently(tmp_path: Path) -> None:
-    """Trouble ME1: height 168; bust 36, waist 28, hip 38, all under unit cm."""
+    """Inches typed as cm: height 168; bust 36, waist 28, hip 38, all under unit cm."""
     guide = blank(tmp_path, "height = 168\nbust_girth = 36\nwaist_girth = 28\nhip_girth = 38\n")
     assert guide.body is None
     assert asks(guide)

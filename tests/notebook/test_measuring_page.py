@@ -108,7 +108,7 @@ def test_a_wrong_value_is_doubted_beside_its_field_and_the_figure_follows(page: 
 
 
 def test_inches_are_asked_about_and_turned_only_after_a_yes(page: Any, tmp_path: Path) -> None:
-    """Trouble ME1, typed by hand."""
+    """Inches typed as cm, by hand."""
     write(page, "height", "168")
     for name, text in (("bust_girth", "36"), ("waist_girth", "28"), ("hip_girth", "38")):
         write(page, name, text)

@@ -172,7 +172,7 @@ def test_closer_shows_one_piece_larger_and_fit_the_whole_again(bench: Tab, tmp_p
     across, up = bench.page.evaluate(
         "() => { const m = document.querySelector('.pattern-preview svg').getScreenCTM(); return [m.a, m.d]; }"
     )
-    assert across / up == pytest.approx(1.0, abs=0.01)  # trouble NB4
+    assert across / up == pytest.approx(1.0, abs=0.01)  # a square stays square
     bench.page.screenshot(path=tmp_path / "closer.png")
     bench.page.locator(".view-fit").click()
     choose(bench, "view-show", "All pieces")
@@ -192,7 +192,7 @@ def test_in_inches_grid_bar_and_words_are_in_inches(bench: Tab) -> None:
 
 
 def test_while_a_knob_is_dragged_the_picture_never_blinks_and_the_last_value_wins(bench: Tab) -> None:
-    """Trouble NB1: the old picture stays until the new one is there; the box keeps its place."""
+    """The old picture stays until the new one is there; the box keeps its place."""
     place = bench.page.locator(".pattern-preview").bounding_box()
     bench.page.evaluate(BLINKS)
     drag(bench, "bust-ease", 0.2, 0.6)

@@ -145,7 +145,7 @@ def shape(d: str) -> list[float]:
 
 @pytest.mark.parametrize("width", [1280, 900])
 def test_the_picture_is_never_stretched_and_shows_its_scale(bench: Tab, width: int, tmp_path: Path) -> None:
-    """Trouble NB4: a drawn square stays square at any size of the window."""
+    """A drawn square stays square at any size of the window."""
     bench.page.set_viewport_size({"width": width, "height": 900})
     bench.page.wait_for_timeout(300)
     x, y = bench.page.evaluate(

@@ -60,7 +60,7 @@ def test_the_same_costume_gives_the_same_bytes(folder: Path, tmp_path: Path) -> 
 
 
 def test_i14_the_written_outline_has_the_drafted_area_and_lengths(folder: Path, record: dict[str, Any]) -> None:
-    # Read back by a general SVG library; I14 of the check values allows 0.05 cm2 = 5 mm2.
+    # Read back by a general SVG library; within 0.05 cm2 = 5 mm2.
     for piece in record["pieces"]:
         lines = {
             e.id: e for e in SVG.parse(str(folder / piece["file"]), ppi=25.4).elements() if isinstance(e, SvgPath)

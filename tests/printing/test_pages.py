@@ -25,13 +25,13 @@ def sizes(row: str) -> list[tuple[float, float]]:
 
 @pytest.mark.parametrize(("row", "names"), [("X01", ("a4", "a3", "a0")), ("X02", ("letter", "tabloid"))])
 def test_papers_are_those_of_the_standards(row: str, names: tuple[str, ...]) -> None:
-    # X01: ISO 216. X02: ANSI/ASME Y14.1.
+    # ISO 216, and ANSI/ASME Y14.1.
     for name, size in zip(names, sizes(row), strict=True):
         assert (PAPERS[name].width, PAPERS[name].height) == size
 
 
 def test_margins_are_wider_than_what_printers_leave_unprinted() -> None:
-    # X03: 4.2 to 5.1 mm, printer driver documents.
+    # Printer driver documents: 4.2 to 5.1 mm.
     worst = float(check_value("X03").split("..")[1])
     assert all(paper.margin > 1.5 * worst for paper in PAPERS.values())
 
@@ -43,7 +43,7 @@ def test_one_setting_comes_out_whole_on_a4_and_on_letter() -> None:
 
 
 def test_a_sheet_of_600_by_1000_without_overlap_takes_16_pages_upright_and_18_on_their_side() -> None:
-    # X10, exact.
+    # Arithmetic: ceil(600 / 190) x ceil(1000 / 277).
     assert check_value("X10").startswith("4 x 4 = 16")
     paper = Paper("a4", "A4", 210, 297, overlap=0)
     assert grid(600, 1000, paper) == (4, 4)
@@ -51,7 +51,7 @@ def test_a_sheet_of_600_by_1000_without_overlap_takes_16_pages_upright_and_18_on
 
 
 def test_a_piece_of_600_by_900_takes_16_pages_each_named() -> None:
-    # PR5: margin 10, overlap 10.
+    # Common practice: margin 10, overlap 10.
     tiling = whole(600, 900, PAPERS["a4"])
     assert len(tiling.used) == 16
     assert [page_name(place) for place in tiling.used][:5] == ["A1", "A2", "A3", "A4", "B1"]
@@ -148,7 +148,7 @@ def test_what_is_no_paper_is_refused_with_those_there_are(text: str) -> None:
 
 
 def test_a_square_of_97_mm_is_a_print_at_97_percent() -> None:
-    # PR1 and X09: bust 91.4 would come out 88.7; reprint at 100 %, or at 103.1 %.
+    # Arithmetic: bust 91.4 would come out 88.7; reprint at 100 %, or at 103.1 %.
     repair = scale_repair(97.0, 97.0, bust=914.0)
     assert not repair.holds
     assert repair.factor == pytest.approx(float(check_value("X09")), abs=1e-4)
@@ -164,12 +164,12 @@ def test_a_square_of_97_mm_is_a_print_at_97_percent() -> None:
 def test_a_print_is_true_only_when_both_sides_are_within_half_a_millimetre(
     across: float, up: float, holds: bool
 ) -> None:
-    # PR1.
+    # Common practice: within 0.5 mm.
     assert scale_repair(across, up).holds is holds
 
 
 def test_a_stretch_in_one_direction_is_named_and_gets_no_factor() -> None:
-    # PR1: 100.0 x 98.9.
+    # Arithmetic: 100.0 x 98.9.
     repair = scale_repair(100.0, 98.9, bust=914.0)
     assert (repair.holds, repair.factor, repair.bust) == (False, None, None)
     assert "up the page only" in repair.said[0]

@@ -16,7 +16,7 @@ from drafting.printing.paper import PAPERS, paper_named
 from drafting.printing.piece_on_paper import drawing, model_drawing
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
-from tests.export.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
+from tests.printing.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
 from tests.shared_data import check_value
 
 
@@ -60,7 +60,7 @@ def test_the_whole_lamplighter_is_printed_true_in_seconds(costume: Made) -> None
 
 
 def test_every_page_has_a_100_mm_and_a_4_in_square_each_a_closed_path(sheet: PrintedSheet) -> None:
-    # X08: an inch is 25.4 mm by definition.
+    # ISO 32000: 72 units an inch; an inch is 25.4 mm by definition.
     read = list(pages(sheet.data))
     assert len(read) == sheet.pages
     for _, paths in read:
@@ -84,7 +84,7 @@ def test_on_any_paper_the_squares_lie_within_the_margins_and_are_true(paper: str
 
 
 def test_a_page_of_a4_is_as_large_as_iso_216_says(sheets: dict[str, PrintedSheet]) -> None:
-    # X06 and PR4: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
+    # ISO 32000 and ISO 216: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
     wide, high = map(float, check_value("X06").split(";")[1].split("A4 page in points")[-1].split("x"))
     for page, _ in pages(sheets["a4"].data):
         assert (float(page.width), float(page.height)) == pytest.approx((wide, high), abs=0.01)
@@ -105,7 +105,7 @@ def test_layers_can_be_switched(sheets: dict[str, PrintedSheet]) -> None:
 
 
 def test_curves_stay_curves_and_the_file_is_small(sheet: PrintedSheet) -> None:
-    # FI5: no facets, and far under 2 MB.
+    # No facets, and far under 2 MB.
     assert len(sheet.data) < 2_000_000
     assert max(p.curves for _, paths in pages(sheet.data) for p in cut_lines(paths) or paths) >= 3
 

@@ -18,7 +18,7 @@ from drafting.printing.piece_on_paper import drawing
 from drafting.printing.wishes import PrintWishes
 from drafting.sheet import Layer
 from tests.export import invented
-from tests.export.reading_pdf import cut_lines, labels, only, pages, pixels, words
+from tests.printing.reading_pdf import cut_lines, labels, only, pages, pixels, words
 from tests.shared_data import check_value
 
 OURS = ("join mark", "scale check", "page")
@@ -26,7 +26,7 @@ OURS = ("join mark", "scale check", "page")
 
 
 def test_no_ink_lies_in_the_margin(sheet: PrintedSheet) -> None:
-    # X03: printers leave 4.2 to 5.1 mm unprinted; ours is 10.
+    # Printer driver documents: printers leave 4.2 to 5.1 mm unprinted; ours is 10.
     per_mm = 4 if sheet.length is None else 2
     for shot in pixels(sheet.data, per_mm):
         inside = np.zeros(shot.shape, dtype=bool)
@@ -75,7 +75,7 @@ def small(thing: dict[str, Any]) -> bool:
 
 
 def test_half_marks_meet_on_all_four_sides(sheets: dict[str, PrintedSheet]) -> None:
-    # PR5: join crosses inside the overlap, the same on either page, and the neighbour's name.
+    # Common practice: join crosses inside the overlap, the same on either page, and the neighbour's name.
     tiling = sheets["a4"].work.tiling
     diamonds: dict[tuple[int, int], list[complex]] = {}
     texts = {}
@@ -109,7 +109,7 @@ def test_pages_are_named_by_row_and_column_and_blank_ones_left_out(sheets: dict[
 
 
 def test_the_first_page_says_how_to_print_and_how_to_join(sheets: dict[str, PrintedSheet]) -> None:
-    # PR5: true size, the map, and from the middle outwards (common practice).
+    # Common practice: true size, the map, and from the middle outwards.
     page, _ = next(pages(sheets["a4"].data))
     told = " ".join(page.extract_text(x_tolerance=1.5).split())
     for phrase in ("at 100 %", "actual size", "Print this page first", "measure the square"):
@@ -120,7 +120,7 @@ def test_the_first_page_says_how_to_print_and_how_to_join(sheets: dict[str, Prin
 
 
 def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
-    # FI7 and X07: readers take 5,080 mm.
+    # ISO 32000, limits (from memory): readers take 5,080 mm.
     cut = invented.cuff()
     long = Path.polygon(0j, 300 + 0j, 300 + 5400j, 5400j)
     train = replace(

@@ -89,7 +89,7 @@ def words(make: str, label: Label = invented.KITE) -> str:
 
 def test_a_label_says_what_the_contract_asks_for() -> None:
     # The contract for labels: costume, garment, piece name and number, how many of which fabric,
-    # hand, grain, allowance widths, wearer, date of the measures; C13 asks for a mock-up.
+    # hand, grain, allowance widths, wearer, date of the measures; a mock-up is common practice.
     said = words("front")
     said = said.replace("\n", " ")
     names = ("The kite", "bodice", "1 Front", "Kite, invented", "2026-11-02", "neck base")
@@ -130,7 +130,7 @@ def test_a_label_stands_in_its_piece_or_beside_it_and_on_no_other_text() -> None
 
 
 def test_a_narrow_piece_has_place_on_fold_beside_it() -> None:
-    # AL1 wants the words on the sheet; a strip 14 mm wide has no room for them.
+    # Common practice wants the words on the sheet; a strip 14 mm wide has no room for them.
     corners, names = (0j, 14 + 0j, 14 + 90j, 90j), ("hem", "side", "top", "fold")
     kinds = (EdgeKind.HEM, EdgeKind.SEAM, EdgeKind.SEAM, EdgeKind.FOLD)
     sides = zip(names, corners, (*corners[1:], corners[0]), kinds, strict=True)
@@ -145,7 +145,7 @@ def test_a_narrow_piece_has_place_on_fold_beside_it() -> None:
 
 
 def test_on_one_way_cloth_the_grainline_has_one_head_and_it_points_up_on_either_hand() -> None:
-    # NO4: not flipped top to bottom on the mirrored piece.
+    # Common practice: not flipped top to bottom on the mirrored piece.
     label = replace(invented.KITE, one_way=True)
     for cut_piece in (invented.sleeve(), invented.sleeve().mirrored()):
         sheet = piece_sheet(cut_piece, label)

@@ -8,22 +8,25 @@ import pytest
 
 from drafting.ground.choices import choice
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.sources import ours
 from drafting.reading import Given, read_choices
+
+INVENTED = ours("invented for this test")
 
 
 @dataclass(frozen=True)
 class Choices:
     """Invented choices, one of each unit."""
 
-    ease: float = choice(80.0, "mm", "ease", low=-100, high=400, scales=True)
-    drop: float = choice(40.0, "mm", "drop", low=0, high=120)
-    bend: float = choice(7.0, "deg", "bend", low=0, high=20)
-    share: float = choice(40.0, "percent", "share of the stretch", low=0, high=100)
-    ratio: float = choice(1.5, "ratio", "fullness", low=1, high=4)
-    darts: int = choice(1, "count", "darts", low=0, high=3)
-    opening: str = choice("none", "word", "opening", words=("front", "back", "none"))
-    lined: bool = choice(False, "yes/no", "lining")
-    length: float | None = choice(None, "mm", "length; from the body where nothing is said")
+    ease: float = choice(80.0, "mm", "ease", low=-100, high=400, scales=True, source=INVENTED)
+    drop: float = choice(40.0, "mm", "drop", low=0, high=120, source=INVENTED)
+    bend: float = choice(7.0, "deg", "bend", low=0, high=20, source=INVENTED)
+    share: float = choice(40.0, "percent", "share of the stretch", low=0, high=100, source=INVENTED)
+    ratio: float = choice(1.5, "ratio", "fullness", low=1, high=4, source=INVENTED)
+    darts: int = choice(1, "count", "darts", low=0, high=3, source=INVENTED)
+    opening: str = choice("none", "word", "opening", words=("front", "back", "none"), source=INVENTED)
+    lined: bool = choice(False, "yes/no", "lining", source=INVENTED)
+    length: float | None = choice(None, "mm", "length; from the body where nothing is said", source=INVENTED)
 
 
 def read(unit: str | None = "cm", scale: float = 1.0, **raw: object) -> Choices:

@@ -13,7 +13,7 @@ from typing import Any
 CHILD = Path(__file__).with_name("child.py")
 
 PATIENCE = 5.0
-"""Seconds a child may run over its time before it is ended (the study's figure)."""
+"""Seconds a child may run over its time before it is ended (ours)."""
 
 
 class Child:

@@ -35,7 +35,7 @@ LOOK = 0.1
 """Seconds between two looks at the child processes."""
 
 OWN_SHARE = 1 / 3
-"""Share of the time for engine 1 where there is a fold (the study's plan)."""
+"""Share of the time for engine 1 where there is a fold (ours)."""
 
 HANDS_SHARE, FIRST_SHARE = 0.15, 0.01
 """The same without a fold, where outlines may be turned over (which the library cannot), and where

@@ -19,7 +19,7 @@ from drafting.layout.packing.model import Packing, Pose
 from drafting.layout.packing.place import Laid, as_spot, best_spot, faults
 
 ROUNDS = 4
-"""How often the search starts again (ours; the study got stuck after 15 s without)."""
+"""How often the search starts again (ours: without, it got stuck after 15 s)."""
 
 AFTER_HINTS = 1
 """Plain orders tried beside the hints of a like job (ours)."""

@@ -3,9 +3,9 @@
     garment -> Graph (what each seam is) -> Bench of parts -> Steps, each using parts that exist
     all steps -> placed: what can be done while another waits is put into the waiting time
 
-`kinds` says what a seam is (dart, set-in, cuff, collar ...); `bench` keeps the parts and makes the
+`seam_kinds` says what a seam is (dart, set-in, cuff, collar ...); `parts` keeps the parts and makes the
 steps; `sewing` puts one garment together with `units` (small things), `revers` (a coat's collar),
-`fitting`, `finishing` and `adding`; `placing` orders the whole costume; `sound` checks it.
+`fitting`, `finishing` and `additions`; `placing` orders the whole costume; `soundness` checks it.
 """
 
 from drafting.making.order.fitting import toile_steps

@@ -16,6 +16,7 @@ from drafting.making.page.sections import (
     plan_table,
     section,
     shopping_table,
+    source_list,
     start_list,
     step_list,
     words,
@@ -23,7 +24,7 @@ from drafting.making.page.sections import (
 from drafting.making.times import starts
 from drafting.making.words import text
 
-PARTS = ("cautions", "start", "docket", "shopping", "steps", "tables", "keeping")
+PARTS = ("cautions", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")
 
 
 def page(plan: Plan, made: Made) -> str:
@@ -50,6 +51,7 @@ def page(plan: Plan, made: Made) -> str:
         "steps": f'<p class="screen">{words("page.left")} <b id="left"></b></p>' + step_list(plan.steps, draw),
         "tables": "".join(plan_table(table) for table in plan.tables),
         "keeping": listed(plan.keeping),
+        "sources": source_list(plan.sources),
     }
     drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
     head = f"<h1>{html.escape(plan.title)}</h1><p>{words('page.about')} {html.escape(plan.wearer)}.</p>"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 from collections.abc import Callable, Iterable, Iterator
 
+from drafting.ground.sources import Sources, printed, works
 from drafting.making.model import DocketRow, Said, Setting, ShoppingRow, Step, Table, said
 from drafting.making.settings import setting_said
 from drafting.making.shopping import total_cost
@@ -31,6 +32,16 @@ def paragraphs(sentences: Iterable[Said], kind: str = "") -> str:
 
 def listed(sentences: Iterable[Said]) -> str:
     return f"<ul>{''.join(f'<li>{words(sentence)}</li>' for sentence in sentences)}</ul>"
+
+
+def source_list(cited: Sources) -> str:
+    """Return what the plan's figures rest on, then each published work in full."""
+    lists = (tuple(map(printed, cited)), works(cited))
+    return "".join(f"<ul>{''.join(map(_item, lines))}</ul>" for lines in lists if lines)
+
+
+def _item(line: str) -> str:
+    return f"<li>{html.escape(line)}</li>"
 
 
 def docket_table(rows: Iterable[DocketRow], titles: dict[tuple[str, str], str]) -> str:

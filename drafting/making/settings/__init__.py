@@ -2,9 +2,9 @@
 
     cloth + how far the seam must lengthen on this body + workroom -> Setting
 
-`lengthening` and `passing` ask the draft and the body; `needles`, `stitches`, `feet` and `pressing`
-hold the tables of the trade; `choosing` puts them together for seams, `edges` for hems and openings;
-`saying` puts one into sentences.
+`lengthening` and `pulling_on` ask the draft and the body; `needles`, `stitches`, `feet` and `pressing`
+hold the tables of the trade; `seams` puts them together for seams, `edges` for hems and openings;
+`sentences` puts one into sentences.
 """
 
 from drafting.making.settings.edges import edge_key

@@ -19,7 +19,7 @@ from drafting.making.settings.stitches import LITTLE, edge_stitch
 from drafting.making.treating import has_pile
 
 EDGE_FINISH = 6
-"""ISO 4916 class of a hem or a turned edge (row K08)."""
+"""Class of a hem or a turned edge (`Source.ISO_4916`)."""
 
 
 def edge_key(piece: str, edge: str) -> str:

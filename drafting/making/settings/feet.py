@@ -14,7 +14,7 @@ THICK = 280.0
 """g/m2 from which layers creep under a plain foot (from memory)."""
 
 SHEER = 60.0
-"""g/m2 up to which a cloth is drawn into a wide needle hole (row K02 calls it sheer; mass from
+"""g/m2 up to which a cloth is drawn into a wide needle hole (sheer to the trade; the mass from
 memory)."""
 
 STICKY = ("leather", "vinyl", "pvc", "rubber", "latex")

@@ -7,24 +7,24 @@ from drafting.fabric import Fabric
 from drafting.making.model import Needle
 
 SIZES = (60, 70, 80, 90, 100, 110, 120)
-"""NM: a hundred times the blade's diameter in mm (row K01)."""
+"""NM: a hundred times the blade's diameter in mm (common practice)."""
 
 BY_MASS = ((60.0, 60), (110.0, 70), (190.0, 80), (340.0, 90), (450.0, 100))
-"""g/m2 up to which a size serves; above it 110. Row K02 names the cloths (sheer 60, blouse 70,
+"""g/m2 up to which a size serves; above it 110. Common practice names the cloths (sheer 60, blouse 70,
 shirting 80, wool and trouser 90, denim 100, canvas 110); the masses between them are from memory."""
 
 USUAL = 80
 """Where nobody weighed the cloth (common practice)."""
 
 ELASTIC = 0.30
-"""Greatest stretch from which a knit wants a stretch needle (from memory), or any elastane (K03)."""
+"""Greatest stretch from which a knit wants a stretch needle (from memory), or any elastane."""
 
 DENSE = 600.0
 """kg/m3, mass over thickness, from which a woven is so dense that only a slim point slips between its
 threads (ours: shirtings lie near 500)."""
 
 FINE = ("microfibre", "silk")
-"""Fibres whose woven cloths show every broken thread (row K03, common practice)."""
+"""Fibres whose woven cloths show every broken thread (common practice)."""
 
 STAND_IN = "universal"
 
@@ -49,7 +49,7 @@ def needle_for(fabric: Fabric | None, room: Workroom) -> tuple[Needle, bool]:
 
 
 def point_for(fabric: Fabric | None) -> str:
-    """Return the point by cloth (row K03): woven sharp, knit ball point, elastane stretch."""
+    """Return the point by cloth (common practice): woven sharp, knit ball point, elastane stretch."""
     if fabric is None:
         return STAND_IN
     fibre = fabric.fibre.lower()
@@ -69,7 +69,7 @@ def is_dense(fabric: Fabric) -> bool:
 
 
 def size_for(fabric: Fabric | None) -> int:
-    """Return the size NM by the cloth's mass (rows K01, K02)."""
+    """Return the size NM by the cloth's mass."""
     if fabric is None or fabric.mass is None:
         return USUAL
     return next((size for most, size in BY_MASS if fabric.mass <= most), 110)

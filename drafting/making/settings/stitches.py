@@ -11,20 +11,20 @@ from drafting.making.settings.lengthening import Gives
 
 OVEREDGE = ("514", "504")
 STRETCHY = (*OVEREDGE, "401")
-"""Stitches that give with a knit, the best for a seam first (row K07)."""
+"""Stitches that give with a knit, the best for a seam first (common practice)."""
 
 MUCH = 0.15
-"""Lengthening from which a plain 301 must not be chosen (row K07)."""
+"""Lengthening from which a plain 301 must not be chosen (common practice)."""
 
 LITTLE = 0.005
 """Below it a seam does not have to lengthen at all (ours)."""
 
 BACKSTITCH, CAUGHT = "202", "200"
 """Sewn by hand: a back stitch where no machine sews anything that gives, and a hem caught without a
-line of stitches (ISO 4915 class 200, row K04; the number 202 from memory)."""
+line of stitches (class 200 of `Source.ISO_4915`; the number 202 from memory)."""
 
 PLAIN, TIGHT, TOP = 2.5, 2.2, 3.2
-"""mm of stitch length: a seam 2.2 to 2.8, topstitching 3 to 3.5 (row K09)."""
+"""mm of stitch length: a seam 2.2 to 2.8, topstitching 3 to 3.5 (common practice)."""
 
 NARROW, WIDE, STEP = 0.5, 3.0, 0.5
 """mm of zigzag: the least that gives, the most that a seam bears before it tunnels (from memory)."""

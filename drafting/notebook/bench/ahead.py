@@ -38,7 +38,7 @@ class Ahead:
         self._known: tuple[CostumeFile, Made] | None = None
 
     def finished(self, costume: CostumeFile) -> Made:
-        """Return what `costume.finished` does, from what was drafted ahead where it is the same."""
+        """Return what `make.finished` does, from what was drafted ahead where it is the same."""
         if self._known and self._known[0] == costume:
             return self._known[1]
         return finished(costume)

@@ -17,6 +17,7 @@ from drafting.checks.words import capital, plain
 from drafting.costume.choices import block_named
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
+from drafting.ground.sources import printed
 from drafting.ground.units import LengthUnit
 from drafting.reading.choices import read_values
 from drafting.reading.given import Given
@@ -139,7 +140,7 @@ def knob(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> Mapping[str, An
         "label": label(choice),
         "kind": kinds.get(choice.unit, "number"),
         "meaning": meaning(choice, usual, unit),
-        "source": choice.source,
+        "source": printed(*choice.source),
         "step": step(choice, unit),
         "words": [[w, capital(plain(w))] for w in choice.words],
     }

@@ -49,7 +49,7 @@ class Swatch:
 
 
 WASHED_FROM = 500.0
-"""mm: how long the mark is before the wash (as in ISO 5077, from memory)."""
+"""mm: how long the mark is before the wash (as in `Source.ISO_5077`, from memory)."""
 
 
 def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[str, ...]:

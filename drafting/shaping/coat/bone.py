@@ -2,7 +2,7 @@
 
 A channel along a flared hem is curved in the plane of the cloth. A flat bone cannot bend edgewise:
 its edge would stretch by width / (2 R). A spiral or round bone can; so can one flat bone a panel, in a
-channel wider by the arc's height l^2 / (8 R) (coat study; plane geometry).
+channel wider by the arc's height l^2 / (8 R) (plane geometry).
 """
 
 from __future__ import annotations
@@ -16,16 +16,16 @@ from drafting.geometry.bend import turns
 FLAT, SPIRAL, ROUND = "flat", "spiral", "round"
 
 MOST_STRAIN = 0.003
-"""Greatest strain at the edge of a flat bone (coat study, ours)."""
+"""Greatest strain at the edge of a flat bone (ours)."""
 
 ROOM = 3.0
-"""mm: a channel is so much wider than its bone (row K23: 2-3)."""
+"""mm: a channel is so much wider than its bone (common practice: 2-3)."""
 
 TURNINGS = 6.0
 """mm turned under along each edge of a casing strip (common practice)."""
 
 AT_WAIST, AT_HEM = 15.0, 5.0
-"""mm that a bone down a seam keeps from waist and hem (coat study)."""
+"""mm that a bone down a seam keeps from waist and hem (ours)."""
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,7 @@ def channel(panel: str, path: Path) -> Channel:
 
 
 def bone_length(channel_length: float, short: float) -> float:
-    """Return the bone for a channel: `short` mm free at each end (row K23: 10-15 in all).
+    """Return the bone for a channel: `short` mm free at each end (common practice: 10-15 in all).
 
     >>> bone_length(300.0, 6.0)
     288.0

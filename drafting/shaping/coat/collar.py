@@ -2,7 +2,7 @@
 
 The back part leaves the side neck point on the neck's own tangent and is as long as the back neck. How
 far it is swung is solved: the fall edge must be as long as the path it lies on, which is the closed
-neckline moved out by fall - stand + cloth, then taut to the folded collar tip (coat study).
+neckline moved out by fall - stand + cloth, then taut to the folded collar tip (ours).
 
 Frame: that of the forepart turned over, front at +x; the result is turned so that the centre back
 stands upright on x = 0, the neck edge below.
@@ -24,15 +24,15 @@ from drafting.ground.errors import DraftError
 from drafting.shaping.flare.plain_tail import Points
 
 CLOTH = 3.0
-"""mm: what the cloth's thickness adds to the way round (coat study)."""
+"""mm: what the cloth's thickness adds to the way round (ours)."""
 
 SWINGS = (-0.2, 1.4)
-"""radians: least and greatest swing that is looked for (300 bodies need 0.30-0.47: coat study)."""
+"""radians: least and greatest swing that is looked for (ours: 300 people of ANSUR II need 0.30-0.47)."""
 
 USUAL_SWING = 0.39
 
 FALL_BOW = 0.10
-"""radians: how much the fall edge bows at the collar's tip (coat study)."""
+"""radians: how much the fall edge bows at the collar's tip (ours)."""
 
 
 @dataclass(frozen=True)

@@ -12,14 +12,14 @@ from drafting.geometry import Path, line, smooth, turn, unit
 from drafting.shaping.coat.shape import CoatShape
 
 BREAK_AT = 0.62
-"""Where the lapel breaks, from the underarm to the waist (coat study, from memory)."""
+"""Where the lapel breaks, from the underarm to the waist (from memory)."""
 
 PAST_NECK = 20.0
 """mm at a chest of 1000: the roll line passes the prolonged shoulder so far beyond the neck point."""
 
 GORGE_AT, NOTCH_AT, TIP_AT, COLLAR_AT = (58.0, 0.0), (90.0, 0.50), (54.0, 1.12), (54.0, 0.78)
 """Along (mm at a chest of 1000) and across (shares of the lapel's width) the roll line: where the
-gorge starts, the notch, the lapel's tip, and the collar's (coat study, from memory)."""
+gorge starts, the notch, the lapel's tip, and the collar's (from memory)."""
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ def lapel_reach(edge: FrontEdge) -> float:
 
 BUTTON_IN = (34 + 26j, 26 + 18j)
 """mm at a chest of 1000: the lowest button from the front corner, and how much farther in than the
-front edge the highest stands from the break (coat study, from memory)."""
+front edge the highest stands from the break (from memory)."""
 
 
 def buttons_at(edge: FrontEdge, count: int, chest: float) -> tuple[complex, ...]:

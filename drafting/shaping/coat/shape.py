@@ -24,14 +24,14 @@ from drafting.shaping.torso.round_back import rounding_said, settled_turn
 from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 BACK_AT_WAIST = 0.14
-"""Half back at the waist as a share of the half waist (coat study, ours)."""
+"""Half back at the waist as a share of the half waist (ours)."""
 
 CENTRE_BACK, BACK_SEAM = 0.18, 0.46
 """Shares of the suppression taken in at the centre back and the back seam; the front seam takes the
-rest (coat study: most in the back seam is the tailor's order, the figures are ours)."""
+rest (most in the back seam is common practice, the figures are ours)."""
 
 CENTRE_LIMITS, LEAST_BACK_SEAM = (8.0, 24.0), 12.0
-"""mm at adult scale: least and most at the centre back, least in the back seam (coat study)."""
+"""mm at adult scale: least and most at the centre back, least in the back seam (ours)."""
 
 FULL_BUST = 9.0
 """degrees of bust shaping from which the front seam passes through the bust point itself (ours)."""

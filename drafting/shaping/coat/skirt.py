@@ -22,10 +22,10 @@ WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""
 
 HEM_RISE = 20.0
-"""mm on a tail of 600: how much higher the hem is at the front (coat study)."""
+"""mm on a tail of 600: how much higher the hem is at the front (ours)."""
 
 SEAT_ROOM, MOST_SPRING = 50.0, 17.0
-"""mm of ease at the seat, and degrees the plain tail may turn for it at most (coat study)."""
+"""mm of ease at the seat, and degrees the plain tail may turn for it at most (ours)."""
 
 MOST_LEAN = 60.0
 """degrees: past this a tail held open lies out flat, and no hem is level (ours)."""

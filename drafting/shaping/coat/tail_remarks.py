@@ -12,10 +12,10 @@ from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.grain import TRUE_BIAS
 
 LEAST_CLEARANCE = 25.0
-"""mm: least clearance of a hem over the floor (row C09: 20-40)."""
+"""mm: least clearance of a hem over the floor (common practice: 20-40)."""
 
 PAST_KNEE = 50.0
-"""mm: tails may pass the hollow of the knee by so much without a word (row W60)."""
+"""mm: tails may pass the hollow of the knee by so much without a word (ours)."""
 
 DOORWAY, SEAT = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""

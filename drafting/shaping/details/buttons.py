@@ -13,10 +13,10 @@ SHAPES = ("flat", "shank", "ball")
 """A button is sewn through, or stands on its own shank, or is a ball."""
 
 PAST_CENTRE = 3.0
-"""mm by which a buttonhole reaches past the button's middle towards the edge (row K20)."""
+"""mm by which a buttonhole reaches past the button's middle towards the edge (common practice)."""
 
 VERY_SMALL = 12.0
-"""mm: up to this a button counts as very small and gets a wider stand (ours; row K19)."""
+"""mm: up to this a button counts as very small and gets a wider stand (ours)."""
 
 LEAST_SPACING = 0.5
 """Share of the plain spacing under which the first two buttons would crowd (ours)."""
@@ -32,14 +32,14 @@ class Button:
 
     @property
     def hole(self) -> float:
-        """Length of its buttonhole: diameter + thickness, half the girth of a ball (row K17)."""
+        """Length of its buttonhole: diameter + thickness, half the girth of a ball (common practice)."""
         if self.shape == "ball":
             return math.pi * self.diameter / 2
         return self.diameter + self.thickness
 
     @property
     def stand(self) -> float:
-        """Least width beyond the centre line: the diameter, 1.5 of it if very small (row K19)."""
+        """Least width beyond the centre line: the diameter, 1.5 of it if very small (common practice)."""
         return self.diameter * (1.5 if self.diameter <= VERY_SMALL else 1.0)
 
     @property
@@ -54,17 +54,17 @@ class Button:
 
 
 def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
-    """Return the line of the list that tells to buy and sew on `count` buttons."""
+    """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`."""
     said = f"{button.words}; {note}" if note else button.words
-    return Notion("button", where, count, None, said, button.shape, button.diameter)
+    return Notion("button", where, count, None, said, button.shape, button.diameter, piece=where)
 
 
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:
     """Return where `count` buttons stand, mm down an edge, one of them on `level` (the bust line).
 
-    Without a level they stand evenly from first to last, span / (count - 1) apart (row K18). With one
+    Without a level they stand evenly from first to last, span / (count - 1) apart. With one
     the spacing is the greatest that is no wider and meets the level; the last then moves up, and a
-    further button is added where there is room for it (trouble MA1).
+    further button is added where there is room for it (common practice).
 
     >>> button_row(2, 50, 5, 24)
     [2.0, 13.0, 24.0, 35.0, 46.0]
@@ -81,19 +81,19 @@ def button_row(first: float, last: float, count: int, level: float | None = None
     return [first + step * i for i in range(more)]
 
 
-def button_mark(name: str, at: complex, diameter: float) -> Placement:
+def button_mark(name: str, at: complex, diameter: float, hand: str = "") -> Placement:
     """Return a button drawn in its true size: a circle of four cubics (0.03 % off, from memory)."""
     r, k = diameter / 2, 0.5522847498 * diameter / 2
     quarter = Cubic(complex(r, 0), complex(r, k), complex(k, r), complex(0, r))
     quarters = [Path((quarter,)).turned(0j, turn(90.0 * i)) for i in range(4)]
     ring = [s for path in quarters for s in path.moved(at)]
-    return Placement(name, Path(tuple(ring)), "button")
+    return Placement(name, Path(tuple(ring)), "button", hand)
 
 
-def hole_mark(name: str, button: complex, towards_edge: complex, length: float) -> Placement:
+def hole_mark(name: str, button: complex, towards_edge: complex, length: float, hand: str = "") -> Placement:
     """Return a buttonhole: from just past the button's middle, back away from the edge.
 
     `towards_edge` is the unit direction of the pull: the button draws to the hole's end there.
     """
     start = button + PAST_CENTRE * towards_edge
-    return Placement(name, line(start, start - length * towards_edge), "buttonhole")
+    return Placement(name, line(start, start - length * towards_edge), "buttonhole", hand)

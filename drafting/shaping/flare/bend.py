@@ -7,7 +7,7 @@
 
 So seams, being rulings, stay straight and equal, corners at waist and hem stay as they are, and the
 hem has no corner, as q runs on without a jump. `m` is solved so that the panel's hem grows by half
-of the flare at each of its seams, exactly (the geometry is ours: coat study).
+of the flare at each of its seams, exactly (the geometry is ours).
 """
 
 from __future__ import annotations

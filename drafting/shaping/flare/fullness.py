@@ -1,7 +1,7 @@
 """Gathers: one rule of drawn and sewn length, and the arithmetic around it. mm.
 
 A gathered edge is drawn longer than it is sewn: ratio = drawn / sewn. Poof, elastic and frills all
-say it with the same two numbers. Ratios: 1.5 light, 2 standard, 3 full (rows E10-E12).
+say it with the same two numbers. Ratios: 1.5 light, 2 standard, 3 full (common practice).
 """
 
 from __future__ import annotations
@@ -10,17 +10,18 @@ from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Notch
+from drafting.draft.roles import NotchKind
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 
 QUARTERS = (0.25, 0.5, 0.75)
 
 BULKY = 4.0
-"""mm: a gathered seam thicker than this before its band is hard to sew and to press (ours; trouble
-GA1 names 6 mm as too much and chiffon's 1.2 mm as nothing)."""
+"""mm: a gathered seam thicker than this before its band is hard to sew and to press (ours; common
+practice has 6 mm as too much and chiffon's 1.2 mm as nothing)."""
 
 HEAVY_RATIO = 1.5
-"""The most that heavy cloth should be gathered (rows E10-E12: not above 1.5-2)."""
+"""The most that heavy cloth should be gathered (common practice: not above 1.5-2)."""
 
 
 def flat_length(sewn: float, ratio: float) -> float:
@@ -46,7 +47,7 @@ def ratio_of_percentage(percent: float) -> float:
 
 
 def tiers(top: float, ratio: float, count: int) -> tuple[float, ...]:
-    """Return the flat lengths of gathered tiers, each `ratio` times the one above (row E13).
+    """Return the flat lengths of gathered tiers, each `ratio` times the one above.
 
     >>> tiers(700, 2, 3)
     (1400, 2800, 5600)
@@ -81,6 +82,13 @@ def bulk_said(where: str, ratio: float, thickness: float | None) -> tuple[Findin
     )
 
 
+def quarter_marks(length: float) -> tuple[Notch, ...]:
+    """Return the notches at the quarters of an edge, mm from its start."""
+    return tuple(
+        Notch(f"quarter_{i}", share * length, kind=NotchKind.QUARTER) for i, share in enumerate(QUARTERS, 1)
+    )
+
+
 def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
     """Return the draft with these edges gathered up to `sewn` mm in all, quarters marked.
 
@@ -96,8 +104,8 @@ def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
         )
     for ref in refs:
         edge = draft.edge(ref)
-        marks = tuple(Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1))
-        kept = tuple(n for n in edge.notches if not n.name.startswith("quarter"))
+        marks = quarter_marks(edge.length)
+        kept = tuple(n for n in edge.notches if n.kind is not NotchKind.QUARTER)
         pulled = replace(
             edge, sewn=edge.length * sewn / drawn, notches=tuple(sorted((*kept, *marks), key=lambda n: n.at))
         )

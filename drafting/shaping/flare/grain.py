@@ -1,7 +1,7 @@
 """The warp of each flare panel: which seams lie on the true bias, and how far off the others are.
 
 A panel has one warp and two seams, at the angle g to each other. Both lie at 45 to the warp only
-where g is 0 or 90 (mod 90), so a rule has to choose (coat study).
+where g is 0 or 90 (mod 90), so a rule has to choose (plane geometry).
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ RULES = ("alternate", "pairs", "mean", "centre", "plumb", "everywhere")
 """What the grain may follow; `everywhere` is refused unless it can be had."""
 
 TRUE_BIAS, WITHIN = 45.0, 1.0
-"""degrees: the true bias, and how near to it counts (block demands)."""
+"""degrees: the true bias, and how near to it counts (ours)."""
 
 SHARE = 0.035
 """Greatest flare over seam length at which both seams are still within 1 degree: 2 degrees."""

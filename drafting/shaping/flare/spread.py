@@ -6,7 +6,7 @@ along the pivot it is turned by u times the whole angle. The move at u is rigid,
     move(u, p) = shift(u) + turn(u) p,    turn(u) = exp(i w u),    shift' = -turn' pivot(u)
 
 so the pivot keeps its length exactly, what lies beyond its two ends moves as a whole, and a straight
-strip becomes the sector of a ring (own geometry; row E25 is its straight case).
+strip becomes the sector of a ring (plane geometry; a cone is its straight case).
 """
 
 from __future__ import annotations

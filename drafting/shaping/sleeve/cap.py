@@ -32,7 +32,7 @@ SEARCHED = (0.6, 0.5, 0.42, 0.34)
 lower than its own notches curls, and the sleeve it fits is narrower again."""
 
 LOWEST = 0.25
-"""Lowest cap, as a share of the armhole's depth (row W24: a shirt's cap is AH/8 or more)."""
+"""Lowest cap, as a share of the armhole's depth (common practice: a shirt's cap is AH/8 or more)."""
 
 
 @dataclass(frozen=True)

@@ -6,13 +6,13 @@ from drafting.fabric import Fabric
 from drafting.ground.findings import Finding
 
 EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
-"""mm: greatest cap ease that a cloth takes, by how it eases (trouble SL4: 0-5 where it does not)."""
+"""mm: greatest cap ease that a cloth takes, by how it eases (common practice: 0-5 where it does not)."""
 
 BACK_SHARE = 0.56
-"""Share of the cap ease that lies in the back half (row E01: 13-16 mm back, 10-13 front)."""
+"""Share of the cap ease that lies in the back half (common practice: 13-16 mm back, 10-13 front)."""
 
 MOST_EASE = 0.091
-"""Share of the armhole that can be eased in without puckers (row E02)."""
+"""Share of the armhole that can be eased in without puckers (common practice)."""
 
 SEEN = 0.02
 """mm: a sleeve wider than asked for by no more than this is not worth a word (ours)."""
@@ -36,7 +36,7 @@ def cap_ease_in(fabric: Fabric | None, wanted: float) -> tuple[float, tuple[Find
 
 
 def cap_ease_said(cap: float, hole: float, caps: str = "The cap is") -> Finding:
-    """Tell lengths of cap and armhole (mm) and the ease between; too much is a warning (SL1)."""
+    """Tell lengths of cap and armhole (mm) and the ease between; too much is a warning."""
     ease, most = cap - hole, MOST_EASE * hole
     text = (
         f"{caps} {cap:.0f} mm long, the armhole {hole:.0f} mm: {ease:.0f} mm "

@@ -19,10 +19,10 @@ from drafting.ground.errors import DraftError
 from drafting.shaping.sleeve.cap import Cap
 
 FORE_AT = 0.26
-"""Height of the forearm seam's top as a share of the cap's height (coat study: 0.22)."""
+"""Height of the forearm seam's top as a share of the cap's height (ours)."""
 
 FORE_UNDER = 20.0
-"""mm at adult scale: how far the forearm seam lies under the arm (coat study)."""
+"""mm at adult scale: how far the forearm seam lies under the arm (ours)."""
 
 HIND_UNDER = 22.0
 """mm at adult scale: how far the top sleeve reaches over the hind-arm line; 0 at the cuff."""
@@ -32,7 +32,7 @@ PAST_NOTCH = 3.0
 
 FORE_HOLLOW, CUFF_FORWARD = 15.0, 12.0
 """mm at adult scale: the fore fold's hollow at the elbow, and how far forward the cuff lies, at the
-usual bend of 7 degrees (coat study)."""
+usual bend of 7 degrees (ours)."""
 
 
 @dataclass(frozen=True)

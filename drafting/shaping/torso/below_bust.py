@@ -31,7 +31,7 @@ TRUED_OVER = 60.0
 """mm at adult scale: the stretch over which the waist turns to meet a seam or leg squarely."""
 
 BACK_DIAMOND, FRONT_DIAMOND = 0.68, 0.50
-"""How far the diamonds reach from waist to hip (bodice study, ours)."""
+"""How far the diamonds reach from waist to hip (ours)."""
 
 SIDE_STARTS = 0.25
 MOST_START = 5.0

@@ -5,20 +5,23 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import Edge, EdgeKind, Level, Piece
-from drafting.geometry import Path, line
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.geometry import line
 from drafting.geometry.area import is_simple
 from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.front import Panel, across_is_drawn, dart_edges, front_panel, hem_name, waist_edges
+from drafting.shaping.torso.back import back_pieces, centre_edge
+from drafting.shaping.torso.dart import dart_seams
+from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
 from drafting.shaping.torso.shape import TorsoKind, TorsoShape, fit_drop, shape_torso
-from drafting.shaping.torso.upper_back import Seamline, UpperBack
 
 
 @dataclass(frozen=True)
@@ -44,7 +47,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     drop = fit_drop(body, ease, style.kind)
     shape = shape_torso(body, ease, drop, style.kind)
     _refuse_wavy(shape)
-    backs = _back(shape, style)
+    backs = back_pieces(shape, style.to_hip, style.opening)
     pieces, panels = _fronts(shape, style)
     _refuse_crossing(shape, pieces)
     facts = {
@@ -101,71 +104,11 @@ def _refuse_crossing(shape: TorsoShape, fronts: tuple[Piece, ...]) -> None:
 # ------------------------------------------------------------------------------------- pieces
 
 
-def _centre(path: Path, which: str, style: TorsoStyle) -> Edge:
-    return Edge("centre", path, EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD)
-
-
-def _back(shape: TorsoShape, style: TorsoStyle) -> tuple[Piece, ...]:
-    """Return the back: one piece, or with a yoke the back below it and the yoke."""
-    plan, half, upper = shape.plan, shape.bottom.back, shape.upper_back
-    low = plan.hip if style.to_hip else plan.waist
-    above = upper_edges(upper)
-    top = (above[0],) if upper.lower is None else (Edge("armhole", upper.armholes[1].reversed()),)
-    closing = above[1:] if upper.lower is None else (Edge("yoke", upper.lower.reversed()),)
-    end = closing[-1].path.end
-    edges = (
-        *waist_edges(hem_name(shape), half.hem, half.tip),
-        Edge("side", shape.back_side.reversed()),
-        *top,
-        *closing,
-        _centre(line(end, complex(0, low)), "back", style),
-    )
-    across = complex(0, upper.armhole.segments[-1].start.imag)
-    hip = (Level("hip", half.hem),) if style.to_hip else ()
-    levels = (
-        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),
-        Level("across_back", (line(across, across + plan.across_back),)),
-        Level("waist", half.waist),
-        *hip,
-    )
-    points = {"nape": upper.nape, "side_neck": upper.side_neck, "shoulder_point": upper.tip}
-    under = {"underarm": shape.back_side.start}
-    opens = style.opening == "back"
-    darts = (half.inner,) if half.inner else ()
-    own = under if upper.lower else points | under
-    back = Piece("back", edges, pair=opens, levels=levels, title="Back", darts=darts, points=own)
-    if upper.yoke is None:
-        return (back.mirrored(),)
-    seam = Edge("yoke", upper.yoke)
-    above = (seam, *above, _centre(line(upper.nape, upper.yoke.start), "back", style))
-    yoke = Piece("back-yoke", above, pair=opens, title="Back yoke", points=points)
-    return back.mirrored(), yoke.mirrored()
-
-
-def upper_edges(upper: UpperBack) -> tuple[Edge, ...]:
-    """Return armhole, shoulder and neck of an upper back, with their darts, in ring order."""
-    return (
-        Edge("armhole", upper.armholes[0].reversed()),
-        *_with_dart("shoulder", upper.shoulder, EdgeKind.SEAM, ("outer", "inner")),
-        *_with_dart("neck", upper.neck, EdgeKind.OPENING, ("side", "centre")),
-    )
-
-
-def _with_dart(name: str, seam: Seamline, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
-    if seam.legs is None or seam.after is None:
-        return [Edge(name, seam.before, kind)]
-    return [
-        Edge(f"{name}_{parts[0]}", seam.before, kind),
-        *dart_edges(f"{name}_dart", *seam.legs),
-        Edge(f"{name}_{parts[1]}", seam.after, kind),
-    ]
-
-
 def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Panels | None]:
     plan = shape.plan
     low = plan.hip if style.to_hip else plan.waist
     top = 1j * plan.front_neck + plan.neck.front.end
-    centre = _centre(line(top, complex(0, low)), "front", style)
+    centre = centre_edge(line(top, complex(0, low)), style.opening == "front")
     opens = style.opening == "front"
     if style.bust_dart in PRINCESS:
         panels = princess_panels(shape, style.bust_dart, centre)
@@ -179,45 +122,51 @@ def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Pa
 
 def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
     return Piece(
-        panel.name, panel.edges, pair=pair, levels=panel.levels, darts=panel.darts, title=title, points=points
+        panel.name,
+        panel.edges,
+        pair=pair,
+        levels=panel.levels,
+        darts=panel.darts,
+        title=title,
+        points=points,
+        role=panel.role,
     )
 
 
 # -------------------------------------------------------------------------------------- seams
 
 
-def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
-    """Return the edges named `word` or `word_...` (dart legs apart), from the lower edge upwards:
-    those of a side panel come first, as its outline runs first."""
-    found = [
-        (piece.name, edge.name)
-        for piece in reversed(pieces)
-        for edge in piece.edges
-        if edge.name.split("_")[0] == word and edge.kind is not EdgeKind.DART
-    ]
-    return tuple(found)
+def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
+    """Return the edges of this role, from the lower edge upwards: those of a side panel come first,
+    as its outline runs first."""
+    return tuple((piece.name, edge.name) for piece in reversed(pieces) for edge in edges_as(piece, role))
 
 
 def _seams(
     backs: tuple[Piece, ...], fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase
 ) -> tuple[Seam, ...]:
-    shoulders = refs(backs, "shoulder"), tuple(reversed(refs(fronts, "shoulder")))
-    seams = [Seam("side", refs(fronts, "side"), (("back", "side"),)), Seam("shoulder", *shoulders, ease.shoulder)]
+    shoulders = refs(backs, EdgeRole.SHOULDER), tuple(reversed(refs(fronts, EdgeRole.SHOULDER)))
+    seams = [
+        Seam("side", refs(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
+        Seam("shoulder", *shoulders, ease.shoulder, kind=SeamKind.SHOULDER),
+    ]
     if len(backs) > 1:
         half = backs[1]["yoke"].length / 2
         notch = SeamNotch("yoke", half, half, 2)
-        seams.append(Seam("back yoke", (("back", "yoke"),), (("back-yoke", "yoke"),), notches=(notch,)))
+        yoke = (("back", "yoke"),), (("back-yoke", "yoke"),)
+        seams.append(Seam("back yoke", *yoke, notches=(notch,), kind=SeamKind.YOKE))
     if panels:
         notch = SeamNotch("bust", panels.notch, panels.notch)
-        seams.append(Seam("princess", (("front", "princess"),), (("front-side", "princess"),), notches=(notch,)))
-    for piece in (*backs, *fronts):
-        for edge in piece.edges:
-            if edge.kind is EdgeKind.DART and edge.name.endswith("_in"):
-                dart = edge.name.removesuffix("_in")
-                legs = ((piece.name, edge.name),), ((piece.name, f"{dart}_out"),)
-                name = dart.replace("_", " ")
-                seams.append(Seam(f"{piece.name} {name}", *legs, end=None))
-    return tuple(seams)
+        seams.append(
+            Seam(
+                "princess",
+                (("front", "princess"),),
+                (("front-side", "princess"),),
+                notches=(notch,),
+                kind=SeamKind.PRINCESS,
+            )
+        )
+    return (*seams, *(seam for piece in (*backs, *fronts) for seam in dart_seams(piece)))
 
 
 def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
@@ -226,13 +175,13 @@ def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tu
         (piece.name, edge.name)
         for piece in (*fronts, backs[0])
         for edge in piece.edges
-        if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
+        if edge.role is EdgeRole.WAIST
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
-        "front_armhole": refs(fronts, "armhole"),
-        "back_armhole": tuple((piece.name, "armhole") for piece in reversed(backs)),
-        "front_neck": refs(fronts, "neck"),
-        "back_neck": refs(backs, "neck"),
+        "front_armhole": refs(fronts, EdgeRole.ARMHOLE),
+        "back_armhole": refs(backs, EdgeRole.ARMHOLE),
+        "front_neck": refs(fronts, EdgeRole.NECK),
+        "back_neck": refs(backs, EdgeRole.NECK),
     }
 
 
@@ -242,12 +191,13 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
     found = [
         Girth("bust", body["bust_girth"], ease.bust, ease.bust),
         Girth("waist", body["waist_girth"], ease.waist, ease.waist),
-        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back),
+        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True),
     ]
     if style.to_hip:
         found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip + 2 * shape.bottom.hung))
     if across_is_drawn(shape, style.bust_dart):
-        found.append(Girth("across_front", front, ease.across_front, 2 * plan.across_front - front))
+        settled = 2 * plan.across_front - front
+        found.append(Girth("across_front", front, ease.across_front, settled, width=True))
     return tuple(found)
 
 

@@ -1,7 +1,7 @@
 """Settle a torso's numbers before anything is drawn: levels, widths, slopes, dart amounts.
 
 Half frame: nape at 0, centre on x = 0, side on +x, y up, mm and degrees. Constants marked *ours*
-were chosen by eye and by how many of 3,034 measured bodies they fit; the other sources are named.
+were chosen by eye and by how many people of `Source.ANSUR_II` they fit; the other sources are named.
 Conflicts between measures are settled here by named rules, each of which leaves a finding.
 """
 
@@ -22,7 +22,7 @@ LEAST_ARM_WIDTH = 0.13
 """Least armhole width as a share of the half bust (ours)."""
 
 LEAST_ARM_WIDTH_CLOSE = 0.20
-"""The same in a close stretch torso, whose cloth gives across (bodice study)."""
+"""The same in a close stretch torso, whose cloth gives across (ours)."""
 
 SLOPES = (7.0, 33.0)
 """degrees: flattest and steepest shoulder that is drafted (ours)."""

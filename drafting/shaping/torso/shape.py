@@ -20,7 +20,7 @@ from drafting.shaping.torso.round_back import rounding_said, settled_rounding
 from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 LOW_CAP, HIGH_CAP = 0.60, 5 / 6
-"""Cap height over armhole depth that the armhole is fitted to allow (block demands; row W23)."""
+"""Cap height over armhole depth that the armhole is fitted to allow (ours; `Source.BUNKA` takes 5/6)."""
 
 DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 """mm at adult scale: how far fitting the armhole to the arm may move the underarm (ours)."""

@@ -9,6 +9,6 @@ hem      lower leg, calf, hem and flare
 pieces   rings of named edges, level lines
 
 Both pieces are drafted with the side at -x and the crease on x = 0, y up, the crotch line at 0; the
-front is mirrored at the end. Constants marked *ours* were chosen by eye and by how many of 3,034
-measured bodies they fit.
+front is mirrored at the end. Constants marked *ours* were chosen by eye and by how many of the
+3,034 people of `Source.ANSUR_II` they fit.
 """

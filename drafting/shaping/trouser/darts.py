@@ -22,7 +22,7 @@ ON_CREASE = (0.35, 0.60)
 """The front dart stands on the crease if that lies so far along the waist (ours)."""
 
 LONG_FRONT, LONG_BACK, LONGER = 0.55, 0.72, 8.0
-"""Depth of the darts, of waist to hip, and mm at a hip of 1,000 besides (study)."""
+"""Depth of the darts, of waist to hip, and mm at a hip of 1,000 besides (ours)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """Levels and widths of one leg, settled before the width of the fork is known. mm.
 
-Shares of the hip, thigh and leg are the trouser study's (own construction), by eye and by how many
-of 3,034 bodies they fit.
+Shares of the hip, thigh and leg without a source beside them are ours, by eye and by how many
+people of `Source.ANSUR_II` they fit.
 """
 
 from __future__ import annotations
@@ -14,25 +14,25 @@ from drafting.shaping.trouser.curves import clamp
 from drafting.shaping.trouser.measures import Asked
 
 HIP_SHIFT = 0.010
-"""The back hip wider and the front narrower than a quarter, of the hip girth (ours; row W46)."""
+"""The back hip wider and the front narrower than a quarter, of the hip girth (ours; `Source.ALDRICH`)."""
 
 SEATED_SHIFT = 0.015
 """The same for a seated wearer, whose centre back leans in far (ours)."""
 
 BACK_WIDER = 0.018
-"""The back leg wider at each of its edges, of the hip girth (row W45: 20 mm at 1,000)."""
+"""The back leg wider at each of its edges, of the hip girth (`Source.PLAIN_TROUSERS`: 20 mm at 1,000)."""
 
 THIGH_BELOW = 0.035
 """Thigh level below the crotch line, of the inside leg (ours)."""
 
 KNEE = (0.30, 0.60)
-"""Knee level below the crotch, of the inside leg (row W41: half of it less 50)."""
+"""Knee level below the crotch, of the inside leg (`Source.PLAIN_TROUSERS`: half of it less 50)."""
 
 FLOOR_GAP = 0.025
 """Hem above the floor, of the inside leg (ours: trousers that just touch a shoe)."""
 
 STRAIGHT_HEM = 0.93
-"""A straight leg's hem over its knee (row W45: 440 and 520 give 0.85; ours)."""
+"""A straight leg's hem over its knee (`Source.PLAIN_TROUSERS`: 440 and 520 give 0.85; ours)."""
 
 TAPERED_ANKLE = 1.15
 """A tapered hem over the ankle in woven cloth (ours)."""
@@ -41,7 +41,7 @@ FLARED_HEM = 1.5
 """A flared leg's hem over its knee where no width is given (ours)."""
 
 CASING_WAIST, CASING_HIP = 0.87, 1.03
-"""Waist cloth of a casing: least share of the finished hip, and what passes over the hip (study)."""
+"""Waist cloth of a casing: least share of the finished hip, and what passes over the hip (ours)."""
 
 LEAST_SHIN = 0.12
 """Hem below the knee at least, of the inside leg (ours)."""

@@ -24,17 +24,17 @@ HEM_TURN = 0.55
 """How far the lower edge's direction at the hem turns back towards the knee's (ours)."""
 
 CALF_LEVEL = 0.30
-"""The calf lies so far down from knee to hem (study)."""
+"""The calf lies so far down from knee to hem (ours)."""
 
 HEM_TRIES = 12
 """How often the hem is drawn again until it has its length; twice or three times do."""
 
 STEEPEST = 1.2
-"""radians: the lower edges may turn so far for a flare (study)."""
+"""radians: the lower edges may turn so far for a flare (ours)."""
 
 SEATED_LONGER, SEATED_SLOPE = 0.030, 0.012
 """Hem of a seated wearer: lower all round, and lower in front than behind by twice the second, of the
-inside leg (trouser study; trouble TR4)."""
+inside leg (ours; longer in front is common practice)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steere
 from drafting.shaping.trouser.frame import Frame
 
 FRONT_SHARE = 0.40
-"""Front share of the whole fork (rows W46, W47: a third to 0.4; ours)."""
+"""Front share of the whole fork (`Source.ALDRICH` 0.4, `Source.TEXTBOOK_FORK` a third; ours)."""
 
 KNEE_TURN, FORK_TURN = 0.42, 0.55
 """How far the inside seam's direction turns from the lower leg to the chord at the knee, and beyond
@@ -33,13 +33,13 @@ SIDE_KNEE, SIDE_HIP = 0.34, 0.40
 """Handles of the side seam, of its chord: hollow over the knee, round at the hip (ours)."""
 
 FORK = (0.09, 0.29)
-"""Least and greatest whole fork, of the hip (survey 1-99 %: 0.11 to 0.27; ours)."""
+"""Least and greatest whole fork, of the hip (`Source.ANSUR_II`, 1-99 %: 0.11 to 0.27; ours)."""
 
 DEEPEST_DROP = 0.20
-"""The back fork may drop so far, of the hip (survey 1-99 %: 1.5 to 15.6 mm; ours)."""
+"""The back fork may drop so far, of the hip (`Source.ANSUR_II`, 1-99 %: 1.5 to 15.6 mm; ours)."""
 
 THIGH_UNDER_FORK = 5.0
-"""mm at a hip of 1,000: the thigh is measured at least so far under the back fork (study)."""
+"""mm at a hip of 1,000: the thigh is measured at least so far under the back fork (ours)."""
 
 
 @dataclass(frozen=True, slots=True)

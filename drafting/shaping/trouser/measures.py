@@ -1,7 +1,7 @@
 """What a trouser is asked to measure: body and ease, or body and a share of the cloth's stretch. mm.
 
 Woven: garment = body + layers + ease. By stretch: garment = (body + layers) / (1 + u s), the share
-u of the stretch s that the maker allows to be used (rows E47, E48), and lengths by half of that, as
+u of the stretch s that the maker allows to be used (exact), and lengths by half of that, as
 far as the cloth stretches along at all.
 """
 
@@ -18,29 +18,29 @@ from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
 
 SPLIT = 1.30
-"""Back over front of the crotch length where no split was measured (trouble TR1)."""
+"""Back over front of the crotch length where no split was measured (common practice)."""
 
 SPLIT_BAND = (1.0, 1.7)
-"""A measured split outside it is warned: 5-95 % of 3,034 people lie inside (trouble TR1)."""
+"""A measured split outside it is warned: 5-95 % of 3,034 people of `Source.ANSUR_II` lie inside."""
 
 THIGH_BAND = (0.04, 0.22)
-"""Ease at the thigh, as shares of it, between which a conflict may move it (trouser study)."""
+"""Ease at the thigh, as shares of it, between which a conflict may move it (ours)."""
 
 DEPTH, DEPTH_SITTING = 0.030, 0.010
 """Crotch line below the body's, as a share of the hip: where the rise is a difference of heights,
-and where it was taken sitting (trouser study; the row W40 stands for a rise taken so)."""
+and where it was taken sitting (ours; `Source.PLAIN_TROUSERS` takes it so)."""
 
 SEATED_DEPTH, SEATED_THIGH = 0.010, 0.04
-"""Further depth (of the hip) and thigh ease (of the thigh) of a seated wearer (trouser study)."""
+"""Further depth (of the hip) and thigh ease (of the thigh) of a seated wearer (ours)."""
 
 SEATED_BACK, SEATED_FRONT = 0.06, -0.03
-"""Crotch length that a seated wearer needs behind and in front, of the hip (trouble TR4: 50-70)."""
+"""Crotch length that a seated wearer needs behind and in front, of the hip (common practice: 50-70)."""
 
 HEEL_ROOM, CALF_ROOM = 1.04, 1.04
-"""A closed hem over the heel's girth, and the leg over the calf's (trouser study)."""
+"""A closed hem over the heel's girth, and the leg over the calf's (ours)."""
 
 CALF_AT_KNEE = 1.10
-"""The leg at the knee over the calf's girth in woven cloth (trouser study)."""
+"""The leg at the knee over the calf's girth in woven cloth (ours)."""
 
 HIP_IN_RISE = (0.25, 1.10)
 """Where the hip level may lie between the waist (0) and the crotch (1) (ours)."""

@@ -12,7 +12,7 @@ from drafting.shaping.trouser.rise import at_fork_limit
 from drafting.shaping.trouser.shape import Shape
 
 MATTERS = 2.0
-"""mm: a smaller change of a length is not worth a word (block demands: crotch within 2)."""
+"""mm: a smaller change of a length is not worth a word (ours: the crotch holds within 2)."""
 
 
 def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:

@@ -20,13 +20,13 @@ from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
 
 FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
-"""How far the centre front may lie under or over the waist level, of the hip (block demands)."""
+"""How far the centre front may lie under or over the waist level, of the hip (ours)."""
 
 SEAT, SEAT_SEATED = (0.035, 0.38), (0.035, 0.64)
-"""Least and greatest lean of the centre back, tangent: 2 to 21 degrees, seated 33 (study)."""
+"""Least and greatest lean of the centre back, tangent: 2 to 21 degrees, seated 33 (ours)."""
 
 BACK_RISE = 1.18
-"""The back waist rises by the lean over this: its line then stays hollow to the centre (study)."""
+"""The back waist rises by the lean over this: its line then stays hollow to the centre (ours)."""
 
 FRONT_CURVE, BACK_CURVE = 0.64, 0.74
 """Fullness of the crotch curves; 0.552 is a quarter ellipse (ours)."""

@@ -23,16 +23,16 @@ from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.rise import Centre, Rise
 
 SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
-"""Part of the suppression at each side seam, and how far in it may lean (tangent) (study)."""
+"""Part of the suppression at each side seam, and how far in it may lean (tangent) (ours)."""
 
 FRONT_DART, TWO_DARTS = 0.36, 32.0
-"""Front share of the darts; mm at a hip of 1,000 over which the back takes two (study)."""
+"""Front share of the darts; mm at a hip of 1,000 over which the back takes two (ours)."""
 
 LEAST_DART = 3.4
 """mm at a hip of 1,000, as wide as the dart's closing angle: the mouth as drawn is a little less."""
 
 SIDE_RISE, SIDE_FALL = 0.35, 0.40
-"""The side point rises over the waist level so many times its inset, or falls (study)."""
+"""The side point rises over the waist level so many times its inset, or falls (ours)."""
 
 BENDS = (0.12, 3.0)
 """How a line may leave the side: its angle to the chord over that at the centre (ours)."""

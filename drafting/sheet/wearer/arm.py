@@ -11,7 +11,7 @@ from drafting.body.body import Side
 from drafting.sheet.wearer.levels import Build
 
 HAND = 0.105
-"""Length of the hand / height, from memory."""
+"""Length of the hand / height (`Source.DRILLIS_CONTINI`)."""
 
 # Where along the arm each girth lies: from the shoulder bone to the elbow, and on to the wrist.
 UPPER, FOREARM, KNUCKLES = 0.42, 0.26, 0.52

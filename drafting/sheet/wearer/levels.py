@@ -17,7 +17,7 @@ from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 ADULT = 1710.0
 """mm: the height at which the drawing's own millimetres hold; other figures are drawn in proportion."""
 
-# Width as a share of girth. Waist and hip: survey (see `section`). Chest: ours, the muscles under
+# Width as a share of girth. Waist and hip: Source.ANSUR_II (see `section`). Chest: ours, the muscles under
 # the arm counted in. Limbs, neck, head: ours, by eye.
 SHARES = {
     "head_girth": (0.272, LIMB),

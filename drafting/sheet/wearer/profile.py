@@ -135,7 +135,7 @@ def _legs(spans: dict[str, tuple[float, float, float]], side: int) -> list[compl
 def _foot(form: Build, spans: dict[str, tuple[float, float, float]]) -> Path:
     """Return the line from above the instep round toes and sole to above the heel."""
     y, back, front = spans["ankle_girth"]
-    long = 0.152 * form.levels.crown  # foot length / height, from memory
+    long = 0.152 * form.levels.crown  # foot length / height, Source.DRILLIS_CONTINI
     heel = back - 0.07 * long
     top = [
         complex(front, y),

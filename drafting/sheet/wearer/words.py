@@ -1,6 +1,6 @@
 """Where each tape starts, which way it runs, where it ends.
 
-Landmarks as the trade names them (check values M01 to M31); the sentences are ours.
+Landmarks as the trade names them and `Source.ISO_8559` has them; the sentences are ours.
 """
 
 from __future__ import annotations
