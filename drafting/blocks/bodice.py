@@ -2,7 +2,7 @@
 
 Drafted from direct measures; each is used as measured, and estimated ones are named in the report.
 The construction is ours. Half frame with the nape at 0; front and back of the wearer's left side,
-seen from outside.
+seen from outside. A dart may stand on the back's shoulder or neck, or a yoke (`back-yoke`) lie above it.
 
       back                                   front
      neck   shoulder                 shoulder      neck
