@@ -51,11 +51,9 @@ def settled_armholes(
 ) -> Armholes:
     """Return plan and armholes with every conflict settled. Raises `DraftError` where none can be drawn."""
     asker = _asker(body, ease)
-    now = tip_inside(plan, ends, asker)
-    now = wide_enough(now, ends, asker, arrive)
-    now = round_enough(now, ends, asker, arrive)
-    now = room_above(now, ends, asker, wider)
-    for _ in range(2):  # a shorter shoulder moves the across point, and with it the scoop
+    wide = wide_enough(tip_inside(plan, ends, asker), ends, asker, arrive)
+    now = room_above(round_enough(wide, ends, asker, arrive), ends, asker, wider)
+    for _ in range(2 if _moved(wide, now) else 0):  # a shorter shoulder moves the across point, with it the scoop
         now = room_above(round_enough(now, ends, asker, arrive), ends, asker, shorter)
     at, lean, both = lines(now, ends, asker, arrive)
     can = scoops(*both, plan.scale)
@@ -69,6 +67,17 @@ def settled_armholes(
         armhole(at[0], lean[0], both[0].at(full[0])),
         armhole(at[1], lean[1], both[1].at(full[1])),
         width,
+    )
+
+
+def _moved(was: TorsoPlan, now: TorsoPlan) -> bool:
+    return any(
+        abs(a - b) > 1e-9
+        for a, b in (
+            (was.across_back, now.across_back),
+            (was.across_front, now.across_front),
+            (was.shoulder.length, now.shoulder.length),
+        )
     )
 
 
