@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from types import MappingProxyType
 from typing import Literal
 
 from drafting.body.dimensions import dimension_name, nearest
@@ -17,9 +16,11 @@ from drafting.body.rule_table import AXILLA_BY_DROP
 from drafting.body.rules import BUST_POINT_BELOW, FLEXED, NAPE_TO_SIDE_NECK, navel_back
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import FrozenDict, freeze
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
+SIDES: tuple[Side, Side] = ("left", "right")
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,9 @@ class Body:
     weight: float | None = None
     said: tuple[Finding, ...] = ()
     figure: Figure = ""
+
+    def __post_init__(self) -> None:
+        freeze(self, "measures", "layers")
 
     def __getitem__(self, name: str) -> float:
         """Return a measure in mm, the mean of both hands."""
@@ -102,7 +106,7 @@ def completed(taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figur
     """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
     measured = {name: _measure_of(value) for name, value in taken.items()}
     means = {name: measure.mm for name, measure in measured.items()}
-    return MappingProxyType(measured | estimates(means, waist_level == "natural", figure))
+    return FrozenDict(measured | estimates(means, waist_level == "natural", figure))
 
 
 def bust_level(body: Body) -> float:
@@ -142,13 +146,13 @@ def shorter_back(body: Body, by: float, tape_below: float) -> Body:
         if m.source == "estimated" and name in now and name in was
     }
     changed["back_waist_length"] = replace(body.measures["back_waist_length"], mm=back - by)
-    shorter = replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    shorter = replace(body, measures={**body.measures, **changed})
     if not body.measured("scye_depth"):
         return shorter
     over = body["scye_depth"] - tape_below - usual_axilla(shorter)
     scye = body.measures["scye_depth"]
     changed["scye_depth"] = replace(scye, mm=scye.mm - min(by, max(0.0, over)))
-    return replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    return replace(body, measures={**body.measures, **changed})
 
 
 def _taken(measure: Measure) -> Taken:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from types import MappingProxyType
 
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
@@ -19,7 +18,7 @@ MIDDLE = ("back_waist_length", "front_waist_length", "waist_to_hip", "bust_point
 along the middle, so each of these is settled to the mean of both hands."""
 
 
-def differing(body: Body) -> tuple[str, ...]:
+def differing_measures(body: Body) -> tuple[str, ...]:
     """Return the measures whose left and right lie more than 3 mm apart."""
     return tuple(
         name
@@ -30,7 +29,7 @@ def differing(body: Body) -> tuple[str, ...]:
 
 def settled_middle(body: Body) -> tuple[Finding, ...]:
     """Return what is to be said of middle lengths that were given for each hand and are settled to one."""
-    return tuple(_settled(name, body.measures[name]) for name in differing(body) if name in MIDDLE)
+    return tuple(_settled(name, body.measures[name]) for name in differing_measures(body) if name in MIDDLE)
 
 
 def _settled(name: str, m: Measure) -> Finding:
@@ -51,11 +50,11 @@ def _settled(name: str, m: Measure) -> Finding:
 
 def both_sides(body: Body) -> Body:
     """Return a body of one side with the mean of both hands again, for what both sides share."""
-    apart = differing(body)
+    apart = differing_measures(body)
     if not apart:
         return body
     mean = {name: replace(body.measures[name], mm=_mean(body.measures[name])) for name in apart}
-    return replace(body, measures=MappingProxyType({**body.measures, **mean}))
+    return replace(body, measures={**body.measures, **mean})
 
 
 def _mean(m: Measure) -> float:
@@ -71,11 +70,11 @@ def one_side(body: Body, side: Side) -> Body:
     """
     changed: dict[str, Measure] = {
         name: replace(body.measures[name], mm=body.hand(name, side))
-        for name in differing(body)
+        for name in differing_measures(body)
         if name not in MIDDLE
     }
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
         changed["axilla_depth"] = replace(axilla, mm=axilla.mm + lower)
-    return replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    return replace(body, measures={**body.measures, **changed})

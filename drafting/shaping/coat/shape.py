@@ -53,7 +53,7 @@ CURVE_ABOVE = 0.7
 
 
 @dataclass(frozen=True)
-class Taken:
+class WaistIntake:
     """What the seams take in at the waist, half coat, mm; `belly` is what the front edge adds."""
 
     centre: float
@@ -73,7 +73,7 @@ class CoatShape:
     """
 
     plan: TorsoPlan
-    taken: Taken
+    taken: WaistIntake
     centre: Path
     back_panel: Path
     back_partner: Path
@@ -103,7 +103,7 @@ def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, floa
     """Return the shape for an underarm `drop` mm below the axilla.
 
     `more` (mm, half coat) is added to the frame's bust and waist, for what shaped seams take out at
-    the bust line and what slanting edges add at the waist: see `gaps`.
+    the bust line and what slanting edges add at the waist: see `bust_line_gaps`.
     """
     plan = plan_torso(
         body, replace(ease, bust=ease.bust + 2 * more[0], waist=ease.waist + 2 * more[1]), drop, body_scale(body)
@@ -111,13 +111,13 @@ def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, floa
     return _shape(body, ease, _pivoted(plan))
 
 
-def gaps(shape: CoatShape) -> float:
+def bust_line_gaps(shape: CoatShape) -> float:
     """Return what the shaped seams take out at the bust line, half coat, mm."""
     y = shape.plan.bust_line
-    return x_at(shape.centre, y) + x_at(shape.back_partner, y) - x_at(shape.back_panel, y)
+    return path_x_at(shape.centre, y) + path_x_at(shape.back_partner, y) - path_x_at(shape.back_panel, y)
 
 
-def x_at(path: Path, y: float) -> float:
+def path_x_at(path: Path, y: float) -> float:
     """Return x where a path that runs steadily down passes height `y`."""
     for part in path.segments:
         if part.end.imag <= y <= part.start.imag:
@@ -148,7 +148,7 @@ def _fullness(plan: TorsoPlan) -> float:
     return min(1.0, plan.kappa / FULL_BUST)
 
 
-def shares(plan: TorsoPlan, spare: float) -> Taken:
+def waist_intake(plan: TorsoPlan, spare: float) -> WaistIntake:
     """Return how what is spare at the waist is taken in. A waist too large for it grows the front.
 
     A belly is let out in front by three quarters of it, and behind by the rest.
@@ -158,11 +158,11 @@ def shares(plan: TorsoPlan, spare: float) -> Taken:
     centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * (own - behind)))
     back = max(LEAST_BACK_SEAM * k, BACK_SEAM * (own - behind))
     rest = spare - centre - back
-    return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
+    return WaistIntake(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
 def _with_seams(plan: TorsoPlan, behind: tuple[UpperBack, Path], before: Path, front_neck: complex) -> CoatShape:
-    taken = shares(plan, plan.half - plan.waist_half)
+    taken = waist_intake(plan, plan.half - plan.waist_half)
     above, fitted = behind
     across = above.armhole.segments[-1].start
     centre = _centre(plan, above, across.imag, taken.centre)
@@ -173,7 +173,19 @@ def _with_seams(plan: TorsoPlan, behind: tuple[UpperBack, Path], before: Path, f
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
-        plan, taken, centre, panel, partner, front, side, above, fitted, upper, lower, front_neck, notch
+        plan=plan,
+        taken=taken,
+        centre=centre,
+        back_panel=panel,
+        back_partner=partner,
+        front_panel=front,
+        front_partner=side,
+        upper_back=above,
+        fitted_back=fitted,
+        front_upper=upper,
+        front_lower=lower,
+        front_neck=front_neck,
+        bust_notch=notch,
     )
 
 
@@ -188,7 +200,7 @@ def _centre(plan: TorsoPlan, above: UpperBack, across: float, taken: float) -> P
     return Path((*first, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
 
 
-def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]:
+def _back_seam(plan: TorsoPlan, top: complex, taken: WaistIntake) -> tuple[Path, Path]:
     """From the across point in one bend to the waist; the side body's edge ends lower, as it is
     straighter, so that both are equally long."""
     foot = complex(taken.centre + BACK_AT_WAIST * plan.waist_half, plan.waist)
@@ -212,7 +224,7 @@ def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]
     return panel, partner(lower)
 
 
-def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: Taken) -> tuple[Path, Path, float]:
+def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: WaistIntake) -> tuple[Path, Path, float]:
     """Return the forepart's edge and the side body's, both down through the pivot, and how far down
     the forepart's reaches it. Both leave the armhole alike, so the closed armhole stays smooth."""
     pivot = plan.bust_point

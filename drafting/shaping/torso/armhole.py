@@ -54,7 +54,7 @@ class ArmholePoints:
         return self.across.real - self.shoulder.real
 
 
-Halves = tuple[ArmholePoints, ArmholePoints]
+BothArmholePoints = tuple[ArmholePoints, ArmholePoints]
 
 
 @dataclass(frozen=True)
@@ -79,22 +79,26 @@ def shoulder_point(side_neck: complex, slope: float, length: float) -> complex:
     return side_neck + length * turn(-slope)
 
 
-def points(side_neck: complex, slope: float, length: float, across: float, underarm: complex) -> ArmholePoints:
+def armhole_points(
+    side_neck: complex, slope: float, length: float, across: float, underarm: complex
+) -> ArmholePoints:
     """Return the armhole's points; the across point lies at half the armhole's height."""
     tip = shoulder_point(side_neck, slope, length)
     return ArmholePoints(side_neck, tip, complex(across, (tip.imag + underarm.imag) / 2), underarm)
 
 
-def both_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> Halves:
+def both_armhole_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> BothArmholePoints:
     """Return the points of back and front armhole, the back's shoulder longer by `shoulder_ease`."""
     slopes, length = plan.shoulder, plan.shoulder.length
     return (
-        points(ends.back_neck, slopes.slope_back, length + shoulder_ease, plan.across_back, ends.back_under),
-        points(ends.front_neck, slopes.slope_front, length, plan.across_front, ends.front_under),
+        armhole_points(
+            ends.back_neck, slopes.slope_back, length + shoulder_ease, plan.across_back, ends.back_under
+        ),
+        armhole_points(ends.front_neck, slopes.slope_front, length, plan.across_front, ends.front_under),
     )
 
 
-def leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[float, float]:
+def armhole_leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[float, float]:
     """Return the leans with which back and front armhole leave; their sum keeps the seam smooth.
 
     Square to both shoulders where the chords allow it, else one borrows from the other.

@@ -17,7 +17,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.shaping.torso.back import back_pieces, centre_edge
 from drafting.shaping.torso.dart import dart_seams
-from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel
+from drafting.shaping.torso.front import FrontPiece, across_is_drawn, front_panel
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
@@ -120,7 +120,7 @@ def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Pa
     return (_piece(panel, opens, "Front", points),), None
 
 
-def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
+def _piece(panel: FrontPiece, pair: bool, title: str, points: dict[str, complex]) -> Piece:
     return Piece(
         panel.name,
         panel.edges,
@@ -136,7 +136,7 @@ def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> 
 # -------------------------------------------------------------------------------------- seams
 
 
-def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
+def edges_up(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
     """Return the edges of this role, from the lower edge upwards: those of a side panel come first,
     as its outline runs first."""
     return tuple((piece.name, edge.name) for piece in reversed(pieces) for edge in edges_as(piece, role))
@@ -145,9 +145,9 @@ def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
 def _seams(
     backs: tuple[Piece, ...], fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase
 ) -> tuple[Seam, ...]:
-    shoulders = refs(backs, EdgeRole.SHOULDER), tuple(reversed(refs(fronts, EdgeRole.SHOULDER)))
+    shoulders = edges_up(backs, EdgeRole.SHOULDER), tuple(reversed(edges_up(fronts, EdgeRole.SHOULDER)))
     seams = [
-        Seam("side", refs(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
+        Seam("side", edges_up(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
         Seam("shoulder", *shoulders, ease.shoulder, kind=SeamKind.SHOULDER),
     ]
     if len(backs) > 1:
@@ -178,10 +178,10 @@ def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tu
         if edge.role is EdgeRole.WAIST
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
-        "front_armhole": refs(fronts, EdgeRole.ARMHOLE),
-        "back_armhole": refs(backs, EdgeRole.ARMHOLE),
-        "front_neck": refs(fronts, EdgeRole.NECK),
-        "back_neck": refs(backs, EdgeRole.NECK),
+        "front_armhole": edges_up(fronts, EdgeRole.ARMHOLE),
+        "back_armhole": edges_up(backs, EdgeRole.ARMHOLE),
+        "front_neck": edges_up(fronts, EdgeRole.NECK),
+        "back_neck": edges_up(backs, EdgeRole.NECK),
     }
 
 
@@ -236,7 +236,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
     )
 
 
-def stretched(draft: Draft, share: float) -> Draft:
+def with_body_girths(draft: Draft, share: float) -> Draft:
     """Return a draft made to reduced measures with its girths told against the body's own.
 
     `share` is finished over body where the cloth is to stretch; what the reduction takes counts as

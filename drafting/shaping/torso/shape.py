@@ -8,9 +8,9 @@ from functools import cache
 
 from drafting.body import Body
 from drafting.geometry import Path, turn
-from drafting.geometry.solve import crossed
+from drafting.geometry.solve import zero_between
 from drafting.ground.scale import body_scale
-from drafting.shaping.sleeve.cap import Halves
+from drafting.shaping.sleeve.cap import CapHalves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.torso.across import settled_armholes
 from drafting.shaping.torso.armhole import armhole_ends
@@ -88,7 +88,7 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
 
 
-def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
+def armhole_halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
     """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
     return (
         HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
@@ -110,8 +110,8 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
         return shape_torso(body, ease, drop, kind)
 
     @cache
-    def halves_at(drop: float) -> Halves:
-        return Halves(*halves(shape_at(drop), scale))
+    def halves_at(drop: float) -> CapHalves:
+        return CapHalves(*armhole_halves(shape_at(drop), scale))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
@@ -144,6 +144,6 @@ def _root(spare: Callable[[float], float], start: tuple[float, float], limit: fl
         here = (drop, spare(drop))
         if (last[1] > 0) != (here[1] > 0):
             low, high = sorted((last, here))
-            return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+            return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
         last = here
     return limit

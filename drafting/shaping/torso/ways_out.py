@@ -14,10 +14,10 @@ from drafting.shaping.torso.armhole import (
     MARGIN,
     ArmholeEnds,
     ArmholePoints,
-    Halves,
-    both_points,
+    BothArmholePoints,
+    armhole_leans,
+    both_armhole_points,
     heading,
-    leans,
     tangents,
 )
 from drafting.shaping.torso.plan import TorsoPlan
@@ -77,8 +77,8 @@ Arrivals = tuple[complex, complex]
 
 def lines(
     plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals
-) -> tuple[Halves, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
-    """Return points, leans and the lines of both scoops; raises where one cannot be drawn."""
+) -> tuple[BothArmholePoints, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
+    """Return points, armhole_leans and the lines of both scoops; raises where one cannot be drawn."""
     found = _points(plan, ends, asker, arrive)
     if not all(scoop.drawn for scoop in found[2]):
         raise _none(plan)
@@ -87,9 +87,9 @@ def lines(
 
 def _points(
     plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals
-) -> tuple[Halves, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
-    at = both_points(plan, ends, asker.shoulder_ease)
-    lean = leans(plan, *at)
+) -> tuple[BothArmholePoints, tuple[float, float], tuple[ScoopLine, ScoopLine]]:
+    at = both_armhole_points(plan, ends, asker.shoulder_ease)
+    lean = armhole_leans(plan, *at)
     return at, lean, (scoop_line(at[0], lean[0], arrive[0]), scoop_line(at[1], lean[1], arrive[1]))
 
 
@@ -109,7 +109,7 @@ def tip_inside(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker) -> TorsoPlan:
     """Return the plan with the across points at or inside the shoulder points, or as near as may be."""
 
     def outside(trial: TorsoPlan) -> tuple[float, float]:
-        back, front = both_points(trial, ends, asker.shoulder_ease)
+        back, front = both_armhole_points(trial, ends, asker.shoulder_ease)
         return back.outside, front.outside
 
     plan = _narrower(plan, outside(plan), (min(plan.across_back, asker.back), min(plan.across_front, asker.front)))
@@ -227,8 +227,8 @@ def room_above(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, way: Way) -> To
 
     def spare(amount: float) -> float:
         trial = way(plan, ends, asker, amount)
-        at = both_points(trial, ends, asker.shoulder_ease)
-        radius = min(map(_spare_above, at, leans(trial, *at)))
+        at = both_armhole_points(trial, ends, asker.shoulder_ease)
+        radius = min(map(_spare_above, at, armhole_leans(trial, *at)))
         return min(radius / plan.scale - UPPER_RADIUS, _slopes(trial) - at[0].lean - at[1].lean - 2 * MARGIN)
 
     return way(plan, ends, asker, _first_good(spare, 3.0, 5.0))
