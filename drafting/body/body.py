@@ -9,7 +9,7 @@ from typing import Literal
 
 from drafting.body.dimensions import dimension_name, nearest
 from drafting.body.doubts import doubts
-from drafting.body.estimates import Measure, estimate_scale, estimates, kept
+from drafting.body.estimates import Measure, estimate_scale, estimates, in_bounds
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, unusable
 from drafting.body.rule_table import AXILLA_BY_DROP
@@ -126,7 +126,7 @@ def usual_axilla(body: Body) -> float:
     back = navel_back({"back_waist_length": body["back_waist_length"] / scale, "natural": natural})
     drop = body["shoulder_drop"] / scale + NAPE_TO_SIDE_NECK
     arm = FLEXED * body["upper_arm_girth"] / scale
-    return scale * kept(AXILLA_BY_DROP, {"navel_back": back, "nape_drop": drop, "flexed_arm": arm})
+    return scale * in_bounds(AXILLA_BY_DROP, {"navel_back": back, "nape_drop": drop, "flexed_arm": arm})
 
 
 def shorter_back(body: Body, by: float, tape_below: float) -> Body:

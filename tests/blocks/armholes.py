@@ -17,7 +17,7 @@ from drafting.geometry.path import cubics
 
 T = np.linspace(0.0, 1.0, 200)[:, None]
 ABOVE = 20.0
-"""mm over the lowest point, adult scale, at which an armhole's width is judged (block demands)."""
+"""mm over the lowest point, adult scale, at which an armhole's width is judged (ours)."""
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,6 @@
 """Rounded backs, sides that differ, and measures that disagree: drafted, or refused in words.
 
-Demands are the project's block demands ("Sharper demands"). All bodies are invented.
+Limits are ours. All bodies are invented.
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ def longer_back(body: Body, more: float) -> Body:
 
 @pytest.mark.parametrize("way", WAYS)
 def test_a_rounded_back_leaves_the_front_alone_however_it_is_shaped(way: str) -> None:
-    # Block demands: back length grown by 60: front armhole within 0.5, back's within 15; no error.
+    # Ours: back length grown by 60: front armhole within 0.5, back's within 15; no error.
     body = fitted_front()
     made_up = [made(longer_back(body, more), back_shaping=way) for more in LONG]
     fronts = [halves(garment.draft)[1].length for garment in made_up]

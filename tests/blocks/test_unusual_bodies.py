@@ -1,6 +1,6 @@
 """Armholes, bellies and rounded backs as a cutter would draft them, on measured people.
 
-Demands are the project's block demands ("Sharper demands"); the people are ANSUR II (Gordon et al. 2014)
+Limits are ours; the people are ANSUR II (Gordon et al. 2014)
 and bdims (Heinz et al. 2003). Every run looks at 120 people, `-m population` at all 3,541.
 """
 
@@ -21,10 +21,10 @@ from tests.blocks.figures import chart_man, chart_woman, full_bust, girth, level
 from tests.blocks.unusual import bellies, body_of, everybody, front_of_growth, rows, some, torso
 
 FRONT_RADIUS, BACK_RADIUS = 25.0, 18.0
-"""mm at adult scale (block demands)."""
+"""mm at adult scale (ours)."""
 
 WIDE, NARROW, TOO_NARROW = 0.28, 0.25, 0.22
-"""Width of an armhole over the hanging upper arm: aimed at, said, warned (block demands)."""
+"""Width of an armhole over the hanging upper arm: aimed at, said, warned (ours)."""
 
 
 def armhole_troubles(body: Body, block: str) -> list[str]:
@@ -76,7 +76,7 @@ def test_every_measured_adults_armhole_is_round_and_wide_enough_or_said(block: s
 
 
 def test_nine_of_ten_armholes_are_as_wide_as_the_arm_wants() -> None:
-    # Block demands: the width aims at 0.28 of the hanging upper arm; where the body leaves no room for it
+    # Ours: the width aims at 0.28 of the hanging upper arm; where the body leaves no room for it
     # the rest is said. 92 of 100 of the survey have it (73 of 220 before).
     shares = []
     for body in some():
@@ -99,7 +99,7 @@ def test_the_survey_rows_whose_armholes_could_not_be_cut(name: str) -> None:
 @pytest.mark.parametrize("length", ["waist", "hip"])
 @pytest.mark.parametrize("row", [bellies, None])
 def test_seven_tenths_of_a_belly_lie_in_front(length: str, row: object) -> None:
-    # Block demands: past 0.80 of the bust, at least 70 % of each further mm of half waist.
+    # Ours: past 0.80 of the bust, at least 70 % of each further mm of half waist.
     body = body_of(bellies(1)[0]) if row else chart_man()
     start = 0.8 * body["bust_girth"]
     drafts = [torso(body.changed(waist_girth=start + more), length=length) for more in (0.0, 100.0, 200.0, 320.0)]
@@ -156,7 +156,7 @@ def by_drop(body: Body, drop: float) -> Body:
 def test_a_shoulder_that_slopes_25_more_keeps_armhole_and_cap_and_shortens_the_side(
     body: Callable[[], Body], most: float
 ) -> None:
-    # Block demands: side -25 within 1, armhole (here front and back together) and cap within 8 on regular
+    # Ours: side -25 within 1, armhole (here front and back together) and cap within 8 on regular
     # bodies. A long shoulder's end moves inwards with the slope, by 14 mm on the chart man, and shortens the
     # armhole by as much; the full bust's by 0.3 mm too much.
     one, other = (pair(by_drop(body(), drop)) for drop in (40.0, 65.0))
@@ -191,7 +191,7 @@ def mouths(piece: Piece) -> dict[str, float]:
 
 
 def slivers(bodies: Iterable[Body]) -> list[str]:
-    """Return the darts under 8 mm (adult scale; block demands) wherever the bust is shaped."""
+    """Return the darts under 8 mm (adult scale; ours) wherever the bust is shaped."""
     return [
         f"{body.title}: {where}, {length}: {piece.name} {name} of {mm:.1f} mm"
         for body in bodies

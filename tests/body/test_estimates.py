@@ -117,7 +117,7 @@ def test_a_rule_is_the_least_squares_fit_of_the_survey(
 
 
 def test_the_axilla_depth_follows_the_shoulder_drop_one_to_one(people: Any) -> None:
-    # The block demands want the drop's factor to be 1; the others are least squares with it, which costs
+    # The drop's factor is to be 1; the others are least squares with it, which costs
     # half a millimetre of spread (10.6 for 10.1 with a free factor).
     some = people[people.height.between(1400, 2000)].iloc[::10]
     table = np.column_stack([np.ones(len(people)), people.back_waist_length, people.upper_arm_girth])

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.geometry import Path
-from drafting.shaping.torso.across_said import said, turn_said
+from drafting.shaping.torso.across_said import across_findings, turn_findings
 from drafting.shaping.torso.armhole import ArmholeEnds, armhole
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan
 from drafting.shaping.torso.scoop import scoops
@@ -61,7 +61,7 @@ def settled_armholes(
     width = can.width(full)
     outside = max(point.outside for point in at)
     own = (asker.back if body.measured("across_back_width") else 0.0, asker.front if asker.front_measured else 0.0)
-    found = (*said(plan, now, own, outside, width / asker.arm), *turn_said(can.roundness))
+    found = (*across_findings(plan, now, own, outside, width / asker.arm), *turn_findings(can.roundness))
     return Armholes(
         replace(now, findings=(*plan.findings, *found)),
         armhole(at[0], lean[0], both[0].at(full[0])),

@@ -8,7 +8,7 @@ from drafting.ground.findings import Finding
 from drafting.shaping.torso.plan import TorsoPlan
 
 NARROW, TOO_NARROW = 0.25, 0.22
-"""Width of an armhole over the hanging upper arm under which it is said, and warned (block demands)."""
+"""Width of an armhole over the hanging upper arm under which it is said, and warned (ours)."""
 
 TURNS = 0.96
 """Least radius of an armhole over the one aimed at under which it is said (25 of 26 mm)."""
@@ -20,7 +20,7 @@ CUT = 1.0
 """mm: a width across under the body's own by more than this is warned (as the girth checks allow)."""
 
 
-def said(
+def across_findings(
     was: TorsoPlan, now: TorsoPlan, own: tuple[float, float], outside: float, share: float
 ) -> tuple[Finding, ...]:
     """Return a finding for each thing that gave way.
@@ -98,7 +98,7 @@ def _width(share: float) -> Iterator[Finding]:
     )
 
 
-def turn_said(roundness: float) -> tuple[Finding, ...]:
+def turn_findings(roundness: float) -> tuple[Finding, ...]:
     """Return what is said of an armhole that turns more sharply than it should; 1 and more is good."""
     if roundness >= TURNS:
         return ()

@@ -15,7 +15,7 @@ SPLIT_BUST_DART = 25.0
 
 
 @dataclass(frozen=True)
-class Levels:
+class BustLevels:
     """y levels (mm) between which the bust lies: underarm, waist; `length` is what was added to the waist."""
 
     underarm: float
@@ -59,7 +59,7 @@ OPENED_AT = 0.10
 """Where the bust dart's opening is taken, from the bust point, as a share of the bust girth (ours)."""
 
 GUESSED = 6.0
-"""mm at adult scale: bust less an estimated high bust from which a maker is asked (block demands)."""
+"""mm at adult scale: bust less an estimated high bust from which a maker is asked (ours)."""
 
 
 def bust_guessed(body: Body, scale: float) -> tuple[Finding, ...]:
@@ -120,7 +120,7 @@ def front_levels(
     neck_width: float,
     front_neck: float,
     point_x: float,
-    at: Levels,
+    at: BustLevels,
     scale: float,
     findings: list[Finding],
 ) -> tuple[float, float]:

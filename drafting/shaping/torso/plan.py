@@ -15,7 +15,15 @@ from drafting.body.sides import both_sides
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import ADULT_BUST, SMALL_BUST
-from drafting.shaping.torso.bust import Levels, Run, back_excess, bust_angle, bust_guessed, bust_run, front_levels
+from drafting.shaping.torso.bust import (
+    BustLevels,
+    Run,
+    back_excess,
+    bust_angle,
+    bust_guessed,
+    bust_run,
+    front_levels,
+)
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
@@ -131,7 +139,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
         body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
     findings += _taped_scye(body, scale)
     waist = -(body["back_waist_length"] + ease.length)
-    levels = Levels(_underarm(body, drop, waist, scale), waist, ease.length)
+    levels = BustLevels(_underarm(body, drop, waist, scale), waist, ease.length)
     kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0
     raised = plain + math.sin(math.radians(kappa)) * run.arm
     front_neck, point_y = front_levels(body, both.width, raised, run.point, levels, scale, findings)

@@ -15,9 +15,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Cubic, turn
+from drafting.geometry.curve import Numbers
 from drafting.shaping.torso.armhole import ArmholePoints, heading, tangents
-
-Numbers = NDArray[np.float64]
 
 HANDLES = ((0.56, 0.38), (0.62, 0.30))
 """Share of each tangent (at the across point, at the underarm) at fullness 0, and what 1 adds."""
@@ -26,10 +25,10 @@ LEAST_FULL = 0.25
 """The fullness of an armhole that is wide enough; only a small radius asks for less."""
 
 FRONT_RADIUS, BACK_RADIUS = 26.0, 19.0
-"""mm at adult scale: least radius of front and back scoop, 1 mm over the block demands."""
+"""mm at adult scale: least radius of front and back scoop, 1 mm over the least that is drafted."""
 
 WIDTH_ABOVE = 20.0
-"""mm at adult scale above an armhole's lowest point: where its width is judged (block demands)."""
+"""mm at adult scale above an armhole's lowest point: where its width is judged (ours)."""
 
 _FULL = np.linspace(0.0, 1.0, 17)
 _T = np.linspace(0.0, 1.0, 57)
@@ -114,6 +113,10 @@ class ScoopRange:
 
     width: Numbers
     round: Numbers
+
+    def __post_init__(self) -> None:
+        for numbers in (self.width, self.round):
+            numbers.setflags(write=False)
 
     @cached_property
     def band(self) -> tuple[float, float]:

@@ -6,7 +6,6 @@ Half frame (centre on x = 0, side on +x). How much is opened is settled in `roun
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from drafting.draft.chain import laid_end_to_end
@@ -18,8 +17,6 @@ from drafting.shaping.torso.round_back import BLADE, ON_NECK, ON_SHOULDER, Blade
 
 SHOULDER_SHORT, NECK_SHORT = 30.0, 0.40
 """mm at adult scale that the shoulder dart ends short of the blade, the neck dart's share (ours)."""
-
-Move = Callable[[complex], complex]
 
 
 @dataclass(frozen=True)

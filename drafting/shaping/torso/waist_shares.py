@@ -24,7 +24,7 @@ MOST_DART = 0.06
 """Greatest waist dart as a share of the bust girth (ours)."""
 
 BACK_OF_HIP = 0.60
-"""The back's share of what the hip has over the bust (unusual bodies, ours)."""
+"""The back's share of what the hip has over the bust (ours)."""
 
 
 @dataclass(frozen=True)

@@ -24,7 +24,7 @@ from drafting.shaping.torso.plan import TorsoPlan
 from drafting.shaping.torso.scoop import BACK_RADIUS, FRONT_RADIUS, ScoopLine, Scoops, radii, scoop_line, scoops
 
 ARM_SHARE = 0.28
-"""Width of the whole armhole near its bottom over the hanging upper arm (block demands)."""
+"""Width of the whole armhole near its bottom over the hanging upper arm (ours)."""
 
 LEAST_FRONT = 0.86
 """An estimated across front goes down to this share of the across back (ours)."""
@@ -36,7 +36,7 @@ CUT = 25.0
 """mm at adult scale: how far a half width across is cut where no scoop is round enough (ours)."""
 
 LONGER, OUTSIDE = 10.0, 10.0
-"""mm at adult scale: how much longer the shoulder, how far outside the across point (block demands)."""
+"""mm at adult scale: how much longer the shoulder, how far outside the across point (ours)."""
 
 GROW = 15.0
 """mm at adult scale: how far each half across width may grow for a long flat shoulder (ours)."""
