@@ -13,7 +13,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.body import Body, usual_axilla, wearer
-from drafting.checks.darts import open_darts
+from drafting.draft.by_role import dart_legs
 from drafting.draft.piece import Piece
 from drafting.ground.scale import body_scale
 from tests.blocks.armholes import both, halves
@@ -183,9 +183,8 @@ def test_a_taped_scye_depth_wins_and_says_what_that_costs() -> None:
 
 def mouths(piece: Piece) -> dict[str, float]:
     """Return how wide (mm) each dart of a piece is: at its mouth, or in the middle of a diamond."""
-    open_ones = {
-        d.name: abs(piece[f"{d.name}_in"].path.start - piece[f"{d.name}_out"].path.end) for d in open_darts(piece)
-    }
+    legs = dart_legs(piece)
+    open_ones = {into.name: abs(into.path.start - out.path.end) for into, out in legs}
     inner = {d.name: abs(d.leg_a.segments[0].end - d.leg_b.segments[0].end) for d in piece.darts}
     return open_ones | inner
 

@@ -16,7 +16,8 @@ from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given
-from tests.bodies import ansur, bdims, surveyed
+from tests.bodies import ansur, as_wearer, bdims
+from tests.body.survey import as_taken, survey_people
 from tests.shared_data import survey
 
 SAMPLE = 120
@@ -90,7 +91,12 @@ def front_of_growth(row: Mapping[str, str]) -> float:
     return front / (front + back)
 
 
+@cache
+def _taken() -> Any:
+    return as_taken(survey_people())
+
+
 def body_of(row: Mapping[str, str], **mm: float) -> Body:
     """Return a surveyed person, with these measures (mm) in place of the own."""
-    person = surveyed(row)
+    person = as_wearer(_taken().loc[row["body"]].to_dict(), f"ANSUR {row['body']}")
     return person.changed(**mm) if mm else person
