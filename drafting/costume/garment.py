@@ -16,7 +16,7 @@ from drafting.alter.fullness import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.body.sides import differing_measures, one_side
+from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose
@@ -183,9 +183,9 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     if not differing_measures(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
-    if alike(left, right):
-        return _one_hand(body, fabric, block, chosen)
-    return both_hands(left, right)
+    same = alike(left, right)
+    draft = _one_hand(body, fabric, block, chosen) if same else both_hands(left, right)
+    return replace(draft, findings=(*settled_middle(body), *draft.findings))
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

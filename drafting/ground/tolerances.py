@@ -36,6 +36,9 @@ LEG_MATCH = 0.2
 LEAST_EDGE = 3.0
 """mm at adult scale: no edge shorter than this."""
 
+LEAST_DART = 8.0
+"""mm at adult scale: a smaller dart is left out, its amount goes to the neighbouring seams."""
+
 TURN_MATTERS = 1.0
 """degrees: a run that turns less than this on one side is no inflection."""
 
