@@ -19,7 +19,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.body.sides import differing
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.fabric import Fabric
@@ -30,7 +29,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import FlyLines, facing_edges, inner_line, shield_edges
+from drafting.shaping.trouser.fly import LEAST_FLY, FlyLines, facing_edges, fly_room, inner_line, shield_edges
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -44,11 +43,8 @@ SHIELD_LONGER = 15.0
 ZIP_STOP = 10.0
 """mm at adult scale: the zip's lower stop stands so far above the end of the fly (common practice)."""
 
-WORTH_MOVING = 3.0
-"""mm at adult scale: a fly nearer than this to the length asked for stays as it is (ours)."""
-
-SURE_SHARE = 0.25
-"""Of the front crotch seam: every trouser with a fly is open at least so far (trouser block)."""
+SHARED = {"fly_length": "fly"}
+"""The one zip closes both fronts: where their flies differ the choice takes the smaller one for both."""
 
 HOOK = 12.0
 """mm at adult scale: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
@@ -69,8 +65,8 @@ class Choices:
     fly_length: float = choice(
         180.0,
         "mm",
-        "from the waist seam to the end of the fly; no shorter than the hip needs to pass, no "
-        "longer than the straight part of the centre front",
+        "from the waist seam to the end of the fly; no shorter than the hip needs to pass, and it ends "
+        "at the latest where the crotch curve turns",
         low=40,
         high=400,
         step=5,
@@ -116,7 +112,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     if "front" not in draft or "fly" not in draft["front"]:
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = _shortened(draft["front"], _length(draft, body, choices, scale))
+    front = _opened(draft["front"], _length(draft, choices, scale))
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching")
@@ -137,25 +133,24 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
 # --------------------------------------------------------------------------------- the front's edge
 
 
-def _length(draft: Draft, body: Body, choices: Choices, scale: float) -> float:
-    """Return how long the fly gets: as asked, within what the hip needs and the front's own edge."""
+def _length(draft: Draft, choices: Choices, scale: float) -> float:
+    """Return how long the fly gets: as asked, within what the hip needs and the crotch curve allows."""
     girths = {girth.level: girth for girth in draft.girths}
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
-    own = draft["front"]["fly"].length
-    if differing(body):  # a straight part of another length on each hand: one that both have
-        own = min(own, max(needed, SURE_SHARE * (own + draft["front"]["crotch"].length)))
-    length = min(max(choices.fly_length, needed), own)
-    return own if own - length < WORTH_MOVING * scale else length
+    room = fly_room(_centre(draft["front"]), LEAST_FLY * scale, needed)
+    return min(max(choices.fly_length, needed), room)
 
 
-def _shortened(front: Piece, length: float) -> Piece:
-    """Return the front with its fly edge cut at `length`; the rest goes to the crotch seam."""
-    high, crotch = front["fly"], front["crotch"]
-    if length >= high.length:
-        return front
-    kept, rest = high.path.split(length)
-    return front.with_edges(replace(high, path=kept), replace(crotch, path=Path.joined([rest, crotch.path])))
+def _centre(front: Piece) -> Path:
+    """Return the centre front from the waist down to the fork."""
+    return Path.joined([front["fly"].path, front["crotch"].path])
+
+
+def _opened(front: Piece, length: float) -> Piece:
+    """Return the front open for `length` mm from the waist; the rest is crotch seam."""
+    high, low = _centre(front).split(length)
+    return front.with_edges(replace(front["fly"], path=high), replace(front["crotch"], path=low))
 
 
 def _lines(front: Piece) -> FlyLines:

@@ -32,10 +32,12 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours,
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
+from drafting.shaping.trouser.fly import LEAST_FLY, MOST_FLY, fly_room
 from drafting.shaping.trouser.frame import Style
 from drafting.shaping.trouser.measures import Asked, ask
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
 from drafting.shaping.trouser.remarks import findings_of, openings_said
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import Shape, settle_shape
 
 ELASTIC_WIDTH = 25.0
@@ -43,10 +45,6 @@ ELASTIC_WIDTH = 25.0
 
 LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
-
-FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
-
 
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
@@ -226,10 +224,9 @@ def _openings(shape: Shape, scale: float) -> Openings:
         slit = min(max(misses / 2, LEAST_SLIT * scale), 0.8 * shin)
     if frame.style.casing:
         return Openings(0.0, slit)
-    front = shape.rise.front
-    straight = abs(front.top - front.bend) - FLY_ABOVE_BEND * scale
     needed = (frame.asked.body["hip"] - frame.waist_girth) / 2
-    return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
+    room = fly_room(shape.rise.front.path, LEAST_FLY * scale, needed)
+    return Openings(min(max(MOST_FLY * scale, needed), room), slit)
 
 
 def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
@@ -297,7 +294,7 @@ def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
     frame = shape.frame
     settled = {
         "waist": frame.waist_girth,
-        "hip": asked.girth["hip"],
+        "hip": seat_of(frame, shape.rise).girth,
         "thigh": shape.rise.thigh,
         "knee": frame.knee_girth,
     }

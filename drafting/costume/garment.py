@@ -24,7 +24,7 @@ from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.two_sides import alike, both_hands
+from drafting.draft.two_sides import ALIKE, alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
@@ -151,7 +151,21 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
         return _one_hand(body, fabric, block, chosen)
+    agreed = _agreed(chosen, left, right)
+    if agreed is not chosen:
+        left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
     return both_hands(left, right)
+
+
+def _agreed(chosen: Chosen, left: Draft, right: Draft) -> Chosen:
+    """Return the choices, those that both hands share as the smaller hand has them."""
+    parts = dict(chosen.parts)
+    for name, choices in chosen.parts.items():
+        for choice, fact in all_blocks()[name].shared.items():
+            made = [draft.facts.get(fact, 0.0) for draft in (left, right)]
+            if max(made) - min(made) > ALIKE:
+                parts[name] = replace(choices, **{choice: min(made)})
+    return chosen if parts == chosen.parts else replace(chosen, parts=parts)
 
 
 SIDES: tuple[Side, Side] = ("left", "right")

@@ -142,11 +142,11 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
 def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
-    across = shape.front_upper.segments[0].end
+    across, centre = shape.front_upper.segments[0].end, complex(0, y)
     return (
-        Level("bust", (line(complex(0, y), shape.pivot),)),
+        Level("bust", (line(centre, shape.pivot),), (centre,)),
         Level("waist", (parted(bottom, -shape.taken.belly)[1], waist)),
-        Level("across_front", (line(1j * across.imag, across),)),
+        Level("across_front", (line(1j * across.imag, across),), (1j * across.imag,)),
     )
 
 

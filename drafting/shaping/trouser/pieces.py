@@ -16,6 +16,7 @@ from drafting.shaping.trouser.darts import Opened
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
 from drafting.shaping.trouser.rise import Centre
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import Shape
 
 
@@ -71,7 +72,7 @@ def _half(shape: Shape, *, front: bool) -> _Half:
             rise.front,
             waist.front,
             hems.front,
-            _levels(shape, rise.front, waist.front, hems.front, 0.0),
+            _levels(shape, seat_of(shape.frame, rise).front, waist.front, hems.front, 0.0),
         )
     out = shape.frame.wider
     side, hip_curve = (Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve))
@@ -82,12 +83,12 @@ def _half(shape: Shape, *, front: bool) -> _Half:
         rise.back,
         waist.back,
         hems.back,
-        _levels(shape, rise.back, waist.back, hems.back, out),
+        _levels(shape, seat_of(shape.frame, rise).back, waist.back, hems.back, out),
     )
 
 
-def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
-    """Return the level lines; the hip's ends on the centre line continued straight."""
+def _levels(shape: Shape, seat: complex, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
+    """Return the level lines, each from edge to edge; the hip's ends at `seat`."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)
     inside = legs.back_inside if out else legs.front_inside
@@ -95,7 +96,7 @@ def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: f
     knee = complex(frame.knee_half + out, frame.knee)
     return (
         Level("waist", tuple(Path((part,)) for part in waist.parts)),
-        Level("hip", (line(hip_side, centre.on_hip),)),
+        Level("hip", (line(hip_side, seat),)),
         Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
         Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
         Level("trouser_hem", (Path((lower.hem,)),)),
@@ -135,7 +136,7 @@ def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: fl
 
 def _crotch(centre: Centre, fly: float) -> list[Edge]:
     """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
-    path = Path((centre.curve.reversed(), *line(centre.bend, centre.top).segments))
+    path = centre.path.reversed()
     if fly <= 0:
         return [Edge("crotch", path)]
     low, high = path.split(path.length - fly)

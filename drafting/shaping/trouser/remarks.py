@@ -9,6 +9,7 @@ from drafting.body import Body
 from drafting.ground.findings import Finding
 from drafting.shaping.trouser.pieces import Openings
 from drafting.shaping.trouser.rise import at_fork_limit
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import Shape
 
 MATTERS = 2.0
@@ -16,8 +17,30 @@ MATTERS = 2.0
 
 
 def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
-    """Return what was settled at crotch, thigh, knee, waist and for a seated wearer."""
-    return (*_crotch(body, shape), *_thigh(shape), *_knee(shape), *_waist(shape), *_seated(shape))
+    """Return what was settled at hip, crotch, thigh, knee, waist and for a seated wearer."""
+    return (
+        *_hip(shape),
+        *_crotch(body, shape),
+        *_thigh(shape),
+        *_knee(shape),
+        *_waist(shape),
+        *_seated(shape),
+    )
+
+
+def _hip(shape: Shape) -> Iterator[Finding]:
+    frame = shape.frame
+    girth, wanted = seat_of(frame, shape.rise).girth, frame.asked.girth["hip"]
+    if girth - wanted > 1e-3:
+        yield Finding(
+            "hip",
+            "note",
+            "hip",
+            girth,
+            wanted,
+            f"The hip is {girth:.0f} mm round instead of {wanted:.0f}: its level lies only {frame.hip:.0f} mm "
+            "over the crotch line, where the legs part already and the cloth has to reach round both.",
+        )
 
 
 def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:

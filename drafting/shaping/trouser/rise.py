@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from drafting.geometry import Cubic
+from drafting.geometry import Cubic, Path, line
 from drafting.geometry.construct import Directed, meet
 from drafting.geometry.solve import crossed, root_near
 from drafting.ground import tolerances as tol
@@ -34,6 +34,13 @@ FRONT_CURVE, BACK_CURVE = 0.64, 0.74
 FRONT_START, BACK_START = 1.25, 0.85
 """The curve starts so many times the fork's own reach above the corner of its tangents (ours)."""
 
+LATEST_START = 0.50
+"""Of those heights: so low the curve may begin for a hip level that lies low, so that the seat is as
+wide there as its girth asks (ours)."""
+
+HOLLOWEST = 0.84
+"""Fullness of the crotch curves where the seat has the least room (ours: no radius under 25 mm)."""
+
 MOST_CURVE = 0.62
 """The curve takes at most this share of the centre line (ours)."""
 
@@ -55,6 +62,11 @@ class Centre:
     on_hip: complex
     length: float
 
+    @property
+    def path(self) -> Path:
+        """The edge from the waist down to the fork."""
+        return Path((*line(self.top, self.bend).segments, self.curve))
+
 
 @dataclass(frozen=True, slots=True)
 class Rise:
@@ -75,7 +87,7 @@ def front_centre(frame: Frame, legs: Legs, over: float) -> Centre:
     on_hip = complex(-legs.half + frame.front_hip, frame.hip)
     heading = rise_of(frame.centre_lean)
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
-    return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, FRONT_START, FRONT_CURVE)
+    return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, (FRONT_START, FRONT_CURVE), frame.closer)
 
 
 def back_centre(frame: Frame, legs: Legs, lean: float, extra: float) -> Centre:
@@ -84,7 +96,7 @@ def back_centre(frame: Frame, legs: Legs, lean: float, extra: float) -> Centre:
     heading = rise_of(lean)
     over = back_rise(frame, lean) + extra
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
-    return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, BACK_START, BACK_CURVE)
+    return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, (BACK_START, BACK_CURVE), frame.closer)
 
 
 def back_rise(frame: Frame, lean: float) -> float:
@@ -94,13 +106,26 @@ def back_rise(frame: Frame, lean: float) -> float:
 
 
 def _centre(
-    on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float, share: float
+    on_hip: complex,
+    heading: complex,
+    top: complex,
+    tip: complex,
+    up: complex,
+    rule: tuple[float, float],
+    closer: float,
 ) -> Centre:
-    """Return the centre edge, its curve square to the inside seam at the fork."""
+    """Return the centre edge, its curve square to the inside seam at the fork.
+
+    `rule` is where the curve starts at most and its fullness: it starts no higher than the hip level
+    while the fork allows that, and drawn in `closer` it is hollower.
+    """
+    start, share = rule
     cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
     room = ((top - cross) / heading).real
-    bend = cross + heading * min(start * abs(tip - cross), MOST_CURVE * room)
-    curve = corner(bend, cross, tip, share)
+    highest = start * abs(tip - cross)
+    begun = clamp(((on_hip - cross) / heading).real, LATEST_START * highest, highest)
+    bend = cross + heading * min(begun, MOST_CURVE * room)
+    curve = corner(bend, cross, tip, share + closer * (HOLLOWEST - share))
     return Centre(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
 
 
