@@ -30,6 +30,7 @@ from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
 from drafting.shaping.trouser.fly import LEAST_FLY, FlyLines, facing_edges, fly_room, inner_line, shield_edges
+from drafting.shaping.trouser.notches import crotch_seam
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -117,7 +118,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching")
     front = replace(front, placements=(*front.placements, mark))
-    draft = _fastened(_underlapped(draft.with_pieces([front]), scale), choices, scale)
+    draft = _fastened(_underlapped(_with_front(draft, front), scale), choices, scale)
     facing, shield = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
     stiff = interfacing(facing, bare=("inner",))
     zip_length = lines.fly.length - ZIP_STOP * scale
@@ -151,6 +152,12 @@ def _opened(front: Piece, length: float) -> Piece:
     """Return the front open for `length` mm from the waist; the rest is crotch seam."""
     high, low = _centre(front).split(length)
     return front.with_edges(replace(front["fly"], path=high), replace(front["crotch"], path=low))
+
+
+def _with_front(draft: Draft, front: Piece) -> Draft:
+    """Return the draft with this front, its crotch seam notched anew."""
+    seams = tuple(crotch_seam(front) if seam.name == "front crotch" else seam for seam in draft.seams)
+    return replace(draft.with_pieces([front]), seams=seams)
 
 
 def _lines(front: Piece) -> FlyLines:

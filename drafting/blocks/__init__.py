@@ -4,9 +4,9 @@ A block's file holds its `Choices` and one function of the block's own name that
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
 the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has
 `PARTS`, the blocks it is made of in drafting order, each with the defaults that differ for this
-garment. `SHARED` names choices of which both hands of a wearer need one value, and the fact that
-says what a hand made of it. The files of `drafting/alter` are parts too: their function takes the whole draft first and
-returns it altered.
+garment. `SHARED` names choices of which both hands of a wearer need one value, and the fact that says
+what a hand made of it. The files of `drafting/alter` are parts too: their function takes the whole
+draft first and returns it altered.
 """
 
 from __future__ import annotations
@@ -69,7 +69,9 @@ def _plain(name: str, module: Any) -> Block:
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
     alters = module.__name__.startswith(ALTERATIONS)
-    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters, getattr(module, "SHARED", {}))
+    return Block(
+        name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters, getattr(module, "SHARED", {})
+    )
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:

@@ -35,10 +35,12 @@ from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.trouser.fly import LEAST_FLY, MOST_FLY, fly_room
 from drafting.shaping.trouser.frame import Style
 from drafting.shaping.trouser.measures import Asked, ask
+from drafting.shaping.trouser.notches import crotch_seam
 from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
 from drafting.shaping.trouser.remarks import findings_of, openings_said
 from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import Shape, settle_shape
+from drafting.shaping.trouser.sound import refuse_crossed
 
 ELASTIC_WIDTH = 25.0
 """mm at adult scale: width of the waist elastic (common practice)."""
@@ -173,6 +175,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
+    refuse_crossed(shape, (front, back))
     notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
@@ -264,14 +267,8 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             eased=(0.0, knee) if short else None,
             notches=(SeamNotch("knee", knee, knee - short),),
         ),
-        Seam(
-            "front crotch",
-            (("front", "crotch"),),
-            (("front", "crotch"),),
-            start=None if "fly" in front else "square",
-            end=None,
-        ),
-        Seam("back crotch", (("back", "crotch"),), (("back", "crotch"),), start=None, end="square"),
+        crotch_seam(front),
+        crotch_seam(back),
         *_darts(front),
         *_darts(back),
     )

@@ -15,12 +15,13 @@ class Chain:
 
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
-    elastic are pulled up (None: as drawn).
+    elastic are pulled up (None: as drawn), `lengths` what each edge has of it.
     """
 
     refs: tuple[EdgeRef, ...]
     path: Path
     sewn: float | None = None
+    lengths: tuple[float, ...] = ()
 
     @property
     def sewn_length(self) -> float:
@@ -28,7 +29,7 @@ class Chain:
 
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
-        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn)
+        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn, self.lengths[::-1])
 
 
 def chain(draft: Draft, name: str) -> Chain:
@@ -39,7 +40,8 @@ def chain(draft: Draft, name: str) -> Chain:
     edges = [draft.edge(ref) for ref in refs]
     gathered = any(edge.sewn is not None for edge in edges)
     sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
-    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn)
+    lengths = tuple(edge.sewn_length for edge in edges)
+    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn, lengths)
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

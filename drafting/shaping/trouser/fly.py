@@ -30,9 +30,9 @@ MOST_J = 0.6
 LEAST_FLY, MOST_FLY = 150.0, 200.0
 """mm at adult scale: how long a trouser's fly is (common practice: 150 to 200)."""
 
-TURNED, MOST_TURNED = 30.0, 50.0
+TURNED, MOST_TURNED = 30.0, 65.0
 """degrees: a fly ends where the crotch curve has turned so far, and so far at most where it would be too
-short otherwise (ours: a zip still lies in a curve that has turned by a third of a quarter circle)."""
+short otherwise (ours: a zip still lies well in a curve that has turned by a third of a right angle)."""
 
 
 def fly_room(centre: Path, least: float, needed: float) -> float:

@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.ground.findings import Finding
 from drafting.ground.remembered import remembered
+from drafting.ground.scale import body_scale
 from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
 
@@ -55,8 +56,10 @@ class Asked:
     It equals only itself: `ask` gives the same one again for the same wishes.
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
-    `crotch_front` and `crotch_back` the two parts of the crotch seam. `thigh_band` holds the least
-    and greatest thigh that a conflict may settle on, `heel` the least girth that passes the heel.
+    `crotch_front` and `crotch_back` the two parts of the crotch seam, as the tape split it where
+    `front_measured`. `thigh_band` holds the least and greatest thigh that a conflict may settle on,
+    `heel` the least girth that passes the heel;
+    `layered` holds body girths with what is worn below, `scale` that of adult constants.
     """
 
     body: Mapping[str, float]
@@ -67,6 +70,7 @@ class Asked:
     shin: float
     crotch_front: float
     crotch_back: float
+    front_measured: bool
     depth: float
     thigh_band: tuple[float, float]
     calf: float
@@ -74,6 +78,8 @@ class Asked:
     ankle: float
     heel: float
     seated: bool
+    scale: float
+    layered: Mapping[str, float]
     stretch: Stretch
     findings: tuple[Finding, ...]
 
@@ -109,6 +115,7 @@ def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...],
         shin=body["knee_height"] * stretch.length,
         crotch_front=front,
         crotch_back=back,
+        front_measured=body.measured("back_crotch_length") and body.measured("total_crotch_length"),
         depth=(DEPTH_SITTING if sitting else DEPTH) * hip + seated * SEATED_DEPTH * hip,
         thigh_band=_thigh_band(around["thigh"], girth["thigh"], stretch),
         calf=cut_girth(calf, stretch.around, stretch.share) * (1.0 if stretch.used else CALF_ROOM),
@@ -116,6 +123,8 @@ def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...],
         ankle=cut_girth(body["ankle_girth"], stretch.around, stretch.share),
         heel=HEEL_ROOM * body["heel_girth"] / stretch.pull,
         seated=seated,
+        scale=body_scale(body),
+        layered=around,
         stretch=stretch,
         findings=(*findings, *stretch_findings(stretch, fabric, around, girth)),
     )

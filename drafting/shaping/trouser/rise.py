@@ -1,8 +1,10 @@
 """Front rise, seat angle and fork, settled together so that the crotch length is exact. mm.
 
-The rule where measures conflict: the total crotch length always holds. The split is followed while
-the centre front rises between -3 and +3.5 % of the hip, then moved. The thigh is as asked while the
-seat angle stays in its range; past it the thigh moves inside its band; past that the back rise.
+The rule where measures conflict: the total crotch length always holds, and a measured front part of
+it: its waist rises over a belly and falls without one. A split that was not measured is followed while
+the centre front rises between -3 and +3.5 % of the hip, over a belly more, then moved. The thigh is as
+asked while the seat angle stays in its range; past it the thigh moves inside its band; past that the
+back rise.
 """
 
 from __future__ import annotations
@@ -21,6 +23,18 @@ from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh
 
 FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
 """How far the centre front may lie under or over the waist level, of the hip (ours)."""
+
+FRONT_KEPT = (-0.14, 0.20)
+"""The same where the front crotch was measured: it is kept (ours; `Source.ANSUR_II`: -0.09 to 0.08)."""
+
+FRONT_MOVED = 9.5
+"""mm at adult scale: so much a measured front may get from the back where its waist would lie low."""
+
+LOWEST_FRONT = 0.80
+"""It falls by at most so much of the way from waist to hip (ours)."""
+
+BELLY_FROM, BELLY_RISE = 0.90, 0.35
+"""Over this waist, of the hip, the centre front may rise farther, by this share of what is over (ours)."""
 
 SEAT, SEAT_SEATED = (0.035, 0.38), (0.035, 0.64)
 """Least and greatest lean of the centre back, tangent: 2 to 21 degrees, seated 33 (ours)."""
@@ -180,9 +194,7 @@ def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
 
 def _with_front(frame: Frame, legs: Legs) -> _Front:
     """Return the legs with the front rise that its part of the crotch length asks for."""
-    hip = frame.asked.body["hip"]
-    bounds = FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE
-    low, high = bounds[0] * hip, bounds[1] * hip
+    low, high = _front_range(frame)
     wanted = frame.asked.crotch_front
 
     def miss(rise: float) -> float:
@@ -191,7 +203,28 @@ def _with_front(frame: Frame, legs: Legs) -> _Front:
     over = root_near(miss, clamp(-miss(0.0), low, high), (low, high), 1e-7)
     if over is None:
         over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
+    if frame.asked.front_measured:
+        over += min(max(-off_level(frame, over), 0.0), FRONT_MOVED * frame.asked.scale)
     return _Front(legs, over, front_centre(frame, legs, over))
+
+
+def _front_range(frame: Frame) -> tuple[float, float]:
+    """Return how far under and over the waist level the centre front may lie, mm."""
+    asked = frame.asked
+    hip = asked.body["hip"]
+    if asked.front_measured:
+        return max(FRONT_KEPT[0] * hip, -LOWEST_FRONT * frame.rise), FRONT_KEPT[1] * hip
+    low, high = FRONT_RISE_SEATED if asked.seated else FRONT_RISE
+    belly = BELLY_RISE * max(0.0, asked.body["waist"] - BELLY_FROM * hip)
+    return low * hip, high * hip + belly
+
+
+def off_level(frame: Frame, front_rise: float) -> float:
+    """Return by how much the centre front lies higher (or lower, below 0) than waists of most do, mm."""
+    low, high = (
+        (FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE)[k] * frame.asked.body["hip"] for k in (0, 1)
+    )
+    return front_rise - clamp(front_rise, low, high)
 
 
 def _missing(frame: Frame, front: _Front, lean: float) -> float:

@@ -15,6 +15,7 @@ from drafting.geometry.solve import crossed
 from drafting.shaping.trouser.frame import Frame
 from drafting.shaping.trouser.rise import Centre, Rise, settle_rise
 
+
 @dataclass(frozen=True, slots=True)
 class Seat:
     """Where the hip level leaves front and back at the centre, and the girth all round it, mm."""

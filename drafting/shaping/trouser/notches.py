@@ -1,0 +1,39 @@
+"""Crotch seams and their notches: at the hip where it crosses them, single in front, double behind. mm."""
+
+from __future__ import annotations
+
+from drafting.draft.draft import Corner, Seam, SeamNotch
+from drafting.draft.piece import Piece
+from drafting.geometry import line
+from drafting.geometry.crossing import between, first_crossing
+
+CLEAR = 15.0
+"""mm: a notch so near to an end of its seam tells nothing that the end does not (ours)."""
+
+LONG = 250.0
+"""mm: a longer seam has a notch, halfway where no level crosses it (ours)."""
+
+COUNT = {"front": 1, "back": 2}
+"""Strokes of a notch (common practice: single in front, double behind)."""
+
+
+def crotch_seam(piece: Piece) -> Seam:
+    """Return the crotch seam of the fronts or of the backs: each piece is sewn to its twin."""
+    square: Corner = None if "fly" in piece else "square"
+    start, end = (square, None) if piece.name == "front" else (None, square)
+    ref = ((piece.name, "crotch"),)
+    return Seam(f"{piece.name} crotch", ref, ref, start=start, end=end, notches=_notches(piece))
+
+
+def _notches(piece: Piece) -> tuple[SeamNotch, ...]:
+    crotch, level = piece["crotch"].path, piece.points["side_hip"].imag
+    x0, _, x1, _ = crotch.bounds
+    met = first_crossing(crotch, line(complex(x0 - 1, level), complex(x1 + 1, level)))
+    part = between(crotch, 0.0, met.on_a) if met else None
+    at = part.length if part else 0.0
+    name = "hip"
+    if not CLEAR <= at <= crotch.length - CLEAR:
+        if crotch.length <= LONG:
+            return ()
+        name, at = "half", crotch.length / 2
+    return (SeamNotch(name, at, at, COUNT[piece.name]),)
