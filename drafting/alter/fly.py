@@ -85,6 +85,15 @@ class Choices:
         source=practice("35 to 40"),
         group="fly",
     )
+    fly_allowance: float = choice(
+        19.0,
+        "mm",
+        "allowance along the fly of front, facing and shield, so that the zip's tape lies on it",
+        low=6,
+        high=40,
+        source=practice("19 (3/4 in)"),
+        group="fly",
+    )
     band_fastening: str = choice(
         "button",
         "word",
@@ -113,13 +122,14 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     if "front" not in draft or "fly" not in draft["front"]:
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = _opened(draft["front"], _length(draft, choices, scale))
+    front = _opened(draft["front"], _length(draft, choices, scale), choices.fly_allowance)
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching")
     front = replace(front, placements=(*front.placements, mark))
     draft = _fastened(_underlapped(_with_front(draft, front), scale), choices, scale)
-    facing, shield = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
+    pieces = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
+    facing, shield = (p.with_edges(replace(p["fly"], allowance=choices.fly_allowance)) for p in pieces)
     stiff = interfacing(facing, bare=("inner",))
     zip_length = lines.fly.length - ZIP_STOP * scale
     return draft + Draft(
@@ -148,10 +158,11 @@ def _centre(front: Piece) -> Path:
     return Path.joined([front["fly"].path, front["crotch"].path])
 
 
-def _opened(front: Piece, length: float) -> Piece:
+def _opened(front: Piece, length: float, allowance: float) -> Piece:
     """Return the front open for `length` mm from the waist; the rest is crotch seam."""
     high, low = _centre(front).split(length)
-    return front.with_edges(replace(front["fly"], path=high), replace(front["crotch"], path=low))
+    fly = replace(front["fly"], path=high, kind=EdgeKind.SEAM, allowance=allowance)
+    return front.with_edges(fly, replace(front["crotch"], path=low))
 
 
 def _with_front(draft: Draft, front: Piece) -> Draft:

@@ -27,7 +27,7 @@ from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
@@ -47,6 +47,11 @@ ELASTIC_WIDTH = 25.0
 
 LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
+PLAIN_TURNING, FLARED_TURNING, STRETCH_TURNING = 40.0, 12.0, 25.0
+"""mm: hem of a straight or tapered leg, of a flared one, of one in stretch (common practice: 30 to 50,
+10 to 15, 20 to 30)."""
+PLAIN_WAIST = 10.0
+"""mm: allowance of a waist that nothing was sewn to yet, a child's too (common practice)."""
 
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
@@ -133,6 +138,16 @@ class Choices:
         group="style",
         source=AS_ASKED,
     )
+    leg_hem: float = choice(
+        0.0,
+        "mm",
+        "how much is turned up at the legs' hems; 0 lets cut and cloth decide: 40 straight or tapered, 12 "
+        "flared, 25 in cloth worn stretched; never less for a child",
+        low=0,
+        high=100,
+        group="finish",
+        source=practice("30 to 50, flared 10 to 15"),
+    )
     waist_finish: str = choice(
         "waistband",
         "word",
@@ -174,7 +189,8 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
-    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
+    hem = choices.leg_hem or _hem_turning(shape) * allowance_scale(scale)
+    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
     refuse_crossed(shape, (front, back))
     notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
@@ -232,13 +248,20 @@ def _openings(shape: Shape, scale: float) -> Openings:
     return Openings(min(max(MOST_FLY * scale, needed), room), slit)
 
 
-def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
+def _hem_turning(shape: Shape) -> float:
+    """Return how much an adult's hem is turned up, mm: a wide curve takes little, a straight leg more."""
+    if shape.frame.flared:
+        return FLARED_TURNING
+    return STRETCH_TURNING if shape.frame.asked.stretch.used else PLAIN_TURNING
+
+
+def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float, hem: float) -> Cutting:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
-    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
-    return Cutting(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
+    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else PLAIN_WAIST
+    return Cutting(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance, hem)
 
 
 # ------------------------------------------------------------------------------------ seams

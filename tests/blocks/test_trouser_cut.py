@@ -24,7 +24,7 @@ from drafting.geometry import line
 from drafting.geometry.area import difference, outside
 from drafting.ground.errors import DraftError
 from tests.blocks.small_pieces import ruled
-from tests.blocks.trousers import STYLES, draft, errors, legs
+from tests.blocks.trousers import KNIT, LEGGINGS, STYLES, draft, errors, legs
 from tests.bodies import ansur, bdims
 
 SPECIAL = {
@@ -271,3 +271,22 @@ def test_too_little_ease_in_firm_cloth_is_warned_and_none_at_all_an_error() -> N
     assert said(firm, hip_ease=30.0) == {"hip": "warning"}
     assert said(firm, waist_ease=0.0) == {"waist": "error"}
     assert said(soft, waist_ease=0.0, hip_ease=10.0) == {}
+
+
+def test_hems_are_turned_up_by_cut_and_cloth_and_a_child_gets_no_less() -> None:
+    # Common practice: trousers 30 to 50, flared 10 to 15, the fly 19; a child grows out of its seams.
+    child = wearer(SPECIAL["child of 116 cm"])
+    for body in (legs(), child):
+        straight, flared = (
+            draft_garment(body, None, "trousers", {"leg": leg}).pattern for leg in ("straight", "flared")
+        )
+        for name in ("front", "back"):
+            assert 30 <= straight[name].allowances["hem"] <= 50
+            assert 10 <= flared[name].allowances["hem"] <= 15
+            assert straight[name].allowances["side"] == 10
+        for name in ("front", "fly-facing", "fly-shield"):
+            assert straight[name].allowances["fly"] == 19
+        wished = draft_garment(body, None, "trousers", {"leg_hem": 60}).pattern
+        assert wished["front"].allowances["hem"] == 60
+    knit = draft_garment(legs(), KNIT, "trouser", LEGGINGS).pattern["back"]
+    assert 20 <= knit.allowances["hem"] <= 30

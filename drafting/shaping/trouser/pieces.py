@@ -30,7 +30,7 @@ class Openings:
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
-    """What the pieces need besides lines: warp and stretch (degrees), the waist edge's allowance.
+    """What the pieces need besides lines: warp and stretch (degrees), allowances at waist and hem.
 
     `casing` says that the waist is turned over elastic, else a waistband is sewn on later.
     """
@@ -39,6 +39,7 @@ class Cutting:
     stretch: float
     casing: bool
     waist_allowance: float | None
+    hem_allowance: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +107,7 @@ def _levels(shape: Shape, seat: complex, waist: Opened, lower: LowerLeg, out: fl
 def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
     lower = half.lower
     edges = (
-        Edge("hem", Path((lower.hem,)), EdgeKind.HEM),
+        Edge("hem", Path((lower.hem,)), EdgeKind.HEM, allowance=cutting.hem_allowance),
         Edge("inseam", Path((lower.inside.reversed(), half.inside))),
         *_crotch(half.centre, fly),
         *_waist(half.waist, cutting),
