@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
+from drafting.blocks import all_blocks, use_blocks
 from drafting.commands.cli import main, parser
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -53,7 +56,7 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
-    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml"}
+    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml", "my-cape.toml"}
     assert main(["make", "my-costume.toml", "--out", "out"]) == 0
     assert list((written / "out" / "pieces").glob("shirt.*.svg"))
 
@@ -72,3 +75,43 @@ def test_the_output_folder_holds_what_the_readme_lists(written: Path) -> None:
     assert listed
     names = re.findall(r"^\| `([^`]+)`", listed[0], flags=re.MULTILINE)
     assert {name.split("/")[0] for name in names} == {path.name for path in (written / "out").iterdir()}
+
+
+@pytest.fixture
+def own_blocks(written: Path) -> Iterator[Path]:
+    """The folder `my-blocks`, with the shipped example copied into it as the README says."""
+    assert "`measurements/blocks/cape.py`" in README
+    (written / "my-blocks").mkdir()
+    shutil.copy(ROOT / "measurements" / "blocks" / "cape.py", written / "my-blocks")
+    yield written
+    use_blocks(None)
+
+
+def test_a_block_of_ones_own_is_made_as_the_readme_says(own_blocks: Path) -> None:
+    (typed,) = re.findall(r"`drafting (make my-cape[^`]+)`", README)
+    assert main(typed.split()) == 0
+    assert (own_blocks / "out" / "pieces" / "cape.cape.svg").is_file()
+    (listed,) = re.findall(r"`drafting (blocks --[^`]+)`", README)
+    assert main(listed.split()) == 0
+
+
+def test_the_example_has_what_the_readme_says_of_it() -> None:
+    use_blocks(ROOT / "measurements" / "blocks")
+    cape = all_blocks()["cape"]
+    use_blocks(None)
+    assert len(cape.choices) == 4
+    text = Path(cape.file).read_text("utf-8")
+    assert all(word in text for word in ("EdgeKind.FOLD", "sewn=", "EdgeKind.HEM", "Level(", "Girth("))
+    assert re.search(r"^Source: ", text, re.MULTILINE)
+
+
+def test_the_program_in_the_readme_runs(written: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (code,) = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
+    exec(compile(code, "README.md", "exec"), {})
+    assert (written / "out" / "report.json").is_file()
+    assert "'front': " in capsys.readouterr().out
+
+
+def test_the_licence_stands_where_the_readme_says() -> None:
+    (place,) = re.findall(r"the full text stands in `([^`]+)`", README)
+    assert (ROOT / place).read_text("utf-8").startswith("MIT License")

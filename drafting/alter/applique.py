@@ -13,6 +13,7 @@ from itertools import pairwise
 
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import PieceRole
 from drafting.geometry import Path, line, turn
 from drafting.geometry.area import outside
 from drafting.ground.errors import DraftError
@@ -45,9 +46,10 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
             value=f"{wish.width:.0f} x {wish.height:.0f} mm, {wish.inside:.0f} mm inside the {wish.edge}",
             turn="make it smaller or move it",
         )
-    mark = Placement(f"applique-{number}", path, "appliqué")
+    drawn = _shape_piece(piece, path, wish, number)
+    mark = Placement(drawn.name, path, "appliqué", piece=drawn.name)
     marked = replace(piece, placements=(*piece.placements, mark))
-    return draft.with_pieces([marked]) + Draft((_shape_piece(piece, path, wish, number),))
+    return draft.with_pieces([marked]) + Draft((drawn,))
 
 
 def placed(piece: Piece, wish: AppliqueWish) -> Path:
@@ -93,4 +95,5 @@ def _shape_piece(piece: Piece, path: Path, wish: AppliqueWish, number: int) -> P
         hand=piece.hand,
         title=f"Appliqué {number}, for the {piece.title or piece.name}",
         copies=piece.copies * (2 if piece.fold_edge is not None else 1),
+        role=PieceRole.APPLIQUE,
     )

@@ -18,8 +18,10 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground import tolerances as tol
@@ -65,93 +67,125 @@ def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
     Raises `DraftError` where the draft has no front with a gorge.
     """
-    if "front" not in draft or "gorge" not in draft["front"]:
+    front, back = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.BACK)
+    if back is None or front is None or not edge_as(front, EdgeRole.GORGE):
         raise DraftError(
             "a coat collar is sewn to a gorge, and this draft has no front with one",
             turn="take the block tailcoat, or put coat-body before the collar",
         )
-    shape = collar_shape(_lines(draft), choices.collar_stand, choices.collar_fall)
+    shape = collar_shape(_lines(front, back), choices.collar_stand, choices.collar_fall)
     under, top = _under(shape), _top(shape)
-    faced = "front-facing" in draft
-    sewn = draft.with_pieces([_facing(draft["front-facing"])]) if faced else draft
+    facing = piece_as(draft, PieceRole.FACING)
+    sewn = draft.with_pieces([_facing(facing)]) if facing else draft
+    seams = (*_seams(front, back, under, top), *([_to_top(facing, top)] if facing else []))
     return sewn + Draft(
         (under, top),
-        _seams(draft, under, faced),
+        seams,
         (),
         _said(choices, shape, body_scale(body)),
         {"collar_swing": shape.swing, "collar_fall_edge": shape.fall.length},
     )
 
 
-def _lines(draft: Draft) -> NeckLines:
+def _lines(front: Piece, back: Piece) -> NeckLines:
     """Return the neck lines, the forepart turned over so that its front is at +x."""
-    front = draft["front"]
-    back = {name: draft["back"][name].path.mirrored().reversed() for name in ("neck", "shoulder")}
-    neck, gorge = (front[name].path.mirrored() for name in ("neck", "gorge"))
-    shoulder, behind = front["shoulder"].path.mirrored(), back["shoulder"]
+    nape, behind = (the_edge(back, role).path.mirrored().reversed() for role in TOP)
+    neck, shoulder, gorge = (the_edge(front, role).path.mirrored() for role in (*TOP, EdgeRole.GORGE))
     roll = (-front.points[name].conjugate() for name in ("roll_top", "break"))
     back_neck = closed_back_neck(
-        back["neck"].reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
+        nape.reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
     )
     return NeckLines(neck, gorge, back_neck, line(*roll), -front.points["collar_tip"].conjugate())
 
 
+TOP = (EdgeRole.NECK, EdgeRole.SHOULDER)
+"""What front and back have alike beside the neck."""
+
+RING = {
+    "gorge": EdgeRole.GORGE,
+    "front": EdgeRole.FRONT,
+    "centre": EdgeRole.CENTRE,
+    "back_neck": EdgeRole.COLLAR_NECK,
+    "front_neck": EdgeRole.COLLAR_NECK,
+}
+"""What the edges of the collar's shape are; its fall is a plain edge."""
+
+
+def _edges(shape: CollarShape) -> tuple[Edge, ...]:
+    return tuple(Edge(n, path, role=RING.get(n, EdgeRole.PLAIN)) for n, path in shape.ring)
+
+
 def _under(shape: CollarShape) -> Piece:
-    edges = tuple(Edge(name, path) for name, path in shape.ring)
     marks = (Placement("roll_line", shape.roll, "roll line"),)
-    return Piece("under-collar", edges, grain=45.0, pair=True, placements=marks, title="Under collar").mirrored()
+    return Piece(
+        "under-collar",
+        _edges(shape),
+        grain=45.0,
+        pair=True,
+        placements=marks,
+        title="Under collar",
+        role=PieceRole.UNDER_COLLAR,
+    ).mirrored()
 
 
 def _top(shape: CollarShape) -> Piece:
     """The top collar on the fold; its back neck is sewn to the lining."""
-    edges = tuple(
-        Edge(name, path, EdgeKind.FOLD if name == "centre" else EdgeKind.SEAM)
-        if name != "back_neck"
-        else Edge(name, path, EdgeKind.FREE, allowance=10.0)
-        for name, path in shape.ring
-    )
     marks = (Placement("roll_line", shape.roll, "roll line"),)
-    return Piece("top-collar", edges, placements=marks, title="Top collar")
+    whole = Piece("top-collar", _edges(shape), placements=marks, title="Top collar", role=PieceRole.TOP_COLLAR)
+    return whole.with_edges(
+        replace(whole["centre"], kind=EdgeKind.FOLD),
+        replace(whole["back_neck"], kind=EdgeKind.FREE, allowance=10.0),
+    )
 
 
 def _facing(facing: Piece) -> Piece:
     """The facing's neck and gorge are sewn to the top collar."""
-    sewn = (replace(facing[n], kind=EdgeKind.SEAM, allowance=None) for n in ("neck", "gorge"))
+    sewn = (replace(e, kind=EdgeKind.SEAM, allowance=None) for e in edges_as(facing, *ROUND))
     return facing.with_edges(*sewn)
 
 
-def _seams(draft: Draft, under: Piece, faced: bool) -> tuple[Seam, ...]:
-    name, neck = under.name, draft["back"]["neck"].length
-    start = neck + draft["front"]["neck"].length
-    found = [
+ROUND = (EdgeRole.NECK, EdgeRole.GORGE)
+"""What a coat collar is sewn to on a front or its facing."""
+
+
+def _seams(front: Piece, back: Piece, under: Piece, top: Piece) -> tuple[Seam, ...]:
+    name, nape = under.name, the_edge(back, EdgeRole.NECK)
+    neck, gorge = (the_edge(front, role) for role in ROUND)
+    start = nape.length + neck.length
+    return (
         Seam(
             "collar",
-            (("back", "neck"), ("front", "neck"), ("front", "gorge")),
+            ((back.name, nape.name), (front.name, neck.name), (front.name, gorge.name)),
             tuple((name, n) for n in ("back_neck", "front_neck", "gorge")),
             start=None,
             end=None,
-            notches=(SeamNotch("shoulder", neck, neck), SeamNotch("gorge", start, start)),
+            notches=(SeamNotch("shoulder", nape.length, nape.length), SeamNotch("gorge", start, start)),
+            kind=SeamKind.ATTACHED,
         ),
-        Seam("collar centre back", ((name, "centre"),), ((name, "centre"),), start=None, end=None),
+        Seam(
+            "collar centre back",
+            ((name, "centre"),),
+            ((name, "centre"),),
+            start=None,
+            end=None,
+            kind=SeamKind.MADE_UP,
+        ),
         Seam(
             "collar edge",
             ((name, "fall"), (name, "front")),
-            (("top-collar", "fall"), ("top-collar", "front")),
+            ((top.name, "fall"), (top.name, "front")),
             start=None,
             end=None,
+            kind=SeamKind.MADE_UP,
         ),
-    ]
-    if faced:
-        found.append(
-            Seam(
-                "facing to top collar",
-                (("front-facing", "gorge"), ("front-facing", "neck")),
-                (("top-collar", "gorge"), ("top-collar", "front_neck")),
-                start=None,
-                end=None,
-            )
-        )
-    return tuple(found)
+    )
+
+
+def _to_top(facing: Piece, top: Piece) -> Seam:
+    """Return the seam that runs on from the lapel: the facing to the top collar."""
+    mine = tuple((facing.name, edge.name) for edge in edges_as(facing, *ROUND))
+    theirs = ((top.name, "gorge"), (top.name, "front_neck"))
+    return Seam("facing to top collar", mine, theirs, start=None, end=None, kind=SeamKind.MADE_UP)
 
 
 def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, ...]:

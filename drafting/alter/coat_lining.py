@@ -9,8 +9,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, edges_as, piece_as, pieces_as, the_edge
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line, smooth
 from drafting.ground import tolerances as tol
@@ -26,9 +28,7 @@ SEAM, LEAST_SEAM = 10.0, 6.0
 WIDER = 1.5
 """mm more allowance on every lining edge: 3 mm of ease a seam (from memory)."""
 
-COPIED = ("side-body", "top-sleeve", "under-sleeve")
-
-HUNG = ("tail", "godet")
+COPIED = (PieceRole.SIDE_BODY, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLEEVE)
 
 
 @dataclass(frozen=True)
@@ -74,53 +74,58 @@ def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
 def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edge, ...]]]:
     """Yield each piece that is lined, and its lining's edges."""
-    if "back" in draft:
-        yield draft["back"], _back(draft["back"], choices)
-    if "front" in draft and "front-facing" in draft:
-        yield draft["front"], _front(draft["front"], draft["front-facing"])
-    for name in COPIED:
-        if name in draft:
-            yield draft[name], draft[name].edges
+    if back := piece_as(draft, PieceRole.BACK):
+        yield back, _back(back, choices)
+    front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
+    if front and facing:
+        yield front, _front(front, facing)
+    for role in COPIED:
+        if piece := piece_as(draft, role):
+            yield piece, piece.edges
     if choices.lining == "whole":
-        hung = [p for p in draft.pieces if p.name.split("-")[0] in HUNG and not p.material]
-        hemmed = [piece for piece in hung if "hem" in piece]
+        hung = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
+        hemmed = [piece for piece in hung if edge_as(piece, EdgeRole.HEM)]
         yield from zip(hemmed, shorter(hemmed, choices.lining_shorter), strict=True)
 
 
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     """The back with its ease pleat, half of it on either side; the skirt ends higher too."""
     edges = back.edges
-    if "vent" in back and choices.lining == "whole":
+    vented = edge_as(back, EdgeRole.VENT) is not None
+    if vented and choices.lining == "whole":
         (edges,) = shorter([back], choices.lining_shorter)
-    elif "vent" in back:
+    elif vented:
         edges = _to_waist(back)
     if choices.ease_pleat / 2 < tol.LEAST_EDGE:
         return edges
-    at = next(i for i, e in enumerate(edges) if e.name == "centre_back")
+    at = next(i for i, e in enumerate(edges) if e.role is EdgeRole.CENTRE_SEAM)
     low, nape = edges[at].path.start, edges[at].path.end
     out = nape + choices.ease_pleat / 2
     run = Path((smooth(low, out, 1j, 1j),))
-    pleat = (Edge("centre_back", run, EdgeKind.FREE), Edge("ease_pleat", line(out, nape), EdgeKind.FREE))
+    pleat = (
+        replace(edges[at], path=run, kind=EdgeKind.FREE),
+        Edge("ease_pleat", line(out, nape), EdgeKind.FREE, role=EdgeRole.EASE_PLEAT),
+    )
     return (*edges[:at], *pleat, *edges[at + 1 :])
 
 
 def _to_waist(back: Piece) -> tuple[Edge, ...]:
     """The back's edges above the waist, closed along it."""
-    kept = tuple(e for e in back.edges if e.name in ("panel", "armhole", "shoulder", "neck", "centre_back"))
-    ends = {e.name: e.path for e in kept}
-    waist = Edge("waist", line(ends["panel"].end, ends["centre_back"].start))
-    at = next(i for i, e in enumerate(kept) if e.name == "panel")
+    kept = edges_as(back, EdgeRole.PANEL, EdgeRole.ARMHOLE, EdgeRole.SHOULDER, EdgeRole.NECK, EdgeRole.CENTRE_SEAM)
+    ends = {e.role: e.path for e in kept}
+    across = line(ends[EdgeRole.PANEL].end, ends[EdgeRole.CENTRE_SEAM].start)
+    waist = Edge("waist", across, role=EdgeRole.WAIST)
+    at = next(i for i, e in enumerate(kept) if e.role is EdgeRole.PANEL)
     return (*kept[: at + 1], waist, *kept[at + 1 :])
 
 
 def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
     """The front between the facing's inner edge and the panel seam."""
-    inner = facing["inner"].mirrored().path
-    shoulder = front["shoulder"]
-    at = shoulder.length - facing["shoulder"].length
+    shoulder, inner = the_edge(front, EdgeRole.SHOULDER), the_edge(facing, EdgeRole.INNER)
+    at = shoulder.length - the_edge(facing, EdgeRole.SHOULDER).length
     outer = replace(shoulder, path=shoulder.path.split(at)[0])
-    closed = Edge("inner", inner.reversed(), EdgeKind.FREE)
-    return (front["waist"], front["panel"], front["armhole"], outer, closed)
+    closed = Edge("inner", inner.mirrored().path.reversed(), EdgeKind.FREE, role=EdgeRole.INNER)
+    return (*edges_as(front, EdgeRole.WAIST, EdgeRole.PANEL, EdgeRole.ARMHOLE), outer, closed)
 
 
 def _said(choices: Choices, seam: float) -> Finding:

@@ -7,10 +7,14 @@ limb, then given the least slit (said). The hem's allowance becomes the casing.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, piece_as, pieces_as, the_edge
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
@@ -64,12 +68,13 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
     Raises `DraftError` where there is no such hem, or no loop can pass.
     """
-    if "sleeve" in draft:
-        refs: tuple[EdgeRef, ...] = (("sleeve", "hem"),)
-        limb, over, where = _arm(draft, body), body["hand_girth"], "sleeve hem"
-    elif "crotch" in draft["front"]:
-        refs = (("front", "hem"), ("back", "hem"))
-        limb, over, where = _leg(draft, body), body["heel_girth"], "trouser hem"
+    legs = [p for p in pieces_as(draft, *HALVES) if edge_as(p, EdgeRole.CROTCH)]
+    if sleeve := piece_as(draft, PieceRole.SLEEVE):
+        refs = _hems([sleeve])
+        limb, over, where = _arm(sleeve, body), body["hand_girth"], "sleeve hem"
+    elif legs:
+        refs = _hems(legs)
+        limb, over, where = _leg(legs[0], body), body["heel_girth"], "trouser hem"
     else:
         raise DraftError("there is no sleeve and no leg to gather on elastic")
     drawn = sum(draft.edge(ref).length for ref in refs)
@@ -82,7 +87,7 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     thickness = fabric.thickness if fabric and fabric.thickness else 0.0
     draft = _cased(draft, refs, casing_depth(choices.elastic_width, thickness))
     ratio = drawn / loop.loop
-    notion = elastic_notion(loop, where, 2, choices.elastic_width)
+    notion = elastic_notion(loop, where, 2, choices.elastic_width, refs)
     return replace(
         draft,
         notions=(*draft.notions, notion),
@@ -94,17 +99,24 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     )
 
 
-def _arm(draft: Draft, body: Body) -> float:
+HALVES = (PieceRole.FRONT, PieceRole.BACK)
+"""The pieces of a leg, the front first."""
+
+
+def _hems(pieces: Sequence[Piece]) -> tuple[EdgeRef, ...]:
+    return tuple((piece.name, the_edge(piece, EdgeRole.HEM).name) for piece in pieces)
+
+
+def _arm(sleeve: Piece, body: Body) -> float:
     """The arm's girth where the sleeve ends."""
-    piece = draft["sleeve"]
-    depth = piece.points["crown"].imag - piece["hem"].path.at(piece["hem"].length / 2).imag
+    hem = the_edge(sleeve, EdgeRole.HEM)
+    depth = sleeve.points["crown"].imag - hem.path.at(hem.length / 2).imag
     return arm_girth_at(body, depth)
 
 
-def _leg(draft: Draft, body: Body) -> float:
+def _leg(front: Piece, body: Body) -> float:
     """The leg's girth where the trouser ends, from the drawn distance below the crotch."""
-    front = draft["front"]
-    crotch = front["inseam"].path
+    crotch = the_edge(front, EdgeRole.INSEAM).path
     fall = abs(crotch.start.imag - crotch.end.imag)
     return leg_girth_at(body, fall)
 

@@ -16,8 +16,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path
 from drafting.geometry.crossing import between, crossings, extended, pinned
@@ -71,11 +73,12 @@ def _faced(draft: Draft, word: str, depth: float) -> Draft:
     if missing:
         said = tuple(_left_out(ref) for ref in missing)
         return replace(draft, findings=draft.findings + said)
-    made = [piece for _, piece in found if piece is not None]
+    faced = [(ref, piece) for ref, piece in found if piece is not None]
+    made = [piece for _, piece in faced]
     stiff = [interfacing(piece, bare=("inner",)) for piece in made]
     return draft + Draft(
         (*made, *stiff),
-        (*_edge_seams(made), *_end_seams(made)),
+        (*_edge_seams(faced), *_end_seams(made)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
 
@@ -99,19 +102,26 @@ def facing(piece: Piece, name: str, depth: float) -> Piece | None:
     line, start, end = inner
     half = EdgeKind.FOLD in (before.kind, after.kind)
     ends = [replace(_plain(e), path=path) for e, path in ((before, start), (after, end))]
-    ring = (ends[0], Edge(name, edge.path), ends[1], Edge("inner", line.reversed(), EdgeKind.FREE))
+    free = Edge("inner", line.reversed(), EdgeKind.FREE, role=EdgeRole.INNER)
+    ring = (ends[0], Edge(name, edge.path, role=edge.role), ends[1], free)
     title = f"{piece.title or piece.name.capitalize()} {name.replace('_', ' ')} facing"
     drawn = Piece(
-        f"{piece.name}-{name.replace('_', '-')}-facing", ring, grain=piece.grain, pair=not half, title=title
+        f"{piece.name}-{name.replace('_', '-')}-facing",
+        ring,
+        grain=piece.grain,
+        pair=not half,
+        title=title,
+        role=PieceRole.FACING,
+        lines=(piece.name,),
     )
     return drawn.mirrored()
 
 
 def _plain(edge: Edge) -> Edge:
     """Return a neighbouring edge as the facing has it: a centre that opens, a fold, else a seam."""
-    word = edge.name.split("_")[0]
     kind = edge.kind if edge.kind in (EdgeKind.FOLD, EdgeKind.OPENING) else EdgeKind.SEAM
-    return Edge("centre" if word == "centre" else word, edge.path, kind)
+    name = edge.name if edge.role is EdgeRole.PLAIN else edge.role.replace(" ", "_")
+    return Edge(name, edge.path, kind, role=edge.role)
 
 
 def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, Path, Path] | None:
@@ -136,27 +146,22 @@ def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, P
 # ------------------------------------------------------------------------------------------- seams
 
 
-def _edge_seams(made: list[Piece]) -> Iterator[Seam]:
-    for piece in made:
-        garment, edge = _owner(piece)
-        name = f"{garment} {edge} facing".replace("_", " ")
-        yield Seam(name, ((piece.name, edge),), ((garment, edge),), start=None, end=None)
-
-
-def _owner(piece: Piece) -> EdgeRef:
-    """Return the garment's piece and edge that a facing was made for."""
-    edge = next(e.name for e in piece.edges if e.name.split("_")[0] in ("neck", "armhole"))
-    return piece.name.removesuffix(f"-{edge.replace('_', '-')}-facing"), edge
+def _edge_seams(faced: list[tuple[EdgeRef, Piece]]) -> Iterator[Seam]:
+    """Yield the seam of each facing to the garment's edge that it was made for."""
+    for ref, piece in faced:
+        name = f"{ref[0]} {ref[1]} facing".replace("_", " ")
+        mine = ((piece.name, ref[1]),)
+        yield Seam(name, mine, (ref,), start=None, end=None, kind=SeamKind.FACING)
 
 
 def _end_seams(made: list[Piece]) -> Iterator[Seam]:
     """Yield a seam for each end that two facings share (`shoulder`, `side`)."""
-    for word in ("shoulder", "side"):
-        pair = [piece for piece in made if word in piece]
+    for role in (EdgeRole.SHOULDER, EdgeRole.SIDE):
+        pair = [(piece.name, edge.name) for piece in made if (edge := edge_as(piece, role))]
         if len(pair) == 2:
             a, b = pair
-            name = f"{a.name} {word}".replace("-", " ")
-            yield Seam(name, ((a.name, word),), ((b.name, word),), start=None, end=None)
+            name = f"{a[0]} {a[1]}".replace("-", " ")
+            yield Seam(name, (a,), (b,), start=None, end=None, kind=SeamKind.FACING)
 
 
 def _left_out(ref: EdgeRef) -> Finding:

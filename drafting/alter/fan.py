@@ -11,7 +11,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from drafting.draft.by_role import open_darts
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings, pinned
@@ -78,9 +80,23 @@ def across(piece: Piece, edge: str) -> tuple[str, ...]:
             reach=", ".join(e.name for e in piece.edges if e.name != edge),
         )
     name = max(met)[1]
-    kin = {e.name for e in piece.edges if e.name.split("_")[0] == name.split("_")[0]}
-    run = [e.name for e in _ring(piece, edge) if e.name in kin and e.kind not in NO_PIVOT]
+    run = [e.name for e in _ring(piece, edge) if _akin(e, piece[name]) and e.kind not in NO_PIVOT]
     return tuple(run) if _neighbours(piece, run) else (name,)
+
+
+GROWN_ON = (EdgeRole.FACING, EdgeRole.FACING_NECK, EdgeRole.FACING_HEM)
+"""Edges of a facing that is cut on: they lie across together."""
+
+
+ALONE = (EdgeRole.PLAIN, EdgeRole.COLLAR_NECK)
+"""What does not go on from another edge of its role: only from its own inside or outside."""
+
+
+def _akin(one: Edge, other: Edge) -> bool:
+    """Return whether two edges go on from each other: of one role, inside and outside, or one facing."""
+    if one.role in ALONE or other.role in ALONE:
+        return one.name in (other.name, other.twin) or one.twin == other.name
+    return one.role is other.role or (one.role in GROWN_ON and other.role in GROWN_ON)
 
 
 def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
@@ -126,10 +142,11 @@ def _clear_of_darts(
     A dart that aims at a marked point (the bust's) moves with that point and with its side.
     """
     low, high = within
+    inward = {into.name for into, _ in open_darts(piece)}
     for place, edge in enumerate(ring):
         if edge.kind is not EdgeKind.DART:
             continue
-        tip = edge.path.end if edge.name.endswith("_in") else edge.path.start
+        tip = edge.path.end if edge.name in inward else edge.path.start
         aims = [p for p in piece.points.values() if abs(p - tip) < NEAR_TIP]
         shares = [flat.share(p) for p in (tip, *aims)] if aims else [0.0 if place >= split else 1.0]
         if place < split:

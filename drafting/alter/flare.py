@@ -13,11 +13,12 @@ from dataclasses import dataclass, replace
 
 from drafting.alter.fan import across, fanned, in_order
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import Notch, Piece
+from drafting.draft.piece import Piece
+from drafting.draft.roles import NotchKind
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, ratio_of_percentage
+from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, quarter_marks, ratio_of_percentage
 
 
 @dataclass(frozen=True)
@@ -51,7 +52,7 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
     or edge is not there, or cannot be opened so.
     """
     name, edge = wish.edge
-    hands = [p.name for p in draft.pieces if p.name in (name, f"{name}-left", f"{name}-right")]
+    hands = [p.name for p in draft.pieces if name in (p.name, p.base)]
     if not hands or any(edge not in draft[hand] for hand in hands):
         reach = [f"{p.name}.{e.name}" for p in draft.pieces for e in p.edges]
         raise DraftError(f"there is no edge {name}.{edge}", reach=", ".join(reach))
@@ -167,9 +168,8 @@ def _pulled_up(draft: Draft, ref: EdgeRef, sewn: float) -> Draft:
     Quarters face quarters (common practice): 20, 40 and 60 of 80 face 8, 16 and 24 of 32.
     """
     edge = draft.edge(ref)
-    marks = [Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1)]
-    kept = [n for n in edge.notches if not n.name.startswith("quarter")]
-    notches = tuple(sorted((*kept, *marks), key=lambda n: n.at))
+    kept = [n for n in edge.notches if n.kind is not NotchKind.QUARTER]
+    notches = tuple(sorted((*kept, *quarter_marks(edge.length)), key=lambda n: n.at))
     pulled = replace(edge, sewn=sewn, notches=notches)
     draft = draft.with_pieces([draft[ref[0]].with_edges(pulled)])
     return replace(draft, seams=tuple(_quartered(s, ref, draft) for s in draft.seams))
@@ -177,10 +177,11 @@ def _pulled_up(draft: Draft, ref: EdgeRef, sewn: float) -> Draft:
 
 def _quartered(seam: Seam, ref: EdgeRef, draft: Draft) -> Seam:
     """Return the seam with facing quarter marks, where the edge is all of one side of it."""
-    if (ref,) not in (seam.a, seam.b) or any("quarter" in n.name for n in seam.notches):
+    marked = any(n.kind is NotchKind.QUARTER for n in seam.notches)
+    if (ref,) not in (seam.a, seam.b) or marked:
         return seam
     a, b = (sum(draft.edge(r).length for r in chain) for chain in (seam.a, seam.b))
-    marks = [SeamNotch(f"quarter_{i}", q * a, q * b) for i, q in enumerate(QUARTERS, 1)]
+    marks = [SeamNotch(f"quarter_{i}", q * a, q * b, kind=NotchKind.QUARTER) for i, q in enumerate(QUARTERS, 1)]
     return replace(seam, notches=tuple(sorted((*seam.notches, *marks), key=lambda n: n.a)))
 
 

@@ -19,8 +19,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
-from drafting.draft.piece import EdgeKind, Piece, Placement
+from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
+from drafting.draft.draft import Draft, Notion, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -119,13 +121,14 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     """
     if not choices.fly:
         return draft
-    if "front" not in draft or "fly" not in draft["front"]:
+    front = piece_as(draft, PieceRole.FRONT)
+    if front is None or not edge_as(front, EdgeRole.FLY):
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = _opened(draft["front"], _length(draft, choices, scale), choices.fly_allowance)
+    front = _opened(front, _length(draft, front, choices, scale), choices.fly_allowance)
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
-    mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching")
+    mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching", choices.over)
     front = replace(front, placements=(*front.placements, mark))
     draft = _fastened(_underlapped(_with_front(draft, front), scale), choices, scale)
     pieces = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
@@ -134,45 +137,46 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     zip_length = lines.fly.length - ZIP_STOP * scale
     return draft + Draft(
         (facing, stiff, shield),
-        tuple(_seams(draft)),
+        tuple(_seams(draft, front, facing, shield)),
         findings=(_said(choices, lines, zip_length),),
         facts={"fly": lines.fly.length, "fly_facing": choices.fly_facing, "zip": zip_length},
-        notions=(_zip(zip_length), interfacing_notion(stiff)),
+        notions=(_zip(front.name, zip_length), interfacing_notion(stiff)),
     )
 
 
 # --------------------------------------------------------------------------------- the front's edge
 
 
-def _length(draft: Draft, choices: Choices, scale: float) -> float:
+def _length(draft: Draft, front: Piece, choices: Choices, scale: float) -> float:
     """Return how long the fly gets: as asked, within what the hip needs and the crotch curve allows."""
     girths = {girth.level: girth for girth in draft.girths}
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
-    room = fly_room(_centre(draft["front"]), LEAST_FLY * scale, needed)
+    room = fly_room(_centre(front), LEAST_FLY * scale, needed)
     return min(max(choices.fly_length, needed), room)
 
 
 def _centre(front: Piece) -> Path:
     """Return the centre front from the waist down to the fork."""
-    return Path.joined([front["fly"].path, front["crotch"].path])
+    return Path.joined([the_edge(front, role).path for role in (EdgeRole.FLY, EdgeRole.CROTCH)])
 
 
 def _opened(front: Piece, length: float, allowance: float) -> Piece:
     """Return the front open for `length` mm from the waist; the rest is crotch seam."""
     high, low = _centre(front).split(length)
-    fly = replace(front["fly"], path=high, kind=EdgeKind.SEAM, allowance=allowance)
-    return front.with_edges(fly, replace(front["crotch"], path=low))
+    fly = replace(the_edge(front, EdgeRole.FLY), path=high, kind=EdgeKind.SEAM, allowance=allowance)
+    return front.with_edges(fly, replace(the_edge(front, EdgeRole.CROTCH), path=low))
 
 
 def _with_front(draft: Draft, front: Piece) -> Draft:
     """Return the draft with this front, its crotch seam notched anew."""
-    seams = tuple(crotch_seam(front) if seam.name == "front crotch" else seam for seam in draft.seams)
+    crotch = ((front.name, the_edge(front, EdgeRole.CROTCH).name),)
+    seams = tuple(crotch_seam(front) if seam.a == crotch else seam for seam in draft.seams)
     return replace(draft.with_pieces([front]), seams=seams)
 
 
 def _lines(front: Piece) -> FlyLines:
-    at = front.index("fly")
+    at = front.index(the_edge(front, EdgeRole.FLY).name)
     return FlyLines(front.edges[at].path, front.edges[at - 1].path)
 
 
@@ -183,7 +187,14 @@ def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Pi
     """Return the facing for the side on top, right side up: turned over from behind the left front."""
     edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
     behind = Piece(
-        "fly-facing", edges, grain=front.grain, stretch=front.stretch, hand=choices.over, title="Fly facing"
+        "fly-facing",
+        edges,
+        grain=front.grain,
+        stretch=front.stretch,
+        hand=choices.over,
+        title="Fly facing",
+        role=PieceRole.FLY_FACING,
+        lines=(front.name,),
     )
     return behind.mirrored() if choices.over == "left" else behind
 
@@ -193,67 +204,72 @@ def _shield(draft: Draft, lines: FlyLines, choices: Choices, scale: float) -> Pi
 
     It is turned until its fold stands upright, as cloth is folded along the warp.
     """
-    banded = "waistband" in draft
-    width = draft["waistband"]["underlap"].length if banded else SHIELD_WIDTH * scale
-    edges = shield_edges(lines, width, SHIELD_LONGER * scale, banded, turned_under(scale))
-    drawn = Piece("fly-shield", edges, hand=choices.under, title="Fly shield")
+    band = piece_as(draft, PieceRole.WAISTBAND)
+    width = _underlap(band).length if band else SHIELD_WIDTH * scale
+    edges = shield_edges(lines, width, SHIELD_LONGER * scale, band is not None, turned_under(scale))
+    drawn = Piece("fly-shield", edges, hand=choices.under, title="Fly shield", role=PieceRole.FLY_SHIELD)
     upright = -1j / drawn["fold"].path.leave
     return drawn.mapped(lambda p: p * upright)
 
 
+def _underlap(band: Piece) -> Edge:
+    """Return the edge of a band's underlap that lies beside its sewn edge."""
+    return next(e for e in edges_as(band, EdgeRole.UNDERLAP) if not e.twin)
+
+
 def _underlapped(draft: Draft, scale: float) -> Draft:
     """Return the draft with the band's underlap free for the shield, its inside turned under."""
-    if "waistband" not in draft:
+    band = piece_as(draft, PieceRole.WAISTBAND)
+    if band is None:
         return draft
-    band = draft["waistband"]
-    if "underlap_inner" in band:
-        inner = replace(band["underlap_inner"], kind=EdgeKind.FREE, allowance=turned_under(scale))
-        band = band.with_edges(inner)
-    seams = tuple(s for s in draft.seams if ("waistband", "underlap") not in (*s.a, *s.b))
+    lap = (band.name, _underlap(band).name)
+    inside = (e for e in edges_as(band, EdgeRole.UNDERLAP) if e.twin)
+    band = band.with_edges(*(replace(e, kind=EdgeKind.FREE, allowance=turned_under(scale)) for e in inside))
+    seams = tuple(s for s in draft.seams if lap not in (*s.a, *s.b))
     return replace(draft.with_pieces([band]), seams=seams)
 
 
 def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
     """Return the draft with hook and bar in the place of the band's button, where they are chosen."""
-    if choices.band_fastening == "button" or "waistband" not in draft:
+    band = piece_as(draft, PieceRole.WAISTBAND)
+    if choices.band_fastening == "button" or band is None:
         return draft
-    names = {f"button_{choices.under}": "bar", f"buttonhole_{choices.over}": "hook"}
+    names = {"button": "bar", "buttonhole": "hook"}
 
     def swapped(mark: Placement) -> Placement:
-        if mark.name not in names:
+        if mark.what not in names:
             return mark
         x0, y0, x1, y1 = mark.path.bounds
         middle, half = complex(x0 + x1, y0 + y1) / 2, HOOK * scale / 2
-        hand = mark.name.rpartition("_")[2]
         stroke = line(middle - 1j * half, middle + 1j * half)
-        return Placement(f"{names[mark.name]}_{hand}", stroke, "hook")
+        return Placement(f"{names[mark.what]}_{mark.hand}", stroke, "hook", mark.hand)
 
-    band = draft["waistband"]
     band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
-    notions = tuple(n for n in draft.notions if (n.what, n.where) != ("button", "waistband"))
+    notions = tuple(n for n in draft.notions if (n.what, n.piece) != ("button", band.name))
     note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
-    bought = Notion("hook and bar", "waistband", 1, None, note, "trouser hook", HOOK * scale)
+    bought = Notion("hook and bar", band.name, 1, None, note, "trouser hook", HOOK * scale, piece=band.name)
     return replace(draft.with_pieces([band]), notions=(*notions, bought))
 
 
-def _seams(draft: Draft) -> Iterator[Seam]:
+def _seams(draft: Draft, front: Piece, facing: Piece, shield: Piece) -> Iterator[Seam]:
     """Yield the seams of the fly. Facing and shield meet the one fly edge, each on its own hand."""
-    for name in ("fly facing", "fly shield"):
-        piece: EdgeRef = (name.replace(" ", "-"), "fly")
-        yield Seam(name, (piece,), (("front", "fly"),), start=None, end=None)
-    bottom = (("fly-shield", "bottom"),)
-    yield Seam("fly shield bottom", bottom, bottom, start=None, end=None)
-    if "waistband" in draft:
-        waist, underlap = (("fly-shield", "waist"),), (("waistband", "underlap"),)
-        yield Seam("fly shield waistband", underlap, waist, start=None, end=None)
+    opening = ((front.name, the_edge(front, EdgeRole.FLY).name),)
+    for name, piece in (("fly facing", facing), ("fly shield", shield)):
+        mine = ((piece.name, "fly"),)
+        yield Seam(name, mine, opening, start=None, end=None, kind=SeamKind.FLY)
+    bottom = ((shield.name, "bottom"),)
+    yield Seam("fly shield bottom", bottom, bottom, start=None, end=None, kind=SeamKind.FLY)
+    if band := piece_as(draft, PieceRole.WAISTBAND):
+        waist, underlap = ((shield.name, "waist"),), ((band.name, _underlap(band).name),)
+        yield Seam("fly shield waistband", underlap, waist, start=None, end=None, kind=SeamKind.ATTACHED)
 
 
 # -------------------------------------------------------------------------------------- what is said
 
 
-def _zip(length: float) -> Notion:
+def _zip(front: str, length: float) -> Notion:
     note = "closed at the end; a longer one is cut off at the waist, inside the band's seam"
-    return Notion("zip", "front", 1, length, note, "trouser zip")
+    return Notion("zip", front, 1, length, note, "trouser zip", piece=front)
 
 
 def _said(choices: Choices, lines: FlyLines, zip_length: float) -> Finding:

@@ -10,9 +10,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edges_as, piece_as
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Edge, Notch, Piece
-from drafting.draft.piece import Level as BodyLevel
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path, smooth
 from drafting.ground.choices import choice
@@ -59,15 +60,16 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
 
     Raises `DraftError` where there is no one-piece set-in sleeve.
     """
-    if "sleeve" not in draft or "cap_front" not in draft["sleeve"]:
+    old = piece_as(draft, PieceRole.SLEEVE)
+    if old is None or len(edges_as(old, EdgeRole.CAP)) != 2:
         raise DraftError("there is no set-in sleeve to puff", turn="put a sleeve block before the puff")
     if choices.puff_width == 0 and choices.puff_height == 0:
         return draft
-    old = draft["sleeve"]
     new = _opened(old, choices)
+    arm = {level.name for level in old.levels if level.kind is LevelKind.UPPER_ARM}
     girths = tuple(
         replace(g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width)
-        if g.level == "upper_arm"
+        if g.level in arm
         else g
         for g in draft.girths
     )
@@ -75,16 +77,22 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
         draft.with_pieces([new]),
         girths=girths,
         seams=tuple(
-            replace(seam, eased=None) if seam.a[0] == ("sleeve", "cap_front") else seam for seam in draft.seams
+            replace(seam, eased=None) if seam.a[0] == (old.name, _cap(old, Half.FRONT).name) else seam
+            for seam in draft.seams
         ),
     )
     return _notched_again(draft, old, fabric)
 
 
+def _cap(sleeve: Piece, half: Half) -> Edge:
+    """Return this half of a sleeve's cap."""
+    return next(edge for edge in edges_as(sleeve, EdgeRole.CAP) if edge.half is half)
+
+
 def _opened(piece: Piece, choices: Choices) -> Piece:
     """The front lies to -x: it moves left by half the width, the back right, the crown up."""
     half = choices.puff_width / 2
-    crown = piece["cap_front"].path.start
+    crown = _cap(piece, Half.FRONT).path.start
     top = crown + 1j * choices.puff_height
 
     def front(path: Path) -> Path:
@@ -94,23 +102,23 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
         return path.moved(half)
 
     def moved(edge: Edge) -> Edge:
-        if edge.name == "cap_front":
+        if edge.role is EdgeRole.CAP and edge.half is Half.FRONT:
             cap = front(edge.path)
             lower = Path(cap.segments[1:])
             start = smooth(lower.start, top, -lower.leave, 1 + 0j, STRAIGHT, may_wave=True).reversed()
             path = Path((start, *lower.segments))
-            crown = (Notch("crown", 0.0),)
+            crown = (Notch("crown", 0.0, kind=NotchKind.CROWN),)
             return replace(edge, path=path, sewn=edge.sewn_length, notches=crown)
-        if edge.name == "cap_back":
+        if edge.role is EdgeRole.CAP:
             cap = back(edge.path)
             lower = Path(cap.segments[:-1])
             end = smooth(lower.end, top, lower.arrive, -1 + 0j, STRAIGHT, may_wave=True)
             return replace(edge, path=Path((*lower.segments, end)), sewn=edge.sewn_length, notches=())
-        if edge.name == "hem":
+        if edge.role is EdgeRole.HEM:
             return _widened_hem(edge, choices.puff_width)
-        return replace(edge, path=front(edge.path) if "front" in edge.name else back(edge.path))
+        return replace(edge, path=front(edge.path) if edge.half is Half.FRONT else back(edge.path))
 
-    levels = tuple(BodyLevel(v.name, tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
+    levels = tuple(replace(v, paths=tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
     return replace(
         piece, edges=tuple(moved(e) for e in piece.edges), levels=levels, points={**piece.points, "crown": top}
     )
@@ -131,25 +139,26 @@ def _widened_hem(edge: Edge, width: float) -> Edge:
 
 def _notched_again(draft: Draft, old: Piece, fabric: Fabric | None) -> Draft:
     """Move the cap's notches to where they now stand; the gathers lie between them."""
-    new, seams = draft["sleeve"], []
+    new, seams = draft[old.name], []
     said: list[Finding] = []
+    caps = {((old.name, edge.name),): edge for edge in edges_as(old, EdgeRole.CAP)}
     for seam in draft.seams:
-        if seam.a not in ((("sleeve", "cap_front"),), (("sleeve", "cap_back"),)):
+        if seam.a not in caps:
             seams.append(seam)
             continue
-        name = seam.a[0][1]
+        name, in_front = caps[seam.a].name, caps[seam.a].half is Half.FRONT
         grown = new[name].length - old[name].length
-        shift = grown if name == "cap_front" else 0.0
+        shift = grown if in_front else 0.0
         notches = tuple(replace(n, a=n.a + shift) for n in seam.notches)
-        eased = (0.0, notches[0].a) if name == "cap_front" else (notches[0].a, new[name].length)
-        end = notches[0].b if name == "cap_front" else draft_length(draft, seam) - notches[0].b
-        notches = (*notches, _halfway(name, eased, notches[0].b, end))
+        eased = (0.0, notches[0].a) if in_front else (notches[0].a, new[name].length)
+        end = notches[0].b if in_front else draft_length(draft, seam) - notches[0].b
+        notches = (*notches, _halfway(name, in_front, eased, notches[0].b, end))
         notches = tuple(sorted(notches, key=lambda n: n.a))
         seams.append(replace(seam, notches=notches, eased=eased))
         between = eased[1] - eased[0]
         ratio = between / (between - grown) if between > grown else 1.0
         said += _ratio_said(name.replace("_", " "), ratio)
-        said += bulk_said(f"sleeve {name}", ratio, fabric.thickness if fabric else None)
+        said += bulk_said(f"{old.name} {name}", ratio, fabric.thickness if fabric else None)
     return replace(draft, seams=tuple(seams), findings=(*draft.findings, *said))
 
 
@@ -158,10 +167,10 @@ def draft_length(draft: Draft, seam: Seam) -> float:
     return sum(draft.edge(ref).length for ref in seam.b)
 
 
-def _halfway(name: str, eased: tuple[float, float], notch: float, gathered: float) -> SeamNotch:
+def _halfway(name: str, in_front: bool, eased: tuple[float, float], notch: float, gathered: float) -> SeamNotch:
     """The mark half-way between notch and crown, on the cap and on its armhole."""
-    middle = gathered / 2 if name == "cap_front" else notch + gathered / 2
-    count = 1 if name == "cap_front" else 2
+    middle = gathered / 2 if in_front else notch + gathered / 2
+    count = 1 if in_front else 2
     return SeamNotch(f"{name} half", sum(eased) / 2, middle, count)
 
 

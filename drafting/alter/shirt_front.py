@@ -21,8 +21,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, piece_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
@@ -112,39 +114,52 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
     A front that does not open is left as it is, with a finding.
     """
-    if "front" not in draft or not _opens(draft["front"]):
+    front = piece_as(draft, PieceRole.FRONT)
+    if front is None or not _opens(front):
         return replace(draft, findings=(*draft.findings, _closed()))
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
     stand = choices.button_stand or button.stand
-    front, lines = draft["front"], _lines(draft["front"])
+    lines = _lines(front)
     width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
     row = _row(front, lines, choices)
     built = _front(front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),))
-    facing = _facing(lines, stand, width, draft["front"].grain)
+    facing = _facing(front, lines, stand, width)
     cut_on = choices.facing == "cut on"
-    stiff = interfacing(facing, bare=("front_edge", "facing") if cut_on else ("facing",))
+    bare, stiffened = (("front_edge", "facing"), front) if cut_on else (("facing",), facing)
+    stiff = interfacing(facing, bare=bare, stiffens=(stiffened.name,))
     added = Draft(
         (stiff,) if cut_on else (facing, stiff),
         ()
         if cut_on
         else (
             Seam(
-                "front edge", (("front", "front_edge"),), (("front-facing", "front_edge"),), start=None, end=None
+                "front edge",
+                ((front.name, "front_edge"),),
+                ((facing.name, "front_edge"),),
+                start=None,
+                end=None,
+                kind=SeamKind.FACING,
             ),
         ),
         findings=(_said(choices, button, stand, row), *narrow_said(stand, button.diameter, button.stand)),
         facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
-        notions=(button_notion("front", len(row), button), interfacing_notion(stiff)),
+        notions=(button_notion(front.name, len(row), button), interfacing_notion(stiff)),
     )
-    return replace(draft.with_pieces([built]), chains=_chains(draft)) + added
+    return replace(draft.with_pieces([built]), chains=_chains(draft, front.name)) + added
 
 
 def _opens(front: Piece) -> bool:
-    return "centre" in front and front["centre"].kind is EdgeKind.OPENING
+    centre = edge_as(front, EdgeRole.CENTRE)
+    return centre is not None and centre.kind is EdgeKind.OPENING
+
+
+def _centre(front: Piece) -> int:
+    """Return the place of the centre in the front's outline."""
+    return next(i for i, edge in enumerate(front.edges) if edge.role is EdgeRole.CENTRE)
 
 
 def _lines(front: Piece) -> FrontLines:
-    at = front.index("centre")
+    at = _centre(front)
     return FrontLines(front.edges[at - 1].path, front.edges[(at + 1) % len(front.edges)].path)
 
 
@@ -156,22 +171,30 @@ def _facing_width(lines: FrontLines, stand: float, asked: float, scale: float) -
 def _front(
     front: Piece, lines: FrontLines, stand: float, facing: float, choices: Choices, marks: tuple[Placement, ...]
 ) -> Piece:
-    at, cut_on = front.index("centre"), choices.facing == "cut on"
+    at, cut_on = _centre(front), choices.facing == "cut on"
     edges = stand_edges(lines, stand, facing if cut_on else 0.0)
     return replace(
         front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]), placements=(*front.placements, *marks)
     )
 
 
-def _facing(lines: FrontLines, stand: float, width: float, grain: float) -> Piece:
+def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piece:
     edges = facing_edges(lines, stand, width, unfolded=False)
-    return Piece("front-facing", edges, grain=grain, pair=True, title="Front facing")
+    return Piece(
+        f"{front.name}-facing",
+        edges,
+        grain=front.grain,
+        pair=True,
+        title="Front facing",
+        role=PieceRole.FACING,
+        lines=(front.name,),
+    )
 
 
 def _row(front: Piece, lines: FrontLines, choices: Choices) -> list[float]:
     """Return how far below the neck each button stands; one of them on the bust line."""
     length = abs(lines.top - lines.low)
-    bust = next((v.paths[0].start.imag for v in front.levels if v.name == "bust"), None)
+    bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
     level = None if bust is None else lines.top.imag - bust
     last = length - min(choices.last_button, LAST_SHARE * length)
     first = min(choices.first_button, LAST_SHARE * length)
@@ -183,7 +206,7 @@ def _marks(
 ) -> Iterator[Placement]:
     """Yield centre line and front edge, and for each button its own mark and its hole's.
 
-    Both stand on the pair; their names say which front of the wearer they are for.
+    Both stand on the pair; their hands say which front of the wearer they are for.
     """
     yield Placement("centre_front", line(lines.top, lines.low), "centre")
     if choices.facing == "cut on":
@@ -192,15 +215,15 @@ def _marks(
     pull = -1 + 0j if choices.buttonhole == "level" else 1j
     for number, down in enumerate(row, 1):
         at = lines.top - 1j * down
-        yield button_mark(f"button_{under}_{number}", at, button.diameter)
-        yield hole_mark(f"buttonhole_{over}_{number}", at, pull, button.hole)
+        yield button_mark(f"button_{under}_{number}", at, button.diameter, under)
+        yield hole_mark(f"buttonhole_{over}_{number}", at, pull, button.hole, over)
 
 
-def _chains(draft: Draft) -> dict[str, tuple[tuple[str, str], ...]]:
+def _chains(draft: Draft, front: str) -> dict[str, tuple[tuple[str, str], ...]]:
     """The neckline runs on over the stand, and so does a waist that a band is sewn to."""
-    chains = {**draft.chains, "front_neck": (*draft.chains["front_neck"], ("front", "stand_neck"))}
+    chains = {**draft.chains, "front_neck": (*draft.chains["front_neck"], (front, "stand_neck"))}
     if "waist" in chains:
-        chains["waist"] = (("front", "stand_hem"), *chains["waist"])
+        chains["waist"] = ((front, "stand_hem"), *chains["waist"])
     return chains
 
 

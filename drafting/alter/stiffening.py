@@ -10,8 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as, edges_as, piece_as, pieces_as, the_edge
 from drafting.draft.draft import Draft, Notion
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -30,14 +32,15 @@ from drafting.shaping.coat.bone import (
     casing_size,
     channel,
 )
-from drafting.shaping.coat.inside import bands, beside_hems, loose, second_layer, skirted, stand
+from drafting.shaping.coat.inside import bands, beside_hems, loose, skirted, stand, stiff_layer
+
+CANVAS = "hair canvas or a medium fusible"
 
 WEIGHTS = {
-    "collar": "collar canvas or a medium fusible",
-    "front": "hair canvas or a medium fusible",
-    "tail": "a firm, heavy interfacing, or buckram where the hem is boned",
+    PieceRole.UNDER_COLLAR: "collar canvas or a medium fusible",
+    PieceRole.TAIL: "a firm, heavy interfacing, or buckram where the hem is boned",
 }
-"""Weight of the interfacing by part (common practice)."""
+"""Weight of the interfacing by what it stiffens; anything else takes canvas (common practice)."""
 
 BLOCK_FUSE = 5.0
 """mm: past this margin interfacing lies in the seams and has to be light (common practice)."""
@@ -139,7 +142,7 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
     the tail.
     """
     stiff = tuple(_interfacing(draft, choices))
-    notes = tuple(_interfacing_notion(piece) for piece in stiff)
+    notes = tuple(_interfacing_notion(piece, draft) for piece in stiff)
     boned, bones = _boned(draft, choices, body_scale(body))
     told = tuple(_cloth_said(choices, fabric)) if stiff else ()
     return boned + Draft(stiff, notions=notes, findings=told) + bones
@@ -147,16 +150,8 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
 
 def tails_of(draft: Draft) -> tuple[Piece, ...]:
     """Return the tail panels and godets of a draft in the order of the hem, from the back."""
-    found = [p for p in draft.pieces if p.name.split("-")[0] in HEMMED and not p.material]
-    return tuple(sorted(found, key=_place))
-
-
-HEMMED = ("tail", "godet")
-
-
-def _place(piece: Piece) -> tuple[int, bool]:
-    word, number = piece.name.split("-")[:2]
-    return int(number), word == "godet"
+    found = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
+    return tuple(sorted(found, key=lambda p: (p.place, p.role is PieceRole.GODET)))
 
 
 # -------------------------------------------------------------------------------- interfacing
@@ -164,50 +159,50 @@ def _place(piece: Piece) -> tuple[int, bool]:
 
 def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     margin = choices.interfacing_margin
-    if choices.stiff_collar and "under-collar" in draft:
-        yield whole(draft["under-collar"], margin)
-    if choices.stiff_front == "whole front" and "front" in draft:
-        yield whole(draft["front"], margin)
-    if choices.stiff_front == "facing" and "front-facing" in draft:
-        yield whole(draft["front-facing"], margin)
-    if "front" in draft and "lapel" in draft["front"]:
+    if choices.stiff_collar and (collar := piece_as(draft, PieceRole.UNDER_COLLAR)):
+        yield whole(collar, margin)
+    front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
+    if choices.stiff_front == "whole front" and front:
+        yield whole(front, margin)
+    if choices.stiff_front == "facing" and facing:
+        yield whole(facing, margin)
+    if front and edge_as(front, EdgeRole.LAPEL):
         if choices.stiff_front in ("lapel", "lapel and stand"):
-            yield lapel(draft["front"], margin)
+            yield lapel(front, margin)
         if choices.stiff_front in ("button stand", "lapel and stand"):
-            yield button_stand(draft["front"], choices.stand_band, margin)
+            yield button_stand(front, choices.stand_band, margin)
     tails = tails_of(draft)
     if choices.stiff_tails == "whole tail":
         yield from (whole(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
         edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
         for piece, own in zip(tails, edges, strict=True):
-            yield second_layer(piece, "interfacing", own, "band")
+            yield stiff_layer(piece, own, "band", PieceRole.HEM_BAND)
 
 
 def whole(piece: Piece, margin: float) -> Piece:
     """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
-    return second_layer(piece, "interfacing", loose(piece.edges, margin), "interfacing")
+    return stiff_layer(piece, loose(piece.edges, margin), "interfacing")
 
 
 def lapel(front: Piece, margin: float) -> Piece:
     """Return the interfacing of the lapel: from the roll line outwards."""
-    edges = [front[name] for name in ("gorge", "lapel_top", "lapel")]
+    edges = edges_as(front, EdgeRole.GORGE, EdgeRole.LAPEL)
     roll = line(edges[-1].path.end, edges[0].path.start)
-    ring = (*loose(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
-    return second_layer(front, "interfacing", ring, "lapel-interfacing")
+    ring = (*loose(edges, margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
+    return stiff_layer(front, ring, "lapel-interfacing", PieceRole.LAPEL)
 
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
     (edges,) = bands([stand(front, width)], width, margin)
-    return second_layer(front, "interfacing", edges, "stand-interfacing")
+    return stiff_layer(front, edges, "stand-interfacing", PieceRole.BUTTON_STAND)
 
 
-def _interfacing_notion(piece: Piece) -> Notion:
-    part = "collar" if "collar" in piece.name else piece.name.split("-")[0]
-    weight = WEIGHTS.get(part, WEIGHTS["front"])
+def _interfacing_notion(piece: Piece, draft: Draft) -> Notion:
+    weight = WEIGHTS.get(draft[piece.stiffens[0]].role, CANVAS)
     note = f"{weight}; same grain as the cloth; test the iron on a scrap"
-    return Notion("interfacing", piece.name, piece.count, None, note, weight)
+    return Notion("interfacing", piece.name, piece.count, None, note, weight, piece=piece.name)
 
 
 def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
@@ -268,7 +263,7 @@ def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
         added = _hem_bones(channels, choices)
     if choices.seam_bones:
-        seamed = [p for p in tails if "front" in p and p["front"].kind is EdgeKind.SEAM]
+        seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
         names = {p.name for p in seamed}
         marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
         added = added + _seam_bones(seamed)
@@ -281,7 +276,7 @@ def _marked(piece: Piece, name: str, path: Path) -> Piece:
 
 def _down(piece: Piece) -> Path:
     """Return where the bone lies along a panel's front seam."""
-    seam = piece["front"].path
+    seam = the_edge(piece, EdgeRole.FRONT).path
     return seam.part(AT_WAIST, seam.length - AT_HEM)
 
 
@@ -299,6 +294,7 @@ def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
                 f"flat, {choices.bone_width:g} mm wide, {tips}",
                 "flat",
                 choices.bone_width,
+                c.panel,
             )
             for c in channels
         )
@@ -324,7 +320,14 @@ def _casing(length: float, width: float) -> Piece:
     names = ("low", "end", "top", "start")
     sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
     edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
-    return Piece("bone-casing", edges, grain=45.0, pair=True, title="Bone casing, turnings included")
+    return Piece(
+        "bone-casing",
+        edges,
+        grain=45.0,
+        pair=True,
+        title="Bone casing, turnings included",
+        role=PieceRole.BONE_CASING,
+    )
 
 
 def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
@@ -358,8 +361,15 @@ def _seam_bones(tails: list[Piece]) -> Draft:
     return Draft(
         notions=tuple(
             Notion(
-                "boning", f"{piece.name} front seam", 2, piece["front"].length - AT_WAIST - AT_HEM, note, "flat"
+                "boning",
+                f"{piece.name} front seam",
+                2,
+                seam.length - AT_WAIST - AT_HEM,
+                note,
+                "flat",
+                piece=piece.name,
             )
             for piece in tails
+            for seam in [the_edge(piece, EdgeRole.FRONT)]
         )
     )

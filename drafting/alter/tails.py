@@ -19,9 +19,11 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import piece_as, the_edge
 from drafting.draft.chain import chain
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
@@ -177,12 +179,12 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     Raises `DraftError` where the draft has no coat body, for a tail that ends above the waist, and
     for a grain that cannot be had.
     """
-    _is_coat(draft)
+    back = _coat_back(draft)
     scale = body_scale(body)
     waist = chain(draft, "coat_waist")
     edge = body_waist(waist.path)
     length = choices.tail_length or knee_hollow(body)
-    foot = draft["back"]["waist"].path.mirrored().reversed()
+    foot = the_edge(back, EdgeRole.WAIST).path.mirrored().reversed()
     skirt = skirt_of(foot, back_drop(length, -foot.start.imag, scale))
     half = draft.facts["waist_half"]
     spring = seat_spring(body, half, edge.length)
@@ -192,36 +194,39 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
-    longer = draft.with_pieces([with_skirt(draft["back"], behind, style)])
-    longer = replace(longer, seams=tuple(_hooked(seam) for seam in draft.seams))
+    longer = draft.with_pieces([with_skirt(back, behind, style)])
+    longer = replace(longer, seams=tuple(_hooked(s, back.name) for s in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
         _as_they_lie(pieces),
-        tail_seams(tail, pieces, waist.refs, side),
+        tail_seams(pieces, back.name, waist.refs, side),
         (),
         said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
-        {"tail_hem": tuple((p.name, "hem") for p in pieces if p.name.startswith("tail"))},
+        {"tail_hem": tuple((p.name, "hem") for p in pieces if p.role is PieceRole.TAIL)},
     )
 
 
 def _as_they_lie(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
     """Return the panels in the order in which they lie on the left side: the front one first."""
-    panels = [p for p in pieces if p.name.startswith("tail")]
+    panels = [p for p in pieces if p.role is PieceRole.TAIL]
     return (*reversed(panels), *(p for p in pieces if p not in panels))
 
 
-def _is_coat(draft: Draft) -> None:
-    if "coat_waist" not in draft.chains or "back" not in draft:
+def _coat_back(draft: Draft) -> Piece:
+    back = piece_as(draft, PieceRole.BACK)
+    if "coat_waist" not in draft.chains or back is None:
         raise DraftError(
             "tails hang on a coat body, and this draft has none",
             turn="take the block tailcoat, or put coat-body before the tails",
         )
+    return back
 
 
-def _hooked(seam: Seam) -> Seam:
+def _hooked(seam: Seam, back: str) -> Seam:
     """The back seam ends at the hook of the pleat: there is no smooth corner any more."""
-    return replace(seam, end=None) if seam.name == "back panel" else seam
+    hooked = seam.kind is SeamKind.PANEL and seam.a[0][0] == back
+    return replace(seam, end=None) if hooked else seam
 
 
 def _asked(choices: Choices) -> TailAsked:

@@ -7,6 +7,24 @@ the same names (`("front_armhole", "back_armhole")`). A file that stands for a w
 garment. `SHARED` names choices of which both hands of a wearer need one value, and the fact that says
 what a hand made of it. The files of `drafting/alter` are parts too: their function takes the whole
 draft first and returns it altered.
+
+A block of a maker's own is written the same way, in a folder of her own, with what it uses taken
+from `drafting` itself. `measurements/blocks/cape.py` is one to begin from: it runs as it stands.
+
+1. Its docstring says what is drafted, and draws it with the names of its edges. A line `Source:` says
+   where the method comes from: a published work, common practice, from memory, or ours.
+2. `Choices`, a frozen dataclass: each field is made by `choice(...)` with its usual value, unit,
+   meaning, range and source. Sliders and `drafting blocks` come from it.
+3. `def cape(body, fabric, choices)`, named like the file, returns a `Draft`: `pieces` as rings of
+   named edges, anticlockwise, as the wearer's left hand seen from outside; the `seams` that join
+   edges; a `Girth` for each level that has to come out right, and the `Level` line on the pieces
+   where it is read off. With `NEEDS = ("back_neck",)` it also takes `*, back_neck`, a `Chain` that a
+   block before it offers in `Draft.chains`. A function whose first argument is `draft` is handed
+   what stands already, and returns it altered.
+4. What cannot be drafted is a `DraftError`: what, the value, the reach, what to turn.
+
+`use_blocks` takes the blocks of a folder (`--blocks DIR`); an installed package offers one by an
+entry point of the group `drafting.blocks`, whose name is the block's and whose value is its module.
 """
 
 from __future__ import annotations
@@ -16,10 +34,14 @@ import pkgutil
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
+from pathlib import Path
 from typing import Any
 
+from drafting.blocks._demands import is_alteration, own_faults, part_faults
+from drafting.blocks._own import OwnFile, guarded, read_folder, read_installed
 from drafting.draft.draft import Draft
 from drafting.ground.choices import Choice, choices_of
+from drafting.ground.errors import Fault, InputError
 
 ALTERATIONS = "drafting.alter"
 """The package of alterations: found by name, as blocks know none of them."""
@@ -30,6 +52,7 @@ class Block:
     """One block: its name, what it is, its choices, and how to draft it.
 
     A garment block has `parts` instead of a `draft` of its own, and the choices of all its parts.
+    `file` is where a block from outside is written ("" for the kit's own).
     """
 
     name: str
@@ -40,12 +63,93 @@ class Block:
     needs: tuple[str, ...]
     parts: Mapping[str, Mapping[str, Any]]
     alters: bool = False
+    file: str = ""
     shared: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def alone(self) -> bool:
+        """Whether it is drafted by itself: a garment, or a block that fits onto nothing else."""
+        return bool(self.parts) or not (self.alters or self.needs)
 
 
 @cache
 def all_blocks() -> dict[str, Block]:
-    """Return every block and alteration by its name (underscores become `-`)."""
+    """Return every block and alteration by its name: the kit's, those of installed packages, and
+    those of the folder in use (`use_blocks`).
+
+    Raises `InputError` where an installed package offers what cannot be a block.
+
+    >>> all_blocks()["cuff"].needs
+    ('sleeve_hem',)
+    """
+    return dict(sorted((_kit() | _installed() | _IN_USE).items()))
+
+
+def names(alone: bool = False) -> tuple[str, ...]:
+    """Return the names of all blocks, or of those that are drafted by themselves.
+
+    >>> "cuff" in names(), "cuff" in names(alone=True), "shirt" in names(alone=True)
+    (True, False, True)
+    """
+    return tuple(name for name, block in all_blocks().items() if block.alone or not alone)
+
+
+def use_blocks(folder: Path | str | None) -> tuple[str, ...]:
+    """From now on draft with the blocks of this folder too, read anew; None takes none from outside.
+
+    Returns their names. Raises `InputError` with the file and line of everything that keeps a file
+    from being a block; then what was in use stays so.
+
+    >>> use_blocks(None)
+    ()
+    """
+    found = {} if folder is None else _own(read_folder(Path(folder)), _kit() | _installed())
+    _IN_USE.clear()
+    _IN_USE.update(found)
+    all_blocks.cache_clear()
+    return tuple(found)
+
+
+_IN_USE: dict[str, Block] = {}
+"""The blocks of the folder in use: one of the process, as the folder is named on the command line."""
+
+
+@cache
+def _installed() -> dict[str, Block]:
+    return _own(read_installed(), _kit())
+
+
+def _own(files: list[OwnFile], known: dict[str, Block]) -> dict[str, Block]:
+    """Return the blocks of files from outside, beside those known. Raises `InputError`."""
+    faults: list[Fault] = []
+    taken = {name: block.file or "it comes with the kit" for name, block in known.items()}
+    for file in files:
+        faults += own_faults(file, taken)
+        taken[file.name] = file.file
+    if faults:
+        raise InputError(faults)
+    single = [file for file in files if not hasattr(file.module, "PARTS")]
+    plain = {file.name: _own_plain(file) for file in single}
+    parts = {n: b for n, b in (known | plain).items() if not b.parts}
+    choices = {name: {c.name: c for c in block.choices} for name, block in parts.items()}
+    whole = [file for file in files if file not in single]
+    faults = [fault for file in whole for fault in part_faults(file, choices)]
+    if faults:
+        raise InputError(faults)
+    made = {file.name: _whole(file.name, file.module, parts) for file in whole}
+    return plain | {file.name: replace(made[file.name], file=file.file) for file in whole}
+
+
+def _own_plain(own: OwnFile) -> Block:
+    found = _plain(own.name, own.module)
+    assert found.draft is not None
+    draft, alters = guarded(found.draft, own), is_alteration(found.draft)
+    return replace(found, draft=draft, alters=alters, file=own.file)
+
+
+@cache
+def _kit() -> dict[str, Block]:
+    """Return the kit's blocks and alterations by their names (underscores become `-`)."""
     modules = {m.__name__.rpartition(".")[2].replace("_", "-"): m for m in _modules()}
     plain = {name: _plain(name, m) for name, m in modules.items() if hasattr(m, "Choices")}
     whole = {name: _whole(name, m, plain) for name, m in modules.items() if hasattr(m, "PARTS")}
@@ -69,9 +173,8 @@ def _plain(name: str, module: Any) -> Block:
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
     alters = module.__name__.startswith(ALTERATIONS)
-    return Block(
-        name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters, getattr(module, "SHARED", {})
-    )
+    shared = getattr(module, "SHARED", {})
+    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters, shared=shared)
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:

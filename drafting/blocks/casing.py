@@ -17,6 +17,7 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
@@ -53,14 +54,16 @@ def casing(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain)
     turned = turned_under(body_scale(body))
     a, b, c, d = corners
     edges = (
-        Edge("waist", line(a, b)),
-        Edge("centre", line(b, c), EdgeKind.FOLD),
-        Edge("inner", line(c, d), EdgeKind.FREE, allowance=turned),
+        Edge("waist", line(a, b), role=EdgeRole.WAIST),
+        Edge("centre", line(b, c), EdgeKind.FOLD, role=EdgeRole.CENTRE),
+        Edge("inner", line(c, d), EdgeKind.FREE, allowance=turned, role=EdgeRole.INNER),
         Edge("end", line(d, a), EdgeKind.OPENING),
     )
-    above = waist.refs[0][0].startswith("back")
-    piece = Piece("casing", edges, grain=0.0, title="Casing")
+    above = waist.pieces[0] is PieceRole.BACK
+    piece = Piece("casing", edges, grain=0.0, title="Casing", role=PieceRole.CASING)
     if not above:
         piece = piece.mapped(lambda p: complex(-length, 0) - p).mirrored()
-    seam = Seam("casing", (("casing", "waist"),), tuple(reversed(waist.refs)), start=None, end=None)
+    seam = Seam(
+        "casing", (("casing", "waist"),), tuple(reversed(waist.refs)), start=None, end=None, kind=SeamKind.ATTACHED
+    )
     return Draft((piece,), (seam,), facts={"casing_depth": depth})

@@ -18,6 +18,7 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -105,7 +106,7 @@ def collar(body: Body, fabric: Fabric | None, choices: Choices, *, front_neck: C
     Raises `DraftError` where the neckline is too short for the rise asked for.
     """
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
-    stands = front_neck.refs[-1][1] == "stand_neck"  # the neckline runs on over a button stand
+    stands = EdgeRole.STAND_NECK in front_neck.edges  # the neckline runs on over a button stand
     extension = (choices.button_stand or button.stand) if stands else 0.0
     front, back = front_neck.path.length, back_neck.path.length
     lines = stand_lines(front + back, back, extension, choices.collar_stand, choices.collar_rise)
@@ -144,24 +145,26 @@ def _stand(lines: Stand, choices: Choices, button: Button, extension: float) -> 
         over, under = choices.closing.split()[0], choices.closing.split()[-1]
         marks = (
             Placement("centre_front", line(centre, lines.top.end), "centre"),
-            button_mark(f"button_{under}", at, button.diameter),
-            hole_mark(f"buttonhole_{over}", at, -across, button.hole),
+            button_mark(f"button_{under}", at, button.diameter, under),
+            hole_mark(f"buttonhole_{over}", at, -across, button.hole, over),
         )
     return Piece(
         "collar-stand",
-        _ring("neck", lines.neck, lines.top, "top", lines.front),
+        _ring(Edge("neck", lines.neck, role=EdgeRole.NECK), Edge("top", lines.top), lines.front),
         copies=2,
         title="Collar stand",
         placements=marks,
+        role=PieceRole.COLLAR_STAND,
     )
 
 
-def _ring(below: str, low: Path, high: Path, above: str, front: Path) -> tuple[Edge, ...]:
+def _ring(low: Edge, high: Edge, front: Path) -> tuple[Edge, ...]:
+    behind = line(low.path.end, high.path.start)
     return (
-        Edge(below, low),
-        Edge("centre", line(low.end, high.start), EdgeKind.FOLD),
-        Edge(above, high),
-        Edge("front", front),
+        low,
+        Edge("centre", behind, EdgeKind.FOLD, role=EdgeRole.CENTRE),
+        high,
+        Edge("front", front, role=EdgeRole.FRONT),
     )
 
 
@@ -172,7 +175,11 @@ def _fall(lines: Stand, choices: Choices, back: float, extension: float) -> tupl
     drop = FALL_DROPS * choices.collar_rise
     drawn: Fall = fall_lines(lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread)
     piece = Piece(
-        "collar", _ring("stand", drawn.stand, drawn.outer, "outer", drawn.front), copies=2, title="Collar fall"
+        "collar",
+        _ring(Edge("stand", drawn.stand), Edge("outer", drawn.outer), drawn.front),
+        copies=2,
+        title="Collar fall",
+        role=PieceRole.COLLAR,
     )
     if depth == choices.collar_fall:
         return piece, ()
@@ -203,6 +210,7 @@ def _neck_seam(front: Chain, back: Chain, extension: float) -> Seam:
         start=None,
         end=None,
         notches=tuple(SeamNotch(name, at, at) for name, at in marks),
+        kind=SeamKind.ATTACHED,
     )
 
 
@@ -216,9 +224,11 @@ def _top_seam(lines: Stand, back: float) -> Seam:
         start=None,
         end=None,
         notches=(SeamNotch("shoulder", at, at),),
+        kind=SeamKind.MADE_UP,
     )
 
 
 def _twin(name: str, piece: Piece, edge: str) -> Seam:
     """An edge sewn to the same edge of the piece's twin."""
-    return Seam(name, ((piece.name, edge),), ((piece.name, edge),), start=None, end=None)
+    ref = (piece.name, edge)
+    return Seam(name, (ref,), (ref,), start=None, end=None, kind=SeamKind.MADE_UP)

@@ -19,6 +19,7 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
@@ -93,6 +94,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
         title="Cuff",
         placements=(*fold_mark(band), *_marks(band, button, count)),
         copies=1 if band.folded else 2,
+        role=PieceRole.CUFF,
     )
     outside = replace(piece, edges=band_edges(replace(band, folded=False), "sleeve"))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
@@ -109,8 +111,19 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
 def _hem_seam(band: Band, hem: Chain) -> Seam:
     """The cuff on the hem, gathered or not; quarters are marked on both."""
     shares = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
-    notches = tuple(SeamNotch(name, share * band.sewn, share * hem.path.length) for name, share in shares.items())
-    return Seam("cuff", (("cuff", "sleeve"),), tuple(reversed(hem.refs)), start=None, end=None, notches=notches)
+    notches = tuple(
+        SeamNotch(name, share * band.sewn, share * hem.path.length, kind=NotchKind.QUARTER)
+        for name, share in shares.items()
+    )
+    return Seam(
+        "cuff",
+        (("cuff", "sleeve"),),
+        tuple(reversed(hem.refs)),
+        start=None,
+        end=None,
+        notches=notches,
+        kind=SeamKind.ATTACHED,
+    )
 
 
 def _marks(band: Band, button: Button, count: int) -> Iterator[Placement]:

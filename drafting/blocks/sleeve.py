@@ -20,9 +20,11 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.body.reduced import reduced
+from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Seam
 from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -38,6 +40,7 @@ from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_wi
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.set_in import armhole_seams, half_armholes
 from drafting.shaping.stretch import settle_stretch
+from drafting.shaping.torso.dart import dart_edges, dart_seams
 from drafting.shaping.torso.pieces import stretched
 
 NEEDS = ("front_armhole", "back_armhole")
@@ -188,19 +191,27 @@ def _draft(
     girth: Girth,
 ) -> Draft:
     """Put the ring together; it is drawn front to +x and mirrored to lie as the left sleeve."""
-    front_edges = _with_slit("front", seams.front.reversed(), slit, at_start=True)
+    front_edges = _with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True)
     back_edges = _back_edges(seams, slit)
-    cap_front = Edge("cap_front", cap.front, notches=(Notch("crown", cap.front.length),))
+    crown = Notch("crown", cap.front.length, kind=NotchKind.CROWN)
     ring = (
-        Edge("hem", seams.hem, EdgeKind.HEM),
+        Edge("hem", seams.hem, EdgeKind.HEM, role=EdgeRole.HEM),
         *front_edges,
-        cap_front,
-        Edge("cap_back", cap.back.reversed()),
+        Edge("cap_front", cap.front, notches=(crown,), role=EdgeRole.CAP, half=Half.FRONT),
+        Edge("cap_back", cap.back.reversed(), role=EdgeRole.CAP, half=Half.BACK),
         *back_edges,
     )
-    level = Level("upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),))
+    level = Level(
+        "upper_arm", (line(complex(-cap.back_width, 0), complex(cap.front_width, 0)),), LevelKind.UPPER_ARM
+    )
     piece = Piece(
-        "sleeve", ring, pair=True, levels=(level,), title="Sleeve", points={"crown": complex(0, cap.height)}
+        "sleeve",
+        ring,
+        pair=True,
+        levels=(level,),
+        title="Sleeve",
+        points={"crown": complex(0, cap.height)},
+        role=PieceRole.SLEEVE,
     )
     mirrored = piece.mirrored()
     facts = {
@@ -221,28 +232,28 @@ def _draft(
     )
 
 
-def _with_slit(which: str, seam: Path, slit: float, at_start: bool) -> list[Edge]:
+def _underarm(half: Half, path: Path, part: str = "") -> Edge:
+    return Edge(f"underarm_{half}{part}", path, role=EdgeRole.UNDERARM, half=half)
+
+
+def _with_slit(half: Half, seam: Path, slit: float, at_start: bool, part: str = "") -> list[Edge]:
     """Return the underarm edge; its hem end of `slit` mm is an edge of its own that stays open."""
     if slit <= 0:
-        return [Edge(f"underarm_{which}", seam)]
+        return [_underarm(half, seam, part)]
     low, high = seam.split(slit) if at_start else seam.split(seam.length - slit)
-    first, second = Edge(f"slit_{which}", low, EdgeKind.OPENING), Edge(f"underarm_{which}", high)
-    if at_start:
-        return [first, second]
-    return [Edge(f"underarm_{which}", low), Edge(f"slit_{which}", high, EdgeKind.OPENING)]
+    sewn, left = (high, low) if at_start else (low, high)
+    opening = Edge(f"slit_{half}", left, EdgeKind.OPENING, role=EdgeRole.SLIT, half=half)
+    found = [_underarm(half, sewn, part), opening]
+    return found[::-1] if at_start else found
 
 
 def _back_edges(seams: SleeveSeams, slit: float) -> list[Edge]:
     if seams.dart is None:
-        return _with_slit("back", seams.back[0], slit, at_start=False)
-    lower = _with_slit("back_lower", seams.back[1], slit, at_start=False)
-    lower = [replace(e, name=e.name.replace("slit_back_lower", "slit_back")) for e in lower]
-    tip_in, tip_out = seams.dart
+        return _with_slit(Half.BACK, seams.back[0], slit, at_start=False)
     return [
-        Edge("underarm_back_upper", seams.back[0]),
-        Edge("elbow_dart_in", tip_in, EdgeKind.DART),
-        Edge("elbow_dart_out", tip_out, EdgeKind.DART),
-        *lower,
+        _underarm(Half.BACK, seams.back[0], "_upper"),
+        *dart_edges("elbow_dart", EdgeRole.ELBOW_DART, *seams.dart),
+        *_with_slit(Half.BACK, seams.back[1], slit, at_start=False, part="_lower"),
     ]
 
 
@@ -251,8 +262,9 @@ def _seams(
 ) -> tuple[Seam, ...]:
     """The sleeve's seams; cap notches stand as far from the underarm as the armhole's."""
     name = piece.name
-    backs = tuple((name, e.name) for e in piece.edges if e.name.startswith("underarm_back"))
-    closed = "slit_front" in piece
+    under = edges_as(piece, EdgeRole.UNDERARM)
+    backs = tuple((name, e.name) for e in under if e.half is Half.BACK)
+    closed = edge_as(piece, EdgeRole.SLIT) is not None
     caps = ((name, "cap_front"),), ((name, "cap_back"),)
     seams = [
         *armhole_seams(caps, chains, (front, back), cap),
@@ -262,11 +274,10 @@ def _seams(
             tuple(reversed(backs)),
             start="smooth",
             end=None if closed else "smooth",
+            kind=SeamKind.SLEEVE,
         ),
     ]
-    if "elbow_dart_in" in piece:
-        seams.append(Seam("elbow dart", ((name, "elbow_dart_in"),), ((name, "elbow_dart_out"),), end=None))
-    return tuple(seams)
+    return (*seams, *(replace(seam, name="elbow dart") for seam in dart_seams(piece)))
 
 
 def _said(cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float) -> tuple[Finding, ...]:

@@ -23,8 +23,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import allowance_scale, body_scale
@@ -32,6 +34,7 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours,
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
+from drafting.shaping.torso.dart import dart_seams
 from drafting.shaping.trouser.fly import LEAST_FLY, MOST_FLY, fly_room
 from drafting.shaping.trouser.frame import Style
 from drafting.shaping.trouser.measures import Asked, ask
@@ -192,7 +195,8 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     hem = choices.leg_hem or _hem_turning(shape) * allowance_scale(scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
     refuse_crossed(shape, (front, back))
-    notions = (elastic_notion(elastic, "waist", 1, ELASTIC_WIDTH * scale),) if elastic else ()
+    waist, wide = _waist_chain(front, back), ELASTIC_WIDTH * scale
+    notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
     said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back),
@@ -200,7 +204,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         _girths(body, asked, shape),
         said,
         _facts(shape, openings, elastic),
-        {"waist": _waist_chain(front, back)},
+        {"waist": waist},
         notions,
     )
 
@@ -281,6 +285,7 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             (("back", "side"),),
             start="smooth" if closed else None,
             notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
+            kind=SeamKind.SIDE,
         ),
         Seam(
             "inside leg",
@@ -289,25 +294,13 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
             short,
             eased=(0.0, knee) if short else None,
             notches=(SeamNotch("knee", knee, knee - short),),
+            kind=SeamKind.INSEAM,
         ),
         crotch_seam(front),
         crotch_seam(back),
-        *_darts(front),
-        *_darts(back),
+        *dart_seams(front),
+        *dart_seams(back),
     )
-
-
-def _darts(piece: Piece) -> list[Seam]:
-    names = [e.name.removesuffix("_in") for e in piece.edges if e.name.endswith("_in")]
-    return [
-        Seam(
-            f"{piece.name} {name.replace('_', ' ')}",
-            ((piece.name, f"{name}_in"),),
-            ((piece.name, f"{name}_out"),),
-            end=None,
-        )
-        for name in names
-    ]
 
 
 def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
@@ -336,12 +329,7 @@ def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
 
 def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
     """Return the waist from centre back over the side to centre front, darts left out."""
-    return tuple(
-        (piece.name, edge.name)
-        for piece in (back, front)
-        for edge in piece.edges
-        if edge.name.split("_")[0] == "waist" and edge.kind is not EdgeKind.DART
-    )
+    return tuple((piece.name, edge.name) for piece in (back, front) for edge in edges_as(piece, EdgeRole.WAIST))
 
 
 def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:

@@ -16,12 +16,14 @@ arm is exact. Both lie as the left sleeve seen from outside: the under sleeve's 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edge_as
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
@@ -129,13 +131,13 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
 def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
     """The top sleeve, drawn front to +x and mirrored."""
     fore, hind = sleeves.fore[0], sleeves.hind[0]
-    cap_front = Edge("top_cap_front", sleeves.top_front, notches=(Notch("crown", sleeves.top_front.length),))
+    crown = Notch("crown", sleeves.top_front.length, kind=NotchKind.CROWN)
     ring = (
         *_hind(hind, vent, scale),
-        Edge("cuff", sleeves.cuffs[0], EdgeKind.HEM),
-        Edge("fore", fore.reversed()),
-        cap_front,
-        Edge("top_cap_back", sleeves.top_back.reversed()),
+        _hem(sleeves.cuffs[0]),
+        _fore(fore.reversed()),
+        replace(_cap("top_cap_front", sleeves.top_front, Half.FRONT), notches=(crown,)),
+        _cap("top_cap_back", sleeves.top_back.reversed(), Half.BACK),
     )
     return Piece(
         "top-sleeve",
@@ -144,6 +146,7 @@ def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
         levels=(_level(hind, fore),),
         title="Top sleeve",
         points={"crown": 1j * cap.height},
+        role=PieceRole.TOP_SLEEVE,
     ).mirrored()
 
 
@@ -151,23 +154,48 @@ def _under(sleeves: TwoPiece, vent: float, scale: float) -> Piece:
     fore, hind = sleeves.fore[1], sleeves.hind[1]
     ring = (
         *_hind(hind, vent, scale),
-        Edge("cuff", sleeves.cuffs[1], EdgeKind.HEM),
-        Edge("fore", fore.reversed()),
-        Edge("under_cap_front", sleeves.under_front.reversed()),
-        Edge("under_cap_back", sleeves.under_back),
+        _hem(sleeves.cuffs[1]),
+        _fore(fore.reversed()),
+        _cap("under_cap_front", sleeves.under_front.reversed(), Half.FRONT),
+        _cap("under_cap_back", sleeves.under_back, Half.BACK),
     )
-    return Piece("under-sleeve", ring, pair=True, levels=(_level(hind, fore),), title="Under sleeve")
+    return Piece(
+        "under-sleeve",
+        ring,
+        pair=True,
+        levels=(_level(hind, fore),),
+        title="Under sleeve",
+        role=PieceRole.UNDER_SLEEVE,
+    )
+
+
+def _hem(path: Path) -> Edge:
+    return Edge("cuff", path, EdgeKind.HEM, role=EdgeRole.HEM)
+
+
+def _fore(path: Path) -> Edge:
+    return Edge("fore", path, role=EdgeRole.ARM_SEAM)
+
+
+def _cap(name: str, path: Path, half: Half) -> Edge:
+    return Edge(name, path, role=EdgeRole.CAP_PART, half=half)
 
 
 def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
     if vent <= 0:
-        return [Edge("hind", hind)]
+        return [Edge("hind", hind, role=EdgeRole.ARM_SEAM)]
     upper, lower = hind.split(hind.length - vent)
-    return [Edge("hind", upper), Edge("vent", lower, EdgeKind.OPENING, allowance=max(10.0, VENT_LAP * scale))]
+    lap = max(10.0, VENT_LAP * scale)
+    return [
+        Edge("hind", upper, role=EdgeRole.ARM_SEAM),
+        Edge("vent", lower, EdgeKind.OPENING, allowance=lap, role=EdgeRole.VENT),
+    ]
 
 
 def _level(hind: Path, fore: Path) -> Level:
-    return Level("upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),))
+    return Level(
+        "upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),), LevelKind.UPPER_ARM
+    )
 
 
 # -------------------------------------------------------------------------------------- seams
@@ -183,9 +211,19 @@ def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Hal
     fore = pieces[0]["fore"].length
     return (
         *armhole_seams(caps, chains, halves, cap),
-        Seam("forearm", ((top, "fore"),), ((under, "fore"),), notches=(SeamNotch("elbow", fore / 2, fore / 2),)),
         Seam(
-            "hind arm", ((top, "hind"),), ((under, "hind"),), start="smooth" if "vent" not in pieces[0] else None
+            "forearm",
+            ((top, "fore"),),
+            ((under, "fore"),),
+            notches=(SeamNotch("elbow", fore / 2, fore / 2),),
+            kind=SeamKind.SLEEVE,
+        ),
+        Seam(
+            "hind arm",
+            ((top, "hind"),),
+            ((under, "hind"),),
+            start=None if edge_as(pieces[0], EdgeRole.VENT) else "smooth",
+            kind=SeamKind.SLEEVE,
         ),
     )
 

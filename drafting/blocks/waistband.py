@@ -19,6 +19,7 @@ from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
@@ -89,21 +90,29 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         on_fold=True,
         turned=turned_under(body_scale(body)),
     )
-    place = above if waist.refs[0][0].startswith("back") else below
+    place = above if waist.pieces[0] is PieceRole.BACK else below
     drawn = Piece(
         "waistband",
-        band_edges(band, "waist"),
+        band_edges(band, "waist", EdgeRole.WAIST),
         grain=0.0,
         title="Waistband",
         placements=(*fold_mark(band), *_marks(band, button, choices)),
         copies=1 if band.folded else 2,
+        role=PieceRole.WAISTBAND,
     )
     piece = place(drawn)
-    outside = place(replace(drawn, edges=band_edges(replace(band, folded=False), "waist")))
+    flat = band_edges(replace(band, folded=False), "waist", EdgeRole.WAIST)
+    outside = place(replace(drawn, edges=flat))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
     marks = _notches(waist)
     seam = Seam(
-        "waistband", (("waistband", "waist"),), tuple(reversed(waist.refs)), start=None, end=None, notches=marks
+        "waistband",
+        (("waistband", "waist"),),
+        tuple(reversed(waist.refs)),
+        start=None,
+        end=None,
+        kind=SeamKind.ATTACHED,
+        notches=marks,
     )
     return Draft(
         (piece, stiff),
@@ -152,6 +161,6 @@ def _marks(band: Band, button: Button, choices: Choices) -> Iterator[Placement]:
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     middle = min(band.underlap / 2, band.sewn / 4)
     yield across(band, band.sewn, "centre_front", "centre")
-    yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter)
+    yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter, under)
     hole = band.corner(band.sewn - middle, 0.5)
-    yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole)
+    yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole, over)

@@ -25,7 +25,13 @@ __all__ = ["check_all", "check_draft", "check_pattern", "summary", "table"]
 
 
 def check_all(draft: Draft, pattern: Pattern, body: Measured) -> tuple[Finding, ...]:
-    """Return what every check finds in a draft and the pattern finished from it."""
+    """Return what every check finds in a draft and the pattern finished from it; never raises.
+
+    `body` is asked for single measures in mm, by name. `garment.draft_garment` shows the whole way.
+
+    >>> check_all(Draft(), Pattern("bag", "shell", (), ()), {"bust_girth": 900.0})
+    ()
+    """
     return (*check_draft(draft, body), *check_pattern(pattern))
 
 

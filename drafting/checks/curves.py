@@ -8,19 +8,20 @@ from drafting.checks.seams import sound_seams
 from drafting.checks.words import capital, edge_words, mm, ok_or_error, verdict
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections, turns
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
-BENDS: dict[str, tuple[int, int]] = {
-    "armhole": (0, 0),
-    "neck": (0, 0),
-    "cap": (1, 1),
-    "side": (0, 1),
-    "crotch": (0, 1),
+BENDS: dict[EdgeRole, tuple[int, int]] = {
+    EdgeRole.ARMHOLE: (0, 0),
+    EdgeRole.NECK: (0, 0),
+    EdgeRole.CAP: (1, 1),
+    EdgeRole.SIDE: (0, 1),
+    EdgeRole.CROTCH: (0, 1),
 }
-"""Least and most inflections of an edge by the first word of its name (ours: as the trade's shapes bend)."""
+"""Least and most inflections of an edge by what it is (ours: as the trade's shapes bend)."""
 
 LEAST_NOTCH = 30.0
 """mm at adult scale: a first cap notch nearer the underarm than this is said."""
@@ -30,7 +31,7 @@ def curves_bend_right(draft: Draft) -> Iterator[Finding]:
     """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?"""
     for piece in draft.pieces:
         for edge in piece.edges:
-            band = BENDS.get(edge.name.split("_")[0])
+            band = BENDS.get(edge.role)
             if band is not None and len(edge.path.segments) > 0:
                 matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
                 yield _bend(piece.name, edge.name, edge.path, band, matters)
@@ -70,28 +71,28 @@ def cap_lies_on_armhole(draft: Draft, scale: float) -> Iterator[Finding]:
         cap, armhole = sides
         apart = _apart(cap, armhole)
         said = (
-            f"{capital(edge_words(_cap_edge(seam)))}: laid on the armhole from the underarm to the "
+            f"{capital(edge_words(_cap_edge(draft, seam)))}: laid on the armhole from the underarm to the "
             f"notch ({mm(cap.length)}) it lies within {mm(apart)}"
         )
         holds = apart <= tol.COINCIDE
         yield verdict("cap on armhole", holds, seam.name, apart, 0.0, said)
         if cap.length < LEAST_NOTCH * scale - tol.EXACT:
             said = (
-                f"{capital(edge_words(_cap_edge(seam)))}: the notch stands only {mm(cap.length)} "
+                f"{capital(edge_words(_cap_edge(draft, seam)))}: the notch stands only {mm(cap.length)} "
                 f"from the underarm; {mm(LEAST_NOTCH * scale)} is the least that sets in well"
             )
             wanted = LEAST_NOTCH * scale
             yield Finding("cap notch", "warning", seam.name, cap.length, wanted, said)
 
 
-def _cap_edge(seam: Seam) -> EdgeRef:
-    return next(ref for ref in (*seam.a, *seam.b) if ref[1].startswith("cap"))
+def _cap_edge(draft: Draft, seam: Seam) -> EdgeRef:
+    return next(r for r in (*seam.a, *seam.b) if draft.edge(r).role is EdgeRole.CAP)
 
 
 def _underarm_parts(draft: Draft, seam: Seam) -> tuple[Path, Path] | None:
     """Return cap and armhole from the underarm to the first notch, or None if this is no cap."""
-    ends = [ref[1].split("_")[0] for ref in (*seam.a[:1], *seam.b[:1])]
-    if sorted(ends) != ["armhole", "cap"] or not seam.notches:
+    ends = [draft.edge(ref).role for ref in (*seam.a[:1], *seam.b[:1])]
+    if set(ends) != {EdgeRole.ARMHOLE, EdgeRole.CAP} or not seam.notches:
         return None
     forward = Path.joined(draft.edge(ref).path for ref in seam.a)
     facing = Path.joined(draft.edge(ref).path.reversed() for ref in seam.b)
@@ -102,12 +103,12 @@ def _underarm_parts(draft: Draft, seam: Seam) -> tuple[Path, Path] | None:
     reach_a = notch.a if at_start else forward.length - notch.a
     reach_b = notch.b if at_start else facing.length - notch.b
     first, second = forward.split(reach_a)[0], facing.split(reach_b)[0]
-    return (first, second) if ends[0] == "cap" else (second, first)
+    return (first, second) if ends[0] is EdgeRole.CAP else (second, first)
 
 
 def _underarm_at_start(draft: Draft, seam: Seam) -> bool:
     """Return whether chain a starts at the underarm: the lower end of the armhole as drawn."""
-    of_a = seam.a[0][1].startswith("armhole")
+    of_a = draft.edge(seam.a[0]).role is EdgeRole.ARMHOLE
     first, last = (seam.a[0], seam.a[-1]) if of_a else (seam.b[0], seam.b[-1])
     start = draft.edge(first).path.start if of_a else draft.edge(first).path.end
     end = draft.edge(last).path.end if of_a else draft.edge(last).path.start

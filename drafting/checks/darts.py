@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import cmath
-import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.checks.words import capital, degrees, mm, plain, verdict
+from drafting.draft.by_role import open_darts as legs_of
 from drafting.draft.draft import Draft
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
@@ -20,37 +21,27 @@ TIP_SHORT = (20.0, 35.0)
 
 @dataclass(frozen=True, slots=True)
 class OpenDart:
-    """A dart open to the outline: its name, tip, the middle of its mouth, and both leg lengths."""
+    """A dart open to the outline: name, tip, the middle of its mouth, both leg lengths, what it is."""
 
     name: str
     tip: complex
     mouth: complex
     legs: tuple[float, float]
+    role: EdgeRole
 
 
 def open_darts(piece: Piece) -> list[OpenDart]:
-    """Return the darts of `piece` that open to its outline: two dart edges that meet in a tip."""
-    pairs = itertools.pairwise([*piece.edges, piece.edges[0]])
+    """Return the darts of `piece` that open to its outline: two legs that meet in a tip."""
     return [
         OpenDart(
-            _dart_name(into.name, out.name),
+            into.dart.dart if into.dart else into.name,
             into.path.end,
             (into.path.start + out.path.end) / 2,
             (into.length, out.length),
+            into.role,
         )
-        for into, out in pairs
-        if into.kind is EdgeKind.DART and out.kind is EdgeKind.DART and _dart_name(into.name, out.name)
+        for into, out in legs_of(piece)
     ]
-
-
-def _dart_name(a: str, b: str) -> str:
-    """Return what two leg names have in common up to a whole word: `bust_dart`; "" for none."""
-    words = []
-    for one, other in zip(a.split("_"), b.split("_"), strict=False):
-        if one != other:
-            break
-        words.append(one)
-    return "_".join(words)
 
 
 def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
@@ -70,7 +61,7 @@ def bust_dart_tips(draft: Draft, scale: float) -> Iterator[Finding]:
     for piece in draft.pieces:
         bust_point = piece.points.get("bust_point")
         for dart in open_darts(piece) if bust_point is not None else ():
-            if dart.name.startswith("bust_dart"):
+            if dart.role is EdgeRole.BUST_DART:
                 yield from _tip(piece.name, dart, complex(bust_point or 0), scale)
 
 

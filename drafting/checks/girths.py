@@ -12,24 +12,6 @@ from drafting.draft.piece import Piece
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
-LIMBS = frozenset(
-    (
-        "upper_arm",
-        "elbow",
-        "forearm",
-        "wrist",
-        "hand",
-        "thigh",
-        "lower_thigh",
-        "knee",
-        "calf",
-        "ankle",
-        "trouser_hem",
-    )
-)
-"""Levels round one arm or leg: a pair of pieces goes round both, so half of it goes round one."""
-
-
 UNSEEN = 0.05
 """mm: half of the last figure a maker is shown; ease that moved by less needs no word."""
 
@@ -46,7 +28,7 @@ def girths_finished(draft: Draft) -> Iterator[Finding]:
             continue
         holds = abs(found - wanted) <= tol.GIRTH_MATCH
         parts = f"body {mm(girth.body)}, ease {mm(girth.settled_ease)}"
-        across = "wide" if girth.level.startswith("across") else "round"
+        across = "wide" if girth.width else "round"
         said = f"{name}: {mm(found)} {across} as drawn ({parts})"
         if not holds:
             size = "large" if found > wanted else "small"
@@ -71,10 +53,11 @@ def finished(draft: Draft, level: str, side: str = "") -> float | None:
     """Return the girth of the cloth at `level`, mm, off the outlines; None where no piece has it.
 
     A half piece is doubled and a pair counted twice; round a limb, or on one `side`, it is the half
-    of that.
+    of that: a pair of pieces goes round both arms or legs.
     """
+    limb = any(girth.limb for girth in draft.girths if girth.level == level)
     drawn = [
-        width(piece, found) * _times(piece, level, side)
+        width(piece, found) * _times(piece, limb, side)
         for piece in draft.pieces
         for found in piece.levels
         if found.name == level and piece.hand in ("", side or piece.hand)
@@ -82,11 +65,11 @@ def finished(draft: Draft, level: str, side: str = "") -> float | None:
     return math.fsum(drawn) if drawn else None
 
 
-def _times(piece: Piece, level: str, side: str) -> float:
+def _times(piece: Piece, limb: bool, side: str) -> float:
     both = 2.0 if piece.pair or piece.fold_edge is not None else 1.0
     if side:
         return 1.0 if piece.hand or piece.pair else both
-    return both / 2 if level in LIMBS and piece.pair else both
+    return both / 2 if limb and piece.pair else both
 
 
 def _speaks_of(finding: Finding, girth: Girth) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from drafting.checks.seams import sound_seams
 from drafting.checks.words import edge_words, mm, plain, seam_words, verdict
 from drafting.draft.draft import Draft
+from drafting.draft.roles import EdgeRole, Half, NotchKind
 from drafting.draft.walk import Walk, notched, walk
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
@@ -43,10 +44,10 @@ def _is_eased(walked: Walk, start: float, end: float) -> bool:
 def notches_tell_front_from_back(draft: Draft) -> Iterator[Finding]:
     """Are front cap notches single and back ones double, so that no sleeve goes in wrong?"""
     for seam in sound_seams(draft):
-        names = {ref[1] for ref in (*seam.a, *seam.b)}
-        for half, count in (("cap_front", 1), ("cap_back", 2)):
-            wrong = [n for n in seam.notches if n.count != count and n.name != "crown"]
-            if half in names and wrong:
+        halves = {e.half for e in map(draft.edge, (*seam.a, *seam.b)) if e.role is EdgeRole.CAP}
+        for half, count in ((Half.FRONT, 1), (Half.BACK, 2)):
+            wrong = [n for n in seam.notches if n.count != count and n.kind is not NotchKind.CROWN]
+            if half in halves and wrong:
                 said = (
                     f"{seam_words(seam)}: front notches are single and back notches double, "
                     f"but {plain(wrong[0].name)} has {wrong[0].count} strokes"

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from drafting.checks.words import capital, degrees, edge_words, mm, plain, verdict
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry.area import is_simple
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
@@ -34,11 +35,11 @@ def outlines_anticlockwise(draft: Draft) -> Iterator[Finding]:
 
 
 def edges_long_enough(draft: Draft, scale: float) -> Iterator[Finding]:
-    """Is every edge at least 3 mm (adult scale) long, unless its name has the word `short`?"""
+    """Is every edge at least 3 mm (adult scale) long, unless it is meant to be short?"""
     least = tol.LEAST_EDGE * scale
     for piece in draft.pieces:
         for edge in piece.edges:
-            if edge.length < least - tol.EXACT and "short" not in edge.name.split("_"):
+            if edge.length < least - tol.EXACT and edge.role is not EdgeRole.SHORT:
                 name = capital(edge_words((piece.name, edge.name)))
                 said = f"{name}: only {mm(edge.length)} long, {mm(least)} is the least"
                 where = f"{piece.name}.{edge.name}"
@@ -49,7 +50,7 @@ def folds_square(draft: Draft) -> Iterator[Finding]:
     """Do the lines that cross a fold or centre line leave it square, so that no point is there?"""
     for piece in draft.pieces:
         for index, edge in enumerate(piece.edges):
-            if edge.kind is EdgeKind.FOLD or edge.name == "centre":
+            if edge.kind is EdgeKind.FOLD or edge.role is EdgeRole.CENTRE:
                 yield from _fold(piece, index)
 
 

@@ -1,6 +1,6 @@
 """What only a trouser asks: waist and crotch with its darts closed, square centres, crotch length.
 
-A trouser's pieces are known by their edge `crotch`. Read off the outlines alone.
+A trouser's pieces are those that have a crotch. Read off the outlines alone.
 """
 
 from __future__ import annotations
@@ -9,15 +9,21 @@ import math
 from collections.abc import Iterator
 
 from drafting.checks.words import capital, degrees, mm, plain, verdict
+from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
 from drafting.geometry.bend import inflections, turns
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
-CENTRE = ("crotch", "fly")
+CENTRE = (EdgeRole.CROTCH, EdgeRole.FLY)
 """Edges that lie on the centre line of a trouser piece."""
+
+
+WAIST = (EdgeRole.WAIST, EdgeRole.WAIST_DART)
+"""The waist and the darts that open into it."""
 
 
 def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
@@ -40,7 +46,7 @@ def centres_square(draft: Draft) -> Iterator[Finding]:
             if {_on_centre(before), _on_centre(edge)} != {True, False}:
                 continue
             other = edge if _on_centre(before) else before
-            if other.name.split("_")[0] == "waist":
+            if other.role in WAIST:
                 angle = piece.corner(index)
                 holds = abs(angle - 90) <= tol.SQUARE_ANGLE
                 said = f"{capital(plain(piece.name))} waist: {degrees(angle)} to the centre line"
@@ -76,14 +82,14 @@ def closed_waist(piece: Piece) -> Path:
 
 def _waist_in_order(piece: Piece) -> list[Edge]:
     """Return waist parts and dart legs as they follow each other, starting with a waist part."""
-    run = [e for e in piece.edges if e.name.split("_")[0] == "waist"]
+    run = edges_as(piece, *WAIST)
     first = next(i for i, e in enumerate(run) if e.kind is not EdgeKind.DART)
-    return run[first:] + run[:first]
+    return [*run[first:], *run[:first]]
 
 
 def _on_centre(edge: Edge) -> bool:
-    return edge.name in CENTRE
+    return edge.role in CENTRE
 
 
 def _trousers(draft: Draft) -> list[Piece]:
-    return [piece for piece in draft.pieces if "crotch" in piece]
+    return [piece for piece in draft.pieces if edge_as(piece, EdgeRole.CROTCH)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drafting.draft.draft import EdgeRef, Seam
+from drafting.draft.roles import SeamKind
 from drafting.ground.findings import Finding, Level
 
 
@@ -34,7 +35,7 @@ def edge_words(ref: EdgeRef) -> str:
 def seam_words(seam: Seam) -> str:
     """Return `Side seam` for the seam `side`; a dart stays a dart."""
     name = capital(plain(seam.name))
-    return name if name.endswith("seam") or "dart" in name else f"{name} seam"
+    return name if seam.kind is SeamKind.DART else f"{name} seam"
 
 
 def chain_words(chain: tuple[EdgeRef, ...], other: tuple[EdgeRef, ...]) -> str:

@@ -10,22 +10,24 @@ import os
 import secrets
 from pathlib import Path
 
-from drafting.commands.lab import START, root_folder
+from drafting.commands.lab import START, hand_on_blocks, root_folder
 from drafting.ground.errors import Fault, InputError
 
 PORT = 8866
 """Where the page is served if no other port is asked for (voila's usual one)."""
 
 
-def open_app(folder: Path, *, port: int | None = None, browser: bool = True) -> None:
+def open_app(folder: Path, *, port: int | None = None, browser: bool = True, blocks: Path | None = None) -> None:
     """Serve the start page on this computer alone until it is stopped.
 
-    Raises InputError where voila is not installed, or where `folder` or `port` cannot be used.
+    Raises InputError where voila is not installed, or where `folder`, `port` or the folder of the
+    maker's own `blocks` cannot be used.
     """
     if importlib.util.find_spec("voila") is None:
         right = 'install it with: python -m pip install "drafting-kit[app]"'
         raise InputError([Fault("the page without code needs the extra app", right)])
     root = root_folder(folder, port)
+    hand_on_blocks(blocks)
     os.environ.setdefault("VOILA_TOKEN", secrets.token_hex(16))
     from voila.app import Voila
 

@@ -10,8 +10,9 @@ import argparse
 import errno
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import Any
 
 from drafting.ground.errors import DraftError, Fault, InputError
 
@@ -60,11 +61,28 @@ def parser() -> argparse.ArgumentParser:
         prog="drafting",
         description="Draft fitted costume pieces from body measures, check them, and write them true to scale.",
     )
+    whole.add_argument("--version", action=_Version, nargs=0, help="print the version and stop")
     commands = whole.add_subparsers(title="commands", required=True, metavar="COMMAND")
 
-    make = commands.add_parser("make", help="draft, check and write the pieces of a costume")
-    make.add_argument("costume", type=Path, metavar="COSTUME.toml")
-    make.add_argument("--out", type=Path, required=True, metavar="DIR")
+    for added in (*_making(commands), *_telling(commands), *_served(commands)):
+        added.add_argument(
+            "--blocks",
+            type=Path,
+            metavar="DIR",
+            help="a folder of your own blocks, one Python file each; their code is run",
+        )
+    return whole
+
+
+def _making(commands: Any) -> list[argparse.ArgumentParser]:
+    """Add the commands that write a folder; return those that take a maker's own blocks."""
+    make = _command(commands, "make", _make, "draft, check and write the pieces of a costume")
+    make.add_argument(
+        "costume",
+        type=Path,
+        metavar="COSTUME.toml",
+        help="the costume file: wearer, cloths, garments and their choices",
+    )
     make.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
     make.add_argument(
         "--search",
@@ -73,26 +91,32 @@ def parser() -> argparse.ArgumentParser:
         metavar="SECONDS",
         help="look so long for a shorter lay (else a few seconds, the same lay every time)",
     )
-    make.set_defaults(run=_make)
+    demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
+    for writes in (make, demo):
+        writes.add_argument(
+            "--out",
+            type=Path,
+            required=True,
+            metavar="DIR",
+            help="the folder to write: made new, and put in place whole",
+        )
+    return [make]
 
-    demo = commands.add_parser("demo", help="the same for the lamplighter shipped with the kit")
-    demo.add_argument("--out", type=Path, required=True, metavar="DIR")
-    demo.set_defaults(run=_demo)
 
-    body = commands.add_parser("body", help="a wearer's measures: measured, estimated, doubtful")
-    body.add_argument("body", type=Path, metavar="BODY")
-    body.set_defaults(run=_body)
+def _telling(commands: Any) -> list[argparse.ArgumentParser]:
+    """Add the commands that only print; return those that take a maker's own blocks."""
+    body = _command(commands, "body", _body, "a wearer's measures: measured, estimated, doubtful")
+    body.add_argument("body", type=Path, metavar="BODY", help="the body file (.toml or .csv, one wearer or many)")
+    return [_command(commands, "blocks", _blocks, "every block with its choices")]
 
-    blocks = commands.add_parser("blocks", help="every block with its choices")
-    blocks.set_defaults(run=_blocks)
 
-    lab = commands.add_parser("lab", help="open the notebooks in JupyterLab")
-    lab.set_defaults(run=_lab)
-    app = commands.add_parser("app", help="open the start page without its code (extra app)")
-    app.set_defaults(run=_app)
+def _served(commands: Any) -> list[argparse.ArgumentParser]:
+    """Add the commands that open notebooks; both take a maker's own blocks."""
+    lab = _command(commands, "lab", _lab, "open the notebooks in JupyterLab")
+    app = _command(commands, "app", _app, "open the start page without its code (extra app)")
     for served in (lab, app):
         served.add_argument("--no-browser", action="store_true", help="print the address only")
-        served.add_argument("--port", type=int, help="the port to listen on (else a free one)")
+        served.add_argument("--port", type=int, metavar="N", help="the port to listen on (else a free one)")
         served.add_argument(
             "--folder",
             type=Path,
@@ -100,10 +124,32 @@ def parser() -> argparse.ArgumentParser:
             metavar="DIR",
             help="where an installed kit keeps your copy of the notebooks (drafting-lab)",
         )
-    return whole
+    return [lab, app]
+
+
+def _command(commands: Any, name: str, run: Callable[..., int], what: str) -> argparse.ArgumentParser:
+    """Return the parser of one command, which says what it does in the list and on its own page."""
+    added: argparse.ArgumentParser = commands.add_parser(
+        name, help=what, description=f"{what[:1].upper()}{what[1:]}."
+    )
+    added.set_defaults(run=run)
+    return added
+
+
+class _Version(argparse.Action):
+    """Print the installed version, looked up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: Any) -> None:
+        from drafting.ground.shipped import kit_version
+
+        print(f"drafting {kit_version()}")
+        parser.exit()
 
 
 def _make(wanted: argparse.Namespace) -> int:
+    from drafting.blocks import use_blocks
+
+    use_blocks(wanted.blocks)
     return _make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search)
 
 
@@ -167,23 +213,24 @@ def _body(wanted: argparse.Namespace) -> int:
     return HOLDS
 
 
-def _blocks(_: argparse.Namespace) -> int:
-    from drafting.blocks import all_blocks
-    from drafting.commands.texts import blocks_text
+def _blocks(wanted: argparse.Namespace) -> int:
+    from drafting.blocks import all_blocks, use_blocks
+    from drafting.commands.texts import blocks_text, roles_text
 
-    print(blocks_text(all_blocks().values()))
+    use_blocks(wanted.blocks)
+    print(f"{blocks_text(all_blocks().values())}\n\n{roles_text()}")
     return HOLDS
 
 
 def _app(wanted: argparse.Namespace) -> int:
     from drafting.commands.app import open_app
 
-    open_app(wanted.folder, port=wanted.port, browser=not wanted.no_browser)
+    open_app(wanted.folder, port=wanted.port, browser=not wanted.no_browser, blocks=wanted.blocks)
     return HOLDS
 
 
 def _lab(wanted: argparse.Namespace) -> int:
     from drafting.commands.lab import open_lab
 
-    open_lab(wanted.folder, port=wanted.port, browser=not wanted.no_browser)
+    open_lab(wanted.folder, port=wanted.port, browser=not wanted.no_browser, blocks=wanted.blocks)
     return HOLDS

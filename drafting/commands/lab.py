@@ -12,22 +12,37 @@ import shutil
 from pathlib import Path
 
 from drafting.ground.errors import Fault, InputError
-from drafting.ground.shipped import PACKAGE, in_checkout, shipped
+from drafting.ground.shipped import OWN_BLOCKS, PACKAGE, in_checkout, shipped
 
 START = "notebooks/00_start_here.ipynb"
 
 
-def open_lab(folder: Path, *, port: int | None = None, browser: bool = True) -> None:
+def open_lab(folder: Path, *, port: int | None = None, browser: bool = True, blocks: Path | None = None) -> None:
     """Run JupyterLab on the notebooks until it is stopped.
 
-    `folder` is where an installed kit keeps the maker's copy. Raises InputError where `folder`
-    cannot be used or where `port` (1..65535) is no port.
+    `folder` is where an installed kit keeps the maker's copy, `blocks` the folder of her own blocks.
+    Raises InputError where either cannot be used or where `port` (1..65535) is no port.
     """
     root = root_folder(folder, port)
+    hand_on_blocks(blocks)
     os.environ.setdefault("JUPYTER_TOKEN", secrets.token_hex(16))  # not shown to others, as a flag is
     from jupyterlab.labapp import LabApp
 
     LabApp.launch_instance(argv=lab_flags(root, port=port, browser=browser))
+
+
+def hand_on_blocks(folder: Path | None) -> None:
+    """Have the notebooks draft with the blocks of this folder too, or with none from outside.
+
+    A kernel inherits the environment; `drafting.notebook` reads it. Raises InputError, before any
+    page opens, for what cannot be a block.
+    """
+    os.environ.pop(OWN_BLOCKS, None)
+    if folder is not None:
+        from drafting.blocks import use_blocks
+
+        use_blocks(folder)
+        os.environ[OWN_BLOCKS] = str(folder.resolve())
 
 
 def root_folder(folder: Path, port: int | None) -> Path:

@@ -10,6 +10,7 @@ from typing import Any
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.costume.next_measure import Gain
+from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.ground.choices import Choice
 from drafting.ground.findings import Finding, worst_first
 from drafting.ground.sources import Cited, printed, works
@@ -104,12 +105,28 @@ def _works(cited: Iterable[Cited]) -> list[str]:
 
 
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source."""
+    """Return a block's name and summary, then each choice: range, default, meaning, source.
+
+    A block from outside the kit names the file that it is written in.
+    """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
+    lines += [f"  written in {block.file}"] if block.file else []
     for choice in block.choices:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
         about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
         lines.append(_wrapped(about, indent=6))
+    return "\n".join(lines)
+
+
+DECLARED: dict[str, type[Declared]] = {"pieces": PieceRole, "edges": EdgeRole, "seams": SeamKind}
+"""What `report.json` says of things beside their names: `role` of pieces and edges, `kind` of seams."""
+
+
+def roles_text() -> str:
+    """Return what pieces, edges and seams may be, each word with its meaning."""
+    lines = ["What pieces, edges and seams are, as `role` and `kind` in report.json:"]
+    for sort, values in DECLARED.items():
+        lines += [sort, *_table(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
 
 

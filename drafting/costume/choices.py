@@ -49,6 +49,7 @@ def block_named(name: str, fault_field: str = "block", file: str = "", line: int
         return known[name]
     near = difflib.get_close_matches(name, known, n=1, cutoff=0.5)
     right = f"did you mean {near[0]}?" if near else f"blocks are {', '.join(known)}"
+    right += " (a block of your own wants --blocks DIR)"
     raise InputError([Fault(f"there is no block '{name[:40]}'", right, fault_field, file, line)])
 
 

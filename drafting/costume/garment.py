@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -73,6 +73,12 @@ def draft_garment(
 
     Raises `InputError` for a block or choice that is not known or out of range, `DraftError` where
     these measures and choices cannot be drafted together.
+
+    >>> from drafting.body import wearer
+    >>> body = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
+    >>> bodice = draft_garment(body, None, "bodice", {"bust_ease": 100.0})
+    >>> [piece.name for piece in bodice.draft.pieces], bodice.draft.girths[0].settled_ease
+    (['back', 'front'], 100.0)
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
@@ -188,8 +194,22 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             draft = part.draft(draft, body, fabric, choices, **chains)
         else:
             values = tuple(vars(choices).items())
-            draft += _part(body, _Part(name, fabric, values, tuple(chains.values()), choices))
+            asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
+            draft += _part(body, asked)
+    _refuse_unread_girths(draft)
     return _left_open(_sewn_up(draft))
+
+
+def _refuse_unread_girths(draft: Draft) -> None:
+    """Refuse a girth that no piece draws a level line for: nobody could read it off or check it."""
+    drawn = {level.name for piece in draft.pieces for level in piece.levels}
+    for girth in draft.girths:
+        if girth.level not in drawn:
+            raise DraftError(
+                f"a girth is stated for the {girth.level}, but no piece draws that level",
+                turn=f'give a piece levels=(Level("{girth.level}", (path,)),), the line across it '
+                "where this girth is read off, or leave the Girth out",
+            )
 
 
 @dataclass(frozen=True)
@@ -200,6 +220,7 @@ class _Part:
     """
 
     name: str
+    draft: Callable[..., Draft]
     fabric: Fabric | None
     values: tuple[tuple[str, Any], ...]
     chains: tuple[Chain, ...]
@@ -212,9 +233,9 @@ class _Part:
 @remembered(32)
 def _part(body: Body, asked: _Part) -> Draft:
     """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
-    part = all_blocks()[asked.name]
-    assert part.draft is not None
-    return part.draft(body, asked.fabric, asked.choices, **dict(zip(part.needs, asked.chains, strict=True)))
+    needs = all_blocks()[asked.name].needs
+    chains = dict(zip(needs, asked.chains, strict=True))
+    return asked.draft(body, asked.fabric, asked.choices, **chains)
 
 
 def _sewn_up(draft: Draft) -> Draft:

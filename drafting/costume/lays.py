@@ -29,6 +29,15 @@ def laid_out(
     Without `seconds` the search is limited by `count` and repeatable; with them both engines look.
     Either is shared out over the cloths, by the square of the number of pieces. `said` hears each
     better layout with the role of its cloth. Raises `InputError` for a lay that cannot be made at all.
+    Lengths of a lay are in mm.
+
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> costume = read_costume(demo_costume())
+    >>> shirt = make(replace(costume, garments=costume.garments[1:2]))
+    >>> [lay.role for lay in laid_out(shirt, count=5).lays]
+    ['shirting', 'interfacing']
     """
     start = time.perf_counter()
     wanted = list(materials(made))

@@ -39,7 +39,13 @@ class Made:
 
 
 def make(costume: CostumeFile) -> Made:
-    """Return the costume drafted, finished and checked; raises what `finished` does."""
+    """Return the costume drafted, finished and checked, in mm; raises what `finished` does.
+
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> [garment.name for garment in make(read_costume(demo_costume())).garments]
+    ['coat', 'shirt', 'breeches']
+    """
     return checked(finished(costume))
 
 
@@ -48,6 +54,12 @@ def finished(costume: CostumeFile) -> Made:
 
     Raises `InputError` with every fault of every garment: choices that are not known or out of
     range first, then garments that these measures and choices cannot give.
+
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> made = finished(read_costume(demo_costume()))
+    >>> made.garments[1].pattern.pieces[0].piece.name, "check" in made.timings
+    ('back', False)
     """
     faults: list[Fault] = []
     chosen = {g.name: choices for g in costume.garments if (choices := _chosen(costume, g, faults))}
@@ -60,7 +72,14 @@ def finished(costume: CostumeFile) -> Made:
 
 @remembered(8)
 def checked(made: Made) -> Made:
-    """Return what was made with what the checks find in it; never raises."""
+    """Return what was made with what the checks find in it; never raises.
+
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> made = finished(read_costume(demo_costume()))
+    >>> len(checked(made).findings) > len(made.findings)
+    True
+    """
     costume, wearer = made.costume, made.costume.wearer
     garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
     return _made_up(costume, tuple(garments))

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from drafting.draft.by_role import piece_roles
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
 
 
@@ -15,12 +17,15 @@ class Chain:
 
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
-    elastic are pulled up (None: as drawn), `lengths` what each edge has of it.
+    elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
+    along, `lengths` what each edge has of it sewn, one for each of `refs`.
     """
 
     refs: tuple[EdgeRef, ...]
     path: Path
     sewn: float | None = None
+    pieces: tuple[PieceRole, ...] = ()
+    edges: tuple[EdgeRole, ...] = ()
     lengths: tuple[float, ...] = ()
 
     @property
@@ -29,7 +34,14 @@ class Chain:
 
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
-        return Chain(tuple(reversed(self.refs)), self.path.mirrored().reversed(), self.sewn, self.lengths[::-1])
+        return Chain(
+            self.refs[::-1],
+            self.path.mirrored().reversed(),
+            self.sewn,
+            self.pieces[::-1],
+            self.edges[::-1],
+            self.lengths[::-1],
+        )
 
 
 def chain(draft: Draft, name: str) -> Chain:
@@ -40,8 +52,10 @@ def chain(draft: Draft, name: str) -> Chain:
     edges = [draft.edge(ref) for ref in refs]
     gathered = any(edge.sewn is not None for edge in edges)
     sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
+    path = laid_end_to_end([edge.path for edge in edges])
+    roles = tuple(edge.role for edge in edges)
     lengths = tuple(edge.sewn_length for edge in edges)
-    return Chain(refs, laid_end_to_end([edge.path for edge in edges]), sewn, lengths)
+    return Chain(refs, path, sewn, tuple(piece_roles(draft, refs)), roles, lengths)
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from drafting.draft.piece import Edge, Piece
+from drafting.draft.roles import NotchKind, SeamKind
 from drafting.ground.findings import Finding
 
 EdgeRef = tuple[str, str]
@@ -24,7 +25,7 @@ class Seam:
     backwards: the first edge of `b` meets the first of `a`, and each of them runs against it, as
     both outlines are anticlockwise. `ease` (mm) is a minus b on the stitching line. `start` and
     `end` say what the corners at the two ends of `a` must make. `eased` is the part of `a`
-    (from, to, in mm from its start) that holds the ease.
+    (from, to, in mm from its start) that holds the ease. `kind` says what seam it is.
     """
 
     name: str
@@ -35,6 +36,7 @@ class Seam:
     end: Corner = "smooth"
     eased: tuple[float, float] | None = None
     notches: tuple[SeamNotch, ...] = ()
+    kind: SeamKind = SeamKind.PLAIN
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,13 +47,15 @@ class SeamNotch:
     a: float
     b: float
     count: int = 1
+    kind: NotchKind = NotchKind.PLAIN
 
 
 @dataclass(frozen=True, slots=True)
 class Girth:
     """One level's account, mm: body, what was asked for (layers + ease), what was settled.
 
-    `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both.
+    `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both; `width` that
+    it is measured across, not round.
     """
 
     level: str
@@ -61,6 +65,7 @@ class Girth:
     side: str = ""
     stretch_used: float = 0.0
     limb: bool = False
+    width: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +74,7 @@ class Notion:
 
     `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
     `kind` is the sort to ask for (a flat button, spiral boning), `size` its diameter or width, mm.
+    `piece` and `edges` are what it is sewn to, where that is a piece, or edges, of the draft.
     """
 
     what: str
@@ -78,6 +84,8 @@ class Notion:
     note: str = ""
     kind: str = ""
     size: float | None = None
+    piece: str = ""
+    edges: tuple[EdgeRef, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 
+from drafting.draft.roles import DartLeg, EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.geometry import Path
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -29,10 +30,6 @@ class EdgeKind(StrEnum):
     FREE = "free"
 
 
-OTHER_LEG = {"in": "out", "out": "in"}
-"""How the two legs of a dart are named, in outline order: towards the tip and back from it."""
-
-
 @dataclass(frozen=True, slots=True)
 class Notch:
     """A mark across the allowance, `at` mm from the edge's start; `count` 1 front, 2 back."""
@@ -40,6 +37,7 @@ class Notch:
     name: str
     at: float
     count: int = 1
+    kind: NotchKind = NotchKind.PLAIN
 
 
 @dataclass(frozen=True)
@@ -48,6 +46,8 @@ class Edge:
 
     `sewn` is the length (mm) it becomes when gathers or elastic are pulled up (None: as drawn);
     `allowance` the seam or hem allowance asked for here (None: the finish's own for this kind).
+    `role` says what it is, `half` on which half of the body, `dart` of which dart it is a leg;
+    `twin` names the edge of a folded piece whose inside it is.
     """
 
     name: str
@@ -56,6 +56,10 @@ class Edge:
     sewn: float | None = None
     allowance: float | None = None
     notches: tuple[Notch, ...] = ()
+    role: EdgeRole = EdgeRole.PLAIN
+    half: Half = Half.NONE
+    dart: DartLeg | None = None
+    twin: str = ""
 
     @property
     def length(self) -> float:
@@ -68,14 +72,12 @@ class Edge:
     def mirrored(self) -> Edge:
         """Return the edge of the other hand: reflected, and reversed to stay anticlockwise.
 
-        The legs of a dart are named in outline order, so `..._in` and `..._out` change places.
+        The legs of a dart are named in outline order, so they change names.
         """
         notches = tuple(sorted((replace(n, at=self.length - n.at) for n in self.notches), key=lambda n: n.at))
-        name = self.name
-        if self.kind is EdgeKind.DART:
-            stem, _, end = name.rpartition("_")
-            name = f"{stem}_{OTHER_LEG[end]}" if end in OTHER_LEG else name
-        return replace(self, name=name, path=self.path.mirrored().reversed(), notches=notches)
+        name, dart = self.dart.mirrored(self.name) if self.dart else (self.name, None)
+        path = self.path.mirrored().reversed()
+        return replace(self, name=name, path=path, notches=notches, dart=dart)
 
 
 @dataclass(frozen=True)
@@ -92,10 +94,12 @@ class Level:
     """A body level drawn across a piece: one or more paths whose lengths add up to the width.
 
     They run from edge to edge; at `stops` they end inside, at a centre line with an overlap beyond it.
+    Girths call it by its `name`; `kind` says which level of the body it is.
     """
 
     name: str
     paths: tuple[Path, ...]
+    kind: LevelKind = LevelKind.PLAIN
     stops: tuple[complex, ...] = ()
 
     @property
@@ -104,11 +108,13 @@ class Level:
 
     def mapped(self, move: Callable[[complex], complex]) -> Level:
         """Return the level with every point moved by an orientation-keeping move."""
-        return Level(self.name, tuple(p.mapped(move) for p in self.paths), tuple(map(move, self.stops)))
+        paths = tuple(path.mapped(move) for path in self.paths)
+        return replace(self, paths=paths, stops=tuple(map(move, self.stops)))
 
     def mirrored(self) -> Level:
         """Return the level of the other hand."""
-        return Level(self.name, tuple(p.mirrored() for p in self.paths), tuple(-s.conjugate() for s in self.stops))
+        stops = tuple(-stop.conjugate() for stop in self.stops)
+        return replace(self, paths=tuple(path.mirrored() for path in self.paths), stops=stops)
 
 
 @dataclass(frozen=True)
@@ -116,11 +122,15 @@ class Placement:
     """A mark inside a piece: where a button, a buttonhole, a roll line or a bone lies.
 
     `what` is the kind of mark in a trade word (`button`, `buttonhole`, `fold`, `roll line`, `bone`).
+    `hand` is the side of the wearer it is meant for, where a pair carries the marks of both; `piece`
+    names the piece that is sewn on there.
     """
 
     name: str
     path: Path
     what: str
+    hand: str = ""
+    piece: str = ""
 
 
 @dataclass(frozen=True)
@@ -131,7 +141,9 @@ class Piece:
     degrees; `pair` says that a left and a right are cut; `hand` names a piece that exists for one
     side only ("" otherwise). A half piece has one edge of kind fold. `material` names the role of
     another cloth than the garment's own (`interfacing`, `lining`); `copies` says how many times the
-    piece (or its pair) is cut.
+    piece (or its pair) is cut. `role` says what it is and `place` its number among those of its
+    role; `base` is the name that a maker calls both hands by, where each hand has a piece of its own.
+    `stiffens` names what an interfacing belongs to, `lines` what a lining or a facing lies behind.
     """
 
     name: str
@@ -147,6 +159,11 @@ class Piece:
     placements: tuple[Placement, ...] = ()
     material: str = ""
     copies: int = 1
+    role: PieceRole = PieceRole.PLAIN
+    place: int = 0
+    base: str = ""
+    stiffens: tuple[str, ...] = ()
+    lines: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         for edge, after in zip(self.edges, (*self.edges[1:], self.edges[0]), strict=True):

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam, SeamNotch
+from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground.findings import Finding
 
 ALIKE = 0.01
@@ -30,9 +31,15 @@ def alike(left: Draft, right: Draft) -> bool:
 
 def both_hands(left: Draft, right: Draft) -> Draft:
     """Return the draft with a left and a right copy of every piece, sewn along centre folds."""
-    folds = [(p.name, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand]
+    folds = [(p, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand]
     centres = tuple(
-        Seam(f"centre {piece}", ((f"{piece}-left", edge),), ((f"{piece}-right", edge),)) for piece, edge in folds
+        Seam(
+            f"centre {p.name}",
+            ((_named(p.name, "left"), edge),),
+            ((_named(p.name, "right"), edge),),
+            kind=_centre_of(p.role),
+        )
+        for p, edge in folds
     )
     girths = _girths(left.girths, right.girths)
     both = _handed(left, "left") + _handed(right, "right")
@@ -48,6 +55,18 @@ def both_hands(left: Draft, right: Draft) -> Draft:
     return replace(both, seams=both.seams + centres, girths=girths, findings=(said, *both.findings))
 
 
+def _named(piece: str, side: str) -> str:
+    """Return what the piece of one hand is called."""
+    return f"{piece}-{side}"
+
+
+def _centre_of(role: PieceRole) -> SeamKind:
+    """Return what the seam is that joins the two hands of a piece."""
+    if role in FACINGS:
+        return SeamKind.FACING
+    return SeamKind.MADE_UP if role in SMALL else SeamKind.CENTRE
+
+
 def _handed(draft: Draft, side: str) -> Draft:
     """Return the draft of one hand: pieces renamed, and for the right mirrored."""
     draft = _own(draft, side)
@@ -56,7 +75,7 @@ def _handed(draft: Draft, side: str) -> Draft:
     def ref(old: EdgeRef) -> EdgeRef:
         piece = draft[old[0]]
         edge = piece[old[1]]
-        return f"{old[0]}-{side}", (edge.mirrored() if side == "right" else edge).name
+        return _named(old[0], side), (edge.mirrored() if side == "right" else edge).name
 
     def chain(refs: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
         named = tuple(ref(r) for r in refs)
@@ -69,7 +88,7 @@ def _handed(draft: Draft, side: str) -> Draft:
         tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
         {f"{name}_{side}": value for name, value in draft.facts.items()},
         {f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
-        tuple(_notion(notion, side, notion.where in single) for notion in draft.notions),
+        tuple(replace(_notion(n, side, n.piece in single), edges=chain(n.edges)) for n in draft.notions),
     )
 
 
@@ -87,24 +106,38 @@ def _own(draft: Draft, side: str) -> Draft:
         return replace(piece, edges=tuple(edges))
 
     pieces = tuple(own(piece) for piece in draft.pieces if piece.name not in lost)
-    notions = tuple(n for n in draft.notions if n.where not in lost)
+    notions = tuple(n for n in draft.notions if n.piece not in lost)
     return replace(draft, pieces=pieces, seams=kept, notions=notions)
 
 
 def _piece(piece: Piece, side: str) -> Piece:
+    def named(names: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(_named(name, side) for name in names)
+
+    marks = tuple(replace(m, piece=_named(m.piece, side)) if m.piece else m for m in piece.placements)
+    piece = replace(
+        piece,
+        name=_named(piece.name, side),
+        base=piece.name,
+        stiffens=named(piece.stiffens),
+        lines=named(piece.lines),
+        placements=marks,
+    )
     if piece.hand:
-        return replace(piece, name=f"{piece.name}-{side}")
+        return piece
     hand = piece.mirrored() if side == "right" else piece
     edges = tuple(replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.FOLD else e for e in hand.edges)
-    return replace(hand, name=f"{piece.name}-{side}", hand=side, pair=False, edges=edges)
+    return replace(hand, hand=side, pair=False, edges=edges)
 
 
 def _notion(notion: Notion, side: str, only: bool) -> Notion:
     """One hand's half of what both need; an odd one goes to the left."""
+    piece = _named(notion.piece, side) if notion.piece else ""
+    notion = replace(notion, where=f"{notion.where} {side}", piece=piece)
     if only:
-        return replace(notion, where=f"{notion.where} {side}")
+        return notion
     count = (notion.count + 1) // 2 if side == "left" else notion.count // 2
-    return replace(notion, where=f"{notion.where} {side}", count=count)
+    return replace(notion, count=count)
 
 
 def _seam(draft: Draft, seam: Seam, side: str, a: tuple[EdgeRef, ...], b: tuple[EdgeRef, ...]) -> Seam:
@@ -115,7 +148,7 @@ def _seam(draft: Draft, seam: Seam, side: str, a: tuple[EdgeRef, ...], b: tuple[
     length_b = sum(draft.edge(r).length for r in seam.b)
     ends: tuple[Corner, Corner] = (seam.end, seam.start)
     eased = seam.eased and (length_a - seam.eased[1], length_a - seam.eased[0])
-    notches = tuple(SeamNotch(n.name, length_a - n.a, length_b - n.b, n.count) for n in reversed(seam.notches))
+    notches = tuple(replace(n, a=length_a - n.a, b=length_b - n.b) for n in reversed(seam.notches))
     return replace(named, start=ends[0], end=ends[1], eased=eased, notches=notches)
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from drafting.draft.draft import Corner, Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Notch, Piece
+from drafting.draft.roles import NotchKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,18 +84,18 @@ def notched(draft: Draft) -> Draft:
     Notches that an edge carries already (a crown) stay; those of the same name are placed anew.
     Pieces on which nothing changes stay the same objects, so that what is remembered of them stays.
     """
-    marks: dict[EdgeRef, list[tuple[str, float, int]]] = {}
+    marks: dict[EdgeRef, list[_Mark]] = {}
     for seam in draft.seams:
-        _mark(draft, seam.a, [(n.name, n.a, n.count) for n in seam.notches], False, marks)
+        _mark(draft, seam.a, [(n.name, n.a, n.count, n.kind) for n in seam.notches], False, marks)
         if seam.b == seam.a:
             continue  # a piece and its twin: one mark is on both
-        _mark(draft, seam.b, [(n.name, n.b, n.count) for n in seam.notches], True, marks)
+        _mark(draft, seam.b, [(n.name, n.b, n.count, n.kind) for n in seam.notches], True, marks)
 
     def marked(piece: Piece, edge: Edge) -> Edge:
         new = marks.get((piece.name, edge.name))
         if new is None:
             return edge
-        names = {name for name, _, _ in new}
+        names = {name for name, *_ in new}
         kept = [n for n in edge.notches if n.name not in names]
         placed = tuple(sorted([*kept, *(Notch(*mark) for mark in new)], key=_order))
         return edge if placed == edge.notches else replace(edge, notches=placed)
@@ -107,6 +108,10 @@ def notched(draft: Draft) -> Draft:
     return draft.with_pieces(all_marked(piece) for piece in draft.pieces)
 
 
+_Mark = tuple[str, float, int, NotchKind]
+"""A notch's name, its place in mm, how many strokes it has, and what it marks."""
+
+
 def _order(notch: Notch) -> tuple[float, str]:
     """Order notches along their edge; those at one place (two seams' quarters) by name."""
     return round(notch.at, 6), notch.name
@@ -115,17 +120,17 @@ def _order(notch: Notch) -> tuple[float, str]:
 def _mark(
     draft: Draft,
     chain: tuple[EdgeRef, ...],
-    places: list[tuple[str, float, int]],
+    places: list[_Mark],
     backwards: bool,
-    marks: dict[EdgeRef, list[tuple[str, float, int]]],
+    marks: dict[EdgeRef, list[_Mark]],
 ) -> None:
     """Note each place (mm from the chain's start) on the edge of the chain that holds it."""
-    for name, at, count in places:
+    for name, at, count, kind in places:
         passed = 0.0
         for ref in chain:
             length = draft.edge(ref).length
             if at <= passed + length + 1e-9:
                 here = at - passed
-                marks.setdefault(ref, []).append((name, length - here if backwards else here, count))
+                marks.setdefault(ref, []).append((name, length - here if backwards else here, count, kind))
                 break
             passed += length

@@ -36,7 +36,15 @@ MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
 
 
 def read_fabric(path: Path | str) -> Fabric:
-    """Return the cloth of a TOML file; raises `InputError` with every fault of the file."""
+    """Return the cloth of a TOML file: lengths in mm, stretch and shrinkage as fractions.
+
+    Raises `InputError` with every fault of the file, each with its line.
+
+    >>> from drafting.ground.shipped import shipped
+    >>> cloth = read_fabric(shipped("measurements") / "fabrics" / "velveteen.toml")
+    >>> cloth.usable_width, cloth.weave
+    (1370.0, 'woven')
+    """
     file = read_toml(Path(path))
     faults = Faults(file.path, list(file.faults))
     given = {key: Given(value, file.line(key)) for key, value in file.data.items()}

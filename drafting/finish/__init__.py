@@ -32,6 +32,14 @@ def finish(draft: Draft, garment: str, fabric: str, choices: FinishChoices | Non
 
     Notches are taken from the seams, on both sides at once. Never raises for a shape that leaves no
     room: what had to be given up is said in the pattern's findings.
+
+    >>> from drafting.geometry import line
+    >>> from drafting.draft.piece import Edge, EdgeKind
+    >>> corners = (0j, 100 + 0j, 100 + 100j, 100j, 0j)
+    >>> edges = [Edge(n, line(a, b), EdgeKind.HEM) for n, a, b in zip("abcd", corners, corners[1:])]
+    >>> (cut,) = finish(Draft((Piece("patch", tuple(edges)),)), "bag", "shell").pieces
+    >>> round(cut.cut.area)  # 100 x 100 mm and a hem of 20 mm on every side
+    19600
     """
     choices = choices or FinishChoices()
     done = _finished([_Asked.of(p, n, choices) for n, p in enumerate(notched(draft).pieces, 1)])

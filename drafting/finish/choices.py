@@ -5,12 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.ground.choices import choice, choices_of
 from drafting.ground.scale import allowance_scale
 from drafting.ground.sources import Source, cite, practice
 
 LEAST = 6.0
 """mm: no allowance is proposed narrower, however small the body (common practice: 1/4 in)."""
+
+
+TIGHT = frozenset(
+    {
+        EdgeRole.NECK,
+        EdgeRole.COLLAR_NECK,
+        EdgeRole.STAND_NECK,
+        EdgeRole.FACING_NECK,
+        EdgeRole.ARMHOLE,
+        EdgeRole.CAP,
+        EdgeRole.CAP_PART,
+    }
+)
+"""Necklines, armholes and sleeve caps: edges along a tight curve."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +89,7 @@ class FinishChoices:
             return 0.0
         if edge.allowance is not None:
             return edge.allowance
-        if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and is_tight_curve(edge.name):
+        if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and edge.role in TIGHT:
             return self.curve_allowance
         return {
             EdgeKind.SEAM: self.seam_allowance,
@@ -99,8 +114,3 @@ def proposed(scale: float) -> dict[str, float]:
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }
-
-
-def is_tight_curve(name: str) -> bool:
-    """Say whether an edge of this name is a neckline, an armhole or a sleeve cap."""
-    return any(word in name.replace("-", "_").split("_") for word in ("neck", "neckline", "armhole", "cap"))

@@ -13,8 +13,10 @@ from __future__ import annotations
 import cmath
 from dataclasses import dataclass
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.pattern import DartCap
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import between, crossings, extended, first_crossing, pinned
@@ -60,12 +62,15 @@ def wedge(piece: Piece, first: Edge, second: Edge) -> Wedge:
 
 
 def centre_of(piece: Piece) -> float:
-    """Return the x of the piece's centre line: the fold, an edge named centre, crotch or crease, else 0."""
+    """Return the x of the piece's centre line: the fold, a centre's edge, else a crotch's, else 0."""
     if piece.fold_edge:
         return piece.fold_edge.path.start.real
-    words = ("centre", "crotch", "opening")
-    named = [e for word in words for e in piece.edges if word in e.name]
-    return named[0].path.at(named[0].length / 2).real if named else 0.0
+    found = [edge for role in CENTRES for edge in edges_as(piece, role)]
+    return found[0].path.at(found[0].length / 2).real if found else 0.0
+
+
+CENTRES = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.CROTCH)
+"""Edges at the centre of the body, the straight one first."""
 
 
 def over_mouth(

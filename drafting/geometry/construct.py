@@ -57,7 +57,11 @@ def smooth(
 
     `flatter_start` lengthens the first handle, so that the curve starts straighter. `may_wave`
     lets it begin with a bend the other way, as a sleeve cap does: its length then changes without
-    a jump when `leave` swings across the chord.
+    a jump when `leave` swings across the chord. Raises `DraftError` where `a` and `b` fall together.
+
+    >>> quarter = smooth(100 + 0j, 100j, 1j, -1 + 0j)  # nearly a quarter of a circle, 157.08 long
+    >>> round(quarter.length, 1)
+    157.1
     """
     chord = b - a
     size = abs(chord)

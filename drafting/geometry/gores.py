@@ -24,7 +24,11 @@ MOST_GORES = 12
 
 
 def arc(centre: complex, start: complex, angle: float) -> Path:
-    """Return the arc from `start` round `centre` by `angle` degrees (anticlockwise positive)."""
+    """Return the arc from `start` round `centre` by `angle` degrees (anticlockwise positive), in mm.
+
+    >>> round(arc(0j, 100 + 0j, 90).length, 2)  # a quarter of 2 pi 100
+    157.08
+    """
     parts = max(1, math.ceil(abs(angle) / STEP))
     step = cmath.exp(1j * math.radians(angle / parts))
     handle = 4 / 3 * math.tan(math.radians(angle / parts) / 4)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, fields
 from functools import lru_cache
 from typing import Any, Literal
 
-from drafting.ground.sources import Cited, Sources
+from drafting.ground.sources import Cited, Sources, in_words
 
 Unit = Literal["mm", "deg", "percent", "ratio", "count", "word", "yes/no"]
 
@@ -44,14 +44,25 @@ def choice(
     *,
     low: float | None = None,
     high: float | None = None,
-    source: Cited | Sources,
+    source: Cited | Sources | str = "",
     group: str = "fit",
     step: float = 1.0,
     words: tuple[str, ...] = (),
     scales: bool = False,
 ) -> Any:
-    """Return a dataclass field that carries a `Choice` (its name is the field's)."""
-    sources = source if isinstance(source, tuple) else (source,)
+    """Return a dataclass field that carries a `Choice` (its name is the field's).
+
+    `default`, `low`, `high` and `step` are in `unit`; for the rest see `Choice`. Nothing is raised
+    here: a block from outside is asked when it is taken in use.
+
+    >>> @dataclass(frozen=True)
+    ... class Choices:
+    ...     cape_length: float = choice(480.0, "mm", "neck to hem", low=300, high=1600, source="ours")
+    >>> Choices().cape_length, choices_of(Choices)[0].high
+    (480.0, 1600)
+    """
+    cited = in_words(source) if isinstance(source, str) else source
+    sources = cited if isinstance(cited, tuple) else (cited,)
     about = {
         "unit": unit,
         "default": default,

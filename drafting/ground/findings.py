@@ -37,7 +37,11 @@ class Finding:
 
 
 def worst(findings: tuple[Finding, ...] | list[Finding]) -> Level:
-    """Return the worst level among `findings` ("ok" when there are none)."""
+    """Return the worst level among `findings` ("ok" when there are none).
+
+    >>> worst([Finding("walk", "note", "side", 0.4, 0.5, "it walks")])
+    'note'
+    """
     return max((f.level for f in findings), key=RANK.__getitem__, default="ok")
 
 

@@ -44,7 +44,13 @@ def scale_of_bust(bust: float) -> float:
 
 
 def body_scale(body: Measured) -> float:
-    """Return the factor (0..1) by which adult constants and `scales` defaults shrink for `body`."""
+    """Return the factor (0..1) by which adult constants and `scales` defaults shrink for `body`.
+
+    `body` is asked for its `bust_girth` in mm; a KeyError, or an `InputError`, says that it has none.
+
+    >>> body_scale({"bust_girth": 450.0})
+    0.5
+    """
     return scale_of_bust(body["bust_girth"])
 
 

@@ -1,4 +1,4 @@
-"""Where the files shipped with the kit lie: `measurements/` and `notebooks/`.
+"""What is shipped with the kit: its version, and where `measurements/` and `notebooks/` lie.
 
 In a checkout they are the top-level folders, the one source; a wheel carries a copy inside the
 package (pyproject.toml says so).
@@ -11,6 +11,9 @@ from typing import Literal
 
 PACKAGE = Path(__file__).resolve().parent.parent
 INSTALLED = PACKAGE / "_shipped"
+
+OWN_BLOCKS = "DRAFTING_BLOCKS"
+"""The environment variable by which `drafting lab --blocks DIR` tells its notebooks the folder."""
 
 
 def in_checkout() -> bool:
@@ -28,5 +31,19 @@ def shipped(folder: Literal["measurements", "notebooks"]) -> Path:
 
 
 def demo_costume() -> Path:
-    """Return the costume file of the demo, the lamplighter (an invented figure)."""
+    """Return the costume file of the demo, the lamplighter (an invented figure).
+
+    >>> demo_costume().name
+    'lamplighter.toml'
+    """
     return shipped("measurements") / "costumes" / "lamplighter.toml"
+
+
+def kit_version() -> str:
+    """Return the version of the installed package ("not installed" for a mere checkout)."""
+    from importlib.metadata import PackageNotFoundError, version  # costs 30 ms: only when asked
+
+    try:
+        return version("drafting-kit")
+    except PackageNotFoundError:
+        return "not installed"

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum, unique
 from typing import Literal
 
-Kind = Literal["standard", "handbook", "survey", "paper", "common practice", "from memory", "ours"]
+Kind = Literal["standard", "handbook", "survey", "paper", "common practice", "from memory", "ours", "in words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,10 +188,17 @@ class Source(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Cited:
-    """A source and what it says here; for *ours*, what the figure was found on."""
+    """A source and what it says here; for *ours*, what the figure was found on.
 
-    source: Source
+    `source` is an id of the table; a block from outside the kit may cite a work of its own.
+    """
+
+    source: Source | Work
     note: str = ""
+
+    @property
+    def work(self) -> Work:
+        return self.source.value if isinstance(self.source, Source) else self.source
 
 
 Sources = tuple[Cited, ...]
@@ -202,6 +209,11 @@ def cite(source: Source, note: str = "") -> Cited:
     if source is Source.OURS and not note:
         raise ValueError("a figure of ours says what it was found on")
     return Cited(source, note)
+
+
+def in_words(text: str) -> Cited:
+    """Return the citation of a maker who names her source in her own words, printed as it stands."""
+    return Cited(Work("in words", text.strip()))
 
 
 def practice(note: str = "") -> Cited:
@@ -234,7 +246,7 @@ def printed(*cited: Cited) -> str:
 
 
 def _in_line(cited: Cited) -> str:
-    work = cited.source.value
+    work = cited.work
     named = f"{work.name}, from memory" if work.by and work.kind == "from memory" else work.name
     return f"{named}: {cited.note}" if cited.note else named
 
@@ -245,7 +257,7 @@ def works(cited: Iterable[Cited]) -> tuple[str, ...]:
     >>> works([cite(Source.ISO_3758), practice(), cite(Source.ISO_3758, "the dots")])
     ('ISO 3758:2012: ISO, Care labelling code using symbols, 2012',)
     """
-    found = {one.source.value for one in cited}
+    found = {one.work for one in cited}
     return tuple(sorted(_in_full(work) for work in found if work.by))
 
 

@@ -26,7 +26,21 @@ __all__ = ["Plan", "Step", "planned", "work_order"]
 
 
 def planned(made: Made) -> Plan:
-    """Return the plan of a costume whose lays are worked out already."""
+    """Return the plan of a costume whose lays are worked out already (`cutting.laid_out`).
+
+    Lengths are in mm, times in minutes; every sentence is a `Said`, which `words.text` puts in words.
+
+    >>> from dataclasses import replace
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.costume.lays import laid_out
+    >>> from drafting.ground.shipped import demo_costume
+    >>> costume = read_costume(demo_costume())
+    >>> shirt = make(replace(costume, garments=costume.garments[1:2]))
+    >>> plan = planned(laid_out(shirt, count=5))
+    >>> [step.n for step in plan.steps] == list(range(1, len(plan.steps) + 1))
+    True
+    """
     costume, room = made.costume, made.costume.workroom
     sewn = settings(made, room)
     return Plan(

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.costume.make import Made
+from drafting.draft.by_role import edge_as
 from drafting.draft.piece import Piece
+from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric
 from drafting.layout import Lay
 from drafting.making.model import Said, Step, said
@@ -64,4 +66,5 @@ def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
 
 def _has_neck(piece: Piece) -> bool:
     """Return whether a piece has the garment's own neck, which is curved and grows when handled."""
-    return "neck" in piece and not any(word in piece.name for word in ("collar", "facing", "lining"))
+    own = not piece.material and piece.role not in COLLARS | FACINGS
+    return own and edge_as(piece, EdgeRole.NECK) is not None

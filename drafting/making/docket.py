@@ -12,7 +12,6 @@ from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Piece
 from drafting.layout import Lay
 from drafting.making.model import DocketRow
-from drafting.making.one_hand import hand, stem
 
 FACES = {"open": "right side up", "folded": "right sides together", "crosswise": "right sides together"}
 
@@ -60,25 +59,11 @@ def _face(lay: Lay | None) -> str:
 
 
 def interfaced(garment: MadeGarment) -> Iterator[tuple[CutPiece, CutPiece]]:
-    """Yield each piece that is stiffened with its interfacing.
-
-    An interfacing is named after what it stiffens (`collar-interfacing`, `tail-1-band`); where that
-    is no piece of its own (a facing cut on), the nearest piece of that name is meant.
-    """
-    shells = [cut for cut in garment.pattern.pieces if not cut.piece.material]
+    """Yield each piece that is stiffened with its interfacing."""
+    shells = {cut.piece.name: cut for cut in garment.pattern.pieces if not cut.piece.material}
     for cut in garment.pattern.pieces:
         if cut.piece.material == "interfacing":
-            shell = max(shells, key=lambda s: _shared(s.piece.name, cut.piece.name))
-            if _shared(shell.piece.name, cut.piece.name):
-                yield shell, cut
-
-
-def _shared(shell: str, stiff: str) -> int:
-    """Return how many words the two names share from the start, 0 unless all of the shell's."""
-    if hand(shell) != hand(stiff):
-        return 0
-    ours, theirs = stem(shell).split("-"), stem(stiff).split("-")
-    return len(ours) if theirs[: len(ours)] == ours else 0
+            yield from ((shells[name], cut) for name in cut.piece.stiffens if name in shells)
 
 
 def is_block_fused(stiff: CutPiece) -> bool:

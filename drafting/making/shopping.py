@@ -72,7 +72,7 @@ def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
 def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[ShoppingRow]:
     """Yield one line a weight; the lay is shared out by area, never shorter than the longest piece."""
     weights: dict[str, list[Outline]] = defaultdict(list)
-    kinds = {(g.name, n.where): n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing"}
+    kinds = {(g.name, n.piece): n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing"}
     for outline in lay.outlines:
         key = outline.part.garment, outline.part.cut.piece.name
         weights[kinds.get(key) or "interfacing"].append(outline)
@@ -179,7 +179,11 @@ def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:
 
 
 def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
-    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m."""
+    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m.
+
+    >>> print(shopping_csv(()), end="")
+    what,detail,amount,unit,cost
+    """
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(("what", "detail", "amount", "unit", "cost"))

@@ -9,7 +9,7 @@ from functools import partial
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
-from drafting.draft.draft import Notion, Seam
+from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.walk import Walk, walk
 from drafting.fabric import Fabric
 from drafting.making.model import Said, Table, said
@@ -57,7 +57,7 @@ def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterato
     high = shank(fabrics.get(garment.fabric))
     for notion in _of(garment, "button"):
         button = said("table.button", size=notion.size or 0.0, kind=notion.kind)
-        places = said("table.places", places=places_down(garment, notion.where, "button"))
+        places = said("table.places", places=places_down(garment, notion.piece, "button"))
         key = "table.button_flat" if notion.kind == "flat" else "table.button_how"
         how = said(key, note=notion.note, shank=high)
         yield _where(garment, notion.where), float(notion.count), button, places, how
@@ -112,17 +112,22 @@ def _gather_rows(garment: MadeGarment) -> Iterator[Row]:
         walked = walk(draft, seam)
         if walked.gather_ratio is not None:
             yield _seam_gathers(garment, seam, walked)
-    rounds: dict[str, list[tuple[str, float, float]]] = defaultdict(list)
+    rounds: dict[tuple[str, str], list[tuple[str, float, float]]] = defaultdict(list)
     for piece in draft.pieces:
         for edge in piece.edges:
             if edge.sewn is not None and (piece.name, edge.name) not in in_seams:
                 whole = hands(piece) // piece.count
                 found = piece.name, whole * edge.length, whole * edge.sewn
-                rounds[edge.name].append(found)
-    for name, parts in rounds.items():  # front and back of one leg are one round of elastic
+                rounds[_drawn_by(draft, (piece.name, edge.name)), edge.name].append(found)
+    for (_, name), parts in rounds.items():  # front and back of one leg are one round of elastic
         names = " + ".join(piece for piece, _, _ in parts)
         drawn, sewn = math.fsum(p[1] for p in parts), math.fsum(p[2] for p in parts)
         yield _gathers(_where(garment, f"{names} {name}"), drawn, sewn)
+
+
+def _drawn_by(draft: Draft, ref: EdgeRef) -> str:
+    """Return where the elastic lies that draws an edge up; the edge's own piece where none does."""
+    return next((n.where for n in draft.notions if ref in n.edges), ref[0])
 
 
 def _seam_gathers(garment: MadeGarment, seam: Seam, walked: Walk) -> Row:

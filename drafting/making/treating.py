@@ -89,7 +89,14 @@ def _treated(made: Made) -> Iterator[Treated]:
 
 
 def treating_steps(made: Made) -> tuple[Step, ...]:
-    """Return the steps that make every cloth ready to be cut, cloth by cloth."""
+    """Return the steps that make every cloth ready to be cut, cloth by cloth.
+
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> {step.stage for step in treating_steps(make(read_costume(demo_costume())))}
+    {'treat'}
+    """
     return tuple(step for cloth in treated(made) for step in _chained(cloth, tuple(_steps(cloth))))
 
 

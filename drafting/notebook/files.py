@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
-from drafting.ground.shipped import shipped
+from drafting.blocks import use_blocks
+from drafting.ground.shipped import OWN_BLOCKS, shipped
 
 
 def costume_path(name: str) -> Path:
@@ -19,6 +21,16 @@ def costume_path(name: str) -> Path:
 def body_path(name: str) -> Path:
     """Return the body file `name`: the maker's, else the shipped one (see `costume_path`)."""
     return _found(Path("bodies") / f"{name}.toml")
+
+
+def take_own_blocks() -> None:
+    """Draft with the maker's own blocks where the lab was opened with `--blocks DIR`.
+
+    Raises `InputError` for what cannot be a block (any more).
+    """
+    folder = os.environ.get(OWN_BLOCKS)
+    if folder:
+        use_blocks(folder)
 
 
 def _found(file: Path) -> Path:

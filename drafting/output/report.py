@@ -145,6 +145,7 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
     return {
         "garment": garment.name,
         "piece": piece.name,
+        "role": piece.role.value,
         "number": cut.number,
         "file": piece_file(garment.name, piece.name),
         "fabric": cut.piece.material or garment.fabric,
@@ -170,6 +171,7 @@ def _edges(cut: CutPiece) -> Iterator[Row]:
             "sewn_length": edge.sewn_length,
             "allowance": cut.allowances.get(edge.name, 0.0),
             "kind": edge.kind.value,
+            "role": edge.role.value,
         }
 
 
@@ -201,6 +203,7 @@ def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setti
     return {
         "garment": garment.name,
         "seam": seam.name,
+        "kind": seam.kind.value,
         "a": [list(ref) for ref in seam.a],
         "b": [list(ref) for ref in seam.b],
         "a_length": walked.a_length,

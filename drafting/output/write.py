@@ -35,11 +35,23 @@ PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
 
 
-def write_output(made: Made, out: Path, tell: Tell = silent) -> tuple[Finding, ...]:
+def write_output(made: Made, out: Path | str, tell: Tell = silent) -> tuple[Finding, ...]:
     """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
 
     Returns what the printing had to say; the record holds it too. `tell` hears each step. Raises
     `InputError` where `out` is a file or a folder that this kit did not make.
+
+    >>> from tempfile import TemporaryDirectory
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> costume = read_costume(demo_costume())
+    >>> cuff = replace(costume.prints, papers=costume.prints.papers[:1], pieces=("shirt.cuff",))
+    >>> made = make(replace(costume, garments=costume.garments[1:2], prints=cuff))
+    >>> with TemporaryDirectory() as folder:
+    ...     said = write_output(made, Path(folder) / "out")
+    ...     sorted(path.name for path in (Path(folder) / "out").iterdir())
+    ['exchange', 'overview.png', 'pieces', 'report.json', 'sheets']
     """
     start = time.perf_counter()
     sheets = list(_told(made, tell))

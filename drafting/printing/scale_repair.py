@@ -59,6 +59,8 @@ def scale_repair(across: float, up: float, *, bust: float | None = None, side: f
 def typed_repair(across: str, up: str, *, bust: str = "", unit: str = "mm") -> Repair:
     """Return the same from what a maker types; a bare number takes `unit` (in means the 4 in square).
 
+    Raises `BadValue` (a ValueError) for what is no length.
+
     >>> typed_repair("3 7/8 in", "3 7/8 in").said[0]
     'The print came out at 96.9 % of true size.'
     """

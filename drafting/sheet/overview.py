@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from statistics import fmean
 
 from drafting.draft.pattern import CutPiece, Pattern
+from drafting.draft.roles import LevelKind
 from drafting.finish.label import cut_count, piece_title, spoken
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
@@ -33,8 +34,8 @@ COARSE = 400.0
 """mm: a piece this long or longer is searched for room for its words in cells twice as large, as that
 is done at every move of a slider (ours)."""
 
-LEVEL_PARTNERS = {"upper_arm": "bust", "upper-arm": "bust", "chest": "bust"}
-"""Levels laid in line with another one: a sleeve beside the armhole it goes into (ours)."""
+IN_LINE = (LevelKind.BUST, LevelKind.UPPER_ARM)
+"""Levels laid in line with each other: a sleeve beside the armhole it goes into (ours)."""
 
 _SHOWN = frozenset(Layer) - {Layer.STRETCH}
 
@@ -177,12 +178,11 @@ def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> lis
 
 def _levels(cut_piece: CutPiece) -> dict[str, float]:
     """Return the mean height of each level, waist first: the line a torso hangs from."""
-    found = {
-        LEVEL_PARTNERS.get(v.name, v.name): fmean(p.at(p.length / 2).imag for p in v.paths)
-        for v in cut_piece.piece.levels
-        if v.paths
+    levels = [v for v in cut_piece.piece.levels if v.paths]
+    return {
+        LevelKind.BUST.value if v.kind in IN_LINE else v.name: fmean(p.at(p.length / 2).imag for p in v.paths)
+        for v in sorted(levels, key=lambda v: v.kind is not LevelKind.WAIST)
     }
-    return dict(sorted(found.items(), key=lambda item: item[0] != "waist"))
 
 
 def _middle(laid: list[Laid]) -> float:

@@ -243,8 +243,8 @@ def test_thick_cloth_gathered_is_warned_of_and_thin_is_not() -> None:
 
 def test_both_hands_are_opened_where_they_are_drafted_apart() -> None:
     piece = panel()
-    right = replace(piece.mirrored(), name="panel-right", hand="right")
-    left = replace(piece, name="panel-left", hand="left")
+    right = replace(piece.mirrored(), name="panel-right", hand="right", base="panel")
+    left = replace(piece, name="panel-left", hand="left", base="panel")
     full = fuller(Draft((left, right)), Wish(("panel", "hem"), "waist", 3, 90.0))
     for name in ("panel-left", "panel-right"):
         assert full[name]["hem"].length == pytest.approx(490.0, abs=0.01)

@@ -11,7 +11,9 @@ from dataclasses import replace
 
 from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.draft.roles import EdgeRole, Half
 from drafting.geometry import Cubic, Path, line, smooth, solve
+from drafting.shaping.torso.dart import dart_edges
 
 NOTCH = 60.0
 CAP_EASE = 12.0
@@ -29,12 +31,17 @@ def torso(name: str, neck_depth: float) -> Piece:
     return Piece(
         name,
         (
-            Edge("hem", line(0j, 240 + 0j), EdgeKind.HEM),
-            Edge("side", line(240 + 0j, 240 + 200j)),
-            Edge("armhole", cubic(240 + 200j, 208 + 200j, 200 + 250j, 200 + 400j)),
-            Edge("shoulder", line(200 + 400j, 80 + 400j)),
-            Edge("neck", cubic(80 + 400j, 80 + (low + 20) * 1j, 55 + low * 1j, low * 1j), EdgeKind.OPENING),
-            Edge("centre", line(low * 1j, 0j), EdgeKind.FOLD),
+            Edge("hem", line(0j, 240 + 0j), EdgeKind.HEM, role=EdgeRole.HEM),
+            Edge("side", line(240 + 0j, 240 + 200j), role=EdgeRole.SIDE),
+            Edge("armhole", cubic(240 + 200j, 208 + 200j, 200 + 250j, 200 + 400j), role=EdgeRole.ARMHOLE),
+            Edge("shoulder", line(200 + 400j, 80 + 400j), role=EdgeRole.SHOULDER),
+            Edge(
+                "neck",
+                cubic(80 + 400j, 80 + (low + 20) * 1j, 55 + low * 1j, low * 1j),
+                EdgeKind.OPENING,
+                role=EdgeRole.NECK,
+            ),
+            Edge("centre", line(low * 1j, 0j), EdgeKind.FOLD, role=EdgeRole.CENTRE),
         ),
         levels=(Level("bust", (line(150j, 240 + 150j),)),),
     )
@@ -58,8 +65,8 @@ def sleeve(armhole: Path) -> Piece:
         "sleeve",
         (
             Edge("underarm_back", line(HALF_SLEEVE - 300j, HALF_SLEEVE + 0j)),
-            Edge("cap_back", back),
-            Edge("cap_front", back.mirrored().reversed()),
+            Edge("cap_back", back, role=EdgeRole.CAP, half=Half.BACK),
+            Edge("cap_front", back.mirrored().reversed(), role=EdgeRole.CAP, half=Half.FRONT),
             Edge("underarm_front", line(-HALF_SLEEVE + 0j, -HALF_SLEEVE - 300j)),
             Edge("hem", line(-HALF_SLEEVE - 300j, HALF_SLEEVE - 300j), EdgeKind.HEM),
         ),
@@ -99,7 +106,7 @@ def sound() -> Draft:
             ),
             Seam("underarm", (("sleeve", "underarm_back"),), (("sleeve", "underarm_front"),)),
         ),
-        (Girth("bust", 860, 100, 100), Girth("upper_arm", 290, 50, 50)),
+        (Girth("bust", 860, 100, 100), Girth("upper_arm", 290, 50, 50, limb=True)),
     )
 
 
@@ -132,8 +139,7 @@ def darted(short: float = 25.0, aim: float = 0.0, legs: float = 0.0) -> Piece:
         (
             Edge("hem", line(0j, 240 + 0j), EdgeKind.HEM),
             Edge("side_low", line(240 + 0j, low)),
-            Edge("bust_dart_low", line(low, tip), EdgeKind.DART),
-            Edge("bust_dart_up", line(tip, up), EdgeKind.DART),
+            *dart_edges("bust_dart", EdgeRole.BUST_DART, line(low, tip), line(tip, up)),
             Edge("side_up", line(up, 240 + 300j)),
             Edge("top", line(240 + 300j, 300j), EdgeKind.FREE),
             Edge("centre", line(300j, 0j), EdgeKind.FOLD),

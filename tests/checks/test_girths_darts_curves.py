@@ -9,7 +9,7 @@ import pytest
 from drafting.checks import check_draft
 from drafting.checks.girths import finished
 from drafting.draft.draft import Draft, Girth
-from drafting.draft.piece import Edge, InnerDart
+from drafting.draft.piece import InnerDart
 from drafting.geometry import Cubic, Path, line
 from drafting.ground.findings import Finding
 from tests.checks.figures import ADULT, cubic, darted, sound, with_edge, with_seam
@@ -104,8 +104,8 @@ def test_a_wave_in_an_armhole_or_neck_is_found(name: str) -> None:
 
 
 def test_a_cap_half_without_its_s_is_found() -> None:
-    flat = Edge("cap_back", Path((Cubic(170 + 0j, 170 + 60j, 90 + 120j, 120j),)))
     sleeve = sound()["sleeve"]
+    flat = replace(sleeve["cap_back"], path=Path((Cubic(170 + 0j, 170 + 60j, 90 + 120j, 120j),)))
     crown = replace(sleeve["cap_front"], path=line(120j, -170 + 0j))
     found = not_ok(sound().with_pieces([sleeve.with_edges(flat, crown)]), "inflections")
     assert {f.where for f in found} == {"sleeve.cap_back", "sleeve.cap_front"}

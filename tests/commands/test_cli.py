@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 
 from drafting.commands.cli import main
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding, Level
 
@@ -225,6 +226,8 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
         assert choice.name in said
         assert " ".join(choice.meaning.rstrip(".").split()) in said
         assert f"Source: {printed(*choice.source)}" in said
+    for role in (*EdgeRole, *PieceRole, *SeamKind):
+        assert f"{role.value} {role.meaning}" in said
 
 
 def test_a_reader_that_closes_early_is_no_fault() -> None:

@@ -173,6 +173,7 @@ def test_the_record_has_the_parts_of_schema_1_and_is_json(record: dict[str, Any]
 PIECE_KEYS = {
     "garment",
     "piece",
+    "role",
     "file",
     "fabric",
     "count",
@@ -188,6 +189,7 @@ PIECE_KEYS = {
 SEAM_KEYS = {
     "garment",
     "seam",
+    "kind",
     "a",
     "b",
     "a_length",
@@ -209,6 +211,18 @@ def test_every_piece_seam_girth_and_check_has_its_keys(record: dict[str, Any]) -
     assert all(set(row) >= girth | {"fabric_stretch_used"} for row in record["girths"])
     check = {"check", "level", "where", "value", "wanted", "message"}
     assert all(set(row) == check for row in record["checks"])
+
+
+def test_the_record_says_what_pieces_edges_and_seams_are(record: dict[str, Any]) -> None:
+    roles = {(p["garment"], p["piece"]): p["role"] for p in record["pieces"]}
+    assert roles["coat", "under-sleeve"] == "under sleeve"
+    assert roles["coat", "under-sleeve-lining"] == "under sleeve"  # its fabric says it is a lining
+    edges = {(p["garment"], p["piece"], e["edge"]): e["role"] for p in record["pieces"] for e in p["edges"]}
+    assert edges["coat", "front", "lapel_top"] == "lapel"
+    assert edges["shirt", "sleeve", "cap_front"] == "cap"
+    seams = {(s["garment"], s["seam"]): s["kind"] for s in record["seams"]}
+    assert seams["shirt", "front armhole"] == "set in"
+    assert seams["breeches", "front crotch"] == "crotch"
 
 
 def test_every_seam_or_dart_edge_stands_in_exactly_one_seam(record: dict[str, Any]) -> None:

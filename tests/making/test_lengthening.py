@@ -11,6 +11,7 @@ from hypothesis import given, reject
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from drafting.blocks import all_blocks, names
 from drafting.checks.treatments import iron_limit
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import Made
@@ -31,7 +32,11 @@ GIVING = ("304", "401", "504", "514", "three-step zigzag", "202")
 """Stitch-type teaching pages (common practice), with the three-step zigzag for elastic and the
 back stitch that a hand sews."""
 
-STRETCH_BLOCKS = ("close-torso", "close-top", "puffed-top", "trouser", "breeches")
+STRETCH_BLOCKS = [
+    name
+    for name in names(alone=True)
+    if any(choice.name == "stretch_share" for choice in all_blocks()[name].choices)
+]
 ROOMS = st.builds(
     Workroom,
     stitches=st.lists(st.sampled_from(sorted(STITCHES)), unique=True).map(tuple),

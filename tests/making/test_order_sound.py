@@ -7,7 +7,7 @@ from hypothesis import given, reject
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
-from drafting.blocks import all_blocks
+from drafting.blocks import all_blocks, names
 from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError, InputError
@@ -17,8 +17,6 @@ from tests.bodies import bdims
 from tests.making.figures import laid
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
 
-BLOCKS = ["bodice", "shirt", "tailcoat", "trouser", "breeches", "close-top", "puffed-top", "close-torso"]
-
 
 def worded(block: str) -> list[tuple[str, str]]:
     """Return every choice of a block that is made in words, with each word."""
@@ -26,7 +24,13 @@ def worded(block: str) -> list[tuple[str, str]]:
 
 
 @hypothesis_settings(max_examples=60, deadline=None)
-@given(st.sampled_from(BLOCKS), st.data(), st.integers(0, 506), st.sampled_from([WOVEN, KNIT]), st.booleans())
+@given(
+    st.sampled_from(names(alone=True)),
+    st.data(),
+    st.integers(0, 506),
+    st.sampled_from([WOVEN, KNIT]),
+    st.booleans(),
+)
 def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     block: str, data: st.DataObject, n: int, fabric: Fabric, lopsided: bool
 ) -> None:

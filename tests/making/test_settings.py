@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given
-from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from drafting.blocks import all_blocks, names
 from drafting.costume.file import read_costume
 from drafting.costume.garment import draft_garment
 from drafting.costume.workroom import STITCHES, THREE_STEP, Workroom, read_workroom
@@ -202,11 +202,20 @@ def test_the_shipped_workrooms_can_be_read_and_differ() -> None:
     assert KITCHEN.prices["thread"] > 0
 
 
-@hypothesis_settings(max_examples=6, deadline=None)
-@given(st.sampled_from(["puffed-top", "close-top", "trouser"]), st.sampled_from([PLAIN, STUDIO]))
+STRETCHY = {
+    name: known
+    for name in names(alone=True)
+    if "stretch_share" in (known := {choice.name for choice in all_blocks()[name].choices})
+}
+"""Every block that can be drafted in stretch cloth, with the names of its choices."""
+
+
+@pytest.mark.parametrize("room", [PLAIN, STUDIO], ids=["plain", "studio"])
+@pytest.mark.parametrize("block", STRETCHY)
 def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: Workroom) -> None:
     body = made("kite").costume.wearer
-    choices = {"waist_finish": "casing"} if block == "trouser" else {}
+    wanted = {"stretch_share": 0.25, "waist_finish": "casing"}
+    choices = {name: value for name, value in wanted.items() if name in STRETCHY[block]}
     garment = draft_garment(body, KNIT, block, choices)
     costume = replace(
         made("kite"), garments=(garment,), costume=replace(made("kite").costume, fabrics={garment.fabric: KNIT})

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.draft.by_role import edge_as, pieces_as
+from drafting.draft.draft import Notion
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.making.model import Said, said
-from drafting.making.order.parts import Bench
+from drafting.making.order.parts import Bench, notion_key
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.tables import trim_length
 
@@ -15,8 +18,8 @@ def bones(bench: Bench) -> None:
     boning = [*bench.of("boning"), *bench.of("bone tip")]
     if not boning:
         return
-    casing = [p.name for p in bench.garment.draft.pieces if "casing" in p.name and not p.material]
-    boned = sorted({m[0] for m in _boned(bench)})
+    casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
+    boned = _boned(bench)
     bench.do(
         "finish",
         "bone",
@@ -29,11 +32,14 @@ def bones(bench: Bench) -> None:
     )
 
 
-def _boned(bench: Bench) -> Iterator[tuple[str, str]]:
-    for piece in bench.garment.draft.pieces:
-        for mark in piece.placements:
-            if mark.what == "bone" and not piece.material:
-                yield piece.name, mark.name
+def _boned(bench: Bench) -> list[str]:
+    """Return the pieces that bones are marked on, those of one role by their places."""
+    marked = [
+        piece
+        for piece in bench.garment.draft.pieces
+        if not piece.material and any(mark.what == "bone" for mark in piece.placements)
+    ]
+    return [piece.name for piece in sorted(marked, key=lambda p: (p.role, p.place, p.hand))]
 
 
 def trims(bench: Bench, kinds: tuple[str, ...]) -> None:
@@ -60,12 +66,12 @@ def sewn_on(bench: Bench) -> None:
     draft = bench.garment.draft
     for piece in draft.pieces:
         for mark in piece.placements:
-            if mark.what == "appliqué" and mark.name in draft:
+            if mark.what == "appliqué" and mark.piece in draft:
                 bench.do(
                     "prepare",
                     "trim",
                     f"{piece.name} with {mark.name}",
-                    (piece.name, mark.name),
+                    (piece.name, mark.piece),
                     [said("do.applique", piece=piece.name)],
                     length=mark.path.length * piece.count,
                 )
@@ -76,14 +82,11 @@ def lining(bench: Bench) -> None:
     lined = [p.name for p in bench.garment.draft.pieces if p.material == "lining"]
     if not lined:
         return
-    names = ", ".join(_shell_seams(bench, lined))
+    names = ", ".join(_shell_seams(bench))
     lengths = seam_lengths(bench.garment)
-    length = sum(lengths[seam] for seam in _shell_seams(bench, lined))
-    pleat = (
-        [said("do.ease_pleat")]
-        if any("ease_pleat" in p for p in bench.garment.draft.pieces if p.name in lined)
-        else []
-    )
+    length = sum(lengths[seam] for seam in _shell_seams(bench))
+    pleated = any(edge_as(bench.garment.draft[name], EdgeRole.EASE_PLEAT) for name in lined)
+    pleat = [said("do.ease_pleat")] if pleated else []
     bench.do("finish", "join", "lining", lined, [said("do.lining", names=names), *pleat], length=length)
     bench.do(
         "finish",
@@ -96,11 +99,11 @@ def lining(bench: Bench) -> None:
     )
 
 
-def _shell_seams(bench: Bench, lined: list[str]) -> list[str]:
+def _shell_seams(bench: Bench) -> list[str]:
     """Return the shell's seams whose pieces are all lined: the lining is joined by the same."""
-    stems = {name.removesuffix("-lining") for name in lined}
+    lined = bench.lined()
     return [
-        seam.name for seam in bench.garment.draft.seams if all(piece in stems for piece, _ in (*seam.a, *seam.b))
+        seam.name for seam in bench.garment.draft.seams if all(piece in lined for piece, _ in (*seam.a, *seam.b))
     ]
 
 
@@ -108,35 +111,39 @@ def buttons(bench: Bench) -> None:
     """Buttonholes through two layers with interfacing between; buttons; then try them."""
     done = {notion for step in bench.steps for notion in step.notions}
     fasteners = [
-        n
-        for n in bench.garment.draft.notions
-        if n.what not in DONE_ELSEWHERE and f"{n.what}: {n.where}" not in done
+        n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE and notion_key(n) not in done
     ]
     found = [n for n in fasteners if n.what == "button"]
     if found:
-        places = (n.where.replace(" ", "-") for n in found)
-        pieces = [place for place in places if place in bench.garment.draft]
+        pieces = [n.piece for n in found if n.piece in bench.garment.draft]
         bench.do(
             "finish",
             "button",
             "with buttons",
             pieces or bench.shell(),
             [said("do.holes"), said("do.open_holes"), said("do.buttons"), *_shanks([n.kind for n in found])],
-            notions=[f"button: {n.where}" for n in found],
+            notions=[notion_key(n) for n in found],
             count=sum(n.count for n in found),
         )
     for notion in fasteners:
         if notion.what != "button":
-            where = [notion.where] if notion.where in bench.garment.draft else bench.shell()[:1]
+            where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
             bench.do(
                 "finish",
                 "button",
                 f"with {notion.what}",
                 where,
-                [said("do.fastener", what=notion.what, where=notion.where, note=notion.note)],
-                notions=[f"{notion.what}: {notion.where}"],
+                [_fastener(notion)],
+                notions=[notion_key(notion)],
                 count=notion.count,
             )
+
+
+def _fastener(notion: Notion) -> Said:
+    facts = {"what": notion.what, "where": notion.where}
+    if not notion.note:
+        return said("do.fastener_plain", **facts)
+    return said("do.fastener", **facts, note=notion.note)
 
 
 DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.draft import EdgeRef, Seam
+from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
-from drafting.making.model import Said, said
+from drafting.making.model import Said, Stage, said
 from drafting.making.order import additions as adding
-from drafting.making.order.parts import Bench, pieces_in
+from drafting.making.order.parts import Bench, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.treating import has_pile
@@ -26,7 +27,7 @@ def sleeve_ends(bench: Bench) -> None:
         if is_sleeve(piece) and edge.kind is EdgeKind.HEM
     ]
     if refs:
-        elastic = bench.of("elastic", "sleeve")
+        elastic = bench.drawn_through("elastic", refs)
         ends(bench, "sleeve", refs, elastic)
 
 
@@ -75,11 +76,11 @@ def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
         yield said(key, names=", ".join(names), depth=depth)
 
 
-def rest(bench: Bench, flared: bool, fabric: Fabric | None) -> None:
+def rest(bench: Bench, fabric: Fabric | None) -> None:
     """Everything after the garment stands: in the order that leaves each thing reachable."""
     casings(bench)
     openings(bench)
-    if flared:
+    if bench.flared:
         hang(bench)
     hems(bench)
     adding.bones(bench)
@@ -92,30 +93,22 @@ def rest(bench: Bench, flared: bool, fabric: Fabric | None) -> None:
 def casings(bench: Bench) -> None:
     """Elastic that no hem takes: in a waist's casing."""
     done = {notion for step in bench.steps for notion in step.notions}
-    for notion in bench.of("elastic"):
-        where = notion.removeprefix("elastic: ")
-        refs = _edges_at(bench, where)
-        if notion not in done and refs:
-            ends(bench, where, refs, [notion])
+    for notion in bench.notions("elastic"):
+        refs = _edges_of(bench, notion)
+        if notion_key(notion) not in done and refs:
+            ends(bench, notion.where, refs, [notion_key(notion)])
 
 
-def _edges_at(bench: Bench, where: str) -> list[EdgeRef]:
-    """Return the hems that a notion's place names (`waist`, `trouser hem left`), not finished yet."""
+def _edges_of(bench: Bench, notion: Notion) -> list[EdgeRef]:
+    """Return the turned edges that a notion goes through and that are not finished yet."""
     done = {edge for step in bench.steps for edge in step.edges}
-    words = where.split()
-    hand = words.pop() if words[-1] in ("left", "right") else ""
-    return [
-        (piece.name, edge.name)
-        for piece, edge in turned_edges(bench.garment)
-        if edge.name == words[-1]
-        and (piece.name, edge.name) not in done
-        and (not hand or piece.name.endswith(f"-{hand}"))
-    ]
+    turned = ((piece.name, edge.name) for piece, edge in turned_edges(bench.garment))
+    return [ref for ref in turned if ref in notion.edges and ref not in done]
 
 
 def openings(bench: Bench) -> None:
     """Vents, slits, necks and whatever stays open: bound, faced, or turned in and stitched."""
-    _finish(bench, "openings finished", _still_open(bench))
+    _finish(bench, "finish", "openings finished", _still_open(bench))
 
 
 def fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
@@ -133,9 +126,11 @@ def fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
             [said("do.fly_facing"), said("do.fly_shield"), said("do.fly_top")],
             seams=[seam.name for seam in seams],
             length=2 * sum(lengths[s.name] for s in seams),
-            notions=[f"{n.what}: {n.where}" for n in bench.garment.draft.notions if n.what == "zip"],
+            notions=bench.of("zip"),
         )
-    _finish(bench, "fly finished", [ref for ref in _still_open(bench) if ref[1] == "fly"])
+    draft = bench.garment.draft
+    flies = [ref for ref in _still_open(bench) if draft.edge(ref).role is EdgeRole.FLY]
+    _finish(bench, "shape", "fly finished", flies)
 
 
 def _still_open(bench: Bench) -> list[EdgeRef]:
@@ -147,64 +142,55 @@ def _still_open(bench: Bench) -> list[EdgeRef]:
     ]
 
 
-def _finish(bench: Bench, name: str, refs: list[EdgeRef]) -> None:
+def _finish(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> None:
     if refs:
         draft = bench.garment.draft
         bench.do(
-            "finish" if name.startswith("openings") else "shape",
+            stage,
             "bind",
             name,
             list(dict.fromkeys(piece for piece, _ in refs)),
-            list(_opened(refs)),
+            list(_opened(bench, refs)),
             edges=refs,
             length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
         )
 
 
-def _opened(refs: list[EdgeRef]) -> Iterator[Said]:
-    """Yield how openings are finished: vents, a fly, a waist, a front left free, and any other edge."""
-    groups: dict[str, list[str]] = {}
+OPENED = {
+    EdgeRole.VENT: "do.vent",
+    EdgeRole.FLY: "do.fly",
+    EdgeRole.WAIST: "do.waist",
+    EdgeRole.FRONT: "do.free_front",
+    EdgeRole.FRONT_EDGE: "do.free_front",
+}
+"""How an edge that stays open is finished, by what it is; any other is bound or faced."""
+
+
+def _opened(bench: Bench, refs: list[EdgeRef]) -> Iterator[Said]:
+    """Yield how openings are finished: vents piece by piece, any others of one sort together."""
+    lined = bench.lined()
+    groups: dict[tuple[str, str], list[str]] = {}
     for piece, edge in refs:
-        word = next((word for word in ("vent", "fly", "waist", "front") if word in edge.split("_")), "")
-        groups.setdefault(f"{piece} {word}" if word == "vent" else word, []).append(f"{piece} {edge}")
-    for group, names in groups.items():
-        listed = ", ".join(names)
-        match group.split(" ")[-1]:
-            case "vent":
-                yield said("do.vent", names=listed)
-            case "fly":
-                yield said("do.fly", names=listed)
-            case "waist":
-                yield said("do.waist", names=listed)
-            case "front":
-                yield said("do.free_front", names=listed)
-            case _:
-                yield said("do.openings", names=listed)
+        key = OPENED.get(bench.garment.draft[piece][edge].role, "do.openings")
+        if key == "do.free_front" and piece not in lined:
+            key = "do.free_front_unlined"
+        own = piece if key == "do.vent" else ""
+        groups.setdefault((key, own), []).append(f"{piece} {edge}")
+    for (key, _), names in groups.items():
+        yield said(key, names=", ".join(names))
 
 
 def hang(bench: Bench) -> None:
-    pieces = list(
-        dict.fromkeys(
-            p
-            for step in bench.steps
-            if step.makes.startswith(f"{bench.garment.name}: flare")
-            for p in _of(step.pieces)
-        )
-    )
     bench.do(
         "finish",
         "hang",
         "levelled",
-        pieces,
+        list(dict.fromkeys(bench.flared)),
         [said("do.hang", hours=HANG), said("do.level")],
         wait=HANG,
         count=1,
         cautions=[said("caution.trip")],
     )
-
-
-def _of(names: tuple[str, ...]) -> Iterator[str]:
-    return (name.partition(".")[2] for name in names)
 
 
 def hems(bench: Bench) -> None:
@@ -220,9 +206,7 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
     """Bring what is still apart together, give it a last press and try it on."""
     draft = bench.garment.draft
     parts = {bench.parts[p.name] for p in draft.pieces}
-    apart = [
-        p.name for p in draft.pieces if not p.material and bench.parts[p.name].startswith(f"{bench.garment.name}.")
-    ]
+    apart = [p.name for p in draft.pieces if not p.material and bench.parts[p.name] == bench.raw(p.name)]
     loose = [said("do.loose", names=", ".join(apart))] if len(parts) > 1 and apart else []
     pile = [said("do.last_pile")] if fabric is not None and has_pile(fabric) else []
     tried = (
@@ -230,7 +214,7 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         if any(n.what not in ("interfacing", "boning", "bone tip", "elastic") for n in draft.notions)
         else "do.try_moves"
     )
-    shown = [p.name for p in draft.pieces if not p.material and not (is_unit(p.name) or is_facing(p.name))]
+    shown = [p.name for p in draft.pieces if not p.material and not (is_unit(p) or is_facing(p))]
     bench.do(
         "finish",
         "try",

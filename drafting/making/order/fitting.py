@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from drafting.costume.make import Made
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
+from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.making.model import Said, Step, said
-from drafting.making.one_hand import hand
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import eased, gathers
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
@@ -36,16 +37,20 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
         )
 
 
+JOINED = ("body", "flare", "flare starched", "flare stiffened")
+"""What steps call the parts of a body that hang together already."""
+
+
 def try_on_body(bench: Bench) -> None:
     """The first fitting, while every seam can still be changed; nothing is sewn in it."""
     draft = bench.garment.draft
-    shell = [p.name for p in draft.pieces if not p.material and not is_sleeve(p)]
-    body = [name for name in shell if not (is_unit(name) or is_facing(name))]
-    joined = [p for p in body if "body" in bench.parts[p] or "flare" in bench.parts[p]]
+    shell = [p for p in draft.pieces if not p.material and not is_sleeve(p)]
+    body = [p.name for p in shell if not (is_unit(p) or is_facing(p))]
+    joined = [p for p in body if bench.called.get(bench.parts[p]) in JOINED]
     if not joined:
         return
     held = [[p for p in joined if bench.parts[p] == part] for part in bench.holding(joined)]
-    legs = any("crotch" in draft[name] for name in joined)
+    legs = any(edge_as(draft[name], EdgeRole.CROTCH) for name in joined)
     key = "do.fit_legs" if legs else "do.fit_body"
     bench.do("fit", "fit", "body tried on", max(held, key=len), [said(key), said("do.fit_write")], count=1)
 
@@ -54,7 +59,7 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
     """Baste each sleeve in, try both on, then sew them in the round: one step an arm."""
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        groups.setdefault(hand(seam.a[0][0]), []).append(seam)
+        groups.setdefault(bench.garment.draft[seam.a[0][0]].hand, []).append(seam)
     for side, found in groups.items():
         bench.do(
             "join",

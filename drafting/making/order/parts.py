@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.draft import Seam
+from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.making.model import Said, Setting, Stage, Step
 from drafting.making.settings.edges import edge_key
 from drafting.making.times import minutes
@@ -14,16 +14,25 @@ from drafting.making.times import minutes
 
 @dataclass
 class Bench:
-    """One garment in the making. `parts` maps each piece to the part that holds it now."""
+    """One garment in the making.
+
+    `parts` maps each piece to the part that holds it now, `called` each part that a step made to what
+    the step called it, and `flared` holds the pieces of which the steps on the bias were made.
+    """
 
     garment: MadeGarment
     settings: Mapping[tuple[str, str], Setting]
     parts: dict[str, str] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
+    called: dict[str, str] = field(default_factory=dict)
+    flared: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        name = self.garment.name
-        self.parts = {p.name: f"{name}.{p.name}" for p in self.garment.draft.pieces}
+        self.parts = {p.name: self.raw(p.name) for p in self.garment.draft.pieces}
+
+    def raw(self, piece: str) -> str:
+        """Return the part that a piece is as it was cut."""
+        return f"{self.garment.name}.{piece}"
 
     def holding(self, pieces: Iterable[str]) -> list[str]:
         """Return the parts that hold these pieces, each once."""
@@ -50,6 +59,7 @@ class Bench:
         garment = self.garment.name
         used = self.holding(pieces)
         makes = f"{garment}: {name} [{len(self.steps) + 1}]"
+        self.called[makes] = name
         sewn = (*seams, *(edge_key(*ref) for ref in edges))
         found = [self.settings.get((garment, name)) for name in sewn]
         visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
@@ -80,18 +90,32 @@ class Bench:
         """Return the pieces of the garment's own cloth."""
         return [piece.name for piece in self.garment.draft.pieces if not piece.material]
 
-    def of(self, what: str, where: str = "") -> list[str]:
-        """Return the notions of a kind, as steps name them, that go to a place of this name."""
-        found = (n for n in self.garment.draft.notions if n.what == what and where in n.where)
-        return [f"{what}: {n.where}" for n in found]
+    def lined(self) -> set[str]:
+        """Return the pieces that a lining lies behind."""
+        linings = (p for p in self.garment.draft.pieces if p.material == "lining")
+        return {name for piece in linings for name in piece.lines}
+
+    def notions(self, what: str) -> list[Notion]:
+        """Return the notions of a kind."""
+        return [notion for notion in self.garment.draft.notions if notion.what == what]
+
+    def of(self, what: str) -> list[str]:
+        """Return the notions of a kind as steps name them."""
+        return [notion_key(notion) for notion in self.notions(what)]
+
+    def drawn_through(self, what: str, edges: Iterable[EdgeRef]) -> list[str]:
+        """Return the notions of a kind that go through any of these edges, as steps name them."""
+        refs = set(edges)
+        return [notion_key(n) for n in self.notions(what) if refs & set(n.edges)]
 
     def named(self, what: str, piece: str) -> list[str]:
-        """Return the notions of a kind that go to one piece, as steps name them.
+        """Return the notions of a kind that go to one piece, as steps name them."""
+        return [notion_key(n) for n in self.notions(what) if n.piece == piece]
 
-        A notion of one hand says so behind a space (`cuff left`), its piece behind a hyphen.
-        """
-        found = (n for n in self.garment.draft.notions if n.what == what)
-        return [f"{what}: {n.where}" for n in found if n.where.replace(" ", "-") == piece]
+
+def notion_key(notion: Notion) -> str:
+    """Return how steps name a notion."""
+    return f"{notion.what}: {notion.where}"
 
 
 def pieces_of(seam: Seam) -> list[str]:

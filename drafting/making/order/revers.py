@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.draft import Seam
+from drafting.draft.draft import Draft, Seam
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import pressed
@@ -17,26 +17,26 @@ from drafting.making.order.seam_kinds import is_facing, unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
-def to_facings(seams: Sequence[Seam]) -> list[Seam]:
+def to_facings(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
     """Return the seams that join a small thing to a facing."""
-    return [seam for seam in seams if any(is_facing(piece) for piece in pieces_of(seam))]
+    return [seam for seam in seams if any(is_facing(draft[piece]) for piece in pieces_of(seam))]
 
 
-def of_revers(seams: Sequence[Seam]) -> list[Seam]:
+def of_revers(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
     """Return the seams of every small thing that somewhere meets a facing."""
-    units = {unit_of(seam) for seam in to_facings(seams)}
-    return [seam for seam in seams if unit_of(seam) in units]
+    units = {unit_of(draft, seam) for seam in to_facings(draft, seams)}
+    return [seam for seam in seams if unit_of(draft, seam) in units]
 
 
 def under_made(bench: Bench, unit: Sequence[Seam]) -> None:
     """Join what the under collar is cut in: its seam at the centre back."""
-    for seam in _own(unit):
+    for seam in _own(bench.garment.draft, unit):
         _do(bench, "prepare", [seam], [said("do.under_collar", name=seam.name), pressed(bench, seam)])
 
 
-def _own(unit: Sequence[Seam]) -> list[Seam]:
+def _own(draft: Draft, unit: Sequence[Seam]) -> list[Seam]:
     """Return the seams inside one layer: a piece to itself, or the under collar's two hands."""
-    outer = {piece for seam in to_facings(unit) for piece in pieces_of(seam)}
+    outer = {piece for seam in to_facings(draft, unit) for piece in pieces_of(seam)}
     return [seam for seam in unit if not outer & set(pieces_of(seam))]
 
 
@@ -44,17 +44,19 @@ def put_on(bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: S
     """Join the under collar to the neck, the top collar to the facings, then both along the edge."""
     for seam in attach:
         _do(bench, "join", [seam], [said("do.under_to_neck", name=seam.name), said("do.press_neck")])
-    for seam in to_facings(unit):
+    draft = bench.garment.draft
+    for seam in to_facings(draft, unit):
         _do(bench, "join", [seam], [said("do.top_to_facing", name=seam.name), said("do.press_neck")])
-    kept = {seam.name for seam in (*_own(unit), *to_facings(unit))}
+    kept = {seam.name for seam in (*_own(draft, unit), *to_facings(draft, unit))}
     edges = [*(seam for seam in unit if seam.name not in kept), *facing]
-    _do(bench, "join", edges, list(_edge(edges)))
+    lined = bool(bench.lined() & set(pieces_in(attach)))
+    _do(bench, "join", edges, list(_edge(edges, lined)))
 
 
-def _edge(seams: Sequence[Seam]) -> Iterator[Said]:
+def _edge(seams: Sequence[Seam], lined: bool) -> Iterator[Said]:
     yield said("do.revers", names=", ".join(seam.name for seam in seams))
     yield said("do.turn_out")
-    yield said("do.revers_inside")
+    yield said("do.revers_inside" if lined else "do.revers_inside_unlined")
 
 
 def _do(bench: Bench, stage: Stage, seams: Sequence[Seam], say: Sequence[Said]) -> None:

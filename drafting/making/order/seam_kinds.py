@@ -1,4 +1,4 @@
-"""What each seam of a garment is, read from its edges and pieces.
+"""What each seam of a garment is in the order of work, from what seam and pieces were declared to be.
 
 dart        both edges are legs of one dart
 set in      a sleeve's cap meets an armhole
@@ -16,50 +16,48 @@ from typing import Literal
 
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.making.one_hand import stem
+from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, SeamKind
 from drafting.making.settings.lengthening import on_bias
 
-SeamKind = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
+Work = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
 
-UNITS = ("collar-stand", "collar", "under-collar", "top-collar", "cuff", "waistband", "casing")
-"""Pieces that are made up by themselves before they are joined on."""
+WORK: dict[SeamKind, Work] = {
+    SeamKind.DART: "dart",
+    SeamKind.FLY: "fly",
+    SeamKind.SET_IN: "set in",
+    SeamKind.SLEEVE: "limb",
+    SeamKind.MADE_UP: "unit",
+    SeamKind.ATTACHED: "attach",
+    SeamKind.FACING: "facing",
+}
+"""Kinds of seams that have their own place in the work; all others belong to the body."""
 
 
 def is_sleeve(piece: Piece) -> bool:
-    """Return whether a piece is a sleeve: it has a cap."""
-    return any("cap" in edge.name.split("_") for edge in piece.edges)
+    """Return whether a piece belongs to a sleeve."""
+    return piece.role in SLEEVES
 
 
-def is_facing(name: str) -> bool:
-    return "facing" in stem(name)
+def is_facing(piece: Piece) -> bool:
+    return piece.role in FACINGS
 
 
-def is_unit(name: str) -> bool:
-    return stem(name) in UNITS
+def is_unit(piece: Piece) -> bool:
+    """Return whether a piece is made up by itself before it is joined on."""
+    return piece.role in SMALL
 
 
-def kind_of(draft: Draft, seam: Seam) -> SeamKind:
-    """Return what a seam is."""
-    names = {piece for piece, _ in (*seam.a, *seam.b)}
+def kind_of(draft: Draft, seam: Seam) -> Work:
+    """Return what a seam is; two legs of a dart are one even where nobody says so."""
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
         return "dart"
-    units = {name for name in names if is_unit(name)}
-    if any(stem(name).startswith("fly-") for name in names):
-        return "attach" if units else "fly"
-    if units:
-        inside = units == names or all(is_facing(name) for name in names - units)
-        return "unit" if inside else "attach"
-    if any(is_facing(name) for name in names):
-        return "facing"
-    sleeves = {name for name in names if is_sleeve(draft[name])}
-    if sleeves:
-        return "limb" if sleeves == names else "set in"
-    if on_bias(draft, seam):
-        return "flare"
-    return "body"
+    return WORK.get(seam.kind) or ("flare" if on_bias(draft, seam) else "body")
 
 
-def unit_of(seam: Seam) -> str:
-    """Return which small thing a seam belongs to: `collar`, `cuff`, `waistband` ..."""
-    units = [stem(piece) for piece, _ in (*seam.a, *seam.b) if is_unit(piece)]
-    return "collar" if any("collar" in unit for unit in units) else units[0]
+def unit_of(draft: Draft, seam: Seam) -> str:
+    """Return which small thing a seam belongs to: `collar`, `cuff`, `waistband` ...; else a small part."""
+    pieces = [draft[piece] for piece, _ in (*seam.a, *seam.b)]
+    units = [piece.role for piece in pieces if is_unit(piece)]
+    if any(role in COLLARS for role in units):
+        return "collar"
+    return units[0].value if units else "small part"

@@ -10,7 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.garment import MadeGarment
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.making.docket import interfaced, is_block_fused
@@ -19,7 +21,7 @@ from drafting.making.order import additions as adding
 from drafting.making.order import finishing, fitting, revers, units
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import SeamKind, kind_of, unit_of
+from drafting.making.order.seam_kinds import Work, kind_of, unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -40,7 +42,7 @@ def sewing_steps(
     units.facings_prepared(bench, seams.get("attach", []))
     body(bench, seams.get("body", []), seams.get("fly", []))
     small = seams.get("unit", [])
-    turned = revers.of_revers(small)
+    turned = revers.of_revers(garment.draft, small)
     units.made_up(bench, [seam for seam in small if seam not in turned])
     revers.under_made(bench, turned)
     fitting.try_on_body(bench)
@@ -49,17 +51,18 @@ def sewing_steps(
     on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
     units.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
-    finishing.rest(bench, bool(seams.get("flare")), fabric)
+    finishing.rest(bench, fabric)
     return tuple(bench.steps)
 
 
-def closed(bench: Bench, seams: Mapping[SeamKind, list[Seam]], turned: Sequence[Seam]) -> None:
+def closed(bench: Bench, seams: Mapping[Work, list[Seam]], turned: Sequence[Seam]) -> None:
     """Join collars, bands and facings to the body, and close the sleeves into tubes."""
     facing = seams.get("facing", [])
     _, elsewhere = units.split_attached(bench, seams.get("attach", []))
     if turned:
-        its_own = {unit_of(seam) for seam in turned}
-        collar = [seam for seam in elsewhere if unit_of(seam) in its_own]
+        draft = bench.garment.draft
+        its_own = {unit_of(draft, seam) for seam in turned}
+        collar = [seam for seam in elsewhere if unit_of(draft, seam) in its_own]
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []
@@ -139,6 +142,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     if not seams:
         return
     flared = list(dict.fromkeys(p for seam in seams for p in pieces_of(seam)))
+    bench.flared.extend(flared)
     if fabric is not None and fabric.takes_starch:
         bench.do("shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1)
     bands = [
@@ -159,6 +163,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
             count=len(here),
             notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
         )
+        bench.flared.extend(stiff for _, stiff in here)
 
 
 def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:
@@ -182,28 +187,29 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
 
 def _below_fly(bench: Bench, seam: Seam) -> bool:
     """Return whether a seam runs on below a fly: left to right, on a piece that has one."""
-    flies = any("fly" in bench.garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
-    return flies and any("crotch" in edge.split("_") for _, edge in seam.a)
+    draft = bench.garment.draft
+    flies = any(edge_as(draft[piece], EdgeRole.FLY) for piece, _ in (*seam.a, *seam.b))
+    return flies and seam.kind is SeamKind.CROTCH
 
 
 def _late(bench: Bench, seam: Seam) -> int:
     """Return how late a body seam is sewn: fly, panels, centres, waist, shoulders, sides, crotch."""
-    edges = {edge for _, edge in (*seam.a, *seam.b)}
-    words = {word for edge in edges for word in edge.split("_")}
-    order = (
-        ("fly",),
-        ("panel",),
-        ("yoke",),
-        ("centre", "pleat"),
-        ("waist",),
-        ("shoulder",),
-        ("side",),
-        ("inseam",),
-        ("crotch",),
-    )
     if _below_fly(bench, seam):
         return 0  # a fly is made while the front lies flat
-    return next((i for i, group in enumerate(order) if words & set(group)), len(order))
+    return next((i for i, kinds in enumerate(ORDER, 1) if seam.kind in kinds), len(ORDER) + 1)
+
+
+ORDER = (
+    (SeamKind.PANEL,),
+    (SeamKind.YOKE,),
+    (SeamKind.CENTRE, SeamKind.PLEAT),
+    (SeamKind.WAIST,),
+    (SeamKind.SHOULDER,),
+    (SeamKind.SIDE,),
+    (SeamKind.INSEAM,),
+    (SeamKind.CROTCH,),
+)
+"""Seams of a body in the order they are sewn; those of one group as they come, any other last."""
 
 
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
@@ -213,16 +219,11 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
         yield from gathers(walked.gather_ratio, max(walked.a_length, walked.b_length))
     elif eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
-    yield said("do.press_pleat") if _is_pleat(seam) else pressed(bench, seam)
-
-
-def _is_pleat(seam: Seam) -> bool:
-    return all(edge.startswith("pleat") for _, edge in (*seam.a, *seam.b))
+    yield said("do.press_pleat") if seam.kind is SeamKind.PLEAT else pressed(bench, seam)
 
 
 def _how(seam: Seam) -> str:
     """Return the sentence for a body seam: between the legs, left to right, or any other."""
-    edges = {edge for _, edge in (*seam.a, *seam.b)}
-    if edges == {"crotch"}:
+    if seam.kind is SeamKind.CROTCH:
         return "do.join_crotch"
     return "do.join_centre" if seam.a == seam.b else "do.join"

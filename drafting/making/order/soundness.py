@@ -11,7 +11,14 @@ from drafting.making.seam_lengths import turned_edges
 
 
 def unsound(made: Made, steps: Sequence[Step]) -> tuple[str, ...]:
-    """Return what is wrong with an order, in words; nothing where it is sound."""
+    """Return what is wrong with an order, in words; nothing where it is sound. Never raises.
+
+    >>> from drafting.costume.make import make
+    >>> from drafting.costume.file import read_costume
+    >>> from drafting.ground.shipped import demo_costume
+    >>> bool(unsound(make(read_costume(demo_costume())), ()))  # nothing is sewn yet
+    True
+    """
     return tuple(_parts(made, steps)) + tuple(_seams(made, steps)) + tuple(_things(made, steps))
 
 

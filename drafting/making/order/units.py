@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drafting.draft.draft import Seam
+from drafting.draft.by_role import edges_as
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.making.model import Said, said
-from drafting.making.one_hand import stem
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, unit_of
@@ -24,9 +25,9 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
         if piece.material:
             continue
         inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
-        if is_facing(piece.name) and inner:
+        if is_facing(piece) and inner:
             facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
-        necks = [e.name for e in piece.edges if e.kind is EdgeKind.OPENING and is_facing(e.name)]
+        necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
         if piece.name in collared and necks:
             facing(bench, piece, necks, [said("do.fold_back", piece=piece.name)])
 
@@ -48,9 +49,9 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        groups.setdefault(unit_of(seam), []).append(seam)
+        groups.setdefault(unit_of(bench.garment.draft, seam), []).append(seam)
     for unit, found in groups.items():
-        found = sorted(found, key=_stands)
+        found = sorted(found, key=lambda seam: _stands(bench.garment.draft, seam))
         names = ", ".join(seam.name for seam in found)
         bench.do(
             "prepare",
@@ -63,10 +64,10 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
         )
 
 
-def _stands(seam: Seam) -> int:
+def _stands(draft: Draft, seam: Seam) -> int:
     """Return when a seam of a collar is sewn: the fall's own, the fall to the stand, the stand's own."""
-    pieces = [stem(piece) for piece in pieces_of(seam)]
-    return 2 * pieces.count("collar-stand") - (len(pieces) > 1)
+    pieces = [draft[piece].role for piece in pieces_of(seam)]
+    return 2 * pieces.count(PieceRole.COLLAR_STAND) - (len(pieces) > 1)
 
 
 def facings(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -123,7 +124,7 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join cuffs, bands and collars on, gathers first where there are some."""
     lengths = seam_lengths(bench.garment)
     for seam in seams:
-        unit = unit_of(seam)
+        unit = unit_of(bench.garment.draft, seam)
         walked = walk(bench.garment.draft, seam)
         say = [said("do.attach", unit=unit, name=seam.name)]
         if walked.gather_ratio:

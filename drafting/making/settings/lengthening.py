@@ -13,7 +13,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from drafting.draft.by_role import roles_in
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric, needed_stretch
 from drafting.shaping.stretch import SEAT_STRAIN
 
@@ -88,11 +90,11 @@ def _asked(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
     if used <= CLOSE:
         hangs = on_bias(draft, seam) and fabric is not None and fabric.weave == "woven"
         return Gives(BIAS, "bias") if hangs else Gives()
-    edges = " ".join(edge for _, edge in (*seam.a, *seam.b))
+    roles = roles_in(draft, seam)
     along = 1 + SHORTER * used
-    if "crotch" in edges:
+    if EdgeRole.CROTCH in roles:
         return Gives(along * (1 + SEAT_STRAIN) - 1, "moves")
-    if "armhole" in edges:
+    if EdgeRole.ARMHOLE in roles:
         return Gives(max(RISES, used), "moves")
     if runs_around(draft, seam):
         return Gives(in_use_near(draft, seam, used), "around")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from drafting.costume.make import Made
 from drafting.costume.workroom import THREE_STEP, Workroom
+from drafting.draft.roles import SLEEVES
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
 from drafting.making.settings.feet import creeps
@@ -47,7 +48,7 @@ def _needles(cloths: list[Fabric], room: Workroom) -> Iterator[Said]:
 
 
 def _tools(made: Made, cloths: list[Fabric], room: Workroom) -> Iterator[Said]:
-    sleeved = any("sleeve" in piece.name for g in made.garments for piece in g.draft.pieces)
+    sleeved = any(piece.role in SLEEVES for g in made.garments for piece in g.draft.pieces)
     if any(has_pile(cloth) for cloth in cloths) and "needle board" not in room.pressing:
         yield said("easier.needle_board")
     if sleeved and "sleeve board" not in room.pressing:

@@ -7,38 +7,42 @@ from typing import Literal
 
 from drafting.checks.treatments import iron_limit
 from drafting.costume.workroom import Workroom
+from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.making.model import Said, said
-from drafting.making.one_hand import stem
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
 
 Press = Literal["open", "to one side", "not"]
 
-ENCLOSING = ("cuff", "waistband", "collar-stand", "casing")
+ENCLOSING = (PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.COLLAR_STAND, PieceRole.CASING)
 """Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 
 def press_for(draft: Draft, seam: Seam, stitch: str) -> Press:
     """Return how the allowances are pressed: open, but where one side must hold the other."""
-    edges = {edge for _, edge in (*seam.a, *seam.b)}
-    if stitch in OVEREDGE or any("cap" in edge or "dart" in edge for edge in edges):
+    edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
+    capped = roles_in(draft, seam) & {EdgeRole.CAP, EdgeRole.CAP_PART}
+    if stitch in OVEREDGE or capped or any(edge.kind is EdgeKind.DART for edge in edges):
         return "to one side"
-    gathered = any(draft.edge(ref).sewn is not None for ref in (*seam.a, *seam.b))
-    held = gathered or encloses(seam) or _collared(seam)
+    gathered = any(edge.sewn is not None for edge in edges)
+    held = gathered or encloses(draft, seam) or _collared(draft, seam)
     return "to one side" if held else "open"
 
 
-def _collared(seam: Seam) -> bool:
+def _collared(draft: Draft, seam: Seam) -> bool:
     """Return whether a collar that has no stand is sewn to the neck; a tailored one is pressed open."""
-    return {stem(piece) == "collar" for piece, _ in (*seam.a, *seam.b)} == {True, False}
+    roles = piece_roles(draft, (*seam.a, *seam.b))
+    return {role is PieceRole.COLLAR for role in roles} == {True, False}
 
 
-def encloses(seam: Seam) -> bool:
+def encloses(draft: Draft, seam: Seam) -> bool:
     """Return whether a band is sewn to an edge that it will enclose."""
-    banded = {stem(piece) in ENCLOSING for piece, _ in (*seam.a, *seam.b)}
-    return banded == {True, False}
+    roles = piece_roles(draft, (*seam.a, *seam.b))
+    return {role in ENCLOSING for role in roles} == {True, False}
 
 
 def heat(cloths: tuple[Fabric, ...], room: Workroom) -> int | None:

@@ -10,10 +10,11 @@ import math
 
 from drafting.body import Body
 from drafting.body.body import Side
+from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import SLEEVES, EdgeRole, LevelKind
 from drafting.fabric import Fabric
-from drafting.making.one_hand import hand
 from drafting.making.seam_lengths import hands
 from drafting.making.settings.lengthening import CLOSE, Gives, around
 
@@ -48,10 +49,9 @@ def unmeasured(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabri
 
 def passed(draft: Draft, piece: Piece, edge: Edge) -> tuple[str, ...]:
     """Return the measures that must go through the ring that an edge is part of (none: no ring)."""
-    neck = edge.name == "neck"
     if edge.kind is EdgeKind.OPENING:
-        return ("head_girth",) if neck else ()
-    if edge.name == "waist":
+        return ("head_girth",) if edge.role is EdgeRole.NECK else ()
+    if edge.role is EdgeRole.WAIST:
         return ("hip_girth",)
     if is_sleeve(piece):
         return ("hand_girth", "upper_arm_girth") if short_sleeve(draft, piece) else ("hand_girth",)
@@ -63,30 +63,30 @@ def passed(draft: Draft, piece: Piece, edge: Edge) -> tuple[str, ...]:
 
 def ring_of(draft: Draft, piece: Piece, edge: Edge) -> float:
     """Return the length (mm) of the whole opening that an edge is part of."""
-    limb = (is_sleeve(piece) or is_leg(piece)) and edge.name != "waist"
+    limb = (is_sleeve(piece) or is_leg(piece)) and edge.role is not EdgeRole.WAIST
     alike = [
-        other
+        (other, part)
         for other in draft.pieces
+        for part in edges_as(other, edge.role)
         if not other.material
         and is_sleeve(other) == is_sleeve(piece)
-        and edge.name in other
-        and other[edge.name].kind is edge.kind
-        and (not limb or hand(other.name) == hand(piece.name))
+        and part.kind is edge.kind
+        and (not limb or other.hand == piece.hand)
     ]
-    return math.fsum(other[edge.name].length * (1 if limb else hands(other)) for other in alike)
+    return math.fsum(part.length * (1 if limb else hands(other)) for other, part in alike)
 
 
 def is_sleeve(piece: Piece) -> bool:
-    return any("cap" in edge.name.split("_") for edge in piece.edges)
+    return piece.role in SLEEVES
 
 
 def is_leg(piece: Piece) -> bool:
-    return "inseam" in piece
+    return edge_as(piece, EdgeRole.INSEAM) is not None
 
 
 def short_sleeve(draft: Draft, piece: Piece) -> bool:
     """Return whether a sleeve ends on the upper arm: it is wider than it is long below its cap."""
-    level = next((level for level in piece.levels if level.name == "upper_arm"), None)
+    level = next((level for level in piece.levels if level.kind is LevelKind.UPPER_ARM), None)
     if level is None:
         return False
     low = min(point.imag for edge in piece.edges for point in (edge.path.start, edge.path.end))

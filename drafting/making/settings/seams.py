@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import Workroom
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import edge_settings
@@ -52,7 +53,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     gives = lengthens(draft, seam, fabric)
     stayed = must_not_stretch(draft, seam, knit, gives)
     gives = Gives() if stayed else gives
-    stitch = _sewn(draft, seam, stitch_for(gives, knit, room))
+    stitch = _sewn(seam, stitch_for(gives, knit, room))
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
@@ -65,7 +66,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     )
     return Setting(
         stitch.number,
-        3 if encloses(seam) else 1,
+        3 if encloses(draft, seam) else 1,
         stitch.length,
         needle,
         foot,
@@ -81,9 +82,9 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     )
 
 
-def _sewn(draft: Draft, seam: Seam, stitch: Stitch) -> Stitch:
+def _sewn(seam: Seam, stitch: Stitch) -> Stitch:
     """Return the stitch, closer where a plain seam takes the strain of sitting down."""
-    strained = stitch.number == "301" and any("crotch" in edge for _, edge in seam.a)
+    strained = stitch.number == "301" and seam.kind is SeamKind.CROTCH
     return replace(stitch, length=TIGHT) if strained else stitch
 
 
@@ -93,10 +94,17 @@ def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool
     Nothing is stayed that the body must stretch, but the shoulder, from which a knit hangs.
     """
     if knit:
-        return all("shoulder" in edge for _, edge in seam.a)
+        return all(draft.edge(ref).role is EdgeRole.SHOULDER for ref in seam.a)
     if gives.by_the_body:
         return False
-    held = {p.name.removesuffix("-interfacing") for p in draft.pieces if p.material == "interfacing"}
+    held = set(_wholly_stiffened(draft))
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
     a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
     return max(a, b) > TRUE_BIAS and min(a, b) < TRUE_BIAS / 2
+
+
+def _wholly_stiffened(draft: Draft) -> Iterator[str]:
+    """Yield the pieces that an interfacing covers: one of a part only has the role of that part."""
+    for piece in draft.pieces:
+        if piece.material == "interfacing":
+            yield from (name for name in piece.stiffens if draft[name].role is piece.role)

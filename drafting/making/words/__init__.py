@@ -29,7 +29,11 @@ def texts() -> dict[str, str]:
 
 
 def text(said: Said | str) -> str:
-    """Return the sentence; a KeyError names a text or a fact that is not there."""
+    """Return the sentence; a KeyError names a text or a fact that is not there.
+
+    >>> text(Said("do.fastener_plain", (("what", "hook"), ("where", "collar"))))
+    'Sew on the hook at the collar.'
+    """
     if isinstance(said, str):
         return text(Said(said))
     return _Shown().vformat(texts()[said.key], (), dict(said.facts))

@@ -117,8 +117,8 @@ def _girths(body: Body, ease: TorsoEase, shape: CoatShape) -> tuple[Girth, ...]:
     return (
         Girth("bust", body["bust_girth"], ease.bust, ease.bust),
         Girth("waist", body["waist_girth"], ease.waist, ease.waist),
-        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back),
-        Girth("across_front", front, ease.across_front, 2 * plan.across_front - front),
+        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True),
+        Girth("across_front", front, ease.across_front, 2 * plan.across_front - front, width=True),
     )
 
 

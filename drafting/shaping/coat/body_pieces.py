@@ -18,8 +18,10 @@ from dataclasses import replace
 
 from scipy.optimize import brentq
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line, smooth, through, turn
 from drafting.shaping.coat.lapel import FrontEdge
 from drafting.shaping.coat.shape import CoatShape, x_at
@@ -44,22 +46,23 @@ def back_piece(shape: CoatShape) -> Piece:
     upper = Path(shape.back_armhole.segments[:1])
     waist = line(shape.centre.end, foot)
     edges = (
-        Edge("waist", waist, WAIST),
-        Edge("panel", shape.back_panel.reversed()),
-        Edge("armhole", upper.reversed()),
-        Edge("shoulder", line(tip, shape.back_neck)),
-        Edge("neck", plan.neck.back.reversed()),
-        Edge(CENTRE_BACK, shape.centre),
+        Edge("waist", waist, WAIST, role=EdgeRole.WAIST),
+        Edge("panel", shape.back_panel.reversed(), role=EdgeRole.PANEL),
+        Edge("armhole", upper.reversed(), role=EdgeRole.ARMHOLE),
+        Edge("shoulder", line(tip, shape.back_neck), role=EdgeRole.SHOULDER),
+        Edge("neck", plan.neck.back.reversed(), role=EdgeRole.NECK),
+        Edge(CENTRE_BACK, shape.centre, role=EdgeRole.CENTRE_SEAM),
     )
     y, across = plan.bust_line, upper.end
     bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
     levels = (
-        Level("bust", (bust,)),
+        Level("bust", (bust,), LevelKind.BUST),
         Level("across_back", (line(1j * across.imag, across),)),
-        Level("waist", (waist,)),
+        Level("waist", (waist,), LevelKind.WAIST),
     )
     points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
-    return Piece("back", edges, pair=True, levels=levels, title="Back", points=points).mirrored()
+    piece = Piece("back", edges, pair=True, levels=levels, title="Back", points=points, role=PieceRole.BACK)
+    return piece.mirrored()
 
 
 def side_piece(shape: CoatShape) -> Piece:
@@ -69,15 +72,15 @@ def side_piece(shape: CoatShape) -> Piece:
     lower = Path(shape.back_armhole.segments[1:])
     waist = side_waist(shape)
     edges = (
-        Edge("waist", waist, WAIST),
-        Edge("panel_front", front.reversed()),
-        Edge("armhole_front", shape.front_lower.mapped(shape.across)),
-        Edge("armhole_back", lower.reversed()),
-        Edge("panel_back", shape.back_partner),
+        Edge("waist", waist, WAIST, role=EdgeRole.WAIST),
+        Edge("panel_front", front.reversed(), role=EdgeRole.PANEL),
+        Edge("armhole_front", shape.front_lower.mapped(shape.across), role=EdgeRole.ARMHOLE),
+        Edge("armhole_back", lower.reversed(), role=EdgeRole.ARMHOLE),
+        Edge("panel_back", shape.back_partner, role=EdgeRole.PANEL),
     )
     y = plan.bust_line
     bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
-    levels = Level("bust", (bust,)), Level("waist", (waist,))
+    levels = Level("bust", (bust,), LevelKind.BUST), Level("waist", (waist,), LevelKind.WAIST)
     piece = Piece(
         "side-body",
         edges,
@@ -85,6 +88,7 @@ def side_piece(shape: CoatShape) -> Piece:
         levels=levels,
         title="Side body",
         points={"underarm": complex(plan.back, plan.underarm)},
+        role=PieceRole.SIDE_BODY,
     )
     return piece.mirrored()
 
@@ -111,16 +115,16 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
     bottom, waist = parted(front.bottom, tails_at)
     tip = shape.front_upper.start
     edges = (
-        Edge("bottom", bottom, EdgeKind.SEAM),
-        Edge("waist", waist, WAIST),
-        Edge("panel", shape.front_panel.reversed()),
-        Edge("armhole", shape.front_upper.reversed()),
-        Edge("shoulder", line(tip, shape.front_neck)),
-        Edge("neck", front.neck),
-        Edge("gorge", front.gorge),
-        Edge("lapel_top", front.lapel_top),
-        Edge("lapel", front.lapel),
-        Edge("edge", front.edge),
+        Edge("bottom", bottom, EdgeKind.SEAM, role=EdgeRole.BOTTOM),
+        Edge("waist", waist, WAIST, role=EdgeRole.WAIST),
+        Edge("panel", shape.front_panel.reversed(), role=EdgeRole.PANEL),
+        Edge("armhole", shape.front_upper.reversed(), role=EdgeRole.ARMHOLE),
+        Edge("shoulder", line(tip, shape.front_neck), role=EdgeRole.SHOULDER),
+        Edge("neck", front.neck, role=EdgeRole.NECK),
+        Edge("gorge", front.gorge, role=EdgeRole.GORGE),
+        Edge("lapel_top", front.lapel_top, role=EdgeRole.LAPEL),
+        Edge("lapel", front.lapel, role=EdgeRole.LAPEL),
+        Edge("edge", front.edge, role=EdgeRole.FRONT_EDGE),
     )
     return Piece(
         "front",
@@ -136,6 +140,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
             "break": front.roll.end,
         },
         placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
+        role=PieceRole.FRONT,
     )
 
 
@@ -144,9 +149,9 @@ def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path)
     y = shape.plan.bust_line
     across, centre = shape.front_upper.segments[0].end, complex(0, y)
     return (
-        Level("bust", (line(centre, shape.pivot),), (centre,)),
-        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist)),
-        Level("across_front", (line(1j * across.imag, across),), (1j * across.imag,)),
+        Level("bust", (line(centre, shape.pivot),), LevelKind.BUST, (centre,)),
+        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
+        Level("across_front", (line(1j * across.imag, across),), stops=(1j * across.imag,)),
     )
 
 
@@ -164,18 +169,24 @@ def facing_piece(front: Piece) -> Piece:
     shoulder, bottom = front["shoulder"].path, front["bottom"].path
     start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
     inner = _facing_inner(bottom.end, start, front.points["bust_point"])
-    names = ("neck", "gorge", "lapel_top", "lapel", "edge")
+    free = (EdgeRole.NECK, EdgeRole.GORGE)
+    copied = edges_as(front, *free, EdgeRole.LAPEL, EdgeRole.FRONT_EDGE)
     edges = (
-        Edge("bottom", bottom),
-        Edge("inner", inner, EdgeKind.FREE),
-        Edge("shoulder", line(start, shoulder.end), EdgeKind.FREE, allowance=10.0),
-        *(Edge(name, front[name].path) for name in names),
-    )
-    edges = tuple(
-        replace(e, kind=EdgeKind.FREE, allowance=10.0) if e.name in ("neck", "gorge") else e for e in edges
+        front["bottom"],
+        Edge("inner", inner, EdgeKind.FREE, role=EdgeRole.INNER),
+        Edge("shoulder", line(start, shoulder.end), EdgeKind.FREE, allowance=10.0, role=EdgeRole.SHOULDER),
+        *(replace(e, kind=EdgeKind.FREE, allowance=10.0) if e.role in free else e for e in copied),
     )
     roll = tuple(mark for mark in front.placements if mark.what == "roll line")
-    piece = Piece("front-facing", edges, pair=True, title="Front facing", placements=roll)
+    piece = Piece(
+        "front-facing",
+        edges,
+        pair=True,
+        title="Front facing",
+        placements=roll,
+        role=PieceRole.FACING,
+        lines=(front.name,),
+    )
     return piece.mirrored()
 
 
@@ -197,21 +208,31 @@ def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:
             (("back", "panel"),),
             (("side-body", "panel_back"),),
             notches=(SeamNotch("blade", half, half, 2),),
+            kind=SeamKind.PANEL,
         ),
         Seam(
             "front panel",
             (("front", "panel"),),
             (("side-body", "panel_front"),),
             notches=(SeamNotch("bust", front, front),),
+            kind=SeamKind.PANEL,
         ),
-        Seam("shoulder", (("back", "shoulder"),), (("front", "shoulder"),), shoulder_ease),
-        Seam("centre back", (("back", CENTRE_BACK),), (("back", CENTRE_BACK),), start=None, end=None),
+        Seam("shoulder", (("back", "shoulder"),), (("front", "shoulder"),), shoulder_ease, kind=SeamKind.SHOULDER),
+        Seam(
+            "centre back",
+            (("back", CENTRE_BACK),),
+            (("back", CENTRE_BACK),),
+            start=None,
+            end=None,
+            kind=SeamKind.CENTRE,
+        ),
         Seam(
             "front edge",
             tuple(("front", n) for n in faced),
             tuple(("front-facing", n) for n in faced),
             start=None,
             end=None,
+            kind=SeamKind.FACING,
         ),
     )
 

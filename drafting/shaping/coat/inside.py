@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from drafting.draft.by_role import the_edge
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.crossing import Crossing, between, crossings, extended, pinned
 from drafting.geometry.heights import t_at
@@ -36,13 +38,12 @@ class Inner:
 
 def skirted(piece: Piece) -> Skirted:
     """Return the lower part of a tail panel, its pleat left out: there the side is the fold."""
-    at = piece.index("hem")
-    hem, before = piece.edges[at].path, piece.edges[at - 1].path.reversed()
-    after = piece.edges[(at + 1) % len(piece.edges)].path
-    if "pleat" not in piece:
-        return Skirted(hem, before, after)
-    fold = next(mark.path for mark in piece.placements if mark.name == "pleat_fold")
-    return Skirted(Path(hem.segments[:-1]), before, fold.reversed())
+    first, hem, last = _about_hem(piece)
+    before, after = first.path.reversed(), last.path
+    if last.role is not EdgeRole.PLEAT:
+        return Skirted(hem.path, before, after)
+    fold = next(mark.path for mark in piece.placements if mark.what == "fold")
+    return Skirted(Path(hem.path.segments[:-1]), before, fold.reversed())
 
 
 def beside_hems(parts: Sequence[Skirted], depth: float) -> list[Inner]:
@@ -120,18 +121,18 @@ def bands(parts: Sequence[Skirted], depth: float, margin: float) -> list[tuple[E
 
 def _band(part: Skirted, inner: Inner, margin: float) -> tuple[Edge, ...]:
     return (
-        Edge("hem", part.hem, EdgeKind.FREE, allowance=margin),
+        Edge("hem", part.hem, EdgeKind.FREE, allowance=margin, role=EdgeRole.HEM),
         Edge("right", inner.right, EdgeKind.FREE, allowance=margin),
-        Edge("inner", inner.line.reversed(), EdgeKind.FREE, allowance=0.0),
+        Edge("inner", inner.line.reversed(), EdgeKind.FREE, allowance=0.0, role=EdgeRole.INNER),
         Edge("left", inner.left.reversed(), EdgeKind.FREE, allowance=margin),
     )
 
 
 def stand(front: Piece, depth: float) -> Skirted:
     """Return the button stand of a coat front as a band's ground: its edge from the break down."""
-    edge = front["edge"].path
+    edge = the_edge(front, EdgeRole.FRONT_EDGE).path
     top = line(edge.start, edge.start + 1j * edge.leave * 2 * depth)
-    return Skirted(edge, top, front["bottom"].path)
+    return Skirted(edge, top, the_edge(front, EdgeRole.BOTTOM).path)
 
 
 def shorter(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
@@ -143,7 +144,7 @@ def shorter(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
 
 def _about_hem(piece: Piece) -> tuple[Edge, Edge, Edge]:
     """Return the edge before the hem, the hem, and the edge after it."""
-    at = piece.index("hem")
+    at = next(i for i, edge in enumerate(piece.edges) if edge.role is EdgeRole.HEM)
     return piece.edges[at - 1], piece.edges[at], piece.edges[(at + 1) % len(piece.edges)]
 
 
@@ -153,7 +154,7 @@ def _shorter(piece: Piece, inner: Inner) -> tuple[Edge, ...]:
     right = after.path.split(inner.right.length)[1]
     new = {
         before.name: replace(before, path=pinned(left, end=inner.line.start)),
-        "hem": replace(hem, path=inner.line),
+        hem.name: replace(hem, path=inner.line),
         after.name: replace(after, path=pinned(right, start=inner.line.end)),
     }
     return tuple(new.get(edge.name, edge) for edge in piece.edges)
@@ -164,13 +165,13 @@ def loose(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
     return tuple(
         replace(e, notches=())
         if e.kind is EdgeKind.FOLD
-        else Edge(e.name, e.path, EdgeKind.FREE, allowance=allowance)
+        else Edge(e.name, e.path, EdgeKind.FREE, allowance=allowance, role=e.role, half=e.half)
         for e in edges
     )
 
 
 def second_layer(piece: Piece, material: str, edges: tuple[Edge, ...], title: str) -> Piece:
-    """Return a piece of another cloth for `piece`: its grain and hand, edges of its own, no marks."""
+    """Return a piece of another cloth behind `piece`: its role, grain and hand, own edges, no marks."""
     return replace(
         piece,
         name=f"{piece.name}-{title}",
@@ -181,4 +182,12 @@ def second_layer(piece: Piece, material: str, edges: tuple[Edge, ...], title: st
         placements=(),
         points={},
         material=material,
+        stiffens=(),
+        lines=(piece.name,),
     )
+
+
+def stiff_layer(piece: Piece, edges: tuple[Edge, ...], title: str, role: PieceRole | None = None) -> Piece:
+    """Return the interfacing of a piece; `role` says which part of it is stiffened (None: all)."""
+    layer = second_layer(piece, "interfacing", edges, title)
+    return replace(layer, stiffens=(piece.name,), lines=(), role=role or piece.role)

@@ -17,8 +17,10 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass, replace
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Corner, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
 from drafting.shaping.coat.skirt import Tail
@@ -88,17 +90,16 @@ def with_skirt(back: Piece, skirt: Skirt, style: TailStyle) -> Piece:
         ]
     )
     new = (
-        Edge("vent_top", line(skirt.centre, vent_top), EdgeKind.OPENING),
-        Edge("vent", line(vent_top, vent_low), EdgeKind.OPENING),
-        Edge("hem", hem, EdgeKind.HEM),
-        Edge("pleat", line(pleat_low, pleat_top)),
-        Edge("pleat_top", line(pleat_top, skirt.hook), EdgeKind.FREE, allowance=style.allowance),
+        Edge("vent_top", line(skirt.centre, vent_top), EdgeKind.OPENING, role=EdgeRole.VENT),
+        Edge("vent", line(vent_top, vent_low), EdgeKind.OPENING, role=EdgeRole.VENT),
+        Edge("hem", hem, EdgeKind.HEM, role=EdgeRole.HEM),
+        *_pleat(line(pleat_low, pleat_top), line(pleat_top, skirt.hook), style.allowance),
     )
     marks = (
         Placement("vent_fold", line(skirt.centre, skirt.low), "fold"),
         Placement("pleat_fold", line(skirt.hook, fold_end), "fold"),
     )
-    at = flat.index("waist")
+    at = next(i for i, edge in enumerate(flat.edges) if edge.role is EdgeRole.WAIST)
     edges = (*flat.edges[:at], *new, *flat.edges[at + 1 :])
     return replace(flat, edges=edges, placements=(*flat.placements, *marks)).mirrored()
 
@@ -118,41 +119,57 @@ def tail_pieces(tail: Tail, style: TailStyle, slit: float) -> tuple[Piece, ...]:
 def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: float) -> Piece:
     panel, last = tail.panels[k], k == len(tail.panels) - 1
     marks: tuple[Placement, ...] = ()
-    edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM)]
+    edges = [Edge("waist", panel.waist.reversed(), EdgeKind.SEAM, role=EdgeRole.WAIST)]
     if k == 0:
-        edges += _pleat(panel, style.pleat, style.allowance)
+        edges += _pleated(panel, style.pleat, style.allowance)
         marks = (Placement("pleat_fold", panel.back, "fold"),)
     else:
-        edges += _parted("back", panel.back, slit_back, down=True)
-        edges.append(Edge("hem", panel.hem, EdgeKind.HEM))
+        edges += _parted(EdgeRole.BACK, panel.back, slit_back, down=True)
+        edges.append(Edge("hem", panel.hem, EdgeKind.HEM, role=EdgeRole.HEM))
     if last:
-        edges.append(Edge("front", bowed(panel, style.bow).reversed(), EdgeKind.OPENING))
+        front = bowed(panel, style.bow).reversed()
+        edges.append(Edge("front", front, EdgeKind.OPENING, role=EdgeRole.FRONT))
     else:
-        edges += _parted("front", panel.front, slit_front, down=False)
+        edges += _parted(EdgeRole.FRONT, panel.front, slit_front, down=False)
     title = "Tail" if last and k == 0 else f"Tail {k + 1}"
     return Piece(
-        f"tail-{k + 1}", tuple(edges), grain=tail.warps[k], pair=True, placements=marks, title=title
+        f"tail-{k + 1}",
+        tuple(edges),
+        grain=tail.warps[k],
+        pair=True,
+        placements=marks,
+        title=title,
+        role=PieceRole.TAIL,
+        place=k + 1,
     ).mirrored()
 
 
-def _pleat(panel: Panel, width: float, allowance: float) -> list[Edge]:
+def _pleat(inside: Path, top: Path, allowance: float) -> list[Edge]:
+    """Return the edges of a side pleat: its inside, and its top, which nothing is sewn to."""
+    return [
+        Edge("pleat", inside, role=EdgeRole.PLEAT),
+        Edge("pleat_top", top, EdgeKind.FREE, allowance=allowance, role=EdgeRole.PLEAT),
+    ]
+
+
+def _pleated(panel: Panel, width: float, allowance: float) -> list[Edge]:
     """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
     fold = panel.back
     out = -1j * fold.leave
     top, low = fold.start + PLEAT_TOP * width * out, fold.end + width * out
+    hem = Path.joined([line(low, fold.end), panel.hem])
     return [
-        Edge("pleat_top", line(fold.start, top), EdgeKind.FREE, allowance=allowance),
-        Edge("pleat", line(top, low)),
-        Edge("hem", Path.joined([line(low, fold.end), panel.hem]), EdgeKind.HEM),
+        *reversed(_pleat(line(top, low), line(fold.start, top), allowance)),
+        Edge("hem", hem, EdgeKind.HEM, role=EdgeRole.HEM),
     ]
 
 
-def _parted(name: str, seam: Path, slit: float, *, down: bool) -> list[Edge]:
+def _parted(role: EdgeRole, seam: Path, slit: float, *, down: bool) -> list[Edge]:
     """Return a panel's seam edge in ring order, its lower part apart where a godet is let in."""
     if slit <= 0:
-        return [Edge(name, seam if down else seam.reversed())]
+        return [Edge(role.value, seam if down else seam.reversed(), role=role)]
     upper, lower = seam.split((1 - slit) * seam.length)
-    parts = [Edge(name, upper), Edge(f"{name}_slit", lower)]
+    parts = [Edge(role.value, upper, role=role), Edge(f"{role.value}_slit", lower, role=role)]
     return parts if down else [replace(e, path=e.path.reversed()) for e in reversed(parts)]
 
 
@@ -164,26 +181,46 @@ def bowed(panel: Panel, bow: float) -> Path:
 
 
 def _godet(number: int, shape: Godet) -> Piece:
-    edges = (Edge("left", shape.left), Edge("hem", shape.hem, EdgeKind.HEM), Edge("right", shape.right))
-    return Piece(f"godet-{number}", edges, grain=45.0, pair=True, title=f"Godet {number}")
+    edges = (
+        Edge("left", shape.left),
+        Edge("hem", shape.hem, EdgeKind.HEM, role=EdgeRole.HEM),
+        Edge("right", shape.right),
+    )
+    return Piece(
+        f"godet-{number}",
+        edges,
+        grain=45.0,
+        pair=True,
+        title=f"Godet {number}",
+        role=PieceRole.GODET,
+        place=number,
+    )
 
 
 # -------------------------------------------------------------------------------------- seams
 
 
-def tail_seams(tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...], side: float) -> tuple[Seam, ...]:
+def tail_seams(pieces: tuple[Piece, ...], back: str, waist: tuple[EdgeRef, ...], side: float) -> tuple[Seam, ...]:
     """Return the tail's seams: pleat, panels, godets, and the waist to the body's chain.
 
-    `waist` names the body's edges from front to back; `side` is where its own seam meets, mm.
+    `back` names the piece with the pleat, `waist` the body's edges from front to back; `side` is where
+    its own seam meets, mm.
     """
-    panels = [p for p in pieces if p.name.startswith("tail")]
+    panels = [p for p in pieces if p.role is PieceRole.TAIL]
     places = [*itertools.accumulate(p["waist"].length for p in panels)][:-1]
     marks = sorted(
         [("side body", side), *((f"tail {k}", at) for k, at in enumerate(places, 1))], key=lambda mark: mark[1]
     )
     apart = [m for i, m in enumerate(marks) if i == 0 or m[1] - marks[i - 1][1] > 3.0]
     found = [
-        Seam("side pleat", (("back", "pleat"),), (("tail-1", "pleat"),), start=None, end=None),
+        Seam(
+            "side pleat",
+            ((back, "pleat"),),
+            ((panels[0].name, "pleat"),),
+            start=None,
+            end=None,
+            kind=SeamKind.PLEAT,
+        ),
         Seam(
             "coat waist",
             tuple((p.name, "waist") for p in panels),
@@ -191,6 +228,7 @@ def tail_seams(tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...]
             start=None,
             end=None,
             notches=tuple(SeamNotch(n, at, at) for n, at in apart),
+            kind=SeamKind.WAIST,
         ),
     ]
     for k, (one, two) in enumerate(itertools.pairwise(panels), 1):
@@ -200,7 +238,7 @@ def tail_seams(tail: Tail, pieces: tuple[Piece, ...], waist: tuple[EdgeRef, ...]
 
 def _joined(one: Piece, two: Piece, godet: str) -> list[Seam]:
     """Return the seam between two panels, and where a godet is let in, its two seams."""
-    slit = "front_slit" in one
+    slit = len(edges_as(one, EdgeRole.FRONT)) > 1
     length = one["front"].length
     notches = tuple(SeamNotch(n, s * length, s * length) for n, s in (("upper", 0.36), ("lower", 0.66)))
     end: Corner = None if slit else "smooth"

@@ -11,10 +11,11 @@ As drawn here the sewn edge lies on top from x = 0 to its length, the underlap b
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.draft.draft import Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import Path, line
 from drafting.shaping.details.small_pieces import LEAST_TURNED
 
@@ -42,57 +43,67 @@ class Band:
         return complex(x, -depths * self.depth)
 
 
-def band_edges(band: Band, name: str) -> tuple[Edge, ...]:
-    """Return the ring of a band whose sewn edge is called `name`."""
+def band_edges(band: Band, name: str, role: EdgeRole = EdgeRole.PLAIN) -> tuple[Edge, ...]:
+    """Return the ring of a band whose sewn edge is called `name` and is what `role` says."""
     far = EdgeKind.FOLD if band.on_fold else EdgeKind.SEAM
-    return (*_below(band), *_end(band), *_above(band, name), *_far(band, far))
+    return (*_below(band), *_end(band), *_above(band, name, role), *_far(band, far))
 
 
-def _edge(name: str, kind: EdgeKind, a: complex, b: complex, turned: float | None = None) -> Edge:
-    return Edge(name, line(a, b), kind, allowance=turned)
+def _edge(name: str, a: complex, b: complex, role: EdgeRole = EdgeRole.PLAIN, twin: str = "") -> Edge:
+    return Edge(name, line(a, b), role=role, twin=twin)
 
 
 def _below(band: Band) -> list[Edge]:
     at = band.corner
     if not band.folded:
-        return [_edge("lower", EdgeKind.SEAM, at(0, 1), at(band.length, 1))]
-    inner = _edge("inner", EdgeKind.FREE, at(0, 2), at(band.sewn, 2), band.turned)
-    return [inner, _edge("underlap_inner", EdgeKind.SEAM, at(band.sewn, 2), at(band.length, 2))]
+        return [_edge("lower", at(0, 1), at(band.length, 1))]
+    inner = _edge("inner", at(0, 2), at(band.sewn, 2), EdgeRole.INNER)
+    under = at(band.sewn, 2), at(band.length, 2)
+    return [
+        replace(inner, kind=EdgeKind.FREE, allowance=band.turned),
+        _edge("underlap_inner", *under, EdgeRole.UNDERLAP, twin="underlap"),
+    ]
 
 
 def _end(band: Band) -> list[Edge]:
     at, x = band.corner, band.length
-    outer = _edge("end", EdgeKind.SEAM, at(x, 1), at(x, 0))
-    return [_edge("end_inner", EdgeKind.SEAM, at(x, 2), at(x, 1)), outer] if band.folded else [outer]
+    outer = _edge("end", at(x, 1), at(x, 0))
+    return [_edge("end_inner", at(x, 2), at(x, 1), twin="end"), outer] if band.folded else [outer]
 
 
-def _above(band: Band, name: str) -> list[Edge]:
+def _above(band: Band, name: str, role: EdgeRole) -> list[Edge]:
     at = band.corner
-    sewn = _edge(name, EdgeKind.SEAM, at(band.sewn, 0), at(0, 0))
-    return [_edge("underlap", EdgeKind.SEAM, at(band.length, 0), at(band.sewn, 0)), sewn]
+    sewn = _edge(name, at(band.sewn, 0), at(0, 0), role)
+    return [_edge("underlap", at(band.length, 0), at(band.sewn, 0), EdgeRole.UNDERLAP), sewn]
 
 
 def _far(band: Band, kind: EdgeKind) -> list[Edge]:
     at = band.corner
     if kind is EdgeKind.FOLD:
-        return [_edge("centre", kind, at(0, 0), at(0, 2 if band.folded else 1))]
-    outer = _edge("far", kind, at(0, 0), at(0, 1))
-    return [outer, _edge("far_inner", kind, at(0, 1), at(0, 2))] if band.folded else [outer]
+        fold = _edge("centre", at(0, 0), at(0, 2 if band.folded else 1), EdgeRole.CENTRE)
+        return [replace(fold, kind=kind)]
+    outer = _edge("far", at(0, 0), at(0, 1))
+    return [outer, _edge("far_inner", at(0, 1), at(0, 2), twin="far")] if band.folded else [outer]
 
 
 def band_seams(piece: Piece, sewn: str) -> tuple[Seam, ...]:
     """Return the seams of a band with itself: outside to inside at its ends, underlap and edge.
 
-    A folded band joins each of them to its own `..._inner`, one cut twice to its twin's.
+    A folded band joins each of them to its own inside, one cut twice to its twin's.
     """
-    names = [e.name for e in piece.edges if e.kind is EdgeKind.SEAM and e.name != sewn]
-    seams = []
-    for name in names:
-        if not name.endswith("_inner"):
-            inside = f"{name}_inner" if f"{name}_inner" in names else name
-            chains = ((piece.name, inside),), ((piece.name, name),)
-            seams.append(Seam(f"{piece.name} {name}", *chains, start=None, end=None))
-    return tuple(seams)
+    inside = {edge.twin: edge.name for edge in piece.edges if edge.twin}
+    return tuple(
+        Seam(
+            f"{piece.name} {e.name}",
+            ((piece.name, inside.get(e.name, e.name)),),
+            ((piece.name, e.name),),
+            start=None,
+            end=None,
+            kind=SeamKind.MADE_UP,
+        )
+        for e in piece.edges
+        if e.kind is EdgeKind.SEAM and e.name != sewn and not e.twin
+    )
 
 
 def fold_mark(band: Band) -> tuple[Placement, ...]:

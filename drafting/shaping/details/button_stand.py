@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
 from drafting.shaping.details.small_pieces import reflected
@@ -49,11 +50,12 @@ def stand_edges(lines: FrontLines, stand: float, facing: float) -> tuple[Edge, .
     They run from the centre at the neck round to the centre at the hem. Without a facing the front
     edge is a seam.
     """
-    neck = Edge("stand_neck", line(lines.top, lines.top - stand), EdgeKind.OPENING)
-    hem = Edge("stand_hem", line(lines.low - stand, lines.low), EdgeKind.HEM)
+    top, low = line(lines.top, lines.top - stand), line(lines.low - stand, lines.low)
+    neck = Edge("stand_neck", top, EdgeKind.OPENING, role=EdgeRole.STAND_NECK)
+    hem = Edge("stand_hem", low, EdgeKind.HEM, role=EdgeRole.STAND_HEM)
     if not facing:
         front = line(lines.top - stand, lines.low - stand)
-        return neck, Edge("front_edge", front), hem
+        return neck, Edge("front_edge", front, role=EdgeRole.FRONT_EDGE), hem
     return neck, *facing_edges(lines, stand, facing, unfolded=True), hem
 
 
@@ -68,11 +70,13 @@ def facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: boo
     hem = Path.joined([line(lines.low - stand, lines.low), beyond(lines.hem, inner)])
     neck, hem = neck.mapped(turned), hem.mapped(turned).reversed()
     edges = (
-        Edge("facing_neck", neck, EdgeKind.OPENING),
-        Edge("facing", line(neck.end, hem.start), EdgeKind.FREE),
-        Edge("facing_hem", hem, EdgeKind.HEM),
+        Edge("facing_neck", neck, EdgeKind.OPENING, role=EdgeRole.FACING_NECK),
+        Edge("facing", line(neck.end, hem.start), EdgeKind.FREE, role=EdgeRole.FACING),
+        Edge("facing_hem", hem, EdgeKind.HEM, role=EdgeRole.FACING_HEM),
     )
-    return edges if unfolded else (*edges, Edge("front_edge", line(hem.end, neck.start)))
+    if unfolded:
+        return edges
+    return *edges, Edge("front_edge", line(hem.end, neck.start), role=EdgeRole.FRONT_EDGE)
 
 
 def beyond(path: Path, x: float) -> Path:

@@ -54,9 +54,9 @@ class Button:
 
 
 def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
-    """Return the line of the list that tells to buy and sew on `count` buttons."""
+    """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`."""
     said = f"{button.words}; {note}" if note else button.words
-    return Notion("button", where, count, None, said, button.shape, button.diameter)
+    return Notion("button", where, count, None, said, button.shape, button.diameter, piece=where)
 
 
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:
@@ -81,19 +81,19 @@ def button_row(first: float, last: float, count: int, level: float | None = None
     return [first + step * i for i in range(more)]
 
 
-def button_mark(name: str, at: complex, diameter: float) -> Placement:
+def button_mark(name: str, at: complex, diameter: float, hand: str = "") -> Placement:
     """Return a button drawn in its true size: a circle of four cubics (0.03 % off, from memory)."""
     r, k = diameter / 2, 0.5522847498 * diameter / 2
     quarter = Cubic(complex(r, 0), complex(r, k), complex(k, r), complex(0, r))
     quarters = [Path((quarter,)).turned(0j, turn(90.0 * i)) for i in range(4)]
     ring = [s for path in quarters for s in path.moved(at)]
-    return Placement(name, Path(tuple(ring)), "button")
+    return Placement(name, Path(tuple(ring)), "button", hand)
 
 
-def hole_mark(name: str, button: complex, towards_edge: complex, length: float) -> Placement:
+def hole_mark(name: str, button: complex, towards_edge: complex, length: float, hand: str = "") -> Placement:
     """Return a buttonhole: from just past the button's middle, back away from the edge.
 
     `towards_edge` is the unit direction of the pull: the button draws to the hole's end there.
     """
     start = button + PAST_CENTRE * towards_edge
-    return Placement(name, line(start, start - length * towards_edge), "buttonhole")
+    return Placement(name, line(start, start - length * towards_edge), "buttonhole", hand)

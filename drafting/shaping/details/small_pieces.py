@@ -23,10 +23,13 @@ def turned_under(scale: float) -> float:
     return max(LEAST_TURNED, TURNED_UNDER * scale)
 
 
-def interfacing(piece: Piece, *, bare: tuple[str, ...] = (), copies: int = 1) -> Piece:
+def interfacing(
+    piece: Piece, *, bare: tuple[str, ...] = (), copies: int = 1, stiffens: tuple[str, ...] = ()
+) -> Piece:
     """Return the interfacing of a piece: its stitching line and 3 mm, on its own material.
 
-    Edges named in `bare` get nothing beyond the line (a fold, an inner edge); marks are left out.
+    Edges named in `bare` get nothing beyond the line (a fold, an inner edge); marks are left out. What
+    it stiffens is `piece` itself, or what `stiffens` names where that is no piece of its own.
     """
     edges = tuple(_loose(edge, 0.0 if edge.name in bare else PAST_STITCHING) for edge in piece.edges)
     return replace(
@@ -39,19 +42,21 @@ def interfacing(piece: Piece, *, bare: tuple[str, ...] = (), copies: int = 1) ->
         placements=(),
         material="interfacing",
         copies=copies,
+        stiffens=stiffens or (piece.name,),
+        lines=(),
     )
 
 
 def _loose(edge: Edge, beyond: float) -> Edge:
     if edge.kind is EdgeKind.FOLD:
         return replace(edge, notches=())
-    return Edge(edge.name, edge.path, EdgeKind.FREE, allowance=beyond)
+    return Edge(edge.name, edge.path, EdgeKind.FREE, allowance=beyond, role=edge.role)
 
 
 def interfacing_notion(piece: Piece) -> Notion:
     """Return the line of the list that tells to cut an interfacing piece."""
     note = "stitching line and 3 mm, on the same grain; try the fuse on a scrap first"
-    return Notion("interfacing", piece.name, piece.count, None, note, LIGHT)
+    return Notion("interfacing", piece.name, piece.count, None, note, LIGHT, piece=piece.name)
 
 
 def reflected(at: float) -> Callable[[complex], complex]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from drafting.draft.draft import Notion
+from drafting.draft.draft import EdgeRef, Notion
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 
@@ -84,13 +84,16 @@ def casing_depth(width: float, thickness: float) -> float:
     return width + CASING_ROOM + 2 * thickness + TURN_IN
 
 
-def elastic_notion(elastic: Elastic, where: str, count: int, width: float) -> Notion:
-    """Return what to buy: `count` times this elastic, `width` mm wide, for the casing at `where`."""
+def elastic_notion(elastic: Elastic, where: str, count: int, width: float, edges: tuple[EdgeRef, ...]) -> Notion:
+    """Return what to buy: `count` times this elastic, `width` mm wide, for the casing at `where`.
+
+    `edges` are those that it is drawn through.
+    """
     note = (
         f"{width:.0f} mm wide, finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}; ends "
         f"lapped {elastic.cut - elastic.loop:.0f} mm and sewn; quarter it and pin quarter to quarter"
     )
-    return Notion("elastic", where, count, elastic.cut, note, size=width)
+    return Notion("elastic", where, count, elastic.cut, note, size=width, edges=edges)
 
 
 def tight_said(elastic: Elastic, where: str, limb: float) -> tuple[Finding, ...]:

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Notch
+from drafting.draft.roles import NotchKind
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 
@@ -81,6 +82,13 @@ def bulk_said(where: str, ratio: float, thickness: float | None) -> tuple[Findin
     )
 
 
+def quarter_marks(length: float) -> tuple[Notch, ...]:
+    """Return the notches at the quarters of an edge, mm from its start."""
+    return tuple(
+        Notch(f"quarter_{i}", share * length, kind=NotchKind.QUARTER) for i, share in enumerate(QUARTERS, 1)
+    )
+
+
 def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
     """Return the draft with these edges gathered up to `sewn` mm in all, quarters marked.
 
@@ -96,8 +104,8 @@ def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
         )
     for ref in refs:
         edge = draft.edge(ref)
-        marks = tuple(Notch(f"quarter_{i}", q * edge.length) for i, q in enumerate(QUARTERS, 1))
-        kept = tuple(n for n in edge.notches if not n.name.startswith("quarter"))
+        marks = quarter_marks(edge.length)
+        kept = tuple(n for n in edge.notches if n.kind is not NotchKind.QUARTER)
         pulled = replace(
             edge, sewn=edge.length * sewn / drawn, notches=tuple(sorted((*kept, *marks), key=lambda n: n.at))
         )

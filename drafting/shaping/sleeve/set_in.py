@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drafting.draft.chain import Chain
 from drafting.draft.draft import EdgeRef, Seam, SeamNotch
+from drafting.draft.roles import SeamKind
 from drafting.shaping.sleeve.cap import Cap
 from drafting.shaping.sleeve.easing import BACK_SHARE
 from drafting.shaping.sleeve.half_cap import HalfArmhole
@@ -38,6 +39,7 @@ def armhole_seams(
             end=None,
             eased=(0.0, in_front.a),
             notches=(in_front,),
+            kind=SeamKind.SET_IN,
         ),
         Seam(
             "back armhole",
@@ -48,5 +50,6 @@ def armhole_seams(
             end=None,
             eased=(back.notch, cap.back.length),
             notches=(SeamNotch("back", back.notch, back.notch, 2),),
+            kind=SeamKind.SET_IN,
         ),
     )

@@ -10,8 +10,13 @@ from __future__ import annotations
 
 import cmath
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from drafting.draft.by_role import open_darts
+from drafting.draft.draft import Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import DartLeg, EdgeRole, SeamKind
 from drafting.geometry import Path, line, smooth, unit
 
 BEND_OVER = 60.0
@@ -60,3 +65,20 @@ def short_legs(first: complex, second: complex, apex: complex, short: float) -> 
     """Return the two legs of a wedge whose corners lie equally far from `apex`, tip `short` mm off."""
     tip = apex + unit(unit(first - apex) + unit(second - apex)) * short
     return line(first, tip), line(tip, second)
+
+
+def dart_edges(name: str, role: EdgeRole, leg_in: Path, leg_out: Path) -> list[Edge]:
+    """Return the two legs of a dart open to the outline."""
+    first, second = f"{name}_in", f"{name}_out"
+    return [
+        Edge(first, leg_in, EdgeKind.DART, role=role, dart=DartLeg(name, True, second)),
+        Edge(second, leg_out, EdgeKind.DART, role=role, dart=DartLeg(name, False, first)),
+    ]
+
+
+def dart_seams(piece: Piece) -> Iterator[Seam]:
+    """Yield the seam of every dart that opens to the outline, its legs tip to tip."""
+    for into, out in open_darts(piece):
+        name = into.dart.dart.replace("_", " ") if into.dart else "dart"
+        legs = ((piece.name, into.name),), ((piece.name, out.name),)
+        yield Seam(f"{piece.name} {name}", *legs, end=None, kind=SeamKind.DART)

@@ -7,11 +7,12 @@ Edges run from the lower centre round to the centre line; panel seams are in `pr
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart import BEND_OVER, Mouth, short_legs, true_mouth
+from drafting.shaping.torso.dart import BEND_OVER, Mouth, dart_edges, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("side", "shoulder", "armhole", "neck", "waist")
@@ -35,11 +36,17 @@ class Panel:
     edges: tuple[Edge, ...]
     levels: tuple[Level, ...]
     darts: tuple[InnerDart, ...] = ()
+    role: PieceRole = PieceRole.FRONT
 
 
 def hem_name(shape: TorsoShape) -> str:
     """Return what the lower edge is called: the waist, or the hem of a torso to the hip."""
     return "hem" if len(shape.bottom.side.segments) > 1 else "waist"
+
+
+def hem_role(shape: TorsoShape) -> EdgeRole:
+    """Return what the lower edge is."""
+    return EdgeRole.HEM if len(shape.bottom.side.segments) > 1 else EdgeRole.WAIST
 
 
 def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
@@ -53,7 +60,7 @@ def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
         "waist": _at_waist,
     }
     if shape.plan.kappa == 0:
-        edges = [*hem_edges(shape), Edge("side", shape.front_side.reversed()), *upper]
+        edges = [*hem_edges(shape), _side(shape.front_side.reversed()), *upper]
     else:
         edges = draw[where](shape, upper)
     edges = [*edges, centre]
@@ -68,35 +75,44 @@ def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
     )
 
 
+def _side(path: Path) -> Edge:
+    return Edge("side", path, role=EdgeRole.SIDE)
+
+
+def _armhole(path: Path) -> Edge:
+    return Edge("armhole", path, role=EdgeRole.ARMHOLE)
+
+
+def _shoulder(path: Path) -> Edge:
+    return Edge("shoulder", path, role=EdgeRole.SHOULDER)
+
+
 def _upper(shape: TorsoShape) -> list[Edge]:
     """Armhole, shoulder and neck as the dart open at the side puts them."""
+    neck = shape.plan.neck.front.moved(1j * shape.plan.front_neck)
     return [
-        Edge("armhole", shape.front_armhole.reversed()),
-        Edge("shoulder", line(shape.front_armhole.start, shape.front_neck)),
-        Edge("neck", shape.plan.neck.front.moved(1j * shape.plan.front_neck), EdgeKind.OPENING),
+        _armhole(shape.front_armhole.reversed()),
+        _shoulder(line(shape.front_armhole.start, shape.front_neck)),
+        Edge("neck", neck, EdgeKind.OPENING, role=EdgeRole.NECK),
     ]
 
 
 def hem_edges(shape: TorsoShape) -> list[Edge]:
     """Return the front's lower edge, with its open waist dart where there is one."""
-    return waist_edges(hem_name(shape), shape.bottom.front.hem, shape.bottom.front.tip)
+    return waist_edges(shape, shape.bottom.front.hem, shape.bottom.front.tip)
 
 
-def waist_edges(name: str, hem: tuple[Path, ...], tip: complex) -> list[Edge]:
+def waist_edges(shape: TorsoShape, hem: tuple[Path, ...], tip: complex) -> list[Edge]:
     """Return a half's lower edge: one path, or two with the legs of a waist dart between."""
+    name, role = hem_name(shape), hem_role(shape)
     if len(hem) == 1:
-        return [Edge(name, hem[0], EdgeKind.HEM)]
+        return [Edge(name, hem[0], EdgeKind.HEM, role=role)]
     legs = line(hem[0].end, tip), line(tip, hem[1].start)
     return [
-        Edge(f"{name}_centre", hem[0], EdgeKind.HEM),
-        *dart_edges("waist_dart", *legs),
-        Edge(f"{name}_side", hem[1], EdgeKind.HEM),
+        Edge(f"{name}_centre", hem[0], EdgeKind.HEM, role=role),
+        *dart_edges("waist_dart", EdgeRole.WAIST_DART, *legs),
+        Edge(f"{name}_side", hem[1], EdgeKind.HEM, role=role),
     ]
-
-
-def dart_edges(name: str, leg_in: Path, leg_out: Path) -> list[Edge]:
-    """Return the two legs of a dart open to the outline."""
-    return [Edge(f"{name}_in", leg_in, EdgeKind.DART), Edge(f"{name}_out", leg_out, EdgeKind.DART)]
 
 
 # ------------------------------------------------------------------------------ dart positions
@@ -108,11 +124,12 @@ def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER
     return true_mouth(before, *legs, after, over * plan.scale)
 
 
-def _opened(name: str, mouth: Mouth, kind: EdgeKind, parts: tuple[str, str]) -> list[Edge]:
+def _opened(edge: Edge, mouth: Mouth, parts: tuple[str, str]) -> list[Edge]:
+    """Return an edge in two parts with the bust dart between."""
     return [
-        Edge(f"{name}_{parts[0]}", mouth.before, kind),
-        *dart_edges("bust_dart", mouth.leg_in, mouth.leg_out),
-        Edge(f"{name}_{parts[1]}", mouth.after, kind),
+        replace(edge, name=f"{edge.name}_{parts[0]}", path=mouth.before),
+        *dart_edges("bust_dart", EdgeRole.BUST_DART, mouth.leg_in, mouth.leg_out),
+        replace(edge, name=f"{edge.name}_{parts[1]}", path=mouth.after),
     ]
 
 
@@ -124,11 +141,11 @@ def _at_side(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     curved = hem_name(shape) == "hem"  # a curved seam is bent from the waist up: no wave
     over = lower.lengths[-1] / plan.scale if curved else min(BEND_OVER, 0.8 * below / plan.scale)
     mouth = _mouth(shape, lower, shape.turned(above, 1), over)
-    return [*hem_edges(shape), *_opened("side", mouth, EdgeKind.SEAM, ("lower", "upper")), *upper]
+    return [*hem_edges(shape), *_opened(_side(side), mouth, ("lower", "upper")), *upper]
 
 
 def _closed_side(shape: TorsoShape) -> list[Edge]:
-    return [*hem_edges(shape), Edge("side", shape.front_side.reversed())]
+    return [*hem_edges(shape), _side(shape.front_side.reversed())]
 
 
 def _at_shoulder(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
@@ -137,8 +154,8 @@ def _at_shoulder(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     mouth = _mouth(shape, shape.turned(outer, -1), inner)
     return [
         *_closed_side(shape),
-        Edge("armhole", shape.turned(armhole.path, -1)),
-        *_opened("shoulder", mouth, EdgeKind.SEAM, ("outer", "inner")),
+        _armhole(shape.turned(armhole.path, -1)),
+        *_opened(shoulder, mouth, ("outer", "inner")),
         neck,
     ]
 
@@ -148,7 +165,7 @@ def _at_armhole(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     lower, above = split_armhole(shape, armhole.path)
     over = max(10.0, lower.length / shape.plan.scale - COPIED)
     mouth = _mouth(shape, shape.turned(lower, -1), above, min(BEND_OVER, over))
-    opened = _opened("armhole", mouth, EdgeKind.SEAM, ("lower", "upper"))
+    opened = _opened(armhole, mouth, ("lower", "upper"))
     return [*_closed_side(shape), *opened, shoulder, neck]
 
 
@@ -164,9 +181,9 @@ def _at_neck(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     mouth = _mouth(shape, shape.turned(outer, -1), inner, 0.35 * neck.length / shape.plan.scale)
     return [
         *_closed_side(shape),
-        Edge("armhole", shape.turned(armhole.path, -1)),
-        Edge("shoulder", shape.turned(shoulder.path, -1)),
-        *_opened("neck", mouth, EdgeKind.OPENING, ("outer", "inner")),
+        _armhole(shape.turned(armhole.path, -1)),
+        _shoulder(shape.turned(shoulder.path, -1)),
+        *_opened(neck, mouth, ("outer", "inner")),
     ]
 
 
@@ -178,8 +195,8 @@ def _at_waist(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     inner = shape.bottom.front.inner
     ends = centre, outer
     mouth = _mouth(shape, *ends) if name == "waist" else _long_dart(shape, *ends, inner)
-    dart = _opened(name, mouth, EdgeKind.HEM, ("centre", "side"))
-    return [*dart, Edge("side", side), *upper]
+    hem = Edge(name, centre, EdgeKind.HEM, role=hem_role(shape))
+    return [*_opened(hem, mouth, ("centre", "side")), _side(side), *upper]
 
 
 def split_hem(shape: TorsoShape) -> tuple[Path, Path]:
@@ -227,21 +244,21 @@ def bust_level(shape: TorsoShape, turned: bool) -> Level:
     start, point = complex(0, plan.bust_line), plan.bust_point
     end = complex(plan.front, plan.bust_line)
     if not turned:
-        return Level("bust", (line(start, end),))
-    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)))
+        return Level("bust", (line(start, end),), LevelKind.BUST)
+    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)), LevelKind.BUST)
 
 
 def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Level, ...]:
     """The waist: the waist edge itself, or in a torso to the hip a line across."""
     if hem_name(shape) == "waist":
-        return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM)),)
+        return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.WAIST),)
     hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM))
     paths = shape.bottom.front.waist
     if split:
         if len(paths) == 1:
             paths = paths[0].split(shape.plan.bust_point.real)
         paths = (paths[0], shape.turned(paths[1], 1))
-    return Level("waist", paths), hem
+    return Level("waist", paths, LevelKind.WAIST), hem
 
 
 def across_level(shape: TorsoShape, where: str) -> tuple[Level, ...]:

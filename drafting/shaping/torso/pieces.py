@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line
 from drafting.geometry.bend import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, hem_name, waist_edges
+from drafting.shaping.torso.dart import dart_seams
+from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, waist_edges
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
@@ -78,7 +81,8 @@ def _refuse_wavy(shape: TorsoShape) -> None:
 
 
 def _centre(path: Path, which: str, style: TorsoStyle) -> Edge:
-    return Edge("centre", path, EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD)
+    kind = EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD
+    return Edge("centre", path, kind, role=EdgeRole.CENTRE)
 
 
 def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
@@ -86,19 +90,19 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
     low = plan.hip if style.to_hip else plan.waist
     tip = shape.back_armhole.start
     edges = (
-        *waist_edges(hem_name(shape), half.hem, half.tip),
-        Edge("side", shape.back_side.reversed()),
-        Edge("armhole", shape.back_armhole.reversed()),
-        Edge("shoulder", line(tip, shape.back_neck)),
-        Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING),
+        *waist_edges(shape, half.hem, half.tip),
+        Edge("side", shape.back_side.reversed(), role=EdgeRole.SIDE),
+        Edge("armhole", shape.back_armhole.reversed(), role=EdgeRole.ARMHOLE),
+        Edge("shoulder", line(tip, shape.back_neck), role=EdgeRole.SHOULDER),
+        Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING, role=EdgeRole.NECK),
         _centre(line(0j, complex(0, low)), "back", style),
     )
     across = complex(0, shape.back_armhole.segments[0].end.imag)
     hip = (Level("hip", half.hem),) if style.to_hip else ()
     levels = (
-        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),)),
+        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),), LevelKind.BUST),
         Level("across_back", (line(across, across + plan.across_back),)),
-        Level("waist", half.waist),
+        Level("waist", half.waist, LevelKind.WAIST),
         *hip,
     )
     piece = Piece(
@@ -114,6 +118,7 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
             "shoulder_point": tip,
             "underarm": shape.back_side.start,
         },
+        role=PieceRole.BACK,
     )
     return piece.mirrored()
 
@@ -136,55 +141,60 @@ def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Pa
 
 def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
     return Piece(
-        panel.name, panel.edges, pair=pair, levels=panel.levels, darts=panel.darts, title=title, points=points
+        panel.name,
+        panel.edges,
+        pair=pair,
+        levels=panel.levels,
+        darts=panel.darts,
+        title=title,
+        points=points,
+        role=panel.role,
     )
 
 
 # -------------------------------------------------------------------------------------- seams
 
 
-def refs(pieces: tuple[Piece, ...], word: str) -> tuple[EdgeRef, ...]:
-    """Return the edges named `word` or `word_...` (dart legs apart), from the lower edge upwards:
-    those of a side panel come first, as its outline runs first."""
-    found = [
-        (piece.name, edge.name)
-        for piece in reversed(pieces)
-        for edge in piece.edges
-        if edge.name.split("_")[0] == word and edge.kind is not EdgeKind.DART
-    ]
-    return tuple(found)
+def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
+    """Return the edges of this role, from the lower edge upwards: those of a side panel come first,
+    as its outline runs first."""
+    return tuple((piece.name, edge.name) for piece in reversed(pieces) for edge in edges_as(piece, role))
 
 
 def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
     seams = [
-        Seam("side", refs(fronts, "side"), (("back", "side"),)),
-        Seam("shoulder", (("back", "shoulder"),), tuple(reversed(refs(fronts, "shoulder"))), ease.shoulder),
+        Seam("side", refs(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
+        Seam(
+            "shoulder",
+            (("back", "shoulder"),),
+            tuple(reversed(refs(fronts, EdgeRole.SHOULDER))),
+            ease.shoulder,
+            kind=SeamKind.SHOULDER,
+        ),
     ]
     if panels:
         notch = SeamNotch("bust", panels.notch, panels.notch)
-        seams.append(Seam("princess", (("front", "princess"),), (("front-side", "princess"),), notches=(notch,)))
-    for piece in (back, *fronts):
-        for edge in piece.edges:
-            if edge.kind is EdgeKind.DART and edge.name.endswith("_in"):
-                dart = edge.name.removesuffix("_in")
-                legs = ((piece.name, edge.name),), ((piece.name, f"{dart}_out"),)
-                name = dart.replace("_", " ")
-                seams.append(Seam(f"{piece.name} {name}", *legs, end=None))
-    return tuple(seams)
+        seams.append(
+            Seam(
+                "princess",
+                (("front", "princess"),),
+                (("front-side", "princess"),),
+                notches=(notch,),
+                kind=SeamKind.PRINCESS,
+            )
+        )
+    return (*seams, *(seam for piece in (back, *fronts) for seam in dart_seams(piece)))
 
 
 def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
     """The stretches that other blocks fit onto, each in outline order; the waist from front to back."""
     waist = [
-        (piece.name, edge.name)
-        for piece in (*fronts, back)
-        for edge in piece.edges
-        if edge.name.split("_")[0] == "waist" and edge.kind is EdgeKind.HEM
+        (piece.name, edge.name) for piece in (*fronts, back) for edge in piece.edges if edge.role is EdgeRole.WAIST
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
-        "front_armhole": refs(fronts, "armhole"),
+        "front_armhole": refs(fronts, EdgeRole.ARMHOLE),
         "back_armhole": (("back", "armhole"),),
-        "front_neck": refs(fronts, "neck"),
+        "front_neck": refs(fronts, EdgeRole.NECK),
         "back_neck": (("back", "neck"),),
     }
 
@@ -195,12 +205,13 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
     found = [
         Girth("bust", body["bust_girth"], ease.bust, ease.bust),
         Girth("waist", body["waist_girth"], ease.waist, ease.waist),
-        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back),
+        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True),
     ]
     if style.to_hip:
         found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip))
     if across_is_drawn(shape, style.bust_dart):
-        found.append(Girth("across_front", front, ease.across_front, 2 * plan.across_front - front))
+        settled = 2 * plan.across_front - front
+        found.append(Girth("across_front", front, ease.across_front, settled, width=True))
     return tuple(found)
 
 

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from drafting.draft.piece import Edge, EdgeKind, Level
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line, smooth, unit
 from drafting.shaping.torso.dart import BEND_OVER, true_mouth
 from drafting.shaping.torso.front import (
@@ -22,6 +23,7 @@ from drafting.shaping.torso.front import (
     ON_SHOULDER,
     Panel,
     hem_name,
+    hem_role,
     split_armhole,
     split_hem,
     waist_points,
@@ -56,35 +58,53 @@ def princess_panels(shape: TorsoShape, where: str, centre: Edge) -> Panels:
     )
     over = BEND_OVER * shape.plan.scale
     low = true_mouth(hem_in, seam.centre, seam.side, hem_out, over)
-    room = outer[-1].length - COPIED * shape.plan.scale if where.startswith("armhole") else over
+    room = outer[-1].length - COPIED * shape.plan.scale if where == "armhole-princess" else over
     top = true_mouth(outer[-1], seam.side, seam.centre, inner[0], max(10.0, min(over, room)))
     outer, inner = [*outer[:-1], top.before], [top.after, *inner[1:]]
-    names = _names(where)
-    name = hem_name(shape)
+    named = UPPER[where]
+    name, role = hem_name(shape), hem_role(shape)
     centre_edges = (
-        Edge(f"{name}_centre", low.before, EdgeKind.HEM),
-        Edge("princess", seam.centre),
-        *(_edge(n, p) for n, p in zip(names[1], inner, strict=True)),
+        Edge(f"{name}_centre", low.before, EdgeKind.HEM, role=role),
+        _princess(seam.centre),
+        *(_edge(*n, p) for n, p in zip(named[1], inner, strict=True)),
         centre,
     )
     side_edges = (
-        Edge(f"{name}_side", low.after, EdgeKind.HEM),
-        Edge("side", shape.front_side.reversed()),
-        *(_edge(n, p) for n, p in zip(names[0], outer, strict=True)),
-        Edge("princess", seam.side),
+        Edge(f"{name}_side", low.after, EdgeKind.HEM, role=role),
+        Edge("side", shape.front_side.reversed(), role=EdgeRole.SIDE),
+        *(_edge(*n, p) for n, p in zip(named[0], outer, strict=True)),
+        _princess(seam.side),
     )
     levels = _levels(shape, seam.point, low.before, low.after)
-    return Panels(Panel("front", centre_edges, levels[0]), Panel("front-side", side_edges, levels[1]), seam.notch)
+    return Panels(
+        Panel("front", centre_edges, levels[0]),
+        Panel("front-side", side_edges, levels[1], role=PieceRole.SIDE_FRONT),
+        seam.notch,
+    )
 
 
-def _names(where: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    if where == "shoulder-princess":
-        return ("armhole", "shoulder_outer"), ("shoulder_inner", "neck")
-    return ("armhole_lower",), ("armhole_upper", "shoulder", "neck")
+Upper = tuple[tuple[str, EdgeRole], ...]
+
+UPPER: dict[str, tuple[Upper, Upper]] = {
+    "shoulder-princess": (
+        (("armhole", EdgeRole.ARMHOLE), ("shoulder_outer", EdgeRole.SHOULDER)),
+        (("shoulder_inner", EdgeRole.SHOULDER), ("neck", EdgeRole.NECK)),
+    ),
+    "armhole-princess": (
+        (("armhole_lower", EdgeRole.ARMHOLE),),
+        (("armhole_upper", EdgeRole.ARMHOLE), ("shoulder", EdgeRole.SHOULDER), ("neck", EdgeRole.NECK)),
+    ),
+}
+"""The upper edges of side and centre panel: what each is called and what it is."""
 
 
-def _edge(name: str, path: Path) -> Edge:
-    return Edge(name, path, EdgeKind.OPENING if name == "neck" else EdgeKind.SEAM)
+def _princess(path: Path) -> Edge:
+    return Edge("princess", path, role=EdgeRole.PRINCESS)
+
+
+def _edge(name: str, role: EdgeRole, path: Path) -> Edge:
+    kind = EdgeKind.OPENING if role is EdgeRole.NECK else EdgeKind.SEAM
+    return Edge(name, path, kind, role=role)
 
 
 def _upper_split(shape: TorsoShape, where: str) -> tuple[list[Path], list[Path]]:
@@ -179,14 +199,18 @@ def _levels(
 ) -> tuple[tuple[Level, ...], tuple[Level, ...]]:
     plan = shape.plan
     start, end = complex(0, plan.bust_line), complex(plan.front, plan.bust_line)
-    centre = [Level("bust", (line(start, point),))]
-    side = [Level("bust", (line(point, end),))]
+    centre = [Level("bust", (line(start, point),), LevelKind.BUST)]
+    side = [Level("bust", (line(point, end),), LevelKind.BUST)]
     if hem_name(shape) == "waist":
-        return (*centre, Level("waist", (hem_in,))), (*side, Level("waist", (hem_out,)))
+        return (*centre, _waist(hem_in)), (*side, _waist(hem_out))
     paths = shape.bottom.front.waist
     if len(paths) == 1:
         paths = paths[0].split(plan.bust_point.real)
     return (
-        (*centre, Level("waist", (paths[0],)), Level("hip", (hem_in,))),
-        (*side, Level("waist", (paths[1],)), Level("hip", (hem_out,))),
+        (*centre, _waist(paths[0]), Level("hip", (hem_in,))),
+        (*side, _waist(paths[1]), Level("hip", (hem_out,))),
     )
+
+
+def _waist(path: Path) -> Level:
+    return Level("waist", (path,), LevelKind.WAIST)

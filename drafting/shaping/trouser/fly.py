@@ -18,6 +18,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.construct import smooth, unit
 
@@ -92,9 +93,9 @@ def facing_edges(lines: FlyLines, width: float, waist_allowance: float) -> tuple
     """Return the facing as it lies behind the front; its waist is caught in the waist's seam."""
     waist = behind_waist(lines, width)
     return (
-        Edge("waist", waist, EdgeKind.FREE, allowance=waist_allowance),
-        Edge("fly", lines.fly),
-        Edge("inner", inner_line(lines, width), EdgeKind.FREE),
+        Edge("waist", waist, EdgeKind.FREE, allowance=waist_allowance, role=EdgeRole.WAIST),
+        Edge("fly", lines.fly, role=EdgeRole.FLY),
+        Edge("inner", inner_line(lines, width), EdgeKind.FREE, role=EdgeRole.INNER),
     )
 
 
@@ -108,10 +109,11 @@ def shield_edges(lines: FlyLines, width: float, longer: float, banded: bool, all
     side = lines.top - 1j * down * width
     low = lines.end + lines.fly.arrive * longer
     foot = side + down * ((low - lines.top) / down).real
+    waist = EdgeKind.SEAM if banded else EdgeKind.OPENING
     return (
-        Edge("fly", lines.fly.reversed()),
-        Edge("waist", line(lines.top, side), EdgeKind.SEAM if banded else EdgeKind.OPENING),
+        Edge("fly", lines.fly.reversed(), role=EdgeRole.FLY),
+        Edge("waist", line(lines.top, side), waist, role=EdgeRole.WAIST),
         Edge("fold", line(side, foot), EdgeKind.FOLD),
-        Edge("bottom", line(foot, low)),
+        Edge("bottom", line(foot, low), role=EdgeRole.BOTTOM),
         Edge("below", line(low, lines.end), EdgeKind.FREE, allowance=allowance),
     )

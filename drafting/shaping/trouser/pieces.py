@@ -10,8 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
+from drafting.shaping.torso.dart import dart_edges
 from drafting.shaping.trouser.darts import Opened
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
@@ -58,8 +60,8 @@ class _Half:
 def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
     """Return the front and the back."""
     front_half, back_half = _half(shape, front=True), _half(shape, front=False)
-    front = _piece("front", front_half, openings, cutting, openings.fly)
-    back = _piece("back", back_half, openings, cutting, 0.0)
+    front = _piece(PieceRole.FRONT, front_half, openings, cutting, openings.fly)
+    back = _piece(PieceRole.BACK, back_half, openings, cutting, 0.0)
     return front.mirrored(), back
 
 
@@ -96,7 +98,7 @@ def _levels(shape: Shape, seat: complex, waist: Opened, lower: LowerLeg, out: fl
     hip_side = complex(-legs.half - out, frame.hip)
     knee = complex(frame.knee_half + out, frame.knee)
     return (
-        Level("waist", tuple(Path((part,)) for part in waist.parts)),
+        Level("waist", tuple(Path((part,)) for part in waist.parts), LevelKind.WAIST),
         Level("hip", (line(hip_side, seat),)),
         Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
         Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
@@ -104,11 +106,11 @@ def _levels(shape: Shape, seat: complex, waist: Opened, lower: LowerLeg, out: fl
     )
 
 
-def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
-    lower = half.lower
+def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
+    name, lower = role.value, half.lower
     edges = (
-        Edge("hem", Path((lower.hem,)), EdgeKind.HEM, allowance=cutting.hem_allowance),
-        Edge("inseam", Path((lower.inside.reversed(), half.inside))),
+        Edge("hem", Path((lower.hem,)), EdgeKind.HEM, allowance=cutting.hem_allowance, role=EdgeRole.HEM),
+        Edge("inseam", Path((lower.inside.reversed(), half.inside)), role=EdgeRole.INSEAM),
         *_crotch(half.centre, fly),
         *_waist(half.waist, cutting),
         *_side(half, openings.slit),
@@ -121,6 +123,7 @@ def _piece(name: str, half: _Half, openings: Openings, cutting: Cutting, fly: fl
         pair=True,
         levels=half.levels,
         title=name.capitalize(),
+        role=role,
         points={
             "crotch_point": half.inside.d,
             "centre_waist": half.centre.top,
@@ -139,9 +142,9 @@ def _crotch(centre: Centre, fly: float) -> list[Edge]:
     """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
     path = centre.path.reversed()
     if fly <= 0:
-        return [Edge("crotch", path)]
+        return [Edge("crotch", path, role=EdgeRole.CROTCH)]
     low, high = path.split(path.length - fly)
-    return [Edge("crotch", low), Edge("fly", high, EdgeKind.OPENING)]
+    return [Edge("crotch", low, role=EdgeRole.CROTCH), Edge("fly", high, EdgeKind.OPENING, role=EdgeRole.FLY)]
 
 
 def _waist(opened: Opened, cutting: Cutting) -> Iterator[Edge]:
@@ -153,17 +156,17 @@ def _waist(opened: Opened, cutting: Cutting) -> Iterator[Edge]:
     )
     darts = ["waist_dart"] if len(parts) < 3 else ["waist_dart_centre", "waist_dart_side"]
     for k, (name, part) in enumerate(zip(names, parts, strict=True)):
-        yield Edge(name, part, kind, allowance=cutting.waist_allowance)
+        yield Edge(name, part, kind, allowance=cutting.waist_allowance, role=EdgeRole.WAIST)
         if k < len(opened.darts):
             near_side, tip, near_centre = opened.darts[-1 - k]
-            yield Edge(f"{darts[k]}_in", line(near_centre, tip), EdgeKind.DART)
-            yield Edge(f"{darts[k]}_out", line(tip, near_side), EdgeKind.DART)
+            legs = line(near_centre, tip), line(tip, near_side)
+            yield from dart_edges(darts[k], EdgeRole.WAIST_DART, *legs)
 
 
 def _side(half: _Half, slit: float) -> list[Edge]:
     """Return the side from waist to hem; its lowest `slit` mm stay open."""
     path = Path((half.hip_curve.reversed(), half.side.reversed(), half.lower.side))
     if slit <= 0:
-        return [Edge("side", path)]
+        return [Edge("side", path, role=EdgeRole.SIDE)]
     high, low = path.split(path.length - slit)
-    return [Edge("side", high), Edge("slit", low, EdgeKind.OPENING)]
+    return [Edge("side", high, role=EdgeRole.SIDE), Edge("slit", low, EdgeKind.OPENING, role=EdgeRole.SLIT)]

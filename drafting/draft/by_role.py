@@ -1,0 +1,68 @@
+"""Pieces, edges and darts found by what they were declared to be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
+
+
+def pieces_as(draft: Draft, *roles: PieceRole) -> tuple[Piece, ...]:
+    """Return the pieces of the garment's own cloth that have one of these roles."""
+    return tuple(p for p in draft.pieces if p.role in roles and not p.material)
+
+
+def piece_as(draft: Draft, role: PieceRole) -> Piece | None:
+    """Return the first piece of the garment's own cloth that has this role, or None."""
+    return next(iter(pieces_as(draft, role)), None)
+
+
+def edges_as(piece: Piece, *roles: EdgeRole) -> tuple[Edge, ...]:
+    """Return the edges that have one of these roles, in outline order; dart legs as well."""
+    return tuple(edge for edge in piece.edges if edge.role in roles)
+
+
+def edge_as(piece: Piece, role: EdgeRole) -> Edge | None:
+    """Return the first edge that has this role, or None."""
+    return next(iter(edges_as(piece, role)), None)
+
+
+def the_edge(piece: Piece, role: EdgeRole) -> Edge:
+    """Return the first edge that has this role; a KeyError says what the piece's edges are."""
+    edge = edge_as(piece, role)
+    if edge is None:
+        raise KeyError(f"{piece.name} has no {role}; it has {[f'{e.name}: {e.role}' for e in piece.edges]}")
+    return edge
+
+
+def roles_in(draft: Draft, seam: Seam) -> set[EdgeRole]:
+    """Return the roles of the edges that a seam joins."""
+    return {draft.edge(ref).role for ref in (*seam.a, *seam.b)}
+
+
+def piece_roles(draft: Draft, refs: Iterable[EdgeRef]) -> list[PieceRole]:
+    """Return the role of each edge's piece."""
+    return [draft[piece].role for piece, _ in refs]
+
+
+def open_darts(piece: Piece) -> Iterator[tuple[Edge, Edge]]:
+    """Yield the legs of each dart that opens to the outline: towards the tip and back from it.
+
+    Two neighbouring legs that declare no dart of their own make one, unless the first is taken.
+    """
+    taken: set[str] = set()
+    for at, leg in enumerate(piece.edges):
+        after = piece.edges[(at + 1) % len(piece.edges)]
+        if leg.name not in taken and _is_dart(leg, after):
+            taken |= {leg.name, after.name}
+            yield leg, after
+
+
+def _is_dart(leg: Edge, after: Edge) -> bool:
+    if leg.kind is not EdgeKind.DART or after.kind is not EdgeKind.DART:
+        return False
+    if leg.dart is None or after.dart is None:
+        return leg.dart is after.dart
+    return leg.dart.inward and leg.dart.dart == after.dart.dart
