@@ -31,7 +31,7 @@ MOST_J = 0.6
 LEAST_FLY, MOST_FLY = 150.0, 200.0
 """mm at adult scale: how long a trouser's fly is (common practice: 150 to 200)."""
 
-TURNED, MOST_TURNED = 30.0, 65.0
+TURNED, MOST_TURNED = 30.0, 85.0
 """degrees: a fly ends where the crotch curve has turned so far, and so far at most where it would be too
 short otherwise (ours: a zip still lies well in a curve that has turned by a third of a right angle)."""
 

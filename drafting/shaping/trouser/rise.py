@@ -58,6 +58,13 @@ HOLLOWEST = 0.84
 MOST_CURVE = 0.62
 """The curve takes at most this share of the centre line (ours)."""
 
+MOST_LOWERED, SHORTEST_FORK = 0.40, 0.04
+"""The back waist is lowered by at most so much of waist to hip, and the fork shortened down to so much
+of the hip, for a crotch length that is too short for its thigh (ours)."""
+
+ROOMY_LEAN = 0.25
+"""A centre back that leans so far has room over its curve, or the fork is too long (ours)."""
+
 LEAST_STRAIGHT = 0.05
 """Straight part of a centre line at least, of waist to hip (ours)."""
 
@@ -145,9 +152,9 @@ def _centre(
 
 def settle_rise(frame: Frame) -> Rise:
     """Return the rise whose crotch seam has the asked length, by the rule above."""
-    fork = fork_for(frame, frame.asked.girth["thigh"])
-    low, high = _seat_range(frame, fork)
+    fork = _roomy_fork(frame, fork_for(frame, frame.asked.girth["thigh"]), ROOMY_LEAN)
     front = _with_front(frame, draw_legs(frame, fork))
+    low, high = _seat_range(frame, front.legs)
     if _missing(frame, front, high) > 0:
         return _past(frame, front, high, frame.asked.thigh_band[1])
     if _missing(frame, front, low) < 0:
@@ -165,16 +172,38 @@ class _Front:
     centre: Centre
 
 
-def _seat_range(frame: Frame, fork: float) -> tuple[float, float]:
-    """Return the leans of the centre back between which the fork still has a reach of its own."""
+def _seat_range(frame: Frame, legs: Legs) -> tuple[float, float]:
+    """Return the leans of the centre back between which the fork still has a reach of its own.
+
+    A back that leans so far that its curve would reach up to the waist leans less.
+    """
     low, high = SEAT_SEATED if frame.asked.seated else SEAT
-    leaves = 0.6 * 0.6 * fork / max(frame.hip, 1.0)
-    return low, max(low + 0.03, min(high, leaves))
+    leaves = 0.6 * 0.6 * legs.fork / max(frame.hip, 1.0)
+    high = max(low + 0.03, min(high, leaves))
+
+    def room(lean: float) -> float:
+        return _straight(back_centre(frame, legs, lean, 0.0)) - 2 * LEAST_STRAIGHT * frame.rise
+
+    if room(high) >= 0 or room(low) <= 0:
+        return low, high
+    return low, _root(room, low, high)
+
+
+def _roomy_fork(frame: Frame, fork: float, lean: float) -> float:
+    """Return the fork, shorter where the back curve that it asks for at this lean would reach the waist."""
+
+    def room(shorter: float) -> float:
+        back = back_centre(frame, draw_legs(frame, shorter), lean, 0.0)
+        return _straight(back) - 3 * LEAST_STRAIGHT * frame.rise
+
+    if room(fork) >= 0:
+        return fork
+    return _root(room, SHORTEST_FORK * frame.asked.body["hip"], fork)
 
 
 def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
     """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
-    other = _with_front(frame, draw_legs(frame, fork_for(frame, thigh)))
+    other = _with_front(frame, draw_legs(frame, _roomy_fork(frame, fork_for(frame, thigh), lean)))
     before, after = _missing(frame, asked, lean), _missing(frame, other, lean)
     if before * after < 0:
 
@@ -188,8 +217,22 @@ def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
     def over(extra: float) -> float:
         return back_centre(frame, other.legs, lean, extra).length - wanted
 
-    reach = 3 * abs(after) + 30 * frame.unit
-    return _settled(frame, other, lean, _root(over, max(-reach, -0.8 * frame.rise), reach))
+    reach, lowest = 3 * abs(after) + 30 * frame.unit, -MOST_LOWERED * frame.rise
+    if over(lowest) > 0:
+        return _shorter_fork(frame, other.legs.fork, lean, lowest)
+    return _settled(frame, other, lean, _root(over, max(-reach, lowest), reach))
+
+
+def _shorter_fork(frame: Frame, fork: float, lean: float, extra: float) -> Rise:
+    """Return the rise with the back as low as it may be, and so short a fork that the length holds."""
+
+    def over(shorter: float) -> float:
+        front = _with_front(frame, draw_legs(frame, shorter))
+        back = back_centre(frame, front.legs, lean, extra)
+        return front.centre.length + back.length - frame.asked.crotch
+
+    found = _root(over, SHORTEST_FORK * frame.asked.body["hip"], fork)
+    return _settled(frame, _with_front(frame, draw_legs(frame, found)), lean, extra)
 
 
 def _with_front(frame: Frame, legs: Legs) -> _Front:
@@ -250,10 +293,14 @@ def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
     )
 
 
+def _straight(centre: Centre) -> float:
+    """Return how much of a centre edge is straight, mm; below 0 where its curve passes the waist."""
+    return ((centre.top - centre.bend) / centre.heading).real
+
+
 def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
     """Refuse a centre whose crotch curve leaves no straight part below the waist."""
-    straight = ((centre.top - centre.bend) / centre.heading).real
-    if straight < LEAST_STRAIGHT * frame.rise:
+    if _straight(centre) < LEAST_STRAIGHT * frame.rise:
         asked = frame.asked
         raise DraftError(
             f"the {name} crotch curve would reach up to the waist",

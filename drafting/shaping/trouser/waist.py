@@ -28,9 +28,9 @@ SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
 FRONT_DART, TWO_DARTS = 0.36, 32.0
 """Front share of the darts; mm at a hip of 1,000 over which the back takes two (ours)."""
 
-LEAST_DART = 8.9
-"""mm at adult scale, as wide as the dart's closing angle (the mouth as drawn is a little less): a
-narrower dart is a sliver, and its amount goes to the seams beside it (common practice: 6 to 10)."""
+LEAST_DART = 8.0
+"""mm at adult scale: a narrower dart is a sliver, and its amount goes to the seams beside it (common
+practice: 6 to 10)."""
 
 SIDE_RISE, SIDE_FALL = 0.35, 0.40
 """The side point rises over the waist level so many times its inset, or falls (ours)."""
@@ -142,9 +142,9 @@ def _with_darts(frame: Frame, rise: Rise, spare: float, front_dart: bool, wanted
     if intake < 0.5 * least or length(0.0) <= wanted:
         return None
     settled = shaping(_solved(length, wanted, 1.0, (0.0, 3 + 30 * frame.unit / intake)))
-    if min((*settled.front, *settled.back)) < least:
-        return None
-    return draw_waist(frame, rise, settled)
+    drawn = draw_waist(frame, rise, settled)
+    mouths = [abs(far - near) for near, _, far in (*drawn.front.darts, *drawn.back.darts)]
+    return drawn if min(mouths) >= least else None
 
 
 def _solved(length: Callable[[float], float], wanted: float, guess: float, between: tuple[float, float]) -> float:
