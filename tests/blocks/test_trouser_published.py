@@ -47,7 +47,7 @@ def test_the_fork_line_lies_the_rise_below_the_waist() -> None:
 
 
 def test_the_crease_halves_the_front_at_the_fork() -> None:
-    # TAILOR: seat / 6 at each side of the centre line. (Its width, seat / 3, is struck: W42.)
+    # TAILOR: seat / 6 at each side of the centre line. (Its width, seat / 3, is struck.)
     each = check_values("W42")
     assert each["total"] == pytest.approx(2 * each["each"], abs=0.01)
     front = tailors()[1]["front"]
@@ -104,7 +104,7 @@ def test_a_womans_fork_is_the_textbooks_in_front_and_behind() -> None:
 
 
 def test_a_womans_whole_fork_is_three_quarters_of_a_quarter_of_her_hip() -> None:
-    # COLLEGE: a quarter of hip / 4 in front and a half of it behind. (Its shares are struck: W47.)
+    # COLLEGE: a quarter of hip / 4 in front and a half of it behind. (Its shares are struck.)
     rule = check_values("W47")
     assert woman(960.0).facts["fork"] == pytest.approx(10 * (rule["front"] + rule["back"]), abs=12.0)
 
