@@ -31,7 +31,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import LEAST_FLY, FlyLines, facing_edges, fly_room, inner_line, shield_edges
+from drafting.shaping.trouser.fly import LEAST_FLY, FlyLines, fly_facing_edges, fly_room, inner_line, shield_edges
 from drafting.shaping.trouser.notches import crotch_seam
 
 STITCHED_IN = 6.0
@@ -185,7 +185,7 @@ def _lines(front: Piece) -> FlyLines:
 
 def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:
     """Return the facing for the side on top, right side up: turned over from behind the left front."""
-    edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
+    edges = fly_facing_edges(lines, choices.fly_facing, turned_under(scale))
     behind = Piece(
         "fly-facing",
         edges,
@@ -247,7 +247,16 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
     band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
     notions = tuple(n for n in draft.notions if (n.what, n.piece) != ("button", band.name))
     note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
-    bought = Notion("hook and bar", band.name, 1, None, note, "trouser hook", HOOK * scale, piece=band.name)
+    bought = Notion(
+        "hook and bar",
+        band.name,
+        1,
+        cut_length=None,
+        note=note,
+        kind="trouser hook",
+        size=HOOK * scale,
+        piece=band.name,
+    )
     return replace(draft.with_pieces([band]), notions=(*notions, bought))
 
 

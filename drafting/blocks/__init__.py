@@ -42,6 +42,7 @@ from drafting.blocks._own import OwnFile, guarded, read_folder, read_installed
 from drafting.draft.draft import Draft
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.frozen import freeze
 
 ALTERATIONS = "drafting.alter"
 """The package of alterations: found by name, as blocks know none of them."""
@@ -70,6 +71,9 @@ class Block:
     def alone(self) -> bool:
         """Whether it is drafted by itself: a garment, or a block that fits onto nothing else."""
         return bool(self.parts) or not (self.alters or self.needs)
+
+    def __post_init__(self) -> None:
+        freeze(self, "parts")
 
 
 @cache
@@ -173,8 +177,17 @@ def _plain(name: str, module: Any) -> Block:
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
     alters = module.__name__.startswith(ALTERATIONS)
-    shared = getattr(module, "SHARED", {})
-    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters, shared=shared)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=choices_of(cls),
+        choices_class=cls,
+        draft=draft,
+        needs=needs,
+        parts={},
+        alters=alters,
+        shared=getattr(module, "SHARED", {}),
+    )
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
@@ -183,4 +196,12 @@ def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
         for choice in plain[part].choices:
             value = defaults.get(choice.name, choice.default)
             found.setdefault(choice.name, replace(choice, default=value))
-    return Block(name, _summary(module), tuple(found.values()), None, None, (), module.PARTS)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=tuple(found.values()),
+        choices_class=None,
+        draft=None,
+        needs=(),
+        parts=module.PARTS,
+    )

@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -15,13 +15,14 @@ from drafting.alter.applique import appliqued
 from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.body.body import Side
-from drafting.body.sides import differing, one_side
+from drafting.body.body import SIDES
+from drafting.body.sides import differing_measures, one_side
 from drafting.checks import check_all
-from drafting.checks.treatments import untakeable
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.checks.treatments import cloth_cannot_take
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.two_sides import ALIKE, alike, both_hands
@@ -29,13 +30,18 @@ from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.unwashed import enlarged
-from drafting.ground.errors import DraftError
+from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import Given
+from drafting.reading.given import FilePlace, Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
+
+GarmentWish = FullnessWish | AppliqueWish | TrimWish
+Misfit = tuple[FilePlace, DraftError]
+"""Where a wish stands in the maker's file, and why it cannot be had."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +64,9 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "choices", "seconds")
 
 
 def draft_garment(
@@ -103,22 +112,30 @@ def finished_garment(
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
 ) -> MadeGarment:
-    """Return the garment drafted and finished, not yet checked; raises `DraftError`."""
+    """Return the garment drafted and finished, not yet checked; raises `DraftError`.
+
+    An `InputError` names every wish that cannot be had, where it stands in its file.
+    """
     start = time.perf_counter()
-    draft = drafted(body, fabric, block, chosen)
-    for wish in fullness:
-        draft = fuller(draft, _spread_wish(wish), fabric)
-    for number, applique in enumerate(appliques, 1):
-        draft = appliqued(draft, applique, number)
-    for trim in trims:
-        _on_an_edge(draft, trim)
+    draft, misfits = altered(drafted(body, fabric, block, chosen), (*fullness, *appliques, *trims), fabric)
+    if misfits:
+        raise InputError([spot.fault(str(error)) for spot, error in misfits])
     draft = notched(draft)
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish)
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
+        name=name,
+        block=block.name,
+        fabric=role,
+        draft=draft,
+        pattern=pattern,
+        as_sewn=sewn,
+        choices=chosen.values,
+        findings=pattern.findings,
+        seconds=seconds,
+        trims=trims,
     )
 
 
@@ -127,19 +144,30 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    findings = (*made.pattern.findings, *found, *cloth_cannot_take(made.draft, fabric, typed))
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
 
 
-def _on_an_edge(draft: Draft, trim: TrimWish) -> None:
-    """Refuse a trim whose edge there is not, naming those there are."""
-    if trim.piece not in draft:
-        names = ", ".join(p.name for p in draft.pieces if not p.material)
-        raise DraftError(f"there is no piece {trim.piece} for the {trim.kind}", turn=f"pieces are {names}")
-    if trim.edge not in draft[trim.piece]:
-        names = ", ".join(edge.name for edge in draft[trim.piece].edges)
-        raise DraftError(f"the {trim.piece} has no edge {trim.edge} to trim", turn=f"its edges are {names}")
+def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
+
+    A trim changes nothing; its edge has to be there.
+    """
+    misfits: list[Misfit] = []
+    number = 0
+    for wish in wishes:
+        number += isinstance(wish, AppliqueWish)
+        try:
+            if isinstance(wish, FullnessWish):
+                draft = fuller(draft, _spread_wish(wish), fabric)
+            elif isinstance(wish, AppliqueWish):
+                draft = appliqued(draft, wish, number)
+            else:
+                edge_named(piece_named(draft, wish.piece), wish.edge)
+        except DraftError as error:
+            misfits.append((wish.spot, error))
+    return draft, misfits
 
 
 def _spread_wish(wish: FullnessWish) -> Wish:
@@ -152,7 +180,7 @@ def _spread_wish(wish: FullnessWish) -> Wish:
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
     """Return the garment's draft; where the body's two sides differ, one for each hand."""
-    if not differing(body):
+    if not differing_measures(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
@@ -174,9 +202,6 @@ def _agreed(chosen: Chosen, left: Draft, right: Draft) -> Chosen:
     return chosen if parts == chosen.parts else replace(chosen, parts=parts)
 
 
-SIDES: tuple[Side, Side] = ("left", "right")
-
-
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
     """Return the parts of a garment drafted in order, each handed the chains it needs."""
     draft = Draft()
@@ -188,6 +213,11 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             raise DraftError(
                 f"the block {name} cannot be drafted here: it has to fit the {wanted}",
                 turn="take a block of a whole garment that has both, for example shirt",
+            )
+        if part.alters and not draft.pieces:
+            raise DraftError(
+                f"the block {name} changes a garment, and makes none by itself",
+                turn="take a block of a whole garment, for example shirt",
             )
         chains = {needed: chain(draft, needed) for needed in part.needs}
         if part.alters:

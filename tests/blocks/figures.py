@@ -15,14 +15,14 @@ from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body, wearer
-from drafting.costume.choices import Chosen, Origin, choose
+from drafting.costume.choices import Chosen, choose
 from drafting.costume.garment import MadeGarment, drafted, make_garment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.walk import Walk, notched, walk
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from tests.shared_data import check_values
 
 CHART_NAMES = {

@@ -15,12 +15,12 @@ import shapely
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.costume.choices import Origin, choose
+from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
 from drafting.draft.piece import Piece, Placement
 from drafting.geometry import Path
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from tests.bodies import ansur, bdims
 from tests.shared_data import shared
 

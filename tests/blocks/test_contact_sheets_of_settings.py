@@ -13,12 +13,12 @@ from pathlib import Path as FilePath
 import pytest
 
 from drafting.body import Body, wearer
-from drafting.costume.choices import Origin, choose
+from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.export.figure import overview_png
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.test_contact_sheet import GOLDEN, REWRITE, SIX, in_columns
 from tests.population import SETTINGS

@@ -15,7 +15,7 @@ import shapely
 
 from drafting.body import Body, wearer
 from drafting.checks import check_draft
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind, Piece
@@ -77,7 +77,7 @@ def _wrong(body: Body, made: Draft) -> Iterator[str]:
     told = girths["hip"].body + girths["hip"].settled_ease
     if abs(hip_of(made) - told) > 1.0:
         yield f"hip {hip_of(made):.1f} on the outline, {told:.1f} told"
-    if abs((finished(made, "hip") or 0.0) - told) > 0.1:
+    if abs((finished_girth(made, "hip") or 0.0) - told) > 0.1:
         yield "the check measures another hip than is told"
     fly = made["front"]["fly"].length if "fly" in made["front"] else 175.0
     if body["bust_girth"] >= 700 and not 149.9 <= fly <= 200.1:
@@ -146,7 +146,7 @@ def test_a_hip_line_that_stops_at_an_imaginary_centre_line_is_found() -> None:
     wrong = replace(piece, levels=tuple(short if v is level else v for v in piece.levels))
     said = [f for f in check_draft(made.with_pieces([wrong]), body) if f.level == "error"]
     assert {f.check for f in said} == {"level line"}
-    assert finished(made.with_pieces([wrong]), "hip") == pytest.approx(hip_of(made), abs=0.1)
+    assert finished_girth(made.with_pieces([wrong]), "hip") == pytest.approx(hip_of(made), abs=0.1)
 
 
 def test_a_measured_front_crotch_over_a_belly_is_kept() -> None:

@@ -10,7 +10,6 @@ import cmath
 import math
 from dataclasses import replace
 from functools import cache
-from types import MappingProxyType
 from typing import Any
 
 import pytest
@@ -49,7 +48,7 @@ def errors(garment: MadeGarment) -> list[str]:
 def uneven(body: Body, name: str, left: float, right: float) -> Body:
     """Return the body with a measure that differs between left and right."""
     two = replace(body.measures[name], left=left, right=right)
-    return replace(body, measures=MappingProxyType({**body.measures, name: two}))
+    return replace(body, measures={**body.measures, name: two})
 
 
 def corners(path: Path) -> list[tuple[float, float]]:

@@ -7,7 +7,7 @@ from drafting.draft.draft import Corner, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import line
-from drafting.geometry.crossing import between, first_crossing
+from drafting.geometry.crossing import first_crossing, part_between
 
 CLEAR = 15.0
 """mm: a notch so near to an end of its seam tells nothing that the end does not (ours)."""
@@ -33,7 +33,7 @@ def _notches(piece: Piece) -> tuple[SeamNotch, ...]:
     crotch, level = the_edge(piece, EdgeRole.CROTCH).path, piece.points["side_hip"].imag
     x0, _, x1, _ = crotch.bounds
     met = first_crossing(crotch, line(complex(x0 - 1, level), complex(x1 + 1, level)))
-    part = between(crotch, 0.0, met.on_a) if met else None
+    part = part_between(crotch, 0.0, met.on_a) if met else None
     at = part.length if part else 0.0
     name = "hip"
     if not CLEAR <= at <= crotch.length - CLEAR:

@@ -10,7 +10,7 @@ from drafting.ground.findings import Finding
 from drafting.shaping.trouser.pieces import Openings
 from drafting.shaping.trouser.rise import BELLY_FROM, at_fork_limit, off_level
 from drafting.shaping.trouser.seat import seat_of
-from drafting.shaping.trouser.shape import Shape
+from drafting.shaping.trouser.shape import LegShape
 
 MATTERS = 2.0
 """mm: a smaller change of a length is not worth a word (ours: the crotch holds within 2)."""
@@ -25,7 +25,7 @@ WHOLE = 0.5
 """mm: ease so near to the least is the least, as it was rounded from inches."""
 
 
-def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
+def trouser_findings(body: Body, shape: LegShape) -> tuple[Finding, ...]:
     """Return what was settled at hip, crotch, thigh, knee, waist and for a seated wearer."""
     return (
         *_least_ease(shape),
@@ -38,7 +38,7 @@ def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
     )
 
 
-def _least_ease(shape: Shape) -> Iterator[Finding]:
+def _least_ease(shape: LegShape) -> Iterator[Finding]:
     """Cloth that hardly stretches needs room: less than the trade's least is warned, none is an error."""
     asked = shape.frame.asked
     if asked.stretch.around >= STRETCHES:
@@ -60,7 +60,7 @@ def _least_ease(shape: Shape) -> Iterator[Finding]:
             )
 
 
-def _hip(shape: Shape) -> Iterator[Finding]:
+def _hip(shape: LegShape) -> Iterator[Finding]:
     frame = shape.frame
     girth, wanted = seat_of(frame, shape.rise).girth, frame.asked.girth["hip"]
     if girth - wanted > 1e-3:
@@ -75,7 +75,7 @@ def _hip(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
+def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
     how = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
     yield Finding(
@@ -102,7 +102,7 @@ def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
     yield from _front(shape)
 
 
-def _front(shape: Shape) -> Iterator[Finding]:
+def _front(shape: LegShape) -> Iterator[Finding]:
     """A centre front far off the waist level: over a belly it must be, else the tape is doubted."""
     over = off_level(shape.frame, shape.rise.front_rise)
     if abs(over) <= MATTERS:
@@ -123,7 +123,7 @@ def _front(shape: Shape) -> Iterator[Finding]:
     )
 
 
-def _thigh(shape: Shape) -> Iterator[Finding]:
+def _thigh(shape: LegShape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
     wanted = asked.girth["thigh"]
     if abs(rise.thigh - wanted) > 1e-3:
@@ -154,7 +154,7 @@ def _thigh(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _knee(shape: Shape) -> Iterator[Finding]:
+def _knee(shape: LegShape) -> Iterator[Finding]:
     frame = shape.frame
     wanted = frame.asked.girth["knee"]
     if frame.knee_girth > wanted + 1e-3:
@@ -168,7 +168,7 @@ def _knee(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _waist(shape: Shape) -> Iterator[Finding]:
+def _waist(shape: LegShape) -> Iterator[Finding]:
     frame = shape.frame
     wanted = frame.asked.girth["waist"]
     if abs(frame.waist_girth - wanted) > 1e-3:
@@ -183,7 +183,7 @@ def _waist(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _seated(shape: Shape) -> Iterator[Finding]:
+def _seated(shape: LegShape) -> Iterator[Finding]:
     frame, rise = shape.frame, shape.rise
     if frame.asked.seated:
         level = shape.waist.side.imag
@@ -199,7 +199,7 @@ def _seated(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def openings_said(shape: Shape, openings: Openings) -> tuple[Finding, ...]:
+def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
     """Return what is said of the slit at the hem and of a fly too short to get in by."""
     found = []
     frame = shape.frame

@@ -14,11 +14,11 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.construct import Directed, meet
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import clamp, corner, rise_of
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.curves import clamp, corner, rising_direction
+from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
 
 FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
@@ -70,7 +70,7 @@ LEAST_STRAIGHT = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Centre:
+class CentreEdge:
     """One centre edge: straight from the waist's `top` to `bend`, then the curve to the fork.
 
     `heading` is the straight part's direction, upwards; `on_hip` where its line meets the hip level.
@@ -94,8 +94,8 @@ class Rise:
     """The settled legs and centres; `seat` is the lean's tangent, `extra` bare back rise, mm."""
 
     legs: Legs
-    front: Centre
-    back: Centre
+    front: CentreEdge
+    back: CentreEdge
     seat: float
     front_rise: float
     back_rise: float
@@ -103,24 +103,24 @@ class Rise:
     thigh: float
 
 
-def front_centre(frame: Frame, legs: Legs, over: float) -> Centre:
+def front_centre(frame: LegFrame, legs: Legs, over: float) -> CentreEdge:
     """Return the centre front whose top lies `over` the waist level."""
     on_hip = complex(-legs.half + frame.front_hip, frame.hip)
-    heading = rise_of(frame.centre_lean)
+    heading = rising_direction(frame.centre_lean)
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, (FRONT_START, FRONT_CURVE), frame.closer)
 
 
-def back_centre(frame: Frame, legs: Legs, lean: float, extra: float) -> Centre:
+def back_centre(frame: LegFrame, legs: Legs, lean: float, extra: float) -> CentreEdge:
     """Return the centre back that leans in by `lean` (tangent), risen `extra` mm besides."""
     on_hip = complex(-legs.half - frame.wider + frame.back_hip, frame.hip)
-    heading = rise_of(lean)
+    heading = rising_direction(lean)
     over = back_rise(frame, lean) + extra
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, (BACK_START, BACK_CURVE), frame.closer)
 
 
-def back_rise(frame: Frame, lean: float) -> float:
+def back_rise(frame: LegFrame, lean: float) -> float:
     """Return how far a centre back of this lean rises over the waist level, mm."""
     waist = frame.back_hip - lean * frame.rise - 0.010 * frame.asked.body["hip"]
     return lean / BACK_RISE * waist
@@ -134,7 +134,7 @@ def _centre(
     up: complex,
     rule: tuple[float, float],
     closer: float,
-) -> Centre:
+) -> CentreEdge:
     """Return the centre edge, its curve square to the inside seam at the fork.
 
     `rule` is where the curve starts at most and its fullness: it starts no higher than the hip level
@@ -147,10 +147,10 @@ def _centre(
     begun = clamp(((on_hip - cross) / heading).real, LATEST_START * highest, highest)
     bend = cross + heading * min(begun, MOST_CURVE * room)
     curve = corner(bend, cross, tip, share + closer * (HOLLOWEST - share))
-    return Centre(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
+    return CentreEdge(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
 
 
-def settle_rise(frame: Frame) -> Rise:
+def settle_rise(frame: LegFrame) -> Rise:
     """Return the rise whose crotch seam has the asked length, by the rule above."""
     fork = _roomy_fork(frame, fork_for(frame, frame.asked.girth["thigh"]), ROOMY_LEAN)
     front = _with_front(frame, draw_legs(frame, fork))
@@ -169,10 +169,10 @@ class _Front:
 
     legs: Legs
     over: float
-    centre: Centre
+    centre: CentreEdge
 
 
-def _seat_range(frame: Frame, legs: Legs) -> tuple[float, float]:
+def _seat_range(frame: LegFrame, legs: Legs) -> tuple[float, float]:
     """Return the leans of the centre back between which the fork still has a reach of its own.
 
     A back that leans so far that its curve would reach up to the waist leans less.
@@ -189,7 +189,7 @@ def _seat_range(frame: Frame, legs: Legs) -> tuple[float, float]:
     return low, _root(room, low, high)
 
 
-def _roomy_fork(frame: Frame, fork: float, lean: float) -> float:
+def _roomy_fork(frame: LegFrame, fork: float, lean: float) -> float:
     """Return the fork, shorter where the back curve that it asks for at this lean would reach the waist."""
 
     def room(shorter: float) -> float:
@@ -201,7 +201,7 @@ def _roomy_fork(frame: Frame, fork: float, lean: float) -> float:
     return _root(room, SHORTEST_FORK * frame.asked.body["hip"], fork)
 
 
-def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
+def _past(frame: LegFrame, asked: _Front, lean: float, thigh: float) -> Rise:
     """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
     other = _with_front(frame, draw_legs(frame, _roomy_fork(frame, fork_for(frame, thigh), lean)))
     before, after = _missing(frame, asked, lean), _missing(frame, other, lean)
@@ -223,7 +223,7 @@ def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
     return _settled(frame, other, lean, _root(over, max(-reach, lowest), reach))
 
 
-def _shorter_fork(frame: Frame, fork: float, lean: float, extra: float) -> Rise:
+def _shorter_fork(frame: LegFrame, fork: float, lean: float, extra: float) -> Rise:
     """Return the rise with the back as low as it may be, and so short a fork that the length holds."""
 
     def over(shorter: float) -> float:
@@ -235,7 +235,7 @@ def _shorter_fork(frame: Frame, fork: float, lean: float, extra: float) -> Rise:
     return _settled(frame, _with_front(frame, draw_legs(frame, found)), lean, extra)
 
 
-def _with_front(frame: Frame, legs: Legs) -> _Front:
+def _with_front(frame: LegFrame, legs: Legs) -> _Front:
     """Return the legs with the front rise that its part of the crotch length asks for."""
     low, high = _front_range(frame)
     wanted = frame.asked.crotch_front
@@ -251,7 +251,7 @@ def _with_front(frame: Frame, legs: Legs) -> _Front:
     return _Front(legs, over, front_centre(frame, legs, over))
 
 
-def _front_range(frame: Frame) -> tuple[float, float]:
+def _front_range(frame: LegFrame) -> tuple[float, float]:
     """Return how far under and over the waist level the centre front may lie, mm."""
     asked = frame.asked
     hip = asked.body["hip"]
@@ -262,7 +262,7 @@ def _front_range(frame: Frame) -> tuple[float, float]:
     return low * hip, high * hip + belly
 
 
-def off_level(frame: Frame, front_rise: float) -> float:
+def off_level(frame: LegFrame, front_rise: float) -> float:
     """Return by how much the centre front lies higher (or lower, below 0) than waists of most do, mm."""
     low, high = (
         (FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE)[k] * frame.asked.body["hip"] for k in (0, 1)
@@ -270,35 +270,35 @@ def off_level(frame: Frame, front_rise: float) -> float:
     return front_rise - clamp(front_rise, low, high)
 
 
-def _missing(frame: Frame, front: _Front, lean: float) -> float:
+def _missing(frame: LegFrame, front: _Front, lean: float) -> float:
     """Return how much longer the crotch seam should be, with this lean of the centre back."""
     back = back_centre(frame, front.legs, lean, 0.0)
     return frame.asked.crotch - front.centre.length - back.length
 
 
-def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
+def _settled(frame: LegFrame, front: _Front, lean: float, extra: float) -> Rise:
     back = back_centre(frame, front.legs, lean, extra)
     for name, centre in (("front", front.centre), ("back", back)):
         _room_above_curve(frame, name, centre)
     _length_reached(frame, front.centre.length + back.length)
     return Rise(
-        front.legs,
-        front.centre,
-        back,
-        lean,
-        front.over,
-        back_rise(frame, lean) + extra,
-        extra,
-        thigh_girth(frame, front.legs),
+        legs=front.legs,
+        front=front.centre,
+        back=back,
+        seat=lean,
+        front_rise=front.over,
+        back_rise=back_rise(frame, lean) + extra,
+        extra=extra,
+        thigh=thigh_girth(frame, front.legs),
     )
 
 
-def _straight(centre: Centre) -> float:
+def _straight(centre: CentreEdge) -> float:
     """Return how much of a centre edge is straight, mm; below 0 where its curve passes the waist."""
     return ((centre.top - centre.bend) / centre.heading).real
 
 
-def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
+def _room_above_curve(frame: LegFrame, name: str, centre: CentreEdge) -> None:
     """Refuse a centre whose crotch curve leaves no straight part below the waist."""
     if _straight(centre) < LEAST_STRAIGHT * frame.rise:
         asked = frame.asked
@@ -310,7 +310,7 @@ def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
         )
 
 
-def _length_reached(frame: Frame, length: float) -> None:
+def _length_reached(frame: LegFrame, length: float) -> None:
     """Refuse a crotch length that no thigh, seat angle and back rise together give."""
     wanted = frame.asked.crotch
     if abs(length - wanted) > tol.CROTCH_MATCH / 2:
@@ -327,10 +327,10 @@ def _root(miss: Callable[[float], float], low: float, high: float) -> float:
     at_low, at_high = miss(low), miss(high)
     if at_low * at_high >= 0:
         return low if abs(at_low) < abs(at_high) else high
-    return crossed(miss, (low, high), (at_low, at_high), 1e-9)
+    return zero_between(miss, (low, high), (at_low, at_high), 1e-9)
 
 
-def at_fork_limit(frame: Frame, rise: Rise) -> bool:
+def at_fork_limit(frame: LegFrame, rise: Rise) -> bool:
     """Return whether the fork stands at an end of its range, so that the thigh is what it is."""
     hip = frame.asked.body["hip"]
     share = rise.legs.fork / hip

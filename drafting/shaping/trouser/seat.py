@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic
 from drafting.geometry.heights import x_at
-from drafting.geometry.solve import crossed
-from drafting.shaping.trouser.frame import Frame
-from drafting.shaping.trouser.rise import Centre, Rise, settle_rise
+from drafting.geometry.solve import zero_between
+from drafting.shaping.trouser.frame import LegFrame
+from drafting.shaping.trouser.rise import CentreEdge, Rise, settle_rise
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class Seat:
     girth: float
 
 
-def seat_of(frame: Frame, rise: Rise) -> Seat:
+def seat_of(frame: LegFrame, rise: Rise) -> Seat:
     """Return the hip as the outlines have it: to the centre line, its curve or the inside seam."""
     legs = rise.legs
     front = _edge_at(frame.hip, rise.front, legs.front_inside)
@@ -34,7 +34,7 @@ def seat_of(frame: Frame, rise: Rise) -> Seat:
     return Seat(front, back, 2 * half)
 
 
-def _edge_at(y: float, centre: Centre, inside: Cubic) -> complex:
+def _edge_at(y: float, centre: CentreEdge, inside: Cubic) -> complex:
     """Return where an edge that runs up the inside seam, the curve and the centre line reaches `y`."""
     if y >= centre.bend.imag:
         return centre.on_hip
@@ -43,7 +43,7 @@ def _edge_at(y: float, centre: Centre, inside: Cubic) -> complex:
     return complex(x_at(inside, y), y)
 
 
-def fit_seat(frame: Frame) -> tuple[Frame, Rise]:
+def fit_seat(frame: LegFrame) -> tuple[LegFrame, Rise]:
     """Return the frame, its seat drawn in as far as the hip on the outline asks, and its rise."""
     wanted = frame.asked.girth["hip"]
     found: dict[float, Rise] = {}
@@ -57,6 +57,6 @@ def fit_seat(frame: Frame) -> tuple[Frame, Rise]:
     if at_rule <= 1e-6:
         return frame, found[0.0]
     at_most = over(1.0)
-    share = 1.0 if at_most >= 0 else crossed(over, (0.0, 1.0), (at_rule, at_most), 1e-9)
+    share = 1.0 if at_most >= 0 else zero_between(over, (0.0, 1.0), (at_rule, at_most), 1e-9)
     closer = frame.drawn_in(share)
     return closer, found.get(share) or settle_rise(closer)

@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.frame import Frame, Style, frame_leg
+from drafting.shaping.trouser.frame import LegFrame, LegStyle, frame_leg
 from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
 from drafting.shaping.trouser.legs import draw_legs
-from drafting.shaping.trouser.measures import Asked
+from drafting.shaping.trouser.measures import TrouserMeasures
 from drafting.shaping.trouser.rise import Rise
 from drafting.shaping.trouser.seat import fit_seat
 from drafting.shaping.trouser.waist import Waist, settle_waist
@@ -29,16 +29,16 @@ MOST_LEAN = 0.35
 
 
 @dataclass(frozen=True)
-class Shape:
+class LegShape:
     """One leg settled: levels and widths, fork and centres, waist, and what lies below the knee."""
 
-    frame: Frame
+    frame: LegFrame
     rise: Rise
     waist: Waist
     hems: Hems
 
 
-def settle_shape(asked: Asked, style: Style) -> Shape:
+def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
     """Return the settled shape; raises `DraftError` where these measures do not make one."""
     knee_more, lean = 0.0, 0.0
     for _ in range(TRIES):
@@ -50,17 +50,19 @@ def settle_shape(asked: Asked, style: Style) -> Shape:
             break
         lean = wanted
     frame = replace(frame, front_hip=seat.front_hip, back_hip=seat.back_hip)
-    return Shape(frame, rise, waist, draw_hems(frame, rise.legs))
+    return LegShape(frame, rise, waist, draw_hems(frame, rise.legs))
 
 
 @lru_cache(maxsize=32)
-def _above_knee(frame: Frame) -> tuple[Frame, Rise, Waist]:
+def _above_knee(frame: LegFrame) -> tuple[LegFrame, Rise, Waist]:
     """Return frame, rise and waist, which no slider of the hem moves while the leg is flared."""
     seat, rise = fit_seat(frame)
     return seat, rise, settle_waist(seat, rise)
 
 
-def _passing_calf(asked: Asked, style: Style, knee_more: float, lean: float) -> tuple[Frame, float]:
+def _passing_calf(
+    asked: TrouserMeasures, style: LegStyle, knee_more: float, lean: float
+) -> tuple[LegFrame, float]:
     """Return the frame with the knee widened until the calf passes, and by how much it was."""
     fork = 0.19 * asked.body["hip"]  # the median fork; the lower leg hardly depends on it
     for _ in range(TRIES):

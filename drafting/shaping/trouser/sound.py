@@ -8,17 +8,17 @@ from dataclasses import replace
 from drafting.draft.piece import Piece
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
-from drafting.shaping.trouser.shape import Shape, settle_shape
+from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
+from drafting.shaping.trouser.shape import LegShape, settle_shape
 
-PLAIN = Cutting(90.0, 0.0, False, None)
+PLAIN = CutSettings(90.0, 0.0, False, None)
 """Pieces that are only looked at."""
 
 STEP, WIDEST = 0.02, 1.2
 """The waist is tried wider in such steps of the hip, up to so much of the hip (ours)."""
 
 
-def refuse_crossed(shape: Shape, pieces: Sequence[Piece]) -> None:
+def refuse_crossed(shape: LegShape, pieces: Sequence[Piece]) -> None:
     """Raise `DraftError` where an outline crosses itself: a waist much smaller than its hip does that."""
     if _simple(pieces):
         return
@@ -36,7 +36,7 @@ def _simple(pieces: Sequence[Piece]) -> bool:
     return all(is_simple(piece.outline) for piece in pieces)
 
 
-def _least_waist(shape: Shape) -> float:
+def _least_waist(shape: LegShape) -> float:
     """Return the least waist from which on the outlines are sound; 0 where none is."""
     asked, style = shape.frame.asked, shape.frame.style
     hip = asked.girth["hip"]
