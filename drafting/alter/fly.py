@@ -24,14 +24,23 @@ from drafting.draft.draft import Draft, Notion, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line
+from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import LEAST_FLY, FlyLines, fly_facing_edges, fly_room, inner_line, shield_edges
+from drafting.shaping.trouser.fly import (
+    LEAST_FLY,
+    FlyLines,
+    centre_front,
+    fly_facing_edges,
+    fly_room,
+    inner_line,
+    opened_front,
+    shield_edges,
+)
 from drafting.shaping.trouser.notches import crotch_seam
 
 STITCHED_IN = 6.0
@@ -125,7 +134,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     if front is None or not edge_as(front, EdgeRole.FLY):
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = _opened(front, _length(draft, front, choices, scale), choices.fly_allowance)
+    front = opened_front(front, _length(draft, front, choices, scale), choices.fly_allowance)
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching", choices.over)
@@ -144,28 +153,13 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     )
 
 
-# --------------------------------------------------------------------------------- the front's edge
-
-
 def _length(draft: Draft, front: Piece, choices: Choices, scale: float) -> float:
     """Return how long the fly gets: as asked, within what the hip needs and the crotch curve allows."""
     girths = {girth.level: girth for girth in draft.girths}
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
-    room = fly_room(_centre(front), LEAST_FLY * scale, needed)
+    room = fly_room(centre_front(front), LEAST_FLY * scale, needed)
     return min(max(choices.fly_length, needed), room)
-
-
-def _centre(front: Piece) -> Path:
-    """Return the centre front from the waist down to the fork."""
-    return Path.joined([the_edge(front, role).path for role in (EdgeRole.FLY, EdgeRole.CROTCH)])
-
-
-def _opened(front: Piece, length: float, allowance: float) -> Piece:
-    """Return the front open for `length` mm from the waist; the rest is crotch seam."""
-    high, low = _centre(front).split(length)
-    fly = replace(the_edge(front, EdgeRole.FLY), path=high, kind=EdgeKind.SEAM, allowance=allowance)
-    return front.with_edges(fly, replace(the_edge(front, EdgeRole.CROTCH), path=low))
 
 
 def _with_front(draft: Draft, front: Piece) -> Draft:
@@ -178,9 +172,6 @@ def _with_front(draft: Draft, front: Piece) -> Draft:
 def _lines(front: Piece) -> FlyLines:
     at = front.index(the_edge(front, EdgeRole.FLY).name)
     return FlyLines(front.edges[at].path, front.edges[at - 1].path)
-
-
-# --------------------------------------------------------------------------------------- the pieces
 
 
 def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:

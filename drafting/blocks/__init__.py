@@ -73,7 +73,7 @@ class Block:
         return bool(self.parts) or not (self.alters or self.needs)
 
     def __post_init__(self) -> None:
-        freeze(self, "parts")
+        freeze(self, "parts", "shared")
 
 
 @cache

@@ -19,13 +19,14 @@ from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
 from drafting.checks import check_all
 from drafting.checks.treatments import cloth_cannot_take
+from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.two_sides import ALIKE, alike, both_hands
+from drafting.draft.two_sides import alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
@@ -185,21 +186,10 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
         return _one_hand(body, fabric, block, chosen)
-    agreed = _agreed(chosen, left, right)
+    agreed = agreed_choices(chosen, left, right)
     if agreed is not chosen:
         left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
     return both_hands(left, right)
-
-
-def _agreed(chosen: Chosen, left: Draft, right: Draft) -> Chosen:
-    """Return the choices, those that both hands share as the smaller hand has them."""
-    parts = dict(chosen.parts)
-    for name, choices in chosen.parts.items():
-        for choice, fact in all_blocks()[name].shared.items():
-            made = [draft.facts.get(fact, 0.0) for draft in (left, right)]
-            if max(made) - min(made) > ALIKE:
-                parts[name] = replace(choices, **{choice: min(made)})
-    return chosen if parts == chosen.parts else replace(chosen, parts=parts)
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

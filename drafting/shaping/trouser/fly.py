@@ -15,9 +15,10 @@ from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.by_role import the_edge
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.construct import smooth, unit
@@ -53,6 +54,18 @@ def _turned_at(centre: Path, by: float) -> float:
         turned = abs(math.degrees(cmath.phase(centre.tangent(middle) / centre.leave)))
         low, high = (middle, high) if turned < by else (low, middle)
     return low
+
+
+def centre_front(front: Piece) -> Path:
+    """Return the centre front from the waist down to the fork."""
+    return Path.joined([the_edge(front, role).path for role in (EdgeRole.FLY, EdgeRole.CROTCH)])
+
+
+def opened_front(front: Piece, length: float, allowance: float) -> Piece:
+    """Return the front open for `length` mm from the waist; the rest is crotch seam."""
+    high, low = centre_front(front).split(length)
+    fly = replace(the_edge(front, EdgeRole.FLY), path=high, kind=EdgeKind.SEAM, allowance=allowance)
+    return front.with_edges(fly, replace(the_edge(front, EdgeRole.CROTCH), path=low))
 
 
 @dataclass(frozen=True)

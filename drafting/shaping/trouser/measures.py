@@ -85,7 +85,7 @@ class TrouserMeasures:
     findings: tuple[Finding, ...]
 
     def __post_init__(self) -> None:
-        freeze(self, "body", "girth")
+        freeze(self, "body", "girth", "layered")
 
     @property
     def crotch(self) -> float:

@@ -14,10 +14,10 @@ from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
 from drafting.shaping.torso.dart import dart_edges
+from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.darts import OpenedWaist
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
-from drafting.shaping.trouser.rise import CentreEdge
 from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import LegShape
 

@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from drafting.geometry import Cubic
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import zero_between
+from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.frame import LegFrame
-from drafting.shaping.trouser.rise import CentreEdge, Rise, settle_rise
+from drafting.shaping.trouser.rise import Rise, settle_rise
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,10 +17,11 @@ from scipy.optimize import brentq
 from drafting.geometry import Cubic
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
+from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.curves import clamp, one_way_curve, rising_direction
 from drafting.shaping.trouser.darts import ClosedDarts, OpenedWaist, close_darts, open_darts
 from drafting.shaping.trouser.frame import LegFrame
-from drafting.shaping.trouser.rise import CentreEdge, Rise
+from drafting.shaping.trouser.rise import Rise
 
 SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
 """Part of the suppression at each side seam, and how far in it may lean (tangent) (ours)."""
