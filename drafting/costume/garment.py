@@ -19,6 +19,7 @@ from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.treatments import cloth_cannot_take
+from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
@@ -183,8 +184,13 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
     if not differing_measures(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
-    same = alike(left, right)
-    draft = _one_hand(body, fabric, block, chosen) if same else both_hands(left, right)
+    if alike(left, right):
+        draft = _one_hand(body, fabric, block, chosen)
+    else:
+        agreed = agreed_choices(chosen, left, right)
+        if agreed is not chosen:
+            left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
+        draft = both_hands(left, right)
     return replace(draft, findings=(*settled_middle(body), *draft.findings))
 
 

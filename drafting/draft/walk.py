@@ -79,12 +79,16 @@ def _angle(draft: Draft, ref: EdgeRef, at_start: bool) -> float:
 def notched(draft: Draft) -> Draft:
     """Return the draft with every seam's notches marked on both of its chains at once.
 
+    Where a piece is sewn to its own twin, both places are measured from the same end.
+
     Notches that an edge carries already (a crown) stay; those of the same name are placed anew.
     Pieces on which nothing changes stay the same objects, so that what is remembered of them stays.
     """
     marks: dict[EdgeRef, list[_Mark]] = {}
     for seam in draft.seams:
         _mark(draft, seam.a, [(n.name, n.a, n.count, n.kind) for n in seam.notches], False, marks)
+        if seam.b == seam.a:
+            continue  # a piece and its twin: one mark is on both
         _mark(draft, seam.b, [(n.name, n.b, n.count, n.kind) for n in seam.notches], True, marks)
 
     def marked(piece: Piece, edge: Edge) -> Edge:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.choices import choice, choices_of
+from drafting.ground.scale import allowance_scale
 from drafting.ground.sources import Source, cite, practice
 
 LEAST = 6.0
@@ -101,14 +102,15 @@ class FinishChoices:
 def proposed(scale: float) -> dict[str, float]:
     """Return the allowances proposed for a body at this `scale` (1: adult), by choice.
 
-    They shrink with the body, but never below 6 mm, which is the least that can be sewn well.
+    A child's are those of an adult, as it grows: seams are let out and hems let down. Only a doll's are
+    smaller, but never below 6 mm, which is the least that can be sewn well.
 
     >>> proposed(0.2)["hem_allowance"], proposed(0.7)["hem_allowance"]
-    (6.0, 14.0)
+    (6.0, 20.0)
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
     return {
-        name: max(LEAST, width * scale)
+        name: max(LEAST, width * allowance_scale(scale))
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }

@@ -147,11 +147,11 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
 def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
-    across = shape.front_upper.segments[-1].start
+    across, centre = shape.front_upper.segments[-1].start, complex(0, y)
     return (
-        Level("bust", (line(complex(0, y), shape.pivot),), LevelKind.BUST),
+        Level("bust", (line(centre, shape.pivot),), LevelKind.BUST, (centre,)),
         Level("waist", (split_at_x(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
-        Level("across_front", (line(1j * across.imag, across),)),
+        Level("across_front", (line(1j * across.imag, across),), stops=(1j * across.imag,)),
     )
 
 

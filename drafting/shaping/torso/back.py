@@ -7,8 +7,8 @@ from dataclasses import replace
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart import dart_edges
-from drafting.shaping.torso.front import waist_edges
+from drafting.shaping.torso.bust_dart import waist_edges
+from drafting.shaping.torso.dart_mouth import dart_edges
 from drafting.shaping.torso.shape import TorsoShape
 from drafting.shaping.torso.upper_back import Seamline, UpperBack
 

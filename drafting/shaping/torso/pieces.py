@@ -11,16 +11,13 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import line
 from drafting.geometry.area import is_simple
-from drafting.geometry.bend import inflections
 from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.shaping.torso.back import back_pieces, centre_edge
 from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel
-from drafting.shaping.torso.dart import dart_seams
 from drafting.shaping.torso.dart_mouth import dart_seams
-from drafting.shaping.torso.front import FrontPiece, across_is_drawn, front_panel
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from drafting.draft.chain import laid_end_to_end
 from drafting.geometry import Path, line, smooth, turn
 from drafting.shaping.torso.armhole import straight_and_bend
-from drafting.shaping.torso.dart import BEND_OVER, short_legs, true_mouth
+from drafting.shaping.torso.dart_mouth import BEND_OVER, short_legs, true_mouth
 from drafting.shaping.torso.neckline import Neckline
 from drafting.shaping.torso.round_back import BLADE, ON_NECK, ON_SHOULDER, Blade, Rounding
 
