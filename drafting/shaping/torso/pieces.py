@@ -98,7 +98,7 @@ def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
         _centre(line(0j, complex(0, low)), "back", style),
     )
     across = complex(0, shape.back_armhole.segments[0].end.imag)
-    hip = (Level("hip", half.hem),) if style.to_hip else ()
+    hip = (Level("hip", half.hem, LevelKind.HIP),) if style.to_hip else ()
     levels = (
         Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),), LevelKind.BUST),
         Level("across_back", (line(across, across + plan.across_back),)),
