@@ -103,7 +103,9 @@ def outcome(body: Body, name: str, finished: bool = False) -> Outcome:
         found = [*pattern.findings, *check_draft(draft, body), *check_pattern(pattern)]
     errors = tuple(f"{f.check}: {f.where}: {f.message}" for f in found if f.level == "error")
     warnings = tuple(f.check for f in found if f.level == "warning")
-    return Outcome(name, body.title, "", errors, warnings, ms, finished)
+    return Outcome(
+        setting=name, title=body.title, refused="", errors=errors, warnings=warnings, ms=ms, finished=finished
+    )
 
 
 def outcomes(bodies: Iterable[Body], name: str, finished: bool = False) -> list[Outcome]:

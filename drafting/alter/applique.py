@@ -39,7 +39,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
     if wish.edge not in piece:
         names = ", ".join(edge.name for edge in piece.edges)
         raise DraftError(f"the {wish.piece} has no edge {wish.edge}", turn=f"its edges are {names}")
-    path = placed(piece, wish)
+    path = shape_on_piece(piece, wish)
     if outside(path, piece.outline) > 1.0:
         raise DraftError(
             f"the {wish.shape} on the {wish.piece} sticks out over its stitching line",
@@ -52,7 +52,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
     return draft.with_pieces([marked]) + Draft((drawn,))
 
 
-def placed(piece: Piece, wish: AppliqueWish) -> Path:
+def shape_on_piece(piece: Piece, wish: AppliqueWish) -> Path:
     """Return the shape's outline where it lies on its piece."""
     edge = piece[wish.edge].path
     half = edge.length / 2

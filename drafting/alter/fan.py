@@ -11,12 +11,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.draft.by_role import open_darts
+from drafting.draft.by_role import dart_legs
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
-from drafting.geometry.crossing import crossings, pinned
+from drafting.geometry.crossing import crossings, ends_moved
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.spread import Fan, open_fan
 
@@ -58,7 +58,7 @@ def fanned(
     return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
 
 
-def across(piece: Piece, edge: str) -> tuple[str, ...]:
+def edge_across(piece: Piece, edge: str) -> tuple[str, ...]:
     """Return the edge that lies across from `edge`, with the halves that continue it (a cap's).
 
     The one met last on the way in from the middle of `edge`; a dart or a fold is passed over.
@@ -142,7 +142,7 @@ def _clear_of_darts(
     A dart that aims at a marked point (the bust's) moves with that point and with its side.
     """
     low, high = within
-    inward = {into.name for into, _ in open_darts(piece)}
+    inward = {into.name for into, _ in dart_legs(piece)}
     for place, edge in enumerate(ring):
         if edge.kind is not EdgeKind.DART:
             continue
@@ -219,7 +219,7 @@ def _closed(edges: list[Edge]) -> list[Edge]:
         path = edge.path.moved(at - edge.path.start)
         found.append(replace(edge, path=path))
         at = path.end
-    last = pinned(found[-1].path, end=edges[0].path.start)
+    last = ends_moved(found[-1].path, end=edges[0].path.start)
     return [*found[:-1], replace(found[-1], path=last)]
 
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.alter.fan import across, fanned, in_order
+from drafting.alter.fan import edge_across, fanned, in_order
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import NotchKind
@@ -64,7 +64,7 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
 def _fuller(draft: Draft, wish: Wish, fabric: Fabric | None) -> Draft:
     piece, edge = draft[wish.edge[0]], draft.edge(wish.edge)
     named = tuple(part.strip() for part in wish.pivot.split(",") if part.strip())
-    pivot = named or across(piece, edge.name)
+    pivot = named or edge_across(piece, edge.name)
     amount = wish.added(edge.length)
     if not wish.gather:
         return flared(draft, wish.edge, pivot, cuts=wish.cuts, each=amount / wish.cuts)

@@ -32,7 +32,7 @@ from drafting.shaping.coat.bone import (
     casing_size,
     channel,
 )
-from drafting.shaping.coat.inside import bands, beside_hems, loose, skirted, stand, stiff_layer
+from drafting.shaping.coat.inside import beside_hems, hem_bands, loose_edges, skirted, stand_band, stiff_layer
 
 CANVAS = "hair canvas or a medium fusible"
 
@@ -160,12 +160,12 @@ def tails_of(draft: Draft) -> tuple[Piece, ...]:
 def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     margin = choices.interfacing_margin
     if choices.stiff_collar and (collar := piece_as(draft, PieceRole.UNDER_COLLAR)):
-        yield whole(collar, margin)
+        yield whole_interfacing(collar, margin)
     front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
     if choices.stiff_front == "whole front" and front:
-        yield whole(front, margin)
+        yield whole_interfacing(front, margin)
     if choices.stiff_front == "facing" and facing:
-        yield whole(facing, margin)
+        yield whole_interfacing(facing, margin)
     if front and edge_as(front, EdgeRole.LAPEL):
         if choices.stiff_front in ("lapel", "lapel and stand"):
             yield lapel(front, margin)
@@ -173,30 +173,30 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
             yield button_stand(front, choices.stand_band, margin)
     tails = tails_of(draft)
     if choices.stiff_tails == "whole tail":
-        yield from (whole(piece, margin) for piece in tails)
+        yield from (whole_interfacing(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
-        edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
+        edges = hem_bands([skirted(piece) for piece in tails], choices.hem_band, margin)
         for piece, own in zip(tails, edges, strict=True):
             yield stiff_layer(piece, own, "band", PieceRole.HEM_BAND)
 
 
-def whole(piece: Piece, margin: float) -> Piece:
+def whole_interfacing(piece: Piece, margin: float) -> Piece:
     """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
-    return stiff_layer(piece, loose(piece.edges, margin), "interfacing")
+    return stiff_layer(piece, loose_edges(piece.edges, margin), "interfacing")
 
 
 def lapel(front: Piece, margin: float) -> Piece:
     """Return the interfacing of the lapel: from the roll line outwards."""
     edges = edges_as(front, EdgeRole.GORGE, EdgeRole.LAPEL)
     roll = line(edges[-1].path.end, edges[0].path.start)
-    ring = (*loose(edges, margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
+    ring = (*loose_edges(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
     return stiff_layer(front, ring, "lapel-interfacing", PieceRole.LAPEL)
 
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
-    (edges,) = bands([stand(front, width)], width, margin)
-    return stiff_layer(front, edges, "stand-interfacing", PieceRole.BUTTON_STAND)
+    (edges,) = hem_bands([stand_band(front, width)], width, margin)
+    return stiff_layer(front, edges, "stand_band-interfacing", PieceRole.BUTTON_STAND)
 
 
 def _interfacing_notion(piece: Piece, draft: Draft) -> Notion:
@@ -281,29 +281,21 @@ def _down(piece: Piece) -> Path:
 
 
 def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
-    kind, per_panel = choices.hem_bone, choices.hem_bone == "flat, one a panel"
+    kind, size = choices.hem_bone, choices.bone_width
+    per_panel = kind == "flat, one a panel"
     total = sum(c.length for c in channels)
     tips = "cap or file both ends; steel is cut with eye protection"
-    if per_panel:
-        notions = tuple(
-            Notion(
-                "boning",
-                f"{c.panel} hem",
-                2,
-                bone_length(c.length, choices.bone_short),
-                f"flat, {choices.bone_width:g} mm wide, {tips}",
-                "flat",
-                choices.bone_width,
-                c.panel,
-            )
-            for c in channels
+    sort = "flat" if per_panel else kind
+    note = f"{sort}, {size:g} mm wide, {tips}"
+    lengths = {f"{c.panel} hem": c.length for c in channels} if per_panel else {"tail hem": total}
+    notions = tuple(
+        Notion(
+            "boning", where, 2, cut_length=bone_length(length, choices.bone_short), note=note, kind=sort, size=size
         )
-    else:
-        cut = bone_length(total, choices.bone_short)
-        note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
-        notions = (Notion("boning", "tail hem", 2, cut, note, kind, choices.bone_width),)
+        for where, length in lengths.items()
+    )
     extra = max(c.height() for c in channels) if per_panel else 0.0
-    length, width = casing_size(total, choices.bone_width, extra)
+    length, width = casing_size(total, size, extra)
     count = 4 * len(channels) if per_panel else 4
     notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
     return Draft(

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from types import MappingProxyType
 from typing import Literal
 
 from drafting.body.dimensions import dimension_name, nearest
@@ -16,9 +15,11 @@ from drafting.body.refusals import Taken, unusable
 from drafting.body.rules import BUST_POINT_BELOW
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import FrozenDict, freeze
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
+SIDES: tuple[Side, Side] = ("left", "right")
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,9 @@ class Body:
     weight: float | None = None
     said: tuple[Finding, ...] = ()
     figure: Figure = ""
+
+    def __post_init__(self) -> None:
+        freeze(self, "measures", "layers")
 
     def __getitem__(self, name: str) -> float:
         """Return a measure in mm, the mean of both hands."""
@@ -101,7 +105,7 @@ def completed(taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figur
     """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
     measured = {name: _measure_of(value) for name, value in taken.items()}
     means = {name: measure.mm for name, measure in measured.items()}
-    return MappingProxyType(measured | estimates(means, waist_level == "natural", figure))
+    return FrozenDict(measured | estimates(means, waist_level == "natural", figure))
 
 
 def bust_level(body: Body) -> float:

@@ -15,7 +15,7 @@ from typing import Literal, cast
 
 from drafting.ground.sources import Source
 
-Kind = Literal["height", "girth", "width", "length"]
+DimensionKind = Literal["height", "girth", "width", "length"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,7 @@ class Dimension:
     """One body dimension: `low`..`high` is the adult band in mm, `how` the way to take it."""
 
     name: str
-    kind: Kind
+    kind: DimensionKind
     low: float
     high: float
     source: Source
@@ -134,7 +134,15 @@ def _read(table: str) -> dict[str, Dimension]:
         name, kind, band, source = about.split()
         low, high = (10 * float(cm) for cm in band.split(".."))
         names = tuple(older.split())
-        found[name] = Dimension(name, cast("Kind", kind), low, high, BANDS[source], how.strip(), names)
+        found[name] = Dimension(
+            name=name,
+            kind=cast("DimensionKind", kind),
+            low=low,
+            high=high,
+            source=BANDS[source],
+            how=how.strip(),
+            older=names,
+        )
     return found
 
 

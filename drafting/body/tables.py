@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from drafting.body.body import Body
+from drafting.body.body import SIDES, Body
 from drafting.body.files import KEYS, RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.units import LENGTH_UNITS, WEIGHT_UNITS
@@ -13,7 +13,6 @@ from drafting.reading.given import Faults, Given
 from drafting.reading.table import Row, read_table
 
 HEADS = ("name", "value", "unit")
-SIDES = ("left", "right")
 
 
 def read_body(path: Path | str) -> Body:

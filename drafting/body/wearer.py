@@ -42,17 +42,17 @@ def wearer(
         raise InputError(faults)
     worn, notes = _beneath(_today(layers or {}), taken_over)
     return Body(
-        title,
-        completed(taken, waist_level, figure),
-        worn,
-        heel,
-        waist_level,
-        taken_over,
-        posture,
-        measured_on,
-        weight,
-        said + notes,
-        figure,
+        title=title,
+        measures=completed(taken, waist_level, figure),
+        layers=worn,
+        heel=heel,
+        waist_level=waist_level,
+        taken_over=taken_over,
+        posture=posture,
+        measured_on=measured_on,
+        weight=weight,
+        said=said + notes,
+        figure=figure,
     )
 
 

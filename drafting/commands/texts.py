@@ -16,7 +16,7 @@ from drafting.ground.findings import Finding, worst_first
 from drafting.ground.sources import Cited, printed, works
 
 WIDTH = 100
-Row = tuple[str, ...]
+Cells = tuple[str, ...]
 
 CAUTION = (
     "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
@@ -25,8 +25,8 @@ CAUTION = (
 
 
 GAIN = (
-    "Each estimate was moved by half of what it may be off, what is estimated from it with it, and "
-    "a shirt drafted again: so far move its seams and levels."
+    "Each estimate was moved up and down by what it may be off, what is estimated from it with it, "
+    "and {what} drafted again: so far moves the edge that moves most."
 )
 
 
@@ -41,30 +41,30 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     return "\n".join(lines)
 
 
-def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
+def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> str:
     """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
 
-    `gains` are the measures that would bring most if they were taken next.
+    `gains` are the measures that would bring most if they were taken next, for `what` is drafted.
     """
     over = {"skin": "over the skin", "underlayers": "over the layers beneath"}[body.taken_over]
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
     about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
     lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
     lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
-    made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
+    made: list[Cells] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
     lines += _works(cited for m in body.measures.values() for cited in m.cited)
     if gains:
-        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
-        lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
+        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN.format(what=what), indent=2)]
+        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains))
     doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
     lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
     return "\n".join(lines)
 
 
-def _measure_rows(body: Body) -> list[Row]:
-    rows: list[Row] = []
+def _measure_rows(body: Body) -> list[Cells]:
+    rows: list[Cells] = []
     for name, measure in body.measures.items():
         size = f"{measure.mm / 10:6.1f}"
         if measure.left is not None and measure.right is not None:
@@ -78,14 +78,14 @@ def _measure_rows(body: Body) -> list[Row]:
     return rows
 
 
-def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
-    """Return one row a measure; it was moved by one spread, so it may be off by twice that."""
+def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
+    """Return one row a measure."""
     return [
         (
             gain.measure,
-            f"+/- {2 * gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
-            f"{gain.moved:.0f} in all",
-            f"{gain.most} {gain.by:.0f}",
+            f"+/- {gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
+            f"{gain.moved:.0f}",
+            gain.most,
         )
         for gain in gains
     ]
@@ -166,7 +166,7 @@ def _after_colon(summary: str) -> str:
     return rest if colon and " " not in head else summary
 
 
-def _table(head: Row | None, rows: list[Row]) -> list[str]:
+def _table(head: Cells | None, rows: list[Cells]) -> list[str]:
     """Return rows as lines, every column but the last padded, the last one wrapped."""
     cells = [head, *rows] if head else rows
     if not rows:

@@ -17,7 +17,8 @@ from drafting.finish import FinishChoices
 from drafting.finish.choices import proposed
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
-from drafting.reading.choices import Source, read_choices
+from drafting.ground.frozen import freeze
+from drafting.reading.choices import ChosenBy, read_choices
 from drafting.reading.given import Faults, Given
 
 
@@ -27,7 +28,10 @@ class Chosen:
 
     parts: Mapping[str, Any]
     finish: FinishChoices
-    values: Mapping[str, tuple[Any, Source]]
+    values: Mapping[str, tuple[Any, ChosenBy]]
+
+    def __post_init__(self) -> None:
+        freeze(self, "parts", "values")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +77,7 @@ def choose(block: Block, given: Mapping[str, Given], scale: float, origin: Origi
     for name, raw in given.items():
         if name not in known:
             faults.unknown(name, known, origin.field(name), raw.line)
-    values: dict[str, tuple[Any, Source]] = {}
+    values: dict[str, tuple[Any, ChosenBy]] = {}
     blocks = all_blocks()
     parts = {
         part: _read(blocks[part].choices_class, defaults, given, scale, origin, values, faults)
@@ -91,7 +95,7 @@ def _read(
     given: Mapping[str, Given],
     scale: float,
     origin: Origin,
-    values: dict[str, tuple[Any, Source]],
+    values: dict[str, tuple[Any, ChosenBy]],
     faults: Faults,
 ) -> Any:
     """Return one part's choices; a name an earlier part has read keeps that part's value."""

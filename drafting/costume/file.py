@@ -16,6 +16,7 @@ from drafting.body import Body, read_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
 from drafting.ground.errors import InputError
+from drafting.ground.frozen import freeze
 from drafting.layout.wishes import Wished, read_lays
 from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.fullness import FullnessWish, read_fullness
@@ -27,7 +28,7 @@ KEYS = ("title", "wearer", "unit", "fabrics", "garments", "lays", "print", "work
 GARMENT_KEYS = ("block", "fabric", "choices", "fullness", "trims", "appliques")
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
-T = TypeVar("T")
+_T = TypeVar("_T")
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,9 @@ class Garment:
     fullness: tuple[FullnessWish, ...] = ()
     trims: tuple[TrimWish, ...] = ()
     appliques: tuple[AppliqueWish, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "choices")
 
 
 @dataclass(frozen=True)
@@ -64,6 +68,9 @@ class CostumeFile:
     prints: PrintWishes = field(default_factory=PrintWishes)
     workroom: Workroom = field(default_factory=Workroom)
     worn_on: date | None = None
+
+    def __post_init__(self) -> None:
+        freeze(self, "fabrics", "lays")
 
 
 def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeFile:
@@ -95,7 +102,18 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
         raise InputError(faults.found)
     cloths = {role: fabric for role, fabric in fabrics.items() if fabric is not None}
     name = text or Path(path).stem
-    return CostumeFile(name, body, garments, cloths, file.path, unit, lays, prints, room, day)
+    return CostumeFile(
+        title=name,
+        wearer=body,
+        garments=garments,
+        fabrics=cloths,
+        path=file.path,
+        unit=unit,
+        lays=lays,
+        prints=prints,
+        workroom=room,
+        worn_on=day,
+    )
 
 
 def _workroom(file: TomlFile, faults: Faults) -> Workroom:
@@ -168,7 +186,16 @@ def _garment(file: TomlFile, faults: Faults, name: str, value: Any, roles: tuple
     trims = read_trims(value.get("trims", []), f"{field}.trims", line, unit, faults)
     shapes = read_appliques(value.get("appliques", []), f"{field}.appliques", line, unit, faults)
     choices = _choices(file, faults, name, value)
-    return Garment(name, block.strip(), role, choices, line, wishes, trims, shapes)
+    return Garment(
+        name=name,
+        block=block.strip(),
+        fabric=role,
+        choices=choices,
+        line=line,
+        fullness=wishes,
+        trims=trims,
+        appliques=shapes,
+    )
 
 
 def _role(file: TomlFile, faults: Faults, name: str, value: Mapping[str, Any], roles: tuple[str, ...]) -> str:
@@ -216,7 +243,7 @@ def _path(file: TomlFile, faults: Faults, value: object, field: str, line: int |
     return None
 
 
-def _followed(faults: Faults, read: Callable[[Path], T], path: Path, field: str, line: int | None) -> T | None:
+def _followed(faults: Faults, read: Callable[[Path], _T], path: Path, field: str, line: int | None) -> _T | None:
     """Return what `read` makes of `path`; its faults join ours, one of a lost file at our line."""
     try:
         return read(path)

@@ -15,10 +15,10 @@ from drafting.alter.applique import appliqued
 from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.body.body import Side
-from drafting.body.sides import differing, one_side
+from drafting.body.body import SIDES
+from drafting.body.sides import differing_measures, one_side
 from drafting.checks import check_all
-from drafting.checks.treatments import untakeable
+from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
@@ -31,6 +31,7 @@ from drafting.finish import finish
 from drafting.finish.unwashed import enlarged
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.reading.fullness import FullnessWish
@@ -58,6 +59,9 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "choices", "seconds")
 
 
 def draft_garment(
@@ -118,7 +122,16 @@ def finished_garment(
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
+        name=name,
+        block=block.name,
+        fabric=role,
+        draft=draft,
+        pattern=pattern,
+        as_sewn=sewn,
+        choices=chosen.values,
+        findings=pattern.findings,
+        seconds=seconds,
+        trims=trims,
     )
 
 
@@ -127,7 +140,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    findings = (*made.pattern.findings, *found, *cloth_cannot_take(made.draft, fabric, typed))
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
 
@@ -152,15 +165,12 @@ def _spread_wish(wish: FullnessWish) -> Wish:
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
     """Return the garment's draft; where the body's two sides differ, one for each hand."""
-    if not differing(body):
+    if not differing_measures(body):
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
         return _one_hand(body, fabric, block, chosen)
     return both_hands(left, right)
-
-
-SIDES: tuple[Side, Side] = ("left", "right")
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

@@ -17,6 +17,7 @@ from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.layout import Lay
@@ -36,6 +37,16 @@ class Made:
     findings: tuple[Finding, ...]
     lays: tuple[Lay, ...] = ()
     timings: Mapping[str, float] = field(default_factory=dict, compare=False)
+
+    def __getitem__(self, name: str) -> MadeGarment:
+        """Return the garment of this name; a KeyError names those there are."""
+        for garment in self.garments:
+            if garment.name == name:
+                return garment
+        raise KeyError(f"no garment {name!r}; there are {[g.name for g in self.garments]}")
+
+    def __post_init__(self) -> None:
+        freeze(self, "timings")
 
 
 def make(costume: CostumeFile) -> Made:

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.ground.errors import InputError
+from drafting.ground.frozen import freeze
 from drafting.ground.units import parse_number
 from drafting.reading.given import Faults, Given, plain_text, truth
 from drafting.reading.toml import TomlFile, read_toml
@@ -56,6 +57,9 @@ class Workroom:
     pressing: tuple[str, ...] = ("steam", "press cloth")
     needles: tuple[str, ...] = ()
     prices: Mapping[str, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "prices")
 
     def has(self, *stitches: str) -> str:
         """Return the first of these stitches that some machine here sews ("" for none)."""

@@ -84,11 +84,11 @@ def _handed(draft: Draft, side: str) -> Draft:
     return Draft(
         tuple(_piece(piece, side) for piece in draft.pieces),
         tuple(_seam(draft, seam, side, chain(seam.a), chain(seam.b)) for seam in draft.seams),
-        (),
-        tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
-        {f"{name}_{side}": value for name, value in draft.facts.items()},
-        {f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
-        tuple(replace(_notion(n, side, n.piece in single), edges=chain(n.edges)) for n in draft.notions),
+        girths=(),
+        findings=tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
+        facts={f"{name}_{side}": value for name, value in draft.facts.items()},
+        chains={f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
+        notions=tuple(replace(_notion(n, side, n.piece in single), edges=chain(n.edges)) for n in draft.notions),
     )
 
 

@@ -12,10 +12,10 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Any
 
+from drafting.geometry.path import Box
 from drafting.ground.errors import InputError
 from drafting.ground.units import parse_length
 from drafting.layout.cloth import LayWishes
-from drafting.layout.packing.model import Box
 from drafting.reading.choices import read_choices
 from drafting.reading.given import Faults, Given
 

@@ -14,13 +14,13 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+from drafting.ground.dxf_versions import VERSIONS
 from drafting.ground.errors import InputError
 from drafting.printing.paper import PAPERS, Paper, paper_named
 from drafting.reading.given import Faults
 
 KEYS = ("papers", "pieces", "model", "dxf")
 MODELS = {"1:4": 4, "1:5": 5}
-VERSIONS = ("R2000", "R12")
 ALWAYS = ("a4", "letter", "roll")
 
 

@@ -11,20 +11,20 @@ from drafting.ground.errors import InputError
 from drafting.ground.units import BadValue, parse_angle, parse_length, parse_number, parse_percent, show_length
 from drafting.reading.given import Faults, Given, truth
 
-Chosen = TypeVar("Chosen")
-Number = TypeVar("Number", int, float)
-Source = Literal["file", "notebook", "default"]
+_Chosen = TypeVar("_Chosen")
+_Number = TypeVar("_Number", int, float)
+ChosenBy = Literal["file", "notebook", "default"]
 
 
 def read_choices(
-    choices_cls: type[Chosen],
+    choices_cls: type[_Chosen],
     given: Mapping[str, Given],
     unit: str | None = None,
     file: str = "",
     *,
     scale: float = 1.0,
     where: str = "choices",
-) -> tuple[Chosen, dict[str, Source]]:
+) -> tuple[_Chosen, dict[str, ChosenBy]]:
     """Return `choices_cls` filled from `given`, and where each value came from.
 
     A value is read by its choice's own unit (`unit` is the file's unit of length); defaults that
@@ -44,7 +44,7 @@ def read_values(
     *,
     scale: float = 1.0,
     where: str = "choices",
-) -> tuple[dict[str, Any], dict[str, Source]]:
+) -> tuple[dict[str, Any], dict[str, ChosenBy]]:
     """Return the value and the source of each choice by name; else like `read_choices`."""
     known = {choice.name: choice for choice in choices}
     faults = Faults(file)
@@ -96,7 +96,7 @@ def _word(choice: Choice, value: object) -> str:
     raise BadValue(f"'{str(value)[:40]}' is not one of the words", f"write {' or '.join(choice.words)}")
 
 
-def _in_range(choice: Choice, value: Number, unit: str | None) -> Number:
+def _in_range(choice: Choice, value: _Number, unit: str | None) -> _Number:
     low = choice.low is None or value >= choice.low
     high = choice.high is None or value <= choice.high
     if low and high:

@@ -66,7 +66,9 @@ def _wish(
     except BadValue as bad:
         faults.add(bad.what, bad.right, where, line)
         return None
-    return FullnessWish(piece, edge, ratio, flat, cuts, each, str(one.get("pivot", "")))
+    return FullnessWish(
+        piece=piece, edge=edge, ratio=ratio, flat=flat, cuts=cuts, each=each, pivot=str(one.get("pivot", ""))
+    )
 
 
 def _ratio(value: Any) -> float:

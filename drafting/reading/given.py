@@ -10,9 +10,9 @@ from typing import Literal, TypeVar
 from drafting.ground.errors import Fault
 from drafting.ground.units import BadValue, is_length_unit
 
-T = TypeVar("T")
+_T = TypeVar("_T")
 
-Said = Literal["file", "notebook"]
+SaidWhere = Literal["file", "notebook"]
 """Where a maker said it: in the file, or by hand at a control of a notebook."""
 
 
@@ -22,7 +22,7 @@ class Given:
 
     value: object
     line: int | None = None
-    source: Said = "file"
+    source: SaidWhere = "file"
 
 
 @dataclass(slots=True)
@@ -36,7 +36,7 @@ class Faults:
         """Note one fault of this file."""
         self.found.append(Fault(what, right, field, self.file, line))
 
-    def value(self, parse: Callable[[object], T], given: Given, field: str) -> T | None:
+    def value(self, parse: Callable[[object], _T], given: Given, field: str) -> _T | None:
         """Return `parse(given.value)`, or None with a fault noted when it raises `BadValue`."""
         try:
             return parse(given.value)

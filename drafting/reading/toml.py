@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.frozen import freeze
 from drafting.reading.text import read_text
 
 Keys = tuple[str, ...]
@@ -32,9 +33,12 @@ class TomlFile:
     """A TOML file's `data`, the line of each key, and the faults that left it readable."""
 
     path: str
-    data: dict[str, Any]
-    lines: dict[Keys, int]
+    data: Mapping[str, Any]
+    lines: Mapping[Keys, int]
     faults: tuple[Fault, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "data", "lines")
 
     def line(self, *keys: str) -> int | None:
         """Return the line of a key, or of the nearest table or key that holds it."""

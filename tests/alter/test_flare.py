@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.alter.fan import across
+from drafting.alter.fan import edge_across
 from drafting.alter.flare import Wish, filled, flared, fuller
 from drafting.body import Body
 from drafting.checks import check_draft
@@ -24,7 +24,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.walk import notched, walk
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line, through
+from drafting.geometry import Path, curve_through, line
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, pair
@@ -41,7 +41,7 @@ def panel(width: float = 400.0, length: float = 550.0, dip: float = 0.0, lean: f
     c, d = complex(width, length), complex(0, length)
     waist = line(c, d)
     if dip:
-        waist = through(c, complex(width / 2, length - dip), d, complex(-1, -0.1), complex(-1, 0.1))
+        waist = curve_through(c, complex(width / 2, length - dip), d, complex(-1, -0.1), complex(-1, 0.1))
     return Piece(
         "panel",
         (
@@ -261,9 +261,9 @@ def test_girths_count_what_was_let_in_at_their_level() -> None:
 
 def test_what_lies_across_is_the_pivot_where_none_is_named() -> None:
     draft = pair(chart_woman(), length="hip")
-    assert sorted(across(draft["sleeve"], "hem")) == ["cap_back", "cap_front"]
-    assert across(draft["back"], "hem") == ("shoulder",)
-    assert across(panel(), "waist") == ("hem",)
+    assert sorted(edge_across(draft["sleeve"], "hem")) == ["cap_back", "cap_front"]
+    assert edge_across(draft["back"], "hem") == ("shoulder",)
+    assert edge_across(panel(), "waist") == ("hem",)
 
 
 REFUSED: list[tuple[EdgeRef, str, str]] = [

@@ -10,7 +10,13 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.elastic import elastic_loop
-from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack, tiers
+from drafting.shaping.flare.fullness import (
+    bulk_said,
+    flat_length,
+    gathered,
+    gathers_thickness,
+    ratio_of_percentage,
+)
 from tests.blocks.figures import chart_woman
 from tests.bodies import ansur, bdims
 
@@ -31,15 +37,13 @@ def test_ten_inches_gathered(ratio: float, flat: float) -> None:
     assert flat_length(254.0, ratio) == pytest.approx(flat * 25.4)
 
 
-def test_tiers_double_and_a_theatres_hundred_percent_is_two_to_one() -> None:
-    # Waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
-    assert tiers(700, 2.0, 3) == (1400, 2800, 5600)
+def test_a_theatres_hundred_percent_is_two_to_one() -> None:
     assert ratio_of_percentage(100) == 2.0
 
 
 def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> None:
     # Common practice: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
-    assert stack(3.0, 2.0) == 6.0
+    assert gathers_thickness(3.0, 2.0) == 6.0
     (said,) = bulk_said("band", 3.0, 2.0)
     assert said.level == "warning"
     assert "1.5" in said.message

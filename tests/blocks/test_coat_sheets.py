@@ -16,7 +16,7 @@ from drafting.body import wearer
 from drafting.draft.draft import Draft
 from drafting.export.figure import overview_png
 from drafting.finish import finish
-from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, union
+from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, box_around
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.coats import coat, lamplighter, panels
@@ -66,7 +66,7 @@ def flat_tail(title: str, draft: Draft) -> Sheet:
         f"waist {facts['tail_waist']:.0f} mm, hem {facts['tail_sweep_plain']:.0f} + "
         f"{facts['tail_sweep'] - facts['tail_sweep_plain']:.0f} mm, turned {facts['tail_turned']:.0f} degrees"
     )
-    x0, _, _, y1 = union(stroke.bounds for stroke in strokes)
+    x0, _, _, y1 = box_around(stroke.bounds for stroke in strokes)
     texts.append(Text(complex(x0, y1 + 110), 22, (title,), bold=True))
     texts.append(Text(complex(x0, y1 + 75), 18, (numbers,)))
     return assembled(title, tuple(strokes), tuple(texts), 20)

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 
 from drafting.body import Body, wearer
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
@@ -64,7 +64,7 @@ def test_the_coat_is_made_of_the_pieces_a_cutter_expects(plain: Draft) -> None:
 @pytest.mark.parametrize("level", ["bust", "waist", "across_back", "across_front", "upper_arm"])
 def test_finished_girths_are_body_and_ease(plain: Draft, level: str) -> None:
     girth = next(g for g in plain.girths if g.level == level)
-    assert finished(plain, level) == pytest.approx(girth.body + girth.settled_ease, abs=1)
+    assert finished_girth(plain, level) == pytest.approx(girth.body + girth.settled_ease, abs=1)
 
 
 def test_back_side_body_and_front_make_the_half_chest_of_row_i08(plain: Draft) -> None:
@@ -105,7 +105,7 @@ def test_layers_worn_beneath_are_added_once_and_not_if_measured_over_them() -> N
     skin = wearer(measures, layers={"bust_girth": 40.0})
     worn = wearer(measures, layers={"bust_girth": 40.0}, taken_over="underlayers")
     for body, wanted in ((skin, 1120.0), (worn, 1080.0)):
-        assert finished(coat(body, bust_ease=80.0), "bust") == pytest.approx(wanted, abs=1)
+        assert finished_girth(coat(body, bust_ease=80.0), "bust") == pytest.approx(wanted, abs=1)
 
 
 def test_the_default_ease_lies_between_a_waistcoat_and_a_coat(plain: Draft) -> None:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
-from types import MappingProxyType
 from typing import Any
 
 import pytest
@@ -47,7 +46,7 @@ def errors(garment: MadeGarment) -> list[str]:
 def uneven(body: Body, name: str, left: float, right: float) -> Body:
     """Return the body with a measure that differs between left and right."""
     two = replace(body.measures[name], left=left, right=right)
-    return replace(body, measures=MappingProxyType({**body.measures, name: two}))
+    return replace(body, measures={**body.measures, name: two})
 
 
 def corners(path: Path) -> list[tuple[float, float]]:

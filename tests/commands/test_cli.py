@@ -18,12 +18,12 @@ import pytest
 from drafting.commands.cli import main
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.ground.errors import DraftError, Fault, InputError
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 
 HOLDS = Finding("walk", "ok", "side seam", 0.1, 0.5, "the seam walks")
 
 
-def finding(level: Level, message: str) -> Finding:
+def finding(level: Severity, message: str) -> Finding:
     return Finding("walk", level, "bodice.front", 12.96, 10.0, message)
 
 

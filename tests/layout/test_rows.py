@@ -11,7 +11,7 @@ import pytest
 
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
-from drafting.layout.outlines import DRIFT, job_of, outline_of
+from drafting.layout.outlines import DRIFT, job_from, outline_of
 from drafting.layout.remarks import fewest_parts
 from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part
@@ -81,7 +81,7 @@ def test_f16_a_fold_edge_off_the_grain_by_more_than_the_drift_is_not_laid_on_the
     assert math.tan(math.radians(DRIFT)) * 100 == pytest.approx(float(check_value("F16")), abs=0.01)
     for degrees, on in ((90.1, True), (90.3, False)):
         tilted = part("back", half(200, 600), fold=4, grain=degrees)
-        assert bool(job_of((tilted,), cloth(), "folded")[0].copies) is on
+        assert bool(job_from((outline_of(tilted, "folded"),), cloth(), "folded")[0].copies) is on
 
 
 def test_f17_la2_one_layer_holds_one_left_and_one_mirrored_right() -> None:
@@ -103,9 +103,9 @@ def test_f17_two_lefts_are_found_out() -> None:
     lay = lay_out((part("sleeve", SLEEVE, pair=True),), cloth(lay="open"), count=20, table=False)
     left = lay.packing.spots[0]
     spots = (left, replace(left, copy=1, x=left.x + 900))
-    from drafting.layout import wrong
+    from drafting.layout import broken_rules
 
-    assert any("not allowed" in s for s in wrong(lay.job, replace(lay.packing, spots=spots)))
+    assert any("not allowed" in s for s in broken_rules(lay.job, replace(lay.packing, spots=spots)))
 
 
 def test_f18_no_lay_is_shorter_than_area_over_width() -> None:

@@ -42,7 +42,16 @@ def planned_steps(garment: MadeGarment, made_costume: Made) -> tuple[Step, ...]:
 def garment_of(draft: Draft, name: str) -> MadeGarment:
     """Return a garment of pieces that no block of the kit drew."""
     pattern = finish(draft, name, "shell", FinishChoices())
-    return MadeGarment(name, name, "shell", draft, pattern, pattern, {}, ())
+    return MadeGarment(
+        name=name,
+        block=name,
+        fabric="shell",
+        draft=draft,
+        pattern=pattern,
+        as_sewn=pattern,
+        choices={},
+        findings=(),
+    )
 
 
 def told(steps: Iterable[Step]) -> str:

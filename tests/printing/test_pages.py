@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 from shapely import Polygon
 
 from drafting.ground.errors import InputError
-from drafting.printing.pages import Tiling, grid, page_name, whole
+from drafting.printing.pages import Tiling, all_pages, page_grid, page_name
 from drafting.printing.paper import PAPERS, Paper, paper_named
-from drafting.printing.placing import placed
-from drafting.printing.roll import rolled
+from drafting.printing.placing import places_on_pages
+from drafting.printing.roll import places_on_roll
 from drafting.printing.scale_repair import scale_repair, typed_repair
 from tests.shared_data import check_value
 
@@ -46,13 +46,13 @@ def test_a_sheet_of_600_by_1000_without_overlap_takes_16_pages_upright_and_18_on
     # Arithmetic: ceil(600 / 190) x ceil(1000 / 277).
     assert check_value("X10").startswith("4 x 4 = 16")
     paper = Paper("a4", "A4", 210, 297, overlap=0)
-    assert grid(600, 1000, paper) == (4, 4)
-    assert grid(600, 1000, paper, turned=True) == (6, 3)
+    assert page_grid(600, 1000, paper) == (4, 4)
+    assert page_grid(600, 1000, paper, turned=True) == (6, 3)
 
 
 def test_a_piece_of_600_by_900_takes_16_pages_each_named() -> None:
     # Common practice: margin 10, overlap 10.
-    tiling = whole(600, 900, PAPERS["a4"])
+    tiling = all_pages(600, 900, PAPERS["a4"])
     assert len(tiling.used) == 16
     assert [page_name(place) for place in tiling.used][:5] == ["A1", "A2", "A3", "A4", "B1"]
     assert set(tiling.neighbours((1, 1))) == {"left", "right", "above", "below"}
@@ -96,7 +96,7 @@ def outlines() -> st.SearchStrategy[list[list[complex]]]:
 @settings(max_examples=25, deadline=None)
 @given(outlines())
 def test_pieces_on_paper_never_lie_on_each_other_nor_off_the_pages(rings: list[list[complex]]) -> None:
-    placing = placed(rings, PAPERS["a4"].step, 12)
+    placing = places_on_pages(rings, PAPERS["a4"].step, 12)
     lying = [
         Polygon([(spot.of(p).real, spot.of(p).imag) for p in ring])
         for ring, spot in zip(rings, placing.spots, strict=True)
@@ -115,13 +115,13 @@ def test_pieces_on_paper_never_lie_on_each_other_nor_off_the_pages(rings: list[l
 
 def test_a_piece_that_fits_a_page_lies_on_one() -> None:
     rings = [[0j, 170 + 0j, 170 + 250j, 250j], [0j, 250 + 0j, 250 + 60j, 60j]]
-    placing = placed(rings, PAPERS["a4"].step)
+    placing = places_on_pages(rings, PAPERS["a4"].step)
     assert len(placing.used) == 2
 
 
 def test_on_a_roll_pieces_lie_within_its_width() -> None:
     rings = [[0j, 400 + 0j, 400 + 700j, 700j], [0j, 880 + 0j, 880 + 300j, 300j]]
-    placing, length = rolled(rings, PAPERS["roll"].step)
+    placing, length = places_on_roll(rings, PAPERS["roll"].step)
     for ring, spot in zip(rings, placing.spots, strict=True):
         lying = [spot.of(p) for p in ring]
         assert min(p.real for p in lying) >= -1e-6

@@ -53,7 +53,17 @@ def test_each_choice_is_read_in_its_own_unit() -> None:
         lined="yes",
         length="78 cm",
     )
-    assert got == Choices(pytest.approx(-38.1), 50.0, 12.0, 25.0, 2.5, 2, "front", True, 780.0)
+    assert got == Choices(
+        ease=pytest.approx(-38.1),
+        drop=50.0,
+        bend=12.0,
+        share=25.0,
+        ratio=2.5,
+        darts=2,
+        opening="front",
+        lined=True,
+        length=780.0,
+    )
 
 
 def test_the_source_of_each_value_is_told() -> None:

@@ -21,7 +21,7 @@ from drafting.making.order import additions as adding
 from drafting.making.order import finishing, fitting, revers, units
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import Work, kind_of, unit_of
+from drafting.making.order.seam_kinds import SeamWork, kind_of, unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -55,7 +55,7 @@ def sewing_steps(
     return tuple(bench.steps)
 
 
-def closed(bench: Bench, seams: Mapping[Work, list[Seam]], turned: Sequence[Seam]) -> None:
+def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[Seam]) -> None:
     """Join collars, bands and facings to the body, and close the sleeves into tubes."""
     facing = seams.get("facing", [])
     _, elsewhere = units.split_attached(bench, seams.get("attach", []))
@@ -67,7 +67,7 @@ def closed(bench: Bench, seams: Mapping[Work, list[Seam]], turned: Sequence[Seam
         revers.put_on(bench, turned, collar, facing)
         facing = []
     units.attached(bench, elsewhere)
-    units.facings(bench, facing)
+    units.join_facings(bench, facing)
     units.sleeves(bench, seams.get("limb", []))
 
 
@@ -182,7 +182,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             length=lengths[seam.name],
         )
         if _below_fly(bench, seam):
-            finishing.fly(bench, flies)
+            finishing.sew_fly(bench, flies)
 
 
 def _below_fly(bench: Bench, seam: Seam) -> bool:

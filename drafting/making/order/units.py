@@ -70,7 +70,7 @@ def _stands(draft: Draft, seam: Seam) -> int:
     return 2 * pieces.count(PieceRole.COLLAR_STAND) - (len(pieces) > 1)
 
 
-def facings(bench: Bench, seams: Sequence[Seam]) -> None:
+def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join the facings, with the collar between where its edge meets the facing."""
     lengths = seam_lengths(bench.garment)
     for seam in seams:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from drafting.body import Body
-from drafting.body.body import Side
+from drafting.body.body import SIDES
 from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -23,8 +23,6 @@ OPENS = 0.10
 (ours)."""
 
 CLOSINGS = ("button", "zip", "hook")
-
-SIDES: tuple[Side, Side] = ("left", "right")
 
 
 def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> Gives:

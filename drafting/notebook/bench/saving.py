@@ -20,8 +20,8 @@ from drafting.ground.units import LENGTH_UNITS, parse_length
 from drafting.notebook.bench import state as st
 from drafting.reading.given import Given
 from drafting.reading.rewriting import Value, rewritten
+from drafting.reading.toml import Keys
 
-Keys = tuple[str, ...]
 FILES = ("wearer", "workroom")
 
 

@@ -59,6 +59,6 @@ def interfacing_notion(piece: Piece) -> Notion:
     return Notion("interfacing", piece.name, piece.count, None, note, LIGHT, piece=piece.name)
 
 
-def reflected(at: float) -> Callable[[complex], complex]:
+def reflection_at(at: float) -> Callable[[complex], complex]:
     """Return the reflection across the upright through x = `at`."""
     return lambda p: 2 * at - p.conjugate()
