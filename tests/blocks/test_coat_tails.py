@@ -189,4 +189,4 @@ def test_bias_tails_hang_before_they_are_hemmed_and_plain_ones_need_not() -> Non
 
 def test_let_out_allowances_are_advised_as_in_row_k11(plain: Draft) -> None:
     low, high = (float(x) * 10 for x in check_value("K11").split(".."))
-    assert f"{low:.0f} to {high:.0f} mm" in said(plain, "let out")[0]
+    assert f"{low:.0f} to {high:.0f} mm" in said(plain, "letting out")[0]
