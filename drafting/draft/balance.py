@@ -13,11 +13,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
+from scipy.optimize import brentq
+
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.geometry import Path
-from drafting.geometry.crossing import crossings, extended
+from drafting.geometry.curve import Segment
 from drafting.ground.remembered import remembered
 
 LONG = 250.0
@@ -34,6 +36,9 @@ LONE = 0.4
 REACH, CROTCH_REACH = 2.0, 40.0
 """mm: a level line is run on by this, so that it crosses the outline on which it ends; a hip's may end at
 the centre line, from which the crotch's curve has gone off already."""
+
+PARTS = 6
+"""A stretch of outline is looked through in so many parts for where a level crosses it (ours)."""
 
 LEVELS = frozenset({LevelKind.WAIST, LevelKind.HIP, LevelKind.KNEE, LevelKind.ELBOW})
 """Levels that are marked on whatever long seam they cross."""
@@ -199,13 +204,24 @@ def _met(
 
 @remembered(512)
 def _places(path: Path, lines: tuple[Path, ...], reach: float) -> tuple[float, ...]:
-    """Return where lines, run on by `reach`, cross a path, mm from its start."""
-    found = [c.on_a for one in lines for c in crossings(path, extended(one, reach, reach))]
-    return tuple(sorted(_along(path, place) for place in found))
+    """Return where a path crosses the ends of lines, each run on by `reach`, mm from its start."""
+    ends = [end for one in lines for end in ((one.start, -one.leave), (one.end, one.arrive))]
+    found = (place for end, way in ends for place in _crossing(path, end, way, reach))
+    return tuple(sorted(found))
 
 
-def _along(path: Path, place: float) -> float:
-    i = min(int(place), len(path.segments) - 1)
-    share = place - i
-    passed = math.fsum(path.lengths[:i])
-    return passed + (path.segments[i].split(share)[0].length if 0 < share < 1 else share * path.lengths[i])
+def _crossing(path: Path, end: complex, way: complex, reach: float) -> Iterator[float]:
+    """Yield where a path crosses the straight line through `end`, no farther than `reach` from it."""
+    passed = 0.0
+    for segment, length in zip(path.segments, path.lengths, strict=True):
+
+        def beside(t: float, segment: Segment = segment) -> float:
+            return ((segment.point(t) - end) / way).imag
+
+        heights = [beside(k / PARTS) for k in range(PARTS + 1)]
+        for k, (one, two) in enumerate(itertools.pairwise(heights)):
+            if one * two <= 0 and one != two:
+                t = float(brentq(beside, k / PARTS, (k + 1) / PARTS, xtol=1e-9))
+                if abs(segment.point(t) - end) <= reach:
+                    yield passed + (segment.split(t)[0].length if 0 < t < 1 else t * length)
+        passed += length

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import cmath
 import itertools
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 from enum import StrEnum
@@ -44,7 +45,8 @@ SHEER, SHEER_HEM = 60.0, 10.0
 WINDOW = 150.0
 """mm: a hem's curve counts over this length; what curves one way and back within it is pressed (ours)."""
 
-STEPS = 12
+STEP, MIN_STEPS = 25.0, 6
+"""mm, and least number: the steps in which a hem's turning is read (ours)."""
 
 
 class HemSort(StrEnum):
@@ -148,16 +150,14 @@ def flat_depth(hem: Path, fabric: Fabric | None = None) -> float:
 @remembered(256)
 def _radii(hem: Path) -> tuple[float, ...]:
     """Return the radius of each stretch of a hem, mm; below 0 where the cloth lies outside the curve."""
-    count = max(1, int(hem.length // (WINDOW / 2)) - 1)
-    run = min(hem.length, WINDOW)
-    starts = [(hem.length - run) * i / max(1, count - 1) for i in range(count)]
-    return tuple(_radius(hem, start, run) for start in starts)
-
-
-def _radius(hem: Path, start: float, run: float) -> float:
-    tangents = [hem.tangent(min(hem.length, start + run * i / STEPS)) for i in range(STEPS + 1)]
-    turned = sum(cmath.phase(after / before) for before, after in itertools.pairwise(tangents))
-    return run / turned if abs(turned) > 1e-6 else float("inf")
+    count = max(MIN_STEPS, math.ceil(hem.length / STEP))
+    points = hem.evenly(count + 1)
+    ways = [two - one for one, two in itertools.pairwise(points)]
+    turns = [cmath.phase(after / before) for before, after in itertools.pairwise(ways)]
+    step = hem.length / count
+    run = min(len(turns), max(1, round(WINDOW / step)))
+    turned = (sum(turns[i : i + run]) for i in range(len(turns) - run + 1))
+    return tuple(run * step / turn if abs(turn) > 1e-6 else math.inf for turn in turned)
 
 
 def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
