@@ -68,6 +68,7 @@ ANSWERS = {"ok", "note", "warning", "error"}
 """What the level of a finding may be: that is declared."""
 
 OTHER_NAMES = {
+    "ground/nearest.py _words": "words of a name that nobody knows",
     "blocks/_own.py read_folder": "names of files",
     "blocks/__init__.py _modules": "names of modules",
     "body/dimensions.py _read": "a range of ages",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Literal
 
-from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.doubts import doubts
 from drafting.body.estimates import Measure, estimate_scale, estimates
 from drafting.body.figure_rules import Figure
@@ -78,7 +78,7 @@ class Body:
         faults = []
         for given, value in mm.items():
             name = dimension_name(given)
-            fault = unusable(given, value) if name else Fault("is no body dimension", nearest(given), given)
+            fault = unusable(given, value) if name else Fault("is no body dimension", names_offered(given), given)
             if fault:
                 faults.append(fault)
             elif name:
@@ -97,7 +97,7 @@ class Body:
             return self.measures[name]
         except KeyError:
             known = dimension_name(name) == name
-            right = "measure it, and write it in the body file" if known else nearest(name)
+            right = "measure it, and write it in the body file" if known else names_offered(name)
             raise InputError([Fault("is not among the measures", right, name)]) from None
 
 

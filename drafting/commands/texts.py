@@ -9,12 +9,19 @@ from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
+from drafting.costume.choices import choose
+from drafting.costume.garment import drafted
 from drafting.costume.next_measure import Gain
+from drafting.costume.stand_in import STRETCHY, stand_ins
+from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
+from drafting.reading.given import Origin
 
 WIDTH = 100
 Cells = tuple[str, ...]
@@ -114,13 +121,17 @@ def _works(cited: Iterable[Cited]) -> list[str]:
 
 
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source.
+    """Return a block's name and summary, each choice (range, default, meaning, source), its pieces.
 
     A block from outside the kit names the file that it is written in.
     """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     lines += [f"  written in {block.file}"] if block.file else []
-    return "\n".join([*lines, *_choice_lines(block.choices)])
+    lines += _choice_lines(block.choices)
+    pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
+    lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
+    lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
+    return "\n".join(lines)
 
 
 def _choice_lines(choices: Iterable[Choice]) -> Iterator[str]:
@@ -140,6 +151,16 @@ def roles_text() -> str:
     for sort, values in DECLARED.items():
         lines += [sort, *_table(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
+
+
+def _pieces(block: Block) -> tuple[Piece, ...]:
+    """Return the pieces that the defaults give an invented adult; none for a block that alters others."""
+    body = stand_ins()[0]
+    try:
+        chosen = choose(block, {}, body_scale(body), Origin())
+        return drafted(body, STRETCHY, block, chosen).pieces
+    except DraftError:
+        return ()
 
 
 def _count(findings: tuple[Finding, ...]) -> str:

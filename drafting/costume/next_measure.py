@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from drafting.blocks import Block
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, Origin, block_named, choose, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
 from drafting.draft.piece import EdgeKind, Piece
@@ -25,6 +25,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import area
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
 
 UNKNOWN_SPREAD = 0.05
 """Share of a measure that it is moved by where nobody knows how far people stray (ours)."""

@@ -110,7 +110,7 @@ def words(name: str, text: str, **given: str | None) -> Svg:
     return element(name, Svg(escape(text, quote=False)), **given)
 
 
-def joined(parts: Iterable[Svg]) -> Svg:
+def svg_joined(parts: Iterable[Svg]) -> Svg:
     """Return elements one after the other."""
     return Svg("".join(parts))
 

@@ -1,4 +1,4 @@
-"""Every garment, on many measured bodies, woven and stretch: each long seam carries its notches.
+"""Every garment, on many bodies, woven and stretch: each long seam carries its notches.
 
 The demands are the kit's own (a seam over 250 mm; the level that crosses it; single in front, double
 behind, common practice). Whether two edges meet at a notch is measured on the edges, not on the seam.
@@ -22,6 +22,7 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from tests.bodies import ansur
+from tests.drawn_bodies import drawn
 from tests.population import KNIT
 
 SAMPLE = 120
@@ -108,7 +109,7 @@ def judged(bodies: Sequence[Body], garment: str, choices: Mapping[str, Any], fab
 
 @pytest.mark.parametrize("number", range(len(SETTINGS)), ids=lambda i: f"{SETTINGS[i][0]}-{i}")
 def test_every_long_seam_of_every_garment_carries_notches_that_meet(number: int) -> None:
-    judged(ansur(SAMPLE)[number :: len(SETTINGS)], *SETTINGS[number])
+    judged(drawn(SAMPLE)[number :: len(SETTINGS)], *SETTINGS[number])
 
 
 @pytest.mark.population

@@ -1,10 +1,11 @@
 """Hems: how deep they are by part, cut and cloth; whether they lie flat; what a child has to grow into.
 
-The trade's hems and let-out are shared figures (common practice); a full circle skirt is exact geometry.
+The trade's hems and let-out are published figures (common practice); a full circle skirt is exact geometry.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -17,18 +18,21 @@ from drafting.blocks import names
 from drafting.body import Body
 from drafting.body.wearer import wearer
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.draft import Draft
 from drafting.draft.pattern import CutPiece
-from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
+from drafting.finish import FinishChoices
 from drafting.finish.corners import HEM_ANGLES
-from drafting.finish.hems import flat_depth
+from drafting.finish.hems import flat_depth, turned_up
 from drafting.geometry import Path, line
 from drafting.geometry.arc import arc
 from drafting.ground.errors import DraftError
 from tests.bodies import ansur
+from tests.drawn_bodies import drawn
 from tests.population import KNIT
-from tests.shared_data import check_value, check_values
+from tests.published import named, span_mm
 
 ADULT = wearer({"height": 1700, "bust_girth": 920, "waist_girth": 760, "hip_girth": 990})
 CHILD = wearer({"height": 1160, "bust_girth": 590, "waist_girth": 550, "hip_girth": 620})
@@ -51,41 +55,48 @@ def hems(garment: MadeGarment) -> dict[str, float]:
     }
 
 
-def trade() -> dict[str, tuple[float, float]]:
-    """Return the trade's least and greatest hem of each part, mm."""
-    parts = ("curved", "skirt", "leg", "sleeve", "coat")
-    ranges = (each.split("..") for each in check_value("K12").split(";"))
-    return {part: (10 * float(low), 10 * float(high)) for part, (low, high) in zip(parts, ranges, strict=True)}
-
-
 CASES: dict[str, tuple[str, str, Mapping[str, Any]]] = {
-    "straight legs": ("leg", "trousers", {}),
-    "tapered legs": ("leg", "trouser", {"leg": "tapered"}),
-    "flared legs": ("curved", "trouser", {"leg": "flared"}),
-    "flared tails": ("curved", "tailcoat", {"flare": 120.0}),
+    "straight legs": ("hem-trousers", "trousers", {}),
+    "tapered legs": ("hem-trousers", "trouser", {"leg": "tapered"}),
+    "flared legs": ("hem-curved", "trouser", {"leg": "flared"}),
+    "flared tails": ("hem-curved", "tailcoat", {"flare": 120.0}),
 }
 
 
 @pytest.mark.parametrize("case", CASES)
 def test_hems_are_as_deep_as_the_trade_makes_them(case: str) -> None:
     part, garment, choices = CASES[case]
-    low, high = trade()[part]
+    low, high = span_mm(part)
     tails_or_legs = {n: w for n, w in hems(made(garment, **choices)).items() if "sleeve" not in n}
     assert tails_or_legs
     assert all(low <= width <= high for width in tails_or_legs.values())
 
 
+@pytest.mark.parametrize(("part", "role"), [("hem-coat", PieceRole.TAIL), ("hem-skirt", PieceRole.PLAIN)])
+def test_a_straight_hem_has_the_trades_depth(part: str, role: PieceRole) -> None:
+    corners = (0j, 200 + 0j, 200 + 600j, 600j, 0j)
+    kinds = (EdgeKind.HEM, *(EdgeKind.SEAM,) * 3)
+    roles = (EdgeRole.HEM, *(EdgeRole.PLAIN,) * 3)
+    sides = zip("abcd", itertools.pairwise(corners), kinds, roles, strict=True)
+    piece = Piece(
+        "panel", tuple(Edge(n, line(*ends), kind, role=what) for n, ends, kind, what in sides), role=role
+    )
+    (panel,) = turned_up(Draft((piece,)), None, FinishChoices(), 1.0).pieces
+    low, high = span_mm(part)
+    assert low <= (panel["a"].allowance or 0) <= high
+
+
 def test_a_coats_sleeve_is_turned_up_as_a_sleeve() -> None:
-    low, high = trade()["sleeve"]
+    low, high = span_mm("hem-sleeve")
     cuffs = [width for name, width in hems(made("tailcoat")).items() if "sleeve" in name]
     assert len(cuffs) == 2
     assert all(low <= width <= high for width in cuffs)
 
 
 def test_a_full_circle_lies_flat_at_the_trades_narrow_hem_only() -> None:
-    figures = check_values("E20")
+    figures = named("full-circle")
     radius = 10 * (figures["radius"] + 60)
-    low, high = trade()["curved"]
+    low, high = span_mm("hem-curved")
     assert low <= flat_depth(arc(0j, -radius * 1j, 90)) <= high
     assert flat_depth(line(0j, 400 + 0j)) > 1000
 
@@ -180,12 +191,12 @@ def test_what_is_said_to_be_let_out_lies_in_the_edges(garment: str, body: Body, 
     done = made(garment, body, **choices)
     (said,) = (f for f in done.findings if f.check == "let out")
     seam = float(done.choices["seam_allowance"][0])
-    named = said.where.split(" and ")
+    roles = said.where.split(" and ")
     edges = [
         cut.allowances[edge.name]
         for cut in done.pattern.pieces
         for edge in cut.piece.edges
-        if edge.role.value in named and edge.kind is EdgeKind.SEAM
+        if edge.role.value in roles and edge.kind is EdgeKind.SEAM
     ]
     assert edges
     assert float(said.value or 0) > 0
@@ -198,7 +209,7 @@ def test_nothing_is_said_to_be_let_out_where_no_edge_holds_more() -> None:
 
 
 def test_a_childs_seam_reaches_what_costumes_are_let_out_by() -> None:
-    low, high = (10 * float(x) for x in check_value("K11").split(".."))
+    low, high = span_mm("let-out")
     cut = made("shirt", CHILD).pattern["front"]
     (side,) = {cut.allowances[e.name] for e in cut.piece.edges if e.role is EdgeRole.SIDE}
     assert low <= side <= high
@@ -274,7 +285,7 @@ def judged(bodies: tuple[Body, ...], garment: str, fabric: Fabric | None) -> Non
 
 @pytest.mark.parametrize("number", range(len(FOLDED)), ids=lambda i: f"{FOLDED[i][0]}-{i}")
 def test_hems_lie_flat_at_their_seams_when_folded_up(number: int) -> None:
-    judged((CHILD, *ansur(120)[number :: 3 * len(FOLDED)]), *FOLDED[number])
+    judged((CHILD, *drawn(120)[number :: 3 * len(FOLDED)]), *FOLDED[number])
 
 
 @pytest.mark.population

@@ -12,7 +12,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.piece import Piece
-from drafting.export.svg_writer import STEADY, Pen, Svg, element, joined, number, path_data, words
+from drafting.export.svg_writer import STEADY, Pen, Svg, element, number, path_data, svg_joined, words
 from drafting.finish.label import piece_title
 from drafting.ground.names import safe_id
 from drafting.ground.palette import Colour
@@ -102,7 +102,7 @@ def step_drawing(pieces: list[DrawnPiece], lit: Iterable[tuple[str, str]]) -> Sv
     body, wide, high = _rows(shown, max(LEAST_TEXT, max(wide, high) / TEXT))
     title = ", ".join(piece_title(p.piece) for p in pieces[:MOST])
     size = max(LEAST_TEXT, max(wide, high) / TEXT)
-    placed = joined(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
+    placed = svg_joined(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
     box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {high + GAP / 2 + 1.6 * size:.0f}"
     return element("svg", words("title", title), placed, class_="pieces", role="img", viewBox=box)
 
@@ -134,7 +134,7 @@ def _placed(drawn: DrawnPiece, x: float, y: float, edges: list[str], size: float
         y=number(y + h + 1.1 * size, 1),
         font_size=number(size, 0),
     )
-    return joined([shape, *lit, name])
+    return svg_joined([shape, *lit, name])
 
 
 def _id(name: str, edge: str = "") -> str:

@@ -8,7 +8,7 @@ from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.export.screen import screen_text
-from drafting.export.svg_writer import Svg, joined
+from drafting.export.svg_writer import Svg, svg_joined
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
@@ -47,7 +47,7 @@ def garment_picture(
     The grid lies on the pieces as a clear ruler does; so do, pale, the shapes of `before`.
     """
     frame = framed(page, view)
-    over = joined(
+    over = svg_joined(
         [
             grid(frame, page.height, unit),
             bar(frame, page.height, unit),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from drafting.export.svg_writer import FONT, Svg, element, joined, number, path_element, words
+from drafting.export.svg_writer import FONT, Svg, element, number, path_element, svg_joined, words
 from drafting.geometry.path import Box
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.view import Frame
@@ -51,7 +51,7 @@ def bar(frame: Frame, height: float, unit: LengthUnit) -> Svg:
     drawn = f"M{x:.2f} {y:.2f}h{long:.2f}{ticks}"
     squares = f"Squares {fine}, heavy lines {strong}"
     texts = ((x + long + 0.5 * em, said), (x0 + 0.4 * frame.width, squares))
-    return joined(
+    return svg_joined(
         [
             path_element("foot", foot),
             path_element("scale-check", drawn, ' id="scale-bar"'),

@@ -51,7 +51,7 @@ def interfacing(
 def _loose(edge: Edge, beyond: float) -> Edge:
     if edge.kind is EdgeKind.FOLD:
         return replace(edge, notches=())
-    return Edge(edge.name, edge.path, EdgeKind.FREE, allowance=beyond, role=edge.role)
+    return Edge(edge.name, edge.path, EdgeKind.FREE, None, beyond, role=edge.role, half=edge.half)
 
 
 def interfacing_notion(piece: Piece) -> Notion:
