@@ -49,6 +49,8 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         notches.notches_meet(draft),
         notches.notches_tell_front_from_back(draft),
         notches.notches_in_place(draft),
+        notches.long_seams_notched(draft),
+        notches.notches_apart(draft),
         seams.corners_join(draft),
         levels.levels_reach_edges(draft),
         girths.girths_finished(draft),

@@ -20,7 +20,7 @@ from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.agreed import agreed_choices
-from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
@@ -30,12 +30,13 @@ from drafting.draft.two_sides import alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
+from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace, Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
@@ -92,7 +93,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin())
+    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 
@@ -121,7 +122,7 @@ def finished_garment(
     draft, misfits = altered(drafted(body, fabric, block, chosen), (*fullness, *appliques, *trims), fabric)
     if misfits:
         raise InputError([spot.fault(str(error)) for spot, error in misfits])
-    draft = notched(draft)
+    draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish)
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn

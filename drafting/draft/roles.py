@@ -145,6 +145,9 @@ class LevelKind(Declared):
     PLAIN = "plain", "Any other"
     BUST = "bust", "Over the bust points"
     WAIST = "waist", "At the waist"
+    HIP = "hip", "Over the greatest of the seat"
+    KNEE = "knee", "At the knee"
+    ELBOW = "elbow", "At the elbow"
     UPPER_ARM = "upper arm", "Round the upper arm, at the armpit"
 
 

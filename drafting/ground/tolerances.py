@@ -21,6 +21,9 @@ SEAM_MATCH = 0.5
 NOTCH_MATCH = 0.5
 """mm: facing notches, measured from the seam's end, less the ease that lies between."""
 
+ONE_NOTCH = 3.0
+"""mm: two notches nearer than this on one edge would be cut as one."""
+
 JOIN_ANGLE = 2.0
 """degrees: two corners joined in a seam make 180 within this."""
 

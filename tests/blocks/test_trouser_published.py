@@ -66,7 +66,7 @@ def test_the_seat_line_lies_a_twelfth_of_the_seat_over_the_fork_line() -> None:
 def test_the_front_is_a_quarter_of_the_seat_wide_and_a_quarter_of_the_waist_and_two_centimetres() -> None:
     # TAILOR: seat / 4 = 25, waist / 4 + 2 = 23 cm, plain fronts without a dart. ALDRICH: hip / 4 + 0.5 cm.
     front = tailors()[1]["front"]
-    wanted = named("tailor-front")
+    wanted = named("tailor-front-width")
     assert width(front, "hip") == pytest.approx(10 * wanted["seat"], abs=5.0)
     assert length(front, "waist") == pytest.approx(10 * wanted["waist"], abs=8.0)
     assert not [edge for edge in front.edges if "dart" in edge.name]

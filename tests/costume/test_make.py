@@ -67,7 +67,7 @@ def test_a_dolls_defaults_shrink_and_what_was_typed_does_not() -> None:
     assert made.choices["bust_ease"][0] == pytest.approx(100 * 405 / 900)
     # Common practice: 6 mm (1/4 in) is the allowance proposed for a doll; a smaller one cannot be sewn.
     assert made.choices["seam_allowance"][0] == 6.0
-    assert made.choices["hem_allowance"][0] == pytest.approx(20 * 405 / 900)
+    assert made.pattern["back"].allowances["hem"] == 20 * 405 / 900
     assert made.choices["waist_ease"] == (40, "file")
 
 

@@ -152,13 +152,13 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
             f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
         ),
         Finding(
-            "let out",
+            "letting out",
             "note",
             "coat body",
             "25-50 mm",
             None,
-            "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "
-            "let out.",
+            "A costume that will be worn by others wants 25 to 50 mm of allowance at the centre back and the "
+            "panel seams: ask for let_out.",
         ),
         *_front_said(drawn),
     )

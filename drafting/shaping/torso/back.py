@@ -50,7 +50,7 @@ def _back(
         centre_edge(line(above[-1].path.end, low), opens),
     )
     across = complex(0, shape.upper_back.armhole.segments[-1].start.imag)
-    hip = (Level("hip", half.hem),) if to_hip else ()
+    hip = (Level("hip", half.hem, LevelKind.HIP),) if to_hip else ()
     levels = (
         Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),), LevelKind.BUST),
         Level("across_back", (line(across, across + plan.across_back),)),

@@ -255,7 +255,7 @@ def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Lev
     """The waist: the waist edge itself, or in a torso to the hip a line across."""
     if hem_name(shape) == "waist":
         return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.WAIST),)
-    hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM))
+    hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.HIP)
     paths = shape.bottom.front.waist
     if split:
         if len(paths) == 1:

@@ -99,9 +99,9 @@ def _levels(shape: LegShape, seat: complex, waist: OpenedWaist, lower: LowerLeg,
     knee = complex(frame.knee_half + out, frame.knee)
     return (
         Level("waist", tuple(Path((part,)) for part in waist.parts), LevelKind.WAIST),
-        Level("hip", (line(hip_side, seat),)),
+        Level("hip", (line(hip_side, seat),), LevelKind.HIP),
         Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
-        Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
+        Level("knee", (line(complex(-knee.real, knee.imag), knee),), LevelKind.KNEE),
         Level("trouser_hem", (Path((lower.hem,)),)),
     )
 
