@@ -26,7 +26,7 @@ from drafting.body import Body
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
-from drafting.ground.scale import allowance_scale, body_scale
+from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
@@ -45,9 +45,6 @@ ELASTIC_WIDTH = 25.0
 
 LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
-PLAIN_TURNING, FLARED_TURNING, STRETCH_TURNING = 40.0, 12.0, 25.0
-"""mm: hem of a straight or tapered leg, of a flared one, of one in stretch (common practice: 30 to 50,
-10 to 15, 20 to 30)."""
 PLAIN_WAIST = 10.0
 """mm: allowance of a waist that nothing was sewn to yet, a child's too (common practice)."""
 
@@ -139,8 +136,7 @@ class Choices:
     leg_hem: float = choice(
         0.0,
         "mm",
-        "how much is turned up at the legs' hems; 0 lets cut and cloth decide: 40 straight or tapered, 12 "
-        "flared, 25 in cloth worn stretched; never less for a child",
+        "how much is turned up at the legs' hems, whatever other hems have; 0 leaves it to hem_allowance",
         low=0,
         high=100,
         group="finish",
@@ -187,7 +183,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
-    hem = choices.leg_hem or _hem_turning(shape) * allowance_scale(scale)
+    hem = choices.leg_hem or None
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
     refuse_crossed(shape, (front, back))
     waist, wide = waist_chain(front, back), ELASTIC_WIDTH * scale
@@ -247,15 +243,8 @@ def _openings(shape: LegShape, scale: float) -> Openings:
     return Openings(min(max(MOST_FLY * scale, needed), room), slit)
 
 
-def _hem_turning(shape: LegShape) -> float:
-    """Return how much an adult's hem is turned up, mm: a wide curve takes little, a straight leg more."""
-    if shape.frame.flared:
-        return FLARED_TURNING
-    return STRETCH_TURNING if shape.frame.asked.stretch.used else PLAIN_TURNING
-
-
 def _cutting(
-    asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float, hem: float
+    asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float, hem: float | None
 ) -> CutSettings:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
