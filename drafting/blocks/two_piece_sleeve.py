@@ -32,7 +32,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
-from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
+from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, cap_height_said, sleeve_width_said
 from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams, half_armholes
 from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 
@@ -233,15 +233,7 @@ def _seams(
 def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, float]) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [
-        Finding(
-            "arm lift",
-            "note",
-            "sleeve",
-            cap.lift,
-            None,
-            f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
-            "before the sleeve lifts the coat's front and waist with it.",
-        ),
+        cap_height_said(cap.height, cap.lift, "lifts the coat's front and waist with it"),
         cap_ease_said(hole + ease, hole, "The caps together are"),
     ]
     return (*found, *sleeve_width_said(*widths, "A shallower armhole"))

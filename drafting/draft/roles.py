@@ -144,6 +144,7 @@ class LevelKind(Declared):
     BUST = "bust", "Over the bust points"
     WAIST = "waist", "At the waist"
     UPPER_ARM = "upper arm", "Round the upper arm, at the armpit"
+    ELBOW = "elbow", "At the elbow"
 
 
 SLEEVES = frozenset({PieceRole.SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLEEVE})
