@@ -126,6 +126,7 @@ def _made(costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[F
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,
+            cloths=costume.fabrics,
             **names,
         )
     except InputError as error:
