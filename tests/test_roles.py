@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from drafting.alter.flare import Wish, fuller
+from drafting.alter.fullness import Wish, fuller
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.draft.by_role import dart_legs

@@ -15,11 +15,14 @@ ROOT = Path(__file__).resolve().parent.parent
 Name = tuple[str, str]
 """(module, what is defined at its top level)."""
 
-DOORS: dict[Name, str] = {("drafting.commands.cli", "main"): "the command `drafting`"}
+DOORS: dict[Name, str] = {
+    ("drafting.blocks", "names"): "what asks something of every block",
+    ("drafting.commands.cli", "main"): "the command `drafting`",
+}
 """What is called from outside, with who calls it; the public names (drafting/public.py) come beside it."""
 
 FOUND_BY_NAME = ("drafting.blocks", "drafting.alter")
-"""Folders whose files are found by listing them: `Choices`, `NEEDS`, `PARTS`, and the file's function."""
+"""Folders whose files are found by listing: `Choices`, `NEEDS`, `PARTS`, `SHARED`, and the file's function."""
 
 
 @dataclass
@@ -104,7 +107,7 @@ def unused(modules: Mapping[str, Module], notebooks: str, doors: Mapping[Name, s
 def _found_by_name(name: str, module: Module) -> Iterator[str]:
     folder, _, file = name.rpartition(".")
     if folder in FOUND_BY_NAME:
-        yield from {"Choices", "NEEDS", "PARTS", file} & module.defined.keys()
+        yield from {"Choices", "NEEDS", "PARTS", "SHARED", file} & module.defined.keys()
 
 
 def kit() -> dict[str, Module]:
@@ -127,17 +130,10 @@ def test_everything_public_is_used_by_the_kit_or_a_notebook() -> None:
     modules = kit()
     assert len(modules) > 200
     doors = DOORS | dict.fromkeys(
-        (home(n, modules) for n in modules["drafting.public"].imports.values()), "public"
+        (_home(n, modules) for n in modules["drafting.public"].imports.values()), "public"
     )
     lost = [f"{m}.{n}" for m, n in unused(modules, cells(), doors) if not n.startswith("__")]
     assert not lost, "used by nothing in drafting/ or notebooks/:\n" + "\n".join(lost)
-
-
-def home(name: Name, modules: Mapping[str, Module]) -> Name:
-    """Return where a name that modules hand on is defined."""
-    while name[0] in modules and name[1] in modules[name[0]].imports:
-        name = modules[name[0]].imports[name[1]]
-    return name
 
 
 def methods() -> Iterator[tuple[str, str]]:

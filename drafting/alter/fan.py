@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from drafting.draft.by_role import dart_legs
+from drafting.draft.named import ALL_PIECES, edge_named
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
@@ -75,9 +76,7 @@ def edge_across(piece: Piece, edge: str) -> tuple[str, ...]:
     ]
     if not met:
         raise DraftError(
-            f"nothing lies across from {piece.name}.{edge}",
-            turn="name the pivot edge",
-            reach=", ".join(e.name for e in piece.edges if e.name != edge),
+            f"nothing lies across from {piece.name}.{edge}", turn=f"name the pivot edge; {ALL_PIECES}"
         )
     name = max(met)[1]
     run = [e.name for e in _ring(piece, edge) if _akin(e, piece[name]) and e.kind not in NO_PIVOT]
@@ -106,12 +105,10 @@ def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
 
 def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     """Return the pivot in the order of the ring; refuse edges that cannot be opened from each other."""
-    names = [e.name for e in piece.edges]
-    lost = [name for name in (edge, *pivot) if name not in names]
-    if lost or not pivot:
-        raise DraftError(
-            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}", reach=", ".join(names)
-        )
+    for name in (edge, *pivot):
+        edge_named(piece, name)
+    if not pivot:
+        raise DraftError(f"no edge of {piece.name} is named as the pivot", turn=ALL_PIECES)
     if edge in pivot or any(piece[n].kind in NO_PIVOT for n in (edge, *pivot)):
         raise DraftError(
             f"{piece.name} cannot be opened from {', '.join(pivot)} to {edge}",
@@ -122,7 +119,7 @@ def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
         raise DraftError(
             f"the pivot of {piece.name} is one edge, or some that lie beside each other",
             value=", ".join(pivot),
-            reach=", ".join(names),
+            turn=f"{ALL_PIECES} as they lie round it",
         )
     return tuple(ordered)
 

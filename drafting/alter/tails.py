@@ -32,6 +32,7 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
 from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
+from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.grain import RULES
 
 AS_FLARE = -1.0
@@ -195,7 +196,7 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
     tail = settle_tail(plain, _asked(choices, fabric), math.pi * plain.width / half)
-    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, max(6.0, 10 * scale))
+    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, turned_under(scale))
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)

@@ -29,27 +29,32 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart import dart_seams
+from drafting.shaping.torso.dart_mouth import dart_seams
+from drafting.shaping.trouser.fly import LEAST_FLY, MOST_FLY, fly_room
 from drafting.shaping.trouser.frame import LegStyle
 from drafting.shaping.trouser.measures import TrouserMeasures, trouser_measures
+from drafting.shaping.trouser.notches import crotch_seam
 from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
 from drafting.shaping.trouser.remarks import openings_said, trouser_findings
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import LegShape, settle_shape
+from drafting.shaping.trouser.sound import refuse_crossed
 
 ELASTIC_WIDTH = 25.0
 """mm at adult scale: width of the waist elastic (common practice)."""
 
 LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
-
-FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
-
+PLAIN_TURNING, FLARED_TURNING, STRETCH_TURNING = 40.0, 12.0, 25.0
+"""mm: hem of a straight or tapered leg, of a flared one, of one in stretch (common practice: 30 to 50,
+10 to 15, 20 to 30)."""
+PLAIN_WAIST = 10.0
+"""mm: allowance of a waist that nothing was sewn to yet, a child's too (common practice)."""
 
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
@@ -136,6 +141,16 @@ class Choices:
         group="style",
         source=AS_ASKED,
     )
+    leg_hem: float = choice(
+        0.0,
+        "mm",
+        "how much is turned up at the legs' hems; 0 lets cut and cloth decide: 40 straight or tapered, 12 "
+        "flared, 25 in cloth worn stretched; never less for a child",
+        low=0,
+        high=100,
+        group="finish",
+        source=practice("30 to 50, flared 10 to 15"),
+    )
     waist_finish: str = choice(
         "waistband",
         "word",
@@ -177,7 +192,9 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
-    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
+    hem = choices.leg_hem or _hem_turning(shape) * allowance_scale(scale)
+    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
+    refuse_crossed(shape, (front, back))
     waist, wide = _waist_chain(front, back), ELASTIC_WIDTH * scale
     notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
     said = (*asked.findings, *trouser_findings(body, shape), *openings_said(shape, openings))
@@ -230,19 +247,27 @@ def _openings(shape: LegShape, scale: float) -> Openings:
         slit = min(max(misses / 2, LEAST_SLIT * scale), 0.8 * shin)
     if frame.style.casing:
         return Openings(0.0, slit)
-    front = shape.rise.front
-    straight = abs(front.top - front.bend) - FLY_ABOVE_BEND * scale
     needed = (frame.asked.body["hip"] - frame.waist_girth) / 2
-    return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
+    room = fly_room(shape.rise.front.path, LEAST_FLY * scale, needed)
+    return Openings(min(max(MOST_FLY * scale, needed), room), slit)
 
 
-def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> CutSettings:
+def _hem_turning(shape: LegShape) -> float:
+    """Return how much an adult's hem is turned up, mm: a wide curve takes little, a straight leg more."""
+    if shape.frame.flared:
+        return FLARED_TURNING
+    return STRETCH_TURNING if shape.frame.asked.stretch.used else PLAIN_TURNING
+
+
+def _cutting(
+    asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float, hem: float
+) -> CutSettings:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
-    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
-    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
+    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else PLAIN_WAIST
+    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance, hem)
 
 
 # ------------------------------------------------------------------------------------ seams
@@ -273,22 +298,8 @@ def _seams(front: Piece, back: Piece, shape: LegShape) -> tuple[Seam, ...]:
             notches=(SeamNotch("knee", knee, knee - short),),
             kind=SeamKind.INSEAM,
         ),
-        Seam(
-            "front crotch",
-            (("front", "crotch"),),
-            (("front", "crotch"),),
-            start=None if "fly" in front else "square",
-            end=None,
-            kind=SeamKind.CROTCH,
-        ),
-        Seam(
-            "back crotch",
-            (("back", "crotch"),),
-            (("back", "crotch"),),
-            start=None,
-            end="square",
-            kind=SeamKind.CROTCH,
-        ),
+        crotch_seam(front),
+        crotch_seam(back),
         *dart_seams(front),
         *dart_seams(back),
     )
@@ -298,7 +309,7 @@ def _girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple[Girth,
     frame = shape.frame
     settled = {
         "waist": frame.waist_girth,
-        "hip": asked.girth["hip"],
+        "hip": seat_of(frame, shape.rise).girth,
         "thigh": shape.rise.thigh,
         "knee": frame.knee_girth,
     }

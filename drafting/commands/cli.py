@@ -175,16 +175,17 @@ def _seconds(text: str) -> float:
 
 def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
     from drafting.commands.texts import made_text
-    from drafting.costume.file import CostumeFile, read_costume
+    from drafting.costume.file import CostumeFile
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
+    from drafting.costume.whole import read_whole_costume
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
     read: CostumeFile | None = None
     faults: list[Fault] = []
     try:
-        read = read_costume(costume, wearer=wearer)
+        read = read_whole_costume(costume, wearer)
     except InputError as error:
         faults += error.faults
     try:

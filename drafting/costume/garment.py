@@ -7,40 +7,47 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
 
 from drafting.alter.applique import appliqued
-from drafting.alter.flare import Wish, fuller
+from drafting.alter.fullness import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.body.sides import differing_measures, one_side
+from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.agreed import agreed_choices
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.two_sides import alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
+from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
-from drafting.ground.errors import DraftError
+from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import Given
+from drafting.reading.given import FilePlace, Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
+
+GarmentWish = FullnessWish | AppliqueWish | TrimWish
+Misfit = tuple[FilePlace, DraftError]
+"""Where a wish stands in the maker's file, and why it cannot be had."""
 
 
 @dataclass(frozen=True)
@@ -90,7 +97,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin())
+    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 
@@ -112,17 +119,16 @@ def finished_garment(
     appliques: tuple[AppliqueWish, ...] = (),
     cloths: Mapping[str, Fabric] = NO_CLOTHS,
 ) -> MadeGarment:
-    """Return the garment drafted and finished, not yet checked; `cloths` are those of linings and
-    interfacings by their roles. Raises `DraftError`."""
+    """Return the garment drafted and finished, not yet checked; raises `DraftError`.
+
+    `cloths` are those of linings and interfacings by their roles. An `InputError` names every wish that
+    cannot be had, where it stands in its file.
+    """
     start = time.perf_counter()
-    draft = drafted(body, fabric, block, chosen)
-    for wish in fullness:
-        draft = fuller(draft, _spread_wish(wish), fabric)
-    for number, applique in enumerate(appliques, 1):
-        draft = appliqued(draft, applique, number)
-    for trim in trims:
-        _on_an_edge(draft, trim)
-    draft = notched(draft)
+    draft, misfits = altered(drafted(body, fabric, block, chosen), (*fullness, *appliques, *trims), fabric)
+    if misfits:
+        raise InputError([spot.fault(str(error)) for spot, error in misfits])
+    draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
@@ -162,14 +168,25 @@ def _stretches(fabric: Fabric | None, cloths: Mapping[str, Fabric]) -> dict[str,
     return {role: at for role, cloth in own.items() if (at := cloth.stretches_at) is not None}
 
 
-def _on_an_edge(draft: Draft, trim: TrimWish) -> None:
-    """Refuse a trim whose edge there is not, naming those there are."""
-    if trim.piece not in draft:
-        names = ", ".join(p.name for p in draft.pieces if not p.material)
-        raise DraftError(f"there is no piece {trim.piece} for the {trim.kind}", turn=f"pieces are {names}")
-    if trim.edge not in draft[trim.piece]:
-        names = ", ".join(edge.name for edge in draft[trim.piece].edges)
-        raise DraftError(f"the {trim.piece} has no edge {trim.edge} to trim", turn=f"its edges are {names}")
+def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
+
+    A trim changes nothing; its edge has to be there.
+    """
+    misfits: list[Misfit] = []
+    number = 0
+    for wish in wishes:
+        number += isinstance(wish, AppliqueWish)
+        try:
+            if isinstance(wish, FullnessWish):
+                draft = fuller(draft, _spread_wish(wish), fabric)
+            elif isinstance(wish, AppliqueWish):
+                draft = appliqued(draft, wish, number)
+            else:
+                edge_named(piece_named(draft, wish.piece), wish.edge)
+        except DraftError as error:
+            misfits.append((wish.spot, error))
+    return draft, misfits
 
 
 def _spread_wish(wish: FullnessWish) -> Wish:
@@ -186,8 +203,13 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
         return _one_hand(body, fabric, block, chosen)
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
-        return _one_hand(body, fabric, block, chosen)
-    return both_hands(left, right)
+        draft = _one_hand(body, fabric, block, chosen)
+    else:
+        agreed = agreed_choices(chosen, left, right)
+        if agreed is not chosen:
+            left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
+        draft = both_hands(left, right)
+    return replace(draft, findings=(*settled_middle(body), *draft.findings))
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
@@ -201,6 +223,11 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             raise DraftError(
                 f"the block {name} cannot be drafted here: it has to fit the {wanted}",
                 turn="take a block of a whole garment that has both, for example shirt",
+            )
+        if part.alters and not draft.pieces:
+            raise DraftError(
+                f"the block {name} changes a garment, and makes none by itself",
+                turn="take a block of a whole garment, for example shirt",
             )
         chains = {needed: chain(draft, needed) for needed in part.needs}
         if part.alters:

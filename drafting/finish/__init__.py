@@ -11,8 +11,8 @@ from drafting.draft.draft import Draft
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.piece import Piece
 from drafting.draft.walk import notched
-from drafting.finish.allowance import CutLine, allowances_of, cut_lines
 from drafting.finish.choices import FinishChoices, proposed
+from drafting.finish.cut_line import CutLine, allowances_of, cut_lines
 from drafting.finish.marks import grainline, label_room, stretch_arrow
 from drafting.finish.notches import notch_marks
 from drafting.ground.remembered import remembered_each

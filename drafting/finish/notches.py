@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from drafting.draft.pattern import NotchMark
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
-from drafting.finish.allowance import CutLine
+from drafting.finish.cut_line import CutLine
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
 

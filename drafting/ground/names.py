@@ -1,7 +1,7 @@
 """Texts and names from a maker's files, made harmless.
 
 A title may hold anything a keyboard or a spreadsheet can write. `clean_text` makes it fit to print
-in any script, `safe_id` fit to be an id.
+in any script, `safe_name` fit to be a file name on every system, `safe_id` fit to be an id.
 """
 
 from __future__ import annotations
@@ -12,7 +12,11 @@ import unicodedata
 TEXT_LIMIT = 200
 """Characters kept of one text (ours: longer than any title, shorter than a page)."""
 
+NAME_BYTES = 80
+"""UTF-8 bytes kept of a file name (common file systems take 255; an ending is still to come)."""
+
 _JOINERS = "\u200c\u200d"  # needed inside words of several scripts
+_RESERVED = re.compile(r"(con|prn|aux|nul|conin|conout|clock|com[0-9¹²³]|lpt[0-9¹²³])", re.IGNORECASE)
 
 
 def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
@@ -25,6 +29,25 @@ def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
     kept = "".join(" " if c.isspace() else c for c in head if c.isspace() or _prints(c))
     kept = " ".join(kept.split())
     return kept if len(kept) <= limit else kept[: limit - 1].rstrip() + "…"
+
+
+def safe_name(text: str) -> str:
+    """Return `text` as a lower-case file name (no extension): letters, digits, `-` and `_` only.
+
+    Letters of any script stay. Names that some system keeps for itself get a `-` behind them, and
+    an empty one becomes `unnamed`.
+
+    >>> safe_name("The Kite / red..."), safe_name("NUL"), safe_name("../..")
+    ('the-kite-red', 'nul-', 'unnamed')
+    """
+    words = unicodedata.normalize("NFKC", clean_text(text)).casefold()
+    # Case folding can pull a letter apart again, so the form is made once more.
+    kept = re.sub(r"[^\w-]+", "-", unicodedata.normalize("NFC", words))
+    kept = re.sub(r"-{2,}", "-", kept).strip("-")
+    kept = kept.encode()[:NAME_BYTES].decode(errors="ignore").strip("-")
+    if _RESERVED.fullmatch(kept):
+        return f"{kept}-"
+    return kept or "unnamed"
 
 
 def safe_id(text: str) -> str:

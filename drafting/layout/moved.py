@@ -9,6 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from drafting.ground.errors import DraftError
+from drafting.ground.nearest import meant
 from drafting.ground.units import show_length
 from drafting.layout.lay import Lay
 from drafting.layout.packing.clip import left_over
@@ -40,8 +41,8 @@ def moved(
     """
     spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
     if spot is None:
-        known = ", ".join(lay.id(s) for s in lay.packing.spots)
-        raise DraftError(f"no outline {piece!r} lies here", turn=f"there are {known}")
+        known = meant(piece, (lay.id(s) for s in lay.packing.spots))
+        raise DraftError(f"no outline {piece!r} lies here", turn=known)
     if not (math.isfinite(x) and math.isfinite(y)):
         raise DraftError(f"{piece} cannot lie at ({x}, {y})")
     old, others = spot, [s for s in lay.packing.spots if s is not spot]

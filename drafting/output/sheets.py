@@ -66,17 +66,17 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
 def printed_sheets(made: Made) -> Iterator[PrintedSheet]:
     """Yield the PDFs that the costume file asks for, garment by garment."""
     wishes = made.costume.prints
-    for garment in made.garments:
+    for place, garment in enumerate(made.garments):
         pieces = pieces_asked_for(garment, wishes)
         if not pieces:
             continue
         label = piece_label(made, garment)
         title = f"{clean_text(made.costume.title)} - {spoken(garment.name)}"
-        drawings = tuple(piece_on_paper(cut, label) for cut in pieces)
+        drawings = tuple(piece_on_paper(cut, label, place) for cut in pieces)
         for paper in wishes.papers:
             yield _printed(garment.name, paper.name, imposed(title, drawings, paper), label)
         if wishes.model:
-            small = tuple(model_drawing(cut, wishes.model) for cut in pieces)
+            small = tuple(model_drawing(cut, wishes.model, place) for cut in pieces)
             work = imposed(f"{title}, paper model 1:{wishes.model}", small, PAPERS["a4-or-letter"])
             yield _printed(garment.name, f"model-{wishes.model}", work, label)
 

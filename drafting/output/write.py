@@ -26,7 +26,7 @@ from drafting.output.sheets import (
     sheets_said,
 )
 from drafting.printing.pages_made import preview
-from drafting.sheet.layout import layout_sheet
+from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 

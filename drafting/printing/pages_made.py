@@ -173,7 +173,7 @@ def preview(work: Imposed) -> Sheet:
     texts: list[Text] = []
     for drawing, spot, outline in zip(work.drawings, work.spots, work.outlines, strict=True):
         strokes += [
-            Stroke(s.layer, tuple(p.mapped(spot.of) for p in s.paths), s.id, s.closed)
+            Stroke(s.layer, tuple(p.mapped(spot.of) for p in s.paths), s.id, s.closed, s.tint)
             for s in drawing.strokes
             if s.layer in (Layer.CUT, Layer.STITCH, Layer.GRAIN)
         ]

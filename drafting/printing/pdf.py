@@ -21,10 +21,11 @@ from reportlab.pdfgen.canvas import Canvas
 from drafting.geometry import Line, Path
 from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
+from drafting.ground.palette import Colour
 from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, line_width, register_typeface
 from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, box_around, wider_box
-from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
+from drafting.sheet.style import STYLES, TEXT_COLOURS, LineStyle
 
 POINTS = 72 / 25.4
 """Units of a PDF for 1 mm."""
@@ -36,7 +37,7 @@ LAYERS = tuple(Layer)
 NAMES = {layer: str(layer).replace("-", " ") for layer in LAYERS}
 """What the layers are called in the file."""
 
-LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), MIST), Layer.LABEL: LineStyle(0.3, (), INK)}
+LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), Colour.FAINT), Layer.LABEL: LineStyle(0.3, (), Colour.INK)}
 """On paper the squares lie among the pieces' lines: thinner, and grey. The page map is a label's line."""
 
 
@@ -131,14 +132,14 @@ def _draw(canvas: Any, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None
         if lines or words:
             with _layer(canvas, layer):
                 _lines(canvas, lines, LOOKS[layer])
-                _words(canvas, words, TEXT_COLOURS.get(layer, INK))
+                _words(canvas, words, TEXT_COLOURS.get(layer, Colour.INK))
 
 
 def _lines(canvas: Any, strokes: Sequence[Stroke], look: LineStyle) -> None:
     canvas.setLineJoin(1)
     canvas.setLineCap(0 if look.dash else 1)
     if look.halo:
-        canvas.setStrokeColor(HexColor("#ffffff"))
+        canvas.setStrokeColor(HexColor(Colour.PAPER))
         canvas.setLineWidth(look.width + 2 * look.halo)
         for stroke in strokes:
             _trace(canvas, stroke)

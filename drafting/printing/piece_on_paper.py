@@ -11,6 +11,7 @@ from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
 from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
+from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.piece import piece_drawing
 from drafting.sheet.room import Room, near
@@ -39,13 +40,13 @@ class PieceOnPaper:
     area: float
 
 
-def piece_on_paper(cut_piece: CutPiece, label: Label) -> PieceOnPaper:
-    """Return a piece with everything on it, true to scale."""
+def piece_on_paper(cut_piece: CutPiece, label: Label, place: int = 0) -> PieceOnPaper:
+    """Return a piece with everything on it, true to scale; `place` as `faces.face` wants it."""
     strokes, texts = piece_drawing(cut_piece, label)
-    return _drawing(cut_piece, cut_piece.cut, strokes, texts)
+    return _drawing(cut_piece, cut_piece.cut, faced(cut_piece, strokes, place), texts)
 
 
-def model_drawing(cut_piece: CutPiece, part: int) -> PieceOnPaper:
+def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPaper:
     """Return a piece at 1 : `part` for a paper model, so marked; lines are as wide as ever."""
     strokes = tuple(
         replace(s, paths=tuple(path.mapped(lambda p: p / part) for path in s.paths))
@@ -59,7 +60,7 @@ def model_drawing(cut_piece: CutPiece, part: int) -> PieceOnPaper:
     )
     drawn = [path for s in strokes if s.layer in _NOT_CROSSED for path in s.paths]
     text = _inside(cut, drawn, Text(0j, MODEL_TEXT, lines, "middle"))
-    return _drawing(cut_piece, cut, strokes, (text,))
+    return _drawing(cut_piece, cut, faced(cut_piece, strokes, place), (text,))
 
 
 def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:

@@ -16,6 +16,7 @@ from typing import Literal
 
 from drafting.geometry import Path
 from drafting.geometry.path import Box
+from drafting.ground.palette import Colour
 
 LEADING = 1.32
 """Distance of two baselines, as a share of the text size (common practice: 1.2 to 1.45)."""
@@ -47,14 +48,14 @@ class Layer(StrEnum):
 class Stroke:
     """One line on one layer: one or more paths under one `id`, each closed or each open.
 
-    `tint` fills it with a light colour (#rrggbb; empty: as the drawing does by itself).
+    `tint` fills it.
     """
 
     layer: Layer
     paths: tuple[Path, ...]
     id: str
     closed: bool = False
-    tint: str = ""
+    tint: Colour | None = None
 
     def moved(self, by: complex) -> Stroke:
         paths = tuple([path.moved(by) for path in self.paths])

@@ -18,6 +18,7 @@ from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
+from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import CELL, Room, near
 from drafting.sheet.scale import scale_bar
@@ -44,12 +45,16 @@ _NOT_CROSSED = {Layer.GRAIN, Layer.STRETCH, Layer.DART, Layer.NOTCH, Layer.LEVEL
 
 @dataclass(frozen=True, slots=True)
 class ShownPiece:
-    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm."""
+    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm.
+
+    `place` is the garment's among all of its costume (for its face).
+    """
 
     cut_piece: CutPiece
     garment: str
     by: complex
     size: float
+    place: int = 0
 
     @property
     def bounds(self) -> Box:
@@ -64,7 +69,7 @@ class ShownPiece:
     @property
     def strokes(self) -> tuple[Stroke, ...]:
         """Its lines as drafted; ids start with garment and piece."""
-        return _strokes(self.cut_piece, self.garment)
+        return faced(self.cut_piece, _strokes(self.cut_piece, self.garment), self.place)
 
     @property
     def words(self) -> tuple[Text, ...]:
@@ -101,12 +106,15 @@ def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = Tru
     return overview(patterns, title, bar).sheet()
 
 
-def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Overview:
+def overview(
+    patterns: Sequence[Pattern], title: str = "", bar: bool = True, garments: Sequence[str] = ()
+) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below.
+    asks for a scale bar below. `garments` names all of the costume, where these are only some.
     """
+    garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
     size, wide = _text_size(patterns), _row_width(patterns)
     heading = clean_text(title) or "Pieces"
@@ -119,7 +127,8 @@ def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> 
         top -= 2.2 * size
         for row in _rows(pattern, size, wide):
             placed = _laid_out(row, pattern.garment, size, top)
-            laid += placed
+            place = garments.index(pattern.garment)
+            laid += [replace(item, place=place) for item in placed]
             top = box_around(item.extent for item in placed)[1] - 1.6 * size
     rails: tuple[Stroke, ...] = ()
     if bar:

@@ -18,7 +18,8 @@ from drafting.shaping.flare.fullness import (
     ratio_of_percentage,
 )
 from tests.blocks.figures import chart_woman
-from tests.bodies import ansur, bdims
+from tests.bodies import bdims
+from tests.drawn_bodies import drawn, far
 
 JERSEY = Fabric("jersey", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95, eases="none")
 
@@ -104,7 +105,7 @@ def test_a_puffed_cap_is_added_between_the_notches_only(width: float, height: fl
 
 
 def test_puffs_and_breeches_hold_on_many_bodies() -> None:
-    for body in (*ansur(12), *bdims()[::25]):
+    for body in (*drawn(6), *far()[::7], *bdims()[::25]):
         sound(draft_garment(body, JERSEY, "puffed-top"))
         sound(draft_garment(body, JERSEY, "breeches"))
 

@@ -7,8 +7,8 @@ import math
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, line
-from drafting.shaping.flare.bend import TailPanel, bent_panels, even_cuts
 from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels, even_cuts
 
 
 def straight(width: float, drop: float) -> PlainTail:

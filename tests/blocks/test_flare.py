@@ -1,7 +1,7 @@
 """Flare as a bend: exact sweep, untouched waist, straight and equal seams.
 
-Figures come from published tables of circles, cones and godets (exact plane geometry) and from plane
-geometry named beside each test; tails are invented, of any width, length and slant.
+Figures come from published values (tests/published.py: exact plane geometry) and from plane geometry
+named beside each test; tails are invented, of any width, length and slant.
 """
 
 from __future__ import annotations
@@ -16,12 +16,12 @@ from hypothesis import strategies as st
 from drafting.geometry import Path, turn
 from drafting.geometry.area import is_simple
 from drafting.ground import tolerances as tol
-from drafting.shaping.flare.bend import bent_panels, even_cuts, level_factor
 from drafting.shaping.flare.grain import warps
 from drafting.shaping.flare.other_ways import godet, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import bent_panels, even_cuts, level_factor
 from tests.blocks.flares import apart, bent, corner, flares, outline, plain_tails, radius_of, straight
-from tests.shared_data import check_value, check_values
+from tests.published import named, single
 
 CM = 10.0
 
@@ -29,9 +29,9 @@ CM = 10.0
 # ------------------------------------------------------------------------- against exact figures
 
 
-def test_an_evenly_bent_level_band_is_the_cone_of_row_e25() -> None:
+def test_an_evenly_bent_level_band_is_a_cone() -> None:
     # Top 40 cm, bottom 100 cm, slant 55 cm: sector angle (C2 - C1) / L, inner radius C1 / angle.
-    row = check_values("E25")
+    row = named("cone")
     piece = uncut_tail(straight(400, 550), 600)
     angle = math.degrees(piece.turned[1] - piece.turned[0])
     assert angle == pytest.approx(row["angle_deg"], abs=0.01)
@@ -42,15 +42,15 @@ def test_an_evenly_bent_level_band_is_the_cone_of_row_e25() -> None:
     assert max(map(abs, off)) < 0.02
 
 
-def test_a_half_circle_skirt_has_the_radius_and_sweep_of_row_e22() -> None:
-    row = check_values("E22")
+def test_a_half_circle_skirt_has_its_radius_and_sweep() -> None:
+    row = named("half-circle")
     piece = uncut_tail(straight(700, 600), math.pi * 600)
     assert radius_of(piece.waist) == pytest.approx(row["radius"] * CM, abs=0.1)
     assert piece.hem.length == pytest.approx(row["sweep"] * CM, abs=0.1)
 
 
-def test_each_of_eight_gores_of_a_half_circle_is_that_of_row_e27() -> None:
-    row = check_values("E27")
+def test_each_of_eight_gores_of_a_half_circle_has_its_top_hem_and_angle() -> None:
+    row = named("eight-gores")
     each = math.pi * 600 / 8
     gore = uncut_tail(straight(700 / 8, 600), each)
     assert gore.waist.length == pytest.approx(row["top"] * CM, abs=0.1)
@@ -58,8 +58,8 @@ def test_each_of_eight_gores_of_a_half_circle_is_that_of_row_e27() -> None:
     assert gore.angle == pytest.approx(row["angle_deg"], abs=0.01)
 
 
-def test_a_godet_is_the_sector_of_row_e26_and_not_the_triangle() -> None:
-    wanted = float(check_value("E26")) * CM
+def test_a_godet_is_the_sector_and_not_the_triangle() -> None:
+    wanted = single("godet-hem") * CM
     found = godet(300, wanted)
     assert found.angle == pytest.approx(90, abs=0.01)
     assert found.hem.length == pytest.approx(wanted, abs=0.1)
@@ -70,15 +70,15 @@ def test_a_godet_is_the_sector_of_row_e26_and_not_the_triangle() -> None:
 def test_six_cuts_of_four_centimetres_add_24_cm_and_leave_the_pivot_edge() -> None:
     tail = straight(400, 600)
     piece = uncut_tail(tail, 6 * 40)
-    assert piece.grown == pytest.approx(float(check_value("E28")) * CM, abs=1)
+    assert piece.grown == pytest.approx(single("six-cuts") * CM, abs=1)
     assert piece.waist.length == pytest.approx(400, abs=0.1)
 
 
-def test_a_panel_laid_to_its_bias_warp_needs_the_box_of_row_e29() -> None:
+def test_a_panel_laid_to_its_bias_warp_needs_its_diagonal_box() -> None:
     panel = bent_panels(straight(600, 1000), (0, 600), (0, 0))[0]
     (warp,) = warps([panel], (0, 0), "mean")
     x0, _, x1, _ = outline((panel,)).turned(0j, turn(90 - warp)).bounds
-    assert x1 - x0 == pytest.approx(float(check_value("E29")) * CM, abs=0.1)
+    assert x1 - x0 == pytest.approx(single("bias-box") * CM, abs=0.1)
 
 
 def test_a_bend_of_a_known_turn_leans_out_as_its_cone_does() -> None:

@@ -14,10 +14,10 @@ from hypothesis import strategies as st
 
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import bent_panels, even_cuts
 from drafting.shaping.flare.grain import SHARE, angle_to_warp, chosen_seams, seam_biases, warps, with_plain_seams
 from drafting.shaping.flare.other_ways import shaped_panels, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import bent_panels, even_cuts
 from tests.blocks.flares import bent, flares, plain_tails, straight
 
 # ---------------------------------------------------------------------------------------- grain

@@ -20,7 +20,7 @@ from drafting.output.report import report
 from drafting.output.sheets import interchange_files
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
-from tests.shared_data import check_value
+from tests.published import named, several
 
 
 @pytest.fixture(scope="module")
@@ -121,7 +121,7 @@ def test_notches_and_grain_lie_on_their_layers(document: Any, made: Made) -> Non
 
 
 def test_layers_have_the_numbers_of_the_interchange() -> None:
-    # ASTM D6673-10, from memory.
+    # ASTM D6673, from memory.
     main = [
         LayerNumber.BOUNDARY,
         LayerNumber.NOTCHES,
@@ -141,8 +141,8 @@ def test_layers_have_the_numbers_of_the_interchange() -> None:
         LayerNumber.ANNOTATION,
     ]
     notches = [LayerNumber.T_NOTCH, LayerNumber.CASTLE_NOTCH, LayerNumber.CHECK_NOTCH, LayerNumber.U_NOTCH]
-    for row, ours in (("X11", main), ("X12", more), ("X13", notches)):
-        assert [str(n) for n in ours] == [n.strip() for n in check_value(row).split(";")]
+    for name, ours in (("dxf-layers", main), ("dxf-more-layers", more), ("dxf-notches", notches)):
+        assert [int(str(n)) for n in ours] == several(name)
 
 
 def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -> None:
@@ -153,9 +153,9 @@ def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -
 
 
 def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document: Any) -> None:
-    # The DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
+    # DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
     if document.dxfversion != "AC1009":
-        assert document.header["$INSUNITS"] == int(check_value("X14").split(";")[1])
+        assert document.header["$INSUNITS"] == named("dxf-units")["millimetres"]
     space = document.modelspace()
     (square,) = polylines(space, "scale-check")
     points = corners(square)

@@ -8,7 +8,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
 from drafting.finish import FinishChoices, finish
-from drafting.finish.allowance import CutLine, cut_lines
+from drafting.finish.cut_line import CutLine, cut_lines
 from drafting.geometry import Path, line, smooth, turn
 from drafting.ground.findings import Finding
 

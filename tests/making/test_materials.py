@@ -12,7 +12,7 @@ from drafting.making.docket import docket, interfaced
 from drafting.making.model import Needle, Setting
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.shopping import price_of, shopping, shopping_csv, total_cost
-from drafting.making.tables import cloth_for_strip, quarter_marks, shank, tables
+from drafting.making.tables import cloth_for_strip, quarters_of, shank, tables
 from drafting.making.thread import WASTE, seam_thread, thread_ratio
 from tests.making.figures import laid, made
 
@@ -120,8 +120,8 @@ def test_a_stretch_stitch_takes_its_own_thread() -> None:
 
 def test_gathers_are_marked_in_quarters_on_both_sides() -> None:
     """Common practice: band 32 at 2.5 to 1; marks at 20, 40, 60 facing 8, 16, 24."""
-    assert quarter_marks(800.0) == (200.0, 400.0, 600.0)
-    assert quarter_marks(320.0) == (80.0, 160.0, 240.0)
+    assert quarters_of(800.0) == (200.0, 400.0, 600.0)
+    assert quarters_of(320.0) == (80.0, 160.0, 240.0)
 
 
 def test_the_square_for_a_bias_strip_is_its_area_and_the_joins() -> None:

@@ -16,7 +16,7 @@ from drafting.costume.next_measure import next_measures
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.shipped import shipped
 from drafting.notebook import MeasuringGuide
-from drafting.notebook.measuring.looks import css_name, style
+from drafting.notebook.measuring.looks import style, tape_class
 from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER, ORDER
 
 LAMPLIGHTER = shipped("measurements") / "bodies" / "lamplighter.toml"
@@ -162,7 +162,7 @@ def test_there_is_a_rule_that_shows_each_tape_and_a_tape_for_each_rule(guide: Me
     root = ElementTree.fromstring(guide.picture.value)
     drawn = {e.get("id") for e in root.iter() if e.get("class") == "tape"}
     rules = dict(re.findall(r"\.(field-[a-z-]+) input:focus\) \[id=\"(.*?)\"\]", style(ORDER)))
-    assert rules == {css_name(name): f"tape.{name}" for name in ORDER}
+    assert rules == {tape_class(name): f"tape.{name}" for name in ORDER}
     assert set(rules.values()) == drawn
 
 

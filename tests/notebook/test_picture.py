@@ -12,7 +12,7 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made
-from drafting.export.screen import screen_path
+from drafting.export.svg_writer import Pen, path_data
 from drafting.geometry import line
 from drafting.ground.names import safe_id
 from drafting.ground.shipped import demo_costume
@@ -172,7 +172,7 @@ def test_the_picture_of_a_shirt_is_light_enough_to_be_sent_at_every_key() -> Non
 
 def test_a_line_to_nowhere_is_refused() -> None:
     with pytest.raises(ValueError, match="no place on paper"):
-        screen_path(line(0j, complex(float("nan"), 1)))
+        path_data(line(0j, complex(float("nan"), 1)), Pen())
 
 
 def test_the_controls_of_the_view_move_the_picture_and_draft_nothing() -> None:

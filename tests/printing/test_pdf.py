@@ -17,7 +17,7 @@ from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
 from tests.printing.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
-from tests.shared_data import check_value
+from tests.published import several
 
 
 def kite_sheet(paper: str, label: Label = invented.KITE) -> tuple[bytes, tuple[str, ...]]:
@@ -84,8 +84,8 @@ def test_on_any_paper_the_squares_lie_within_the_margins_and_are_true(paper: str
 
 
 def test_a_page_of_a4_is_as_large_as_iso_216_says(sheets: dict[str, PrintedSheet]) -> None:
-    # ISO 32000 and ISO 216: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
-    wide, high = map(float, check_value("X06").split(";")[1].split("A4 page in points")[-1].split("x"))
+    # ISO 216: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
+    wide, high = several("a4-points")
     for page, _ in pages(sheets["a4"].data):
         assert (float(page.width), float(page.height)) == pytest.approx((wide, high), abs=0.01)
         assert page.mediabox == page.cropbox

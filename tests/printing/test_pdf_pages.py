@@ -19,7 +19,7 @@ from drafting.printing.wishes import PrintWishes
 from drafting.sheet import Layer
 from tests.export import invented
 from tests.printing.reading_pdf import cut_lines, labels, only, pages, pixels, words
-from tests.shared_data import check_value
+from tests.published import single
 
 OURS = ("join mark", "scale check", "page")
 """Layers of the page itself, not of the pieces."""
@@ -120,7 +120,7 @@ def test_the_first_page_says_how_to_print_and_how_to_join(sheets: dict[str, Prin
 
 
 def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
-    # ISO 32000, limits (from memory): readers take 5,080 mm.
+    # ISO 32000, from memory: readers take 5,080 mm.
     cut = invented.cuff()
     long = Path.polygon(0j, 300 + 0j, 300 + 5400j, 5400j)
     train = replace(
@@ -130,7 +130,7 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
     )
     data, _ = sheet_pdf(imposed("The kite - train", [train], PAPERS["roll"]))
     read = list(pages(data))[1:]
-    limit = float(check_value("X07")) * 10
+    limit = single("pdf-longest-page") * 10
     assert limit == 5080
     assert len(read) == 2
     for page, paths in read:

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from scipy.special import ellipe
 
 from drafting.body import DIMENSIONS, Body, wearer
-from drafting.body.tables import read_body
+from drafting.body.reader import read_body
 from drafting.geometry import Path
 from drafting.ground.shipped import shipped
 from drafting.sheet.wearer import draw_wearer, figure_build
@@ -24,8 +24,10 @@ from drafting.sheet.wearer.curves import flowing, stretch_between
 from drafting.sheet.wearer.front import half_figure
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 from drafting.sheet.wearer.words import WAYS
-from tests.bodies import ansur
-from tests.shared_data import shared, survey
+from tests.bodies import as_wearer
+from tests.body.survey import as_taken
+from tests.drawn_bodies import drawn_people
+from tests.shared_data import shared
 
 FIGURES: dict[str, Body] = {  # invented
     "stout": wearer({"height": 1680, "bust": 1240, "waist": 1280, "hip": 1240, "shoulder_drop": 40}),
@@ -185,23 +187,16 @@ def test_shoulders_that_differ_show_and_only_they() -> None:
 
 
 def test_the_section_of_waist_and_hip_comes_near_what_a_survey_measured() -> None:
-    """ANSUR II: medians of breadth and depth of waist and hips, kept out of the input."""
-    rows = [line.split(",") for line in survey().read_text("utf-8").splitlines()]
-    column = {name: i for i, name in enumerate(rows[0])}
-
-    def median(name: str) -> float:
-        return float(np.median([float(row[column[name]]) for row in rows[1:]]))
-
-    bodies = ansur(60)
-    forms = [figure_build(body) for body in bodies]
-    for girth, wide, deep in (
-        ("waist_girth", "waistbreadth", "waistdepth"),
-        ("hip_girth", "hipbreadth", "buttockdepth"),
-    ):
-        width = np.median([form.sections[girth].width for form in forms])
-        depth = np.median([form.sections[girth].depth for form in forms])
-        assert width == pytest.approx(median(wide), rel=0.04)
-        assert depth == pytest.approx(median(deep), rel=0.08)
+    """ANSUR II, drawn from its spread: breadth and depth of waist and hips, kept out of the input."""
+    people = drawn_people()
+    rows = as_taken(people.iloc[::50]).to_dict("records")
+    forms = [figure_build(as_wearer(row, "drawn")) for row in rows]
+    for at in ("waist", "hip"):
+        sections = [form.sections[f"{at}_girth"] for form in forms]
+        width = np.median([section.width for section in sections])
+        depth = np.median([section.depth for section in sections])
+        assert width == pytest.approx(people[f"{at}_width"].median(), rel=0.04)
+        assert depth == pytest.approx(people[f"{at}_depth"].median(), rel=0.08)
 
 
 def test_a_stretch_between_two_heights_is_cut_where_they_are() -> None:

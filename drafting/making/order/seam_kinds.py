@@ -54,7 +54,7 @@ def kind_of(draft: Draft, seam: Seam) -> SeamWork:
     return WORK.get(seam.kind) or ("flare" if on_bias(draft, seam) else "body")
 
 
-def unit_of(draft: Draft, seam: Seam) -> str:
+def sewn_unit_of(draft: Draft, seam: Seam) -> str:
     """Return which small thing a seam belongs to: `collar`, `cuff`, `waistband` ...; else a small part."""
     pieces = [draft[piece] for piece, _ in (*seam.a, *seam.b)]
     units = [piece.role for piece in pieces if is_unit(piece)]

@@ -21,7 +21,7 @@ from drafting.making.order import additions as adding
 from drafting.making.order import finishing, fitting, revers, units
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import SeamWork, kind_of, unit_of
+from drafting.making.order.seam_kinds import SeamWork, kind_of, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -61,8 +61,8 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
     _, elsewhere = units.split_attached(bench, seams.get("attach", []))
     if turned:
         draft = bench.garment.draft
-        its_own = {unit_of(draft, seam) for seam in turned}
-        collar = [seam for seam in elsewhere if unit_of(draft, seam) in its_own]
+        its_own = {sewn_unit_of(draft, seam) for seam in turned}
+        collar = [seam for seam in elsewhere if sewn_unit_of(draft, seam) in its_own]
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []

@@ -94,4 +94,4 @@ def short_sleeve(draft: Draft, piece: Piece) -> bool:
 def opens(draft: Draft) -> bool:
     """Return whether the garment has a closing, so that nothing has to be stretched to get in."""
     fastened = any(notion.what in CLOSINGS for notion in draft.notions)
-    return fastened or draft.facts.get("fly", 0.0) > 0
+    return fastened or any(edge_as(piece, EdgeRole.FLY) for piece in draft.pieces)

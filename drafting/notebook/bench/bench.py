@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
@@ -22,11 +21,12 @@ from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
 from drafting.notebook.bench.history import History
-from drafting.notebook.bench.measures import measures_html
+from drafting.notebook.bench.measures import folded_html, measures_html
 from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.memory import spare_what_stands
 from drafting.notebook.picture import garment_svg
+from drafting.notebook.said import refused_html
 from drafting.notebook.when_resting import Later
 
 MEASURES = "The measures it is drafted from"
@@ -239,7 +239,7 @@ class Bench:
         page.changes.value = changes_html(earlier, garment, self.unit)
         if self.drawn[2:] != (self.unit,):
             rows = measures_html(made.costume.wearer, self.unit)
-            page.measures.value = f"<details><summary>{MEASURES}</summary>{rows}</details>"
+            page.measures.value = folded_html(MEASURES, rows)
         self.drawn = (made, before, self.unit)
 
     def _show_findings(self) -> None:
@@ -253,7 +253,10 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        self.ahead.look(st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment))
+        names = self.widgets.preview.garments
+        self.ahead.look(
+            st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment, garments=names)
+        )
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(
@@ -262,8 +265,7 @@ class Bench:
 
     def say(self, words: str) -> None:
         """Say what could not be done, where it is not about one control."""
-        said = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
-        self.widgets.said.value = f'<div class="refusal" role="alert">{said}</div>'
+        self.widgets.said.value = refused_html(words)
 
     def safely(self, do: Callable[[], None]) -> None:
         """Run what a control asks for; whatever goes wrong is told in words."""

@@ -20,7 +20,7 @@ from drafting.ground.choices import Choice, choices_of
 from drafting.ground.sources import printed
 from drafting.ground.units import LengthUnit
 from drafting.reading.choices import read_values
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 
 SUFFIX = {"deg": " degrees", "percent": " %", "ratio": "", "count": ""}
 LABELS = {"deg": "degrees", "percent": "%", "ratio": "times"}
@@ -114,7 +114,7 @@ def typed_value(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -
     if " ".join(text.split()) == value_shown(choice, kept, unit):
         return kept
     free = replace(choice, low=None, high=None)
-    values, _ = read_values([free], {choice.name: Given(text)}, unit, where="")
+    values, _ = read_values([free], {choice.name: Given(text)}, Origin(unit=unit))
     return values[choice.name]
 
 

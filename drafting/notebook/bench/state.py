@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from drafting.costume.choices import Origin, block_named, choose, garment_choices
+from drafting.costume.choices import block_named, choose, garment_choices, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, finished
 from drafting.ground.choices import Choice
@@ -15,8 +15,8 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.frozen import freeze
 from drafting.ground.scale import body_scale
 from drafting.notebook.errors_said import sentence
-from drafting.reading.choices import read_values
-from drafting.reading.given import Faults, Given
+from drafting.reading.choices import ALL_CHOICES, read_values
+from drafting.reading.given import Faults, FilePlace, Given, Origin
 
 Moving = tuple[str, str, int]
 """Garment, choice, and the number of the stroke: a whole drag is one stroke."""
@@ -181,14 +181,15 @@ def asked_values(standing: Standing) -> dict[str, Any]:
     usual = usual_values(costume, garment)
     worn = garment_of(costume, garment)
     free = [replace(c, low=None, high=None) for c in choices_in(costume, garment).values()]
-    read, _ = read_values(free, worn.choices, costume.unit, costume.path)
+    read, _ = read_values(free, worn.choices, Origin(costume.path, costume.unit))
     return {n: read[n] if n in worn.choices else usual.get(n, used[n]) for n in used}
 
 
 def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     """Return what every choice of a garment is on this body where the maker says nothing."""
-    block = block_named(garment_of(costume, garment).block)
-    chosen = choose(block, {}, body_scale(costume.wearer), Origin())
+    worn = garment_of(costume, garment)
+    height = growing_height(costume.wearer, costume.fabrics.get(worn.fabric))
+    chosen = choose(block_named(worn.block), {}, body_scale(costume.wearer), Origin(), height)
     return {name: value for name, (value, _) in chosen.values.items()}
 
 
@@ -200,5 +201,5 @@ def _given(choice: Choice, value: Any) -> Given:
 
 def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:
     faults = Faults(costume.path)
-    faults.unknown(name, known, f"{where}: {name}", None)
+    faults.unknown(FilePlace(costume.path, f"{where}: {name}"), name, known, ALL_CHOICES)
     return InputError(faults.found)

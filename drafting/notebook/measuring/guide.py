@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -14,6 +13,7 @@ from drafting.body import Body, wearer
 from drafting.checks.words import capital, plain
 from drafting.costume.next_measure import Gain, next_measures
 from drafting.ground.errors import DraftError
+from drafting.ground.templates import macros
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.measuring import state as ms
 from drafting.notebook.measuring.fields import Field, said_html
@@ -118,8 +118,7 @@ class MeasuringGuide:
         return guide
 
     def _group(self, group: Group) -> list[Any]:
-        before = f'<div class="group-title">{html.escape(group.title)}</div>'
-        before += f'<div class="before">{html.escape(group.before)}</div>'
+        before = macros(__file__).group(group.title, group.before)
         return [widgets.HTML(before), *(self.fields[name].row for name in group.measures)]
 
     def _show(self) -> None:
@@ -143,8 +142,8 @@ class MeasuringGuide:
     def _show_question(self) -> None:
         asked = question(self.taking)
         self.asked.layout.display = "none" if asked is None else ""
-        words = "" if asked is None else html.escape(asked.sentence)
-        self.ask_text.value = f'<div role="alert">{words}</div>'
+        words = "" if asked is None else asked.sentence
+        self.ask_text.value = macros(__file__).question(words)
 
     def _show_figure(self) -> None:
         body = self.taking.body
@@ -172,7 +171,7 @@ class MeasuringGuide:
             self.fields[self.gain.measure].focus()
 
     def _say(self, words: str) -> None:
-        self.message.value = f'<div class="message" role="status">{html.escape(words)}</div>'
+        self.message.value = macros(__file__).message(words)
 
     def _safely(self, do: Callable[[], Any]) -> None:
         plainly(do, self._say)

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.body import Body, dimension_name
-from drafting.body.files import RawBody, body_of
+from drafting.body.toml_reader import RawBody, body_of
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.frozen import freeze
 from drafting.reading.given import Faults, Given

@@ -13,10 +13,10 @@ from functools import lru_cache
 from drafting.body import Body
 from drafting.geometry import Path, smooth, turn
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import TailPanel, bent_panels, even_cuts, level_factor
 from drafting.shaping.flare.grain import SeamBias, seam_biases, warps, with_plain_seams
 from drafting.shaping.flare.other_ways import Godet, godet, shaped_panels, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels, even_cuts, level_factor
 
 WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""

@@ -24,8 +24,8 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
 from drafting.shaping.coat.skirt import Tail
-from drafting.shaping.flare.bend import TailPanel
 from drafting.shaping.flare.other_ways import Godet
+from drafting.shaping.flare.tail_bend import TailPanel
 
 FOOT = 1.12
 """Half back at the hem over half back at the waist (ours)."""

@@ -17,8 +17,8 @@ from itertools import pairwise
 
 from drafting.geometry import Cubic, Path, line, solve
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import TailPanel, bent_panels
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels
 
 MOST_SWING = 45.0
 """degrees: a shaped seam that leans out more at the hem is no seam any more (ours)."""

@@ -24,7 +24,7 @@ from scipy.interpolate import CubicHermiteSpline
 
 from drafting.geometry import Path, smooth, solve, unit
 from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
-from drafting.shaping.flare.bend import cubics_through
+from drafting.shaping.flare.tail_bend import cubics_through
 
 STATIONS = 129
 """Places along the pivot at which the move is worked out (odd, for Simpson's rule)."""

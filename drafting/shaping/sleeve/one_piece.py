@@ -16,7 +16,7 @@ from drafting.shaping.sleeve.cap import Cap
 from drafting.shaping.sleeve.easing import cap_ease_said, cap_height_said
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams
-from drafting.shaping.torso.dart import dart_edges, dart_seams
+from drafting.shaping.torso.dart_mouth import dart_edges, dart_seams
 
 
 def one_piece(

@@ -17,8 +17,7 @@ from scipy.optimize import brentq
 from drafting.draft.piece import Edge, EdgeKind, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line, smooth, unit
-from drafting.shaping.torso.dart import BEND_OVER, true_mouth
-from drafting.shaping.torso.front import (
+from drafting.shaping.torso.bust_dart import (
     COPIED,
     ON_SHOULDER,
     FrontPiece,
@@ -28,6 +27,7 @@ from drafting.shaping.torso.front import (
     split_hem,
     waist_points,
 )
+from drafting.shaping.torso.dart_mouth import BEND_OVER, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("shoulder-princess", "armhole-princess")
@@ -207,8 +207,8 @@ def _levels(
     if len(paths) == 1:
         paths = paths[0].split(plan.bust_point.real)
     return (
-        (*centre, _waist(paths[0]), Level("hip", (hem_in,))),
-        (*side, _waist(paths[1]), Level("hip", (hem_out,))),
+        (*centre, _waist(paths[0]), Level("hip", (hem_in,), LevelKind.HIP)),
+        (*side, _waist(paths[1]), Level("hip", (hem_out,), LevelKind.HIP)),
     )
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 
 from drafting.alter.fan import edge_across, fanned, in_order
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Piece
 from drafting.draft.roles import NotchKind
 from drafting.fabric import Fabric
@@ -53,9 +54,8 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
     """
     name, edge = wish.edge
     hands = [p.name for p in draft.pieces if name in (p.name, p.base)]
-    if not hands or any(edge not in draft[hand] for hand in hands):
-        reach = [f"{p.name}.{e.name}" for p in draft.pieces for e in p.edges]
-        raise DraftError(f"there is no edge {name}.{edge}", reach=", ".join(reach))
+    for hand in hands or [name]:
+        edge_named(piece_named(draft, hand), edge)
     for hand in hands:
         draft = _fuller(draft, replace(wish, edge=(hand, edge)), fabric)
     return draft
