@@ -9,6 +9,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Any
 
 from drafting.alter.applique import appliqued
@@ -18,6 +19,7 @@ from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
+from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
@@ -40,6 +42,8 @@ from drafting.ground.scale import allowance_scale, body_scale
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace, Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
+
+NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
 
 GarmentWish = FullnessWish | AppliqueWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
@@ -113,10 +117,12 @@ def finished_garment(
     fullness: tuple[FullnessWish, ...] = (),
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
+    cloths: Mapping[str, Fabric] = NO_CLOTHS,
 ) -> MadeGarment:
     """Return the garment drafted and finished, not yet checked; raises `DraftError`.
 
-    An `InputError` names every wish that cannot be had, where it stands in its file.
+    `cloths` are those of linings and interfacings by their roles. An `InputError` names every wish that
+    cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
     draft, misfits = altered(drafted(body, fabric, block, chosen), (*fullness, *appliques, *trims), fabric)
@@ -124,7 +130,7 @@ def finished_garment(
         raise InputError([spot.fault(str(error)) for spot, error in misfits])
     draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
-    sewn = finish(draft, name, role, chosen.finish)
+    sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
@@ -146,9 +152,20 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    findings = (*made.pattern.findings, *found, *cloth_cannot_take(made.draft, fabric, typed))
+    findings = (
+        *made.pattern.findings,
+        *found,
+        *cloth_cannot_take(made.draft, fabric, typed),
+        *panels_shade(made.draft, fabric),
+    )
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
+
+
+def _stretches(fabric: Fabric | None, cloths: Mapping[str, Fabric]) -> dict[str, float]:
+    """Return for each material that stretches how many degrees off its warp it does so most."""
+    own = {**cloths, **({"": fabric} if fabric else {})}
+    return {role: at for role, cloth in own.items() if (at := cloth.stretches_at) is not None}
 
 
 def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:

@@ -148,6 +148,7 @@ def made_garment(
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,
+            cloths=costume.fabrics,
             **names,
         )
     except InputError as error:

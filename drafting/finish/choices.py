@@ -105,10 +105,6 @@ class FinishChoices:
         group="finish",
         source=practice("such edges are overlocked or pinked"),
     )
-    stretch_arrow: bool = choice(
-        False, "yes/no", "draw an arrow along the greatest stretch", group="finish", source=practice("for knits")
-    )
-
     cut_unwashed: bool = choice(
         False,
         "yes/no",
