@@ -18,6 +18,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from drafting.blocks._one_piece_sleeve import one_piece
 from drafting.body import Body
 from drafting.body.reduced import reduced
 from drafting.draft.chain import Chain
@@ -33,7 +34,6 @@ from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
-from drafting.shaping.sleeve.one_piece import one_piece
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso.pieces import with_body_girths
