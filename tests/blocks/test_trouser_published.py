@@ -21,11 +21,12 @@ DEEPER = 10.0
 lies on it."""
 
 STRUCK = {
-    "tailor-knee-height": "the knee lies at the knee's measured or estimated height; half the inside leg and 50 is a rule "
-    "for bodies whose knee nobody measured",
-    "tailor-fork-width": "front width at the fork: seat / 3 with a front extension of seat / 12; ours is solved from the thigh "
-    "(the halving of it by the crease holds, and is asserted)",
-    "tailor-seat-line": "its front extension, seat / 12: ours is 0.4 of a fork solved from the thigh, 70 for 83 there",
+    "tailor-knee-height": "the knee lies at the knee's measured or estimated height; half the inside leg and 50 "
+    "is a rule for bodies whose knee nobody measured",
+    "tailor-fork-width": "front width at the fork: seat / 3 with a front extension of seat / 12; ours is solved "
+    "from the thigh (the halving of it by the crease holds, and is asserted)",
+    "tailor-seat-line": "its front extension, seat / 12: ours is 0.4 of a fork solved from the thigh, 70 for "
+    "83 there",
     "college-fork": "a third of the fork in front: ours has two fifths, as ALDRICH; its total is asserted",
 }
 """Figures that do not hold here, and why they need not."""
