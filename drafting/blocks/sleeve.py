@@ -31,7 +31,7 @@ from drafting.shaping.flare.fullness import gathered
 from drafting.shaping.limbs import arm_girth_at
 from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, cuff_depth, stretch_share
 from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
-from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap
+from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
@@ -45,6 +45,9 @@ HAND_ROOM = 5.0
 
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
+
+SQUARE, STEEPEST = 0.25, 10.0
+"""degrees: the cap is fitted again until it starts square to the seams; the most it then leans (ours)."""
 
 SLIT = 90.0
 """mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
@@ -147,7 +150,13 @@ def sleeve(
         cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
     settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
-    seams, slit = _seams_below(body, choices, cap, (finished, wrist), length, width, scale, hand)
+    hems = finished, wrist
+    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    more = 0.0
+    while abs(off := seams.lean - cap.lean) > SQUARE and abs(more) < STEEPEST:
+        more += off  # a bent forearm lets the seams lean otherwise than the cap was told
+        cap, width = fit_widened(front, back, width, wrist, length, more)
+        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,

@@ -26,7 +26,7 @@ KNIT = Fabric(
 
 FOLDERS = [ROOT / "drafting" / "blocks", ROOT / "drafting" / "alter"]
 KIT = tuple(name for name, block in all_blocks().items() if not block.file)
-NO_PART = {"applique", "fan", "flare"}
+NO_PART = {"applique", "fan", "fullness"}
 """Files of the folders that are no part of a garment: a costume file asks for them on any edge."""
 
 

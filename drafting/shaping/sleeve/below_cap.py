@@ -54,7 +54,7 @@ class SleeveSeams:
     """Front seam from underarm to hem; back seam likewise (in two parts where a dart lies between);
     hem from back to front; the elbow line from the back (or the dart's tip) to the front, None where
     the sleeve ends above it, and how far down both seams it lies; the dart's legs towards and from
-    its tip, read from underarm to hem.
+    its tip, read from underarm to hem. `lean` is that of both seams where they leave the cap, degrees.
     """
 
     front: Path
@@ -63,6 +63,7 @@ class SleeveSeams:
     elbow: Path | None
     elbow_at: float
     dart: tuple[Path, Path] | None = None
+    lean: float = 0.0
 
 
 def _corners(f: Forearm) -> tuple[complex, complex, complex, complex]:
@@ -86,12 +87,26 @@ def sleeve_seams(f: Forearm, bend: float, *, passes_elbow: bool = True) -> Sleev
     """
     wanted = f.cap.height - f.length
     for _ in range(STEPS):
-        drawn = elbow_seams(f, bend) if bend > 0 else straight_seams(f)
+        drawn = _turned(f, bend)
         over = below_crown(drawn.hem) - wanted
         if abs(over) < 1e-7:
             break
         f = replace(f, bow=f.bow + over)
+    lean = math.degrees(math.atan2(f.step, f.corner - f.cap.height))
+    drawn = replace(drawn, lean=lean)
     return drawn if passes_elbow else replace(drawn, elbow=None)
+
+
+def _turned(f: Forearm, bend: float) -> SleeveSeams:
+    """Return the sleeve with its forearm turned, by half as much where the back seam cannot follow."""
+    for _ in range(STEPS):
+        if bend <= 0:
+            break
+        try:
+            return elbow_seams(f, bend)
+        except ValueError:  # the back seam cannot be made as long as the front one
+            bend = bend / 2 if bend > 0.5 else 0.0
+    return straight_seams(f)
 
 
 def below_crown(hem: Path) -> float:

@@ -153,7 +153,9 @@ def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float],
     return best
 
 
-def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float) -> Cap:
+def fit_cap(
+    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, arm_length: float, more: float = 0.0
+) -> Cap:
     """Return the cap for a sleeve `width` wide at the upper arm, `wrist` at the hem (mm).
 
     Raises `DraftError` with the widths that this armhole can carry where there is none.
@@ -161,7 +163,7 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
     depth = (front.depth + back.depth) / 2
 
     def lean(height: float) -> float:
-        return seam_lean(width, wrist, arm_length - height)
+        return seam_lean(width, wrist, arm_length - height) + more
 
     low, halves = LOWEST * depth, CapHalves(front, back)
     high = halves.tallest(low, min(depth, 0.8 * arm_length), lean)
@@ -214,7 +216,7 @@ def _not_too_steep(lean: float, width: float, wrist: float, below: float) -> Non
 
 
 def fit_widened(
-    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float | None, arm_length: float
+    front: HalfArmhole, back: HalfArmhole, width: float, wrist: float | None, arm_length: float, more: float = 0.0
 ) -> tuple[Cap, float]:
     """Return the cap, and the sleeve width it is for: as asked, or the least of a thin arm's cap.
 
@@ -224,7 +226,7 @@ def fit_widened(
     for _ in range(12):
         hem = width if wrist is None else min(wrist, WIDEST_HEM * width)
         try:
-            return fit_cap(front, back, width, hem, arm_length), width
+            return fit_cap(front, back, width, hem, arm_length, more), width
         except CapReachError as out:
             if width >= out.widths[0]:
                 raise
