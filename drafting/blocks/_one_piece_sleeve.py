@@ -30,6 +30,27 @@ def one_piece(
 ) -> Draft:
     """Return the draft of the sleeve; it is drawn front to +x and mirrored to lie as the left sleeve."""
     front, back = halves
+    piece = _piece(cap, seams, slit).mirrored()
+    facts = {
+        "cap_height": cap.height,
+        "arm_lift": cap.lift,
+        "sleeve_slit": slit,
+        "armhole_depth": (front.depth + back.depth) / 2,
+        "notch_front": front.notch,
+        "notch_back": back.notch,
+    }
+    return Draft(
+        (piece,),
+        _seams(piece, chains, halves, cap, seams),
+        (girth,),
+        (*settled, *_said(cap, front, back, slit)),
+        facts,
+        {"sleeve_hem": ((piece.name, "hem"),)},
+    )
+
+
+def _piece(cap: Cap, seams: SleeveSeams, slit: float) -> Piece:
+    """The right sleeve's piece, as it is drawn: front to +x."""
     front_edges = _with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True)
     back_edges = _back_edges(seams, slit)
     crown = Notch("crown", cap.front.length, kind=NotchKind.CROWN)
@@ -44,7 +65,7 @@ def one_piece(
     levels = [Level("upper_arm", (arm,), LevelKind.UPPER_ARM)]
     if seams.elbow is not None:
         levels.append(Level("elbow", (seams.elbow,), LevelKind.ELBOW))
-    piece = Piece(
+    return Piece(
         "sleeve",
         ring,
         pair=True,
@@ -52,23 +73,6 @@ def one_piece(
         title="Sleeve",
         points={"crown": complex(0, cap.height)},
         role=PieceRole.SLEEVE,
-    )
-    mirrored = piece.mirrored()
-    facts = {
-        "cap_height": cap.height,
-        "arm_lift": cap.lift,
-        "sleeve_slit": slit,
-        "armhole_depth": (front.depth + back.depth) / 2,
-        "notch_front": front.notch,
-        "notch_back": back.notch,
-    }
-    return Draft(
-        (mirrored,),
-        _seams(mirrored, chains, halves, cap, seams),
-        (girth,),
-        (*settled, *_said(cap, front, back, slit)),
-        facts,
-        {"sleeve_hem": ((mirrored.name, "hem"),)},
     )
 
 
