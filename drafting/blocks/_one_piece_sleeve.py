@@ -30,20 +30,7 @@ def one_piece(
 ) -> Draft:
     """Return the draft of the sleeve; it is drawn front to +x and mirrored to lie as the left sleeve."""
     front, back = halves
-    arm = line(complex(-cap.back_width, 0), complex(cap.front_width, 0))
-    levels = [Level("upper_arm", (arm,), LevelKind.UPPER_ARM)]
-    if seams.elbow is not None:
-        levels.append(Level("elbow", (seams.elbow,), LevelKind.ELBOW))
-    piece = Piece(
-        "sleeve",
-        _ring(cap, seams, slit),
-        pair=True,
-        levels=tuple(levels),
-        title="Sleeve",
-        points={"crown": complex(0, cap.height)},
-        role=PieceRole.SLEEVE,
-    )
-    mirrored = piece.mirrored()
+    piece = _piece(cap, seams, slit).mirrored()
     facts = {
         "cap_height": cap.height,
         "arm_lift": cap.lift,
@@ -53,24 +40,39 @@ def one_piece(
         "notch_back": back.notch,
     }
     return Draft(
-        (mirrored,),
-        _seams(mirrored, chains, halves, cap, seams),
+        (piece,),
+        _seams(piece, chains, halves, cap, seams),
         (girth,),
         (*settled, *_said(cap, front, back, slit)),
         facts,
-        {"sleeve_hem": ((mirrored.name, "hem"),)},
+        {"sleeve_hem": ((piece.name, "hem"),)},
     )
 
 
-def _ring(cap: Cap, seams: SleeveSeams, slit: float) -> tuple[Edge, ...]:
-    """Return the sleeve's edges, front to +x."""
+def _piece(cap: Cap, seams: SleeveSeams, slit: float) -> Piece:
+    """The right sleeve's piece, as it is drawn: front to +x."""
+    front_edges = _with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True)
+    back_edges = _back_edges(seams, slit)
     crown = Notch("crown", cap.front.length, kind=NotchKind.CROWN)
-    return (
+    ring = (
         Edge("hem", seams.hem, EdgeKind.HEM, role=EdgeRole.HEM),
-        *_with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True),
+        *front_edges,
         Edge("cap_front", cap.front, notches=(crown,), role=EdgeRole.CAP, half=Half.FRONT),
         Edge("cap_back", cap.back.reversed(), role=EdgeRole.CAP, half=Half.BACK),
-        *_back_edges(seams, slit),
+        *back_edges,
+    )
+    arm = line(complex(-cap.back_width, 0), complex(cap.front_width, 0))
+    levels = [Level("upper_arm", (arm,), LevelKind.UPPER_ARM)]
+    if seams.elbow is not None:
+        levels.append(Level("elbow", (seams.elbow,), LevelKind.ELBOW))
+    return Piece(
+        "sleeve",
+        ring,
+        pair=True,
+        levels=tuple(levels),
+        title="Sleeve",
+        points={"crown": complex(0, cap.height)},
+        role=PieceRole.SLEEVE,
     )
 
 

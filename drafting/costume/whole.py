@@ -15,9 +15,10 @@ from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
+from drafting.costume.altered import Misfit, altered
 from drafting.costume.choices import Chosen, block_named, choose, garment_choices
 from drafting.costume.file import CostumeFile, Garment, Reading, what_is_read
-from drafting.costume.garment import Misfit, altered, drafted
+from drafting.costume.garment import drafted
 from drafting.costume.make import chosen_for, made_garment
 from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.draft import Draft
