@@ -44,6 +44,7 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         outlines.folds_square(draft),
         seams.seams_name_edges(draft),
         seams.edges_sewn_once(draft),
+        seams.sewn_to_another(draft),
         seams.seams_match(draft),
         notches.notches_meet(draft),
         notches.notches_tell_front_from_back(draft),

@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -16,7 +16,7 @@ from drafting.alter.flare import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import Side
-from drafting.body.sides import differing, one_side
+from drafting.body.sides import differing, one_side, one_value
 from drafting.checks import check_all
 from drafting.checks.treatments import untakeable
 from drafting.costume.choices import Chosen, Origin, block_named, choose
@@ -24,7 +24,7 @@ from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.two_sides import alike, both_hands
+from drafting.draft.two_sides import alike, both_hands, on_each_hand
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
@@ -105,11 +105,11 @@ def finished_garment(
 ) -> MadeGarment:
     """Return the garment drafted and finished, not yet checked; raises `DraftError`."""
     start = time.perf_counter()
-    draft = drafted(body, fabric, block, chosen)
-    for wish in fullness:
-        draft = fuller(draft, _spread_wish(wish), fabric)
+    draft = drafted(body, fabric, block, chosen, fullness)
     for number, applique in enumerate(appliques, 1):
-        draft = appliqued(draft, applique, number)
+        for one in on_each_hand(draft, applique):
+            draft = appliqued(draft, one, number)
+    trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
     for trim in trims:
         _on_an_edge(draft, trim)
     draft = notched(draft)
@@ -150,14 +150,27 @@ def _spread_wish(wish: FullnessWish) -> Wish:
     return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
 
 
-def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
-    """Return the garment's draft; where the body's two sides differ, one for each hand."""
-    if not differing(body):
-        return _one_hand(body, fabric, block, chosen)
-    left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
-    if alike(left, right):
-        return _one_hand(body, fabric, block, chosen)
-    return both_hands(left, right)
+def drafted(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, fullness: tuple[FullnessWish, ...] = ()
+) -> Draft:
+    """Return the garment's draft, opened as wished; where the body's two sides differ, for both hands.
+
+    A wish that names what only the joined draft has (`back-left`) is met there.
+    """
+    bodies = [one_side(body, side) for side in SIDES] if differing(body) else [body]
+    hands = [_one_hand(one, fabric, block, chosen) for one in bodies]
+    early = [wish for wish in fullness if wish.piece in hands[0]]
+    late = [wish for wish in fullness if wish not in early]
+    opened = [_opened(hand, early, fabric) for hand in hands]
+    draft = opened[0] if alike(hands[0], hands[-1]) else both_hands(opened[0], opened[1])
+    draft = _opened(draft, late, fabric)
+    return replace(draft, findings=(*one_value(body), *draft.findings))
+
+
+def _opened(draft: Draft, wishes: Sequence[FullnessWish], fabric: Fabric | None) -> Draft:
+    for wish in wishes:
+        draft = fuller(draft, _spread_wish(wish), fabric)
+    return draft
 
 
 SIDES: tuple[Side, Side] = ("left", "right")

@@ -226,4 +226,4 @@ def _how(seam: Seam) -> str:
     """Return the sentence for a body seam: between the legs, left to right, or any other."""
     if seam.kind is SeamKind.CROTCH:
         return "do.join_crotch"
-    return "do.join_centre" if seam.a == seam.b else "do.join"
+    return "do.join_centre" if seam.a == seam.b or seam.kind is SeamKind.CENTRE else "do.join"
