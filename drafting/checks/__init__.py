@@ -2,6 +2,7 @@
 
 outlines   one simple ring, anticlockwise, no sliver, square at folds
 seams      lengths, notches, joined corners, each edge sewn once
+ease       the least ease, where the cloth does not give
 girths     finished girth off the drawn level lines; asked against settled ease
 darts      equal legs; the bust dart's tip and aim
 curves     inflections; the cap laid on its armhole

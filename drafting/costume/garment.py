@@ -18,6 +18,7 @@ from drafting.body import Body
 from drafting.body.body import Side
 from drafting.body.sides import differing, one_side, one_value
 from drafting.checks import check_all
+from drafting.checks.ease import ease_enough
 from drafting.checks.treatments import untakeable
 from drafting.costume.choices import Chosen, Origin, block_named, choose
 from drafting.draft.chain import Chain, chain
@@ -127,7 +128,8 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    findings = (*made.pattern.findings, *found, *untakeable(made.draft, fabric, typed))
+    found = (*found, *ease_enough(made.draft, body, fabric), *untakeable(made.draft, fabric, typed))
+    findings = (*made.pattern.findings, *found)
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
 
