@@ -6,6 +6,7 @@ back is turned over before and after.
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import replace
 
@@ -71,8 +72,10 @@ def _turned(lines: FrontLines, width: float) -> tuple[Edge, ...]:
     )
 
 
-def hook_marks(lines: FrontLines, down: float, number: int, hands: tuple[str, str], lap: float, size: float):
-    """Return hook and eye, short strokes across the edge: the hook on the hand on top, the eye below it."""
+def hook_marks(
+    lines: FrontLines, down: float, number: int, hands: tuple[str, str], lap: float, size: float
+) -> tuple[Placement, Placement]:
+    """Return a hook on the hand on top and its eye beneath: short strokes, `lap` mm beyond the centre."""
     over, under = hands
     at = lines.top - 1j * down
     hook = Placement(f"hook_{over}_{number}", line(at - lap, at - lap + size), "hook", over)
@@ -90,7 +93,7 @@ def cord_length(places: list[float], inside: float) -> float:
 
     Two ends cross each space, and each is left `CORD_END` long to be drawn out and tied.
     """
-    crossed = sum(math.hypot(2 * inside, b - a) for a, b in zip(places, places[1:], strict=False))
+    crossed = sum(math.hypot(2 * inside, b - a) for a, b in itertools.pairwise(places))
     return 2 * crossed + 2 * inside + 2 * CORD_END
 
 
