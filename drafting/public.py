@@ -20,7 +20,7 @@ from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Notch, Piece,
 from drafting.fabric import Fabric, read_fabric
 from drafting.finish import finish as finish_draft
 from drafting.geometry import Path, line, smooth, solve, turn
-from drafting.geometry.gores import arc
+from drafting.geometry.arc import arc
 from drafting.ground.choices import Choice, choice
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding, worst

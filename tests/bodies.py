@@ -1,4 +1,4 @@
-"""Measured people as wearers, for the tests that draft many bodies. Nothing is copied into the kit.
+"""Measured people as wearers, for the tests of a whole population. Nothing is copied into the kit.
 
 `ansur`: adults of the 2012 US Army survey ANSUR II (Gordon et al. 2014), from the shared data
 folder beside the checkout. `bdims`: 507 adults (Heinz, Peterson, Johnson, Kerk 2003), from the
@@ -8,66 +8,60 @@ axilla height, interscye II, spine to wrist and the breadths are kept out of the
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Mapping
 from functools import cache
+from typing import Any
 
 import pytest
 
 from drafting.body import Body, wearer
-from tests.shared_data import survey
+from drafting.body.rules import FLEXED
+from tests.body.survey import as_taken, survey_people
 
-FLEXED = 1.065
-"""A flexed upper arm over a hanging one (the data's README: 5-8 % more, from memory)."""
+TAKEN = (
+    "height",
+    "nape_height",
+    "bust_girth",
+    "waist_girth",
+    "hip_girth",
+    "neck_base_girth",
+    "neck_girth",
+    "back_waist_length",
+    "shoulder_length",
+    "shoulder_drop",
+    "across_back_width",
+    "arm_length",
+    "upper_arm_girth",
+    "forearm_girth",
+    "wrist_girth",
+    "hand_girth",
+    "waist_to_hip",
+    "outside_leg_length",
+    "inside_leg_length",
+    "total_crotch_length",
+    "back_crotch_length",
+    "thigh_girth",
+    "lower_thigh_girth",
+    "calf_girth",
+    "ankle_girth",
+    "heel_girth",
+    "knee_height",
+)
+"""What a wearer of the survey is given; all else is estimated."""
 
-SIDE_NECK = 15.0
-"""mm: the side neck point below the nape (ours)."""
 
-DIRECT = {
-    "height": "stature",
-    "nape_height": "cervicaleheight",
-    "bust_girth": "chestcircumference",
-    "waist_girth": "waistcircumference",
-    "hip_girth": "buttockcircumference",
-    "neck_base_girth": "neckcircumferencebase",
-    "neck_girth": "neckcircumference",
-    "back_waist_length": "waistbacklength",
-    "shoulder_length": "shoulderlength",
-    "across_back_width": "interscyei",
-    "arm_length": "sleeveoutseam",
-    "forearm_girth": "forearmcircumferenceflexed",
-    "wrist_girth": "wristcircumference",
-    "hand_girth": "handcircumference",
-    "outside_leg_length": "waistheightomphalion",
-    "inside_leg_length": "crotchheight",
-    "total_crotch_length": "crotchlengthomphalion",
-    "back_crotch_length": "crotchlengthposterioromphalion",
-    "thigh_girth": "thighcircumference",
-    "lower_thigh_girth": "lowerthighcircumference",
-    "calf_girth": "calfcircumference",
-    "ankle_girth": "anklecircumference",
-    "heel_girth": "heelanklecircumference",
-    "knee_height": "kneeheightmidpatella",
-}
+def as_wearer(row: Mapping[str, Any], title: str) -> Body:
+    """Return one person of the survey, or one like them, as a wearer."""
+    return wearer({name: row[name] for name in TAKEN}, title=title, waist_level="navel")
 
 
 @cache
 def ansur(count: int | None = None) -> tuple[Body, ...]:
     """Return every surveyed adult, or `count` of them spread evenly over the file."""
-    with survey().open(encoding="utf-8", newline="") as file:
-        rows = list(csv.DictReader(file))
-    step = 1 if count is None else len(rows) // count
-    return tuple(_surveyed(row) for row in rows[::step][:count])
-
-
-def _surveyed(row: Mapping[str, str]) -> Body:
-    mm = {name: float(row[column]) for name, column in DIRECT.items()}
-    mm["upper_arm_girth"] = float(row["bicepscircumferenceflexed"]) / FLEXED
-    drop = mm["nape_height"] - SIDE_NECK - float(row["acromialheight"])
-    mm["shoulder_drop"] = max(12.0, drop)
-    to_hip = float(row["waistheightomphalion"]) - float(row["buttockheight"])
-    mm["waist_to_hip"] = max(60.0, to_hip)
-    return wearer(mm, title=f"ANSUR {row['body']}", waist_level="navel")
+    people = as_taken(survey_people())
+    step = 1 if count is None else len(people) // count
+    rows = people.iloc[::step][:count]
+    return tuple(as_wearer(row, f"ANSUR {i}") for i, row in zip(rows.index, rows.to_dict("records"), strict=True))
 
 
 @cache

@@ -68,19 +68,19 @@ ANSWERS = {"ok", "note", "warning", "error"}
 """What the level of a finding may be: that is declared."""
 
 OTHER_NAMES = {
+    "ground/nearest.py _words": "words of a name that nobody knows",
     "blocks/_own.py read_folder": "names of files",
     "blocks/__init__.py _modules": "names of modules",
     "body/dimensions.py _read": "a range of ages",
     "body/estimates.py estimates": "names of measures",
-    "body/tables.py _put": "names of measures",
+    "body/reader.py _put": "names of measures",
     "printing/cover.py _map": "titles of pages",
     "output/folder.py _sync": "the system's name",
-    "export/svg.py _groups": "a dict of attributes",
     "finish/choices.py proposed": "names of choices",
     "finish/label.py estimated_line": "names of measures",
     "making/order/soundness.py _parts": "keys of parts, as the bench makes them",
     "making/words/__init__.py texts": "names of files",
-    "notebook/bench/changes.py _row": "a number's sign",
+    "notebook/bench/changes.py _lengths": "a number's sign",
     "notebook/measuring/fields.py _labels": "names of measures",
     "notebook/measuring/fields.py show_hands": "names of measures",
     "notebook/cloth/swatch.py sentences": "names of measures",

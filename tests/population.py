@@ -17,7 +17,7 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.checks import check_draft, check_pattern
-from drafting.costume.choices import Origin, block_named, choose
+from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import drafted
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
@@ -25,7 +25,7 @@ from drafting.finish import finish
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from tests.blocks.figures import pair_block
 
 PROPERTY = "population"
@@ -103,7 +103,9 @@ def outcome(body: Body, name: str, finished: bool = False) -> Outcome:
         found = [*pattern.findings, *check_draft(draft, body), *check_pattern(pattern)]
     errors = tuple(f"{f.check}: {f.where}: {f.message}" for f in found if f.level == "error")
     warnings = tuple(f.check for f in found if f.level == "warning")
-    return Outcome(name, body.title, "", errors, warnings, ms, finished)
+    return Outcome(
+        setting=name, title=body.title, refused="", errors=errors, warnings=warnings, ms=ms, finished=finished
+    )
 
 
 def outcomes(bodies: Iterable[Body], name: str, finished: bool = False) -> list[Outcome]:

@@ -174,6 +174,20 @@ def test_an_installed_wheel_carries_the_measurements_and_notebooks(installed: Pa
 
 @pytest.mark.slow
 @pytest.mark.xdist_group("wheel")
+def test_an_installed_wheel_carries_every_template_style_and_script(installed: Path, tmp_path: Path) -> None:
+    code = "import drafting; print(drafting.__path__[0])"
+    package = Path(run(installed, "-c", code, cwd=tmp_path).strip())
+    assert package != ROOT / "drafting"
+    for ending in ("jinja", "css", "js"):
+        ours = sorted((ROOT / "drafting").rglob(f"*.{ending}"))
+        assert ours, f"there is no .{ending} beside any module"
+        for path in ours:
+            carried = package / path.relative_to(ROOT / "drafting")
+            assert carried.read_bytes() == path.read_bytes()
+
+
+@pytest.mark.slow
+@pytest.mark.xdist_group("wheel")
 def test_an_installed_wheel_lists_its_blocks_and_makes_the_demo(installed: Path, tmp_path: Path) -> None:
     assert "bodice" in run(installed, "-m", "drafting", "blocks", cwd=tmp_path)
     run(installed, "-m", "drafting", "demo", "--out", "out", cwd=tmp_path)

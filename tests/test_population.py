@@ -1,9 +1,10 @@
-"""Measured people: none is refused, and no check finds an error in what is drafted for them.
+"""People of every build: none is refused, and no check finds an error in what is drafted for them.
 
-The bodies are 507 of `bdims` (Heinz et al. 2003; girths and height, all else estimated) and 3,034
-of ANSUR II (Gordon et al. 2014). Every run drafts all of the first and 600 of the second in three
-settings, and in each other setting a few people, other ones each day; `-m population` drafts all
-3,541 in every setting. Tests skip where the data are absent.
+Every run drafts in three settings the 507 adults of `bdims` (Heinz et al. 2003; girths and height,
+all else estimated), 560 people drawn from the spread of ANSUR II (Gordon et al. 2014) and 40 from
+its ends (tests/drawn_bodies.py), and in each other setting a few of them, other ones each day.
+`-m population` drafts the 507 and all 3,034 measured people of ANSUR II in every setting; it skips
+where their data are absent.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ import pytest
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import drawn, far
 from tests.population import PROPERTY, SETTINGS, outcomes, plain
 
 Record = Callable[[str, object], None]
@@ -26,7 +28,7 @@ CHUNK = 100
 """Bodies a test, so that two workers share them evenly."""
 
 ALWAYS = ("waist, side", "hip, shoulder-princess", "close top")
-STEADY = {"bdims": 507, "ansur": 600}
+STEADY = {"bdims": 507, "drawn": 560, "far": 40}
 FINISHED = "hip, side"
 """The setting that is finished on every body; the others are on every twentieth."""
 
@@ -38,7 +40,9 @@ OTHERS = 24
 
 
 def people(source: str, count: int) -> Sequence[Body]:
-    return bdims() if source == "bdims" else ansur(None if count == ALL["ansur"] else count)
+    """Return all of `bdims` or of the far bodies, `count` drawn ones, or everyone of ANSUR II."""
+    of = {"bdims": bdims, "far": far, "ansur": ansur, "drawn": lambda: drawn(count)}
+    return of[source]()
 
 
 def chunks(counts: dict[str, int]) -> list[tuple[str, int, int]]:
@@ -66,7 +70,7 @@ def test_nobody_is_refused_and_no_draft_has_an_error(
 
 @pytest.mark.parametrize("setting", [name for name in SETTINGS if name not in ALWAYS])
 def test_other_people_each_day_are_drafted_in_the_other_settings(setting: str, record_property: Record) -> None:
-    everybody = (*people("ansur", ALL["ansur"]), *people("bdims", ALL["bdims"]))
+    everybody = (*drawn(), *far(), *bdims())
     turn = DAY * OTHERS + 7 * list(SETTINGS).index(setting)
     step = len(everybody) // OTHERS
     chosen = [everybody[(turn + i * step) % len(everybody)] for i in range(OTHERS)]
@@ -74,7 +78,7 @@ def test_other_people_each_day_are_drafted_in_the_other_settings(setting: str, r
 
 
 def test_a_shirt_of_some_of_them_is_made_whole_without_an_error() -> None:
-    for body in (*bdims(507)[::40], *ansur(300)[::25]):
+    for body in (*bdims(507)[::40], *drawn(6), *far()[::7]):
         made = draft_garment(body, None, "shirt")
         assert [f.message for f in made.findings if f.level == "error"] == [], body.title
 
@@ -82,7 +86,7 @@ def test_a_shirt_of_some_of_them_is_made_whole_without_an_error() -> None:
 def test_the_neckline_and_the_shoulder_are_the_bodys_own() -> None:
     # Straight from the measures: neck base girth + 10 chosen, within 1 mm; shoulder length, unless
     # a finding says that it was drafted shorter.
-    for body in ansur(300)[::10]:
+    for body in (*drawn(16), *far()[::3]):
         draft = draft_garment(body, None, "bodice").draft
         neck = 2 * (draft["front"]["neck"].length + draft["back"]["neck"].length)
         assert neck == pytest.approx(body["neck_base_girth"] + 10, abs=1), body.title

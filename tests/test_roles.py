@@ -8,10 +8,10 @@ from typing import Any
 
 import pytest
 
-from drafting.alter.flare import Wish, fuller
+from drafting.alter.fullness import Wish, fuller
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
-from drafting.draft.by_role import open_darts
+from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, Half, PieceRole
@@ -180,16 +180,16 @@ def test_opened_like_a_fan_a_piece_is_what_it_was(block: str, edge: EdgeRef) -> 
 
 def test_in_the_mirror_the_legs_of_a_dart_change_names_and_still_run_to_the_tip() -> None:
     front = drafted("bodice", made("lamplighter").costume.wearer)["front"]
-    darts = {(a.name, b.name) for a, b in open_darts(front)}
+    darts = {(a.name, b.name) for a, b in dart_legs(front)}
     assert darts
     for piece in (front, front.mirrored(), front.mirrored().mirrored()):
-        for into, out in open_darts(piece):
+        for into, out in dart_legs(piece):
             assert into.dart
             assert out.dart
             assert (into.dart.inward, out.dart.inward) == (True, False)
             assert (into.dart.other, out.dart.other) == (out.name, into.name)
             assert into.path.end == pytest.approx(out.path.start)
-        assert {(a.name, b.name) for a, b in open_darts(piece)} == darts
+        assert {(a.name, b.name) for a, b in dart_legs(piece)} == darts
 
 
 def test_two_legs_that_declare_no_dart_make_one_all_the_same() -> None:
@@ -199,5 +199,5 @@ def test_two_legs_that_declare_no_dart_make_one_all_the_same() -> None:
         Edge(f"e{i}", line(a, b), EdgeKind.DART if i in legs else EdgeKind.SEAM)
         for i, (a, b) in enumerate(zip(corners, (*corners[1:], corners[0]), strict=True))
     )
-    found = [(a.name, b.name) for a, b in open_darts(Piece("own", edges))]
+    found = [(a.name, b.name) for a, b in dart_legs(Piece("own", edges))]
     assert found == [("e1", "e2"), ("e3", "e4")]

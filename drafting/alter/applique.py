@@ -12,6 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import PieceRole
 from drafting.geometry import Path, line, turn
@@ -32,14 +33,9 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
 
     Raises `DraftError` for a piece or edge that there is not, and for a shape that sticks out.
     """
-    if wish.piece not in draft:
-        names = ", ".join(p.name for p in draft.pieces if not p.material)
-        raise DraftError(f"there is no piece {wish.piece} for the appliqué", turn=f"pieces are {names}")
-    piece = draft[wish.piece]
-    if wish.edge not in piece:
-        names = ", ".join(edge.name for edge in piece.edges)
-        raise DraftError(f"the {wish.piece} has no edge {wish.edge}", turn=f"its edges are {names}")
-    path = placed(piece, wish)
+    piece = piece_named(draft, wish.piece)
+    edge_named(piece, wish.edge)
+    path = shape_on_piece(piece, wish)
     if outside(path, piece.outline) > 1.0:
         raise DraftError(
             f"the {wish.shape} on the {wish.piece} sticks out over its stitching line",
@@ -52,7 +48,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
     return draft.with_pieces([marked]) + Draft((drawn,))
 
 
-def placed(piece: Piece, wish: AppliqueWish) -> Path:
+def shape_on_piece(piece: Piece, wish: AppliqueWish) -> Path:
     """Return the shape's outline where it lies on its piece."""
     edge = piece[wish.edge].path
     half = edge.length / 2

@@ -20,7 +20,7 @@ from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import memory, practice
-from drafting.shaping.coat.inside import loose, second_layer, shorter
+from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels
 
 SEAM, LEAST_SEAM = 10.0, 6.0
 """mm at adult scale: allowance the lining is sewn at, and its least (common practice)."""
@@ -66,7 +66,7 @@ def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
         return draft
     seam = max(LEAST_SEAM, SEAM * body_scale(body))
     pieces = (
-        second_layer(piece, "lining", loose(edges, seam + WIDER), "lining")
+        second_layer(piece, "lining", loose_edges(edges, seam + WIDER), "lining")
         for piece, edges in _outlines(draft, choices)
     )
     return draft + Draft(tuple(pieces), findings=(_said(choices, seam),))
@@ -85,7 +85,7 @@ def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edg
     if choices.lining == "whole":
         hung = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
         hemmed = [piece for piece in hung if edge_as(piece, EdgeRole.HEM)]
-        yield from zip(hemmed, shorter(hemmed, choices.lining_shorter), strict=True)
+        yield from zip(hemmed, shorter_panels(hemmed, choices.lining_shorter), strict=True)
 
 
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
@@ -93,7 +93,7 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     edges = back.edges
     vented = edge_as(back, EdgeRole.VENT) is not None
     if vented and choices.lining == "whole":
-        (edges,) = shorter([back], choices.lining_shorter)
+        (edges,) = shorter_panels([back], choices.lining_shorter)
     elif vented:
         edges = _to_waist(back)
     if choices.ease_pleat / 2 < tol.LEAST_EDGE:

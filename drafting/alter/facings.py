@@ -22,7 +22,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path
-from drafting.geometry.crossing import between, crossings, extended, pinned
+from drafting.geometry.crossing import crossings, ends_moved, extended, part_between
 from drafting.geometry.offset import offset
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
@@ -68,7 +68,9 @@ def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
 def _faced(draft: Draft, word: str, depth: float) -> Draft:
     """Return the draft with this edge faced all round, or left alone where one part cannot be."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    found = [(ref, None if ref in sewn else facing(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)]
+    found = [
+        (ref, None if ref in sewn else facing_of_edge(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)
+    ]
     missing = [ref for ref, piece in found if piece is None]
     if missing:
         said = tuple(_left_out(ref) for ref in missing)
@@ -87,7 +89,7 @@ def _edges(draft: Draft, word: str) -> list[EdgeRef]:
     return [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
 
 
-def facing(piece: Piece, name: str, depth: float) -> Piece | None:
+def facing_of_edge(piece: Piece, name: str, depth: float) -> Piece | None:
     """Return the facing of edge `name`, or None where its neighbours leave no room for the depth.
 
     It is turned over, as it lies against the garment: its outline runs against the garment's.
@@ -131,15 +133,15 @@ def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, P
     if not starts or not ends:
         return None
     first, last = starts[0], ends[-1]
-    line = between(long, first.on_a, last.on_a)
-    start = between(before, first.on_b, len(before.segments))
-    end = between(after, 0.0, last.on_b)
+    line = part_between(long, first.on_a, last.on_a)
+    start = part_between(before, first.on_b, len(before.segments))
+    end = part_between(after, 0.0, last.on_b)
     if line is None or start is None or end is None:
         return None
     return (
-        pinned(line, start=first.point, end=last.point),
-        pinned(start, start=first.point),
-        pinned(end, end=last.point),
+        ends_moved(line, start=first.point, end=last.point),
+        ends_moved(start, start=first.point),
+        ends_moved(end, end=last.point),
     )
 
 

@@ -11,12 +11,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.draft.by_role import open_darts
+from drafting.draft.by_role import dart_legs
+from drafting.draft.named import ALL_PIECES, edge_named
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
-from drafting.geometry.crossing import crossings, pinned
+from drafting.geometry.crossing import crossings, ends_moved
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.spread import Fan, open_fan
 
@@ -58,7 +59,7 @@ def fanned(
     return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
 
 
-def across(piece: Piece, edge: str) -> tuple[str, ...]:
+def edge_across(piece: Piece, edge: str) -> tuple[str, ...]:
     """Return the edge that lies across from `edge`, with the halves that continue it (a cap's).
 
     The one met last on the way in from the middle of `edge`; a dart or a fold is passed over.
@@ -75,9 +76,7 @@ def across(piece: Piece, edge: str) -> tuple[str, ...]:
     ]
     if not met:
         raise DraftError(
-            f"nothing lies across from {piece.name}.{edge}",
-            turn="name the pivot edge",
-            reach=", ".join(e.name for e in piece.edges if e.name != edge),
+            f"nothing lies across from {piece.name}.{edge}", turn=f"name the pivot edge; {ALL_PIECES}"
         )
     name = max(met)[1]
     run = [e.name for e in _ring(piece, edge) if _akin(e, piece[name]) and e.kind not in NO_PIVOT]
@@ -106,12 +105,10 @@ def _neighbours(piece: Piece, names: Sequence[str]) -> bool:
 
 def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
     """Return the pivot in the order of the ring; refuse edges that cannot be opened from each other."""
-    names = [e.name for e in piece.edges]
-    lost = [name for name in (edge, *pivot) if name not in names]
-    if lost or not pivot:
-        raise DraftError(
-            f"{piece.name} has no edge {', no '.join(lost) or 'named as the pivot'}", reach=", ".join(names)
-        )
+    for name in (edge, *pivot):
+        edge_named(piece, name)
+    if not pivot:
+        raise DraftError(f"no edge of {piece.name} is named as the pivot", turn=ALL_PIECES)
     if edge in pivot or any(piece[n].kind in NO_PIVOT for n in (edge, *pivot)):
         raise DraftError(
             f"{piece.name} cannot be opened from {', '.join(pivot)} to {edge}",
@@ -122,7 +119,7 @@ def in_order(piece: Piece, edge: str, pivot: Sequence[str]) -> tuple[str, ...]:
         raise DraftError(
             f"the pivot of {piece.name} is one edge, or some that lie beside each other",
             value=", ".join(pivot),
-            reach=", ".join(names),
+            turn=f"{ALL_PIECES} as they lie round it",
         )
     return tuple(ordered)
 
@@ -142,7 +139,7 @@ def _clear_of_darts(
     A dart that aims at a marked point (the bust's) moves with that point and with its side.
     """
     low, high = within
-    inward = {into.name for into, _ in open_darts(piece)}
+    inward = {into.name for into, _ in dart_legs(piece)}
     for place, edge in enumerate(ring):
         if edge.kind is not EdgeKind.DART:
             continue
@@ -219,7 +216,7 @@ def _closed(edges: list[Edge]) -> list[Edge]:
         path = edge.path.moved(at - edge.path.start)
         found.append(replace(edge, path=path))
         at = path.end
-    last = pinned(found[-1].path, end=edges[0].path.start)
+    last = ends_moved(found[-1].path, end=edges[0].path.start)
     return [*found[:-1], replace(found[-1], path=last)]
 
 

@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.body.sides import differing
+from drafting.body.sides import differing_measures
 from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Notion, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
@@ -32,7 +32,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import FlyLines, facing_edges, inner_line, shield_edges
+from drafting.shaping.trouser.fly import FlyLines, fly_facing_edges, inner_line, shield_edges
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -146,7 +146,7 @@ def _length(draft: Draft, front: Piece, body: Body, choices: Choices, scale: flo
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
     own = the_edge(front, EdgeRole.FLY).length
-    if differing(body):  # a straight part of another length on each hand: one that both have
+    if differing_measures(body):  # a straight part of another length on each hand: one that both have
         own = min(own, max(needed, SURE_SHARE * (own + the_edge(front, EdgeRole.CROTCH).length)))
     length = min(max(choices.fly_length, needed), own)
     return own if own - length < WORTH_MOVING * scale else length
@@ -171,7 +171,7 @@ def _lines(front: Piece) -> FlyLines:
 
 def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:
     """Return the facing for the side on top, right side up: turned over from behind the left front."""
-    edges = facing_edges(lines, choices.fly_facing, turned_under(scale))
+    edges = fly_facing_edges(lines, choices.fly_facing, turned_under(scale))
     behind = Piece(
         "fly-facing",
         edges,
@@ -233,7 +233,16 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
     band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
     notions = tuple(n for n in draft.notions if (n.what, n.piece) != ("button", band.name))
     note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
-    bought = Notion("hook and bar", band.name, 1, None, note, "trouser hook", HOOK * scale, piece=band.name)
+    bought = Notion(
+        "hook and bar",
+        band.name,
+        1,
+        cut_length=None,
+        note=note,
+        kind="trouser hook",
+        size=HOOK * scale,
+        piece=band.name,
+    )
     return replace(draft.with_pieces([band]), notions=(*notions, bought))
 
 

@@ -18,7 +18,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path, smooth
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 from drafting.ground.sources import practice
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
@@ -175,7 +175,7 @@ def _halfway(name: str, in_front: bool, eased: tuple[float, float], notch: float
 
 
 def _ratio_said(where: str, ratio: float) -> list[Finding]:
-    level: Level = "note" if ratio <= BAND[1] else "warning"
+    level: Severity = "note" if ratio <= BAND[1] else "warning"
     text = f"The {where} is gathered {ratio:.2f} to one between notch and crown"
     if ratio > BAND[1]:
         text += f"; puffs are gathered {BAND[0]:g} to {BAND[1]:g} to one"

@@ -31,7 +31,7 @@ from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.details.button_stand import FrontLines, facing_edges, narrow_said, stand_edges
+from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
@@ -179,7 +179,7 @@ def _front(
 
 
 def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piece:
-    edges = facing_edges(lines, stand, width, unfolded=False)
+    edges = front_facing_edges(lines, stand, width, unfolded=False)
     return Piece(
         f"{front.name}-facing",
         edges,

@@ -7,32 +7,21 @@ along the hem lies in a casing strip; where it has to bend edgewise, a flat bone
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.draft.by_role import edge_as, edges_as, piece_as, pieces_as, the_edge
+from drafting.draft.by_role import edge_as, edges_as, piece_as
 from drafting.draft.draft import Draft, Notion
-from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line
+from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.scale import body_scale
 from drafting.ground.sources import BY_EYE, ours, practice
-from drafting.shaping.coat.bone import (
-    AT_HEM,
-    AT_WAIST,
-    FLAT,
-    MOST_STRAIN,
-    ROUND,
-    SPIRAL,
-    Channel,
-    bone_length,
-    casing_size,
-    channel,
-)
-from drafting.shaping.coat.inside import bands, beside_hems, loose, skirted, stand, stiff_layer
+from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
+from drafting.shaping.coat.boning import Boning, tails_of, with_bones
+from drafting.shaping.coat.inside import hem_bands, loose_edges, skirted, stand_band, stiff_layer
 
 CANVAS = "hair canvas or a medium fusible"
 
@@ -143,15 +132,16 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
     """
     stiff = tuple(_interfacing(draft, choices))
     notes = tuple(_interfacing_notion(piece, draft) for piece in stiff)
-    boned, bones = _boned(draft, choices, body_scale(body))
+    asked = Boning(
+        hem=choices.hem_bone,
+        width=choices.bone_width,
+        height=choices.bone_height,
+        short=choices.bone_short,
+        seams=choices.seam_bones,
+    )
+    boned, bones = with_bones(draft, asked)
     told = tuple(_cloth_said(choices, fabric)) if stiff else ()
     return boned + Draft(stiff, notions=notes, findings=told) + bones
-
-
-def tails_of(draft: Draft) -> tuple[Piece, ...]:
-    """Return the tail panels and godets of a draft in the order of the hem, from the back."""
-    found = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
-    return tuple(sorted(found, key=lambda p: (p.place, p.role is PieceRole.GODET)))
 
 
 # -------------------------------------------------------------------------------- interfacing
@@ -160,12 +150,12 @@ def tails_of(draft: Draft) -> tuple[Piece, ...]:
 def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     margin = choices.interfacing_margin
     if choices.stiff_collar and (collar := piece_as(draft, PieceRole.UNDER_COLLAR)):
-        yield whole(collar, margin)
+        yield whole_interfacing(collar, margin)
     front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
     if choices.stiff_front == "whole front" and front:
-        yield whole(front, margin)
+        yield whole_interfacing(front, margin)
     if choices.stiff_front == "facing" and facing:
-        yield whole(facing, margin)
+        yield whole_interfacing(facing, margin)
     if front and edge_as(front, EdgeRole.LAPEL):
         if choices.stiff_front in ("lapel", "lapel and stand"):
             yield lapel(front, margin)
@@ -173,29 +163,29 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
             yield button_stand(front, choices.stand_band, margin)
     tails = tails_of(draft)
     if choices.stiff_tails == "whole tail":
-        yield from (whole(piece, margin) for piece in tails)
+        yield from (whole_interfacing(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
-        edges = bands([skirted(piece) for piece in tails], choices.hem_band, margin)
+        edges = hem_bands([skirted(piece) for piece in tails], choices.hem_band, margin)
         for piece, own in zip(tails, edges, strict=True):
             yield stiff_layer(piece, own, "band", PieceRole.HEM_BAND)
 
 
-def whole(piece: Piece, margin: float) -> Piece:
+def whole_interfacing(piece: Piece, margin: float) -> Piece:
     """Return the interfacing of a whole piece, `margin` mm past its stitching line."""
-    return stiff_layer(piece, loose(piece.edges, margin), "interfacing")
+    return stiff_layer(piece, loose_edges(piece.edges, margin), "interfacing")
 
 
 def lapel(front: Piece, margin: float) -> Piece:
     """Return the interfacing of the lapel: from the roll line outwards."""
     edges = edges_as(front, EdgeRole.GORGE, EdgeRole.LAPEL)
     roll = line(edges[-1].path.end, edges[0].path.start)
-    ring = (*loose(edges, margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
+    ring = (*loose_edges(tuple(edges), margin), Edge("roll", roll, EdgeKind.FREE, allowance=0.0))
     return stiff_layer(front, ring, "lapel-interfacing", PieceRole.LAPEL)
 
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
-    (edges,) = bands([stand(front, width)], width, margin)
+    (edges,) = hem_bands([stand_band(front, width)], width, margin)
     return stiff_layer(front, edges, "stand-interfacing", PieceRole.BUTTON_STAND)
 
 
@@ -244,132 +234,4 @@ def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
         None,
         "Test the iron on a scrap first; iron off and steam away from the hands when it is put down; air the "
         "room when fusing or using spray glue; close the cutter's blade when laying it down.",
-    )
-
-
-# -------------------------------------------------------------------------------------- bones
-
-
-def _boned(draft: Draft, choices: Choices, scale: float) -> tuple[Draft, Draft]:
-    """Return the draft with its bone lines drawn, and what the bones add to it."""
-    tails = tails_of(draft)
-    if not tails or (choices.hem_bone == "none" and not choices.seam_bones):
-        return draft, Draft()
-    marked, added = list(tails), Draft()
-    if choices.hem_bone != "none":
-        inner = beside_hems([skirted(piece) for piece in tails], choices.bone_height)
-        lines = [found.line for found in inner]
-        marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
-        channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
-        added = _hem_bones(channels, choices)
-    if choices.seam_bones:
-        seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
-        names = {p.name for p in seamed}
-        marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
-        added = added + _seam_bones(seamed)
-    return draft.with_pieces(marked), added
-
-
-def _marked(piece: Piece, name: str, path: Path) -> Piece:
-    return replace(piece, placements=(*piece.placements, Placement(name, path, "bone")))
-
-
-def _down(piece: Piece) -> Path:
-    """Return where the bone lies along a panel's front seam."""
-    seam = the_edge(piece, EdgeRole.FRONT).path
-    return seam.part(AT_WAIST, seam.length - AT_HEM)
-
-
-def _hem_bones(channels: list[Channel], choices: Choices) -> Draft:
-    kind, per_panel = choices.hem_bone, choices.hem_bone == "flat, one a panel"
-    total = sum(c.length for c in channels)
-    tips = "cap or file both ends; steel is cut with eye protection"
-    if per_panel:
-        notions = tuple(
-            Notion(
-                "boning",
-                f"{c.panel} hem",
-                2,
-                bone_length(c.length, choices.bone_short),
-                f"flat, {choices.bone_width:g} mm wide, {tips}",
-                "flat",
-                choices.bone_width,
-                c.panel,
-            )
-            for c in channels
-        )
-    else:
-        cut = bone_length(total, choices.bone_short)
-        note = f"{kind}, {choices.bone_width:g} mm wide, {tips}"
-        notions = (Notion("boning", "tail hem", 2, cut, note, kind, choices.bone_width),)
-    extra = max(c.height() for c in channels) if per_panel else 0.0
-    length, width = casing_size(total, choices.bone_width, extra)
-    count = 4 * len(channels) if per_panel else 4
-    notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
-    return Draft(
-        (_casing(length, width),),
-        findings=tuple(_bone_said(channels, choices)),
-        facts={"bone_channel": total, "bone_casing_width": width},
-        notions=notions,
-    )
-
-
-def _casing(length: float, width: float) -> Piece:
-    """The strip the hem bone lies in, cut on the bias, so that it follows the hem's curve."""
-    corners = (0j, complex(length, 0), complex(length, width), complex(0, width))
-    names = ("low", "end", "top", "start")
-    sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
-    edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
-    return Piece(
-        "bone-casing",
-        edges,
-        grain=45.0,
-        pair=True,
-        title="Bone casing, turnings included",
-        role=PieceRole.BONE_CASING,
-    )
-
-
-def _bone_said(channels: list[Channel], choices: Choices) -> Iterator[Finding]:
-    sharpest = min(channels, key=lambda c: c.radius)
-    strain = sharpest.strain(choices.bone_width)
-    if choices.hem_bone == FLAT and strain > MOST_STRAIN:
-        yield Finding(
-            "flat bone",
-            "warning",
-            sharpest.panel,
-            100 * strain,
-            100 * MOST_STRAIN,
-            f"A flat bone {choices.bone_width:g} mm wide cannot follow the hem of {sharpest.panel}: it would have "
-            f"to bend edgewise on a radius of {sharpest.radius:.0f} mm, {100 * strain:.1f} % at its edge "
-            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
-            f"panel in a channel {sharpest.height():.1f} mm wider.",
-        )
-    yield Finding(
-        "boning",
-        "note",
-        "tail hem",
-        choices.bone_short,
-        5.0,
-        f"Bones end {choices.bone_short:g} mm short of their channel at each end (5 at the least), capped or "
-        "filed; close both ends of the channel, and let no tip point upwards.",
-    )
-
-
-def _seam_bones(tails: list[Piece]) -> Draft:
-    note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
-    return Draft(
-        notions=tuple(
-            Notion(
-                "boning",
-                f"{piece.name} front seam",
-                2,
-                seam.length - AT_WAIST - AT_HEM,
-                note,
-                "flat",
-                piece=piece.name,
-            )
-            for piece in tails
-            for seam in [the_edge(piece, EdgeRole.FRONT)]
-        )
     )

@@ -31,14 +31,11 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
-from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, said
+from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
 from drafting.shaping.flare.grain import RULES
 
 AS_FLARE = -1.0
 """A seam's own flare that was not typed: the flare of all seams stands."""
-
-SEAMS = 5
-"""At most so many seams have a flare of their own (six panels)."""
 
 
 def _own(number: int) -> float:
@@ -201,7 +198,7 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
         _as_they_lie(pieces),
         tail_seams(pieces, back.name, waist.refs, side),
         (),
-        said(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
+        tail_findings(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.role is PieceRole.TAIL)},
     )
@@ -234,14 +231,14 @@ def _asked(choices: Choices) -> TailAsked:
     own = (choices.flare_1, choices.flare_2, choices.flare_3, choices.flare_4, choices.flare_5)
     flare = tuple(choices.flare if f < 0 else f for f in own[: panels - 1])
     return TailAsked(
-        panels,
-        flare,
-        choices.grain,
-        choices.flare_way,
-        choices.shaped_from,
-        choices.godet_height,
-        choices.tail_hem == "level",
-        choices.tail_width,
+        panels=panels,
+        flare=flare,
+        grain=choices.grain,
+        way=choices.flare_way,
+        shaped_from=choices.shaped_from,
+        godet_height=choices.godet_height,
+        level=choices.tail_hem == "level",
+        width=choices.tail_width,
     )
 
 

@@ -41,6 +41,7 @@ from drafting.blocks._own import OwnFile, guarded, read_folder, read_installed
 from drafting.draft.draft import Draft
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.frozen import freeze
 
 ALTERATIONS = "drafting.alter"
 """The package of alterations: found by name, as blocks know none of them."""
@@ -68,6 +69,9 @@ class Block:
     def alone(self) -> bool:
         """Whether it is drafted by itself: a garment, or a block that fits onto nothing else."""
         return bool(self.parts) or not (self.alters or self.needs)
+
+    def __post_init__(self) -> None:
+        freeze(self, "parts")
 
 
 @cache
@@ -171,7 +175,16 @@ def _plain(name: str, module: Any) -> Block:
     draft = getattr(module, name.replace("-", "_"))
     needs = tuple(getattr(module, "NEEDS", ()))
     alters = module.__name__.startswith(ALTERATIONS)
-    return Block(name, _summary(module), choices_of(cls), cls, draft, needs, {}, alters)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=choices_of(cls),
+        choices_class=cls,
+        draft=draft,
+        needs=needs,
+        parts={},
+        alters=alters,
+    )
 
 
 def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
@@ -180,4 +193,12 @@ def _whole(name: str, module: Any, plain: Mapping[str, Block]) -> Block:
         for choice in plain[part].choices:
             value = defaults.get(choice.name, choice.default)
             found.setdefault(choice.name, replace(choice, default=value))
-    return Block(name, _summary(module), tuple(found.values()), None, None, (), module.PARTS)
+    return Block(
+        name=name,
+        summary=_summary(module),
+        choices=tuple(found.values()),
+        choices_class=None,
+        draft=None,
+        needs=(),
+        parts=module.PARTS,
+    )

@@ -10,7 +10,7 @@ from dataclasses import fields
 from types import FunctionType
 from typing import Any, get_args
 
-from drafting.blocks._own import OwnFile, nearest
+from drafting.blocks._own import OwnFile, nearest_name
 from drafting.ground.choices import Choice, Unit, choices_of
 from drafting.ground.errors import Fault
 
@@ -92,7 +92,7 @@ def _function(own: OwnFile) -> Iterator[Fault]:
     right = f"write def {name}(body, fabric, choices) that returns a Draft"
     if not isinstance(function, FunctionType):
         others = [node.name for node in own.tree.body if isinstance(node, ast.FunctionDef)]
-        near = nearest(name, others)
+        near = nearest_name(name, others)
         if near:
             yield own.fault(f"is drafted by no {name}(), but by {near}()", right, own.line(near))
         else:
@@ -134,12 +134,12 @@ def part_faults(own: OwnFile, parts: Mapping[str, Mapping[str, Any]]) -> Iterato
         return
     for part, defaults in asked.items():
         if part not in parts:
-            near = nearest(str(part), list(parts))
+            near = nearest_name(str(part), list(parts))
             right = f"did you mean {near}?" if near else "`drafting blocks` lists them"
             yield own.fault(f"there is no single block '{part}' to be a part", right, at)
             continue
         for name in defaults:
             if name not in parts[part]:
-                near = nearest(str(name), list(parts[part]))
+                near = nearest_name(str(name), list(parts[part]))
                 right = f"did you mean {near}?" if near else f"it has {', '.join(parts[part])}"
                 yield own.fault(f"{part} has no choice '{name}'", right, at)

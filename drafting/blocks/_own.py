@@ -162,5 +162,5 @@ def guarded(draft: Callable[..., Draft], own: OwnFile) -> Callable[..., Draft]:
     return drafted
 
 
-def nearest(wanted: str, known: Sequence[str]) -> str | None:
+def nearest_name(wanted: str, known: Sequence[str]) -> str | None:
     return next(iter(difflib.get_close_matches(wanted, known, n=1, cutoff=0.5)), None)

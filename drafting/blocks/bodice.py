@@ -27,7 +27,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.sources import AS_ASKED, BY_EYE, Source, cite, ours, practice
 from drafting.shaping.shared_choices import ARM_EASE, OPENING, torso_length
-from drafting.shaping.torso.front import PLACES
+from drafting.shaping.torso.bust_dart import PLACES
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS

@@ -25,7 +25,7 @@ from drafting.ground.choices import choice
 from drafting.ground.sources import ours
 from drafting.shaping.shared_choices import OPENING, stretch_share, torso_length
 from drafting.shaping.stretch import settle_stretch, stretch_findings
-from drafting.shaping.torso.pieces import TorsoStyle, stretched, torso_draft
+from drafting.shaping.torso.pieces import TorsoStyle, torso_draft, with_body_girths
 from drafting.shaping.torso.plan import TorsoEase
 
 
@@ -69,7 +69,7 @@ def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         drop=choices.armhole_drop,
     )
     style = TorsoStyle(choices.length == "hip", False, "side", choices.opening)
-    draft = stretched(torso_draft(small, ease, style), share)
+    draft = with_body_girths(torso_draft(small, ease, style), share)
     levels = ("bust", "waist", "hip") if choices.length == "hip" else ("bust", "waist")
     around = {level: body[f"{level}_girth"] for level in levels}
     girth = {level: around[level] * share for level in levels}

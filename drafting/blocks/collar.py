@@ -25,7 +25,7 @@ from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import BY_EYE, practice
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
-from drafting.shaping.details.collar_lines import Fall, Stand, fall_lines, stand_lines
+from drafting.shaping.details.collar_lines import HalfFall, Stand, fall_lines, stand_lines
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
@@ -173,7 +173,7 @@ def _fall(lines: Stand, choices: Choices, back: float, extension: float) -> tupl
     least = choices.collar_stand + LEAST_COVER
     depth = max(choices.collar_fall, least)
     drop = FALL_DROPS * choices.collar_rise
-    drawn: Fall = fall_lines(lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread)
+    drawn: HalfFall = fall_lines(lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread)
     piece = Piece(
         "collar",
         _ring(Edge("stand", drawn.stand), Edge("outer", drawn.outer), drawn.front),

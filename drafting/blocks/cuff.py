@@ -26,7 +26,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.details.band import Band, band_edges, band_seams, fold_mark
+from drafting.shaping.details.band import Band, band_edges, band_seams, fold_line
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, cuff_depth
@@ -92,7 +92,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
         grain=0.0,
         pair=True,
         title="Cuff",
-        placements=(*fold_mark(band), *_marks(band, button, count)),
+        placements=(*fold_line(band), *_marks(band, button, count)),
         copies=1 if band.folded else 2,
         role=PieceRole.CUFF,
     )

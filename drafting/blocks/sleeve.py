@@ -40,8 +40,8 @@ from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_wi
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.set_in import armhole_seams, half_armholes
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart import dart_edges, dart_seams
-from drafting.shaping.torso.pieces import stretched
+from drafting.shaping.torso.dart_mouth import dart_edges, dart_seams
+from drafting.shaping.torso.pieces import with_body_girths
 
 NEEDS = ("front_armhole", "back_armhole")
 
@@ -155,7 +155,7 @@ def sleeve(
         draft = gathered(draft, ("sleeve", "hem"), sewn=min(finished, wrist))
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
-    return stretched(draft, share)
+    return with_body_girths(draft, share)
 
 
 def _seams_below(

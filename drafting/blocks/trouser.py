@@ -34,12 +34,12 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours,
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart import dart_seams
-from drafting.shaping.trouser.frame import Style
-from drafting.shaping.trouser.measures import Asked, ask
-from drafting.shaping.trouser.pieces import Cutting, Openings, draw_pieces
-from drafting.shaping.trouser.remarks import findings_of, openings_said
-from drafting.shaping.trouser.shape import Shape, settle_shape
+from drafting.shaping.torso.dart_mouth import dart_seams
+from drafting.shaping.trouser.frame import LegStyle
+from drafting.shaping.trouser.measures import TrouserMeasures, trouser_measures
+from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
+from drafting.shaping.trouser.remarks import openings_said, trouser_findings
+from drafting.shaping.trouser.shape import LegShape, settle_shape
 
 ELASTIC_WIDTH = 25.0
 """mm at adult scale: width of the waist elastic (common practice)."""
@@ -173,22 +173,22 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """
     scale = body_scale(body)
     stretch = settle_stretch(fabric, choices.stretch_share)
-    asked = ask(body, fabric, _eases(choices), stretch)
+    asked = trouser_measures(body, fabric, _eases(choices), stretch)
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
     waist, wide = _waist_chain(front, back), ELASTIC_WIDTH * scale
     notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
-    said = (*asked.findings, *findings_of(body, shape), *openings_said(shape, openings))
+    said = (*asked.findings, *trouser_findings(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back),
         _seams(front, back, shape),
-        _girths(body, asked, shape),
-        said,
-        _facts(shape, openings, elastic),
-        {"waist": waist},
-        notions,
+        girths=_girths(body, asked, shape),
+        findings=said,
+        facts=_facts(shape, openings, elastic),
+        chains={"waist": waist},
+        notions=notions,
     )
 
 
@@ -202,10 +202,10 @@ def _eases(choices: Choices) -> tuple[tuple[str, float], ...]:
     )
 
 
-def _style(body: Body, choices: Choices) -> Style:
+def _style(body: Body, choices: Choices) -> LegStyle:
     below = body["knee_height"] - BELOW_KNEE * body["inside_leg_length"]
     shorter = max(0.0, below) if choices.leg_ends == "below the knee" else 0.0
-    return Style(
+    return LegStyle(
         choices.leg,
         choices.hem_width,
         choices.leg_length + body.heel - shorter,
@@ -214,13 +214,13 @@ def _style(body: Body, choices: Choices) -> Style:
     )
 
 
-def _elastic(body: Body, shape: Shape, choices: Choices) -> Elastic | None:
+def _elastic(body: Body, shape: LegShape, choices: Choices) -> Elastic | None:
     if choices.waist_finish != "casing":
         return None
     return elastic_loop(body["waist_girth"], body["hip_girth"], choices.elastic_opens)
 
 
-def _openings(shape: Shape, scale: float) -> Openings:
+def _openings(shape: LegShape, scale: float) -> Openings:
     """Return how long the fly and the slits at the hem have to be."""
     frame = shape.frame
     misses = frame.asked.heel - frame.hem_girth
@@ -236,19 +236,19 @@ def _openings(shape: Shape, scale: float) -> Openings:
     return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
 
 
-def _cutting(asked: Asked, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> Cutting:
+def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> CutSettings:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
     allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
-    return Cutting(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
+    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
 
 
 # ------------------------------------------------------------------------------------ seams
 
 
-def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
+def _seams(front: Piece, back: Piece, shape: LegShape) -> tuple[Seam, ...]:
     """Side, inside leg, both halves of the crotch, darts. Chains run as the front's edges do."""
     lower = shape.hems.front.side.length - (front["slit"].length if "slit" in front else 0.0)
     hip = lower + shape.rise.legs.side.length
@@ -294,7 +294,7 @@ def _seams(front: Piece, back: Piece, shape: Shape) -> tuple[Seam, ...]:
     )
 
 
-def _girths(body: Body, asked: Asked, shape: Shape) -> tuple[Girth, ...]:
+def _girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple[Girth, ...]:
     frame = shape.frame
     settled = {
         "waist": frame.waist_girth,
@@ -323,7 +323,7 @@ def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
     return tuple((piece.name, edge.name) for piece in (back, front) for edge in edges_as(piece, EdgeRole.WAIST))
 
 
-def _facts(shape: Shape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
+def _facts(shape: LegShape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
     rise, frame = shape.rise, shape.frame
     facts = {
         "crotch_front": rise.front.length,

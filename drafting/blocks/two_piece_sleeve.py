@@ -33,7 +33,7 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.shared_choices import ARM_EASE
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
-from drafting.shaping.sleeve.set_in import Halves, armhole_seams, half_armholes
+from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams, half_armholes
 from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 
 NEEDS = ("front_armhole", "back_armhole")
@@ -117,11 +117,11 @@ def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: flo
     at_elbow = max((body["forearm_girth"] + ELBOW_EASE * scale) / 2, ELBOW_SHARE * width / 2)
     cuff = (body["wrist_girth"] + body.layer("wrist_girth") + choices.wrist_ease) / 2
     return ArmLines(
-        cap.height - elbow,
-        cap.height - length,
-        min(at_elbow, 0.55 * width),
-        min(cuff, 0.75 * width),
-        choices.elbow_bend / USUAL_BEND,
+        elbow=cap.height - elbow,
+        cuff=cap.height - length,
+        elbow_half=min(at_elbow, 0.55 * width),
+        cuff_half=min(cuff, 0.75 * width),
+        bend=choices.elbow_bend / USUAL_BEND,
     )
 
 
@@ -201,7 +201,9 @@ def _level(hind: Path, fore: Path) -> Level:
 # -------------------------------------------------------------------------------------- seams
 
 
-def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Halves, cap: Cap) -> tuple[Seam, ...]:
+def _seams(
+    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: BothHalfArmholes, cap: Cap
+) -> tuple[Seam, ...]:
     """Cap notches stand as far from the underarm as the armhole's."""
     top, under = (piece.name for piece in pieces)
     caps = (
@@ -228,7 +230,7 @@ def _seams(pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: Hal
     )
 
 
-def _said(ease: float, cap: Cap, halves: Halves, widths: tuple[float, float]) -> tuple[Finding, ...]:
+def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, float]) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [
         Finding(

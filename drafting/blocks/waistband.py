@@ -23,7 +23,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.details.band import Band, across, band_edges, band_seams, fold_mark
+from drafting.shaping.details.band import Band, band_edges, band_seams, fold_line, line_across_band
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
@@ -95,7 +95,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         band_edges(band, "waist", EdgeRole.WAIST),
         grain=0.0,
         title="Waistband",
-        placements=(*fold_mark(band), *_marks(band, button, choices)),
+        placements=(*fold_line(band), *_marks(band, button, choices)),
         copies=1 if band.folded else 2,
         role=PieceRole.WAISTBAND,
     )
@@ -133,7 +133,7 @@ def _marks(band: Band, button: Button, choices: Choices) -> Iterator[Placement]:
     """Yield the centre front, the button on the underlap, and its hole on the side on top."""
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     middle = min(band.underlap / 2, band.sewn / 4)
-    yield across(band, band.sewn, "centre_front", "centre")
+    yield line_across_band(band, band.sewn, "centre_front", "centre")
     yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter, under)
     hole = band.corner(band.sewn - middle, 0.5)
     yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole, over)

@@ -3,7 +3,7 @@
 from drafting.body.body import Body, bust_level, completed
 from drafting.body.dimensions import DIMENSIONS, Dimension, dimension_name
 from drafting.body.estimates import Measure
-from drafting.body.tables import read_bodies, read_body
+from drafting.body.reader import read_bodies, read_body
 from drafting.body.wearer import wearer
 
 __all__ = [

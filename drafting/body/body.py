@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from types import MappingProxyType
 from typing import Literal
 
-from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.doubts import doubts
 from drafting.body.estimates import Measure, estimate_scale, estimates
 from drafting.body.figure_rules import Figure
@@ -16,9 +15,11 @@ from drafting.body.refusals import Taken, unusable
 from drafting.body.rules import BUST_POINT_BELOW
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import FrozenDict, freeze
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
+SIDES: tuple[Side, Side] = ("left", "right")
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,9 @@ class Body:
     weight: float | None = None
     said: tuple[Finding, ...] = ()
     figure: Figure = ""
+
+    def __post_init__(self) -> None:
+        freeze(self, "measures", "layers")
 
     def __getitem__(self, name: str) -> float:
         """Return a measure in mm, the mean of both hands."""
@@ -74,7 +78,7 @@ class Body:
         faults = []
         for given, value in mm.items():
             name = dimension_name(given)
-            fault = unusable(given, value) if name else Fault("is no body dimension", nearest(given), given)
+            fault = unusable(given, value) if name else Fault("is no body dimension", names_offered(given), given)
             if fault:
                 faults.append(fault)
             elif name:
@@ -93,7 +97,7 @@ class Body:
             return self.measures[name]
         except KeyError:
             known = dimension_name(name) == name
-            right = "measure it, and write it in the body file" if known else nearest(name)
+            right = "measure it, and write it in the body file" if known else names_offered(name)
             raise InputError([Fault("is not among the measures", right, name)]) from None
 
 
@@ -101,7 +105,7 @@ def completed(taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figur
     """Return `taken` (mm) as measures, and an estimate for every further one a torso needs."""
     measured = {name: _measure_of(value) for name, value in taken.items()}
     means = {name: measure.mm for name, measure in measured.items()}
-    return MappingProxyType(measured | estimates(means, waist_level == "natural", figure))
+    return FrozenDict(measured | estimates(means, waist_level == "natural", figure))
 
 
 def bust_level(body: Body) -> float:

@@ -8,14 +8,14 @@ a band a maker is asked whether the value is right; nothing is refused for it. N
 
 from __future__ import annotations
 
-import difflib
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, cast
 
+from drafting.ground.nearest import joined, nearest
 from drafting.ground.sources import Source
 
-Kind = Literal["height", "girth", "width", "length"]
+DimensionKind = Literal["height", "girth", "width", "length"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,7 @@ class Dimension:
     """One body dimension: `low`..`high` is the adult band in mm, `how` the way to take it."""
 
     name: str
-    kind: Kind
+    kind: DimensionKind
     low: float
     high: float
     source: Source
@@ -134,7 +134,15 @@ def _read(table: str) -> dict[str, Dimension]:
         name, kind, band, source = about.split()
         low, high = (10 * float(cm) for cm in band.split(".."))
         names = tuple(older.split())
-        found[name] = Dimension(name, cast("Kind", kind), low, high, BANDS[source], how.strip(), names)
+        found[name] = Dimension(
+            name=name,
+            kind=cast("DimensionKind", kind),
+            low=low,
+            high=high,
+            source=BANDS[source],
+            how=how.strip(),
+            older=names,
+        )
     return found
 
 
@@ -148,7 +156,15 @@ def dimension_name(name: str) -> str | None:
     return name if name in DIMENSIONS else OLDER.get(name)
 
 
-def nearest(name: str) -> str:
-    """Return a sentence that offers the nearest known dimension for a misspelt `name`."""
-    close = difflib.get_close_matches(name, (*DIMENSIONS, *OLDER, "weight"), n=1, cutoff=0.6)
-    return f"did you mean {close[0]}?" if close else "the README in measurements/ lists every name"
+def meant_by(name: str) -> tuple[str, ...]:
+    """Return the nearest names for a misspelt one: today's, else older ones; none for a known one."""
+    if dimension_name(name):
+        return ()
+    return nearest(name, (*DIMENSIONS, "weight")) or nearest(name, OLDER)
+
+
+def names_offered(name: str) -> str:
+    """Return a sentence that offers the nearest known dimensions for a misspelt `name`."""
+    near = meant_by(name)
+    listed = "the README in measurements/ lists every name"
+    return f"did you mean {joined(near, 'or')}?" if near else listed

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
 from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 from drafting.ground.units import show_length
 
 # Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
@@ -15,7 +15,7 @@ SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
 STOUT = 1.15  # girth / height: far more than anybody in the survey (.82)
 LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise; common practice
 FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women's size charts
-SIDES = 25.0  # mm between the hands before it is mentioned; ours
+SIDES_APART = 25.0  # mm between the hands before it is mentioned; ours
 INCH_WINDOW = 1.15  # a value within this factor of expected / 2.54 looks like inches; ours
 
 # (smaller, larger, by how many mm at least, what a maker should look at)
@@ -52,7 +52,7 @@ def doubts(measures: Mapping[str, Measure], natural: bool) -> tuple[Finding, ...
     return tuple(found)
 
 
-def _say(check: str, level: Level, where: str, value: float | None, message: str) -> Finding:
+def _say(check: str, level: Severity, where: str, value: float | None, message: str) -> Finding:
     return Finding(check, level, where, value, None, message)
 
 
@@ -96,7 +96,7 @@ def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
     for name, measure in taken.items():
         if measure.left is None or measure.right is None:
             continue
-        if abs(measure.left - measure.right) > SIDES:
+        if abs(measure.left - measure.right) > SIDES_APART:
             text = f"left {show_length(measure.left)}, right {show_length(measure.right)}: is it so?"
             yield _say("left and right", "note", name, measure.mm, text)
 

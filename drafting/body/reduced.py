@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from types import MappingProxyType
 
-from drafting.body import Body
+from drafting.body.body import Body
+from drafting.body.estimates import Measure
 
 AROUND = (
     "neck_base_girth",
@@ -38,9 +38,19 @@ ALONG = (
 
 
 def reduced(body: Body, around: float, along: float = 1.0) -> Body:
-    """Return `body` with its girths and widths times `around` and its lengths times `along`."""
+    """Return `body` with its girths and widths times `around` and its lengths times `along`.
+
+    Both hands of a measure shrink with their mean, and so does how far people stray from it.
+    """
     factors = dict.fromkeys(AROUND, around) | dict.fromkeys(ALONG, along)
-    changed = {
-        name: replace(m, mm=m.mm * factors[name]) if name in factors else m for name, m in body.measures.items()
-    }
-    return replace(body, measures=MappingProxyType(changed))
+    changed = {name: _times(m, factors[name]) if name in factors else m for name, m in body.measures.items()}
+    return replace(body, measures=changed)
+
+
+def _times(measure: Measure, factor: float) -> Measure:
+    def less(mm: float | None) -> float | None:
+        return None if mm is None else mm * factor
+
+    return replace(
+        measure, mm=measure.mm * factor, sd=less(measure.sd), left=less(measure.left), right=less(measure.right)
+    )

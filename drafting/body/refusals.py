@@ -44,13 +44,17 @@ def unusable(field: str, value: object) -> Fault | None:
 
 def refusals(taken: Mapping[str, Taken]) -> list[Fault]:
     """Return every reason not to draft from `taken` (usable numbers, mm), all at once."""
-    means = {name: _mean(value) for name, value in taken.items()}
-    faults = missing(taken) + _hands(taken)
-    if "height" in means:
-        faults += _inches(means) + _too_wide(means)
+    faults = missing(taken) + unlikely(taken)
     if not faults:
+        means = {name: _mean(value) for name, value in taken.items()}
         faults += _slips(means) + _drop_longer_than_shoulder(taken)
     return faults
+
+
+def unlikely(taken: Mapping[str, Taken]) -> list[Fault]:
+    """Return what cannot be of the two hands, and of the girths beside the height (mm)."""
+    means = {name: _mean(value) for name, value in taken.items()}
+    return _hands(taken) + (_inches(means) + _too_wide(means) if "height" in means else [])
 
 
 def missing(names: Iterable[str]) -> list[Fault]:

@@ -101,7 +101,7 @@ def linear(
     def of(known: Known) -> float:
         return constant + sum(factor * known[measure] for factor, measure in terms)
 
-    return Rule(name, formula, source, sd, of, within, given, terms)
+    return Rule(name=name, formula=formula, source=source, sd=sd, of=of, within=within, given=given, terms=terms)
 
 
 def _term(factor: float, measure: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from types import MappingProxyType
 
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
@@ -51,7 +50,7 @@ def _apart(m: Measure) -> bool:
     return m.left is not None and m.right is not None and abs(m.left - m.right) > TWO_SIDED
 
 
-def differing(body: Body) -> tuple[str, ...]:
+def differing_measures(body: Body) -> tuple[str, ...]:
     """Return the measures of a side's own whose left and right lie more than 3 mm apart."""
     return tuple(name for name, m in body.measures.items() if name in OWN_SIDE and _apart(m))
 
@@ -64,10 +63,10 @@ def one_side(body: Body, side: Side) -> Body:
     depth follows its side's shoulder drop.
     """
     changed: dict[str, Measure] = {
-        name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing(body)
+        name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing_measures(body)
     }
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
         changed["axilla_depth"] = replace(axilla, mm=axilla.mm + AXILLA_PER_DROP * lower)
-    return replace(body, measures=MappingProxyType({**body.measures, **changed}))
+    return replace(body, measures={**body.measures, **changed})

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from drafting.body.body import Body, WaistLevel, completed
-from drafting.body.dimensions import dimension_name, nearest
+from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, missing, refusals, unusable
 from drafting.ground.errors import Fault, InputError
@@ -42,17 +42,17 @@ def wearer(
         raise InputError(faults)
     worn, notes = _beneath(_today(layers or {}), taken_over)
     return Body(
-        title,
-        completed(taken, waist_level, figure),
-        worn,
-        heel,
-        waist_level,
-        taken_over,
-        posture,
-        measured_on,
-        weight,
-        said + notes,
-        figure,
+        title=title,
+        measures=completed(taken, waist_level, figure),
+        layers=worn,
+        heel=heel,
+        waist_level=waist_level,
+        taken_over=taken_over,
+        posture=posture,
+        measured_on=measured_on,
+        weight=weight,
+        said=said + notes,
+        figure=figure,
     )
 
 
@@ -64,7 +64,7 @@ def named(measures: Mapping[str, Taken]) -> tuple[dict[str, Taken], list[Fault]]
         name = dimension_name(given)
         fault = unusable(given, value)
         if name is None:
-            fault = Fault("is no body dimension", nearest(given), given)
+            fault = Fault("is no body dimension", names_offered(given), given)
         elif name in taken:
             fault = Fault(f"says again what {name} says", "keep one of the two", given)
         if fault:
@@ -77,7 +77,7 @@ def named(measures: Mapping[str, Taken]) -> tuple[dict[str, Taken], list[Fault]]
 def _worn(layers: Mapping[str, float], heel: float) -> list[Fault]:
     """Return what is wrong with the layers beneath and the shoe."""
     faults = [
-        Fault("is no body dimension", nearest(name), f"layers.{name}")
+        Fault("is no body dimension", names_offered(name), f"layers.{name}")
         for name in layers
         if dimension_name(name) is None
     ]

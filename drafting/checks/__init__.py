@@ -15,13 +15,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.checks import curves, cut, darts, girths, notches, outlines, seams, trouser
-from drafting.checks.table import summary, table
+from drafting.checks.table import summary
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
 from drafting.ground.findings import Finding
 from drafting.ground.scale import Measured, body_scale
 
-__all__ = ["check_all", "check_draft", "check_pattern", "summary", "table"]
+__all__ = ["check_all", "check_draft", "check_pattern", "summary"]
 
 
 def check_all(draft: Draft, pattern: Pattern, body: Measured) -> tuple[Finding, ...]:

@@ -10,7 +10,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
-from drafting.geometry.bend import inflections, turns
+from drafting.geometry.turning import inflections, turns
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.checks.words import capital, degrees, mm, plain, verdict
-from drafting.draft.by_role import open_darts as legs_of
+from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
@@ -30,7 +30,7 @@ class OpenDart:
     role: EdgeRole
 
 
-def open_darts(piece: Piece) -> list[OpenDart]:
+def darts_of_outline(piece: Piece) -> list[OpenDart]:
     """Return the darts of `piece` that open to its outline: two legs that meet in a tip."""
     return [
         OpenDart(
@@ -40,7 +40,7 @@ def open_darts(piece: Piece) -> list[OpenDart]:
             (into.length, out.length),
             into.role,
         )
-        for into, out in legs_of(piece)
+        for into, out in dart_legs(piece)
     ]
 
 
@@ -52,7 +52,7 @@ def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
     """Are the two legs of every dart equally long?"""
     for piece in draft.pieces:
         inner = [(d.name, (d.leg_a.length, d.leg_b.length)) for d in piece.darts]
-        for name, (a, b) in [*((d.name, d.legs) for d in open_darts(piece)), *inner]:
+        for name, (a, b) in [*((d.name, d.legs) for d in darts_of_outline(piece)), *inner]:
             holds = abs(a - b) <= tol.LEG_MATCH
             said = f"{capital(plain(piece.name))} {plain(name)}: legs {mm(a)} and {mm(b)}"
             if not holds:
@@ -64,7 +64,7 @@ def bust_dart_tips(draft: Draft, scale: float) -> Iterator[Finding]:
     """Does the bust dart end 20-35 mm (adult scale) short of the bust point, and aim at it?"""
     for piece in draft.pieces:
         bust_points = [piece.points[name] for name in BUST_POINTS if name in piece.points]
-        for dart in open_darts(piece) if bust_points else ():
+        for dart in darts_of_outline(piece) if bust_points else ():
             if dart.role is EdgeRole.BUST_DART:
                 tip = dart.tip
                 yield from _tip(piece.name, dart, min(bust_points, key=lambda p: abs(p - tip)), scale)

@@ -20,7 +20,7 @@ def girths_finished(draft: Draft) -> Iterator[Finding]:
     for girth in draft.girths:
         where, name = _where(girth), _name(girth)
         wanted = girth.body + girth.settled_ease
-        found = finished(draft, girth.level, girth.side)
+        found = finished_girth(draft, girth.level, girth.side)
         if found is None:
             said = f"{name}: no piece draws this level, so its girth cannot be read off the pieces"
             yield Finding("finished girth", "error", where, None, wanted, said)
@@ -48,7 +48,7 @@ def eases_settled(draft: Draft) -> Iterator[Finding]:
         yield Finding("settled ease", "error", _where(girth), girth.settled_ease, girth.asked_ease, said)
 
 
-def finished(draft: Draft, level: str, side: str = "") -> float | None:
+def finished_girth(draft: Draft, level: str, side: str = "") -> float | None:
     """Return the girth of the cloth at `level`, mm, off the drawn lines; None where none is drawn.
 
     A half piece is doubled and a pair counted twice; round a limb, or on one `side`, it is the half

@@ -1,4 +1,4 @@
-"""What a cloth can take: fusing, starch, heat, easing. Each refusal names cloth, treatment, way out.
+"""What a cloth can take: fusing, heat, easing. Each refusal names cloth, treatment, way out.
 
 Iron settings by fibre are the care label's dots (`Source.ISO_3758`: 110, 150 and 200 degrees C); a blend takes
 the lowest fibre's. Always try on a scrap first, and follow the maker of cloth, fusible and iron.
@@ -73,35 +73,6 @@ def cannot_fuse(fabric: Fabric, part: str) -> Iterator[Finding]:
         )
 
 
-def cannot_starch(fabric: Fabric, part: str) -> Iterator[Finding]:
-    """Yield why this cloth cannot be starched."""
-    if not fabric.takes_starch:
-        yield Finding(
-            "starch",
-            "error",
-            part,
-            "starch",
-            "interfacing",
-            f"{fabric.title} takes no starch, and the {part} asks for it. Stiffen it with interfacing or a "
-            "boned hem instead.",
-        )
-
-
-def too_hot(fabric: Fabric, dots: int, part: str) -> Iterator[Finding]:
-    """Yield why this cloth may not be ironed at `dots`."""
-    limit = iron_limit(fabric)
-    if limit is not None and dots > limit:
-        yield Finding(
-            "iron",
-            "error",
-            part,
-            float(dots),
-            float(limit),
-            f"{fabric.title} may be ironed at {limit} dot{'s' if limit != 1 else ''} at most, and the {part} "
-            f"asks for {dots}. Press cooler with a damp cloth, or leave the treatment out.",
-        )
-
-
 def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
     """Yield why this cloth cannot take `wanted` mm of ease in a seam."""
     most = EASES[fabric.eases]
@@ -117,7 +88,7 @@ def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
         )
 
 
-def untakeable(draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]) -> tuple[Finding, ...]:
+def cloth_cannot_take(draft: Draft, fabric: Fabric | None, typed: Mapping[str, float]) -> tuple[Finding, ...]:
     """Return what is asked of this cloth that it cannot take; `typed` are the maker's own choices.
 
     A default that is too much for a cloth is settled by the block, with a warning.

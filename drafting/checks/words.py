@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.roles import SeamKind
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 
 
 def plain(name: str) -> str:
@@ -46,12 +46,12 @@ def chain_words(chain: tuple[EdgeRef, ...], other: tuple[EdgeRef, ...]) -> str:
     return " + ".join(edge_words(ref) for ref in chain)
 
 
-def ok_or_error(holds: bool) -> Level:
+def ok_or_error(holds: bool) -> Severity:
     return "ok" if holds else "error"
 
 
 def verdict(
-    check: str, holds: bool, where: str, found: float, wanted: float, message: str, *, fails: Level = "error"
+    check: str, holds: bool, where: str, found: float, wanted: float, message: str, *, fails: Severity = "error"
 ) -> Finding:
     """Return the finding of a check that asks for a number: `ok` or, where not, `fails`."""
     return Finding(check, "ok" if holds else fails, where, found, wanted, message)

@@ -107,6 +107,12 @@ def _telling(commands: Any) -> list[argparse.ArgumentParser]:
     """Add the commands that only print; return those that take a maker's own blocks."""
     body = _command(commands, "body", _body, "a wearer's measures: measured, estimated, doubtful")
     body.add_argument("body", type=Path, metavar="BODY", help="the body file (.toml or .csv, one wearer or many)")
+    body.add_argument(
+        "--costume",
+        type=Path,
+        metavar="COSTUME.toml",
+        help="say which measure to take next for this costume (else for a shirt)",
+    )
     return [_command(commands, "blocks", _blocks, "every block with its choices")]
 
 
@@ -169,16 +175,17 @@ def _seconds(text: str) -> float:
 
 def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
     from drafting.commands.texts import made_text
-    from drafting.costume.file import CostumeFile, read_costume
+    from drafting.costume.file import CostumeFile
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
+    from drafting.costume.whole import read_whole_costume
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
     read: CostumeFile | None = None
     faults: list[Fault] = []
     try:
-        read = read_costume(costume, wearer=wearer)
+        read = read_whole_costume(costume, wearer)
     except InputError as error:
         faults += error.faults
     try:
@@ -205,11 +212,17 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
 def _body(wanted: argparse.Namespace) -> int:
     from drafting.body import read_bodies
     from drafting.commands.texts import body_text
-    from drafting.costume.next_measure import next_measures
+    from drafting.costume.file import read_costume
+    from drafting.costume.next_measure import garments_of, next_measures
 
     bodies = read_bodies(wanted.body)
-    alone = len(bodies) == 1  # a whole table would take a second for each wearer
-    print("\n\n".join(body_text(b, next_measures(b) if alone else ()) for b in bodies))
+    costume = read_costume(wanted.costume) if wanted.costume else None
+    what = f'"{costume.title}"' if costume else "a shirt"
+    if len(bodies) > 1:  # a whole table would take a second for each wearer
+        print("\n\n".join(body_text(body) for body in bodies))
+        return HOLDS
+    garments = garments_of(costume, bodies[0]) if costume else ()
+    print(body_text(bodies[0], next_measures(bodies[0], garments=garments), what))
     return HOLDS
 
 

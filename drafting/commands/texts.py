@@ -9,14 +9,21 @@ from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
+from drafting.costume.choices import choose
+from drafting.costume.garment import drafted
 from drafting.costume.next_measure import Gain
+from drafting.costume.stand_in import STRETCHY, stand_ins
+from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.ground.choices import Choice
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
+from drafting.reading.given import Origin
 
 WIDTH = 100
-Row = tuple[str, ...]
+Cells = tuple[str, ...]
 
 CAUTION = (
     "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
@@ -25,8 +32,8 @@ CAUTION = (
 
 
 GAIN = (
-    "Each estimate was moved by half of what it may be off, what is estimated from it with it, and "
-    "a shirt drafted again: so far move its seams and levels."
+    "Each estimate was moved up and down by what it may be off, what is estimated from it with it, "
+    "and {what} drafted again: so far moves the edge that moves most."
 )
 
 
@@ -41,30 +48,30 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     return "\n".join(lines)
 
 
-def body_text(body: Body, gains: Sequence[Gain] = ()) -> str:
+def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> str:
     """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
 
-    `gains` are the measures that would bring most if they were taken next.
+    `gains` are the measures that would bring most if they were taken next, for `what` is drafted.
     """
     over = {"skin": "over the skin", "underlayers": "over the layers beneath"}[body.taken_over]
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
     about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
     lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
     lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
-    made: list[Row] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
+    made: list[Cells] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
     lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
     lines += _works(cited for m in body.measures.values() for cited in m.cited)
     if gains:
-        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN, indent=2)]
-        lines += _table(("measure", "may be off by", "they move by", "most"), _gain_rows(gains))
+        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN.format(what=what), indent=2)]
+        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains))
     doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
     lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
     return "\n".join(lines)
 
 
-def _measure_rows(body: Body) -> list[Row]:
-    rows: list[Row] = []
+def _measure_rows(body: Body) -> list[Cells]:
+    rows: list[Cells] = []
     for name, measure in body.measures.items():
         size = f"{measure.mm / 10:6.1f}"
         if measure.left is not None and measure.right is not None:
@@ -78,14 +85,14 @@ def _measure_rows(body: Body) -> list[Row]:
     return rows
 
 
-def _gain_rows(gains: Sequence[Gain]) -> list[Row]:
-    """Return one row a measure; it was moved by one spread, so it may be off by twice that."""
+def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
+    """Return one row a measure."""
     return [
         (
             gain.measure,
-            f"+/- {2 * gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
-            f"{gain.moved:.0f} in all",
-            f"{gain.most} {gain.by:.0f}",
+            f"+/- {gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
+            f"{gain.moved:.0f}",
+            gain.most,
         )
         for gain in gains
     ]
@@ -105,7 +112,7 @@ def _works(cited: Iterable[Cited]) -> list[str]:
 
 
 def block_text(block: Block) -> str:
-    """Return a block's name and summary, then each choice: range, default, meaning, source.
+    """Return a block's name and summary, each choice (range, default, meaning, source), its pieces.
 
     A block from outside the kit names the file that it is written in.
     """
@@ -115,6 +122,9 @@ def block_text(block: Block) -> str:
         lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
         about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
         lines.append(_wrapped(about, indent=6))
+    pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
+    lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
+    lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
     return "\n".join(lines)
 
 
@@ -128,6 +138,16 @@ def roles_text() -> str:
     for sort, values in DECLARED.items():
         lines += [sort, *_table(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
+
+
+def _pieces(block: Block) -> tuple[Piece, ...]:
+    """Return the pieces that the defaults give an invented adult; none for a block that alters others."""
+    body = stand_ins()[0]
+    try:
+        chosen = choose(block, {}, body_scale(body), Origin())
+        return drafted(body, STRETCHY, block, chosen).pieces
+    except DraftError:
+        return ()
 
 
 def _count(findings: tuple[Finding, ...]) -> str:
@@ -166,7 +186,7 @@ def _after_colon(summary: str) -> str:
     return rest if colon and " " not in head else summary
 
 
-def _table(head: Row | None, rows: list[Row]) -> list[str]:
+def _table(head: Cells | None, rows: list[Cells]) -> list[str]:
     """Return rows as lines, every column but the last padded, the last one wrapped."""
     cells = [head, *rows] if head else rows
     if not rows:

@@ -6,7 +6,6 @@ The same name in two parts is one value. Where a whole garment gives a part othe
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields, make_dataclass, replace
 from functools import lru_cache
@@ -17,8 +16,13 @@ from drafting.finish import FinishChoices
 from drafting.finish.choices import proposed
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
-from drafting.reading.choices import Source, read_choices
-from drafting.reading.given import Faults, Given
+from drafting.ground.frozen import freeze
+from drafting.ground.nearest import meant
+from drafting.ground.units import as_written
+from drafting.reading.choices import ALL_CHOICES, ChosenBy, read_choices
+from drafting.reading.given import Faults, FilePlace, Given, Origin
+
+ALL_BLOCKS = "`drafting blocks` lists them all"
 
 
 @dataclass(frozen=True)
@@ -27,30 +31,22 @@ class Chosen:
 
     parts: Mapping[str, Any]
     finish: FinishChoices
-    values: Mapping[str, tuple[Any, Source]]
+    values: Mapping[str, tuple[Any, ChosenBy]]
 
-
-@dataclass(frozen=True, slots=True)
-class Origin:
-    """Where raw choices come from: the file, its unit of length, and what heads their names."""
-
-    file: str = ""
-    unit: str | None = "mm"
-    where: str = ""
-
-    def field(self, name: str) -> str:
-        return f"{self.where}.{name}" if self.where else name
+    def __post_init__(self) -> None:
+        freeze(self, "parts", "values")
 
 
 def block_named(name: str, fault_field: str = "block", file: str = "", line: int | None = None) -> Block:
-    """Return a block; an `InputError` offers the nearest name."""
+    """Return a block; an `InputError` offers the nearest names."""
     known = all_blocks()
     if name in known:
         return known[name]
-    near = difflib.get_close_matches(name, known, n=1, cutoff=0.5)
-    right = f"did you mean {near[0]}?" if near else f"blocks are {', '.join(known)}"
-    right += " (a block of your own wants --blocks DIR)"
-    raise InputError([Fault(f"there is no block '{name[:40]}'", right, fault_field, file, line)])
+    what, right = (
+        f"there is no block {as_written(name)}",
+        f"{meant(name, known, ALL_BLOCKS)} (a block of your own wants --blocks DIR)",
+    )
+    raise InputError([Fault(what, right, fault_field, file, line)])
 
 
 def parts_of(block: Block) -> Mapping[str, Mapping[str, Any]]:
@@ -68,53 +64,49 @@ def choose(block: Block, given: Mapping[str, Given], scale: float, origin: Origi
 
     Raises `InputError` with every fault: a name no part knows, a value out of its range.
     """
-    faults = Faults(origin.file)
+    filling = _Filling(given, scale, origin, Faults(origin.file))
     known = [choice.name for choice in garment_choices(block)]
     for name, raw in given.items():
         if name not in known:
-            faults.unknown(name, known, origin.field(name), raw.line)
-    values: dict[str, tuple[Any, Source]] = {}
+            spot = FilePlace(origin.file, origin.field(name), raw.line)
+            filling.faults.unknown(spot, name, known, ALL_CHOICES)
     blocks = all_blocks()
     parts = {
-        part: _read(blocks[part].choices_class, defaults, given, scale, origin, values, faults)
-        for part, defaults in parts_of(block).items()
+        part: filling.fill(blocks[part].choices_class, defaults) for part, defaults in parts_of(block).items()
     }
-    finish = _read(FinishChoices, proposed(scale), given, 1.0, origin, values, faults)
-    if faults.found:
-        raise InputError(list(dict.fromkeys(faults.found)))
-    return Chosen(parts, finish, values)
+    finish = replace(filling, scale=1.0).fill(FinishChoices, proposed(scale))
+    if filling.faults.found:
+        raise InputError(filling.faults.found)
+    return Chosen(parts, finish, filling.values)
 
 
-def _read(
-    cls: type | None,
-    defaults: Mapping[str, Any],
-    given: Mapping[str, Given],
-    scale: float,
-    origin: Origin,
-    values: dict[str, tuple[Any, Source]],
-    faults: Faults,
-) -> Any:
-    """Return one part's choices; a name an earlier part has read keeps that part's value."""
-    assert cls is not None
-    names = [f.name for f in fields(cls)]
-    own = {name: given[name] for name in names if name in given}
-    try:
-        chosen: Any
-        chosen, sources = read_choices(
-            _with_defaults(cls, tuple(defaults.items())),
-            own,
-            origin.unit,
-            origin.file,
-            scale=scale,
-            where=origin.where,
-        )
-    except InputError as error:
-        faults.found.extend(error.faults)
-        return None
-    shared = {name: values[name][0] for name in names if name in values}
-    chosen = replace(chosen, **shared)
-    values.update({n: (getattr(chosen, n), sources[n]) for n in names if n not in values})
-    return chosen
+@dataclass
+class _Filling:
+    """The parts of a garment while they get their choices; `values` holds those read so far."""
+
+    given: Mapping[str, Given]
+    scale: float
+    origin: Origin
+    faults: Faults
+    values: dict[str, tuple[Any, ChosenBy]] = field(default_factory=dict)
+
+    def fill(self, cls: type | None, defaults: Mapping[str, Any]) -> Any:
+        """Return one part's choices; a name an earlier part has read keeps that part's value."""
+        assert cls is not None
+        names = [f.name for f in fields(cls)]
+        own = {name: self.given[name] for name in names if name in self.given}
+        kind = _with_defaults(cls, tuple(defaults.items()))
+        try:
+            chosen: Any
+            chosen, sources = read_choices(kind, own, self.origin, self.scale)
+        except InputError as error:
+            self.faults.found.extend(error.faults)
+            return None
+        shared = {name: self.values[name][0] for name in names if name in self.values}
+        chosen = replace(chosen, **shared)
+        new = {n: (getattr(chosen, n), sources[n]) for n in names if n not in self.values}
+        self.values.update(new)
+        return chosen
 
 
 @lru_cache(maxsize=256)

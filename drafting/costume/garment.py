@@ -7,22 +7,23 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 from drafting.alter.applique import appliqued
-from drafting.alter.flare import Wish, fuller
+from drafting.alter.fullness import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.body.body import Side
-from drafting.body.sides import differing, one_side, one_value
+from drafting.body.body import SIDES
+from drafting.body.sides import differing_measures, one_side, one_value
 from drafting.checks import check_all
 from drafting.checks.ease import ease_enough
-from drafting.checks.treatments import untakeable
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.checks.treatments import cloth_cannot_take
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.two_sides import alike, both_hands, on_each_hand
@@ -30,13 +31,18 @@ from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.unwashed import enlarged
-from drafting.ground.errors import DraftError
+from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import Given
+from drafting.reading.given import FilePlace, Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
+
+GarmentWish = FullnessWish | AppliqueWish | TrimWish
+Misfit = tuple[FilePlace, DraftError]
+"""Where a wish stands in the maker's file, and why it cannot be had."""
 
 
 @dataclass(frozen=True)
@@ -59,6 +65,9 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "choices", "seconds")
 
 
 def draft_garment(
@@ -104,22 +113,31 @@ def finished_garment(
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
 ) -> MadeGarment:
-    """Return the garment drafted and finished, not yet checked; raises `DraftError`."""
+    """Return the garment drafted and finished, not yet checked; raises `DraftError`.
+
+    An `InputError` names every wish that cannot be had, where it stands in its file.
+    """
     start = time.perf_counter()
-    draft = drafted(body, fabric, block, chosen, fullness)
-    for number, applique in enumerate(appliques, 1):
-        for one in on_each_hand(draft, applique):
-            draft = appliqued(draft, one, number)
+    draft, misfits = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims))
+    if misfits:
+        raise InputError([spot.fault(str(error)) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
-    for trim in trims:
-        _on_an_edge(draft, trim)
     draft = notched(draft)
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish)
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
-        name, block.name, role, draft, pattern, sewn, chosen.values, pattern.findings, seconds, trims
+        name=name,
+        block=block.name,
+        fabric=role,
+        draft=draft,
+        pattern=pattern,
+        as_sewn=sewn,
+        choices=chosen.values,
+        findings=pattern.findings,
+        seconds=seconds,
+        trims=trims,
     )
 
 
@@ -128,20 +146,32 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    found = (*found, *ease_enough(made.draft, body, fabric), *untakeable(made.draft, fabric, typed))
+    found = (*found, *ease_enough(made.draft, body, fabric), *cloth_cannot_take(made.draft, fabric, typed))
     findings = (*made.pattern.findings, *found)
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
 
 
-def _on_an_edge(draft: Draft, trim: TrimWish) -> None:
-    """Refuse a trim whose edge there is not, naming those there are."""
-    if trim.piece not in draft:
-        names = ", ".join(p.name for p in draft.pieces if not p.material)
-        raise DraftError(f"there is no piece {trim.piece} for the {trim.kind}", turn=f"pieces are {names}")
-    if trim.edge not in draft[trim.piece]:
-        names = ", ".join(edge.name for edge in draft[trim.piece].edges)
-        raise DraftError(f"the {trim.piece} has no edge {trim.edge} to trim", turn=f"its edges are {names}")
+def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
+
+    A trim changes nothing; its edge has to be there.
+    """
+    misfits: list[Misfit] = []
+    number = 0
+    on_hands = [one for asked in wishes for one in on_each_hand(draft, asked)]
+    for wish in on_hands:
+        number += isinstance(wish, AppliqueWish)
+        try:
+            if isinstance(wish, FullnessWish):
+                draft = fuller(draft, _spread_wish(wish), fabric)
+            elif isinstance(wish, AppliqueWish):
+                draft = appliqued(draft, wish, number)
+            else:
+                edge_named(piece_named(draft, wish.piece), wish.edge)
+        except DraftError as error:
+            misfits.append((wish.spot, error))
+    return draft, misfits
 
 
 def _spread_wish(wish: FullnessWish) -> Wish:
@@ -152,30 +182,30 @@ def _spread_wish(wish: FullnessWish) -> Wish:
     return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
 
 
-def drafted(
-    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, fullness: tuple[FullnessWish, ...] = ()
-) -> Draft:
-    """Return the garment's draft, opened as wished; where the body's two sides differ, for both hands.
+def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
+    """Return the garment's draft; where the body's two sides differ, one for each hand."""
+    return wished(body, fabric, block, chosen, ())[0]
 
-    A wish that names what only the joined draft has (`back-left`) is met there.
+
+def wished(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, wishes: Sequence[GarmentWish]
+) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with what is wished of it, and each wish that it cannot have.
+
+    Where the two sides differ, fullness is let into each hand before they are joined; a wish that names
+    what only the joined draft has (`front-left`) is met there.
     """
-    bodies = [one_side(body, side) for side in SIDES] if differing(body) else [body]
+    bodies = [one_side(body, side) for side in SIDES] if differing_measures(body) else [body]
     hands = [_one_hand(one, fabric, block, chosen) for one in bodies]
-    early = [wish for wish in fullness if wish.piece in hands[0]]
-    late = [wish for wish in fullness if wish not in early]
-    opened = [_opened(hand, early, fabric) for hand in hands]
-    draft = opened[0] if alike(hands[0], hands[-1]) else both_hands(opened[0], opened[1])
-    draft = _opened(draft, late, fabric)
-    return replace(draft, findings=(*one_value(body), *draft.findings))
-
-
-def _opened(draft: Draft, wishes: Sequence[FullnessWish], fabric: Fabric | None) -> Draft:
-    for wish in wishes:
-        draft = fuller(draft, _spread_wish(wish), fabric)
-    return draft
-
-
-SIDES: tuple[Side, Side] = ("left", "right")
+    if alike(hands[0], hands[-1]):
+        draft, misfits = altered(hands[0], wishes, fabric)
+    else:
+        early = [w for w in wishes if isinstance(w, FullnessWish) and w.piece in hands[0]]
+        (left, misfits), (right, _) = (altered(hand, early, fabric) for hand in hands)
+        late = [w for w in wishes if w not in early]
+        draft, more = altered(both_hands(left, right), late, fabric)
+        misfits = [*misfits, *more]
+    return replace(draft, findings=(*one_value(body), *draft.findings)), misfits
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
@@ -189,6 +219,11 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             raise DraftError(
                 f"the block {name} cannot be drafted here: it has to fit the {wanted}",
                 turn="take a block of a whole garment that has both, for example shirt",
+            )
+        if part.alters and not draft.pieces:
+            raise DraftError(
+                f"the block {name} changes a garment, and makes none by itself",
+                turn="take a block of a whole garment, for example shirt",
             )
         chains = {needed: chain(draft, needed) for needed in part.needs}
         if part.alters:

@@ -12,14 +12,17 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.layout import Lay
+from drafting.printing.wishes import unprinted
+from drafting.reading.given import Origin
 
 __all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
 
@@ -37,16 +40,34 @@ class Made:
     lays: tuple[Lay, ...] = ()
     timings: Mapping[str, float] = field(default_factory=dict, compare=False)
 
+    def __getitem__(self, name: str) -> MadeGarment:
+        """Return the garment of this name; a KeyError names those there are."""
+        for garment in self.garments:
+            if garment.name == name:
+                return garment
+        raise KeyError(f"no garment {name!r}; there are {[g.name for g in self.garments]}")
+
+    def __post_init__(self) -> None:
+        freeze(self, "timings")
+
 
 def make(costume: CostumeFile) -> Made:
-    """Return the costume drafted, finished and checked, in mm; raises what `finished` does.
+    """Return the costume drafted, finished and checked; raises what `finished` does.
+
+    Pieces that are asked for in print and that there are not are refused as well.
 
     >>> from drafting.costume.file import read_costume
     >>> from drafting.ground.shipped import demo_costume
     >>> [garment.name for garment in make(read_costume(demo_costume())).garments]
     ['coat', 'shirt', 'breeches']
     """
-    return checked(finished(costume))
+    faults: list[Fault] = []
+    garments = _all_made(costume, faults)
+    pieces = {g.name: [cut.piece.name for cut in g.pattern.pieces] for g in garments}
+    faults += unprinted(costume.prints, pieces)
+    if faults:
+        raise InputError(faults)
+    return checked(_made_up(costume, garments))
 
 
 def finished(costume: CostumeFile) -> Made:
@@ -62,12 +83,19 @@ def finished(costume: CostumeFile) -> Made:
     ('back', False)
     """
     faults: list[Fault] = []
-    chosen = {g.name: choices for g in costume.garments if (choices := _chosen(costume, g, faults))}
-    if not faults:
-        made = [_made(costume, g, chosen[g.name], faults) for g in costume.garments]
+    garments = _all_made(costume, faults)
     if faults:
         raise InputError(faults)
-    return _made_up(costume, tuple(garment for garment in made if garment))
+    return _made_up(costume, garments)
+
+
+def _all_made(costume: CostumeFile, faults: list[Fault]) -> tuple[MadeGarment, ...]:
+    """Return the garments that can be made; none where the choices of one are at fault."""
+    chosen = {g.name: choices for g in costume.garments if (choices := chosen_for(costume, g, faults))}
+    if faults:
+        return ()
+    made = [made_garment(costume, g, chosen[g.name], faults) for g in costume.garments]
+    return tuple(garment for garment in made if garment)
 
 
 @remembered(8)
@@ -92,18 +120,22 @@ def _made_up(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Made:
     return Made(costume, garments, tuple(_findings(costume, garments)), timings=dict(timings))
 
 
-def _chosen(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> Chosen | None:
+    """Return the choices of a garment, or None with what is wrong put among the `faults`."""
     field_name = f"garments.{garment.name}"
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
-        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.line)
+        block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
         return choose(block, garment.choices, body_scale(costume.wearer), origin)
     except InputError as error:
         faults.extend(error.faults)
         return None
 
 
-def _made(costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]) -> MadeGarment | None:
+def made_garment(
+    costume: CostumeFile, garment: Garment, chosen: Chosen, faults: list[Fault]
+) -> MadeGarment | None:
+    """Return a garment finished, or None with what is wrong put among the `faults`."""
     block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
     names = {"name": garment.name, "role": garment.fabric}
     try:

@@ -1,26 +1,40 @@
-"""Which measure to take next: how far the shirt's lines move with each one that was estimated.
+"""Which measure to take next: how far a garment's outlines move with each one that was estimated.
 
-Each estimated measure in turn is moved by its standard deviation, whatever is estimated from it
-follows, and the shirt is drafted again. What a tape would most likely change comes first.
+Each estimated measure in turn is taken as if a tape had found it as far off as it may be, up and down;
+whatever is estimated from it follows, and the garments are drafted again. What a tape would most
+likely change comes first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from types import MappingProxyType
+from statistics import median_low
+from typing import Any, NamedTuple
 
+import numpy as np
+from numpy.typing import NDArray
+
+from drafting.blocks import Block
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, Origin, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.fabric import Fabric
+from drafting.geometry import area
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
 
 UNKNOWN_SPREAD = 0.05
 """Share of a measure that it is moved by where nobody knows how far people stray (ours)."""
 
 FELT = 0.5
-"""mm: lines that move by less in all have not moved (ours)."""
+"""mm: an outline that moves by less has not moved (ours)."""
+
+NEAR = 0.1
+"""mm: outlines are compared as chords no farther off than this."""
 
 BETTER = {"neck_girth": "neck_base_girth", "axilla_depth": "scye_depth"}
 """Measures that tell the same as another one, less well or less easily taken."""
@@ -30,8 +44,9 @@ BETTER = {"neck_girth": "neck_base_girth", "axilla_depth": "scye_depth"}
 class Gain:
     """What one more measure would bring, in mm.
 
-    `moved` is the sum over all seams and levels of the shirt, `most` the one that moves most, by
-    `by`; `step` is what the measure was moved by, `known` whether that is how far people stray.
+    `step` is what the measure was moved by, up and down: 19 of 20 people stray by no more (`known`),
+    or a share of it where nobody knows. `moved` is the farthest that any point of an outline moves,
+    once its piece is laid on its old self, and `most` the piece and edge it lies on.
     """
 
     measure: str
@@ -39,45 +54,58 @@ class Gain:
     known: bool
     moved: float
     most: str
-    by: float
 
 
-class _Watched(dict[str, Measure]):
-    """Measures that remember which of them were asked for."""
+class Wanted(NamedTuple):
+    """A garment to be drafted: its block, its cloth and its choices."""
 
-    def __init__(self, measures: Mapping[str, Measure]) -> None:
-        super().__init__(measures)
-        self.asked: set[str] = set()
-
-    def __getitem__(self, name: str) -> Measure:
-        self.asked.add(name)
-        return super().__getitem__(name)
+    block: Block
+    fabric: Fabric | None
+    chosen: Chosen
 
 
-def next_measures(body: Body, count: int = 5) -> tuple[Gain, ...]:
-    """Return the `count` estimated measures that move the shirt most, the greatest first.
+def shirt_for(body: Body) -> tuple[Wanted, ...]:
+    """Return the shirt as the kit proposes it: what a wearer is judged by without a costume."""
+    block = block_named("shirt")
+    return (Wanted(block, None, choose(block, {}, body_scale(body), Origin())),)
 
-    Empty where everything was measured, or where no shirt can be drafted for this body.
+
+def garments_of(costume: CostumeFile, body: Body) -> tuple[Wanted, ...]:
+    """Return a costume's garments for this body; raises `InputError` for wrong blocks and choices."""
+    return tuple(_wanted(costume, garment, body) for garment in costume.garments)
+
+
+def _wanted(costume: CostumeFile, garment: Garment, body: Body) -> Wanted:
+    field = f"garments.{garment.name}"
+    block = block_named(garment.block, f"{field}.block", costume.path, garment.line)
+    origin = Origin(costume.path, costume.unit, f"{field}.choices")
+    chosen = choose(block, garment.choices, body_scale(body), origin)
+    return Wanted(block, costume.fabrics.get(garment.fabric), chosen)
+
+
+def next_measures(body: Body, count: int = 5, garments: Sequence[Wanted] = ()) -> tuple[Gain, ...]:
+    """Return the `count` estimated measures that move these garments most, the greatest first.
+
+    Without garments it is a shirt. Empty where everything was measured, or where the garments
+    cannot be drafted for this body.
     """
-    found = sorted(_gains(body), key=lambda gain: (-gain.moved, gain.measure))
+    found = sorted(_gains(body, garments or shirt_for(body)), key=lambda g: (-g.moved, g.measure))
     return tuple(gain for gain in found if gain.moved > FELT)[:count]
 
 
-def _gains(body: Body) -> Iterator[Gain]:
-    watched = _Watched(body.measures)
-    chosen = choose(block_named("shirt"), {}, body_scale(body), Origin())
-    now = _lengths(replace(body, measures=watched), chosen)
+def _gains(body: Body, garments: Sequence[Wanted]) -> Iterator[Gain]:
+    asked: set[str] = set()
+    now = _pieces(_watched(body, asked), garments)
     for name in _worth_trying(body) if now else ():
         step = _step(body.measures[name])
-        moved = _moved(body, name, step)
-        if moved is None or all(moved[used] == body[used] for used in watched.asked):
-            continue
-        then = _lengths(moved, chosen)
-        moves = {line: abs(then[line] - now[line]) for line in now.keys() & then.keys()}
+        moves: list[tuple[float, str]] = []
+        for way in (step, -step):
+            moved = _moved(body, name, way)
+            if moved and any(moved.measures[used] != body.measures[used] for used in asked):
+                moves += _moves(now, _pieces(moved, garments))
         if moves:
-            most = max(sorted(moves), key=moves.__getitem__)
-            known = body.measures[name].sd is not None
-            yield Gain(name, step, known, sum(moves.values()), most[0], moves[most])
+            by, most = max(moves)
+            yield Gain(name, step, body.measures[name].sd is not None, by, most)
 
 
 def _worth_trying(body: Body) -> list[str]:
@@ -86,37 +114,96 @@ def _worth_trying(body: Body) -> list[str]:
 
 
 def _step(measure: Measure) -> float:
-    return UNKNOWN_SPREAD * measure.mm if measure.sd is None else measure.sd
+    return UNKNOWN_SPREAD * measure.mm if measure.sd is None else 2 * measure.sd
 
 
 def _moved(body: Body, name: str, step: float) -> Body | None:
-    """Return the body with one measure moved up (or down), still an estimate; None for neither."""
-    for way in (step, -step):
-        try:
-            moved = body.changed(**{name: body[name] + way})
-        except DraftError:
-            continue
-        still = replace(moved.measures[name], source="estimated")
-        return replace(moved, measures=MappingProxyType({**moved.measures, name: still}))
-    return None
+    """Return the body with one measure taken and found so far off; None where no body has it so."""
+    try:
+        return body.changed(**{name: body[name] + step})
+    except DraftError:
+        return None
 
 
-def _lengths(body: Body, chosen: Chosen) -> dict[tuple[str, ...], float]:
-    """Return the length of every seam and level line of the shirt, in mm.
+class _Watched(Measure):
+    """A measure that notes its name when a draft reads its length, or whether it was measured.
 
-    Each goes by its name and the edges of its piece, as one that gains a slit is not moved by it.
+    What is made from it (a measure of a body made smaller) notes nothing more, as it was read in
+    the making.
+    """
+
+    __slots__ = ("asked", "name")
+    asked: set[str]
+    name: str
+
+    def __getattribute__(self, field: str) -> Any:
+        if field in ("mm", "source") and hasattr(self, "asked"):
+            self.asked.add(self.name)
+        return super().__getattribute__(field)
+
+    def noting(self, name: str, asked: set[str]) -> _Watched:
+        object.__setattr__(self, "name", name)
+        object.__setattr__(self, "asked", asked)
+        return self
+
+
+def _watched(body: Body, asked: set[str]) -> Body:
+    """Return the body with measures that note in `asked` which of them a draft reads."""
+    measures = {
+        name: _Watched(m.mm, m.source, m.rule, m.sd, left=m.left, right=m.right).noting(name, asked)
+        for name, m in body.measures.items()
+    }
+    return replace(body, measures=measures)
+
+
+def _pieces(body: Body, garments: Sequence[Wanted]) -> dict[tuple[int, str], Piece]:
+    """Return the pieces of the garments' own cloth; none where a garment cannot be drafted.
+
+    Linings and interfacings move with them.
     """
     try:
-        draft = drafted(body, None, block_named("shirt"), chosen)
+        drafts = [drafted(body, one.fabric, one.block, one.chosen) for one in garments]
     except DraftError:
         return {}
-    edges = {piece.name: tuple(edge.name for edge in piece.edges) for piece in draft.pieces}
-    seams = {
-        (seam.name, *edges[seam.a[0][0]]): sum(draft.edge(ref).length for ref in seam.a) for seam in draft.seams
-    }
-    levels = {
-        (f"{piece.name} at the {level.name.replace('_', ' ')}", *edges[piece.name]): level.length
-        for piece in draft.pieces
-        for level in piece.levels
-    }
-    return seams | levels
+    return {(n, p.name): p for n, d in enumerate(drafts) for p in d.pieces if not p.material}
+
+
+def _moves(now: dict[tuple[int, str], Piece], then: dict[tuple[int, str], Piece]) -> Iterator[tuple[float, str]]:
+    """Yield for each piece how far its outline moves, mm, and the edge that moves farthest.
+
+    Of a dart that only one of the two has, nothing but the mouth counts: a hair's breadth taken in
+    is no long way to the tip.
+    """
+    for key in sorted(now.keys() & then.keys()):
+        old, new = now[key], then[key]
+        here, there = _outline(old, new, _shift(old, new)), _outline(new, old, 0j)
+        for one, other in ((there, here), (here, there)):
+            off = area.off_ring(one.points, other.points)
+            farthest = int(off.argmax())
+            edge = one.edges[int(np.searchsorted(one.ends, farthest, side="right"))]
+            yield float(off[farthest]), f"{key[1]} {edge}".replace("_", " ")
+
+
+def _shift(old: Piece, new: Piece) -> complex:
+    """Return by how much most corners of a piece have moved: it is laid so on its old self."""
+    starts = {edge.name: edge.path.start for edge in old.edges}
+    moves = [e.path.start - starts[e.name] for e in new.edges if e.name in starts]
+    if not moves:
+        return 0j
+    return complex(median_low(m.real for m in moves), median_low(m.imag for m in moves))
+
+
+class _Outline(NamedTuple):
+    """The points of an outline, the edges they lie on, and where each edge's points end."""
+
+    points: NDArray[np.complex128]
+    edges: tuple[str, ...]
+    ends: NDArray[np.int64]
+
+
+def _outline(piece: Piece, beside: Piece, by: complex) -> _Outline:
+    """Return the outline moved, without the legs of a dart that the piece `beside` it has not."""
+    edges = [e for e in piece.edges if e.kind is not EdgeKind.DART or e.name in beside]
+    points = [edge.path.points(NEAR)[:-1] for edge in edges]
+    ends = np.cumsum([len(part) for part in points])
+    return _Outline(np.concatenate(points) + by, tuple(edge.name for edge in edges), ends)

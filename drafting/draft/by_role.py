@@ -47,7 +47,7 @@ def piece_roles(draft: Draft, refs: Iterable[EdgeRef]) -> list[PieceRole]:
     return [draft[piece].role for piece, _ in refs]
 
 
-def open_darts(piece: Piece) -> Iterator[tuple[Edge, Edge]]:
+def dart_legs(piece: Piece) -> Iterator[tuple[Edge, Edge]]:
     """Yield the legs of each dart that opens to the outline: towards the tip and back from it.
 
     Two neighbouring legs that declare no dart of their own make one, unless the first is taken.

@@ -13,7 +13,7 @@ from dataclasses import replace
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece, Placement
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import pinned
+from drafting.geometry.crossing import ends_moved
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -124,7 +124,7 @@ def _drawn(path: Path, fixed: complex, free: complex, moved: complex) -> Path:
     factor = (moved - fixed) / (free - fixed)
     drawn = path.mapped(lambda p: fixed + (p - fixed) * factor)
     ends = (fixed, moved) if abs(path.start - fixed) < abs(path.end - fixed) else (moved, fixed)
-    return pinned(drawn, start=ends[0], end=ends[1])
+    return ends_moved(drawn, start=ends[0], end=ends[1])
 
 
 def _said(piece: str, edge: str, a: float, b: float) -> Finding:
@@ -159,8 +159,8 @@ def opened_out(left: Piece, right: Piece) -> Piece | None:
     first, last = (placed.edges[(placed.index(facing.name) + step) % len(placed.edges)] for step in (1, -1))
     if first is not last:
         placed = placed.with_edges(
-            replace(first, path=pinned(first.path, start=here.start)),
-            replace(last, path=pinned(last.path, end=here.end)),
+            replace(first, path=ends_moved(first.path, start=here.start)),
+            replace(last, path=ends_moved(last.path, end=here.end)),
         )
     mark = Placement("centre", line(here.start, here.end), "centre")
     return replace(

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import NotchKind, SeamKind
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 
 EdgeRef = tuple[str, str]
 """(piece, edge)."""
@@ -101,20 +102,23 @@ class Draft:
     seams: tuple[Seam, ...] = ()
     girths: tuple[Girth, ...] = ()
     findings: tuple[Finding, ...] = ()
-    facts: dict[str, float] = field(default_factory=dict)
-    chains: dict[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
+    facts: Mapping[str, float] = field(default_factory=dict)
+    chains: Mapping[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
     notions: tuple[Notion, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "facts", "chains")
 
     def __add__(self, other: Draft) -> Draft:
         """Put two drafts together."""
         return Draft(
             self.pieces + other.pieces,
             self.seams + other.seams,
-            self.girths + other.girths,
-            self.findings + other.findings,
-            self.facts | other.facts,
-            self.chains | other.chains,
-            self.notions + other.notions,
+            girths=self.girths + other.girths,
+            findings=self.findings + other.findings,
+            facts={**self.facts, **other.facts},
+            chains={**self.chains, **other.chains},
+            notions=self.notions + other.notions,
         )
 
     def __getitem__(self, name: str) -> Piece:

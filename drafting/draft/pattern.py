@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Piece
 from drafting.geometry import Path
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +57,14 @@ class CutPiece:
     piece: Piece
     number: int
     cut: Path
-    allowances: dict[str, float]
+    allowances: Mapping[str, float]
     notches: tuple[NotchMark, ...] = ()
     grainline: Path | None = None
     stretch_arrow: Path | None = None
     caps: tuple[DartCap, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "allowances")
 
     def mirrored(self) -> CutPiece:
         """Return the other hand. Marks are reflected; arrows keep their sense along the piece.

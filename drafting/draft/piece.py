@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
@@ -17,6 +17,7 @@ from drafting.draft.roles import DartLeg, EdgeRole, Half, LevelKind, NotchKind, 
 from drafting.geometry import Path
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
 
 
 class EdgeKind(StrEnum):
@@ -142,7 +143,7 @@ class Piece:
     hand: str = ""
     levels: tuple[Level, ...] = ()
     darts: tuple[InnerDart, ...] = ()
-    points: dict[str, complex] = field(default_factory=dict)
+    points: Mapping[str, complex] = field(default_factory=dict)
     title: str = ""
     placements: tuple[Placement, ...] = ()
     material: str = ""
@@ -154,6 +155,7 @@ class Piece:
     lines: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
+        freeze(self, "points")
         for edge, after in zip(self.edges, (*self.edges[1:], self.edges[0]), strict=True):
             gap = abs(edge.path.end - after.path.start)
             if not gap <= tol.CLOSED:

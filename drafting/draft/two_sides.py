@@ -16,6 +16,7 @@ from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground.findings import Finding
+from drafting.reading.fullness import FullnessWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 ALIKE = 0.01
@@ -64,11 +65,16 @@ def both_hands(left: Draft, right: Draft) -> Draft:
     )
 
 
-W = TypeVar("W", TrimWish, AppliqueWish)
+Wish = TypeVar("Wish", bound=TrimWish | AppliqueWish | FullnessWish)
 
 
-def on_each_hand(draft: Draft, wish: W) -> tuple[W, ...]:
-    """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart."""
+def on_each_hand(draft: Draft, wish: Wish) -> tuple[Wish, ...]:
+    """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
+
+    Fullness is left as it is: it finds its hands by itself.
+    """
+    if isinstance(wish, FullnessWish):
+        return (wish,)
     pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
     halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
     refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
@@ -153,13 +159,13 @@ def _handed(draft: Draft, hand: _Hand, whole: dict[str, Piece]) -> Draft:
     draft = _own(draft, hand.side)
     single = {piece.name for piece in draft.pieces if piece.hand}
     return Draft(
-        tuple(_placed(draft, hand, whole)),
-        tuple(_seam(draft, seam, hand) for seam in draft.seams if not joins_hands(draft, seam)),
-        (),
-        tuple(replace(f, where=f"{f.where} {hand.side}") for f in draft.findings),
-        {f"{name}_{hand.side}": value for name, value in draft.facts.items()},
-        {f"{name}_{hand.side}": hand.chain(draft, refs) for name, refs in draft.chains.items()},
-        tuple(_notions(draft, hand, single)),
+        pieces=tuple(_placed(draft, hand, whole)),
+        seams=tuple(_seam(draft, seam, hand) for seam in draft.seams if not joins_hands(draft, seam)),
+        girths=(),
+        findings=tuple(replace(f, where=f"{f.where} {hand.side}") for f in draft.findings),
+        facts={f"{name}_{hand.side}": value for name, value in draft.facts.items()},
+        chains={f"{name}_{hand.side}": hand.chain(draft, refs) for name, refs in draft.chains.items()},
+        notions=tuple(_notions(draft, hand, single)),
     )
 
 

@@ -52,13 +52,13 @@ def walk(draft: Draft, seam: Seam) -> Walk:
     marks = [(0.0, 0.0), *((n.a, n.b) for n in seam.notches), (a_length, b_length)]
     spans = tuple((q[0] - p[0], q[1] - p[1]) for p, q in itertools.pairwise(marks))
     return Walk(
-        seam,
-        a_length,
-        b_length,
-        sum(e.sewn_length for e in a),
-        sum(e.sewn_length for e in b),
-        spans,
-        (_corner(draft, seam, seam.start, True), _corner(draft, seam, seam.end, False)),
+        seam=seam,
+        a_length=a_length,
+        b_length=b_length,
+        a_sewn=sum(e.sewn_length for e in a),
+        b_sewn=sum(e.sewn_length for e in b),
+        spans=spans,
+        angles=(_corner(draft, seam, seam.start, True), _corner(draft, seam, seam.end, False)),
     )
 
 

@@ -24,6 +24,7 @@ from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
 from drafting.finish import label_room
 from drafting.geometry import Path
+from drafting.ground.dxf_versions import VERSIONS
 from drafting.ground.names import clean_text
 from drafting.sheet.marks import dart_middles
 
@@ -39,10 +40,8 @@ TURN = 5.0
 TEXT = 6.0
 """mm: height of annotation."""
 
-VERSIONS = ("R2000", "R12")
 
-
-class Number(StrEnum):
+class LayerNumber(StrEnum):
     """Layers of the pattern interchange (`Source.ASTM_D6673`, seen in abstract only)."""
 
     BOUNDARY = "1"
@@ -66,15 +65,15 @@ class Number(StrEnum):
 
 
 MEANING = {
-    Number.BOUNDARY: "piece boundary",
-    Number.TURN_POINTS: "turn points",
-    Number.CURVE_POINTS: "curve points",
-    Number.NOTCHES: "notches",
-    Number.MIRROR: "mirror line",
-    Number.GRAIN: "grain line",
-    Number.INTERNAL: "internal lines, not cut",
-    Number.SEW: "sew lines",
-    Number.ANNOTATION: "annotation",
+    LayerNumber.BOUNDARY: "piece boundary",
+    LayerNumber.TURN_POINTS: "turn points",
+    LayerNumber.CURVE_POINTS: "curve points",
+    LayerNumber.NOTCHES: "notches",
+    LayerNumber.MIRROR: "mirror line",
+    LayerNumber.GRAIN: "grain line",
+    LayerNumber.INTERNAL: "internal lines, not cut",
+    LayerNumber.SEW: "sew lines",
+    LayerNumber.ANNOTATION: "annotation",
 }
 """The layers that are written, and what they hold."""
 
@@ -144,24 +143,24 @@ def _scale_square(space: Any) -> float:
 
 def _piece(block: Any, piece: DxfPiece) -> None:
     cut = piece.cut
-    _polyline(block, _corners(cut.cut)[:-1], closed=True, layer=Number.BOUNDARY)
+    _polyline(block, _corners(cut.cut)[:-1], closed=True, layer=LayerNumber.BOUNDARY)
     for point, number in _points(cut.cut):
         block.add_point(_xy(point), dxfattribs={"layer": str(number)})
     for edge in cut.piece.edges:
-        kind = Number.MIRROR if edge.kind is EdgeKind.FOLD else Number.SEW
+        kind = LayerNumber.MIRROR if edge.kind is EdgeKind.FOLD else LayerNumber.SEW
         _polyline(block, _corners(edge.path), closed=False, layer=kind)
     for mark in cut.notches:
         for stroke in mark.strokes:
-            block.add_point(_xy(stroke.start), dxfattribs={"layer": str(Number.NOTCHES)})
-            _polyline(block, _corners(stroke), closed=False, layer=Number.NOTCHES)
+            block.add_point(_xy(stroke.start), dxfattribs={"layer": str(LayerNumber.NOTCHES)})
+            _polyline(block, _corners(stroke), closed=False, layer=LayerNumber.NOTCHES)
     if cut.grainline:
         ends = _xy(cut.grainline.start), _xy(cut.grainline.end)
-        block.add_line(*ends, dxfattribs={"layer": str(Number.GRAIN)})
+        block.add_line(*ends, dxfattribs={"layer": str(LayerNumber.GRAIN)})
     for path in _internal(cut):
-        _polyline(block, _corners(path), closed=False, layer=Number.INTERNAL)
+        _polyline(block, _corners(path), closed=False, layer=LayerNumber.INTERNAL)
     for n, line in enumerate(piece.lines):
         at = _label_corner(cut, len(piece.lines)) - 1.5j * TEXT * n
-        where = {"layer": str(Number.ANNOTATION), "insert": _xy(at)}
+        where = {"layer": str(LayerNumber.ANNOTATION), "insert": _xy(at)}
         block.add_text(clean_text(line), height=TEXT, dxfattribs=where)
 
 
@@ -177,14 +176,14 @@ def _internal(cut: CutPiece) -> Iterator[Path]:
         yield placement.path
 
 
-def _points(outline: Path) -> Iterator[tuple[complex, Number]]:
+def _points(outline: Path) -> Iterator[tuple[complex, LayerNumber]]:
     """Yield the joints of an outline: turn points where it turns, curve points where it runs on."""
     segments = outline.segments
     for before, after in zip((segments[-1], *segments[:-1]), segments, strict=True):
         leave = after.point(1e-4) - after.point(0.0)
         arrive = before.point(1.0) - before.point(1 - 1e-4)
         turn = abs(math.degrees(cmath.phase(leave / arrive))) if arrive and leave else 0.0
-        yield after.point(0.0), Number.TURN_POINTS if turn > TURN else Number.CURVE_POINTS
+        yield after.point(0.0), LayerNumber.TURN_POINTS if turn > TURN else LayerNumber.CURVE_POINTS
 
 
 def _label_corner(cut: CutPiece, lines: int) -> complex:

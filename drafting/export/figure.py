@@ -18,8 +18,9 @@ from matplotlib.path import Path as Outline
 
 from drafting.geometry import Line, Path
 from drafting.ground.names import clean_text
+from drafting.ground.palette import Colour
 from drafting.sheet import Layer, Sheet, Stroke, Text
-from drafting.sheet.style import INK, STYLES, TEXT_COLOURS, TINTS
+from drafting.sheet.style import STYLES, TEXT_COLOURS
 
 LONGEST = 12.0
 """inches: the longer side of the picture at 100 % (ours: about a screen)."""
@@ -33,18 +34,17 @@ POINTS_PER_INCH = 72.0
 def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
     """Write `sheet` as a PNG whose longer side has 12 x `dpi` pixels."""
     scale = LONGEST / max(sheet.width, sheet.height)
-    figure = Figure(figsize=(sheet.width * scale, sheet.height * scale), dpi=dpi, facecolor="white")
+    figure = Figure(figsize=(sheet.width * scale, sheet.height * scale), dpi=dpi)
+    figure.set_facecolor(Colour.PAPER)
     canvas = FigureCanvasAgg(figure)
     axes = figure.add_axes((0, 0, 1, 1))
     axes.set(xlim=(0, sheet.width), ylim=(0, sheet.height), aspect="equal")
     axes.axis("off")
-    tints = (TINTS[i % len(TINTS)] for i in range(len(sheet.strokes)))
     for order, layer in enumerate(Layer):
         for stroke in sheet.on(layer):
             if STYLES[layer].halo:
                 axes.add_patch(_halo(stroke, order))
-            own = next(tints) if layer is Layer.CUT else None
-            axes.add_patch(_patch(stroke, order, stroke.tint or own))
+            axes.add_patch(_patch(stroke, order))
     for text in sheet.texts:
         _write(axes, text, scale * POINTS_PER_INCH)
     with warnings.catch_warnings():
@@ -75,18 +75,18 @@ def _whole(stroke: Stroke) -> Outline:
 
 def _halo(stroke: Stroke, order: int) -> PathPatch:
     style = STYLES[stroke.layer]
-    looks: dict[str, Any] = {"fill": False, "edgecolor": "white", "zorder": 1 + order}
+    looks: dict[str, Any] = {"fill": False, "edgecolor": Colour.PAPER, "zorder": 1 + order}
     return PathPatch(_whole(stroke), linewidth=(style.width + 2 * style.halo) * LIVELY, **looks)
 
 
-def _patch(stroke: Stroke, order: int, tint: str | None) -> PathPatch:
+def _patch(stroke: Stroke, order: int) -> PathPatch:
     style = STYLES[stroke.layer]
     width = style.width * LIVELY
     dash = (0.0, tuple(length * LIVELY * 0.6 for length in style.dash)) if style.dash else "solid"
     return PathPatch(
         _whole(stroke),
-        facecolor=tint or "none",
-        fill=tint is not None,
+        facecolor=stroke.tint or "none",
+        fill=stroke.tint is not None,
         edgecolor=style.colour,
         linewidth=width,
         linestyle=dash,
@@ -103,7 +103,7 @@ def _write(axes: Axes, text: Text, points: float) -> None:
         "fontsize": text.size * points,
         "ha": {"start": "left", "middle": "center", "end": "right"}[text.anchor],
         "va": "baseline",
-        "color": TEXT_COLOURS.get(text.layer, INK),
+        "color": TEXT_COLOURS.get(text.layer, Colour.INK),
         "fontfamily": "DejaVu Sans",
         "fontweight": "bold" if text.bold else "normal",
         "parse_math": False,

@@ -102,15 +102,6 @@ def recovery_of(rest: float, stretched: float, released: float) -> float:
     return 1 - (released - rest) / gained
 
 
-def greatest_reduction(stretch: float) -> float:
-    """Return by what share a cloth of this stretch may at most be cut smaller: 1 - 1 / (1 + s).
-
-    >>> greatest_reduction(0.25)
-    0.19999999999999996
-    """
-    return 1 - 1 / _positive(1 + stretch, "the cloth when stretched")
-
-
 def cut_girth(body: float, stretch: float, share: float) -> float:
     """Return the girth to cut (mm) when a `share` of the stretch is used: body / (1 + u s).
 

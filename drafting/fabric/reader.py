@@ -8,11 +8,19 @@ from pathlib import Path
 from typing import Any
 
 from drafting.fabric.cloth import SELVEDGE, Fabric, dimensional_change, recovery_of, stretch_of
-from drafting.ground.errors import InputError
 from drafting.ground.findings import Finding
-from drafting.ground.units import BadValue, parse_length, parse_number, parse_percent, show_length
-from drafting.reading.given import Faults, Given, plain_text, truth
-from drafting.reading.toml import TomlFile, read_toml
+from drafting.ground.names import clean_text
+from drafting.ground.units import (
+    BadValue,
+    as_written,
+    parse_length,
+    parse_number,
+    parse_percent,
+    show_length,
+    unit_of,
+)
+from drafting.reading.cursor import TableReader, opened
+from drafting.reading.given import one_of, plain_text, truth
 
 LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow enough for a slip
     "width": (50.0, 6000.0),
@@ -31,7 +39,8 @@ TEXTS = ("title", "fibre", "care", "price")
 STRETCHES = ("stretch_along", "stretch_across", "stretch_bias")
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
-KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS, "unit")
+KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS)
+MOST_STRETCHED = 6.0  # times its length at rest (ours: rubber tears about there)
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
 
 
@@ -45,34 +54,23 @@ def read_fabric(path: Path | str) -> Fabric:
     >>> cloth.usable_width, cloth.weave
     (1370.0, 'woven')
     """
-    file = read_toml(Path(path))
-    faults = Faults(file.path, list(file.faults))
-    given = {key: Given(value, file.line(key)) for key, value in file.data.items()}
-    unit = faults.unit(given.pop("unit", None))
-    values: dict[str, Any] = {}
-    for key, raw in given.items():
-        if key in KEYS:
-            values[key] = _value(faults, file, key, raw, unit)
-        else:
-            faults.unknown(key, KEYS, key, raw.line)
+    table = opened(Path(path))
+    read = {key: table.read(key, _parser(key, table.unit)) for key in KEYS}
+    values: dict[str, Any] = {key: value for key, value in read.items() if key in table}
     values.setdefault("title", Path(path).stem.replace("-", " "))
-    swatch = _recovery(faults, given, unit)
+    swatch = _recovery(table)
     if swatch is not None:
         values.setdefault("recovery", swatch)
-    findings = _widths(faults, values)
-    if faults.found:
-        raise InputError(faults.found)
+    findings = _widths(table, values)
+    table.close()
+    table.refuse()
     return Fabric(**values, findings=findings)
 
 
-def _value(faults: Faults, file: TomlFile, key: str, raw: Given, unit: str | None) -> Any:
-    """Return one key's value in our units, or None with a fault noted."""
-    if key in WORDS:
-        return faults.word(raw, WORDS[key], key)
-    return faults.value(_parser(key, unit), raw, key)
-
-
 def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
+    """Return what reads a key's value in our units."""
+    if key in WORDS:
+        return partial(one_of, words=WORDS[key])
     if key in LENGTHS:
         return partial(_length, key, unit)
     if key in NUMBERS:
@@ -91,8 +89,15 @@ def _length(key: str, unit: str | None, value: object) -> float:
     mm = parse_length(value, unit, sign="not negative" if low == 0 else "positive")
     if low <= mm <= high:
         return mm
-    reach = f"{show_length(low, 'mm')} to {show_length(high, 'mm')}"
-    raise BadValue(f"{show_length(mm, 'mm')} cannot be", f"it lies within {reach}; name the unit")
+    shown = unit_of(value, unit)
+    reach = f"{_exactly(low, shown)} to {_exactly(high, shown)}"
+    raise BadValue(f"{as_written(value, unit)} cannot be", f"it lies within {reach}; name the unit")
+
+
+def _exactly(mm: float, unit: str | None) -> str:
+    """Return an end of a range in the maker's unit, its small decimals kept."""
+    tens = {"mm": 1, "cm": 10}.get(unit or "cm")
+    return show_length(mm, unit) if tens is None else f"{mm / tens:g} {unit or 'cm'}"
 
 
 def _number(key: str, value: object) -> float | int:
@@ -100,7 +105,9 @@ def _number(key: str, value: object) -> float | int:
     text = value.replace("g/m2", "").replace("g/m²", "") if isinstance(value, str) else value
     number = parse_number(text, sign="not negative")
     if not low <= number <= high or (key == "iron_dots" and number != int(number)):
-        raise BadValue(f"{number:g} cannot be", f"it lies within {low:g} to {high:g}")
+        whole = "a whole number " if key == "iron_dots" else ""
+        what = f"{as_written(value)} cannot be"
+        raise BadValue(what, f"it is {whole}within {low:g} to {high:g}")
     return int(number) if key == "iron_dots" else number
 
 
@@ -110,6 +117,9 @@ def _stretch(unit: str | None, value: object) -> float:
         rest, stretched = _marks(value, unit, ("rest", "stretched"), ("released",))
         if stretched < rest:
             raise BadValue("stretched is shorter than rest", "are the two swapped?")
+        if stretched > MOST_STRETCHED * rest:
+            what = f"stretched is {stretched / rest:.4g} times rest"
+            raise BadValue(what, f"no cloth gives more than {MOST_STRETCHED:g} times: check both")
         return stretch_of(rest, stretched)
     percent = parse_percent(value, sign="not negative")
     if percent > 100:
@@ -137,14 +147,16 @@ def _shrinkage(unit: str | None, value: object) -> float:
         lost = parse_percent(value) / 100
     if not -0.15 <= lost <= MOST_SHRINKAGE:
         right = f"shrinkage is what is lost, from -15 % to {100 * MOST_SHRINKAGE:g} %"
-        raise BadValue(f"{100 * lost:.4g} % cannot be", right)
+        given = "" if isinstance(value, dict) else f" ({as_written(value)})"
+        raise BadValue(f"{100 * lost:.4g} %{given} cannot be", right)
     return lost
 
 
 def _recovered(value: object) -> float:
     percent = parse_percent(value, sign="not negative")
     if percent > 100:
-        raise BadValue(f"{percent:g} % cannot be", "no more goes back than was stretched: 0 to 100 %")
+        right = "no more goes back than was stretched: 0 to 100 %"
+        raise BadValue(f"{as_written(value, '%')} cannot be", right)
     return percent / 100
 
 
@@ -156,42 +168,45 @@ def _marks(
     strange = [key for key in value if key not in needed + further]
     lacking = [key for key in needed if key not in value]
     if strange or lacking:
-        what = f"{strange[0]} is not known here" if strange else f"{lacking[0]} is missing"
+        known = f"{clean_text(strange[0], 40)} is not known here" if strange else ""
+        what = known or f"{lacking[0]} is missing"
         raise BadValue(what, f"write it like {form}")
     first, second = (parse_length(value[key], unit or "cm") for key in needed)
     return first, second
 
 
-def _recovery(faults: Faults, given: Mapping[str, Given], unit: str | None) -> float | None:
+def _recovery(table: TableReader) -> float | None:
     """Return the least recovery that the swatch tests with `released` gave, None without one."""
     found = []
     for key in STRETCHES:
-        raw = given.get(key)
-        if raw is None or not isinstance(raw.value, dict) or "released" not in raw.value:
+        test = table.data.get(key)
+        if not isinstance(test, dict) or not {"rest", "stretched", "released"} <= set(test):
             continue
-        marks = [
-            faults.value(partial(parse_length, unit=unit or "cm"), Given(mark, raw.line), key)
-            for mark in (raw.value.get(name, 1) for name in ("rest", "stretched", "released"))
-        ]
-        rest, stretched, released = (mark or 0.0 for mark in marks)
+        try:
+            rest, stretched, released = (
+                parse_length(test[mark], table.unit or "cm") for mark in ("rest", "stretched", "released")
+            )
+        except BadValue as bad:
+            table.add(bad.what, bad.right, key)
+            continue
         if rest < stretched and rest <= released <= stretched:
             found.append(recovery_of(rest, stretched, released))
-        elif all(marks) and rest < stretched:
-            faults.add("released lies outside rest to stretched", "check the test", key, raw.line)
+        elif rest < stretched:
+            table.add("released lies outside rest to stretched", "check the test", key)
     return min(found, default=None)
 
 
-def _widths(faults: Faults, values: dict[str, Any]) -> tuple[Finding, ...]:
+def _widths(table: TableReader, values: dict[str, Any]) -> tuple[Finding, ...]:
     """Settle the usable width; say so where the selvedge had to be assumed."""
     width, usable = values.get("width"), values.get("usable_width")
     if usable is not None and width is not None and usable > width:
-        faults.add("is wider than the cloth", "leave one of the two out", "usable_width")
+        table.add("is wider than the cloth", "leave one of the two out", "usable_width")
     if usable is not None or width is None:
         return ()
     selvedge = values.get("selvedge", SELVEDGE)
     values["usable_width"] = width - 2 * (selvedge or 0.0)
     if values["usable_width"] <= 0:
-        faults.add("the selvedges are wider than the cloth", "check both", "selvedge")
+        table.add("the selvedges are wider than the cloth", "check both", "selvedge")
     if "selvedge" in values:
         return ()
     text = (

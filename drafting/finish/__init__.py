@@ -9,22 +9,13 @@ from drafting.draft.draft import Draft
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.piece import Piece
 from drafting.draft.walk import notched
-from drafting.finish.allowance import CutLine, allowances_of, cut_line, cut_lines
 from drafting.finish.choices import FinishChoices, proposed
+from drafting.finish.cut_line import CutLine, allowances_of, cut_lines
 from drafting.finish.marks import grainline, label_room, stretch_arrow
 from drafting.finish.notches import notch_marks
 from drafting.ground.remembered import remembered_each
 
-__all__ = [
-    "CutLine",
-    "FinishChoices",
-    "allowances_of",
-    "cut_line",
-    "finish",
-    "finish_piece",
-    "label_room",
-    "proposed",
-]
+__all__ = ["CutLine", "FinishChoices", "allowances_of", "finish", "label_room", "proposed"]
 
 
 def finish(draft: Draft, garment: str, fabric: str, choices: FinishChoices | None = None) -> Pattern:
@@ -65,14 +56,6 @@ class _Asked:
 
     def __hash__(self) -> int:
         return hash((self.piece.name, self.number, self.piece.edges[0].path))
-
-
-def finish_piece(piece: Piece, number: int, choices: FinishChoices) -> tuple[CutPiece, CutLine]:
-    """Return one piece with all its marks, and the cut line with what it found.
-
-    The last pieces are remembered: a slider leaves most pieces of a garment as they were.
-    """
-    return _finished([_Asked.of(piece, number, choices)])[0]
 
 
 @remembered_each(64)

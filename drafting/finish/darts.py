@@ -19,7 +19,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.finish.corners import REACH, corner_of
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import between, crossings, extended, first_crossing, pinned
+from drafting.geometry.crossing import crossings, ends_moved, extended, first_crossing, part_between
 from drafting.geometry.join import Joined, join
 
 TALLEST = 1.5
@@ -73,7 +73,7 @@ CENTRES = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.CROTCH)
 """Edges at the centre of the body, the straight one first."""
 
 
-def over_mouth(
+def cap_over_mouth(
     w: Wedge, edges: tuple[Edge, Edge], before: Path, after: Path, width: float
 ) -> tuple[Joined, DartCap]:
     """Join the cut lines of the edges on either side of the dart by its cap.
@@ -98,12 +98,12 @@ def _built(w: Wedge, edges: tuple[Path, Path], before: Path, after: Path, width:
     start, end = w.first.path.start, w.second.path.end
     cap = DartCap(
         (w.first.name, w.second.name),
-        pinned(Path.joined(stitch), start=start, end=end),
+        ends_moved(Path.joined(stitch), start=start, end=end),
         Path.joined(cut),
         line(w.tip, cut[0].end),
     )
     opened = far.turned(w.tip, w.opening)
-    return Joined(near, cap.cut, pinned(opened, start=cap.cut.end)), cap
+    return Joined(near, cap.cut, ends_moved(opened, start=cap.cut.end)), cap
 
 
 def _split_at_leg(
@@ -120,17 +120,17 @@ def _split_at_leg(
     ray = line(w.tip + 0.5 * leg, w.tip + leg * (1 + 10 * width / abs(leg)))
     hits = crossings(whole, ray)
     place = min((c.on_a for c in hits), key=lambda at: abs(at - seam), default=float(seam))
-    near, far = between(whole, 0.0, place), between(whole, place, len(whole.segments))
+    near, far = part_between(whole, 0.0, place), part_between(whole, place, len(whole.segments))
     return near or before, far or closed
 
 
 def _inside(before: Path, after: Path) -> list[Path]:
     """Join two cut lines that make an inside corner: where they cross, or else straight across."""
     meeting = first_crossing(before, after)
-    head = between(before, 0.0, meeting.on_a) if meeting else None
-    tail = between(after, meeting.on_b, len(after.segments)) if meeting else None
+    head = part_between(before, 0.0, meeting.on_a) if meeting else None
+    tail = part_between(after, meeting.on_b, len(after.segments)) if meeting else None
     if meeting and head and tail:
-        return [pinned(head, end=meeting.point), pinned(tail, start=meeting.point)]
+        return [ends_moved(head, end=meeting.point), ends_moved(tail, start=meeting.point)]
     return [before, line(before.end, after.start), after]
 
 
@@ -141,12 +141,12 @@ def _roof(w: Wedge, near: Path, reach: float) -> tuple[Path, Path]:
     crease = line(w.tip + leg / half * 1e-3, w.tip + leg / half * reach)
     under = extended(near, before=reach).reversed()
     hit = first_crossing(under, crease)
-    strip = between(under, 0.0, hit.on_a) if hit else None
+    strip = part_between(under, 0.0, hit.on_a) if hit else None
     if strip is None:  # the line would run past the reach: straight to the end of the crease
         strip = line(near.end, crease.end)
     first = strip.mapped(lambda p: _mirror(p, w.tip, leg))
     second = strip.reversed().turned(w.tip, w.opening)
-    return first, pinned(second, start=first.end)
+    return first, ends_moved(second, start=first.end)
 
 
 def _mirror(p: complex, on: complex, along: complex) -> complex:

@@ -72,7 +72,7 @@ def _arrow(region: Any, direction: complex, share: float, longest: float) -> Pat
     x0, y0, x1, y1 = region.bounds
     size = abs(complex(x1 - x0, y1 - y0))
     steps = np.linspace(-0.5, 0.5, 41)
-    starts, ends = area.chords(region, np.asarray(heart + across * size * steps), direction)
+    starts, ends = area.longest_chords(region, np.asarray(heart + across * size * steps), direction)
     lengths = abs(ends - starts)
     best = int(np.argmax(np.minimum(lengths, longest / share) * (1 - 0.8 * abs(steps))))
     if lengths[best] == 0:

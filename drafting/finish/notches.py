@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from drafting.draft.pattern import NotchMark
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
-from drafting.finish.allowance import CutLine
+from drafting.finish.cut_line import CutLine
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
 
@@ -28,7 +28,7 @@ def notch_marks(piece: Piece, cut: CutLine) -> tuple[NotchMark, ...]:
     return (*marks, *_dart_mouths(piece, cut), *_fold_ends(piece, cut))
 
 
-def depth(width: float) -> float:
+def notch_depth(width: float) -> float:
     """Return how deep a notch may go into an allowance of this width, mm."""
     return min(DEEPEST, width / 2)
 
@@ -54,7 +54,7 @@ def _stroke(at: complex, out: complex, width: float, cut: CutLine) -> Path:
     ray = line(at + 1e-4 * out, at + 3 * width * out)
     found = [c.point for c in crossings(ray, cut.path)]
     top = found[0] if found else at + width * out
-    return line(top, top - depth(min(width, abs(top - at))) * out)
+    return line(top, top - notch_depth(min(width, abs(top - at))) * out)
 
 
 def _dart_mouths(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
@@ -66,7 +66,7 @@ def _dart_mouths(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
         ):
             if abs(top - leg_end) > 1e-3:
                 inward = (leg_end - top) / abs(leg_end - top)
-                yield NotchMark(name, "leg", (line(top, top + depth(abs(top - leg_end)) * inward),))
+                yield NotchMark(name, "leg", (line(top, top + notch_depth(abs(top - leg_end)) * inward),))
 
 
 def _fold_ends(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
@@ -79,4 +79,4 @@ def _fold_ends(piece: Piece, cut: CutLine) -> Iterator[NotchMark]:
         run = max((v * out.conjugate()).real for v in on_line) if on_line else 0.0
         if run > 1.0:
             top = at + run * out
-            yield NotchMark(fold.name, f"fold {name}", (line(top, top - depth(run) * out),))
+            yield NotchMark(fold.name, f"fold {name}", (line(top, top - notch_depth(run) * out),))

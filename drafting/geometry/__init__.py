@@ -4,9 +4,21 @@ Points and directions are complex numbers (x + yj, mm, y up): adding moves, mult
 `turn(degrees)` turns, and `conj` mirrors. Curves stay lines and cubics to the end.
 """
 
-from drafting.geometry.construct import Directed, smooth, through, unit
+from drafting.geometry.construct import Directed, curve_through, smooth, unit
 from drafting.geometry.curve import Cubic, Line, Segment, turn
 from drafting.geometry.path import Path, line
 from drafting.geometry.solve import solve
 
-__all__ = ["Cubic", "Directed", "Line", "Path", "Segment", "line", "smooth", "solve", "through", "turn", "unit"]
+__all__ = [
+    "Cubic",
+    "Directed",
+    "Line",
+    "Path",
+    "Segment",
+    "curve_through",
+    "line",
+    "smooth",
+    "solve",
+    "turn",
+    "unit",
+]

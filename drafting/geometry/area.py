@@ -14,10 +14,9 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from drafting.geometry.curve import Points
 from drafting.geometry.path import Path
 from drafting.ground import tolerances as tol
-
-Points = NDArray[np.complex128]
 
 
 def polygon(path: Path) -> Any:
@@ -76,11 +75,6 @@ def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
     return min((float(solids[a].distance(solids[b])) for a, b in pairs if a < b), default=most)
 
 
-def overlap(a: Path, b: Path) -> float:
-    """Return the area that two closed paths share."""
-    return _shared(polygon(a), polygon(b))
-
-
 def difference(a: Path, b: Path) -> float:
     """Return the area that lies in one of two closed paths but not in both."""
     return float(polygon(a).symmetric_difference(polygon(b)).area)
@@ -100,6 +94,13 @@ def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64
     return np.asarray(found, dtype=np.float64)
 
 
+def off_ring(points: Points, ring: Points) -> NDArray[np.float64]:
+    """Return how far each point lies from the line through the points of a closed ring."""
+    target = shapely.LinearRing(np.stack([ring.real, ring.imag], 1))
+    found = shapely.distance(shapely.points(points.real, points.imag), target)
+    return np.asarray(found, dtype=np.float64)
+
+
 @lru_cache(maxsize=16)
 def inset(path: Path, margin: float) -> Any:
     """Return the region inside the closed path, `margin` mm from it, give or take a 40th (maybe empty)."""
@@ -113,7 +114,7 @@ def without(region: Any, paths: Sequence[Path], margin: float) -> Any:
     return region.difference(shapely.union_all(lines).buffer(margin)) if lines else region
 
 
-def chords(region: Any, through: Points, direction: complex) -> tuple[Points, Points]:
+def longest_chords(region: Any, through: Points, direction: complex) -> tuple[Points, Points]:
     """Return both ends of the longest straight stretch in `region` of the line through each point.
 
     The lines run in the unit `direction`; where one misses the region its two ends are alike.

@@ -35,11 +35,6 @@ def unit(direction: complex) -> complex:
     return direction / size
 
 
-def angle(direction: complex) -> float:
-    """Return the angle of `direction` from the x axis, degrees, -180..180."""
-    return math.degrees(cmath.phase(direction))
-
-
 _NEAR, _FAR = (math.sqrt(5) - 1) / 2, (3 - math.sqrt(5)) / 2
 
 
@@ -95,7 +90,7 @@ def heading_through(
     return unit(second) * cmath.exp(1j * th)
 
 
-def through(
+def curve_through(
     a: complex, m: complex, b: complex, leave: complex, arrive: complex, share: tuple[float, float] = (0.12, 0.88)
 ) -> Path:
     """Return the smooth path of two cubics from `a` through `m` to `b`."""

@@ -15,12 +15,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from drafting.geometry.curve import Cubic, Line
+from drafting.geometry.curve import Cubic, Line, Numbers, Points
 from drafting.geometry.path import Path, chord_count
 from drafting.ground import tolerances as tol
-
-Numbers = NDArray[np.float64]
-Points = NDArray[np.complex128]
 
 
 class Crossing(NamedTuple):
@@ -45,7 +42,7 @@ class Chords(NamedTuple):
 
 
 @lru_cache(maxsize=64)
-def chords(path: Path, gap: float = tol.FLAT) -> Chords:
+def flattened_with_places(path: Path, gap: float = tol.FLAT) -> Chords:
     """Flatten `path`, remembering places."""
     counts = np.array([chord_count(segment, gap) for segment in path.segments])
     if counts.max() == 1:
@@ -58,13 +55,13 @@ def chords(path: Path, gap: float = tol.FLAT) -> Chords:
 
 def crossings(a: Path, b: Path) -> list[Crossing]:
     """Return every point where `a` crosses `b`, in the order they are met along `a`."""
-    on_a, on_b = chords(a), chords(b)
+    on_a, on_b = flattened_with_places(a), flattened_with_places(b)
     return _refined(a, b, on_a, on_b, _pairs(on_a.points, on_b.points))
 
 
 def self_crossings(ring: Path) -> list[Crossing]:
     """Return every point where a closed path crosses itself, each once."""
-    flat = chords(ring)
+    flat = flattened_with_places(ring)
     pairs, last = _pairs(flat.points, flat.points), len(flat.points) - 2
     i, j = pairs[:, 0], pairs[:, 1]
     apart = (j - i > 1) & ~((i == 0) & (j == last))
@@ -76,7 +73,7 @@ def first_crossing(a: Path, b: Path) -> Crossing | None:
     return next(iter(crossings(a, b)), None)
 
 
-def between(path: Path, start: float, end: float) -> Path | None:
+def part_between(path: Path, start: float, end: float) -> Path | None:
     """Return the part of `path` between two places; None where nothing lies between them."""
     parts = []
     for index in range(max(0, math.floor(start)), min(len(path.segments), math.ceil(end))):
@@ -99,7 +96,7 @@ def extended(path: Path, before: float = 0.0, after: float = 0.0) -> Path:
     return Path((*head, *path.segments, *tail))
 
 
-def pinned(path: Path, start: complex | None = None, end: complex | None = None) -> Path:
+def ends_moved(path: Path, start: complex | None = None, end: complex | None = None) -> Path:
     """Return `path` with its ends moved a hair; handles move along."""
     segments = list(path.segments)
     if start is not None:

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from scipy.optimize import brentq
 
 Numbers = NDArray[np.float64]
+Points = NDArray[np.complex128]
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 _T = (_NODES + 1) / 2

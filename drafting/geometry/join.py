@@ -7,14 +7,14 @@ import math
 from itertools import pairwise
 from typing import NamedTuple
 
-from drafting.geometry.crossing import pinned
+from drafting.geometry.crossing import ends_moved
 from drafting.geometry.path import Path, line
 
 NUDGE = 0.05
 """mm: lines that need move no farther than this to meet get no extra bits between them (ours)."""
 
 
-class Corner(NamedTuple):
+class LineCorner(NamedTuple):
     """A corner of the line that was followed: its point and the directions in and out."""
 
     at: complex
@@ -26,9 +26,9 @@ class Corner(NamedTuple):
         """The turn to the left, radians, -pi..pi."""
         return cmath.phase(self.leave / self.arrive)
 
-    def reversed(self) -> Corner:
+    def reversed(self) -> LineCorner:
         """Return the same corner walked backwards."""
-        return Corner(self.at, -self.leave, -self.arrive)
+        return LineCorner(self.at, -self.leave, -self.arrive)
 
 
 class Joined(NamedTuple):
@@ -47,21 +47,21 @@ class Joined(NamedTuple):
         return Joined(self.after.reversed(), middle, self.before.reversed())
 
 
-def join(before: Path, after: Path, corner: Corner, reach: float) -> Joined:
+def join(before: Path, after: Path, corner: LineCorner, reach: float) -> Joined:
     """Join two lines drawn beside the sides of `corner`.
 
     Outside a corner the lines run on to their mitre; where that lies more than `reach` mm from the
     corner, each is cut off at that distance. Inside a corner the way leads through a point past it:
-    the loop this makes is cut away by `rings.outer`. Unlike widths at a nearly flat corner make a
+    the loop this makes is cut away by `rings.outer_rings`. Unlike widths at a nearly flat corner make a
     step.
     """
     p, q = before.end, after.start
     wide_p, wide_q = _right_of(p, corner.at, corner.arrive), _right_of(q, corner.at, corner.leave)
     if abs(p - q) < 1e-9:
-        return Joined(before, None, pinned(after, start=p))
+        return Joined(before, None, ends_moved(after, start=p))
     tip = _mitre(p, q, corner)
     if tip is not None and _close(before, after, tip) and abs(wide_p - wide_q) < 1e-6:
-        return Joined(pinned(before, end=tip), None, pinned(after, start=tip))
+        return Joined(ends_moved(before, end=tip), None, ends_moved(after, start=tip))
     if corner.turn * (wide_p + wide_q) < 0:
         if tip is None or not _overrun(p, q, tip, corner):
             return Joined(before, line(p, q), after)
@@ -69,14 +69,14 @@ def join(before: Path, after: Path, corner: Corner, reach: float) -> Joined:
     return Joined(before, _outside(p, q, tip, corner, reach), after)
 
 
-def _overrun(p: complex, q: complex, tip: complex, corner: Corner) -> bool:
+def _overrun(p: complex, q: complex, tip: complex, corner: LineCorner) -> bool:
     """Say whether both lines run past the point where they cross."""
     past = ((p - tip) * corner.arrive.conjugate()).real
     early = ((tip - q) * corner.leave.conjugate()).real
     return past > 0 and early > 0
 
 
-def _within(corner: Corner, width: float) -> complex:
+def _within(corner: LineCorner, width: float) -> complex:
     """Return a point past an inside corner, off both sides' lines so that no two bits can coincide."""
     bisector = corner.leave - corner.arrive
     return corner.at - 0.37 * width * bisector / abs(bisector)
@@ -86,7 +86,7 @@ def _right_of(p: complex, corner: complex, heading: complex) -> float:
     return -((p - corner) * heading.conjugate()).imag
 
 
-def _mitre(p: complex, q: complex, corner: Corner) -> complex | None:
+def _mitre(p: complex, q: complex, corner: LineCorner) -> complex | None:
     cross = (corner.arrive.conjugate() * corner.leave).imag
     if abs(cross) < 1e-9:
         return None
@@ -98,7 +98,7 @@ def _close(before: Path, after: Path, tip: complex) -> bool:
     return shift < NUDGE and 20 * shift < min(before.segments[-1].length, after.segments[0].length)
 
 
-def _outside(p: complex, q: complex, tip: complex | None, corner: Corner, reach: float) -> Path:
+def _outside(p: complex, q: complex, tip: complex | None, corner: LineCorner, reach: float) -> Path:
     sharp = tip is None and (corner.arrive.conjugate() * corner.leave).real < 0
     if tip is not None:
         ahead = ((tip - p) * corner.arrive.conjugate()).real > -1e-9

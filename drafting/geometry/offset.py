@@ -4,7 +4,7 @@ An outline runs anticlockwise, so right is outside; a negative distance is left,
 a cubic is no cubic: each is fitted with exact ends and end directions, its two handles by least
 squares, and split until no measured point is off by more than `tolerances.OFFSET_FIT`. Where an
 inside bend is tighter than the distance the line turns back on itself (two cusps); `offset` cuts
-such loops away, `beside` leaves them for `rings.outer`.
+such loops away, `line_beside` leaves them for `rings.outer_rings`.
 """
 
 from __future__ import annotations
@@ -15,17 +15,14 @@ from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.optimize import brentq
 
-from drafting.geometry.crossing import between, pinned, self_crossings
-from drafting.geometry.curve import Cubic, Line, Segment
-from drafting.geometry.join import Corner, join
+from drafting.geometry.crossing import ends_moved, part_between, self_crossings
+from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
+from drafting.geometry.join import LineCorner, join
 from drafting.geometry.path import Path
 from drafting.ground import tolerances as tol
 
-Numbers = NDArray[np.float64]
-Points = NDArray[np.complex128]
 _MOST_SPLITS = 7
 
 
@@ -60,12 +57,12 @@ _NEAR_2, _FAR_2, _NEAR_FAR = float(_NEAR @ _NEAR), float(_FAR @ _FAR), float(_NE
 
 def offset(path: Path, distance: float) -> Path:
     """Return the line `distance` mm to the right of an open path, its loops cut away."""
-    return all_offset([(path, distance)])[0]
+    return offsets([(path, distance)])[0]
 
 
-def all_offset(sides: Sequence[tuple[Path, float]]) -> list[Path]:
+def offsets(sides: Sequence[tuple[Path, float]]) -> list[Path]:
     """Return what `offset` gives for each path and its distance, all curves fitted at once."""
-    return [line if _onward(line) else _unlooped(line) for line in all_beside(sides)]
+    return [line if _onward(line) else _unlooped(line) for line in lines_beside(sides)]
 
 
 def _onward(path: Path) -> bool:
@@ -74,13 +71,13 @@ def _onward(path: Path) -> bool:
     return all(((b - a) * along).real > 0 for part in path.segments for a, b in pairwise(part))
 
 
-def beside(path: Path, distance: float) -> Path:
+def line_beside(path: Path, distance: float) -> Path:
     """Return the line `distance` mm to the right, loops and all; corners are mitred to 2 x distance."""
-    return all_beside([(path, distance)])[0]
+    return lines_beside([(path, distance)])[0]
 
 
-def all_beside(sides: Sequence[tuple[Path, float]]) -> list[Path]:
-    """Return what `beside` gives for each path and its distance, all curves fitted at once."""
+def lines_beside(sides: Sequence[tuple[Path, float]]) -> list[Path]:
+    """Return what `line_beside` gives for each path and its distance, all curves fitted at once."""
     parts = [_solid(path) if distance else [] for path, distance in sides]
     wanted = [(part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own]
     found = iter(_beside(wanted))
@@ -97,7 +94,7 @@ def _solid(path: Path) -> list[Segment]:
 def _mitred(parts: list[Segment], lines: list[Path], distance: float) -> Path:
     whole = lines[0]
     for (last, part), line in zip(pairwise(parts), lines[1:], strict=True):
-        corner = Corner(part.start, last.tangent(1.0), part.tangent(0.0))
+        corner = LineCorner(part.start, last.tangent(1.0), part.tangent(0.0))
         whole = Path.joined(join(whole, line, corner, 2 * abs(distance)).paths)
     return whole
 
@@ -262,11 +259,11 @@ def _unlooped(path: Path) -> Path:
     for crossing in self_crossings(path):
         if crossing.on_a < place:
             continue
-        piece = between(path, place, crossing.on_a)
+        piece = part_between(path, place, crossing.on_a)
         if piece is not None:
-            kept.append(pinned(piece, end=crossing.point))
+            kept.append(ends_moved(piece, end=crossing.point))
         place = crossing.on_b
-    last = between(path, place, end)
+    last = part_between(path, place, end)
     if last is not None:
-        kept.append(pinned(last, start=kept[-1].end if kept else None))
+        kept.append(ends_moved(last, start=kept[-1].end if kept else None))
     return Path.joined(kept)

@@ -14,6 +14,9 @@ from numpy.typing import NDArray
 
 from drafting.geometry.curve import Cubic, Line, Segment
 
+Box = tuple[float, float, float, float]
+"""Least x, least y, greatest x, greatest y, mm."""
+
 
 @dataclass(frozen=True)
 class Path:

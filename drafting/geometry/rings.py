@@ -11,7 +11,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from drafting.geometry.crossing import Chords, Crossing, between, chords, pinned, self_crossings
+from drafting.geometry.crossing import (
+    Chords,
+    Crossing,
+    ends_moved,
+    flattened_with_places,
+    part_between,
+    self_crossings,
+)
 from drafting.geometry.path import Path
 
 HAIR = 1e-4
@@ -26,7 +33,7 @@ class _Cut(NamedTuple):
     crossing: int
 
 
-def winding(flat: Chords, point: complex) -> int:
+def times_wound(flat: Chords, point: complex) -> int:
     """Return how often the closed chords wind about `point`, anticlockwise positive."""
     away = flat.points - point
     above = away.imag > 0
@@ -36,7 +43,7 @@ def winding(flat: Chords, point: complex) -> int:
     return int(up.sum() - down.sum())
 
 
-def outer(ring: Path) -> list[Path]:
+def outer_rings(ring: Path) -> list[Path]:
     """Return the rings around what `ring` winds about, the largest first.
 
     A ring with a negative area is the edge of an enclosed gap. Returns [] where the stretches do
@@ -52,14 +59,14 @@ def outer(ring: Path) -> list[Path]:
 
 def _kept(ring: Path, cuts: list[_Cut]) -> set[int]:
     """Return the numbers of the cuts after which the line is an outer boundary."""
-    flat, total = chords(ring), float(len(ring.segments))
+    flat, total = flattened_with_places(ring), float(len(ring.segments))
     keep = set()
     for i, cut in enumerate(cuts):
         nxt = cuts[(i + 1) % len(cuts)].flat + (total if i == len(cuts) - 1 else 0.0)
         a, b = _middle(flat, cut.flat, nxt, total)
         left = 1j * (b - a) / abs(b - a) * HAIR if a != b else 0j
         middle = (a + b) / 2
-        if winding(flat, middle + left) >= 1 and winding(flat, middle - left) <= 0:
+        if times_wound(flat, middle + left) >= 1 and times_wound(flat, middle - left) <= 0:
             keep.add(i)
     return keep
 
@@ -99,11 +106,11 @@ def _chained(ring: Path, found: list[Crossing], cuts: list[_Cut], keep: set[int]
 def _stretch(ring: Path, found: list[Crossing], cuts: list[_Cut], at: int, end: int) -> list[Path]:
     a, b = cuts[at], cuts[end]
     if end > at:
-        parts = [between(ring, a.place, b.place)]
+        parts = [part_between(ring, a.place, b.place)]
     else:
-        parts = [between(ring, a.place, len(ring.segments)), between(ring, 0.0, b.place)]
+        parts = [part_between(ring, a.place, len(ring.segments)), part_between(ring, 0.0, b.place)]
     solid = [part for part in parts if part is not None]
     if solid:
-        solid[0] = pinned(solid[0], start=found[a.crossing].point)
-        solid[-1] = pinned(solid[-1], end=found[b.crossing].point)
+        solid[0] = ends_moved(solid[0], start=found[a.crossing].point)
+        solid[-1] = ends_moved(solid[-1], end=found[b.crossing].point)
     return solid

@@ -74,10 +74,10 @@ def solve(
             reach=f"{least:.0f} to {most:.0f} mm",
             turn=turn,
         )
-    return crossed(lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within)
+    return zero_between(lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within)
 
 
-def crossed(
+def zero_between(
     measure: Callable[[float], float], between: tuple[float, float], at: tuple[float, float], within: float
 ) -> float:
     """Return where `measure` is 0 between two bounds `at` which it has values of either sign.

@@ -10,7 +10,8 @@ class Fault:
     """One thing wrong in one file.
 
     `what` says what is wrong, `right` what would be right; `line` counts from 1 and is None where
-    the fault has no line (a key that is missing, a body handed over by a notebook).
+    the fault has no line (a file that cannot be opened, a body handed over by a notebook). A key
+    that is missing has the line of its table.
     """
 
     what: str
@@ -40,9 +41,13 @@ class DraftError(Exception):
         super().__init__(text)
 
 
+class UnknownNameError(DraftError):
+    """A piece or an edge that there is not; its text offers the nearest that there are."""
+
+
 class InputError(DraftError):
-    """Files that cannot be used: every fault of them at once, in `faults`."""
+    """Files that cannot be used: every fault of them once, in `faults`, by file and line."""
 
     def __init__(self, faults: tuple[Fault, ...] | list[Fault]) -> None:
-        self.faults = tuple(faults)
+        self.faults = tuple(sorted(dict.fromkeys(faults), key=lambda one: (one.file, one.line or 0)))
         super().__init__("\n".join(str(fault) for fault in self.faults))

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-Level = Literal["ok", "note", "warning", "error"]
+Severity = Literal["ok", "note", "warning", "error"]
 RANK: dict[str, int] = {"ok": 0, "note": 1, "warning": 2, "error": 3}
 
 LESS_THAN_NOTHING = re.compile(r"(?<![\w.])-(?=0(?:\.0+)?(?!\.?\d))")
@@ -26,7 +26,7 @@ class Finding:
     """
 
     check: str
-    level: Level
+    level: Severity
     where: str
     value: float | str | None
     wanted: float | str | None
@@ -36,7 +36,7 @@ class Finding:
         object.__setattr__(self, "message", LESS_THAN_NOTHING.sub("", self.message))
 
 
-def worst(findings: tuple[Finding, ...] | list[Finding]) -> Level:
+def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity:
     """Return the worst level among `findings` ("ok" when there are none).
 
     >>> worst([Finding("walk", "note", "side", 0.4, 0.5, "it walks")])

@@ -10,9 +10,9 @@ from collections.abc import Callable, Hashable, Sequence
 from functools import lru_cache, wraps
 from typing import Any, TypeVar, cast
 
-Asked = TypeVar("Asked", bound=Callable[..., Any])
-Key = TypeVar("Key", bound=Hashable)
-Answer = TypeVar("Answer")
+_Asked = TypeVar("_Asked", bound=Callable[..., Any])
+_Key = TypeVar("_Key", bound=Hashable)
+_Answer = TypeVar("_Answer")
 
 
 class _Same:
@@ -30,14 +30,14 @@ class _Same:
         return isinstance(other, _Same) and self.it is other.it
 
 
-def remembered(most: int) -> Callable[[Asked], Asked]:
+def remembered(most: int) -> Callable[[_Asked], _Asked]:
     """Return a decorator that keeps the last `most` answers of a pure function of a frozen value.
 
     The first argument counts as itself, further ones by equality (they must be hashable, and given
     by place).
     """
 
-    def around(do: Asked) -> Asked:
+    def around(do: _Asked) -> _Asked:
         @lru_cache(maxsize=most)
         def kept(same: _Same, *rest: Any) -> Any:
             return do(same.it, *rest)
@@ -46,24 +46,24 @@ def remembered(most: int) -> Callable[[Asked], Asked]:
         def asked(it: Any, *rest: Any) -> Any:
             return kept(_Same(it), *rest)
 
-        return cast(Asked, asked)
+        return cast(_Asked, asked)
 
     return around
 
 
 def remembered_each(
     most: int,
-) -> Callable[[Callable[[list[Key]], list[Answer]]], Callable[[Sequence[Key]], list[Answer]]]:
+) -> Callable[[Callable[[list[_Key]], list[_Answer]]], Callable[[Sequence[_Key]], list[_Answer]]]:
     """Return a decorator for a pure function from many values to as many answers (none is None).
 
     Values are told apart by equality. Those not among the last `most` are asked for all together.
     """
 
-    def around(do: Callable[[list[Key]], list[Answer]]) -> Callable[[Sequence[Key]], list[Answer]]:
-        kept: dict[Key, Answer] = {}
+    def around(do: Callable[[list[_Key]], list[_Answer]]) -> Callable[[Sequence[_Key]], list[_Answer]]:
+        kept: dict[_Key, _Answer] = {}
 
         @wraps(do)
-        def asked(keys: Sequence[Key]) -> list[Answer]:
+        def asked(keys: Sequence[_Key]) -> list[_Answer]:
             old = [kept.pop(key, None) for key in keys]
             new = [key for key, answer in zip(keys, old, strict=True) if answer is None]
             fresh = iter(do(new) if new else [])

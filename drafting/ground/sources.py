@@ -13,14 +13,16 @@ from dataclasses import dataclass
 from enum import Enum, unique
 from typing import Literal
 
-Kind = Literal["standard", "handbook", "survey", "paper", "common practice", "from memory", "ours", "in words"]
+SourceKind = Literal[
+    "standard", "handbook", "survey", "paper", "common practice", "from memory", "ours", "in words"
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Work:
     """One work: its `name` in a line, who wrote or issued it, title, year and the place in it."""
 
-    kind: Kind
+    kind: SourceKind
     name: str
     by: str = ""
     title: str = ""

@@ -36,9 +36,6 @@ LEG_MATCH = 0.2
 LEAST_EDGE = 3.0
 """mm at adult scale: no edge shorter than this."""
 
-LEAST_DART = 3.0
-"""mm at adult scale: a smaller dart is left out, its amount goes to the seam."""
-
 TURN_MATTERS = 1.0
 """degrees: a run that turns less than this on one side is no inflection."""
 

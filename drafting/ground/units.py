@@ -11,6 +11,8 @@ import unicodedata
 from fractions import Fraction
 from typing import Literal
 
+from drafting.ground.names import clean_text
+
 LengthUnit = Literal["cm", "in"]
 """The unit that lengths are shown in on a screen; it is never the unit they are kept in."""
 
@@ -30,8 +32,16 @@ WEIGHT_UNITS = {"kg": Fraction(1), "g": Fraction(1, 1000)} | dict.fromkeys(
 )
 ANGLE_UNITS = dict.fromkeys(("deg", "degree", "degrees", "°"), Fraction(1))
 PERCENT_UNITS = dict.fromkeys(("%", "percent", "per cent"), Fraction(1))
+FORMS = {
+    "length": "92 cm, 36 1/4 in or 92,5",
+    "weight": "68 kg or 150 lb",
+    "angle": "24 deg",
+    "percentage": "4 % or 4,5",
+}
+"""How each kind of value is written, for a message."""
 PLAIN_UNITS: dict[str, Fraction] = {"": Fraction(1)}
 
+SHOWN = 40  # characters of a value that a message repeats
 LONGEST_TEXT = 60  # characters; no measure a person writes is longer
 FARTHEST = 1e7  # mm (10 km): beyond it a value is a slip whatever it is for
 
@@ -104,6 +114,34 @@ def show_length(mm: float, unit: str | None = "cm") -> str:
     return f"{'0' if short in ('', '-0') else short} {unit or 'cm'}"
 
 
+def as_written(value: object, unit: str | None = None) -> str:
+    """Return a value as its maker wrote it, short and on one line; a bare number with its `unit`.
+
+    >>> as_written("20  in"), as_written(20, "cm"), as_written(True), as_written([1])
+    ("'20 in'", '20 cm', 'true', 'a list')
+    """
+    if isinstance(value, (dict, list)):
+        return "a table" if isinstance(value, dict) else "a list"
+    if isinstance(value, str):
+        return f"'{clean_text(value, SHOWN)}'"
+    if isinstance(value, int) and value.bit_length() > 4 * SHOWN:
+        return "a number of so many digits"
+    number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    text = str(value) if number else clean_text(str(value), SHOWN)
+    return f"{text} {unit}" if number and unit else text.lower()
+
+
+def unit_of(value: object, unit: str | None = None) -> str | None:
+    """Return the unit of length in which a maker wrote a value, else `unit`.
+
+    >>> unit_of("20 in", "cm"), unit_of(20, "cm"), unit_of('36"', "cm")
+    ('in', 'cm', 'in')
+    """
+    own = re.search(r'([a-z]+|")$', value.strip().lower()) if isinstance(value, str) else None
+    size = LENGTH_UNITS.get(own[0]) if own else None
+    return next((name for name in ("mm", "cm", "in") if LENGTH_UNITS[name] == size), unit)
+
+
 def is_length_unit(text: str) -> bool:
     """Return whether `text` is a unit of length that files may name."""
     return text.strip().lower() in LENGTH_UNITS
@@ -128,7 +166,7 @@ def _length(value: object, unit: str | None) -> Fraction:
 def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: str) -> Fraction:
     """Return the exact amount of `value` in the base unit of `units`."""
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
-        raise BadValue(f"{_quoted(value)} is not a {noun}", "give a number, or a text with its unit")
+        raise BadValue(f"{as_written(value)} is not a {noun}", "give a number, or a text with its unit")
     text = _tidy(value) if isinstance(value, str) else _plain(value)
     if not text:
         raise BadValue("is empty", f"give the {noun}, or leave the line out")
@@ -140,7 +178,7 @@ def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: s
     if own in units and own:
         return amount * units[own]
     if own:
-        raise BadValue(f"'{own}' is not a unit of {noun}", f"use one of {_names(units)}")
+        raise BadValue(f"{as_written(own)} is not a unit of {noun}", f"use one of {_names(units)}")
     return amount * _file_unit(unit, units, noun, text, amount)
 
 
@@ -178,15 +216,18 @@ def _unreadable(text: str, noun: str, units: dict[str, Fraction]) -> BadValue:
         return BadValue(f"'{text}' has two separators", "write one point or one comma, as in 1020.5")
     if text.lower().lstrip("+-") in ("nan", "inf", "infinity"):
         return BadValue(f"{text} is not a number", f"give the {noun} as a number")
-    form = "92 cm, 36 1/4 in or 92,5" if units is LENGTH_UNITS else "a number, as in 36,5"
-    return BadValue(f"'{text}' cannot be read as a {noun}", f"write it like {form}")
+    form = FORMS.get(noun, "36,5 or 1 1/2")
+    return BadValue(
+        f"{as_written(text)} cannot be read as {'an' if noun == 'angle' else 'a'} {noun}", f"write it like {form}"
+    )
 
 
 def _signed(amount: Fraction, value: object, sign: Sign, far: float, far_text: str) -> float:
     if abs(amount) > far:
-        raise BadValue(f"{_quoted(value)} is far beyond anything", f"it must be below {far_text}")
+        raise BadValue(f"{as_written(value)} is far beyond anything", f"it must be below {far_text}")
     if amount < 0 and sign != "any":
-        raise BadValue(f"{_quoted(value)} is negative", "it must be more than zero")
+        right = "it must be more than zero" if sign == "positive" else "it must be zero or more"
+        raise BadValue(f"{as_written(value)} is negative", right)
     if amount == 0 and sign == "positive":
         raise BadValue("is zero", "give the real value, or leave the line out")
     return float(amount)
@@ -196,7 +237,7 @@ def _plain(value: float) -> str:
     """Return a number's own digits, without an exponent."""
     if isinstance(value, int):
         if abs(value) > 10**15:
-            raise BadValue("is far beyond anything", "check the number")
+            raise BadValue(f"{as_written(value)} is far beyond anything", "check the number")
         return str(value)
     if not math.isfinite(value):
         raise BadValue(f"{value} is not a number", "give a number")
@@ -209,7 +250,7 @@ def _plain(value: float) -> str:
 def _tidy(value: str) -> str:
     """Return `value` with plain marks: vulgar fractions, primes, dashes and odd spaces replaced."""
     if len(value) > LONGEST_TEXT:
-        raise BadValue(f"'{value[:20]}...' is too long for a measure", "write it like 92 cm")
+        raise BadValue(f"{as_written(value)} is too long for a measure", "write it like 92 cm")
     parts = []
     for mark in value:
         vulgar = unicodedata.decomposition(mark).startswith("<fraction>")
@@ -222,8 +263,3 @@ def _names(units: dict[str, Fraction]) -> str:
     """Return the shortest name of each unit, for a message."""
     first = {size: name for name, size in reversed(units.items()) if name.isalpha() or name in "%°"}
     return ", ".join(reversed(first.values()))
-
-
-def _quoted(value: object) -> str:
-    text = str(value)
-    return f"'{text[:40]}'" if isinstance(value, str) else text[:40]

@@ -12,7 +12,7 @@ from drafting.layout.moved import moved, next_pose
 from drafting.layout.outlines import Outline, Part
 from drafting.layout.packing.model import Copy, Job, Kind, Packing, Pose, Spot, Strip
 from drafting.layout.packing.pack import COUNT, pack
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.verify import broken_rules
 from drafting.layout.plan import lay_out
 
 __all__ = [
@@ -30,11 +30,11 @@ __all__ = [
     "Pose",
     "Spot",
     "Strip",
+    "broken_rules",
     "cloth_of",
     "lay_out",
     "lay_row",
     "moved",
     "next_pose",
     "pack",
-    "wrong",
 ]

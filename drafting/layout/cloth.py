@@ -6,11 +6,12 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from drafting.fabric import Fabric
+from drafting.geometry.path import Box
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import practice
 from drafting.ground.units import show_length
-from drafting.layout.packing.model import Box, Strip
+from drafting.layout.packing.model import Strip
 
 LayName = Literal["open", "folded", "crosswise"]
 
@@ -140,17 +141,17 @@ def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, 
     apart = fabric.stretch_along - fabric.stretch_across
     turned = None if fabric.greatest_stretch < 0.1 or abs(apart) < 0.02 else apart > 0
     return Cloth(
-        role,
-        fabric.title,
-        assumed,
-        fabric.selvedge,
-        fabric.one_way,
-        fabric.faces_alike,
-        (0.0, 0.0) if unwashed else fabric.shrinkage_to_come,
-        fabric.repeat_along,
-        fabric.repeat_across,
-        turned,
-        wishes,
+        role=role,
+        title=fabric.title,
+        usable_width=assumed,
+        selvedge=fabric.selvedge,
+        one_way=fabric.one_way,
+        faces_alike=fabric.faces_alike,
+        shrinkage=(0.0, 0.0) if unwashed else fabric.shrinkage_to_come,
+        repeat_along=fabric.repeat_along,
+        repeat_across=fabric.repeat_across,
+        stretch_turned=turned,
+        wishes=wishes,
         findings=found,
     )
 

@@ -9,14 +9,15 @@ from dataclasses import replace
 import numpy as np
 
 from drafting.ground.errors import DraftError
+from drafting.ground.nearest import meant
 from drafting.ground.units import show_length
 from drafting.layout.lay import Lay
 from drafting.layout.packing.clip import left_over
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Packing, Pose, Spot
-from drafting.layout.packing.place import Laid, blocked_by, faults
-from drafting.layout.packing.verify import wrong
-from drafting.layout.remarks import findings_of
+from drafting.layout.packing.place import Laid, blocked_boxes, blocked_by
+from drafting.layout.packing.verify import broken_rules
+from drafting.layout.remarks import lay_findings
 from drafting.layout.repeat import nearest_on_repeat
 
 SNAP = 15.0
@@ -40,8 +41,8 @@ def moved(
     """
     spot = next((s for s in lay.packing.spots if lay.id(s) == piece), None)
     if spot is None:
-        known = ", ".join(lay.id(s) for s in lay.packing.spots)
-        raise DraftError(f"no outline {piece!r} lies here", turn=f"there are {known}")
+        known = meant(piece, (lay.id(s) for s in lay.packing.spots))
+        raise DraftError(f"no outline {piece!r} lies here", turn=known)
     if not (math.isfinite(x) and math.isfinite(y)):
         raise DraftError(f"{piece} cannot lie at ({x}, {y})")
     old, others = spot, [s for s in lay.packing.spots if s is not spot]
@@ -53,11 +54,11 @@ def moved(
     )
     spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s for s in lay.packing.spots)
     packing = lay.job.packing(spots, "moved by hand")
-    faults_found = wrong(lay.job, packing)
+    faults_found = broken_rules(lay.job, packing)
     if faults_found:
         raise DraftError(f"{piece} cannot lie there: {faults_found[0]}")
     new = replace(lay, packing=packing)
-    return replace(new, findings=findings_of(new))
+    return replace(new, findings=lay_findings(new))
 
 
 def next_pose(lay: Lay, piece: str) -> Pose:
@@ -109,7 +110,7 @@ def _repeats(kit: Kit) -> tuple[float, float]:
 
 def _free(kit: Kit, others: Sequence[Spot], spot: Spot, wanted: complex) -> list[list[list[int]]]:
     copies = kit.job.copies
-    lying = faults(kit) + [
+    lying = blocked_boxes(kit) + [
         Laid(copies[s.copy].kind, s.pose, round(s.x * kit.scale), round(s.y * kit.scale))
         for s in others
         if _is_near(kit, s, spot, wanted)
@@ -143,7 +144,7 @@ def _is_in(paths: list[list[list[int]]], at: complex) -> bool:
 
 def _refused(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> DraftError:
     trial = Packing(math.inf, (*others, replace(spot, x=wanted.real, y=wanted.imag)))
-    said = next((s for s in wrong(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
+    said = next((s for s in broken_rules(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
     return DraftError(
         f"{lay.id(spot)} cannot lie there" + (f": {said.split(' by ')[0]}" if said else ""),
         value=f"{show_length(wanted.real)} along, {show_length(wanted.imag)} across",

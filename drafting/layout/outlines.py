@@ -183,13 +183,6 @@ def _line_of(outline: Outline) -> float | None:
     return None if cut.grainline is None else outline.base(cut.grainline.start).imag
 
 
-def job_of(
-    parts: tuple[Part, ...], cloth: Cloth, lay: LayName
-) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
-    """Return the job of a lay, its outlines by kind, and those too wide to be laid at all."""
-    return job_from(tuple(outline_of(part, lay) for part in parts), cloth, lay)
-
-
 def job_from(
     outlines: tuple[Outline, ...], cloth: Cloth, lay: LayName
 ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:

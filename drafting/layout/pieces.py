@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.layout.cloth import Cloth, LayName
@@ -25,7 +25,6 @@ class Pieces:
 
     parts: tuple[Part, ...]
     cloth: Cloth
-    _outlines: dict[LayName, tuple[Outline, ...]] = field(default_factory=dict)
 
     def outlines(self, way: LayName) -> tuple[Outline, ...]:
         """Return every piece as it is laid on cloth spread in this way."""
@@ -39,6 +38,10 @@ class Pieces:
         """Return the checked job on `cloth`, its outlines by kind, and those too wide for it."""
         job, kept, lost = job_from(self.outlines(way), cloth or self.cloth, way)
         return checked_job(job), kept, lost
+
+    @cached_property
+    def _outlines(self) -> dict[LayName, tuple[Outline, ...]]:
+        return {}
 
     @cached_property
     def rough(self) -> Shapes:

@@ -16,9 +16,9 @@ from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
 from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.pack import COUNT, pack
-from drafting.layout.packing.search import Said, Searcher
+from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.pieces import WAYS, Pieces
-from drafting.layout.remarks import findings_of
+from drafting.layout.remarks import lay_findings
 from drafting.layout.widths import with_other_ways
 
 QUICK = 250
@@ -37,7 +37,7 @@ def lay_out(
     seed: int = 0,
     workers: int = 2,
     table: bool = True,
-    said: Said | None = None,
+    said: OnBetterLay | None = None,
     halted: Callable[[], bool] = bool,
 ) -> Lay:
     """Return the shortest lay found of these pieces on one cloth.
@@ -63,7 +63,7 @@ def lay_out(
     lay = Lay(cloth, way, job, outlines, packing, left_out)
     lay = with_other_ways(pieces, lay) if table else lay
     opened = _opened_by_itself(pieces, lay)
-    return replace(lay, findings=(*findings_of(lay), *opened))
+    return replace(lay, findings=(*lay_findings(lay), *opened))
 
 
 def refuse_nap_both_ways(cloth: Cloth) -> None:

@@ -19,14 +19,14 @@ TURNED = 1.0
 """degrees by which the stretch may lie off the way the cloth stretches most (ours)."""
 
 
-def findings_of(lay: Lay) -> tuple[Finding, ...]:
+def lay_findings(lay: Lay) -> tuple[Finding, ...]:
     """Return everything there is to say about a lay, what sticks out first."""
     return tuple(_said(lay))
 
 
 def _said(lay: Lay) -> Iterator[Finding]:
     for outline in lay.left_out:
-        yield sticks_out(outline, lay.cloth, lay.lay)
+        yield too_wide(outline, lay.cloth, lay.lay)
     yield from lay.cloth.findings
     if lay.packing.spots:
         yield Finding("lay", "note", lay.role, lay.length, lay.lower_bound, lay.summary())
@@ -36,7 +36,7 @@ def _said(lay: Lay) -> Iterator[Finding]:
     yield from _stretch(lay)
 
 
-def sticks_out(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
+def too_wide(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
     """Return the error for a piece that is wider than the cloth: both sizes, and what to do."""
     _, y0, _, y1 = box_of(outline.ring)
     wide, room, name = y1 - y0, cloth.layer_width(lay), outline.part.name

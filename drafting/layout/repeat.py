@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Spot
-from drafting.layout.packing.place import crossings
+from drafting.layout.packing.place import heights_crossed
 
 NEAR = 4
 """Repeats tried to either side of where a piece was let go (ours)."""
@@ -67,7 +67,7 @@ def _places(wanted: float, step: float, shift: int) -> list[int]:
 def _on_line(paths: Sequence[NDArray[np.int64]], at: int, wanted: float, step: float, shift: int) -> Iterator[int]:
     """Yield on the line x = `at` the free y nearest to `wanted` in each stretch of what is left."""
     for side in (-0.5, 0.5):
-        marks = sorted(y for path in paths for y in crossings(path, at + side))
+        marks = sorted(y for path in paths for y in heights_crossed(path, at + side))
         for low, high in zip(marks[::2], marks[1::2], strict=True):
             tries = _places(wanted, step, shift) if step else [round(wanted)]
             kept = [y for y in tries if low <= y <= high]

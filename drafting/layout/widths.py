@@ -13,8 +13,8 @@ from drafting.layout.cloth import LayName
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
 from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.model import Job, Packing, Pose, box_of
-from drafting.layout.packing.search import Plan, Searcher
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.search import LayOrder, Searcher
+from drafting.layout.packing.verify import broken_rules
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
 
 QUICK = 70
@@ -64,12 +64,12 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
     return lay, rows
 
 
-def _quick(kit: Kit, width: float, hints: tuple[Plan, ...]) -> Packing:
+def _quick(kit: Kit, width: float, hints: tuple[LayOrder, ...]) -> Packing:
     strip = replace(kit.job.strip, width=width)
     return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK, hints=hints).run()
 
 
-def _hint(packing: Packing) -> tuple[Plan, ...]:
+def _hint(packing: Packing) -> tuple[LayOrder, ...]:
     """Return the plan that places a layout's pieces from the start of the cloth onwards."""
     lying = sorted(packing.spots, key=lambda spot: (spot.x, spot.y))
     poses = tuple(spot.pose for spot in sorted(lying, key=lambda spot: spot.copy))
@@ -95,5 +95,5 @@ def _one_face(poses: tuple[Pose, ...]) -> tuple[Pose, ...]:
 
 
 def _shorter(lay: Lay, packing: Packing) -> Lay:
-    better = packing.length < lay.length and not lay.left_out and not wrong(lay.job, packing)
+    better = packing.length < lay.length and not lay.left_out and not broken_rules(lay.job, packing)
     return replace(lay, packing=packing) if better else lay

@@ -30,13 +30,13 @@ def _cut(made: Made, lay: Lay, blade: str) -> Step:
     names = tuple(dict.fromkeys(outline.part.name for outline in lay.outlines))
     outlines = len(lay.packing.spots)
     return Step(
-        f"{lay.role}/cut",
-        "cut",
-        "cut",
-        "",
-        tuple(_said(lay, fabric, blade)),
-        (f"ready: {lay.role}",),
-        f"pieces: {lay.role}",
+        key=f"{lay.role}/cut",
+        stage="cut",
+        verb="cut",
+        garment="",
+        say=tuple(_said(lay, fabric, blade)),
+        uses=(f"ready: {lay.role}",),
+        makes=f"pieces: {lay.role}",
         pieces=names,
         cautions=(said("caution.blade"),),
         minutes=SPREADING + AN_OUTLINE * outlines,

@@ -33,15 +33,15 @@ def _rows(made: Made) -> Iterator[DocketRow]:
         for part in parts:
             piece = part.cut.piece
             yield DocketRow(
-                cloth.role,
-                part.garment,
-                piece.name,
-                piece.count,
-                hand_of(piece),
-                piece.grain,
-                piece.fold_edge.name if piece.fold_edge else "",
-                _face(lays.get(cloth.role)),
-                (part.garment, piece.name) in fused,
+                cloth=cloth.role,
+                garment=part.garment,
+                piece=piece.name,
+                count=piece.count,
+                hand=hand_of(piece),
+                grain=piece.grain,
+                fold_edge=piece.fold_edge.name if piece.fold_edge else "",
+                face=_face(lays.get(cloth.role)),
+                fused_first=(part.garment, piece.name) in fused,
             )
 
 

@@ -16,7 +16,7 @@ def keeping(made: Made) -> tuple[Said, ...]:
     return tuple(_each_garment(made)) + tuple(_whole(made))
 
 
-def cloths_of(made: Made, garment: str) -> tuple[Fabric, ...]:
+def garment_cloths(made: Made, garment: str) -> tuple[Fabric, ...]:
     """Return every cloth that a garment is made of, its own first."""
     worn = next(g for g in made.garments if g.name == garment)
     roles = dict.fromkeys((worn.fabric, *(p.material for p in worn.draft.pieces if p.material)))
@@ -25,7 +25,7 @@ def cloths_of(made: Made, garment: str) -> tuple[Fabric, ...]:
 
 def _each_garment(made: Made) -> Iterator[Said]:
     for garment in made.garments:
-        cloths = cloths_of(made, garment.name)
+        cloths = garment_cloths(made, garment.name)
         if not cloths:
             yield said("keep.unknown", garment=garment.name)
             continue

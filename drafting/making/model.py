@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from drafting.ground.frozen import freeze
 from drafting.ground.sources import Sources
 
 Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "finish"]
@@ -154,3 +155,6 @@ class Plan:
     remarks: tuple[Said, ...] = ()
     settings: Mapping[tuple[str, str], Setting] = field(default_factory=dict)
     sources: Sources = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "settings")

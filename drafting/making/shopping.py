@@ -29,8 +29,6 @@ METRE = 1000.0
 SPARE_BUTTONS = 1
 """Of each kind, beyond those sewn on (common practice: one is lost before the costume is worn out)."""
 
-Parts = tuple[tuple[str, float], ...]
-
 
 def shopping(
     made: Made, settings: Mapping[tuple[str, str], Setting], prices: Mapping[str, float] | None = None

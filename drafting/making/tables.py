@@ -17,8 +17,8 @@ from drafting.making.seam_lengths import hands
 from drafting.reading.trimming import TrimWish
 from drafting.shaping.flare.elastic import OVERLAP
 
-Row = tuple[Said | str | float, ...]
-RowsOf = Callable[[MadeGarment], Iterator["Row"]]
+TableRow = tuple[Said | str | float, ...]
+RowsOf = Callable[[MadeGarment], Iterator[TableRow]]
 
 QUARTERS = 4
 """Gathers are marked in quarters on both sides, so that they spread evenly (common practice)."""
@@ -40,7 +40,7 @@ def tables(made: Made) -> tuple[Table, ...]:
     return tuple(table for table in found if table.rows)
 
 
-def _each(made: Made, rows: RowsOf) -> Iterator[Row]:
+def _each(made: Made, rows: RowsOf) -> Iterator[TableRow]:
     for garment in made.garments:
         yield from rows(garment)
 
@@ -53,7 +53,7 @@ def _where(garment: MadeGarment, place: str) -> Said:
     return said("table.where", garment=garment.name, place=place)
 
 
-def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterator[Row]:
+def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterator[TableRow]:
     high = shank(fabrics.get(garment.fabric))
     for notion in _of(garment, "button"):
         button = said("table.button", size=notion.size or 0.0, kind=notion.kind)
@@ -91,21 +91,21 @@ def _middle(box: tuple[float, float, float, float]) -> complex:
     return complex((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _bone_rows(garment: MadeGarment) -> Iterator[Row]:
+def _bone_rows(garment: MadeGarment) -> Iterator[TableRow]:
     for notion in _of(garment, "boning"):
         bone = said("table.bone", kind=notion.kind, size=notion.size or 0.0)
         cut = said("table.length", length=notion.cut_length or 0.0)
         yield _where(garment, notion.where), float(notion.count), bone, cut, notion.note
 
 
-def _elastic_rows(garment: MadeGarment) -> Iterator[Row]:
+def _elastic_rows(garment: MadeGarment) -> Iterator[TableRow]:
     for notion in _of(garment, "elastic"):
         cut = said("table.length", length=notion.cut_length or 0.0)
         loop = said("table.length", length=(notion.cut_length or OVERLAP) - OVERLAP)
         yield _where(garment, notion.where), float(notion.count), cut, loop, notion.note
 
 
-def _gather_rows(garment: MadeGarment) -> Iterator[Row]:
+def _gather_rows(garment: MadeGarment) -> Iterator[TableRow]:
     draft = garment.draft
     in_seams = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     for seam in draft.seams:
@@ -130,28 +130,28 @@ def _drawn_by(draft: Draft, ref: EdgeRef) -> str:
     return next((n.where for n in draft.notions if ref in n.edges), ref[0])
 
 
-def _seam_gathers(garment: MadeGarment, seam: Seam, walked: Walk) -> Row:
+def _seam_gathers(garment: MadeGarment, seam: Seam, walked: Walk) -> TableRow:
     drawn, held = max(walked.a_length, walked.b_length), min(walked.a_length, walked.b_length)
     whole = 2 if garment.draft[seam.a[0][0]].fold_edge is not None else 1
     return _gathers(_where(garment, seam.name), whole * drawn, whole * held)
 
 
-def _gathers(where: Said, drawn: float, held: float) -> Row:
+def _gathers(where: Said, drawn: float, held: float) -> TableRow:
     length, sewn = (said("table.length", length=value) for value in (drawn, held))
     return where, length, sewn, _quarters(drawn), _quarters(held)
 
 
-def quarter_marks(length: float) -> tuple[float, ...]:
+def quarters_of(length: float) -> tuple[float, ...]:
     """Return where the quarter marks of an edge lie, mm from its start.
 
-    >>> quarter_marks(800), quarter_marks(320)
+    >>> quarters_of(800), quarters_of(320)
     ((200.0, 400.0, 600.0), (80.0, 160.0, 240.0))
     """
     return tuple(length * i / QUARTERS for i in range(1, QUARTERS))
 
 
 def _quarters(length: float) -> Said:
-    marks = ", ".join(f"{mark / 10:.1f}" for mark in quarter_marks(length))
+    marks = ", ".join(f"{mark / 10:.1f}" for mark in quarters_of(length))
     return said("table.marks", marks=marks)
 
 
@@ -166,7 +166,7 @@ def trim_length(garment: MadeGarment, trim: TrimWish) -> tuple[int, float]:
     return piece.count, whole * piece[trim.edge].sewn_length + TRIM_ENDS
 
 
-def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
+def _trim_rows(garment: MadeGarment) -> Iterator[TableRow]:
     for trim in garment.trims:
         count, each = trim_length(garment, trim)
         how = said("table.trim_bought")
@@ -175,17 +175,6 @@ def _trim_rows(garment: MadeGarment) -> Iterator[Row]:
         kind = said("table.trim", kind=trim.kind, width=trim.width)
         length = said("table.length", length=each)
         yield _where(garment, f"{trim.piece} {trim.edge}"), float(count), kind, length, how
-
-
-def bias_strip(area: float, width: float) -> float:
-    """Return the length (mm) of bias strip that an `area` (mm2) of cloth gives.
-
-    Each join of two strips costs one width of it.
-
-    >>> bias_strip(500 * 500, 40)
-    6250.0
-    """
-    return area / width
 
 
 def cloth_for_strip(length: float, width: float) -> float:

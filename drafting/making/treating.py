@@ -34,9 +34,6 @@ STRETCHES = 0.10
 SOAK, DRY = 10.0, 24.0
 """hours: a soak overnight, and drying flat or on the line (common practice)."""
 
-MUCH = 0.05
-"""Shrinkage past the usual limit for a knit (common practice: 3 % woven, 5 % knit)."""
-
 LIMITS = {"woven": 0.03, "knit": 0.05}
 """Shrinkage that the trade allows a finished cloth (common practice)."""
 
@@ -113,7 +110,18 @@ def _chained(cloth: Treated, steps: tuple[Step, ...]) -> Iterator[Step]:
 def _step(
     verb: str, say: tuple[Said, ...], *, minutes: float, wait: float = 0.0, cautions: tuple[Said, ...] = ()
 ) -> Step:
-    return Step("", "treat", verb, "", say, (), "", cautions=cautions, minutes=minutes, wait=wait)
+    return Step(
+        key="",
+        stage="treat",
+        verb=verb,
+        garment="",
+        say=say,
+        uses=(),
+        makes="",
+        cautions=cautions,
+        minutes=minutes,
+        wait=wait,
+    )
 
 
 def _steps(cloth: Treated) -> Iterator[Step]:

@@ -12,7 +12,7 @@ from importlib.metadata import PackageNotFoundError, version
 from typing import Any
 
 from drafting.body import Body
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.costume.choices import block_named, garment_choices
 from drafting.costume.make import Made, MadeGarment
 from drafting.draft.draft import Girth, Notion, Seam
@@ -32,19 +32,19 @@ DISTRIBUTIONS = (
     "scipy",
     "shapely",
     "fonttools",
-    "svgwrite",
     "matplotlib",
     "pyclipper",
     "spyrrow",
     "reportlab",
     "pikepdf",
     "ezdxf",
+    "jinja2",
 )
 
-Row = dict[str, Any]
+Record = dict[str, Any]
 
 
-def report(made: Made, plan: Plan | None = None) -> Row:
+def report(made: Made, plan: Plan | None = None) -> Record:
     """Return everything known about `made`, ready for JSON; `plan` gives stitches and steps."""
     sewn = plan.settings if plan else {}
     costume = made.costume
@@ -67,7 +67,7 @@ def report(made: Made, plan: Plan | None = None) -> Row:
     }
 
 
-def _notion(garment: MadeGarment, notion: Notion) -> Row:
+def _notion(garment: MadeGarment, notion: Notion) -> Record:
     return {
         "garment": garment.name,
         "what": notion.what,
@@ -85,7 +85,7 @@ def piece_file(garment: str, piece: str) -> str:
     return f"pieces/{garment}.{piece}.svg"
 
 
-def _costume(made: Made) -> Row:
+def _costume(made: Made) -> Record:
     costume, wearer = made.costume, made.costume.wearer
     return {
         "title": costume.title,
@@ -109,12 +109,12 @@ def _made_with() -> dict[str, str]:
     return found
 
 
-def _choices(garment: MadeGarment) -> Row:
+def _choices(garment: MadeGarment) -> Record:
     pairs = garment.choices.items()
     return {name: {"value": value, "source": source} for name, (value, source) in pairs}
 
 
-def _sources(made: Made, plan: Plan | None) -> Row:
+def _sources(made: Made, plan: Plan | None) -> Record:
     """Return what stands behind each choice, and every work in full, those of the plan too."""
     choices = {g.name: garment_choices(block_named(g.block)) for g in made.garments}
     cited = [cited for own in choices.values() for choice in own for cited in choice.source]
@@ -127,10 +127,10 @@ def _sources(made: Made, plan: Plan | None) -> Row:
     }
 
 
-def _body(body: Body) -> Row:
+def _body(body: Body) -> Record:
     rows = {}
     for name, measure in body.measures.items():
-        row: Row = {"mm": measure.mm, "source": measure.source}
+        row: Record = {"mm": measure.mm, "source": measure.source}
         if measure.source == "estimated":
             off = None if measure.sd is None else 2 * measure.sd
             row |= {"rule": measure.rule, "sd": measure.sd, "off": off}
@@ -140,7 +140,7 @@ def _body(body: Body) -> Row:
     return rows
 
 
-def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
+def _piece(garment: MadeGarment, cut: CutPiece) -> Record:
     piece, fold = cut.piece, cut.piece.fold_edge
     return {
         "garment": garment.name,
@@ -163,7 +163,7 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Row:
     }
 
 
-def _edges(cut: CutPiece) -> Iterator[Row]:
+def _edges(cut: CutPiece) -> Iterator[Record]:
     for edge in cut.piece.edges:
         yield {
             "edge": edge.name,
@@ -175,7 +175,7 @@ def _edges(cut: CutPiece) -> Iterator[Row]:
         }
 
 
-def _step(step: Step) -> Row:
+def _step(step: Step) -> Record:
     """Return one step: what to do in words, what it uses and makes, how it is sewn."""
     sewn = step.setting
     return {
@@ -196,7 +196,7 @@ def _step(step: Step) -> Row:
     }
 
 
-def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setting]) -> Row:
+def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setting]) -> Record:
     setting = sewn.get((garment.name, seam.name))
     walked = walk(garment.draft, seam)
     wrong = [f for f in garment.findings if f.level == "error" and _is_about(f, seam)]
@@ -222,19 +222,19 @@ def _is_about(finding: Finding, seam: Seam) -> bool:
     return finding.where in (seam.name, f"{seam.name}.start", f"{seam.name}.end")
 
 
-def _girth(garment: MadeGarment, girth: Girth) -> Row:
-    row: Row = {"garment": garment.name, "level": girth.level, "body": girth.body}
+def _girth(garment: MadeGarment, girth: Girth) -> Record:
+    row: Record = {"garment": garment.name, "level": girth.level, "body": girth.body}
     if girth.side:
         row["side"] = girth.side
     return row | {
-        "garment_finished": finished(garment.draft, girth.level, girth.side),
+        "garment_finished": finished_girth(garment.draft, girth.level, girth.side),
         "asked_ease": girth.asked_ease,
         "settled_ease": girth.settled_ease,
         "fabric_stretch_used": girth.stretch_used,
     }
 
 
-def _check(finding: Finding) -> Row:
+def _check(finding: Finding) -> Record:
     return {
         "check": finding.check,
         "level": finding.level,

@@ -14,7 +14,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.names import clean_text
 from drafting.printing.pages_made import Imposed, imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
-from drafting.printing.piece_on_paper import drawing, model_drawing
+from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes
 
 
@@ -63,25 +63,25 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
     )
 
 
-def printed(made: Made) -> Iterator[PrintedSheet]:
+def printed_sheets(made: Made) -> Iterator[PrintedSheet]:
     """Yield the PDFs that the costume file asks for, garment by garment."""
     wishes = made.costume.prints
-    for garment in made.garments:
-        pieces = wanted(garment, wishes)
+    for place, garment in enumerate(made.garments):
+        pieces = pieces_asked_for(garment, wishes)
         if not pieces:
             continue
         label = piece_label(made, garment)
         title = f"{clean_text(made.costume.title)} - {spoken(garment.name)}"
-        drawings = tuple(drawing(cut, label) for cut in pieces)
+        drawings = tuple(piece_on_paper(cut, label, place) for cut in pieces)
         for paper in wishes.papers:
             yield _printed(garment.name, paper.name, imposed(title, drawings, paper), label)
         if wishes.model:
-            small = tuple(model_drawing(cut, wishes.model) for cut in pieces)
+            small = tuple(model_drawing(cut, wishes.model, place) for cut in pieces)
             work = imposed(f"{title}, paper model 1:{wishes.model}", small, PAPERS["a4-or-letter"])
             yield _printed(garment.name, f"model-{wishes.model}", work, label)
 
 
-def wanted(garment: MadeGarment, wishes: PrintWishes) -> tuple[CutPiece, ...]:
+def pieces_asked_for(garment: MadeGarment, wishes: PrintWishes) -> tuple[CutPiece, ...]:
     """Return the pieces of a garment that are asked for."""
     cuts = garment.pattern.pieces
     return tuple(cut for cut in cuts if wishes.wants(garment.name, cut.piece.name))
@@ -105,14 +105,24 @@ def _printed(garment: str, name: str, work: Imposed, label: Label) -> PrintedShe
     )
     data, warnings = sheet_pdf(work, about)
     file = sheet_file(garment, name)
-    return PrintedSheet(garment, kind, file, count + 1, work.least, length, data, work, warnings)
+    return PrintedSheet(
+        garment=garment,
+        paper=kind,
+        file=file,
+        pages=count + 1,
+        least=work.least,
+        length=length,
+        data=data,
+        work=work,
+        warnings=warnings,
+    )
 
 
 def _pages(count: int, paper: Paper) -> str:
     return f"{count} page{'s' if count > 1 else ''} of {paper.title} beside this one"
 
 
-def said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
+def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
     """Yield for each garment how many pages its sheets take, and what they cannot print."""
     for garment in dict.fromkeys(sheet.garment for sheet in sheets):
         own = [sheet for sheet in sheets if sheet.garment == garment]
@@ -145,12 +155,12 @@ def sheet_row(sheet: PrintedSheet) -> dict[str, object]:
     }
 
 
-def exchanged(made: Made) -> Iterator[tuple[str, str]]:
+def interchange_files(made: Made) -> Iterator[tuple[str, str]]:
     """Yield each interchange file and its text."""
     wishes = made.costume.prints
     for garment in made.garments:
         label = replace(piece_label(made, garment), estimated=(), off=())
-        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in wanted(garment, wishes)]
+        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in pieces_asked_for(garment, wishes)]
         if pieces:
             yield exchange_file(garment.name), dxf_text(garment.name, pieces, wishes.dxf)
 

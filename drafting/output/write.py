@@ -17,9 +17,16 @@ from drafting.making.page import page
 from drafting.making.shopping import shopping_csv
 from drafting.output.folder import swap_in
 from drafting.output.report import piece_file, report
-from drafting.output.sheets import PrintedSheet, exchanged, piece_label, printed, said, sheet_row
+from drafting.output.sheets import (
+    PrintedSheet,
+    interchange_files,
+    piece_label,
+    printed_sheets,
+    sheet_row,
+    sheets_said,
+)
 from drafting.printing.pages_made import preview
-from drafting.sheet.layout import layout_sheet
+from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 
@@ -27,7 +34,7 @@ Tell = Callable[[str, float], None]
 """Hears what is being done and how much of it is done, 0 to 1; what it raises ends the work."""
 
 
-def silent(words: str, share: float) -> None:
+def tell_nobody(words: str, share: float) -> None:
     """Tell nobody."""
 
 
@@ -35,7 +42,7 @@ PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
 
 
-def write_output(made: Made, out: Path | str, tell: Tell = silent) -> tuple[Finding, ...]:
+def write_output(made: Made, out: Path | str, tell: Tell = tell_nobody) -> tuple[Finding, ...]:
     """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
 
     Returns what the printing had to say; the record holds it too. `tell` hears each step. Raises
@@ -55,7 +62,7 @@ def write_output(made: Made, out: Path | str, tell: Tell = silent) -> tuple[Find
     """
     start = time.perf_counter()
     sheets = list(_told(made, tell))
-    found = tuple(said(sheets))
+    found = tuple(sheets_said(sheets))
     timings = {**made.timings, "print": time.perf_counter() - start}
     made = replace(made, findings=(*made.findings, *found), timings=timings)
     swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell))
@@ -65,7 +72,7 @@ def write_output(made: Made, out: Path | str, tell: Tell = silent) -> tuple[Find
 def _told(made: Made, tell: Tell) -> Iterator[PrintedSheet]:
     """Yield the printed sheets, telling each as it is done."""
     count = len(made.garments) * len(made.costume.prints.papers) or 1
-    for number, sheet in enumerate(printed(made), 1):
+    for number, sheet in enumerate(printed_sheets(made), 1):
         words = f"Setting the sheets: {sheet.garment}, {sheet.paper.title}"
         tell(words, 0.6 * min(1.0, number / count))
         yield sheet
@@ -80,7 +87,7 @@ def _write_sheets(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Te
         file = folder / sheet.file
         file.write_bytes(sheet.data)
         overview_png(preview(sheet.work), file.with_suffix(".png"), PREVIEW_DPI)
-    for name, text in exchanged(made):
+    for name, text in interchange_files(made):
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Path
+from drafting.ground.frozen import freeze
 from drafting.printing.page_marks import Marks, Stamp, stamped_squares
 from drafting.printing.pages import Place, Tiling, page_name
 from drafting.printing.paper import PAPERS, Paper
@@ -22,14 +23,17 @@ HOME = 440.0
 
 
 @dataclass(frozen=True)
-class Told:
+class FirstPage:
     """What the first page says: title, sub-title, the pieces by the pages they lie on, warnings."""
 
     title: str
     subtitle: str
-    pieces: Mapping[str, Sequence[Place]]
-    outlines: Sequence[Path] = ()
+    pieces: Mapping[str, tuple[Place, ...]]
+    outlines: tuple[Path, ...] = ()
     warnings: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        freeze(self, "pieces")
 
 
 def cover_paper(paper: Paper) -> Paper:
@@ -37,7 +41,7 @@ def cover_paper(paper: Paper) -> Paper:
     return PAPERS["a4-or-letter"] if paper.tall > HOME else paper
 
 
-def cover(told: Told, tiling: Tiling) -> Marks:
+def cover(told: FirstPage, tiling: Tiling) -> Marks:
     """Return lines and words of the first page, the lower left corner of its window at 0."""
     paper = cover_paper(tiling.paper)
     wide, high = paper.net
@@ -53,7 +57,7 @@ def cover(told: Told, tiling: Tiling) -> Marks:
     return (*strokes, *lines), (*texts, *words, *names, *kept)
 
 
-def _advice(told: Told, tiling: Tiling) -> list[tuple[float, bool, str]]:
+def _advice(told: FirstPage, tiling: Tiling) -> list[tuple[float, bool, str]]:
     beside = cover_paper(tiling.paper) is not tiling.paper
     first = "Print this page at home" if beside else "Print this page first"
     said = [
@@ -121,7 +125,7 @@ def _foot(texts: Sequence[Text]) -> float:
 
 
 def _map(
-    told: Told, tiling: Tiling, left: float, top: float, right: float
+    told: FirstPage, tiling: Tiling, left: float, top: float, right: float
 ) -> tuple[list[Stroke], list[Text], float]:
     """Return the map of all pages with the pieces on them, and how far down it reaches."""
     (wide, high), half = tiling.size, tiling.paper.overlap / 2

@@ -13,8 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path, line
+from drafting.geometry.path import Box
 from drafting.printing.pages import Place, Tiling, page_name
-from drafting.sheet import Box, Layer, Stroke, Text, box_path
+from drafting.sheet import Layer, Stroke, Text, box_path
 from drafting.sheet.scale import SQUARES
 
 ARM = 0.8

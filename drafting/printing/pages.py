@@ -15,8 +15,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+from drafting.geometry.path import Box
 from drafting.printing.paper import LONGEST, Paper
-from drafting.sheet import Box
 
 Place = tuple[int, int]
 """Row from the top and column from the left, each from 0."""
@@ -27,7 +27,7 @@ SLACK = 1e-6
 """mm by which a drawing may pass a page's edge by rounding alone."""
 
 
-def grid(width: float, height: float, paper: Paper, turned: bool = False) -> Place:
+def page_grid(width: float, height: float, paper: Paper, turned: bool = False) -> Place:
     """Return how many rows and columns of pages a drawing of this size takes.
 
     `turned` lays the pages on their side.
@@ -112,7 +112,7 @@ def page_name(place: Place) -> str:
     return f"{letters}{column + 1}"
 
 
-def whole(width: float, height: float, paper: Paper) -> Tiling:
+def all_pages(width: float, height: float, paper: Paper) -> Tiling:
     """Return the tiling of a drawing of this size with every page printed.
 
     A roll is cut to the drawing's length, in equal parts where that passes what a page may have.
@@ -120,6 +120,6 @@ def whole(width: float, height: float, paper: Paper) -> Tiling:
     if paper.height is None:
         parts = _count(height, LONGEST - 2 * paper.margin - paper.overlap, paper.overlap)
         paper = paper.cut_to((height - paper.overlap) / parts + paper.overlap)
-    rows, columns = grid(width, height, paper)
+    rows, columns = page_grid(width, height, paper)
     places = tuple((row, column) for row in range(rows) for column in range(columns))
     return Tiling(paper, rows, columns, places)

@@ -11,18 +11,19 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
-from drafting.printing.cover import Told, cover, cover_paper
+from drafting.printing.cover import FirstPage, cover, cover_paper
 from drafting.printing.page_marks import Stamp, ink_points, page_marks
-from drafting.printing.pages import Place, Tiling, page_name, whole
+from drafting.printing.pages import Place, Tiling, all_pages, page_name
 from drafting.printing.paper import Paper
-from drafting.printing.pdf import Page, Shown, pdf_bytes
-from drafting.printing.pdf_text import lacking, unjoined
-from drafting.printing.piece_on_paper import Drawing
-from drafting.printing.placing import placed
-from drafting.printing.raster import Spot
-from drafting.printing.roll import rolled
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, box_path, grown, text_width
+from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
+from drafting.printing.pdf_text import has_unjoined_letters, missing_letters
+from drafting.printing.piece_on_paper import PieceOnPaper
+from drafting.printing.placing import places_on_pages
+from drafting.printing.raster import PlaceOnPage
+from drafting.printing.roll import places_on_roll
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, text_width, wider_box
 
 
 @dataclass(frozen=True)
@@ -30,9 +31,9 @@ class Imposed:
     """Drawings on the pages of one paper: the tiling, and where each drawing lies on its plane."""
 
     title: str
-    drawings: tuple[Drawing, ...]
+    drawings: tuple[PieceOnPaper, ...]
     tiling: Tiling
-    spots: tuple[Spot, ...]
+    spots: tuple[PlaceOnPage, ...]
 
     @cached_property
     def ink(self) -> tuple[NDArray[np.complex128], ...]:
@@ -63,18 +64,18 @@ class Imposed:
         return [n for n, ink in enumerate(self.ink) if _within(ink, box).any()]
 
 
-def imposed(title: str, drawings: Sequence[Drawing], paper: Paper) -> Imposed:
+def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Imposed:
     """Return drawings placed on paper so that few pages are printed; blank pages are left out."""
     rings = [drawing.ring for drawing in drawings]
     half = paper.overlap / 2 * (1 + 1j)
     if paper.height is None:
-        placing, length = rolled(rings, paper.step)
+        placing, length = places_on_roll(rings, paper.step)
         wide = placing.columns * paper.step[0] + paper.overlap
-        tiling = whole(wide, length + paper.overlap, paper)
+        tiling = all_pages(wide, length + paper.overlap, paper)
     else:
-        placing = placed(rings, paper.step)
+        placing = places_on_pages(rings, paper.step)
         tiling = Tiling(paper, placing.rows, placing.columns, placing.used)
-    spots = tuple(Spot(s.turn, s.move + half) for s in placing.spots)
+    spots = tuple(PlaceOnPage(s.turn, s.move + half) for s in placing.spots)
     found = Imposed(title, tuple(drawings), tiling, spots)
     printed = tuple(place for place in tiling.used if _is_printed(found, place))
     return Imposed(title, tuple(drawings), Tiling(tiling.paper, tiling.rows, tiling.columns, printed), spots)
@@ -83,7 +84,7 @@ def imposed(title: str, drawings: Sequence[Drawing], paper: Paper) -> Imposed:
 def _is_printed(found: Imposed, place: Place) -> bool:
     """Say whether a page shows ink once it is cut, or the inside of a piece."""
     cell = found.tiling.cell(place)
-    if any(_within(ink, grown(cell, 1.0)).any() for ink in found.ink):
+    if any(_within(ink, wider_box(cell, 1.0)).any() for ink in found.ink):
         return True
     middle = complex(cell[0] + cell[2], cell[1] + cell[3]) / 2
     return any(_inside(middle, outline) for outline in found.outlines)
@@ -113,26 +114,33 @@ def text_warnings(work: Imposed) -> tuple[str, ...]:
     lines = [line for d in work.drawings for text in d.texts for line in text.lines]
     lines.append(work.title)
     said = []
-    if lost := lacking(lines):
+    if lost := missing_letters(lines):
         said.append(f"The typeface of the printed sheets has no letters for {lost[:20]}: a box stands instead.")
-    if unjoined(lines):
+    if has_unjoined_letters(lines):
         said.append("Letters that join with their neighbours are printed one by one.")
     return tuple(said)
 
 
 def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
     tiling = work.tiling
-    pages: dict[str, list[Place]] = {drawing.title: [] for drawing in work.drawings}
-    for place in tiling.used:
-        for drawing, ink in zip(work.drawings, work.ink, strict=True):
-            if _within(ink, tiling.cell(place)).any():
-                pages[drawing.title].append(place)
+    pages = {
+        drawing.title: tuple(p for p in tiling.used if _within(ink, tiling.cell(p)).any())
+        for drawing, ink in zip(work.drawings, work.ink, strict=True)
+    }
     paper = cover_paper(tiling.paper)
-    told = Told(work.title, about, pages, work.outlines, said)
+    told = FirstPage(work.title, about, pages, tuple(work.outlines), said)
     strokes, texts = cover(told, tiling)
     assert paper.height is not None
     window = (0.0, 0.0, *paper.net)
-    return Page("how to print", paper.width, paper.height, paper.margin, window, strokes, texts)
+    return Page(
+        name="how to print",
+        width=paper.width,
+        height=paper.height,
+        margin=paper.margin,
+        window=window,
+        strokes=strokes,
+        texts=texts,
+    )
 
 
 def _page(work: Imposed, number: int) -> Page:
@@ -141,11 +149,20 @@ def _page(work: Imposed, number: int) -> Page:
     ink = np.concatenate([work.ink[n] for n in on]) if on else np.zeros(0, dtype=complex)
     lines = (clean_text(work.title, 44), f"page {number + 2} of {len(tiling.used) + 1}, {tiling.paper.title}")
     strokes, texts = page_marks(tiling, place, Stamp(page_name(place), lines), ink)
-    shown = tuple(Shown(work.drawings[n].name, work.spots[n]) for n in on)
+    shown = tuple(DrawingOnPage(work.drawings[n].name, work.spots[n]) for n in on)
     paper = tiling.paper
     assert paper.height is not None
     window = tiling.window(place)
-    return Page(page_name(place), paper.width, paper.height, paper.margin, window, strokes, texts, shown)
+    return Page(
+        name=page_name(place),
+        width=paper.width,
+        height=paper.height,
+        margin=paper.margin,
+        window=window,
+        strokes=strokes,
+        texts=texts,
+        shown=shown,
+    )
 
 
 def preview(work: Imposed) -> Sheet:
@@ -156,7 +173,7 @@ def preview(work: Imposed) -> Sheet:
     texts: list[Text] = []
     for drawing, spot, outline in zip(work.drawings, work.spots, work.outlines, strict=True):
         strokes += [
-            Stroke(s.layer, tuple(p.mapped(spot.of) for p in s.paths), s.id, s.closed)
+            Stroke(s.layer, tuple(p.mapped(spot.of) for p in s.paths), s.id, s.closed, s.tint)
             for s in drawing.strokes
             if s.layer in (Layer.CUT, Layer.STITCH, Layer.GRAIN)
         ]

@@ -6,7 +6,8 @@ import re
 from dataclasses import dataclass, replace
 
 from drafting.ground.errors import Fault, InputError
-from drafting.ground.units import BadValue, parse_length
+from drafting.ground.nearest import meant
+from drafting.ground.units import LONGEST_TEXT, BadValue, as_written, parse_length
 
 MARGIN = 10.0
 """mm kept free on every side (printers leave 4.2 to 5.1 mm unprinted: their drivers' documents)."""
@@ -94,7 +95,7 @@ def paper_named(text: str) -> Paper:
     >>> paper_named("A4"), paper_named("roll 24 in").width
     (Paper(name='a4', title='A4', width=210.0, height=297.0, margin=10.0, overlap=10.0), 609.6)
     """
-    words = " ".join(text.casefold().split())
+    words = " ".join(text.casefold().split())[: LONGEST_TEXT + 1]
     known = PAPERS.get(words.replace(" ", "-"))
     if known:
         return known
@@ -112,5 +113,5 @@ def _measured(words: str) -> Paper:
         sides = sorted(parse_length(f"{found[key]} {found['unit']}") for key in "ab")
         name = f"{sides[0]:.0f}x{sides[1]:.0f}"
         return Paper(name, f"{sides[0]:g} x {sides[1]:g} mm", sides[0], sides[1])
-    known = ", ".join(PAPERS)
-    raise BadValue(f"'{words[:40]}' is no paper", f"papers are {known}, 'roll 61 cm', '50 x 70 cm'")
+    right = f"{meant(words, PAPERS)} any other is written as 'roll 61 cm' or '50 x 70 cm'"
+    raise BadValue(f"{as_written(words)} is no paper", right)

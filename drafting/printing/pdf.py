@@ -19,11 +19,13 @@ from reportlab.lib.colors import HexColor
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting.geometry import Line, Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
-from drafting.printing.pdf_text import BOLD, PLAIN, register, width, written
-from drafting.printing.raster import Spot
-from drafting.sheet import Box, Layer, Stroke, Text, grown, union
-from drafting.sheet.style import INK, MIST, STYLES, TEXT_COLOURS, LineStyle
+from drafting.ground.palette import Colour
+from drafting.printing.pdf_text import BOLD, PLAIN, line_as_set, line_width, register_typeface
+from drafting.printing.raster import PlaceOnPage
+from drafting.sheet import Layer, Stroke, Text, box_around, wider_box
+from drafting.sheet.style import STYLES, TEXT_COLOURS, LineStyle
 
 POINTS = 72 / 25.4
 """Units of a PDF for 1 mm."""
@@ -35,16 +37,16 @@ LAYERS = tuple(Layer)
 NAMES = {layer: str(layer).replace("-", " ") for layer in LAYERS}
 """What the layers are called in the file."""
 
-LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), MIST), Layer.LABEL: LineStyle(0.3, (), INK)}
+LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), Colour.FAINT), Layer.LABEL: LineStyle(0.3, (), Colour.INK)}
 """On paper the squares lie among the pieces' lines: thinner, and grey. The page map is a label's line."""
 
 
 @dataclass(frozen=True)
-class Shown:
+class DrawingOnPage:
     """One drawing on a page: its name, and where it lies on the plane."""
 
     name: str
-    spot: Spot
+    spot: PlaceOnPage
 
 
 @dataclass(frozen=True)
@@ -61,7 +63,7 @@ class Page:
     window: Box
     strokes: tuple[Stroke, ...] = ()
     texts: tuple[Text, ...] = ()
-    shown: tuple[Shown, ...] = ()
+    shown: tuple[DrawingOnPage, ...] = ()
 
 
 Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
@@ -69,7 +71,7 @@ Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
 
 def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page]) -> bytes:
     """Return the PDF of these pages; drawings are named in `Page.shown`."""
-    register()
+    register_typeface()
     buffer = io.BytesIO()
     first = (pages[0].width * POINTS, pages[0].height * POINTS)
     canvas = Canvas(buffer, pagesize=first, invariant=1, pageCompression=1, initialFontName=PLAIN)
@@ -87,7 +89,7 @@ def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page
 
 
 def _store(canvas: Any, key: str, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None:
-    box = grown(union([s.bounds for s in strokes] + [t.bounds for t in texts]), 10.0)
+    box = wider_box(box_around([s.bounds for s in strokes] + [t.bounds for t in texts]), 10.0)
     canvas.beginForm(key, *box)
     _draw(canvas, strokes, texts)
     canvas.endForm()
@@ -130,14 +132,14 @@ def _draw(canvas: Any, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None
         if lines or words:
             with _layer(canvas, layer):
                 _lines(canvas, lines, LOOKS[layer])
-                _words(canvas, words, TEXT_COLOURS.get(layer, INK))
+                _words(canvas, words, TEXT_COLOURS.get(layer, Colour.INK))
 
 
 def _lines(canvas: Any, strokes: Sequence[Stroke], look: LineStyle) -> None:
     canvas.setLineJoin(1)
     canvas.setLineCap(0 if look.dash else 1)
     if look.halo:
-        canvas.setStrokeColor(HexColor("#ffffff"))
+        canvas.setStrokeColor(HexColor(Colour.PAPER))
         canvas.setLineWidth(look.width + 2 * look.halo)
         for stroke in strokes:
             _trace(canvas, stroke)
@@ -179,9 +181,9 @@ def _words(canvas: Any, texts: Sequence[Text], colour: str) -> None:
     for text in texts:
         canvas.setFont(BOLD if text.bold else PLAIN, text.size)
         for line, at in zip(text.lines, text.baselines, strict=True):
-            words = written(line, text.bold)
+            words = line_as_set(line, text.bold)
             share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-            canvas.drawString(at.real - share * width(words, text.size, text.bold), at.imag, words)
+            canvas.drawString(at.real - share * line_width(words, text.size, text.bold), at.imag, words)
 
 
 def _layered(data: bytes, pages: Sequence[Page]) -> bytes:

@@ -28,35 +28,35 @@ _JOINED = ("ARABIC LETTER", "SYRIAC LETTER", "DEVANAGARI", "BENGALI", "TAMIL", "
 
 
 @cache
-def register() -> None:
+def register_typeface() -> None:
     """Make the typeface known to the writer; once is enough."""
     folder = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
     for name, file in FILES.items():
         pdfmetrics.registerFont(TTFont(name, str(folder / file)))
 
 
-def written(line: str, bold: bool = False) -> str:
+def line_as_set(line: str, bold: bool = False) -> str:
     """Return a line as it is set: clean, lacking characters replaced, in the order seen."""
-    register()
+    register_typeface()
     known = pdfmetrics.getFont(BOLD if bold else PLAIN).face.charToGlyph
     text = clean_text(line)
     return _as_seen("".join(c if ord(c) in known else INSTEAD for c in text))
 
 
-def width(line: str, size: float, bold: bool = False) -> float:
+def line_width(line: str, size: float, bold: bool = False) -> float:
     """Return how wide a line as set comes out, in the unit of `size`."""
-    register()
+    register_typeface()
     return float(pdfmetrics.stringWidth(line, BOLD if bold else PLAIN, size))
 
 
-def lacking(lines: Iterable[str]) -> str:
+def missing_letters(lines: Iterable[str]) -> str:
     """Return the characters that the typeface does not have, each once, in order."""
-    register()
+    register_typeface()
     known = pdfmetrics.getFont(PLAIN).face.charToGlyph
     return "".join(sorted({c for text in lines for c in clean_text(text) if ord(c) not in known}))
 
 
-def unjoined(lines: Iterable[str]) -> bool:
+def has_unjoined_letters(lines: Iterable[str]) -> bool:
     """Say whether letters occur that should join with their neighbours and here do not."""
     return any(unicodedata.name(c, "").startswith(_JOINED) for text in lines for c in text)
 

@@ -9,7 +9,9 @@ from drafting.draft.pattern import CutPiece
 from drafting.finish.label import Label, cut_count, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
-from drafting.sheet import Box, Layer, Stroke, Text, grown, text_width
+from drafting.geometry.path import Box
+from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
+from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.piece import piece_drawing
 from drafting.sheet.room import Room, near
@@ -27,7 +29,7 @@ _NOT_CROSSED = (Layer.GRAIN, Layer.DART, Layer.STITCH, Layer.FOLD, Layer.PLACEME
 
 
 @dataclass(frozen=True)
-class Drawing:
+class PieceOnPaper:
     """One piece on paper, where it was drafted; `ring` goes round everything that is drawn."""
 
     name: str
@@ -38,13 +40,13 @@ class Drawing:
     area: float
 
 
-def drawing(cut_piece: CutPiece, label: Label) -> Drawing:
-    """Return a piece with everything on it, true to scale."""
+def piece_on_paper(cut_piece: CutPiece, label: Label, place: int = 0) -> PieceOnPaper:
+    """Return a piece with everything on it, true to scale; `place` as `faces.face` wants it."""
     strokes, texts = piece_drawing(cut_piece, label)
-    return _drawing(cut_piece, cut_piece.cut, strokes, texts)
+    return _drawing(cut_piece, cut_piece.cut, faced(cut_piece, strokes, place), texts)
 
 
-def model_drawing(cut_piece: CutPiece, part: int) -> Drawing:
+def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPaper:
     """Return a piece at 1 : `part` for a paper model, so marked; lines are as wide as ever."""
     strokes = tuple(
         replace(s, paths=tuple(path.mapped(lambda p: p / part) for path in s.paths))
@@ -59,7 +61,7 @@ def model_drawing(cut_piece: CutPiece, part: int) -> Drawing:
     )
     drawn = [path for s in strokes if s.layer in _NOT_CROSSED for path in s.paths]
     text = _inside(cut, drawn, Text(0j, MODEL_TEXT, lines, "middle"))
-    return _drawing(cut_piece, cut, strokes, (text,))
+    return _drawing(cut_piece, cut, faced(cut_piece, strokes, place), (text,))
 
 
 def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:
@@ -73,15 +75,15 @@ def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:
     return text.moved(corner - complex(a, b))
 
 
-def _drawing(cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text]) -> Drawing:
+def _drawing(cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text]) -> PieceOnPaper:
     boxes = [*(s.bounds for s in strokes), *(t.bounds for t in texts)]
     beyond = [box for box in boxes if _sticks_out(box, cut)]
     ring = ring_around(cut, beyond, AROUND)
     title = f"{cut_piece.number} {piece_title(cut_piece.piece)}"
     name = cut_piece.piece.name
-    return Drawing(name, title, tuple(strokes), tuple(texts), tuple(ring), abs(cut.area))
+    return PieceOnPaper(name, title, tuple(strokes), tuple(texts), tuple(ring), abs(cut.area))
 
 
 def _sticks_out(box: Box, cut: Path) -> bool:
-    x0, y0, x1, y1 = grown(cut.bounds, OUT)
+    x0, y0, x1, y1 = wider_box(cut.bounds, OUT)
     return box[0] < x0 or box[1] < y0 or box[2] > x1 or box[3] > y1

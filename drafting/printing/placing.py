@@ -20,7 +20,8 @@ from scipy import fft
 
 from drafting.ground.errors import DraftError
 from drafting.printing.pages import Place
-from drafting.printing.raster import Bits, Floats, Raster, Ring, Shape, Spot
+from drafting.printing.raster import Bits, Corners, PlaceOnPage, Raster, RasterOutline
+from drafting.sheet.room import Floats
 
 CELL = 5.0
 """mm, about: no two outlines share a cell (ours: fine enough beside a page)."""
@@ -47,14 +48,14 @@ UPSIDE = {0: 0.0, 90: 0.05, 180: 0.25, 270: 0.05}
 class Placing:
     """Where outlines lie on a plane of `rows` x `columns` cells of a page each, its corner at 0."""
 
-    spots: tuple[Spot, ...]
+    spots: tuple[PlaceOnPage, ...]
     rows: int
     columns: int
     used: tuple[Place, ...]
 
 
 @dataclass
-class Table:
+class PagePlane:
     """The plane while outlines are laid on it: cells taken and pages begun."""
 
     rows: int
@@ -67,7 +68,7 @@ class Table:
         self.taken: Bits = np.zeros((self.height, self.width), dtype=bool)
         self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
 
-    def lay(self, shapes: Sequence[tuple[Shape, Any]]) -> tuple[Shape, int, int] | None:
+    def lay(self, shapes: Sequence[tuple[RasterOutline, Any]]) -> tuple[RasterOutline, int, int] | None:
         """Lay the cheapest of these turns of an outline where it costs least; None without room."""
         taken = fft.rfft2(self.taken.astype(np.float32), self.size)
         found = [
@@ -82,7 +83,7 @@ class Table:
         self._take(shape, y, x)
         return shape, y, x
 
-    def _best(self, shape: Shape, product: Any) -> tuple[float, int, int] | None:
+    def _best(self, shape: RasterOutline, product: Any) -> tuple[float, int, int] | None:
         rows, columns = shape.cells.shape
         down, right = self.height - rows + 1, self.width - columns + 1
         if down < 1 or right < 1:
@@ -95,7 +96,7 @@ class Table:
         least += UPSIDE[shape.turn]
         return None if math.isinf(least) else (round(least, 5), y, x)
 
-    def _cost(self, shape: Shape) -> Floats:
+    def _cost(self, shape: RasterOutline) -> Floats:
         """Return what each place costs, its upper left cell [row, column]."""
         pages, per = shape.pages, self.raster
         deep, wide = pages.shape[1], pages.shape[3]
@@ -107,7 +108,7 @@ class Table:
         far = (FAR * (y / per.rows + x / per.columns)).astype(np.float32)
         return np.asarray(cost.reshape(self.height, self.width) + far)
 
-    def _take(self, shape: Shape, y: int, x: int) -> None:
+    def _take(self, shape: RasterOutline, y: int, x: int) -> None:
         rows, columns = shape.cells.shape
         self.taken[y : y + rows, x : x + columns] |= shape.cells
         pages = shape.pages[y % self.raster.rows, :, x % self.raster.columns, :]
@@ -116,7 +117,7 @@ class Table:
             self.blank[first + a, left + b] = False
 
 
-def placed(rings: Sequence[Ring], step: tuple[float, float], count: int = COUNT) -> Placing:
+def places_on_pages(rings: Sequence[Corners], step: tuple[float, float], count: int = COUNT) -> Placing:
     """Return where outlines (closed, mm) go on pages that lie `step` mm apart, across and up.
 
     Raises `DraftError` for an outline too large for any plane (over 300 pages).
@@ -124,11 +125,11 @@ def placed(rings: Sequence[Ring], step: tuple[float, float], count: int = COUNT)
     areas = [_area(ring) for ring in rings]
     rows, columns = _plane(rings, step)
     raster = _raster(step, rows, columns)
-    turns = [[Shape(ring, turn, raster) for turn in TURNS] for ring in rings]
+    turns = [[RasterOutline(ring, turn, raster) for turn in TURNS] for ring in rings]
     best: tuple[tuple[int, int, float], Placing] | None = None
     for order in _orders(areas, max(1, count // max(1, len(rings)))):
         while True:
-            tried = _tried(turns, order, Table(rows, columns, raster))
+            tried = _tried(turns, order, PagePlane(rows, columns, raster))
             if tried is not None:
                 break
             rows, best = rows + 2, None
@@ -141,10 +142,10 @@ def placed(rings: Sequence[Ring], step: tuple[float, float], count: int = COUNT)
 
 
 def _tried(
-    turns: Sequence[Sequence[Shape]], order: Sequence[int], table: Table
+    turns: Sequence[Sequence[RasterOutline]], order: Sequence[int], table: PagePlane
 ) -> tuple[tuple[int, int, float], Placing] | None:
     """Return the placing that one order gives, and how good it is (less is better)."""
-    found: dict[int, tuple[Shape, int, int]] = {}
+    found: dict[int, tuple[RasterOutline, int, int]] = {}
     for n in order:
         lying = table.lay([(shape, shape.spectrum(table.size)) for shape in turns[n]])
         if lying is None:
@@ -155,7 +156,7 @@ def _tried(
     raster = table.raster
     top = rows * raster.rows * raster.height
     spots = tuple(
-        Spot(shape.turn, complex(x * raster.width, top - y * raster.height) - shape.corner)
+        PlaceOnPage(shape.turn, complex(x * raster.width, top - y * raster.height) - shape.corner)
         for shape, y, x in (found[n] for n in range(len(found)))
     )
     cuts = sum(
@@ -176,7 +177,7 @@ def _orders(areas: Sequence[float], count: int) -> Iterator[tuple[int, ...]]:
             yield order
 
 
-def _plane(rings: Sequence[Ring], step: tuple[float, float]) -> Place:
+def _plane(rings: Sequence[Corners], step: tuple[float, float]) -> Place:
     """Return the rows and columns of a plane with room for everything (ours: ROOM times its box)."""
     boxes = [_box(ring) for ring in rings]
     across, up = step
@@ -194,11 +195,11 @@ def _raster(step: tuple[float, float], rows: int, columns: int) -> Raster:
     return Raster(down, right, step[0] / right, step[1] / down)
 
 
-def _box(ring: Ring) -> tuple[float, float]:
+def _box(ring: Corners) -> tuple[float, float]:
     x, y = [p.real for p in ring], [p.imag for p in ring]
     return max(x) - min(x), max(y) - min(y)
 
 
-def _area(ring: Ring) -> float:
+def _area(ring: Corners) -> float:
     after = (*ring[1:], *ring[:1])
     return abs(math.fsum((a.conjugate() * b).imag for a, b in zip(ring, after, strict=True)) / 2)

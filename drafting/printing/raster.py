@@ -12,13 +12,14 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import fft
 
+from drafting.sheet.room import Floats
+
 Bits = NDArray[np.bool_]
-Floats = NDArray[np.floating[Any]]
-Ring = Sequence[complex]
+Corners = Sequence[complex]
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class PlaceOnPage:
     """How an outline lies: turned by `turn` degrees about 0, then moved by `move` (mm, y up)."""
 
     turn: int
@@ -43,14 +44,14 @@ class Raster:
     height: float
 
 
-class Shape:
+class RasterOutline:
     """An outline in one quarter turn on the raster, its upper left corner at a cell's."""
 
-    def __init__(self, ring: Ring, turn: int, raster: Raster) -> None:
+    def __init__(self, ring: Corners, turn: int, raster: Raster) -> None:
         self.turn, self.raster = turn, raster
-        points = np.asarray(ring) * Spot(turn, 0j).factor
+        points = np.asarray(ring) * PlaceOnPage(turn, 0j).factor
         self.corner = complex(points.real.min(), points.imag.max())
-        self.cells = touched(points, self.corner, raster)
+        self.cells = touched_cells(points, self.corner, raster)
         self._spectra: dict[tuple[int, int], Any] = {}
 
     @cached_property
@@ -83,7 +84,7 @@ def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.in
     return np.clip(start, 0, length), np.clip(start + per_page, 0, length)
 
 
-def touched(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
+def touched_cells(points: NDArray[np.complex128], corner: complex, raster: Raster) -> Bits:
     """Return the cells that a closed outline touches or encloses, row 0 at the top."""
     x = (points.real - corner.real) / raster.width
     y = (corner.imag - points.imag) / raster.height

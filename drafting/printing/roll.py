@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from drafting.printing.placing import Placing, placed
-from drafting.printing.raster import Ring
+from drafting.printing.placing import Placing, places_on_pages
+from drafting.printing.raster import Corners
 
 SLICE = 50.0
 """mm: length of a roll is counted in such slices, as pages are elsewhere (ours)."""
 
 
-def rolled(rings: Sequence[Ring], step: tuple[float, float]) -> tuple[Placing, float]:
+def places_on_roll(rings: Sequence[Corners], step: tuple[float, float]) -> tuple[Placing, float]:
     """Return where outlines go on a roll, and the length taken, mm.
 
     Outlines too wide for the roll go over parts side by side that lie `step` mm apart.
     """
-    placing = placed(rings, (step[0], SLICE))
+    placing = places_on_pages(rings, (step[0], SLICE))
     low = min(spot.of(p).imag for ring, spot in zip(rings, placing.spots, strict=True) for p in ring)
     down = tuple(replace(spot, move=spot.move - 1j * low) for spot in placing.spots)
     return replace(placing, spots=down), placing.rows * SLICE - low

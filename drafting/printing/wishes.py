@@ -9,18 +9,20 @@ dxf = "R12"                       # for machines that read nothing newer
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
 from functools import partial
-from typing import Any
 
-from drafting.ground.errors import InputError
+from drafting.ground.dxf_versions import VERSIONS
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.names import clean_text
+from drafting.ground.nearest import meant
+from drafting.ground.units import SHOWN, BadValue, as_written
 from drafting.printing.paper import PAPERS, Paper, paper_named
-from drafting.reading.given import Faults
+from drafting.reading.cursor import TableReader
+from drafting.reading.given import FilePlace
 
-KEYS = ("papers", "pieces", "model", "dxf")
 MODELS = {"1:4": 4, "1:5": 5}
-VERSIONS = ("R2000", "R12")
 ALWAYS = ("a4", "letter", "roll")
 
 
@@ -28,59 +30,62 @@ ALWAYS = ("a4", "letter", "roll")
 class PrintWishes:
     """Papers to print on, names of the pieces wanted (`garment.piece`; none: all), the model's scale.
 
-    `model` is the 4 of 1:4, 0 for none; `dxf` the version of the interchange file.
+    `model` is the 4 of 1:4, 0 for none; `dxf` the version of the interchange file; `spots` is where
+    each of the `pieces` was written.
     """
 
     papers: tuple[Paper, ...] = tuple(PAPERS[name] for name in ALWAYS)
     pieces: tuple[str, ...] = ()
     model: int = 0
     dxf: str = "R2000"
+    spots: tuple[FilePlace, ...] = field(default=(), compare=False)
 
     def wants(self, garment: str, piece: str) -> bool:
         return not self.pieces or f"{garment}.{piece}" in self.pieces
 
 
-def read_print(
-    table: Mapping[str, Any], line: Callable[..., int | None], garments: Sequence[str], faults: Faults
-) -> PrintWishes:
-    """Return the wishes of a `[print]` table; what is wrong joins `faults`."""
-    at = partial(line, "print")
-    for key in table:
-        if key not in KEYS:
-            faults.unknown(key, KEYS, f"print.{key}", at(key))
+def read_print(table: TableReader, garments: tuple[str, ...]) -> PrintWishes:
+    """Return the wishes of a `[print]` table; what is wrong goes to the faults of its file."""
     papers = {paper.name: paper for paper in PrintWishes().papers}
-    for text in _texts(table, "papers", 'papers = ["a3", "roll 61 cm"]', at, faults):
-        try:
-            paper = paper_named(text)
-        except InputError as refused:
-            faults.add(refused.faults[0].what, refused.faults[0].right, "print.papers", at("papers"))
-        else:
+    for given, spot in table.texts("papers", 'papers = ["a3", "roll 61 cm"]'):
+        paper = table.faults.value(_paper, given, spot.field)
+        if paper is not None:
             papers[paper.name] = paper
-    pieces = _texts(table, "pieces", 'pieces = ["shirt.front"]', at, faults)
-    for name in pieces:
-        if name.partition(".")[0] not in garments or not name.partition(".")[2]:
-            right = f"write garment and piece, as in '{[*garments, 'shirt'][0]}.front'"
-            faults.add(f"'{name[:40]}' is no piece of a garment here", right, "print.pieces", at("pieces"))
-    model = _word(table, "model", tuple(MODELS), at, faults)
-    dxf = _word(table, "dxf", VERSIONS, at, faults) or VERSIONS[0]
-    return PrintWishes(tuple(papers.values()), tuple(pieces), MODELS.get(model, 0), dxf)
+    pieces = {}
+    for given, spot in table.texts("pieces", 'pieces = ["shirt.front"]'):
+        name = table.faults.value(partial(_piece, garments), given, spot.field)
+        if name is not None:
+            pieces[name] = spot
+    model = table.word("model", ("", *MODELS))
+    dxf = table.word("dxf", ("", *VERSIONS)) or VERSIONS[0]
+    table.close()
+    spots = tuple(pieces.values())
+    return PrintWishes(tuple(papers.values()), tuple(pieces), MODELS.get(model, 0), dxf, spots)
 
 
-def _texts(
-    table: Mapping[str, Any], key: str, form: str, at: Callable[..., int | None], faults: Faults
-) -> list[str]:
-    value = table.get(key, [])
-    if isinstance(value, list) and all(isinstance(text, str) for text in value):
-        return value
-    faults.add("is not a list of names", f"write it like {form}", f"print.{key}", at(key))
-    return []
+def _paper(value: object) -> Paper:
+    try:
+        return paper_named(str(value))
+    except InputError as refused:
+        raise BadValue(refused.faults[0].what, refused.faults[0].right) from None
 
 
-def _word(
-    table: Mapping[str, Any], key: str, words: tuple[str, ...], at: Callable[..., int | None], faults: Faults
-) -> str:
-    value = table.get(key, "")
-    if value == "" or value in words:
+def _piece(garments: tuple[str, ...], value: object) -> str:
+    """Return `garment.piece` where there is such a garment; its pieces are known once it is drafted."""
+    garment, _, piece = str(value).partition(".")
+    if garment in garments and piece:
         return str(value)
-    faults.add(f"'{str(value)[:40]}' is not known", f"one of {', '.join(words)}", f"print.{key}", at(key))
-    return ""
+    if garment in garments:
+        right = f"write garment and piece, as in '{garment}.front'"
+    else:
+        right = f"write garment and piece; {meant(garment, garments)}"
+    raise BadValue(f"{as_written(value)} is no piece of a garment here", right)
+
+
+def unprinted(wishes: PrintWishes, pieces: Mapping[str, Collection[str]]) -> Iterator[Fault]:
+    """Yield a fault for each piece asked for that its garment has not; `pieces` by garment."""
+    for name, spot in zip(wishes.pieces, wishes.spots, strict=False):
+        garment, _, piece = name.partition(".")
+        if garment in pieces and piece not in pieces[garment]:
+            what = f"the {garment} has no piece {clean_text(piece, SHOWN)}"
+            yield spot.fault(what, meant(piece, pieces[garment], "report.json lists them all"))

@@ -8,53 +8,51 @@ from typing import Any, Literal, TypeVar
 
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import InputError
-from drafting.ground.units import BadValue, parse_angle, parse_length, parse_number, parse_percent, show_length
-from drafting.reading.given import Faults, Given, truth
+from drafting.ground.units import (
+    BadValue,
+    as_written,
+    parse_angle,
+    parse_length,
+    parse_number,
+    parse_percent,
+    show_length,
+    unit_of,
+)
+from drafting.reading.given import Faults, FilePlace, Given, Origin, SaidWhere, one_of, truth
 
-Chosen = TypeVar("Chosen")
-Number = TypeVar("Number", int, float)
-Source = Literal["file", "notebook", "default"]
+_Chosen = TypeVar("_Chosen")
+ChosenBy = Literal["file", "notebook", "default"]
+
+ALL_CHOICES = "`drafting blocks` lists every block with its choices"
 
 
 def read_choices(
-    choices_cls: type[Chosen],
-    given: Mapping[str, Given],
-    unit: str | None = None,
-    file: str = "",
-    *,
-    scale: float = 1.0,
-    where: str = "choices",
-) -> tuple[Chosen, dict[str, Source]]:
+    choices_cls: type[_Chosen], given: Mapping[str, Given], origin: Origin, scale: float = 1.0
+) -> tuple[_Chosen, dict[str, ChosenBy]]:
     """Return `choices_cls` filled from `given`, and where each value came from.
 
-    A value is read by its choice's own unit (`unit` is the file's unit of length); defaults that
-    are meant for an adult are multiplied by `scale`, what a maker typed never is. `where` heads
-    the field's name in faults. Raises `InputError` with every fault: unknown names (the nearest
-    is offered), values of the wrong kind, values outside the range (which is named).
+    A value is read by its choice's own unit; defaults that are meant for an adult are multiplied by
+    `scale`, what a maker typed never is. Raises `InputError` with every fault: unknown names (the
+    nearest are offered), values of the wrong kind, values outside the range (which is named).
     """
-    values, sources = read_values(choices_of(choices_cls), given, unit, file, scale=scale, where=where)
+    values, sources = read_values(choices_of(choices_cls), given, origin, scale)
     return choices_cls(**values), sources
 
 
 def read_values(
-    choices: Iterable[Choice],
-    given: Mapping[str, Given],
-    unit: str | None = None,
-    file: str = "",
-    *,
-    scale: float = 1.0,
-    where: str = "choices",
-) -> tuple[dict[str, Any], dict[str, Source]]:
+    choices: Iterable[Choice], given: Mapping[str, Given], origin: Origin, scale: float = 1.0
+) -> tuple[dict[str, Any], dict[str, ChosenBy]]:
     """Return the value and the source of each choice by name; else like `read_choices`."""
     known = {choice.name: choice for choice in choices}
-    faults = Faults(file)
+    faults = Faults(origin.file)
     values: dict[str, Any] = {name: _default(choice, scale) for name, choice in known.items()}
     for name, raw in given.items():
-        field = f"{where}.{name}" if where else name
+        field = origin.field(name)
         if name in known:
-            values[name] = faults.value(partial(_typed, known[name], unit), raw, field)
+            parse = partial(_typed, known[name], origin.unit, raw.source)
+            values[name] = faults.value(parse, raw, field)
         else:
-            faults.unknown(name, known, field, raw.line)
+            faults.unknown(FilePlace(origin.file, field, raw.line), name, known, ALL_CHOICES)
     if faults.found:
         raise InputError(faults.found)
     return values, {name: given[name].source if name in given else "default" for name in known}
@@ -65,44 +63,39 @@ def _default(choice: Choice, scale: float) -> Any:
     return choice.default * scale if scalable else choice.default
 
 
-def _typed(choice: Choice, unit: str | None, value: object) -> Any:
-    """Return `value` as the choice's unit has it; raises `BadValue`."""
+def _typed(choice: Choice, unit: str | None, said: SaidWhere, value: object) -> Any:
+    """Return `value` as the choice's unit has it; raises `BadValue`.
+
+    What is wrong is told in the maker's own words, of a notebook in the file's `unit`.
+    """
     match choice.unit:
         case "word":
-            return _word(choice, value)
+            return one_of(value, choice.words)
         case "yes/no":
             return truth(value)
         case "count":
-            return _in_range(choice, _whole(parse_number(value)), unit)
+            number = parse_number(value)
+            if number != int(number):
+                what = f"{as_written(value)} is no whole number"
+                raise BadValue(what, "count in whole numbers")
+            amount: float = int(number)
         case "mm":
-            return _in_range(choice, parse_length(value, unit, sign="any"), unit)
+            amount = parse_length(value, unit, sign="any")
         case "deg":
-            return _in_range(choice, parse_angle(value), unit)
+            amount = parse_angle(value)
         case "percent":
-            return _in_range(choice, parse_percent(value), unit)
+            amount = parse_percent(value)
         case "ratio":
-            return _in_range(choice, parse_number(value), unit)
-
-
-def _whole(number: float) -> int:
-    if number != int(number):
-        raise BadValue(f"{number:g} is no whole number", "count in whole numbers")
-    return int(number)
-
-
-def _word(choice: Choice, value: object) -> str:
-    if value in choice.words:
-        return str(value)
-    raise BadValue(f"'{str(value)[:40]}' is not one of the words", f"write {' or '.join(choice.words)}")
-
-
-def _in_range(choice: Choice, value: Number, unit: str | None) -> Number:
-    low = choice.low is None or value >= choice.low
-    high = choice.high is None or value <= choice.high
+            amount = parse_number(value)
+    low = choice.low is None or amount >= choice.low
+    high = choice.high is None or amount <= choice.high
     if low and high:
-        return value
-    reach = _reach(choice, unit)
-    raise BadValue(f"{_shown(choice, value, unit)} is out of range", f"it reaches from {reach}")
+        return amount
+    own = {"mm": unit, "deg": "deg", "percent": "percent"}.get(choice.unit)
+    typed = said == "file"
+    shown = as_written(value, own) if typed else _shown(choice, amount, unit)
+    reach = _reach(choice, unit_of(value, unit) if typed else unit)
+    raise BadValue(f"{shown} is out of range", f"it reaches from {reach}")
 
 
 def _reach(choice: Choice, unit: str | None) -> str:

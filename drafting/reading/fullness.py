@@ -8,70 +8,86 @@ pivot = "cap_front"      # where the cuts end (else the edge farthest away)
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 from typing import Any
 
-from drafting.ground.units import BadValue, parse_length, parse_number, parse_percent
-from drafting.reading.given import Faults
+from drafting.ground.units import BadValue, as_written, parse_number, parse_percent
+from drafting.reading.cursor import TableReader
+from drafting.reading.given import FilePlace
 
-KEYS = ("edge", "gather", "flat", "cuts", "each", "pivot")
-MOST_CUTS, MOST_RATIO = 40, 5.0
+MOST_CUTS, MOST_RATIO, USUAL_CUTS = 40, 5.0, 6
+AMOUNTS = ("gather", "flat", "each")
+EDGE = 'name it as piece.edge, as in edge = "{}"'
 
 
 @dataclass(frozen=True, slots=True)
 class FullnessWish:
     """One fullness as its maker wrote it: gathered to a `ratio` or from a `flat` length (mm), or
-    flared by `each` mm in every one of `cuts` cuts."""
+    flared by `each` mm in every one of `cuts` cuts. `spot` is where it was written."""
 
     piece: str
     edge: str
     ratio: float | None = None
     flat: float | None = None
-    cuts: int = 6
+    cuts: int = USUAL_CUTS
     each: float | None = None
     pivot: str = ""
+    spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
-def read_fullness(
-    value: Any, where: str, line: int | None, unit: str | None, faults: Faults
-) -> tuple[FullnessWish, ...]:
-    """Return every wish of a garment; what is wrong goes to `faults`."""
-    if not isinstance(value, list) or not all(isinstance(one, dict) for one in value):
-        faults.add("must be a list of tables", f"begin each with a line [[{where}]]", where, line)
-        return ()
-    read = (_wish(one, f"{where}[{i}]", line, unit, faults) for i, one in enumerate(value, 1))
-    return tuple(wish for wish in read if wish is not None)
+def read_fullness(garment: TableReader) -> tuple[FullnessWish, ...]:
+    """Return every wish of a garment; what is wrong goes to the faults of its file."""
+    return tuple(wish for one in garment.numbered("fullness") for wish in _wish(one))
 
 
-def _wish(
-    one: Mapping[str, Any], where: str, line: int | None, unit: str | None, faults: Faults
-) -> FullnessWish | None:
-    for key in one:
-        if key not in KEYS:
-            faults.unknown(key, KEYS, f"{where}.{key}", line)
-    piece, _, edge = str(one.get("edge", "")).partition(".")
-    if not (piece and edge):
-        faults.add("needs an edge", 'name it as piece.edge, as in edge = "sleeve.hem"', where, line)
-        return None
-    if sum(key in one for key in ("gather", "flat", "each")) != 1:
-        faults.add("needs one amount", "give gather, or flat, or cuts and each", where, line)
-        return None
-    try:
-        cuts = int(parse_number(one.get("cuts", 6)))
-        if not 1 <= cuts <= MOST_CUTS:
-            raise BadValue(f"{cuts} cuts", f"1 to {MOST_CUTS}")
-        flat, each = (parse_length(one[k], unit) if k in one else None for k in ("flat", "each"))
-        ratio = _ratio(one["gather"]) if "gather" in one else None
-    except BadValue as bad:
-        faults.add(bad.what, bad.right, where, line)
-        return None
-    return FullnessWish(piece, edge, ratio, flat, cuts, each, str(one.get("pivot", "")))
+def _wish(table: TableReader) -> Iterator[FullnessWish]:
+    """Yield the wish of one entry, where it can be read."""
+    ref = read_edge(table, "sleeve.hem")
+    ratio, flat, each = table.read("gather", _ratio), table.length("flat"), table.length("each")
+    cuts, pivot = table.read("cuts", _cuts), table.text("pivot")
+    if sum(key in table for key in AMOUNTS) != 1:
+        table.add("needs one amount", "give gather, or flat, or cuts and each")
+    elif ref and any(amount is not None for amount in (ratio, flat, each)):
+        number = USUAL_CUTS if cuts is None else cuts
+        piece, edge = ref
+        yield FullnessWish(
+            piece=piece,
+            edge=edge,
+            ratio=ratio,
+            flat=flat,
+            cuts=number,
+            each=each,
+            pivot=pivot or "",
+            spot=table.spot(),
+        )
+    table.close()
+
+
+def read_edge(table: TableReader, example: str) -> tuple[str, str] | None:
+    """Return piece and edge of a table's key `edge`; None with a fault noted where it names none."""
+
+    def parse(value: object) -> tuple[str, str]:
+        piece, _, edge = value.partition(".") if isinstance(value, str) else ("", "", "")
+        if piece.strip() and edge.strip():
+            return piece.strip(), edge.strip()
+        raise BadValue(f"{as_written(value)} names no edge", EDGE.format(example))
+
+    return table.needed("edge", parse, EDGE.format(example))
+
+
+def _cuts(value: object) -> int:
+    number = parse_number(value)
+    if number != int(number) or not 1 <= number <= MOST_CUTS:
+        raise BadValue(f"{as_written(value)} cuts cannot be made", f"1 to {MOST_CUTS}")
+    return int(number)
 
 
 def _ratio(value: Any) -> float:
     """A ratio as a number (2.0), or a theatre's fullness in percent ("100 %": as much again)."""
-    ratio = 1 + parse_percent(value) / 100 if isinstance(value, str) and "%" in value else parse_number(value)
+    percent = isinstance(value, str) and "%" in value
+    ratio = 1 + parse_percent(value) / 100 if percent else parse_number(value)
     if not 1 < ratio <= MOST_RATIO:
-        raise BadValue(f"a fullness of {ratio:g} to one", f"more than 1, at most {MOST_RATIO:g}")
+        what = f"a fullness of {as_written(value)} cannot be"
+        raise BadValue(what, f"more than 1 to one, at most {MOST_RATIO:g} to one")
     return ratio

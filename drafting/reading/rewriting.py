@@ -14,7 +14,8 @@ import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
 from drafting.ground.errors import Fault, InputError
-from drafting.reading.toml import Keys, headers, statements
+from drafting.reading.entries import Keys
+from drafting.reading.toml import headers, statements
 
 Value = str | float | int | bool | None
 

@@ -33,7 +33,8 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
             if any(stripped):
                 rows.append(Row(reader.line_num, stripped))
     except csv.Error as trouble:
-        fault = Fault(f"this row cannot be read: {trouble}", "save the table as CSV again", "", path)
+        what = f"this row cannot be read: {trouble}"
+        fault = Fault(what, "save the table as CSV again", "", path, max(1, reader.line_num))
         raise InputError([fault]) from None
     return tuple(rows)
 

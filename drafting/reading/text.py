@@ -10,14 +10,16 @@ from drafting.ground.errors import Fault, InputError
 LARGEST = 2_000_000  # bytes; a file of measures is a few thousand
 
 
-def read_text(path: Path, *, fallback: str | None = None) -> str:
+def read_text(path: Path, *, fallback: str | None = None, most: int = LARGEST) -> str:
     """Return the text of `path` without byte-order mark, line ends as `\\n`.
 
     UTF-8, or UTF-16 where the mark says so, or `fallback` where UTF-8 fails. Raises `InputError`
-    for a file that is missing, too large or not text.
+    for a file that is missing, larger than `most` bytes or not text.
     """
     try:
-        if path.is_file() and path.stat().st_size > LARGEST:
+        if path.exists() and not path.is_file() and not path.is_dir():
+            raise _refused(path, "is no file of text", "name a file")
+        if path.is_file() and path.stat().st_size > most:
             raise _refused(path, "is too large for a file of measures", "it should be a few pages")
         raw = path.read_bytes()
     except (OSError, ValueError) as trouble:

@@ -8,22 +8,37 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.frozen import freeze
+from drafting.ground.names import clean_text
+from drafting.ground.units import SHOWN
+from drafting.reading.entries import QUOTED, Keys, entry_lines
+from drafting.reading.given import Faults
 from drafting.reading.text import read_text
 
-Keys = tuple[str, ...]
+LARGEST = 200_000
+"""Bytes of a TOML file (ours: a hundred times what a costume takes)."""
+
+DEEPEST = 20
+"""Tables within each other (ours; a costume has five)."""
+
+LONGEST_ROW = 5_000
+"""Characters of a line (ours; no maker's is longer)."""
+
+CURED = 300
+"""Characters of a line that is searched for a cure (ours)."""
 
 _KEY = r"""(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')"""
 _DOTTED = rf"{_KEY}(?:\s*\.\s*{_KEY})*"
 _TABLE = re.compile(rf"\s*\[\s*(?P<keys>{_DOTTED})\s*\]\s*(?:#.*)?")
 _ARRAY_TABLE = re.compile(rf"\s*\[\[\s*(?P<keys>{_DOTTED})\s*\]\]\s*(?:#.*)?")
 _PAIR = re.compile(rf"\s*(?P<keys>{_DOTTED})\s*=(?P<value>.*)")
-_TOKEN = re.compile(r'"""|\'\'\'|"(?:\\.|[^"\\\n])*"|' + r"'[^'\n]*'|#[^\n]*|[\[\]{}]")
+_TOKEN = re.compile(rf"{QUOTED}|[\[\]{{}}]")
 _BARE = re.compile(r"\s*(?P<key>[A-Za-z0-9_.-]+)\s*=\s*(?P<value>[^\"'\[{#]+?)\s*(?:#.*)?")
 
 
@@ -32,12 +47,18 @@ class TomlFile:
     """A TOML file's `data`, the line of each key, and the faults that left it readable."""
 
     path: str
-    data: dict[str, Any]
-    lines: dict[Keys, int]
+    data: Mapping[str, Any]
+    lines: Mapping[Keys, int]
     faults: tuple[Fault, ...] = ()
 
+    def __post_init__(self) -> None:
+        freeze(self, "data", "lines")
+
     def line(self, *keys: str) -> int | None:
-        """Return the line of a key, or of the nearest table or key that holds it."""
+        """Return the line of a key, or of the nearest table or key that holds it.
+
+        A table without a line of its own stands where the first of its keys does.
+        """
         for end in range(len(keys), 0, -1):
             if keys[:end] in self.lines:
                 return self.lines[keys[:end]]
@@ -51,12 +72,16 @@ class _Scan:
     spare: dict[int, str] = field(default_factory=dict)  # line given again -> what stands for it
     again: dict[str, Keys] = field(default_factory=dict)  # stand-in table -> the table it repeats
     entries: dict[Keys, int] = field(default_factory=dict)  # [[table]] -> its last entry
+    implied: dict[Keys, int] = field(default_factory=dict)  # tables and entries without a line
+    too_deep: int = 0  # the line of a key of more than `DEEPEST` parts
 
     def note(self, keys: Keys, line: int) -> bool:
         """Note a key or table; return whether it is new."""
         new = keys not in self.lines
         if new:
             self.lines[keys] = line
+            for end in range(1, len(keys)):
+                self.implied.setdefault(keys[:end], line)
         else:
             self.twice.append((keys, self.lines[keys], line))
         return new
@@ -81,27 +106,51 @@ def read_toml(path: Path) -> TomlFile:
     """Return the file's values with their lines.
 
     A key given twice is a fault that names both lines; the first one is kept, so that the rest of
-    the file can be judged too. Raises `InputError` where the text cannot be read at all.
+    the file can be judged too. Raises `InputError` where the text cannot be read at all, or says
+    nothing.
     """
-    return parse_toml(read_text(path), str(path))
+    file = parse_toml(read_text(path, most=LARGEST), str(path))
+    if not file.data and not file.faults:
+        raise InputError([Fault("says nothing", "was it saved?", "", str(path), 1)])
+    return file
 
 
 def parse_toml(text: str, path: str = "") -> TomlFile:
     """Return the values and lines of a TOML `text`; `path` is for the faults."""
+    longest = _longest_row(text)
+    if len(text.split("\n")[longest - 1]) > LONGEST_ROW:
+        what = f"this line has more than {LONGEST_ROW} characters"
+        raise InputError([Fault(what, "write it on several", "", path, longest)])
     scan = _scanned(text)
-    faults = tuple(
-        Fault(f"is given twice, on lines {first} and {again}", "keep one", ".".join(keys), path, again)
-        for keys, first, again in scan.twice
-    )
+    faults = Faults(path)
+    for keys, first, again in scan.twice:
+        what = f"is given twice, on lines {first} and {again}"
+        faults.add(what, "keep one", ".".join(keys), again)
     kept = [scan.spare.get(number, row) for number, row in enumerate(text.split("\n"), 1)]
     try:
-        data = tomllib.loads("\n".join(kept))
+        data = {} if scan.too_deep else tomllib.loads("\n".join(kept))
     except (tomllib.TOMLDecodeError, RecursionError, ValueError) as trouble:
-        more = () if faults else (_syntax_fault(str(trouble), text, path),)
-        raise InputError(faults + more) from None
+        if not faults.found:
+            faults.found.append(_syntax_fault(str(trouble), text, path))
+        raise InputError(faults.found) from None
+    if scan.too_deep or _depth(data) > DEEPEST:
+        what = f"has more than {DEEPEST} tables within each other"
+        line = scan.too_deep or longest
+        raise InputError([Fault(what, "a costume needs five", "", path, line)])
     for stand_in, keys in scan.again.items():
         _merge(data, keys, data.pop(stand_in, {}))
-    return TomlFile(path, data, scan.lines, faults)
+    return TomlFile(path, data, scan.implied | scan.lines, tuple(faults.found))
+
+
+def _depth(data: dict[str, Any]) -> int:
+    """Return how many tables and lists stand within each other, counted to just over `DEEPEST`."""
+    level: list[Any] = [data]
+    for depth in range(DEEPEST + 1):
+        inner = [one.values() if isinstance(one, dict) else one for one in level]
+        level = [item for items in inner for item in items if isinstance(item, (dict, list))]
+        if not level:
+            return depth + 1
+    return DEEPEST + 1
 
 
 def _merge(data: dict[str, Any], keys: Keys, more: dict[str, Any]) -> None:
@@ -117,21 +166,29 @@ def _merge(data: dict[str, Any], keys: Keys, more: dict[str, Any]) -> None:
 def _scanned(text: str) -> _Scan:
     """Return the line of every key and table, and the keys given twice."""
     scan = _Scan()
+    rows = text.split("\n")
     table: Keys = ()
     for statement in statements(text):
         number, row = statement.first, statement.row
-        if match := _ARRAY_TABLE.fullmatch(row):
-            table = scan.entry(_split(match["keys"]))
+        head = _ARRAY_TABLE.fullmatch(row) or _TABLE.fullmatch(row)
+        match = head or _PAIR.fullmatch(row)
+        keys = _split(match["keys"]) if match else ()
+        if len(keys) > DEEPEST:
+            scan.too_deep = scan.too_deep or number
+        elif head and head.re is _ARRAY_TABLE:
+            table = scan.entry(keys)
             scan.note(table, number)
-        elif match := _TABLE.fullmatch(row):
-            table = scan.within(_split(match["keys"]))
+        elif head:
+            table = scan.within(keys)
             if not scan.note(table, number):
                 stand_in = f"given again on line {number}"
                 scan.spare[number], scan.again[stand_in] = f'["{stand_in}"]', table
-        elif match := _PAIR.fullmatch(row):
-            new = scan.note((*table, *_split(match["keys"])), number)
+        elif match:
+            new = scan.note((*table, *keys), number)
             if statement.last == number and not new:
                 scan.spare[number] = ""
+            elif statement.last > number and new:
+                scan.implied.update(entry_lines((*table, *keys), rows[number - 1 : statement.last], number))
     return scan
 
 
@@ -201,11 +258,25 @@ def _split(dotted: str) -> Keys:
 def _syntax_fault(message: str, text: str, path: str) -> Fault:
     """Return what `tomllib` said as a fault with its line, and the likely cure."""
     place = re.search(r"\(at line (\d+), column \d+\)", message)
-    line = int(place[1]) if place else (text.count("\n") + 1 if "end of doc" in message else None)
+    open_end = "end of doc" in message
+    line = int(place[1]) if place else _open_row(text) if open_end else _longest_row(text)
     words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"
-    rows = text.split("\n")
-    bare = _BARE.fullmatch(rows[line - 1]) if line and line <= len(rows) else None
+    row = text.split("\n")[line - 1]
+    bare = _BARE.fullmatch(row) if len(row) < CURED else None
     if bare:
-        right = f'put quotes round the value: {bare["key"]} = "{bare["value"][:40]}"'
-        return Fault(f"{bare['value'][:40]} stands without quotes", right, bare["key"], path, line)
-    return Fault(f"this cannot be read: {words[:120]}", 'a line looks like key = "92 cm"', "", path, line)
+        value = clean_text(bare["value"], SHOWN)
+        right = f'put quotes round the value: {bare["key"]} = "{value}"'
+        return Fault(f"{value} stands without quotes", right, bare["key"], path, line)
+    said = clean_text(f"this cannot be read: {words}", 140)
+    return Fault(said, 'a line looks like key = "92 cm"', "", path, line)
+
+
+def _open_row(text: str) -> int:
+    """Return the line on which the last statement begins: the one that finds no end."""
+    return max((statement.first for statement in statements(text)), default=1)
+
+
+def _longest_row(text: str) -> int:
+    """Return the longest line: most likely the one with a number or nesting beyond all bounds."""
+    rows = text.split("\n")
+    return max(range(len(rows)), key=lambda number: len(rows[number])) + 1

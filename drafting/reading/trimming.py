@@ -17,15 +17,14 @@ inside = "12 cm"         # its middle, so far inside
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 
-from drafting.ground.units import BadValue, parse_length
-from drafting.reading.given import Faults
+from drafting.ground.units import BadValue, as_written, parse_length, show_length, unit_of
+from drafting.reading.cursor import TableReader
+from drafting.reading.fullness import read_edge
+from drafting.reading.given import FilePlace
 
-TRIM_KEYS = ("edge", "kind", "width", "cut")
-APPLIQUE_KEYS = ("piece", "shape", "width", "height", "edge", "inside")
 KINDS = ("braid", "ribbon", "lace", "fringe", "piping", "binding")
 SHAPES = ("circle", "diamond", "star")
 CUTS = ("bought", "bias")
@@ -35,18 +34,25 @@ WIDEST = 300.0
 
 @dataclass(frozen=True, slots=True)
 class TrimWish:
-    """A trim along one edge: its `kind`, its `width` (mm; of the strip as cut where it is `bias`)."""
+    """A trim along one edge: its `kind`, its `width` (mm; of the strip as cut where it is `bias`).
+
+    `spot` is where it was written.
+    """
 
     piece: str
     edge: str
     kind: str
     width: float
     bias: bool = False
+    spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class AppliqueWish:
-    """A shape sewn onto a piece, `inside` mm from the middle of an edge to its own middle."""
+    """A shape sewn onto a piece, `inside` mm from the middle of an edge to its own middle.
+
+    `spot` is where it was written.
+    """
 
     piece: str
     shape: str
@@ -54,78 +60,55 @@ class AppliqueWish:
     height: float
     edge: str
     inside: float
+    spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
-def read_trims(value: Any, where: str, line: int | None, unit: str | None, faults: Faults) -> tuple[TrimWish, ...]:
-    """Return every trim of a garment; what is wrong goes to `faults`."""
-
-    def one(table: Mapping[str, Any], place: str) -> TrimWish | None:
-        piece, _, edge = str(table.get("edge", "")).partition(".")
-        if not (piece and edge):
-            right = 'name it as piece.edge, as in edge = "front.lapel"'
-            faults.add("needs an edge", right, place, line)
-            return None
-        kind = _word(table, "kind", KINDS, "braid")
-        bias = _word(table, "cut", CUTS, "bias" if kind in ("piping", "binding") else "bought")
-        return TrimWish(piece, edge, kind, _length(table, "width", unit), bias == "bias")
-
-    return _tables(value, TRIM_KEYS, where, line, faults, one)
+def read_trims(garment: TableReader) -> tuple[TrimWish, ...]:
+    """Return every trim of a garment; what is wrong goes to the faults of its file."""
+    return tuple(wish for one in garment.numbered("trims") for wish in _trim(one))
 
 
-def read_appliques(
-    value: Any, where: str, line: int | None, unit: str | None, faults: Faults
-) -> tuple[AppliqueWish, ...]:
-    """Return every appliqué of a garment; what is wrong goes to `faults`."""
-
-    def one(table: Mapping[str, Any], place: str) -> AppliqueWish | None:
-        if not (table.get("piece") and table.get("edge")):
-            right = 'name both, as in piece = "tail-2" and edge = "hem"'
-            faults.add("needs a piece and an edge to stand in from", right, place, line)
-            return None
-        width = _length(table, "width", unit)
-        height = _length(table, "height", unit) if "height" in table else width
-        shape = _word(table, "shape", SHAPES, "circle")
-        inside = _length(table, "inside", unit)
-        return AppliqueWish(str(table["piece"]), shape, width, height, str(table["edge"]), inside)
-
-    return _tables(value, APPLIQUE_KEYS, where, line, faults, one)
+def read_appliques(garment: TableReader) -> tuple[AppliqueWish, ...]:
+    """Return every appliqué of a garment; what is wrong goes to the faults of its file."""
+    return tuple(wish for one in garment.numbered("appliques") for wish in _applique(one))
 
 
-def _tables(
-    value: Any,
-    keys: tuple[str, ...],
-    where: str,
-    line: int | None,
-    faults: Faults,
-    one: Callable[[Mapping[str, Any], str], Any],
-) -> tuple[Any, ...]:
-    if not isinstance(value, list) or not all(isinstance(table, dict) for table in value):
-        faults.add("must be a list of tables", f"begin each with a line [[{where}]]", where, line)
-        return ()
-    found = []
-    for i, table in enumerate(value, 1):
-        place = f"{where}[{i}]"
-        for key in table:
-            if key not in keys:
-                faults.unknown(key, keys, f"{place}.{key}", line)
-        try:
-            found.append(one(table, place))
-        except BadValue as bad:
-            faults.add(bad.what, bad.right, place, line)
-    return tuple(wish for wish in found if wish is not None)
+def _trim(table: TableReader) -> Iterator[TrimWish]:
+    """Yield the trim of one entry, where it can be read."""
+    ref, width = read_edge(table, "front.lapel"), _width(table)
+    kind = table.word("kind", KINDS, "braid")
+    cut = table.word("cut", CUTS, "bias" if kind in ("piping", "binding") else "bought")
+    table.close()
+    if ref and width is not None:
+        yield TrimWish(*ref, kind, width, cut == "bias", table.spot())
 
 
-def _word(table: Mapping[str, Any], key: str, words: tuple[str, ...], usual: str) -> str:
-    value = str(table.get(key, usual))
-    if value not in words:
-        raise BadValue(f"{key} '{value[:30]}' is not known here", f"write one of {', '.join(words)}")
-    return value
+def _applique(table: TableReader) -> Iterator[AppliqueWish]:
+    """Yield the appliqué of one entry, where it can be read."""
+    piece = table.needed("piece", _name, 'as in piece = "tail-2"')
+    edge = table.needed("edge", _name, 'it stands in from the middle of one, as in edge = "hem"')
+    shape = table.word("shape", SHAPES, "circle")
+    width, height = _width(table), table.length("height")
+    inside = table.needed("inside", table.as_length(), 'as in inside = "12 cm"')
+    table.close()
+    if piece and edge and width is not None and inside is not None:
+        size = width, width if height is None else height
+        yield AppliqueWish(piece, shape, *size, edge, inside, table.spot())
 
 
-def _length(table: Mapping[str, Any], key: str, unit: str | None) -> float:
-    if key not in table:
-        raise BadValue(f"needs a {key}", f'as in {key} = "12 mm"')
-    mm = parse_length(table[key], unit)
-    if mm > WIDEST and key == "width":
-        raise BadValue(f"a {key} of {mm:g} mm cannot be", f"at most {WIDEST:g} mm; name the unit")
-    return mm
+def _name(value: object) -> str:
+    if isinstance(value, str) and value.strip():
+        return value.strip()
+    raise BadValue(f"{as_written(value)} is no name", 'write it in quotes, as in "hem"')
+
+
+def _width(table: TableReader) -> float | None:
+    def parse(value: object) -> float:
+        mm = parse_length(value, table.unit)
+        if mm > WIDEST:
+            what = f"a width of {as_written(value, table.unit)} cannot be"
+            most = show_length(WIDEST, unit_of(value, table.unit))
+            raise BadValue(what, f"at most {most}; name the unit")
+        return mm
+
+    return table.needed("width", parse, 'as in width = "12 mm"')

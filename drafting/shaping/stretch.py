@@ -63,7 +63,7 @@ def settle_stretch(fabric: Fabric | None, share: float) -> Stretch:
     along = min(fabric.stretch_along, fabric.stretch_across)
     shorter = min(share * around / 2, share * along)  # lengths give half of what girths give
     turned = fabric.stretch_along > fabric.stretch_across
-    return Stretch(around, along, share, 1 / (1 + shorter), pull, turned)
+    return Stretch(around=around, along=along, share=share, length=1 / (1 + shorter), pull=pull, turned=turned)
 
 
 def stretch_findings(

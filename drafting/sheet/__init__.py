@@ -15,14 +15,13 @@ from functools import lru_cache
 from typing import Literal
 
 from drafting.geometry import Path
+from drafting.geometry.path import Box
+from drafting.ground.palette import Colour
 
 LEADING = 1.32
 """Distance of two baselines, as a share of the text size (common practice: 1.2 to 1.45)."""
 
 Anchor = Literal["start", "middle", "end"]
-
-Box = tuple[float, float, float, float]
-"""Least x, least y, greatest x, greatest y, mm."""
 
 
 class Layer(StrEnum):
@@ -49,14 +48,14 @@ class Layer(StrEnum):
 class Stroke:
     """One line on one layer: one or more paths under one `id`, each closed or each open.
 
-    `tint` fills it with a light colour (#rrggbb; empty: as the drawing does by itself).
+    `tint` fills it.
     """
 
     layer: Layer
     paths: tuple[Path, ...]
     id: str
     closed: bool = False
-    tint: str = ""
+    tint: Colour | None = None
 
     def moved(self, by: complex) -> Stroke:
         paths = tuple([path.moved(by) for path in self.paths])
@@ -64,7 +63,7 @@ class Stroke:
 
     @property
     def bounds(self) -> Box:
-        return union(path.bounds for path in self.paths)
+        return box_around(path.bounds for path in self.paths)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,18 +113,18 @@ class Sheet:
         return tuple(stroke for stroke in self.strokes if stroke.layer is layer)
 
 
-def union(boxes: Iterable[Box]) -> Box:
+def box_around(boxes: Iterable[Box]) -> Box:
     """Return the box round `boxes` (at least one)."""
     lows_x, lows_y, highs_x, highs_y = zip(*boxes, strict=True)
     return min(lows_x), min(lows_y), max(highs_x), max(highs_y)
 
 
-def grown(box: Box, by: float) -> Box:
+def wider_box(box: Box, by: float) -> Box:
     """Return `box` with `by` mm more on every side."""
     return box[0] - by, box[1] - by, box[2] + by, box[3] + by
 
 
-def shifted(box: Box, by: complex) -> Box:
+def moved_box(box: Box, by: complex) -> Box:
     """Return `box` moved."""
     return box[0] + by.real, box[1] + by.imag, box[2] + by.real, box[3] + by.imag
 
@@ -172,7 +171,7 @@ def assembled(
     """Return the sheet that holds everything, `margin` mm around, moved by whole millimetres."""
     strokes, texts = tuple(strokes), tuple(texts)
     boxes = [stroke.bounds for stroke in strokes] + [text.bounds for text in texts]
-    by, width, height = page_round(union(boxes), margin)
+    by, width, height = page_round(box_around(boxes), margin)
     return Sheet(
         title,
         width,

@@ -14,9 +14,11 @@ from statistics import fmean
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.roles import LevelKind
 from drafting.finish.label import cut_count, piece_title, spoken
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
-from drafting.sheet import Box, Layer, Sheet, Stroke, Text, page_round, shifted, union
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
+from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import CELL, Room, near
 from drafting.sheet.scale import scale_bar
@@ -44,28 +46,32 @@ _NOT_CROSSED = {Layer.GRAIN, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEME
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
-    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm."""
+class ShownPiece:
+    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm.
+
+    `place` is the garment's among all of its costume (for its face).
+    """
 
     cut_piece: CutPiece
     garment: str
     by: complex
     size: float
+    place: int = 0
 
     @property
     def bounds(self) -> Box:
         """The box round its cut line where it lies."""
-        return shifted(self.cut_piece.cut.bounds, self.by)
+        return moved_box(self.cut_piece.cut.bounds, self.by)
 
     @property
     def extent(self) -> Box:
         """The box round all its lines and words where it lies."""
-        return shifted(_extent(self.cut_piece, self.garment, self.size), self.by)
+        return moved_box(_extent(self.cut_piece, self.garment, self.size), self.by)
 
     @property
     def strokes(self) -> tuple[Stroke, ...]:
         """Its lines as drafted; ids start with garment and piece."""
-        return _strokes(self.cut_piece, self.garment)
+        return faced(self.cut_piece, _strokes(self.cut_piece, self.garment), self.place)
 
     @property
     def words(self) -> tuple[Text, ...]:
@@ -80,11 +86,11 @@ class Overview:
     title: str
     width: float
     height: float
-    laid: tuple[Laid, ...]
+    laid: tuple[ShownPiece, ...]
     rails: tuple[Stroke, ...] = ()
     texts: tuple[Text, ...] = ()
 
-    def piece(self, name: str) -> Laid | None:
+    def piece(self, name: str) -> ShownPiece | None:
         """Return the first piece of this name where it lies, or None."""
         return next((item for item in self.laid if item.cut_piece.piece.name == name), None)
 
@@ -102,17 +108,20 @@ def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = Tru
     return overview(patterns, title, bar).sheet()
 
 
-def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Overview:
+def overview(
+    patterns: Sequence[Pattern], title: str = "", bar: bool = True, garments: Sequence[str] = ()
+) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below.
+    asks for a scale bar below. `garments` names all of the costume, where these are only some.
     """
+    garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
     size, wide = _text_size(patterns), _row_width(patterns)
     heading = clean_text(title) or "Pieces"
     texts = [Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True)]
-    laid: list[Laid] = []
+    laid: list[ShownPiece] = []
     top = 0.0
     for pattern in patterns:
         name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
@@ -120,8 +129,9 @@ def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> 
         top -= 2.2 * size
         for row in _rows(pattern, size, wide):
             placed = _laid_out(row, pattern.garment, size, top)
-            laid += placed
-            top = union(item.extent for item in placed)[1] - 1.6 * size
+            place = garments.index(pattern.garment)
+            laid += [replace(item, place=place) for item in placed]
+            top = box_around(item.extent for item in placed)[1] - 1.6 * size
     rails: tuple[Stroke, ...] = ()
     if bar:
         long = 500.0 if top < -900 else 100.0
@@ -133,7 +143,7 @@ def overview(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> 
 def _on_a_page(found: Overview, margin: float) -> Overview:
     """Return it moved by whole mm, onto a page with a margin round everything."""
     boxes = [item.extent for item in found.laid] + [rail.bounds for rail in found.rails]
-    box = union(boxes + [text.bounds for text in found.texts])
+    box = box_around(boxes + [text.bounds for text in found.texts])
     by, width, height = page_round(box, margin)
     return Overview(
         found.title,
@@ -159,20 +169,20 @@ def _rows(pattern: Pattern, size: float, width: float) -> Iterator[list[CutPiece
     yield row
 
 
-def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> list[Laid]:
+def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> list[ShownPiece]:
     """Return one row from left to right, shared levels in line, the highest point at `top`."""
     levels: dict[str, float] = {}
-    laid: list[Laid] = []
+    laid: list[ShownPiece] = []
     x = 0.0
     for cut_piece in row:
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
         left, _, right, _ = _extent(cut_piece, garment, size)
-        laid.append(Laid(cut_piece, garment, complex(x - left, up), size))
+        laid.append(ShownPiece(cut_piece, garment, complex(x - left, up), size))
         levels = {name: y + up for name, y in own.items()} | levels
         x += right - left + GAP
-    down = top - union(item.bounds for item in laid)[3]
+    down = top - box_around(item.bounds for item in laid)[3]
     return [replace(item, by=item.by + 1j * down) for item in laid]
 
 
@@ -185,10 +195,10 @@ def _levels(cut_piece: CutPiece) -> dict[str, float]:
     }
 
 
-def _middle(laid: list[Laid]) -> float:
+def _middle(laid: list[ShownPiece]) -> float:
     if not laid:
         return 0.0
-    _, low, _, high = union(item.bounds for item in laid)
+    _, low, _, high = box_around(item.bounds for item in laid)
     return (low + high) / 2
 
 
@@ -202,7 +212,7 @@ def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
 def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
     """Return the box round a piece and its words; every line of it lies within its cut line."""
     words = [text.bounds for text in _words(cut_piece, garment, size)]
-    return union([cut_piece.cut.bounds, *words])
+    return box_around([cut_piece.cut.bounds, *words])
 
 
 @remembered(KEPT)
@@ -216,7 +226,7 @@ def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
     room = Room.inside(piece.outline, drawn, CELL if max(c - a, d - b) < COARSE else 2 * CELL)
     for em in (size, 0.8 * size, 0.65 * size):
         block = _pair_of_texts(name, count, em)
-        x0, y0, x1, y1 = union(text.bounds for text in block)
+        x0, y0, x1, y1 = box_around(text.bounds for text in block)
         w, h = x1 - x0 + 8, y1 - y0 + 8
         corner = room.place(w, h, near(complex(a + c, b + d) / 2, w, h))
         if corner is not None:

@@ -10,7 +10,7 @@ from drafting.finish import label_room
 from drafting.finish.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.geometry import Path
 from drafting.ground.names import clean_text
-from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, grown, text_width, union
+from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_around, text_width, wider_box
 from drafting.sheet.captions import piece_captions
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.room import Cost, Room, least_page, near
@@ -75,7 +75,7 @@ def piece_drawing(cut_piece: CutPiece, label: Label) -> tuple[tuple[Stroke, ...]
     if inside:
         return strokes, (*captions, *inside)
     block = label_block(label_lines(cut_piece, label, BESIDE[1]), LABEL_TRIES[-1][0])
-    page = union([cut_piece.cut.bounds, *(text.bounds for text in captions)])
+    page = box_around([cut_piece.cut.bounds, *(text.bounds for text in captions)])
     reach = 2 * APART + max(text_width(text) for text in block)
     room = Room.around(cut_piece.cut, reach).without(boxes=[text.bounds for text in captions])
     placed = _placed(block, room, CLEAR, lambda w, h: least_page(page, w, h))
@@ -88,7 +88,7 @@ def _words_inside(
     """Return the captions of a piece, and its label where that fits inside."""
     room = Room.inside(cut_piece.piece.outline, _paths(strokes, _NOT_CROSSED))
     captions = piece_captions(cut_piece, room)
-    room = room.without(boxes=[grown(text.bounds, 2.0) for text in captions])
+    room = room.without(boxes=[wider_box(text.bounds, 2.0) for text in captions])
     return captions, label_inside(cut_piece, label, room, tries, clear)
 
 
@@ -122,7 +122,7 @@ def label_block(lines: LabelLines, size: float) -> tuple[Text, ...]:
 
 def _placed(block: tuple[Text, ...], room: Room, clear: float, cost: _CostOf) -> tuple[Text, ...]:
     """Return the block where `room` has the best place for it, or nothing."""
-    x0, y0, x1, y1 = grown(union(text.bounds for text in block), clear)
+    x0, y0, x1, y1 = wider_box(box_around(text.bounds for text in block), clear)
     corner = room.place(x1 - x0, y1 - y0, cost(x1 - x0, y1 - y0))
     return () if corner is None else tuple(t.moved(corner - complex(x0, y0)) for t in block)
 
@@ -136,15 +136,15 @@ def _beside(
 ) -> tuple[tuple[Text, ...], tuple[Stroke, ...]]:
     """Return what stands outside the cut line: the label where `wanted`, and the scale squares."""
     taken = [text.bounds for text in captions]
-    page = union([cut_piece.cut.bounds, *taken])
+    page = box_around([cut_piece.cut.bounds, *taken])
     block = label_block(label_lines(cut_piece, label, BESIDE[1]), BESIDE[0]) if wanted else ()
     reach = 4 * APART + max([2 * SQUARES[0][2]] + [text_width(t) for t in block])
     room = Room.around(cut_piece.cut, reach).without(boxes=taken)
     texts: tuple[Text, ...] = ()
     if block:
-        around = grown(page, APART)
+        around = wider_box(page, APART)
         texts = _placed(block, room, APART, lambda w, h: least_page(around, w, h))
-        box = union(text.bounds for text in texts)
-        page, room = union((page, box)), room.without(boxes=[box])
+        box = box_around(text.bounds for text in texts)
+        page, room = box_around((page, box)), room.without(boxes=[box])
     squares, figures = scale_squares(room, page, APART)
     return (*texts, *figures), squares

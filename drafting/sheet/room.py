@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path
-from drafting.sheet import Box
+from drafting.geometry.path import Box
 
 CELL = 4.0
 """mm: fine enough for a label's place on any piece."""
@@ -38,6 +38,9 @@ class Room:
     y0: float
     free: NDArray[np.bool_]
     cell: float = CELL
+
+    def __post_init__(self) -> None:
+        self.free.setflags(write=False)
 
     @staticmethod
     def inside(outline: Path, lines: Iterable[Path] = (), cell: float = CELL) -> Room:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 
 from drafting.geometry import line
-from drafting.sheet import Box, Layer, Stroke, Text, box_path, grown, union
+from drafting.geometry.path import Box
+from drafting.sheet import Layer, Stroke, Text, box_around, box_path, wider_box
 from drafting.sheet.room import Room, least_page
 
 SQUARES: tuple[tuple[str, str, float], ...] = (("4in", "4 in", 101.6), ("100mm", "100 mm", 100.0))
@@ -46,9 +47,9 @@ def scale_squares(room: Room, page: Box, apart: float) -> _Squares:
 
 def _set(offsets: tuple[complex, ...], room: Room, page: Box, apart: float) -> list[complex]:
     """Return the corners of squares that keep these `offsets` to each other (whole mm)."""
-    box = grown(union(_box(i, offset) for i, offset in enumerate(offsets)), apart)
+    box = wider_box(box_around(_box(i, offset) for i, offset in enumerate(offsets)), apart)
     width, height = box[2] - box[0], box[3] - box[1]
-    corner = room.place(width, height, least_page(grown(page, apart), width, height))
+    corner = room.place(width, height, least_page(wider_box(page, apart), width, height))
     if corner is None:
         raise ValueError("the room handed over is too small for the scale squares")
     return [corner + complex(apart, apart) + offset for offset in offsets]
@@ -58,7 +59,7 @@ def _one_by_one(room: Room, page: Box, apart: float) -> list[complex]:
     first = _set((0j,), room, page, apart)[0]
     box = _box(0, first)
     # The 100 mm square is asked the room of the larger one: a whole number of cells more at most.
-    second = _set((0j,), room.without(boxes=[box]), union((page, box)), apart)[0]
+    second = _set((0j,), room.without(boxes=[box]), box_around((page, box)), apart)[0]
     return [first, second]
 
 
@@ -68,7 +69,7 @@ def _box(index: int, corner: complex) -> Box:
 
 
 def _area(page: Box, corners: list[complex]) -> float:
-    x0, y0, x1, y1 = union((page, *(_box(i, corner) for i, corner in enumerate(corners))))
+    x0, y0, x1, y1 = box_around((page, *(_box(i, corner) for i, corner in enumerate(corners))))
     return (x1 - x0) * (y1 - y0)
 
 

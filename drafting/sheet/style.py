@@ -9,59 +9,49 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.geometry import Path, line, turn, unit
+from drafting.ground.palette import Colour
 from drafting.sheet import Layer
 
 
 @dataclass(frozen=True, slots=True)
 class LineStyle:
-    """Line `width` mm, `dash` (drawn, left out, ... mm; empty is solid), `colour` as #rrggbb.
+    """Line `width` mm, `dash` (drawn, left out, ... mm; empty is solid).
 
-    `halo` mm of white lie under the line on both sides, so that the line below it does not show.
+    `halo` mm of paper lie under the line on both sides, so that the line below it does not show.
     """
 
     width: float
     dash: tuple[float, ...] = ()
-    colour: str = "#000000"
+    colour: Colour = Colour.INK
     halo: float = 0.0
 
 
-INK, SEWN, CLAY, SLATE, MIST = "#111111", "#1f4e79", "#8f3d17", "#4d4d4d", "#7a7a7a"
-
 STYLES: dict[Layer, LineStyle] = {
-    Layer.CLOTH: LineStyle(0.35, (), MIST),
-    Layer.CUT: LineStyle(0.7, (), INK),
-    Layer.STITCH: LineStyle(0.35, (5.0, 2.0), SEWN),
-    Layer.FOLD: LineStyle(0.45, (12.0, 2.0, 1.5, 2.0), INK, halo=0.6),
-    Layer.DART: LineStyle(0.25, (3.0, 1.5), SEWN),
-    Layer.LEVEL: LineStyle(0.2, (1.0, 1.6), MIST),
-    Layer.GRAIN: LineStyle(0.4, (), INK),
-    Layer.STRETCH: LineStyle(0.4, (), CLAY),
-    Layer.NOTCH: LineStyle(0.5, (), INK),
-    Layer.PLACEMENT: LineStyle(0.25, (), SLATE),
-    Layer.GUIDE: LineStyle(0.18, (), MIST),
-    Layer.SCALE: LineStyle(0.3, (), INK),
-    Layer.JOIN: LineStyle(0.15, (), MIST),
-    Layer.PAGE: LineStyle(0.25, (), MIST),
-    Layer.LABEL: LineStyle(0.0, (), INK),
+    Layer.CLOTH: LineStyle(0.35, (), Colour.FAINT),
+    Layer.CUT: LineStyle(0.7, (), Colour.INK),
+    Layer.STITCH: LineStyle(0.35, (5.0, 2.0), Colour.SEAM),
+    Layer.FOLD: LineStyle(0.45, (12.0, 2.0, 1.5, 2.0), Colour.INK, halo=0.6),
+    Layer.DART: LineStyle(0.25, (3.0, 1.5), Colour.SEAM),
+    Layer.LEVEL: LineStyle(0.2, (1.0, 1.6), Colour.FAINT),
+    Layer.GRAIN: LineStyle(0.4, (), Colour.INK),
+    Layer.STRETCH: LineStyle(0.4, (), Colour.STRETCH),
+    Layer.NOTCH: LineStyle(0.5, (), Colour.INK),
+    Layer.PLACEMENT: LineStyle(0.25, (), Colour.SOFT),
+    Layer.GUIDE: LineStyle(0.18, (), Colour.FAINT),
+    Layer.SCALE: LineStyle(0.3, (), Colour.INK),
+    Layer.JOIN: LineStyle(0.15, (), Colour.FAINT),
+    Layer.PAGE: LineStyle(0.25, (), Colour.FAINT),
+    Layer.LABEL: LineStyle(0.0, (), Colour.INK),
 }
 
-TEXT_COLOURS: dict[Layer, str] = {
-    Layer.LEVEL: SLATE,
-    Layer.GUIDE: SLATE,
-    Layer.STRETCH: CLAY,
-    Layer.JOIN: MIST,
-    Layer.PAGE: MIST,
+TEXT_COLOURS: dict[Layer, Colour] = {
+    Layer.LEVEL: Colour.SOFT,
+    Layer.GUIDE: Colour.SOFT,
+    Layer.STRETCH: Colour.STRETCH,
+    Layer.JOIN: Colour.FAINT,
+    Layer.PAGE: Colour.FAINT,
 }
-"""Text is drawn in `INK` on every other layer."""
-
-TINTS = ("#eef2f6", "#f6f0e8", "#edf3ea", "#f3edf3", "#f4f3e6", "#e9f1f2")
-"""Light fills, one a piece in turn, so near in lightness that lines read alike on all of them."""
-
-GARMENT_TINTS = ("#e3edf7", "#f0d9b5", "#b9d6bb", "#d3b3cf", "#8fb4cf", "#c08f74")
-"""Fills on the cloth, one a garment: each darker than the one before, so that grey tells them apart."""
-
-CLOTH_TINT = "#fdfcf9"
-"""Fill of the cloth under the pieces."""
+"""Text is drawn in ink on every other layer."""
 
 HEAD = 9.0
 """mm: length of an arrow head."""

@@ -118,10 +118,14 @@ colour = "red"
     with pytest.raises(InputError) as refused:
         read_costume(file)
     fields = {fault.field for fault in refused.value.faults}
-    assert fields == {"garments.coat.trims[1]", "garments.coat.appliques[1]", "garments.coat.appliques[1].colour"}
+    assert fields == {
+        "garments.coat.trims[1].edge",
+        "garments.coat.appliques[1].shape",
+        "garments.coat.appliques[1].colour",
+    }
 
 
 def test_a_trim_along_no_edge_is_refused_when_the_garment_is_made(tmp_path: Path) -> None:
     file = costume_with(tmp_path, '\n[[garments.coat.trims]]\nedge = "front.hem"\nwidth = "12 mm"\n')
-    with pytest.raises(InputError, match="no edge hem to trim"):
+    with pytest.raises(InputError, match=r"trims\[1\]: the front has no edge hem; .*`drafting blocks`"):
         make(read_costume(file))

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting.body import wearer
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Notion
 from drafting.draft.piece import EdgeKind
@@ -53,9 +53,9 @@ def test_no_closing_changes_a_girth(opening: str, length: str, fastening: str) -
     plain = top("bodice", opening=opening, length=length, **eases)
     made = top(opening=opening, length=length, fastening=fastening)
     for girth in plain.draft.girths:
-        whole = finished(plain.draft, girth.level)
+        whole = finished_girth(plain.draft, girth.level)
         assert whole is not None
-        assert finished(made.draft, girth.level) == pytest.approx(whole, abs=0.01)
+        assert finished_girth(made.draft, girth.level) == pytest.approx(whole, abs=0.01)
 
 
 @pytest.mark.parametrize("opening", ["front", "back"])

@@ -10,9 +10,16 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.elastic import elastic_loop
-from drafting.shaping.flare.fullness import bulk_said, flat_length, gathered, ratio_of_percentage, stack, tiers
+from drafting.shaping.flare.fullness import (
+    bulk_said,
+    flat_length,
+    gathered,
+    gathers_thickness,
+    ratio_of_percentage,
+)
 from tests.blocks.figures import chart_woman
-from tests.bodies import ansur, bdims
+from tests.bodies import bdims
+from tests.drawn_bodies import drawn, far
 
 JERSEY = Fabric("jersey", weave="knit", stretch_across=0.5, stretch_along=0.3, recovery=0.95, eases="none")
 
@@ -31,15 +38,13 @@ def test_ten_inches_gathered(ratio: float, flat: float) -> None:
     assert flat_length(254.0, ratio) == pytest.approx(flat * 25.4)
 
 
-def test_tiers_double_and_a_theatres_hundred_percent_is_two_to_one() -> None:
-    # Waist 70, three tiers at 2: 140, 280, 560 cm (exact from the ratio).
-    assert tiers(700, 2.0, 3) == (1400, 2800, 5600)
+def test_a_theatres_hundred_percent_is_two_to_one() -> None:
     assert ratio_of_percentage(100) == 2.0
 
 
 def test_thick_cloth_gathered_three_to_one_is_warned_of_and_chiffon_is_not() -> None:
     # Common practice: wool of 2 mm stacks to 6 mm, chiffon of 0.2 mm is no matter.
-    assert stack(3.0, 2.0) == 6.0
+    assert gathers_thickness(3.0, 2.0) == 6.0
     (said,) = bulk_said("band", 3.0, 2.0)
     assert said.level == "warning"
     assert "1.5" in said.message
@@ -100,7 +105,7 @@ def test_a_puffed_cap_is_added_between_the_notches_only(width: float, height: fl
 
 
 def test_puffs_and_breeches_hold_on_many_bodies() -> None:
-    for body in (*ansur(12), *bdims()[::25]):
+    for body in (*drawn(6), *far()[::7], *bdims()[::25]):
         sound(draft_garment(body, JERSEY, "puffed-top"))
         sound(draft_garment(body, JERSEY, "breeches"))
 

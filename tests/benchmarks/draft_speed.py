@@ -20,12 +20,13 @@ from scipy.optimize import brentq
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.checks import check_draft, check_pattern
-from drafting.costume.choices import Origin, block_named, choose
+from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import drafted
 from drafting.draft.walk import notched
 from drafting.export.svg import svg_text
 from drafting.finish import finish
 from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.figures import pair_block
 from tests.bodies import bdims

@@ -8,7 +8,7 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body, wearer
 from drafting.checks import check_draft
-from drafting.costume.choices import Origin, choose
+from drafting.costume.choices import choose
 from drafting.costume.garment import drafted
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
@@ -16,7 +16,7 @@ from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 
 LAMPLIGHTER = {
     "height": 1710.0,

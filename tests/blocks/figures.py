@@ -1,7 +1,6 @@
-"""Bodies and short ways for the block tests: two chart bodies, invented others.
+"""Bodies and short ways for the block tests: the chart woman and man, invented others.
 
-The charts are W. Aldrich's, Metric Pattern Cutting (size 12, an older chart) and Metric Pattern Cutting
-for Menswear (chest 100), both recalled. All other figures here are invented.
+All figures here are invented but those of the charts (tests/published.py).
 """
 
 from __future__ import annotations
@@ -15,15 +14,15 @@ from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body, wearer
-from drafting.costume.choices import Chosen, Origin, choose
+from drafting.costume.choices import Chosen, choose
 from drafting.costume.garment import MadeGarment, drafted, make_garment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.walk import Walk, notched, walk
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
-from tests.shared_data import check_values
+from drafting.reading.given import Given, Origin
+from tests.published import named
 
 CHART_NAMES = {
     "bust": "bust_girth",
@@ -68,19 +67,19 @@ FULL = {
 
 
 def chart_woman(**changes: float) -> Body:
-    """Return the woman of Aldrich's chart (size 12); it gives no height: 1640 is invented."""
-    return wearer({"height": 1640.0, **_chart("S12"), **changes}, title="chart woman")
+    """Return the chart woman (size 12); the chart gives no height: 1640 is invented."""
+    return wearer({"height": 1640.0, **_chart("chart-woman"), **changes}, title="chart woman")
 
 
 def chart_man() -> Body:
-    """Return the man of Aldrich's chart (chest 100); half the back is given there."""
-    row = _chart("S13")
+    """Return the chart man (chest 100); half the back is given there."""
+    row = _chart("chart-man")
     del row["arm_length"]  # from the nape in that chart
     return wearer({**row, "across_back_width": 400.0}, title="chart man")
 
 
-def _chart(row: str) -> dict[str, float]:
-    found = check_values(row)
+def _chart(name: str) -> dict[str, float]:
+    found = named(name)
     return {CHART_NAMES[name]: 10 * cm for name, cm in found.items() if name in CHART_NAMES}
 
 

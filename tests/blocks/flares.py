@@ -7,8 +7,8 @@ import math
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, line
-from drafting.shaping.flare.bend import Panel, bend, even_cuts
 from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels, even_cuts
 
 
 def straight(width: float, drop: float) -> PlainTail:
@@ -32,12 +32,12 @@ def plain_tails(draw: st.DrawFn) -> PlainTail:
 flares = st.lists(st.floats(0, 400), min_size=0, max_size=5)
 
 
-def bent(tail: PlainTail, flare: list[float]) -> tuple[tuple[float, ...], tuple[Panel, ...]]:
+def bent(tail: PlainTail, flare: list[float]) -> tuple[tuple[float, ...], tuple[TailPanel, ...]]:
     amounts = (0.0, *flare, 0.0)
-    return amounts, bend(tail, even_cuts(tail, len(flare) + 1), amounts)
+    return amounts, bent_panels(tail, even_cuts(tail, len(flare) + 1), amounts)
 
 
-def outline(panels: tuple[Panel, ...]) -> Path:
+def outline(panels: tuple[TailPanel, ...]) -> Path:
     """Return the closed outline of all panels joined: their seams left out."""
     hem = Path.joined(p.hem for p in panels)
     waist = Path.joined(p.waist for p in panels)

@@ -1,11 +1,10 @@
 """Shirts, bands and facings made on many bodies, and short ways to look at their marks.
 
-Bodies: `bdims` and ANSUR II (tests/bodies.py). Choices are invented.
+Bodies: `bdims` (tests/bodies.py), drawn and far ones (tests/drawn_bodies.py). Choices are invented.
 """
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
@@ -15,14 +14,14 @@ import shapely
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
-from drafting.costume.choices import Origin, choose
+from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
 from drafting.draft.piece import Piece, Placement
 from drafting.geometry import Path
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
-from tests.bodies import ansur, bdims
-from tests.shared_data import shared
+from drafting.reading.given import Given, Origin
+from tests.bodies import bdims
+from tests.drawn_bodies import drawn, far
 
 Parts = Mapping[str, Mapping[str, Any]]
 
@@ -51,20 +50,15 @@ def made(body: Body, parts: Parts = SHIRT, **choices: Any) -> MadeGarment:
 
 
 @cache
-def surveyed() -> tuple[Body, ...]:
-    """30 bodies spread over both surveys."""
-    return (*bdims(15), *ansur(15))
+def people() -> tuple[Body, ...]:
+    """30 bodies: measured, drawn, and far from the usual."""
+    return (*bdims(15), *drawn(9), *far()[::7])
 
 
 @cache
 def many() -> tuple[MadeGarment, ...]:
-    """Shirts with a waistband on `surveyed()`."""
-    return tuple(made(body, BANDED) for body in surveyed())
-
-
-def trouble(row: str) -> Mapping[str, str]:
-    with shared("reference/troubles.csv").open(newline="", encoding="utf-8-sig") as file:
-        return next(found for found in csv.DictReader(file) if found["id"] == row)
+    """Shirts with a waistband on `people()`."""
+    return tuple(made(body, BANDED) for body in people())
 
 
 def marks(piece: Piece, what: str) -> list[Placement]:

@@ -1,9 +1,8 @@
-"""The bodice against published and recalled blocks; the work stands beside each check."""
+"""The bodice against published values (tests/published.py), named beside each check."""
 
 from __future__ import annotations
 
 import math
-from csv import DictReader
 from itertools import pairwise
 
 import pytest
@@ -25,23 +24,9 @@ from tests.blocks.figures import (
     pair,
     walked,
 )
-from tests.shared_data import check_value, check_values, shared
+from tests.published import named, single, span_mm
 
 EASES = [0.0, 40.0, 80.0, 120.0]
-
-
-def bounds(row: str) -> tuple[float, float]:
-    """Return the band of an envelope row ("accept 20.5..22.2"), in mm."""
-    with shared("reference/check-values.csv").open(newline="", encoding="utf-8-sig") as file:
-        text = next(r["tolerance"] for r in DictReader(file) if r["id"] == row)
-    low, high = text.removeprefix("accept ").split("..")
-    return 10 * float(low), 10 * float(high)
-
-
-def band(row: str) -> tuple[float, float]:
-    """Return a row's value of the form 3.8..5.1, cm, in mm."""
-    low, high = check_value(row).split("..")
-    return 10 * float(low), 10 * float(high)
 
 
 # ------------------------------------------------------------------- invariants of any method
@@ -140,36 +125,33 @@ def test_i13_a_higher_stretch_cuts_no_larger() -> None:
 # ------------------------------------------------- envelopes over several published methods
 
 
-def test_i09_the_underarm_of_the_chart_woman_lies_in_the_band_of_four_methods() -> None:
-    # Bunka's two blocks, Aldrich's and a German one, all from memory (B/12+13.7 and others): accept
-    # 20.5..22.2 for bust 88.
-    low, high = bounds("I09")
+def test_the_underarm_of_the_chart_woman_lies_in_the_band_of_four_methods() -> None:
+    # From memory: B/12+13.7 and three others; accept 20.5..22.2 for bust 88.
+    low, high = span_mm("envelope-bust-line")
     assert low <= -pair(chart_woman())["back"].points["underarm"].imag <= high
 
 
-def test_i10_half_the_back_width_lies_in_the_band_of_four_methods() -> None:
-    # The same four blocks, from memory: accept 17.2..19.4 for bust 88.
-    low, high = bounds("I10")
+def test_half_the_back_width_lies_in_the_band_of_four_methods() -> None:
+    # From memory: accept 17.2..19.4 for bust 88.
+    low, high = span_mm("envelope-half-back")
     assert low <= level(pair(chart_woman()), "back", "across_back") <= high
 
 
-def test_i11_the_back_neck_width_lies_in_the_band_of_three_methods() -> None:
-    # Bunka's two blocks and Aldrich's, from memory: accept 6.9..7.6 for bust 88, neck 37.
-    low, high = bounds("I11")
+def test_the_back_neck_width_lies_in_the_band_of_three_methods() -> None:
+    # From memory: accept 6.9..7.6 for bust 88, neck 37.
+    low, high = span_mm("envelope-back-neck")
     assert low <= abs(pair(chart_woman())["back"].points["side_neck"].real) <= high
 
 
-def test_i12_the_half_width_lies_in_the_band_of_three_methods() -> None:
-    # Bunka's two blocks and Aldrich's, from memory: accept 47..51 for bust 88; at the default
-    # ease and at 10 and 12 cm.
-    low, high = bounds("I12")
+def test_the_half_width_lies_in_the_band_of_three_methods() -> None:
+    # From memory: accept 47..51 for bust 88; at the default ease and at 10 and 12 cm.
+    low, high = span_mm("envelope-half-width")
     for ease in (80.0, 100.0, 120.0):
         assert low <= girth(pair(chart_woman(), bust_ease=ease), "bust") / 2 <= high
 
 
 def bunka() -> Body:
-    """Return the size 9 body of a published demonstration of Bunka's block (bust 83, waist 64,
-    back length 38); the rest is invented."""
+    """Return the body of the Bunka-type block (bust 83, waist 64, back length 38); the rest is invented."""
     return wearer(
         {
             "height": 1580.0,
@@ -182,46 +164,44 @@ def bunka() -> Body:
     )
 
 
-@pytest.mark.parametrize(("row", "ease"), [("W01", 120.0), ("W17", 100.0)])
-def test_w01_w17_with_the_ease_of_the_row_the_half_width_is_the_rows(row: str, ease: float) -> None:
-    # Bunka's block (from memory) 47.5 at 12 cm of ease; its older one (a drafting page) 46.5 at 10 cm;
-    # Aldrich's (from memory) likewise for bust 88.
-    text = check_value(row)
-    wanted = check_values(row)["width"] if "=" in text else float(text)
-    assert girth(pair(bunka(), bust_ease=ease), "bust") / 2 == pytest.approx(10 * wanted, abs=0.5)
+def test_with_the_ease_of_two_published_blocks_the_half_width_is_theirs() -> None:
+    # The newer Bunka-type block: 47.5 at 12 cm of ease; the older one: 46.5 at 10 cm.
+    newer, older = single("bunka-half-width"), named("old-bunka-block")["width"]
+    for wanted, ease in ((newer, 120.0), (older, 100.0)):
+        drawn = girth(pair(bunka(), bust_ease=ease), "bust") / 2
+        assert drawn == pytest.approx(10 * wanted, abs=0.5)
 
 
-def test_w25_bust_88_with_ten_centimetres_of_ease_is_49_wide_on_the_half() -> None:
-    wanted = 10 * float(check_value("W25"))
+def test_bust_88_with_ten_centimetres_of_ease_is_49_wide_on_the_half() -> None:
+    wanted = 10 * single("aldrich-half-width")
     assert girth(pair(chart_woman(), bust_ease=100.0), "bust") / 2 == pytest.approx(wanted, abs=0.5)
 
 
-def test_w02_to_w18_and_our_draft_lie_side_by_side() -> None:
+def test_two_published_blocks_and_our_draft_lie_side_by_side() -> None:
     """Two methods give each figure once; ours must lie within 15 mm of what they span.
 
-    Back width, chest width, neck and nape to bust line of Bunka's new and older block, recalled from
-    memory, so only a band.
+    The newer and the older Bunka-type block, recalled from memory, so only a band.
     """
-    old, back_neck = check_values("W18"), check_values("W08")
+    old, back_neck = named("old-bunka-widths"), named("bunka-back-neck")
     draft = pair(bunka())
     figures = {
-        "back width": (level(draft, "back", "across_back"), float(check_value("W03")), old["back"]),
-        "chest width": (level(draft, "front", "across_front"), float(check_value("W04")), old["chest"]),
+        "back width": (level(draft, "back", "across_back"), single("bunka-back-width"), old["back"]),
+        "chest width": (level(draft, "front", "across_front"), single("bunka-chest-width"), old["chest"]),
         "back neck": (abs(draft["back"].points["side_neck"].real), back_neck["width"], old["neck_back"]),
-        "front neck": (draft["front"].points["side_neck"].real, float(check_value("W06")), old["neck_front"]),
+        "front neck": (draft["front"].points["side_neck"].real, single("bunka-front-neck"), old["neck_front"]),
         "bust line": (
             -draft["back"].points["underarm"].imag,
-            float(check_value("W02")),
-            check_values("W17")["bust_line"],
+            single("bunka-bust-line"),
+            named("old-bunka-block")["bust_line"],
         ),
     }
     for what, (ours, *theirs) in figures.items():
         assert 10 * min(theirs) - 15 <= ours <= 10 * max(theirs) + 15, what
 
 
-def test_w09_the_shoulder_slopes_lie_about_the_two_of_the_row() -> None:
-    # Bunka's block, from memory: front 22, back 18 degrees; ours come from the drop, and the front is the steeper.
-    rows = check_values("W09")
+def test_the_shoulder_slopes_lie_about_the_two_published_ones() -> None:
+    # Bunka-type block: front 22, back 18 degrees; ours come from the drop, and the front is the steeper.
+    rows = named("bunka-shoulder-slopes")
     draft = pair(bunka())
 
     def slope(piece: str) -> float:
@@ -243,23 +223,22 @@ def test_w10_w16_a_bust_5_cm_over_the_high_bust_has_a_dart_in_the_band_of_the_ro
         assert 18.25 - 4 <= kappa <= 21.5 + 4
 
 
-def test_w14_w15_the_suppression_is_shared_and_no_share_is_all_of_it() -> None:
-    # Bunka's block, from memory: six places take 7 to 35 % each; ours are fewer: none takes more
-    # than 60 %, none is less
+def test_the_suppression_is_shared_and_no_share_is_all_of_it() -> None:
+    # Bunka-type block: six places take 7 to 35 % each; ours are fewer: none takes more than 60 %, none is less
     # than nothing.
     draft = pair(bunka(), bust_ease=120.0)
-    whole = 10 * float(check_value("W14"))
+    whole = 10 * single("bunka-suppression")
     shares = [dart_mouth(draft, piece, "waist_dart") / whole for piece in ("back", "front")]
     assert all(0 <= share <= 0.6 for share in shares)
     assert 0 < sum(shares) < 1
 
 
-def test_w19_w20_back_arm_and_front_add_up_to_the_half_block() -> None:
-    # German proportions, from memory (logic in them): back width + armhole width + front width = half the bust.
+def test_back_arm_and_front_add_up_to_the_half_block() -> None:
+    # A German women's block (logic in it): back width + armhole width + front width = half the bust.
     draft = pair(chart_woman(), bust_ease=0.0, across_ease=0.0)
     back, front = level(draft, "back", "across_back"), level(draft, "front", "across_front")
     arm = chart_woman()["bust_girth"] / 2 - back - front
-    assert check_values("W19")["sum"] * 10 == pytest.approx(back + arm + front, abs=1)
+    assert 10 * named("german-three-panels")["sum"] == pytest.approx(back + arm + front, abs=1)
     assert 0.13 <= arm / (back + arm + front) <= 0.30
 
 
@@ -270,27 +249,22 @@ def default(name: str) -> float:
     return next(float(c.default) for c in choices_of(Choices) if c.name == name)
 
 
-def test_e40_e41_e42_default_eases_are_at_least_the_wearing_ease_of_the_handbook() -> None:
-    # "Ease in clothing", a university's text on costume construction: bust 3.8..5.1, dress waist
-    # 1.9..2.5, hip 5.1..7.0: least, before design ease.
-    assert default("bust_ease") >= band("E40")[1]
-    low, high = check_value("E41").split(";")[0].removeprefix("dress=").split("..")
-    assert default("waist_ease") >= 10 * float(high) > 10 * float(low)
-    hip = check_value("E42").split(";")[0].removeprefix("hip=").split("..")
-    assert 10 * float(hip[0]) <= default("hip_ease")
+def test_default_eases_are_at_least_the_wearing_ease_of_the_handbook() -> None:
+    # Bust 3.8..5.1, dress waist 1.9..2.5, hip 5.1..7.0: least, before design ease.
+    assert default("bust_ease") >= span_mm("ease-bust")[1]
+    assert default("waist_ease") >= span_mm("ease-dress-waist")[1]
+    assert default("hip_ease") >= span_mm("ease-hip")[0]
 
 
-def test_e43_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
-    # "Ease in clothing", the same text: fitted 3.8..6.3, classic up to 7.6; a costume shirt may have
-    # more, never less.
-    fitted = check_value("E43").split(";")[0].removeprefix("fitted=").split("..")
-    assert default("bust_ease") >= 10 * float(fitted[0])
+def test_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
+    # Fitted 3.8..6.3, classic up to 7.6; a costume shirt may have more, never less.
+    assert default("bust_ease") >= span_mm("ease-fitted-shirt")[0]
     draft = pair(chart_woman(), bust_ease=76.0)
     assert girth(draft, "bust") == pytest.approx(chart_woman()["bust_girth"] + 76, abs=1)
 
 
 @pytest.mark.parametrize("body", [chart_woman, chart_man])
-def test_s12_s13_the_chart_bodies_draft_without_an_error(body: object) -> None:
-    # Aldrich's charts (from memory): consistent measure sets for drafting tests.
+def test_the_chart_bodies_draft_without_an_error(body: object) -> None:
+    # From memory: consistent measure sets for drafting tests.
     wearing = body()  # type: ignore[operator]
     assert errors(made(wearing)) == []

@@ -6,7 +6,6 @@ is written but the pictures of the present draft, into a folder of the test's ow
 
 from __future__ import annotations
 
-import os
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -14,16 +13,13 @@ import pytest
 
 from drafting.body import wearer
 from drafting.draft.draft import Draft
-from drafting.export.figure import overview_png
 from drafting.finish import finish
-from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, union
+from drafting.sheet import Layer, Sheet, Stroke, Text, assembled, box_around
 from drafting.sheet.marks import piece_strokes
 from drafting.sheet.overview import overview_sheet
 from tests.blocks.coats import coat, lamplighter, panels
+from tests.blocks.contact_pictures import drawn_and_stored
 from tests.blocks.test_contact_sheet import SIX, in_columns
-
-GOLDEN = FilePath(__file__).resolve().parent.parent / "golden"
-REWRITE = os.environ.get("DRAFTING_REWRITE_GOLDEN") == "1"
 
 SETTINGS: dict[str, dict[str, Any]] = {
     "plain tail, one panel": {"panels": 1, "flare": 0.0},
@@ -66,7 +62,7 @@ def flat_tail(title: str, draft: Draft) -> Sheet:
         f"waist {facts['tail_waist']:.0f} mm, hem {facts['tail_sweep_plain']:.0f} + "
         f"{facts['tail_sweep'] - facts['tail_sweep_plain']:.0f} mm, turned {facts['tail_turned']:.0f} degrees"
     )
-    x0, _, _, y1 = union(stroke.bounds for stroke in strokes)
+    x0, _, _, y1 = box_around(stroke.bounds for stroke in strokes)
     texts.append(Text(complex(x0, y1 + 110), 22, (title,), bold=True))
     texts.append(Text(complex(x0, y1 + 75), 18, (numbers,)))
     return assembled(title, tuple(strokes), tuple(texts), 20)
@@ -79,7 +75,5 @@ def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_pa
     else:
         sheets = [flat_tail(t, coat(lamplighter(), **choices)) for t, choices in SETTINGS.items()]
     assert len(sheets) == least
-    picture = (GOLDEN if REWRITE else tmp_path) / f"contact-{name}.png"
-    overview_png(in_columns(sheets, columns), picture, dpi=200)
-    assert picture.stat().st_size > 50_000
-    assert (GOLDEN / f"contact-{name}.png").is_file()
+    sheet = in_columns(sheets, columns)
+    drawn_and_stored(sheet, f"contact-{name}.png", tmp_path, dpi=200, least=50_000)

@@ -16,7 +16,7 @@ from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from drafting.shaping.coat.skirt import WAYS
 from tests.blocks.coats import coat, lamplighter, panels, said
-from tests.shared_data import check_value
+from tests.published import single, span_mm
 
 
 @pytest.fixture(scope="module")
@@ -159,15 +159,15 @@ def test_tails_longer_than_the_wearer_is_tall_are_warned_about() -> None:
 
 
 def test_tails_end_at_the_hollow_of_the_knee_unless_asked_otherwise() -> None:
-    # Drillis and Contini 1966, from memory: nape to knee hollow = (0.863 - 0.285) H, H = 178, within 5 cm.
+    # From memory: nape to knee hollow = (0.863 - 0.285) H at H = 178, within 5 cm.
     draft = coat(lamplighter(height=1780.0))
-    assert draft.facts["tail_length"] == pytest.approx(float(check_value("W60")) * 10, abs=50)
+    assert draft.facts["tail_length"] == pytest.approx(single("tail-length") * 10, abs=50)
     assert "hollow of the knee" in said(draft, "hem clearance")[0]
 
 
 def test_a_hem_that_nearly_touches_the_floor_is_warned_about() -> None:
     # Common practice: 2-4 cm above the floor.
-    low, high = (float(x) * 10 for x in check_value("C09").split(".."))
+    low, high = span_mm("hem-clearance")
     assert low <= 25 <= high
     draft = coat(lamplighter(nape_height=1430.0), tail_length=1420.0)
     assert "only 10 mm above the floor" in said(draft, "hem clearance")[0]
@@ -187,6 +187,6 @@ def test_bias_tails_hang_before_they_are_hemmed_and_plain_ones_need_not() -> Non
     assert not said(coat(lamplighter(), panels=1, flare=0.0), "hang before hemming")
 
 
-def test_let_out_allowances_are_advised_as_in_row_k11(plain: Draft) -> None:
-    low, high = (float(x) * 10 for x in check_value("K11").split(".."))
+def test_let_out_allowances_are_advised_as_costume_shops_do(plain: Draft) -> None:
+    low, high = span_mm("let-out")
     assert f"{low:.0f} to {high:.0f} mm" in said(plain, "let out")[0]

@@ -7,7 +7,6 @@ after a wanted change of shape; without it nothing is written but the picture of
 from __future__ import annotations
 
 import json
-import os
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -16,17 +15,14 @@ import pytest
 from drafting.body import wearer
 from drafting.costume.garment import MadeGarment
 from drafting.draft.piece import Piece
-from drafting.export.figure import overview_png
 from drafting.geometry import Cubic, Line, Path
 from drafting.geometry.area import difference
 from drafting.sheet import Sheet, Stroke, Text, assembled
 from drafting.sheet.overview import overview_sheet
+from tests.blocks.contact_pictures import GOLDEN, REWRITE, drawn_and_stored
 from tests.blocks.figures import made
 
-GOLDEN = FilePath(__file__).resolve().parent.parent / "golden"
 NUMBERS = GOLDEN / "bodice-sleeve.json"
-SHEET = GOLDEN / "contact-bodice-sleeve.png"
-REWRITE = os.environ.get("DRAFTING_REWRITE_GOLDEN") == "1"
 
 SAME_LENGTH = 0.05
 """mm an edge may differ from the stored one."""
@@ -179,7 +175,4 @@ def test_the_contact_sheet_shows_all_eighteen_pieces(garments: dict[str, MadeGar
     assert shown.count("Sleeve") == len(SIX)
     for title in SIX:
         assert title.split("-")[0] in shown.lower()
-    picture = SHEET if REWRITE else tmp_path / "contact.png"
-    overview_png(sheet, picture, dpi=200)
-    assert picture.stat().st_size > 50_000
-    assert SHEET.is_file()
+    drawn_and_stored(sheet, "contact-bodice-sleeve.png", tmp_path, dpi=200, least=50_000)

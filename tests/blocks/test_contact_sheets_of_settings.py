@@ -13,14 +13,14 @@ from pathlib import Path as FilePath
 import pytest
 
 from drafting.body import Body, wearer
-from drafting.costume.choices import Origin, choose
+from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
-from drafting.export.figure import overview_png
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 from drafting.sheet.overview import overview_sheet
-from tests.blocks.test_contact_sheet import GOLDEN, REWRITE, SIX, in_columns
+from tests.blocks.contact_pictures import drawn_and_stored
+from tests.blocks.test_contact_sheet import SIX, in_columns
 from tests.population import SETTINGS
 
 SHOWN = (
@@ -82,10 +82,7 @@ def test_six_bodies_are_drawn_and_none_has_an_error(setting: str, tmp_path: File
     shown = " ".join(line for text in sheet.texts for line in text.lines)
     assert shown.count("Sleeve") == len(SIX)
     name = f"contact-{setting.replace(', ', '-').replace(' ', '-')}.png"
-    picture = (GOLDEN if REWRITE else tmp_path) / name
-    overview_png(sheet, picture, dpi=DPI)
-    assert picture.stat().st_size > 20_000
-    assert (GOLDEN / name).is_file(), "look at it once with DRAFTING_REWRITE_GOLDEN=1"
+    drawn_and_stored(sheet, name, tmp_path, dpi=DPI, least=20_000)
 
 
 @pytest.mark.parametrize("name", GARMENTS)
@@ -97,7 +94,4 @@ def test_six_bodies_are_drawn_in_each_garment_and_none_has_an_error(name: str, t
         assert [f.message for f in garment.findings if f.level == "error"] == [], title
         sheets.append(overview_sheet([garment.pattern], title))
     sheet = replace(in_columns(sheets, 2), title=f"{name}, six invented bodies")
-    picture = (GOLDEN if REWRITE else tmp_path) / f"contact-{name}.png"
-    overview_png(sheet, picture, dpi=60)
-    assert picture.stat().st_size > 20_000
-    assert (GOLDEN / picture.name).is_file(), "look at it once with DRAFTING_REWRITE_GOLDEN=1"
+    drawn_and_stored(sheet, f"contact-{name}.png", tmp_path, dpi=60, least=20_000)

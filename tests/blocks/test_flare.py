@@ -1,7 +1,7 @@
 """Flare as a bend: exact sweep, untouched waist, straight and equal seams.
 
-Figures come from published tables of circles, cones and godets (exact plane geometry) and from plane
-geometry named beside each test; tails are invented, of any width, length and slant.
+Figures come from published values (tests/published.py: exact plane geometry) and from plane geometry
+named beside each test; tails are invented, of any width, length and slant.
 """
 
 from __future__ import annotations
@@ -16,12 +16,12 @@ from hypothesis import strategies as st
 from drafting.geometry import Path, turn
 from drafting.geometry.area import is_simple
 from drafting.ground import tolerances as tol
-from drafting.shaping.flare.bend import bend, even_cuts, level_factor
 from drafting.shaping.flare.grain import warps
-from drafting.shaping.flare.other_ways import godet, uncut
+from drafting.shaping.flare.other_ways import godet, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import bent_panels, even_cuts, level_factor
 from tests.blocks.flares import apart, bent, corner, flares, outline, plain_tails, radius_of, straight
-from tests.shared_data import check_value, check_values
+from tests.published import named, single
 
 CM = 10.0
 
@@ -29,10 +29,10 @@ CM = 10.0
 # ------------------------------------------------------------------------- against exact figures
 
 
-def test_an_evenly_bent_level_band_is_the_cone_of_row_e25() -> None:
+def test_an_evenly_bent_level_band_is_a_cone() -> None:
     # Top 40 cm, bottom 100 cm, slant 55 cm: sector angle (C2 - C1) / L, inner radius C1 / angle.
-    row = check_values("E25")
-    piece = uncut(straight(400, 550), 600)
+    row = named("cone")
+    piece = uncut_tail(straight(400, 550), 600)
     angle = math.degrees(piece.turned[1] - piece.turned[0])
     assert angle == pytest.approx(row["angle_deg"], abs=0.01)
     assert math.radians(angle) == pytest.approx(row["angle_rad"], abs=0.0001)
@@ -42,24 +42,24 @@ def test_an_evenly_bent_level_band_is_the_cone_of_row_e25() -> None:
     assert max(map(abs, off)) < 0.02
 
 
-def test_a_half_circle_skirt_has_the_radius_and_sweep_of_row_e22() -> None:
-    row = check_values("E22")
-    piece = uncut(straight(700, 600), math.pi * 600)
+def test_a_half_circle_skirt_has_its_radius_and_sweep() -> None:
+    row = named("half-circle")
+    piece = uncut_tail(straight(700, 600), math.pi * 600)
     assert radius_of(piece.waist) == pytest.approx(row["radius"] * CM, abs=0.1)
     assert piece.hem.length == pytest.approx(row["sweep"] * CM, abs=0.1)
 
 
-def test_each_of_eight_gores_of_a_half_circle_is_that_of_row_e27() -> None:
-    row = check_values("E27")
+def test_each_of_eight_gores_of_a_half_circle_has_its_top_hem_and_angle() -> None:
+    row = named("eight-gores")
     each = math.pi * 600 / 8
-    gore = uncut(straight(700 / 8, 600), each)
+    gore = uncut_tail(straight(700 / 8, 600), each)
     assert gore.waist.length == pytest.approx(row["top"] * CM, abs=0.1)
     assert gore.hem.length == pytest.approx(row["hem"] * CM, abs=0.1)
     assert gore.angle == pytest.approx(row["angle_deg"], abs=0.01)
 
 
-def test_a_godet_is_the_sector_of_row_e26_and_not_the_triangle() -> None:
-    wanted = float(check_value("E26")) * CM
+def test_a_godet_is_the_sector_and_not_the_triangle() -> None:
+    wanted = single("godet-hem") * CM
     found = godet(300, wanted)
     assert found.angle == pytest.approx(90, abs=0.01)
     assert found.hem.length == pytest.approx(wanted, abs=0.1)
@@ -69,16 +69,16 @@ def test_a_godet_is_the_sector_of_row_e26_and_not_the_triangle() -> None:
 
 def test_six_cuts_of_four_centimetres_add_24_cm_and_leave_the_pivot_edge() -> None:
     tail = straight(400, 600)
-    piece = uncut(tail, 6 * 40)
-    assert piece.grown == pytest.approx(float(check_value("E28")) * CM, abs=1)
+    piece = uncut_tail(tail, 6 * 40)
+    assert piece.grown == pytest.approx(single("six-cuts") * CM, abs=1)
     assert piece.waist.length == pytest.approx(400, abs=0.1)
 
 
-def test_a_panel_laid_to_its_bias_warp_needs_the_box_of_row_e29() -> None:
-    panel = bend(straight(600, 1000), (0, 600), (0, 0))[0]
+def test_a_panel_laid_to_its_bias_warp_needs_its_diagonal_box() -> None:
+    panel = bent_panels(straight(600, 1000), (0, 600), (0, 0))[0]
     (warp,) = warps([panel], (0, 0), "mean")
     x0, _, x1, _ = outline((panel,)).turned(0j, turn(90 - warp)).bounds
-    assert x1 - x0 == pytest.approx(float(check_value("E29")) * CM, abs=0.1)
+    assert x1 - x0 == pytest.approx(single("bias-box") * CM, abs=0.1)
 
 
 def test_a_bend_of_a_known_turn_leans_out_as_its_cone_does() -> None:
@@ -129,8 +129,8 @@ def test_with_the_seams_closed_hem_and_waist_have_no_corner(tail: PlainTail, fla
 @settings(max_examples=40, deadline=None)
 @given(plain_tails(), st.integers(1, 6))
 def test_no_flare_gives_the_plain_tail_back(tail: PlainTail, count: int) -> None:
-    one = bend(tail, even_cuts(tail, 1), (0, 0))
-    parted = bend(tail, even_cuts(tail, count), [0.0] * (count + 1))
+    one = bent_panels(tail, even_cuts(tail, 1), (0, 0))
+    parted = bent_panels(tail, even_cuts(tail, count), [0.0] * (count + 1))
     assert apart(one[0].waist, Path.joined(p.waist for p in parted)) < 0.01
     assert apart(one[0].hem, Path.joined(p.hem for p in parted)) < 0.01
     ends = tail.start, tail.start + tail.length_at(0) * turn(math.degrees(tail.ruling(0)))
@@ -152,7 +152,7 @@ def test_a_longer_tail_for_a_level_hem_keeps_sweep_and_waist(
     tail: PlainTail, flare: list[float], longer: float
 ) -> None:
     amounts = (0.0, *flare, 0.0)
-    panels = bend(tail, even_cuts(tail, len(flare) + 1), amounts, longer)
+    panels = bent_panels(tail, even_cuts(tail, len(flare) + 1), amounts, longer)
     assert sum(p.grown for p in panels) == pytest.approx(sum(flare), abs=0.05)
     assert sum(p.waist.length for p in panels) == pytest.approx(tail.width, abs=0.05)
     assert panels[0].back.length == pytest.approx(longer * tail.length_at(0), abs=0.01)

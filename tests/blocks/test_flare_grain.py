@@ -14,10 +14,10 @@ from hypothesis import strategies as st
 
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import bend, even_cuts
-from drafting.shaping.flare.grain import SHARE, chosen_seams, paired, seam_biases, to_warp, warps
-from drafting.shaping.flare.other_ways import shaped, uncut
+from drafting.shaping.flare.grain import SHARE, angle_to_warp, chosen_seams, seam_biases, warps, with_plain_seams
+from drafting.shaping.flare.other_ways import shaped_panels, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import bent_panels, even_cuts
 from tests.blocks.flares import bent, flares, plain_tails, straight
 
 # ---------------------------------------------------------------------------------------- grain
@@ -59,8 +59,8 @@ def test_as_many_seams_as_possible_are_chosen_and_then_the_fullest(flare: list[f
 @settings(max_examples=40, deadline=None)
 @given(plain_tails(), st.lists(st.floats(1, 400), min_size=1, max_size=5))
 def test_pairs_make_every_flared_seam_true_with_two_panels_each(tail: PlainTail, flare: list[float]) -> None:
-    cuts, amounts = paired(even_cuts(tail, len(flare) + 1), [0.0, *flare, 0.0])
-    panels = bend(tail, cuts, amounts)
+    cuts, amounts = with_plain_seams(even_cuts(tail, len(flare) + 1), [0.0, *flare, 0.0])
+    panels = bent_panels(tail, cuts, amounts)
     assert len(panels) == 2 * len(flare)
     warp = warps(panels, amounts, "pairs")
     for seam in seam_biases(panels, warp, amounts, "pairs"):
@@ -81,11 +81,11 @@ def test_mean_grain_keeps_every_seam_within_half_the_panels_angle(tail: PlainTai
 def test_a_quarter_circle_panel_has_both_its_seams_on_the_bias() -> None:
     # g = 90: the warp down the middle stands at 45 to both seams.
     tail = straight(400, 600)
-    quarter = bend(tail, (0, 400), (math.pi * 150, math.pi * 150))[0]
+    quarter = bent_panels(tail, (0, 400), (math.pi * 150, math.pi * 150))[0]
     assert quarter.angle == pytest.approx(90, abs=0.01)
     (warp,) = warps([quarter], (0, 0), "centre")
     sides = [math.degrees(math.atan2(p.leave.imag, p.leave.real)) for p in (quarter.back, quarter.front)]
-    assert [to_warp(side, warp) for side in sides] == pytest.approx([45, 45], abs=0.01)
+    assert [angle_to_warp(side, warp) for side in sides] == pytest.approx([45, 45], abs=0.01)
 
 
 def test_the_bias_on_every_seam_is_refused_with_the_ways_out() -> None:
@@ -118,7 +118,7 @@ def test_shaped_seams_leave_the_waist_alone_and_give_the_same_sweep(
 ) -> None:
     tail = straight(width, drop)
     cuts = even_cuts(tail, len(flare) + 1)
-    panels = shaped(tail, cuts, (0.0, *flare, 0.0), start)
+    panels = shaped_panels(tail, cuts, (0.0, *flare, 0.0), start)
     assert sum(p.grown for p in panels) == pytest.approx(sum(flare), abs=0.05)
     assert all(abs(p.start.imag) + abs(p.end.imag) < 1e-6 for p in (q.waist for q in panels))
     for one, two in itertools.pairwise(panels):
@@ -132,10 +132,10 @@ def test_shaped_seams_leave_the_waist_alone_and_give_the_same_sweep(
 def test_stations_that_make_no_panels_are_refused() -> None:
     tail = straight(400, 600)
     with pytest.raises(DraftError, match="split"):
-        bend(tail, (0, 200, 200, 400), (0, 0, 0, 0))
+        bent_panels(tail, (0, 200, 200, 400), (0, 0, 0, 0))
     with pytest.raises(DraftError, match="cover the waist"):
-        bend(tail, (0, 200, 300), (0, 0, 0))
+        bent_panels(tail, (0, 200, 300), (0, 0, 0))
     with pytest.raises(DraftError, match="cannot take away"):
-        bend(tail, (0, 200, 400), (0, -20, 0))
+        bent_panels(tail, (0, 200, 400), (0, -20, 0))
     with pytest.raises(DraftError, match="one piece"):
-        uncut(tail, 4000)
+        uncut_tail(tail, 4000)

@@ -1,4 +1,4 @@
-"""The sleeve against published, recalled and common figures; the source stands beside each check."""
+"""The sleeve against published values (tests/published.py) and makers' troubles, named beside each check."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from drafting.fabric.cloth import Eases
 from drafting.ground.choices import choices_of
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import chart_woman, full_bust, level, made, pair, walked
-from tests.shared_data import check_value, check_values
+from tests.published import named, single, span, span_mm
 
 
 def armholes(draft: Draft) -> tuple[Edge, Edge]:
@@ -29,11 +29,6 @@ def armhole_length(draft: Draft) -> float:
 
 def cap_length(draft: Draft) -> float:
     return draft["sleeve"]["cap_front"].length + draft["sleeve"]["cap_back"].length
-
-
-def band(row: str) -> tuple[float, float]:
-    low, high = check_value(row).split("..")
-    return 10 * float(low), 10 * float(high)
 
 
 # -------------------------------------------------------------------------------- cap ease
@@ -54,27 +49,28 @@ def test_a_cap_without_ease_is_told_with_nothing_eased_in() -> None:
         assert ": 0 mm (0.0 %) are eased in" in said.message
 
 
-def test_e01_e02_e03_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> None:
-    # Sewing teachers and textbooks (common practice): 2.3..4.0, of the armhole 0.052..0.091.
-    low, high = band("E01")
-    share = [float(x) for x in check_value("E02").split("..")]
+def test_the_default_ease_suits_a_woven_set_in_sleeve_and_lies_more_at_the_back() -> None:
+    # Sewing teachers: 2.3 to 4.0 cm, a share of 0.052 to 0.091 of the armhole.
+    low, high = span_mm("cap-ease-woven")
+    share = span("cap-ease-share")
     draft = pair(chart_woman())
     ease = cap_length(draft) - armhole_length(draft)
     assert low <= ease <= high
     assert share[0] <= ease / armhole_length(draft) <= share[1]
     front, back = walked(draft, "front armhole"), walked(draft, "back armhole")
     assert back.a_sewn - back.b_sewn > front.a_sewn - front.b_sewn > 0
-    # Common practice: a tailored wool jacket, 3.0..5.0, can be chosen.
+    # A tailored wool jacket's 3.0 to 5.0 can be chosen.
     choice = next(c for c in choices_of(Choices) if c.name == "cap_ease")
     assert choice.low is not None
     assert choice.high is not None
-    assert choice.low <= band("E03")[0] < band("E03")[1] <= choice.high
+    low, high = span_mm("cap-ease-jacket")
+    assert choice.low <= low < high <= choice.high
 
 
-def test_e04_e05_a_shirt_and_a_knit_can_have_next_to_none() -> None:
-    # A shirt 0..1.5 (from memory), a knit 0..1.0 (sewing teachers): both ends of both bands draft exactly.
-    for row in ("E04", "E05"):
-        for ease in band(row):
+def test_a_shirt_and_a_knit_can_have_next_to_none() -> None:
+    # 0 to 1.5 (from memory), 0 to 1.0 (sewing teachers): both ends of both draft exactly.
+    for name in ("cap-ease-shirt", "cap-ease-knit"):
+        for ease in span_mm(name):
             draft = pair(chart_woman(), cap_ease=ease)
             assert cap_length(draft) - armhole_length(draft) == pytest.approx(ease, abs=0.2)
 
@@ -185,16 +181,15 @@ def test_i13_w24_a_lower_cap_makes_a_wider_sleeve_in_every_step() -> None:
     assert all(b[0] > a[0] and b[1] < a[1] for a, b in pairwise(found))
 
 
-def test_w21_to_w24_a_fitted_cap_is_as_high_as_the_published_ones() -> None:
-    # From memory: Bunka's older sleeve 13.0 for an armhole of 42, Aldrich's fitted one 14.667 for 44,
-    # Bunka's newer one 15.5 (heights 18.0, 19.2):
+def test_a_fitted_cap_is_as_high_as_the_published_ones() -> None:
+    # Recalled: 13.0 for an armhole of 42, 14.667 for 44 (fitted), 15.5 for heights of 18.0 and 19.2:
     # ours, for an armhole between and a usual arm, lies in what they span, 10 mm either side.
     front, back = fixed_armholes(430.0)
     draft = sleeve(full_bust(1000), None, Choices(), front_armhole=front, back_armhole=back)
-    low, high = 10 * check_values("W21")["cap"], 10 * float(check_value("W23"))
+    low, high = 10 * named("old-bunka-sleeve")["cap"], 10 * single("bunka-cap-height")
     assert low - 10 <= draft.facts["cap_height"] <= high + 10
-    # Pythagoras: for that cap the sleeve is 34.87 wide; ours within 3 cm at the same height.
-    assert abs(level(draft, "sleeve", "upper_arm") - 10 * float(check_value("W22"))) < 30
+    # For the first cap the sleeve is 34.87 wide; ours within 3 cm at the same height.
+    assert abs(level(draft, "sleeve", "upper_arm") - 10 * single("old-bunka-sleeve-width")) < 30
 
 
 # --------------------------------------------------------------------------------- notches

@@ -18,7 +18,7 @@ from drafting.draft.piece import Piece
 from drafting.ground.errors import DraftError
 from drafting.shaping.details.collar_lines import stand_lines
 from tests.blocks.figures import chart_woman, errors
-from tests.blocks.small_pieces import BANDED, SHIRT, Parts, made, many, middle, ruled, surveyed
+from tests.blocks.small_pieces import BANDED, SHIRT, Parts, made, many, middle, people, ruled
 from tests.bodies import bdims
 
 FACED: Parts = {"bodice": {}, "facings": {"facings": "neck and armholes"}}
@@ -43,7 +43,7 @@ def neckline(draft: Draft) -> float:
 
 
 def test_on_every_body_the_collar_walks_neck_base_ease_and_both_stands() -> None:
-    for body, garment in zip(surveyed(), many(), strict=True):
+    for body, garment in zip(people(), many(), strict=True):
         collar = 2 * ruled(garment.draft["collar-stand"]["neck"].path)
         assert collar == pytest.approx(2 * neckline(garment.draft), abs=MATCH)
         asked = body["neck_base_girth"] + garment.choices["neck_ease"][0]
@@ -86,7 +86,7 @@ def test_on_a_doll_collar_cuffs_and_buttons_shrink_with_the_body() -> None:
 
 
 def test_on_every_body_a_cuff_is_wrist_and_ease_and_underlap_long() -> None:
-    for body, garment in zip(surveyed(), many(), strict=True):
+    for body, garment in zip(people(), many(), strict=True):
         cuff, chosen = garment.draft["cuff"], {k: v for k, (v, _) in garment.choices.items()}
         wrist = body["wrist_girth"] + chosen["wrist_ease"]
         assert cuff["sleeve"].length == pytest.approx(wrist, abs=1.0)
@@ -121,7 +121,7 @@ def test_a_band_cut_either_way_holds_every_check(cut: str) -> None:
 
 
 def test_on_every_body_a_waistband_is_half_of_waist_and_ease_and_stand_long() -> None:
-    for body, garment in zip(surveyed(), many(), strict=True):
+    for body, garment in zip(people(), many(), strict=True):
         ease = garment.choices["waist_ease"][0]
         wanted = (body["waist_girth"] + ease) / 2 + garment.draft.facts["button_stand"]
         assert garment.draft["waistband"]["waist"].length == pytest.approx(wanted, abs=1.0)

@@ -18,7 +18,7 @@ from drafting.geometry import Cubic, Path, line, turn
 from drafting.geometry.area import distances, outside
 from drafting.shaping.coat.bone import channel
 from tests.blocks.coats import coat, lamplighter, panels, said
-from tests.shared_data import check_value
+from tests.published import single, span_mm
 
 
 @pytest.fixture(scope="module")
@@ -95,9 +95,9 @@ def test_cloth_without_fusible_is_sewn_in_and_starch_is_told() -> None:
     assert "starch" in said(draft, "starch")[0]
 
 
-def test_cautions_of_row_c12_are_shown(plain: Draft) -> None:
+def test_cautions_of_a_workshop_are_shown(plain: Draft) -> None:
     told = said(plain, "care at work")[0].lower()
-    assert check_value("C12")
+    # Common practice of workshops; what a university costume shop warns of.
     for words in ("scrap", "iron off", "steam away from the hands", "air the room", "blade"):
         assert words in told
 
@@ -106,7 +106,7 @@ def test_cautions_of_row_c12_are_shown(plain: Draft) -> None:
 
 
 def test_a_hem_bone_is_ten_to_fifteen_millimetres_shorter_than_its_channel(plain: Draft) -> None:
-    low, high = (float(x) * 10 for x in check_value("K23").split(".."))
+    low, high = span_mm("bone-short")
     (bone,) = [n for n in plain.notions if n.what == "boning"]
     channel_length = sum(m.path.length for p in panels(plain) for m in p.placements if m.what == "bone")
     assert bone.cut_length is not None
@@ -115,8 +115,8 @@ def test_a_hem_bone_is_ten_to_fifteen_millimetres_shorter_than_its_channel(plain
     assert "cap or file both ends" in bone.note
 
 
-def test_each_end_keeps_5_mm_free_as_row_c11_asks() -> None:
-    free = float(check_value("C11")) * 10
+def test_each_end_keeps_5_mm_free_as_corset_makers_ask() -> None:
+    free = single("bone-free-end") * 10
     for short in (5.0, 7.5):
         draft = coat(lamplighter(), bone_short=short, hem_bone="flat, one a panel")
         bones = [n for n in draft.notions if n.what == "boning"]

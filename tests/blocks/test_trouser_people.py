@@ -1,6 +1,7 @@
-"""Measured people in trousers: nobody refused, no error found, no jump, and a draft in no time.
+"""People in trousers: nobody refused, no error found, no jump, and a draft in no time.
 
-Bodies: 507 of bdims (Heinz et al. 2003) and 300 of ANSUR II, every run; all 3,541 by
+Bodies: 507 measured ones of bdims (Heinz et al. 2003), 260 drawn from the spread of ANSUR II and 40
+from its ends (tests/drawn_bodies.py), every run; all 3,541 measured ones by
 `-m population`. One body in forty is finished too, cut lines and all.
 """
 
@@ -25,6 +26,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import drawn, far
 
 JUMP = 6.0
 """mm that a sewn length may move for 1 mm more of a measure (our own bound)."""
@@ -65,19 +67,19 @@ def troubles(bodies: Sequence[Body], style: str, finished: int = 40) -> list[str
 
 
 @pytest.mark.parametrize("style", ["woven straight", "stretch tapered"])
-@pytest.mark.parametrize("source", ["bdims", "ansur"])
+@pytest.mark.parametrize("source", ["bdims", "drawn"])
 def test_nobody_is_refused_and_no_trouser_has_an_error(source: str, style: str) -> None:
-    assert troubles(bdims() if source == "bdims" else ansur(300), style) == []
+    assert troubles(bdims() if source == "bdims" else (*drawn(260), *far()), style) == []
 
 
 @pytest.mark.parametrize("style", [name for name in STYLES if name != "woven straight"])
 def test_the_other_styles_fit_a_few_of_them_too(style: str) -> None:
-    assert troubles(ansur(300)[::10], style) == []
+    assert troubles([*drawn(16), *far()[::3]], style) == []
 
 
 def test_seated_wearers_are_drafted_too() -> None:
-    # There is no survey of seated people: the standing ones are drafted for sitting.
-    seated = [replace(body, posture="seated") for body in ansur(300)[::4]]
+    # No figures of seated people are known to us: standing ones are drafted for sitting.
+    seated = [replace(body, posture="seated") for body in (*drawn(35), *far())]
     assert troubles(seated, "woven straight") == []
 
 
@@ -90,7 +92,7 @@ def test_every_measured_adult_has_a_trouser_in_every_style(style: str) -> None:
 
 def test_a_trouser_is_drafted_in_fifteen_milliseconds() -> None:
     spent = []
-    for body in ansur(300)[::6]:
+    for body in drawn(50):
         start = time.process_time()
         trouser(body, None, Choices())
         spent.append(time.process_time() - start)
@@ -114,7 +116,7 @@ def lengths(made: Draft) -> dict[tuple[str, str], float]:
 def test_a_millimetre_more_of_any_measure_moves_no_seam_by_much(style: str, seated: bool) -> None:
     choices, fabric = STYLES[style]
     jumps = []
-    for one in ansur(300)[::60]:
+    for one in (*drawn(2), *far()[::15]):
         body = one.changed(**{name: one[name] for name in MEASURES})
         body = replace(body, posture="seated") if seated else body
         for name in MEASURES:

@@ -10,7 +10,7 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.flare.elastic import elastic_loop
 from tests.blocks.trousers import KNIT, LEGGINGS, draft, errors, legs, length, width
-from tests.shared_data import check_value
+from tests.published import single
 
 WOVEN = Fabric("drill, invented")
 
@@ -22,8 +22,8 @@ def hip(fabric: Fabric, share: float, girth: float = 1000.0) -> float:
 
 
 def test_a_share_of_the_stretch_makes_the_girth_of_the_formula() -> None:
-    # Arithmetic: body 96, stretch 50 %, share 0.4 -> 80 cm.
-    assert hip(KNIT, 0.4, 960.0) == pytest.approx(10 * float(check_value("E48")), abs=0.01)
+    # arithmetic: body 96, stretch 50 %, share 0.4 -> 80 cm.
+    assert hip(KNIT, 0.4, 960.0) == pytest.approx(10 * single("stretch-share-girth"), abs=0.01)
 
 
 @pytest.mark.parametrize("stretch", [0.18, 0.25, 0.50, 1.00])

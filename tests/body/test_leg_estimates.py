@@ -1,15 +1,18 @@
-"""The rules for hip and leg measures, against least squares on the surveys they were fitted to."""
+"""The rules for hip and leg measures, against least squares on the surveys they were fitted to.
+
+People drawn with the survey's means and correlations (tests/drawn_bodies.py) stand in for its
+people, as least squares sees no more; `-m population` refits on the measured ones.
+"""
 
 from __future__ import annotations
 
 from typing import Any
 
 import numpy as np
-import pandas as pd
 import pytest
 
 from drafting.body import wearer
-from tests.shared_data import survey
+from tests.body.people import DRAWN, MEASURED
 
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 
@@ -28,29 +31,11 @@ FITTED = [
 ]
 
 
-@pytest.fixture(scope="module")
-def people() -> Any:
-    """The survey (ANSUR II) under our names, mm; its waist is the navel's."""
-    raw = pd.read_csv(survey())
-    return pd.DataFrame(
-        {
-            "height": raw.stature,
-            "bust_girth": raw.chestcircumference,
-            "waist_girth": raw.waistcircumference,
-            "hip_girth": raw.buttockcircumference,
-            "outside_leg_length": raw.waistheightomphalion,
-            "inside_leg_length": raw.crotchheight,
-            "body_rise": raw.waistheightomphalion - raw.crotchheight,
-            "total_crotch_length": raw.crotchlengthomphalion,
-            "back_crotch_length": raw.crotchlengthposterioromphalion,
-            "thigh_girth": raw.thighcircumference,
-            "lower_thigh_girth": raw.lowerthighcircumference,
-            "calf_girth": raw.calfcircumference,
-            "ankle_girth": raw.anklecircumference,
-            "heel_girth": raw.heelanklecircumference,
-            "knee_height": raw.kneeheightmidpatella,
-        }
-    )
+@pytest.fixture(scope="module", params=[DRAWN, MEASURED])
+def people(request: pytest.FixtureRequest) -> Any:
+    """Many people under our names, in mm; their waist is at the navel."""
+    found = request.param()
+    return found.assign(body_rise=found.outside_leg_length - found.inside_leg_length)
 
 
 @pytest.mark.parametrize(("name", "parents", "taken", "sd"), FITTED)

@@ -9,46 +9,46 @@ import pytest
 
 from drafting.body import DIMENSIONS, Body, dimension_name, wearer
 from drafting.ground.errors import InputError
-from tests.shared_data import check_value, check_values
+from tests.published import named, several, span_mm
 
 # Aldrich's chart, from memory; the height is ours.
 WOMAN = {"height": 1640.0, "bust": 880.0, "waist": 680.0, "hip": 940.0}
 
-# The row that gives each band; waist to hip starts lower here, for waists taken at the navel.
-BANDS = {
-    "M01": "height",
-    "M02": "head_girth",
-    "M03": "neck_girth",
-    "M04": "shoulder_length",
-    "M05": "back_shoulder_width",
-    "M06": "across_back_width",
-    "M07": "across_front_width",
-    "M08": "bust_girth",
-    "M09": "under_bust_girth",
-    "M10": "waist_girth",
-    "M11": "hip_girth",
-    "M12": "upper_arm_girth",
-    "M13": "elbow_girth",
-    "M14": "wrist_girth",
-    "M15": "hand_girth",
-    "M16": "arm_length",
-    "M17": "scye_depth",
-    "M18": "back_waist_length",
-    "M19": "front_waist_length",
-    "M20": "bust_point_depth",
-    "M21": "bust_point_width",
-    "M23": "body_rise",
-    "M24": "total_crotch_length",
-    "M25": "inside_leg_length",
-    "M26": "outside_leg_length",
-    "M27": "thigh_girth",
-    "M28": "knee_girth",
-    "M29": "calf_girth",
-    "M30": "ankle_girth",
-    "M31": "heel_girth",
-}
+# The dimensions with a band of their own; waist to hip starts lower, for waists taken at the navel.
+BANDS = [
+    "height",
+    "head_girth",
+    "neck_girth",
+    "shoulder_length",
+    "back_shoulder_width",
+    "across_back_width",
+    "across_front_width",
+    "bust_girth",
+    "under_bust_girth",
+    "waist_girth",
+    "hip_girth",
+    "upper_arm_girth",
+    "elbow_girth",
+    "wrist_girth",
+    "hand_girth",
+    "arm_length",
+    "scye_depth",
+    "back_waist_length",
+    "front_waist_length",
+    "bust_point_depth",
+    "bust_point_width",
+    "body_rise",
+    "total_crotch_length",
+    "inside_leg_length",
+    "outside_leg_length",
+    "thigh_girth",
+    "knee_girth",
+    "calf_girth",
+    "ankle_girth",
+    "heel_girth",
+]
 
-# What the charts call a measure, where our list of older names does not have it.
+# What charts call a measure, where our list of older names does not have it.
 CHART_NAMES = {"waist_straight": "waist", "chest_width": "across_front"}
 NO_MEASURES = {"waist_curvy", "dart", "half_back"}
 
@@ -63,11 +63,9 @@ def refusal(measures: dict[str, float]) -> str:
     return str(error.value)
 
 
-@pytest.mark.parametrize("row", BANDS)
-def test_the_adult_bands_are_widened_from_a_survey_or_recalled(row: str) -> None:
-    low, high = (10 * float(end) for end in check_value(row).split(".."))
-    band = DIMENSIONS[BANDS[row]]
-    assert (band.low, band.high) == (low, high)
+@pytest.mark.parametrize("name", BANDS)
+def test_the_adult_bands_are_those_set_for_the_kit(name: str) -> None:
+    assert (DIMENSIONS[name].low, DIMENSIONS[name].high) == span_mm(f"band-{name}")
 
 
 def test_every_dimension_says_how_it_is_taken_in_one_line() -> None:
@@ -77,11 +75,24 @@ def test_every_dimension_says_how_it_is_taken_in_one_line() -> None:
         assert dimension.low < dimension.high
 
 
-@pytest.mark.parametrize("row", ["S01", "S02", "S03", "S04", "S05", "S10", "S11", "S12", "S13"])
+CHARTS = [
+    "astm-size-8",
+    "astm-size-10",
+    "astm-size-16",
+    "pattern-size-12",
+    "jis-9ar",
+    "mean-woman",
+    "mean-man",
+    "chart-woman",
+    "chart-man",
+]
+
+
+@pytest.mark.parametrize("row", CHARTS)
 def test_a_size_of_the_charts_is_taken_as_it_stands(row: str) -> None:
-    chart = {CHART_NAMES.get(n, n): 10 * cm for n, cm in check_values(row).items() if n not in NO_MEASURES}
-    if row == "S13":
-        chart["across_back"] = 20 * check_values(row)["half_back"]
+    chart = {CHART_NAMES.get(n, n): 10 * cm for n, cm in named(row).items() if n not in NO_MEASURES}
+    if row == "chart-man":
+        chart["across_back"] = 20 * named(row)["half_back"]
     # The charts leave these out: stand-ins, so that the rest can be read.
     stand_ins = {"height": 1650.0, "hip": 950.0, "waist": 690.0}
     full = chart | {n: mm for n, mm in stand_ins.items() if n not in chart and not {n, "seat"} <= {*chart, "hip"}}
@@ -95,15 +106,15 @@ def test_a_size_of_the_charts_is_taken_as_it_stands(row: str) -> None:
 
 
 def test_the_steps_and_class_limits_of_two_standards_are_all_bodies() -> None:
-    busts = [float(cm) for cm in check_value("S07").split(",")]
-    hips = check_values("S06")
+    busts = several("en-bust-limits")
+    hips = named("jis-hip-steps")
     for bust in busts:
         for more in hips.values():
             wearer({"height": 1580, "bust": 10 * bust, "waist": 9 * bust, "hip": 10 * (bust + more)})
-    for row, bust in (("S08", 880.0), ("S09", 1000.0)):
-        girths = {"hip": 96.0} | check_values(row)
+    for row, bust in (("en-woman-88", 880.0), ("en-man-100", 1000.0)):
+        girths = {"hip": 96.0} | dict(named(row))
         body = wearer({"height": 1720, "bust": bust} | {n: 10 * cm for n, cm in girths.items()})
-        assert body["waist_girth"] == 10 * check_values(row)["waist"]
+        assert body["waist_girth"] == 10 * named(row)["waist"]
 
 
 def test_girths_in_inches_under_centimetres_stop_the_draft_with_the_converted_values() -> None:

@@ -3,7 +3,8 @@
 ANSUR II (Gordon et al. 2014): even rows fit, odd rows judge. The form of each rule (what it starts
 from) is the kit's own; its numbers are refitted on the even rows, and the kit's printed numbers are
 judged on the same odd rows beside it. Limits are those set for this project; what was seen is
-printed at the end of the run.
+printed at the end of the run. People drawn from the survey's spread are judged in every run, the
+measured ones wherever the survey is there.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ import pytest
 from drafting.blocks import all_blocks
 from drafting.body import Body, wearer
 from tests.blocks.figures import chosen_for
-from tests.body.survey import survey_people
+from tests.body.people import ALSO_MEASURED, DRAWN, who
+from tests.body.survey import as_taken, survey_people
 
 Record = Callable[[str, object], None]
 Column = Any
@@ -58,9 +60,9 @@ LIMITS = {
 """What is predicted, the rule's measures, what the kit is given, median and 95 % limit in mm."""
 
 
-@pytest.fixture(scope="module")
-def people() -> Any:
-    return survey_people()
+@pytest.fixture(scope="module", params=[DRAWN, ALSO_MEASURED])
+def people(request: pytest.FixtureRequest) -> Any:
+    return as_taken(request.param())
 
 
 def halves(people: Any) -> tuple[Any, Any]:
@@ -80,27 +82,28 @@ def off(predicted: Column, truth: Column) -> tuple[float, float]:
     return float(np.median(error)), float(np.percentile(error, 95))
 
 
-def said(what: str, seen: tuple[float, float], limit: tuple[float, float], judged: int) -> str:
+def said(what: str, seen: tuple[float, float], limit: tuple[float, float], judged: str) -> str:
     return (
         f"{what}: median {seen[0]:.1f} mm (limit {limit[0]:g}), 95 % within {seen[1]:.1f} mm "
-        f"(limit {limit[1]:g}), {judged:,} people"
+        f"(limit {limit[1]:g}), {judged}"
     )
 
 
 @pytest.mark.parametrize("title", LIMITS)
 def test_a_measure_that_was_no_input_is_predicted_on_people_the_rule_never_saw(
-    title: str, people: Any, record_property: Record
+    title: str, people: Any, record_property: Record, request: pytest.FixtureRequest
 ) -> None:
     name, parents, given, median, most = LIMITS[title]
     fit, judge = halves(people)
     seen = off(refitted(name, parents, fit, judge), judge[name])
     rows = judge[list(given)].to_dict("records")
     kit = off([wearer(row, waist_level="navel")[name] for row in rows], judge[name])
+    judged = f"{len(judge):,} {who(request)}"
     record_property(
         "said",
         [
-            said(f"{title}, refitted on the other half", seen, (median, most), len(judge)),
-            said(f"{title}, the kit's printed rule", kit, (median, most), len(judge)),
+            said(f"{title}, refitted on the other half", seen, (median, most), judged),
+            said(f"{title}, the kit's printed rule", kit, (median, most), judged),
         ],
     )
     for found in (seen, kit):
@@ -132,9 +135,9 @@ def half_back_at_the_shoulder(body: Body) -> float:
     return max(abs(end.real) for end in (back["shoulder"].path.start, back["shoulder"].path.end))
 
 
-def test_half_back_and_arm_reach_from_the_spine_to_the_wrist(people: Any, record_property: Record) -> None:
+def test_half_back_and_arm_reach_from_the_spine_to_the_wrist(record_property: Record) -> None:
     # The survey takes it with the arm raised and bent, so its level is another; the spread counts.
-    some = people.iloc[1::6]
+    some = as_taken(survey_people()).iloc[1::6]
     drafted = [half_back_at_the_shoulder(body) for body in surveyed(some)]
     apart = np.array(drafted) + some.arm_length.to_numpy() - some.spine_to_wrist.to_numpy()
     spread = np.abs(apart - np.median(apart))
@@ -143,7 +146,7 @@ def test_half_back_and_arm_reach_from_the_spine_to_the_wrist(people: Any, record
         [
             f"spine to wrist: half back at the shoulder point + arm length lies {-np.median(apart):.0f} mm "
             f"short of it in the median; about that, median {np.median(spread):.1f} mm, 95 % within "
-            f"{np.percentile(spread, 95):.1f} mm (limit 40), {len(some)} people"
+            f"{np.percentile(spread, 95):.1f} mm (limit 40), {len(some)} survey people"
         ],
     )
     assert float(np.percentile(spread, 95)) <= 40.0

@@ -13,7 +13,7 @@ from drafting.draft.draft import Draft, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, Half
 from drafting.geometry import Cubic, Path, line, smooth, solve
-from drafting.shaping.torso.dart import dart_edges
+from drafting.shaping.torso.dart_mouth import dart_edges
 
 NOTCH = 60.0
 CAP_EASE = 12.0

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.checks import check_draft
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import InnerDart
 from drafting.geometry import Cubic, Path, line
@@ -21,9 +21,9 @@ def not_ok(draft: Draft, check: str) -> list[Finding]:
 
 
 def test_a_half_piece_is_doubled_a_pair_counts_twice_and_a_limb_is_half_of_that() -> None:
-    assert finished(sound(), "bust") == 960.0
-    assert finished(sound(), "upper_arm") == 340.0
-    assert finished(sound(), "hip") is None
+    assert finished_girth(sound(), "bust") == 960.0
+    assert finished_girth(sound(), "upper_arm") == 340.0
+    assert finished_girth(sound(), "hip") is None
 
 
 def test_a_left_and_a_right_piece_are_added_and_each_side_can_be_asked_for() -> None:
@@ -31,8 +31,8 @@ def test_a_left_and_a_right_piece_are_added_and_each_side_can_be_asked_for() -> 
     left = replace(sleeve, name="sleeve_left", hand="left", pair=False)
     right = replace(sleeve.mirrored(), name="sleeve_right", hand="right", pair=False)
     draft = Draft((left, right))
-    assert finished(draft, "upper_arm", "left") == 340.0
-    assert finished(sound(), "upper_arm", "right") == 340.0
+    assert finished_girth(draft, "upper_arm", "left") == 340.0
+    assert finished_girth(sound(), "upper_arm", "right") == 340.0
 
 
 @pytest.mark.parametrize(("settled", "found"), [(100.9, 0), (101.1, 1), (98.9, 1), (99.1, 0)])

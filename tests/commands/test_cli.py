@@ -18,12 +18,12 @@ import pytest
 from drafting.commands.cli import main
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.ground.errors import DraftError, Fault, InputError
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 
 HOLDS = Finding("walk", "ok", "side seam", 0.1, 0.5, "the seam walks")
 
 
-def finding(level: Level, message: str) -> Finding:
+def finding(level: Severity, message: str) -> Finding:
     return Finding("walk", level, "bodice.front", 12.96, 10.0, message)
 
 
@@ -49,7 +49,8 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume.file": {"read_costume": fake.step("read", lambda: "read"), "CostumeFile": object},
+        "costume.file": {"CostumeFile": object},
+        "costume.whole": {"read_whole_costume": fake.step("read", lambda: "read")},
         "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
         "costume.lays": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
         "output.write": {"write_output": fake.step("write", tuple)},
@@ -79,7 +80,7 @@ def test_a_costume_whose_checks_hold_is_0(
     assert str(tmp_path / "out" / "pieces") in said.out
     assert "mock-up" in said.out
     assert flow.asked == [
-        ("read", Path("my.toml"), ("wearer", None)),
+        ("read", Path("my.toml"), None),
         ("make", "read"),
         ("lay", flow.asked[-1][1], 0.0),
         ("write", flow.asked[-1][1], tmp_path / "out"),
@@ -114,15 +115,16 @@ def test_every_fault_of_the_files_and_of_the_folder_is_told_at_once(
     made: Callable[..., int], flow: Flow, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (tmp_path / "out").write_text("a letter")
-    faults = [Fault("is 0", "a length", "waist_girth", "b.toml", 7), Fault("is missing", "", "hip")]
+    late = Fault("is 0", "a length", "waist_girth", "b.toml", 17)
+    faults = [late, Fault("is missing", "", "hip", "b.toml", 7), late]
     flow.raises["read"] = InputError(faults)
     assert made() == 2
     said = capsys.readouterr()
     assert said.out == ""
     assert said.err.splitlines() == [
-        "b.toml:7: waist_girth: is 0; a length",
-        "hip: is missing",
         f"{tmp_path / 'out'}: is a file; name a folder of its own",
+        "b.toml:7: hip: is missing",
+        "b.toml:17: waist_girth: is 0; a length",
     ]
 
 
@@ -167,7 +169,7 @@ def test_a_fault_of_ours_is_not_hidden(made: Callable[..., int], flow: Flow, fau
 
 def test_another_wearer_is_handed_on(made: Callable[..., int], flow: Flow) -> None:
     assert made("--wearer", "kite.csv") == 0
-    assert flow.asked[0] == ("read", Path("my.toml"), ("wearer", Path("kite.csv")))
+    assert flow.asked[0] == ("read", Path("my.toml"), Path("kite.csv"))
 
 
 @pytest.mark.parametrize(("typed", "seconds"), [((), 0.0), (("--search", "12.5"), 12.5)])

@@ -91,7 +91,9 @@ def test_a_costume_needs_a_wearer_a_garment_and_a_block(tmp_path: Path) -> None:
     assert "garments.riding-coat" in fields(lay_out(tmp_path, COSTUME.replace("block", "blokc")))
 
 
-@pytest.mark.parametrize("name", ['"Riding Coat"', '"coat.tails"', '"../x"', '"-"', '"a--b"', '""'])
+@pytest.mark.parametrize(
+    "name", ['"Riding Coat"', '"coat.tails"', '"../x"', '"-"', '"a--b"', '""', "nul", "x" * 41]
+)
 def test_a_garments_name_must_do_for_a_file(tmp_path: Path, name: str) -> None:
     text = COSTUME.replace("garments.riding-coat", f"garments.{name}")
     assert any("lower-case" in fault.right for fault in faults(lay_out(tmp_path, text)))

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from drafting.blocks import all_blocks, names
 from drafting.body import Body, wearer
-from drafting.body.sides import OWN_SIDE, differing
+from drafting.body.sides import OWN_SIDE, differing_measures
 from drafting.checks.seams import sewn_to_another
-from drafting.costume.choices import Origin, block_named, choose
+from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import Draft, Seam
@@ -23,6 +23,7 @@ from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.making.order.soundness import unsound
 from drafting.reading.fullness import FullnessWish
+from drafting.reading.given import Origin
 from drafting.reading.trimming import TrimWish
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 
@@ -141,7 +142,7 @@ def test_a_length_on_the_middle_that_was_given_twice_is_settled_with_a_finding(n
 
 
 def test_a_limbs_own_measures_are_no_measure_of_the_middle() -> None:
-    assert differing(sloping()) == ("shoulder_drop", "thigh_girth")
+    assert differing_measures(sloping()) == ("shoulder_drop", "thigh_girth")
 
 
 def test_trims_and_fullness_of_a_whole_pieces_edge_go_to_both_halves() -> None:

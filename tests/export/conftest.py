@@ -9,7 +9,7 @@ import pytest
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
 from drafting.ground.shipped import demo_costume
-from drafting.output.sheets import PrintedSheet, printed
+from drafting.output.sheets import PrintedSheet, printed_sheets
 
 
 @pytest.fixture(scope="module")
@@ -25,7 +25,7 @@ def made(costume: Made) -> Made:
 
 @pytest.fixture(scope="module")
 def sheets(made: Made) -> dict[str, PrintedSheet]:
-    return {sheet.file.partition("-")[2].removesuffix(".pdf"): sheet for sheet in printed(made)}
+    return {sheet.file.partition("-")[2].removesuffix(".pdf"): sheet for sheet in printed_sheets(made)}
 
 
 @pytest.fixture(scope="module", params=["a4", "letter", "roll"])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drafting.draft.pattern import CutPiece, NotchMark, Pattern
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece
+from drafting.draft.roles import LevelKind
 from drafting.finish.label import Label
 from drafting.geometry import Path, line, smooth
 
@@ -37,8 +38,8 @@ def front() -> CutPiece:
         Edge("centre_front", line(1j * neck.real, 0j), EdgeKind.FOLD),
     )
     levels = (
-        Level("bust", (line(170j, 249.5 + 170j),)),
-        Level("waist", (line(0.5j, dart[0] + 0.5j), line(dart[2] + 0.5j, waist.real - 1 + 0.5j))),
+        Level("bust", (line(170j, 249.5 + 170j),), LevelKind.BUST),
+        Level("waist", (line(0.5j, dart[0] + 0.5j), line(dart[2] + 0.5j, waist.real - 1 + 0.5j)), LevelKind.WAIST),
     )
     piece = Piece("front", edges, levels=levels, title="Front")
     neckline = curve(64 + 413j, 338j, -0.3 - 1j, -1 + 0j)
@@ -70,7 +71,7 @@ def sleeve() -> CutPiece:
     )
     low, high = -40 - 200j, -40 - 90j
     dart = InnerDart("elbow", line(low, -30 - 150j, high), line(low, -50 - 150j, high))
-    levels = (Level("upper_arm", (line(left, right),)),)
+    levels = (Level("upper_arm", (line(left, right),), LevelKind.UPPER_ARM),)
     piece = Piece("sleeve", edges, pair=True, levels=levels, darts=(dart,), title="Sleeve")
     hem, cap = (-118 - 450j, 122 - 450j, 184 + 4j), (60 + 130j, 5 + 147j, -60 + 130j, -174 + 4j)
     cut = Path.polygon(*hem, *cap)

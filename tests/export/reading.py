@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import io
 from typing import Any
+from xml.etree import ElementTree
 
 from svgelements import SVG, Matrix, Path, Shape
+from svgwrite.validator2 import get_validator
 
 PPI = 25.4
 """With 25.4 dots to the inch the library gives millimetres."""
@@ -32,3 +34,17 @@ def point(shape: Any, t: float) -> complex:
 
 def length(shape: Any) -> float:
     return float(shape.length(error=1e-9))
+
+
+def check(text: str) -> None:
+    """Have svgwrite check every element and attribute against SVG 1.1, full profile; it raises."""
+    rules = get_validator("full")
+
+    def visit(element: ElementTree.Element) -> None:
+        name = element.tag.rpartition("}")[2]
+        rules.check_all_svg_attribute_values(name, dict(element.attrib))
+        for child in element:
+            rules.check_valid_children(name, child.tag.rpartition("}")[2])
+            visit(child)
+
+    visit(ElementTree.fromstring(text.encode()))

@@ -14,13 +14,13 @@ from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
-from drafting.export.dxf import DxfPiece, Number, block_name, dxf_text
+from drafting.export.dxf import DxfPiece, LayerNumber, block_name, dxf_text
 from drafting.ground.shipped import demo_costume
 from drafting.output.report import report
-from drafting.output.sheets import exchanged
+from drafting.output.sheets import interchange_files
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
-from tests.shared_data import check_value
+from tests.published import named, several
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +32,7 @@ def made() -> Made:
 
 def texts(made: Made, version: str) -> dict[str, str]:
     costume = dataclasses.replace(made.costume, prints=PrintWishes(dxf=version))
-    return dict(exchanged(dataclasses.replace(made, costume=costume)))
+    return dict(interchange_files(dataclasses.replace(made, costume=costume)))
 
 
 @pytest.fixture(scope="module", params=["R2000", "R12"])
@@ -121,41 +121,41 @@ def test_notches_and_grain_lie_on_their_layers(document: Any, made: Made) -> Non
 
 
 def test_layers_have_the_numbers_of_the_interchange() -> None:
-    # ASTM D6673-10, from memory.
+    # ASTM D6673, from memory.
     main = [
-        Number.BOUNDARY,
-        Number.NOTCHES,
-        Number.GRAIN,
-        Number.INTERNAL,
-        Number.CUT_OUT,
-        Number.DRILL,
-        Number.SEW,
+        LayerNumber.BOUNDARY,
+        LayerNumber.NOTCHES,
+        LayerNumber.GRAIN,
+        LayerNumber.INTERNAL,
+        LayerNumber.CUT_OUT,
+        LayerNumber.DRILL,
+        LayerNumber.SEW,
     ]
     more = [
-        Number.TURN_POINTS,
-        Number.CURVE_POINTS,
-        Number.GRADE,
-        Number.MIRROR,
-        Number.STRIPE,
-        Number.PLAID,
-        Number.ANNOTATION,
+        LayerNumber.TURN_POINTS,
+        LayerNumber.CURVE_POINTS,
+        LayerNumber.GRADE,
+        LayerNumber.MIRROR,
+        LayerNumber.STRIPE,
+        LayerNumber.PLAID,
+        LayerNumber.ANNOTATION,
     ]
-    notches = [Number.T_NOTCH, Number.CASTLE_NOTCH, Number.CHECK_NOTCH, Number.U_NOTCH]
-    for row, ours in (("X11", main), ("X12", more), ("X13", notches)):
-        assert [str(n) for n in ours] == [n.strip() for n in check_value(row).split(";")]
+    notches = [LayerNumber.T_NOTCH, LayerNumber.CASTLE_NOTCH, LayerNumber.CHECK_NOTCH, LayerNumber.U_NOTCH]
+    for name, ours in (("dxf-layers", main), ("dxf-more-layers", more), ("dxf-notches", notches)):
+        assert [int(str(n)) for n in ours] == several(name)
 
 
 def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -> None:
-    known = {str(number) for number in Number} | {"0", "scale-check"}
+    known = {str(number) for number in LayerNumber} | {"0", "scale-check"}
     used = {e.dxf.layer for block in document.blocks for e in block if e.dxf.hasattr("layer")}
     assert used <= known
     assert {"1", "4", "7", "8", "14", "15"} <= used
 
 
 def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document: Any) -> None:
-    # The DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
+    # DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
     if document.dxfversion != "AC1009":
-        assert document.header["$INSUNITS"] == int(check_value("X14").split(";")[1])
+        assert document.header["$INSUNITS"] == named("dxf-units")["millimetres"]
     space = document.modelspace()
     (square,) = polylines(space, "scale-check")
     points = corners(square)
@@ -176,7 +176,7 @@ def test_annotation_says_what_the_piece_is_in_any_script(made: Made) -> None:
 
 def test_a_garment_has_less_than_20_000_points_and_2_mb(document: Any, made: Made) -> None:
     # Arithmetic: a chord 0.1 mm off its arc, as for a faceted or too large file.
-    points = sum(len(corners(e)) for b in document.blocks for n in Number for e in polylines(b, str(n)))
+    points = sum(len(corners(e)) for b in document.blocks for n in LayerNumber for e in polylines(b, str(n)))
     assert 500 < points < 20_000
     assert len(texts(made, "R12")["exchange/shirt.dxf"].encode()) < 2_000_000
 

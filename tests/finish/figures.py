@@ -4,10 +4,26 @@ from __future__ import annotations
 
 import math
 
+from drafting.draft.draft import Draft
+from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
+from drafting.finish import FinishChoices, finish
+from drafting.finish.cut_line import CutLine, cut_lines
 from drafting.geometry import Path, line, smooth, turn
+from drafting.ground.findings import Finding
 
 K = EdgeKind
+
+
+def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
+    """Return the cut line of one piece alone."""
+    return cut_lines([(piece, choices)])[0]
+
+
+def finish_piece(piece: Piece, choices: FinishChoices) -> tuple[CutPiece, tuple[Finding, ...]]:
+    """Return one piece alone with all its marks, and what was found."""
+    pattern = finish(Draft((piece,)), "alone", "shell", choices)
+    return pattern.pieces[0], pattern.findings
 
 
 def of_sides(*sides: Path, name: str = "piece", kinds: dict[int, EdgeKind] | None = None) -> Piece:

@@ -8,18 +8,24 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.finish import FinishChoices, allowance, cut_line
-from drafting.finish.allowance import CRUMB
+from drafting.finish import FinishChoices, allowance
+from drafting.finish.cut_line import CRUMB
 from drafting.geometry import Path, area, line, turn
 from drafting.ground import tolerances as tol
-from tests.finish.figures import K, of_sides, polygon, side_dart_half_front
+from tests.finish.figures import K, cut_line, of_sides, polygon, side_dart_half_front
 from tests.geometry.shapes import arc, outlines
 
 MISS = tol.OFFSET_FIT + 2 * tol.FLAT
 
 
 def plain(width: float) -> FinishChoices:
-    return FinishChoices(width, width, width, width, width)
+    return FinishChoices(
+        seam_allowance=width,
+        curve_allowance=width,
+        hem_allowance=width,
+        opening_allowance=width,
+        free_allowance=width,
+    )
 
 
 def holds(piece: Piece, cut: Path) -> None:

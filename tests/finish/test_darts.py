@@ -4,10 +4,10 @@ import pytest
 
 from drafting.draft.pattern import DartCap
 from drafting.draft.piece import Piece
-from drafting.finish import FinishChoices, cut_line
+from drafting.finish import FinishChoices
 from drafting.finish.darts import centre_of, wedge
 from drafting.geometry import Path, area
-from tests.finish.figures import side_dart_half_front, waist_dart_back
+from tests.finish.figures import cut_line, side_dart_half_front, waist_dart_back
 
 MISS = 0.05
 

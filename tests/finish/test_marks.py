@@ -8,15 +8,15 @@ import shapely
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge, Notch, Piece
-from drafting.finish import FinishChoices, finish, finish_piece, label_room, proposed
+from drafting.finish import FinishChoices, finish, label_room, proposed
 from drafting.geometry import Path, area, line
-from tests.finish.figures import polygon, side_dart_half_front, waist_dart_back
+from tests.finish.figures import finish_piece, polygon, side_dart_half_front, waist_dart_back
 
 
 def notched(width: float, count: int = 1, at: float = 100.0) -> CutPiece:
     piece = polygon(0j, 200 + 0j, 200 + 300j, 300j)
     side = Edge("s1", piece["s1"].path, notches=(Notch("n", at, count),))
-    return finish_piece(piece.with_edges(side), 1, FinishChoices(seam_allowance=width))[0]
+    return finish_piece(piece.with_edges(side), FinishChoices(seam_allowance=width))[0]
 
 
 @pytest.mark.parametrize(("width", "deep"), [(6, 3), (8, 4), (10, 5), (15, 5), (25, 5)])
@@ -40,7 +40,7 @@ def test_a_back_notch_is_two_strokes_6_mm_apart_about_the_true_place() -> None:
 
 def test_a_notch_stands_square_to_a_curved_seam_at_the_true_place() -> None:
     piece = side_dart_half_front()
-    cut, _ = finish_piece(piece, 1, FinishChoices())
+    cut, _ = finish_piece(piece, FinishChoices())
     mark = next(m for m in cut.notches if m.name == "front")
     at, along = piece["armhole"].path.at(65.0), piece["armhole"].path.tangent(65.0)
     (stroke,) = mark.strokes
@@ -68,14 +68,14 @@ def test_pieces_finished_together_are_those_finished_one_by_one() -> None:
     choices = FinishChoices(seam_allowance=11.3)  # asked for nowhere else, so nothing is remembered
     together = finish(Draft(pieces), "bodice", "shell", choices).pieces
     again = replace(choices, seam_allowance=11.3 + 1e-12)
-    for number, cut in enumerate(together, 1):
-        alone, _ = finish_piece(cut.piece, number, again)
+    for cut in together:
+        alone, _ = finish_piece(cut.piece, again)
         assert cut.cut.length == pytest.approx(alone.cut.length, abs=1e-9)
         assert area.difference(cut.cut, alone.cut) == pytest.approx(0.0, abs=1e-6)
 
 
 def test_dart_mouths_and_fold_ends_are_marked_at_the_cut_line() -> None:
-    cut, _ = finish_piece(side_dart_half_front(), 1, FinishChoices(seam_allowance=12))
+    cut, _ = finish_piece(side_dart_half_front(), FinishChoices(seam_allowance=12))
     names = [(m.edge, m.name) for m in cut.notches]
     assert [n for n in names if n[1] == "leg"] == [("dart-a", "leg"), ("dart-b", "leg")]
     assert len([n for n in names if n[0] == "centre"]) == 2
@@ -89,7 +89,7 @@ def test_dart_mouths_and_fold_ends_are_marked_at_the_cut_line() -> None:
 @pytest.mark.parametrize("piece", [side_dart_half_front(), waist_dart_back()])
 @pytest.mark.parametrize("grain", [90.0, 45.0, 0.0])
 def test_the_grainline_lies_inside_along_the_warp_and_is_long(piece: Piece, grain: float) -> None:
-    cut, _ = finish_piece(replace(piece, grain=grain), 1, FinishChoices(stretch_arrow=True))
+    cut, _ = finish_piece(replace(piece, grain=grain), FinishChoices(stretch_arrow=True))
     arrow = cut.grainline
     assert arrow is not None
     assert cut.stretch_arrow is not None
@@ -104,7 +104,7 @@ def test_the_grainline_lies_inside_along_the_warp_and_is_long(piece: Piece, grai
 
 def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> None:
     """Common practice: labels stay readable, the grain is not turned."""
-    here, _ = finish_piece(side_dart_half_front(), 1, FinishChoices(stretch_arrow=True))
+    here, _ = finish_piece(side_dart_half_front(), FinishChoices(stretch_arrow=True))
     there = here.mirrored()
     assert here.grainline is not None
     assert there.grainline is not None
@@ -115,7 +115,7 @@ def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> 
         assert [-s.start.conjugate() for s in a.strokes] == [s.start for s in b.strokes]
     again = there.mirrored()
     assert again.cut.start == here.cut.start
-    fresh, _ = finish_piece(side_dart_half_front().mirrored(), 1, FinishChoices())
+    fresh, _ = finish_piece(side_dart_half_front().mirrored(), FinishChoices())
     assert fresh.grainline is not None
     assert fresh.grainline.leave == pytest.approx(1j)
 
@@ -123,7 +123,7 @@ def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> 
 @pytest.mark.parametrize("mirrored", [False, True])
 @pytest.mark.parametrize("piece", [side_dart_half_front(), waist_dart_back()])
 def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(piece: Piece, mirrored: bool) -> None:
-    cut, _ = finish_piece(piece, 1, FinishChoices(stretch_arrow=True))
+    cut, _ = finish_piece(piece, FinishChoices(stretch_arrow=True))
     cut = cut.mirrored() if mirrored else cut
     at, (wide, high) = label_room(cut)
     assert min(wide, high) > 30
@@ -140,12 +140,12 @@ def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(piece: Piece, 
 def test_a_piece_the_size_of_a_dolls_cuff_gets_all_its_marks() -> None:
     """Common practice: small bodies; allowance 6 mm."""
     piece = polygon(0j, 60 + 0j, 60 + 14j, 14j)
-    cut, found = finish_piece(piece, 1, FinishChoices(**proposed(0.2)))
+    cut, found = finish_piece(piece, FinishChoices(**proposed(0.2)))
     assert cut.cut.bounds == pytest.approx((-6, -6, 66, 20))
     assert cut.grainline is not None
     assert cut.grainline.length > 5
     assert min(label_room(cut)[1]) > 4
-    assert found.findings == ()
+    assert found == ()
 
 
 def test_an_adult_is_proposed_the_allowances_as_written() -> None:

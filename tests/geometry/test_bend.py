@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, line
-from drafting.geometry.bend import inflections, sign_changes, turns
+from drafting.geometry.turning import inflections, sign_changes, turns
 
 points = st.complex_numbers(max_magnitude=500, allow_nan=False, allow_infinity=False)
 

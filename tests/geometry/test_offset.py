@@ -12,10 +12,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, area, line, smooth, turn
-from drafting.geometry.crossing import between, crossings, extended, self_crossings
-from drafting.geometry.join import Corner, join
-from drafting.geometry.offset import beside, offset
-from drafting.geometry.rings import outer
+from drafting.geometry.crossing import crossings, extended, part_between, self_crossings
+from drafting.geometry.join import LineCorner, join
+from drafting.geometry.offset import line_beside, offset
+from drafting.geometry.rings import outer_rings
 from drafting.ground import tolerances as tol
 from tests.geometry.shapes import arc, point
 
@@ -37,7 +37,7 @@ def gentle(draw: st.DrawFn) -> Cubic:
 @many
 @given(gentle(), st.sampled_from([3.0, 10.0, 25.0, -10.0, -25.0]))
 def test_every_point_beside_a_gentle_curve_is_square_off_it(cubic: Cubic, distance: float) -> None:
-    beside_it = beside(Path((cubic,)), distance)
+    beside_it = line_beside(Path((cubic,)), distance)
     for t in np.linspace(0, 1, 40):
         normal = -1j * distance * cubic.tangent(t)
         ray = line(cubic.point(t) + 0.8 * normal, cubic.point(t) + 1.2 * normal)
@@ -49,7 +49,7 @@ def test_every_point_beside_a_gentle_curve_is_square_off_it(cubic: Cubic, distan
 @many
 @given(gentle(), st.sampled_from([10.0, -10.0]))
 def test_the_ends_and_end_directions_are_exact(cubic: Cubic, distance: float) -> None:
-    beside_it = beside(Path((cubic,)), distance)
+    beside_it = line_beside(Path((cubic,)), distance)
     for at, tangent, t in ((beside_it.start, beside_it.leave, 0.0), (beside_it.end, beside_it.arrive, 1.0)):
         assert abs(at - cubic.point(t) + 1j * distance * cubic.tangent(t)) < 1e-9
         assert abs(tangent - cubic.tangent(t)) < 1e-6
@@ -57,7 +57,7 @@ def test_the_ends_and_end_directions_are_exact(cubic: Cubic, distance: float) ->
 
 @pytest.mark.parametrize("distance", [10.0, 40.0, -10.0, -60.0])
 def test_beside_an_arc_lies_the_arc_of_the_other_radius(distance: float) -> None:
-    made = beside(arc(0j, 100, 10, 170), distance)
+    made = line_beside(arc(0j, 100, 10, 170), distance)
     assert made.length == pytest.approx((100 + distance) * math.radians(160), abs=0.005)
     radii = [abs(made.at(s)) for s in np.linspace(0, made.length, 60)]
     assert radii == pytest.approx([100 + distance] * 60, abs=tol.OFFSET_FIT)
@@ -65,13 +65,13 @@ def test_beside_an_arc_lies_the_arc_of_the_other_radius(distance: float) -> None
 
 def test_a_smooth_curve_is_followed_with_few_cubics() -> None:
     armhole = Cubic(0j, 40 + 0j, 70 + 60j, 65 + 170j)
-    assert len(beside(Path((armhole,)), 10).segments) <= 12
+    assert len(line_beside(Path((armhole,)), 10).segments) <= 12
 
 
 def test_a_bend_tighter_than_the_distance_loses_its_loop() -> None:
     hollow = Path.joined([line(-100 + 0j, -8 + 0j), arc(0j, 8, 180, 360), line(8 + 0j, 100 + 0j)])
     above = hollow.turned(0j, -1)  # walked right to left: its right side is above it
-    raw, clean = beside(above, 15), offset(above, 15)
+    raw, clean = line_beside(above, 15), offset(above, 15)
     assert self_crossings(Path.joined([raw])) != []
     assert self_crossings(clean) == []
     assert area.distances(clean, above).min() == pytest.approx(15, abs=MISS)
@@ -100,7 +100,7 @@ def test_a_path_cut_at_a_crossing_ends_there_and_runs_on_straight() -> None:
     one, two = arc(0j, 100, 0, 180), arc(120 + 0j, 100, 0, 180)
     (hit,) = crossings(one, two)
     assert hit.point == pytest.approx(60 + 80j, abs=1e-5)  # 3-4-5 triangle
-    first = between(one, 0, hit.on_a)
+    first = part_between(one, 0, hit.on_a)
     assert first is not None
     assert first.length == pytest.approx(100 * math.acos(0.6), abs=1e-4)
     longer = extended(first, before=20, after=30)
@@ -111,14 +111,14 @@ def test_a_path_cut_at_a_crossing_ends_there_and_runs_on_straight() -> None:
 def test_a_ring_that_crosses_itself_is_resolved_as_shapely_unites_it() -> None:
     hollow = Path.polygon(0j, 100 + 0j, 100 + 100j, 60 + 100j, 60 + 40j, 40 + 40j, 40 + 100j, 100j)
     sides = [Path((s,)) for s in hollow]
-    beside_them = [beside(s, 15) for s in sides]  # the slot of 20 mm closes: 15 + 15 overlap
+    beside_them = [line_beside(s, 15) for s in sides]  # the slot of 20 mm closes: 15 + 15 overlap
     parts = []
     for side, after, a, b in zip(
         sides, sides[1:] + sides[:1], beside_them, beside_them[1:] + beside_them[:1], strict=True
     ):
-        corner = Corner(side.end, side.arrive, after.leave)
+        corner = LineCorner(side.end, side.arrive, after.leave)
         parts.append(Path.joined([a, join(a, b, corner, 0.0).between or line()]))
-    (ring,) = outer(Path.joined(parts))
+    (ring,) = outer_rings(Path.joined(parts))
     strips = [
         area.polygon(Path.joined([s, line(s.end, b.end, b.start, s.start)]))
         for s, b in zip(sides, beside_them, strict=True)

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from drafting.geometry import solve
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
 
 DOTTIE = 0.7390851332151607
@@ -21,7 +21,7 @@ def test_the_number_that_is_its_own_cosine_is_found_from_both_sides() -> None:
         def miss(x: float, way: float = way) -> float:
             return way * (x - math.cos(x))
 
-        assert crossed(miss, (0.0, 1.0), (miss(0.0), miss(1.0)), 1e-12) == pytest.approx(DOTTIE, abs=1e-10)
+        assert zero_between(miss, (0.0, 1.0), (miss(0.0), miss(1.0)), 1e-12) == pytest.approx(DOTTIE, abs=1e-10)
 
 
 def test_where_secant_steps_run_away_the_root_is_found_all_the_same() -> None:
@@ -30,7 +30,7 @@ def test_where_secant_steps_run_away_the_root_is_found_all_the_same() -> None:
         return math.copysign(abs(x - 0.3) ** (1 / 3), x - 0.3)
 
     assert root_near(miss, 0.9, (-1.0, 1.0), 1e-9) is None
-    assert crossed(miss, (-1.0, 1.0), (miss(-1.0), miss(1.0)), 1e-9) == pytest.approx(0.3, abs=1e-8)
+    assert zero_between(miss, (-1.0, 1.0), (miss(-1.0), miss(1.0)), 1e-9) == pytest.approx(0.3, abs=1e-8)
 
 
 @pytest.mark.parametrize("guess", [None, 1.0, 1.999])

@@ -15,7 +15,7 @@ from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.verify import broken_rules
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LENGTHWISE = (part("panel", box(700, 1000), pair=True),)
@@ -130,7 +130,7 @@ def test_on_open_cloth_every_grainline_lies_on_the_same_place_of_a_stripe() -> N
     cuts = [part(name, sizes[name], pair=True).cut for name in grained]
     parts = tuple(Part("coat", replace(cut, grainline=grained[cut.piece.name])) for cut in cuts)
     lay = lay_out(parts, replace(cloth(lay="open"), repeat_across=24.0), count=40, table=False)
-    assert wrong(lay.job, lay.packing) == []
+    assert broken_rules(lay.job, lay.packing) == []
     assert breaks(lay, parts) == []
     places = [
         lay.outline(spot).placed(spot, drawn.mapped(lay.outline(spot).base)).start.imag

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from drafting.draft.piece import Level
 from drafting.geometry import line
-from drafting.layout import Cloth, LayWishes, Part, lay_out, wrong
+from drafting.layout import Cloth, LayWishes, Part, broken_rules, lay_out
 from tests.layout.figures import Points, breaks, part
 
 LAYS = ("auto", "folded", "open", "crosswise")
@@ -97,7 +97,7 @@ def cloth(draw: st.DrawFn) -> Cloth:
 def test_every_piece_lies_within_the_rules_or_is_named_as_left_out(parts: tuple[Part, ...], bolt: Cloth) -> None:
     lay = lay_out(parts, bolt, count=40, table=False)
     assert breaks(lay, parts) == []
-    assert wrong(lay.job, lay.packing) == []
+    assert broken_rules(lay.job, lay.packing) == []
     errors = {f.where for f in lay.findings if f.level == "error"}
     assert errors == {outline.part.name for outline in lay.left_out}
     if lay.packing.spots:

@@ -7,14 +7,14 @@ import time
 
 import pytest
 
-from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, lay_out, wrong
-from drafting.layout.outlines import job_of
+from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, broken_rules, lay_out
+from drafting.layout.outlines import job_from, outline_of
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.pack import pack
 from tests.layout.figures import COAT, breaks, cloth
 
-FOLDED = checked_job(job_of(COAT, cloth(), "folded")[0])
-OPEN = checked_job(job_of(COAT, cloth(lay="open"), "open")[0])
+FOLDED = checked_job(job_from(tuple(outline_of(p, "folded") for p in COAT), cloth(), "folded")[0])
+OPEN = checked_job(job_from(tuple(outline_of(p, "open") for p in COAT), cloth(lay="open"), "open")[0])
 
 
 @pytest.mark.parametrize("job", [FOLDED, OPEN], ids=["folded", "open"])
@@ -33,7 +33,7 @@ def test_the_first_valid_layout_is_there_within_half_a_second() -> None:
     start = time.perf_counter()
     pack(FOLDED, count=50, said=lambda packing: heard.append((time.perf_counter(), packing)))
     assert heard[0][0] - start < 0.5
-    assert wrong(FOLDED, heard[0][1]) == []
+    assert broken_rules(FOLDED, heard[0][1]) == []
 
 
 @pytest.mark.slow
@@ -41,7 +41,7 @@ def test_the_first_valid_layout_is_there_within_half_a_second() -> None:
 def test_both_engines_together_keep_every_rule_and_are_not_longer(job: Job) -> None:
     heard: list[Packing] = []
     best = pack(job, seconds=6, said=heard.append)
-    assert wrong(job, best) == []
+    assert broken_rules(job, best) == []
     assert [p.length for p in heard] == sorted((p.length for p in heard), reverse=True)
     assert best.length == min(p.length for p in heard)
     assert best.length <= heard[0].length
@@ -63,14 +63,14 @@ def test_the_library_alone_gives_layouts_with_the_fold_kept() -> None:
     child.stop()
     assert child.code == 0
     for line in child.lines:
-        assert wrong(FOLDED, problem.packing(line["placed"])) == []
+        assert broken_rules(FOLDED, problem.packing(line["placed"])) == []
 
 
 def test_a_search_ends_soon_after_it_is_told_to() -> None:
     start = time.monotonic()
     best = pack(FOLDED, seconds=60, halted=lambda: time.monotonic() - start > 1.0)
     assert time.monotonic() - start < 8
-    assert wrong(FOLDED, best) == []
+    assert broken_rules(FOLDED, best) == []
 
 
 @pytest.mark.parametrize(
@@ -89,7 +89,7 @@ def test_a_spoilt_layout_is_found_out(spoil: object, said: str) -> None:
     packing = pack(FOLDED, count=20)
     (fold,) = (s for s in packing.spots if FOLDED.kinds[FOLDED.copies[s.copy].kind].fold)
     spots = tuple(spoil(s) if s is fold else s for s in packing.spots)  # type: ignore[operator]
-    found = wrong(FOLDED, Packing(packing.length, spots))
+    found = broken_rules(FOLDED, Packing(packing.length, spots))
     assert any(re.search(said, fault) for fault in found), found
 
 

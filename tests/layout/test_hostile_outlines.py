@@ -12,7 +12,7 @@ import time
 import pytest
 
 from drafting.ground.errors import DraftError
-from drafting.layout import Copy, Job, Kind, Pose, Strip, wrong
+from drafting.layout import Copy, Job, Kind, Pose, Strip, broken_rules
 from drafting.layout.packing.child_process import Child
 from drafting.layout.packing.pack import pack
 
@@ -133,4 +133,4 @@ def test_a_lay_is_found_even_where_the_library_always_dies(
     wanted = job(SQUARE, SQUARE, SQUARE)
     packing = pack(wanted, seconds=1.0)
     assert packing.length == pytest.approx(2, rel=1e-6)
-    assert wrong(wanted, packing) == []
+    assert broken_rules(wanted, packing) == []

@@ -12,9 +12,10 @@ from svgelements import SVG
 from svgelements import Path as SvgPath
 
 from drafting.export.svg import svg_text
+from drafting.ground.palette import Colour
 from drafting.layout import Lay, Part, lay_out
-from drafting.sheet.layout import layout_sheet
-from drafting.sheet.style import GARMENT_TINTS
+from drafting.sheet.lay import layout_sheet
+from tests.export.reading import check
 from tests.layout.figures import COAT, box, cloth, part
 
 PARTS = (*COAT, part("apron", box(300, 400), garment="skirt", number=1))
@@ -24,7 +25,8 @@ LAYS = pytest.mark.parametrize("lay", [FOLDED, OPEN], ids=["folded", "open"])
 
 
 def read(lay: Lay) -> SVG:
-    text = svg_text(layout_sheet(lay, "The kite"), check=True)
+    text = svg_text(layout_sheet(lay, "The kite"))
+    check(text)
     return SVG.parse(io.StringIO(text), ppi=25.4)
 
 
@@ -113,15 +115,13 @@ def _with_grainline(one: Part) -> object:
     return replace(one.cut, grainline=line(60 + 30j, 60 + 85j))
 
 
-def test_each_garment_has_its_tint_and_grey_tells_the_tints_apart() -> None:
-    # Relative luminance by the weights of ITU-R BT.709.
-    grey = []
-    for tint in GARMENT_TINTS:
-        r, g, b = (int(tint[i : i + 2], 16) / 255 for i in (1, 3, 5))
-        grey.append(0.2126 * r + 0.7152 * g + 0.0722 * b)
-    assert all(a - b > 0.05 for a, b in pairwise(grey)), grey
-    fills = {n.split(".")[0]: p.values["fill"] for n, p in paths(read(FOLDED), "cut-line").items()}
+def test_each_garment_has_its_face_and_the_key_shows_the_same() -> None:
+    drawn = read(FOLDED)
+    fills = {n.split(".")[0]: p.values["fill"] for n, p in paths(drawn, "cut-line").items()}
+    key = {n.split(".")[1]: p.values["fill"] for n, p in paths(drawn, "placement").items() if n.startswith("key.")}
     assert len(set(fills.values())) == 2
+    assert key == fills
+    assert set(fills.values()) <= {str(colour) for colour in Colour}
 
 
 def test_names_hands_and_what_is_left_out_stand_on_the_sheet() -> None:

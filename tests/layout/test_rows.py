@@ -1,4 +1,4 @@
-"""What the trade knows of bolts, folds, naps and widths, and what goes wrong at the cutting table."""
+"""Figures of the cutting table (tests/published.py), and its troubles, each by its row."""
 
 from __future__ import annotations
 
@@ -11,18 +11,17 @@ import pytest
 
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
-from drafting.layout.outlines import DRIFT, job_of, outline_of
+from drafting.layout.outlines import DRIFT, job_from, outline_of
 from drafting.layout.remarks import fewest_parts
 from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part
-from tests.shared_data import check_value
+from tests.published import pairs, several, single, span_mm
 
 
-def test_f11_the_table_of_other_widths_names_the_bolts_of_the_trade() -> None:
-    # Common practice: 90; 112-115; 137-140; 150; 160; 280-300 cm.
-    spans = [tuple(map(float, s.split("-"))) for s in check_value("F11").split("; ")]
-    for span in spans:
-        assert any(span[0] * 10 <= bolt <= span[-1] * 10 for bolt in BOLTS), span
+def test_the_table_of_other_widths_names_the_bolts_of_the_trade() -> None:
+    # The trade's bolts: 90; 112-115; 137-140; 150; 160; 280-300 cm.
+    for low, high in pairs("bolt-widths"):
+        assert any(10 * low <= bolt <= 10 * high for bolt in BOLTS), (low, high)
     lay = lay_out(COAT, cloth(), count=60)
     assert {o.width for o in lay.others} >= set(BOLTS)
     assert {o.lay for o in lay.others} == {"folded", "open"}
@@ -39,9 +38,9 @@ def test_a_wider_bolt_never_needs_more_and_pieces_that_stick_out_are_named() -> 
     assert "coat.tail" in narrow.sticks_out
 
 
-def test_f12_warp_along_the_selvedge_weft_across_bias_between() -> None:
-    # Definition: the warp at 0 degrees to the selvedge, the weft at 90, true bias at 45; drawn at any grain.
-    for off in map(float, check_value("F12").split("; ")):
+def test_warp_along_the_selvedge_weft_across_bias_between() -> None:
+    # By definition: the warp at 0 degrees to the selvedge, the weft at 90, true bias at 45; drawn at any grain.
+    for off in several("grain-angles"):
         for grain in (90.0, 0.0, 45.0, 250.0):
             outline = outline_of(part("band", box(100, 500), grain=grain), "open")
             drawn = cmath.rect(1, math.radians(grain + off))
@@ -49,12 +48,12 @@ def test_f12_warp_along_the_selvedge_weft_across_bias_between() -> None:
             assert math.degrees(cmath.phase(lies)) == pytest.approx(off, abs=1e-9)
 
 
-def test_f13_f14_a_folded_bolt_gives_half_of_what_lies_between_the_selvedges() -> None:
-    # Arithmetic: 150 cm cloth, 1 cm selvedges: 74 cm a layer; common practice: 1 to 2 cm a side cannot be used.
+def test_a_folded_bolt_gives_half_of_what_lies_between_the_selvedges() -> None:
+    # 150 cm cloth, 1 cm selvedges: 74 cm a layer; 1 to 2 cm a side cannot be used (the trade).
     fabric = Fabric("Test", usable_width=1500 - 20, width=1500, selvedge=10)
     folded = cloth_of("shell", fabric).layer_width("folded")
-    assert folded / 10 == pytest.approx(float(check_value("F14")), abs=0.01)
-    low, high = (10 * float(v) for v in check_value("F13").split(".."))
+    assert folded / 10 == pytest.approx(single("folded-layer"), abs=0.01)
+    low, high = span_mm("selvedge")
     assert low <= Fabric("Nothing said").selvedge <= high
     lay = lay_out((part("back", half(735, 600), fold=4),), cloth(1480.0), count=20, table=False)
     assert lay.lay == "folded"
@@ -63,33 +62,32 @@ def test_f13_f14_a_folded_bolt_gives_half_of_what_lies_between_the_selvedges() -
     assert row["on_fold"]
 
 
-def test_f15_la1_on_one_way_cloth_all_tops_point_one_way_and_the_difference_is_shown() -> None:
-    # Common practice: one-way 0 only, plain 0 and 180; 8 pieces, directional cloth.
-    assert check_value("F15") == "0"
+def test_on_one_way_cloth_all_tops_point_one_way_and_the_difference_is_shown() -> None:
+    # Common practice: one-way 0 only, plain 0 and 180; here 8 pieces.
     wedge = [(0.0, 0.0), (500.0, 0.0), (480.0, 380.0), (60.0, 420.0)]
     parts = tuple(part(f"panel-{n}", wedge, number=n) for n in range(8))
     plain = lay_out(parts, cloth(1500, "open"), count=400, table=False)
     nap = lay_out(parts, cloth(1500, "open", one_way=True), count=400, table=False)
-    assert {r["rotation_deg"] for r in lay_row(nap)["placed"]} == {0}
+    assert {r["rotation_deg"] for r in lay_row(nap)["placed"]} == set(several("one-way-turns"))
     assert {r["rotation_deg"] for r in lay_row(plain)["placed"]} <= {0, 180}
     assert nap.length >= plain.length
     assert breaks(nap, parts) == breaks(plain, parts) == []
 
 
-def test_f16_a_fold_edge_off_the_grain_by_more_than_the_drift_is_not_laid_on_the_fold() -> None:
+def test_a_fold_edge_off_the_grain_by_more_than_the_drift_is_not_laid_on_the_fold() -> None:
     # Cutting rooms, from memory: 0.3 cm over 1 m.
-    assert math.tan(math.radians(DRIFT)) * 100 == pytest.approx(float(check_value("F16")), abs=0.01)
+    assert math.tan(math.radians(DRIFT)) * 100 == pytest.approx(single("grain-drift"), abs=0.01)
     for degrees, on in ((90.1, True), (90.3, False)):
         tilted = part("back", half(200, 600), fold=4, grain=degrees)
-        assert bool(job_of((tilted,), cloth(), "folded")[0].copies) is on
+        assert bool(job_from((outline_of(tilted, "folded"),), cloth(), "folded")[0].copies) is on
 
 
-def test_f17_la2_one_layer_holds_one_left_and_one_mirrored_right() -> None:
-    # Logic: 2 pieces, mirror of mirror is the original; an asymmetric sleeve, quantity 2.
-    assert check_value("F17") == "2"
+def test_one_layer_holds_one_left_and_one_mirrored_right() -> None:
+    # 2 pieces, mirror of mirror is the original; an asymmetric sleeve, quantity 2.
     sleeve = cut_piece("sleeve", SLEEVE, pair=True)
     lay = lay_out((Part("coat", sleeve),), cloth(lay="open"), count=20, table=False)
     rows = lay_row(lay)["placed"]
+    assert len(rows) == single("mirrored-pair")
     assert sorted((r["hand"], r["mirrored"]) for r in rows) == [("left", False), ("right", True)]
     left, right = (lay.job.posed(spot) for spot in lay.packing.spots)
     assert _area(left) == pytest.approx(-_area(right), rel=1e-9)
@@ -99,30 +97,30 @@ def test_f17_la2_one_layer_holds_one_left_and_one_mirrored_right() -> None:
         assert p == pytest.approx(q)
 
 
-def test_f17_two_lefts_are_found_out() -> None:
+def test_two_lefts_are_found_out() -> None:
     lay = lay_out((part("sleeve", SLEEVE, pair=True),), cloth(lay="open"), count=20, table=False)
     left = lay.packing.spots[0]
     spots = (left, replace(left, copy=1, x=left.x + 900))
-    from drafting.layout import wrong
+    from drafting.layout import broken_rules
 
-    assert any("not allowed" in s for s in wrong(lay.job, replace(lay.packing, spots=spots)))
+    assert any("not allowed" in s for s in broken_rules(lay.job, replace(lay.packing, spots=spots)))
 
 
-def test_f18_no_lay_is_shorter_than_area_over_width() -> None:
+def test_no_lay_is_shorter_than_area_over_width() -> None:
     # Arithmetic: 2.96 m2 on 148 cm need at least 200 cm.
     parts = (part("panel", box(740, 1000), pair=True, copies=2),)
     lay = lay_out(parts, cloth(1480.0, gap=0.0), count=20, table=False)
     assert lay.area == pytest.approx(2.96e6)
-    assert lay.lower_bound / 10 == pytest.approx(float(check_value("F18")), abs=0.01)
+    assert lay.lower_bound / 10 == pytest.approx(single("shortest-lay"), abs=0.01)
     assert lay.utilisation == pytest.approx(1, abs=1e-3)
     assert lay.length >= lay.lower_bound - 1e-6
 
 
-def test_e29_a_panel_on_the_bias_takes_its_diagonal_box_and_does_not_fit_a_112_bolt() -> None:
+def test_a_panel_of_60_by_100_on_the_bias_takes_its_diagonal_box_and_does_not_fit_a_112_bolt() -> None:
     # Plane geometry: 60 x 100 cm at 45 degrees: 113.137 cm each way; 113.1 > 112.
     panel = part("panel", box(600, 1000), grain=45.0)
     x0, y0, x1, y1 = outline_of(panel, "open").path.bounds
-    wanted = float(check_value("E29"))
+    wanted = single("bias-box")
     assert (x1 - x0) / 10 == pytest.approx(wanted, abs=0.01)
     assert (y1 - y0) / 10 == pytest.approx(wanted, abs=0.01)
     assert lay_out((panel,), cloth(1120.0, "open"), count=5, table=False).left_out

@@ -237,7 +237,16 @@ def test_what_would_be_easier_names_only_what_is_lacking() -> None:
         "set lighter",
     ):
         assert lacking in words, lacking
-    full = Workroom("everything", tuple(STITCHES), FEET, True, "rotary", 3, PRESSING, POINTS)
+    full = Workroom(
+        title="everything",
+        stitches=tuple(STITCHES),
+        feet=FEET,
+        foot_pressure=True,
+        blade="rotary",
+        iron_dots=3,
+        pressing=PRESSING,
+        needles=POINTS,
+    )
     assert easier(made("lamplighter"), full) == ()
 
 

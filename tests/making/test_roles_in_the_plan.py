@@ -20,13 +20,14 @@ from drafting.finish import finish
 from drafting.finish.choices import FinishChoices
 from drafting.geometry import line
 from drafting.making.docket import interfaced
-from drafting.making.model import Step
+from drafting.making.model import Said, Step
 from drafting.making.order import sewing_steps
-from drafting.making.order.seam_kinds import is_sleeve
+from drafting.making.order.seam_kinds import is_sleeve, kind_of
 from drafting.making.settings import settings
-from drafting.making.settings.pulling_on import passed
+from drafting.making.settings.pulling_on import passed, ring_of
 from drafting.making.tables import tables
 from drafting.making.words import text
+from drafting.parts import edges_as
 from tests.making.figures import made
 from tests.making.orders import WOVEN, uneven
 from tests.making.renamed import Renamed
@@ -42,7 +43,16 @@ def planned_steps(garment: MadeGarment, made_costume: Made) -> tuple[Step, ...]:
 def garment_of(draft: Draft, name: str) -> MadeGarment:
     """Return a garment of pieces that no block of the kit drew."""
     pattern = finish(draft, name, "shell", FinishChoices())
-    return MadeGarment(name, name, "shell", draft, pattern, pattern, {}, ())
+    return MadeGarment(
+        name=name,
+        block=name,
+        fabric="shell",
+        draft=draft,
+        pattern=pattern,
+        as_sewn=pattern,
+        choices={},
+        findings=(),
+    )
 
 
 def told(steps: Iterable[Step]) -> str:
@@ -106,6 +116,37 @@ def test_a_knee_patch_with_an_edge_called_knee_cap_is_no_sleeve() -> None:
     assert patch["knee_cap"].role not in BENDS
     sewn, narrow = (replace(patch["knee_cap"], kind=EdgeKind.SEAM), FinishChoices(curve_allowance=6.0))
     assert narrow.width(sewn) == narrow.seam_allowance != narrow.curve_allowance
+
+
+def test_pieces_named_by_hand_are_lined_stiffened_and_buttoned_like_any() -> None:
+    costume = made("lamplighter")
+    body = uneven(costume.costume.wearer)
+    coat, shirt = (draft_garment(body, WOVEN, block, {}) for block in ("tailcoat", "shirt"))
+    said = told(planned_steps(coat, costume))
+    assert "by the same seams as the shell: back panel left, " in said
+    buttons = next(t for t in tables(replace(costume, garments=(shirt,))) if t.key == "table.buttons")
+    assert all(row[3] != Said("table.places", (("places", "-"),)) for row in buttons.rows)
+    stiff = (shirt.draft["collar-stand-interfacing-left"], shirt.draft["collar-stand-interfacing-right"])
+    (centre,) = (s for s in shirt.draft.seams if {r[0] for r in s.a + s.b} == {p.name for p in stiff})
+    assert kind_of(shirt.draft, centre) == "unit"  # no facing, though the name holds the word
+
+
+@pytest.mark.parametrize(
+    ("choices", "role", "over"),
+    [
+        ({"bust_dart": "waist"}, EdgeRole.WAIST, ("hip_girth",)),
+        ({"bust_dart": "neck"}, EdgeRole.NECK, ("head_girth",)),
+    ],
+)
+def test_an_edge_in_two_parts_beside_a_dart_passes_over_what_the_whole_one_does(
+    choices: dict[str, str], role: EdgeRole, over: tuple[str, ...]
+) -> None:
+    draft = draft_garment(made("lamplighter").costume.wearer, WOVEN, "bodice", choices).draft
+    front = draft["front"]
+    parts = edges_as(front, role)
+    assert len(parts) == 2
+    assert all(passed(draft, front, part) == over for part in parts)
+    assert ring_of(draft, front, parts[0]) == ring_of(draft, draft["back"], edges_as(draft["back"], role)[0])
 
 
 def garments() -> list[tuple[str, MadeGarment]]:

@@ -14,7 +14,7 @@ from drafting.ground.shipped import demo_costume
 from drafting.notebook import Bench
 from drafting.notebook.bench import ahead
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.ahead import Step, step_of
+from drafting.notebook.bench.ahead import HandStep, step_of
 from drafting.notebook.bench.bench import AHEAD
 from drafting.notebook.when_resting import REST
 
@@ -25,16 +25,16 @@ LONG = 3 * (REST + AHEAD) + 0.5
 @pytest.mark.parametrize(
     ("before", "value", "wanted"),
     [
-        (80.0, 81.0, Step("ease", 81.0, 82.0)),
-        (81.0, 80.5, Step("ease", 80.5, 80.0)),
-        (0.1, 0.3, Step("ease", 0.3, 0.5)),
+        (80.0, 81.0, HandStep("ease", 81.0, 82.0)),
+        (81.0, 80.5, HandStep("ease", 80.5, 80.0)),
+        (0.1, 0.3, HandStep("ease", 0.3, 0.5)),
         (80.0, 80.0, None),
         ("side", "waist", None),
         (False, True, None),
         (None, 80.0, None),
     ],
 )
-def test_a_step_goes_on_the_same_way_by_the_same_amount(before: Any, value: Any, wanted: Step | None) -> None:
+def test_a_step_goes_on_the_same_way_by_the_same_amount(before: Any, value: Any, wanted: HandStep | None) -> None:
     assert step_of("ease", before, value) == wanted
 
 
@@ -69,7 +69,7 @@ def test_one_more_step_the_same_way_is_there_already(drafts: list[Any]) -> None:
         assert drafts == [101.0, 102.0, 103.0]
         bench.ask("bust_ease", 103.0)
         assert drafts == [101.0, 102.0, 103.0]
-        fresh = st.asked_for(st.begin(bench.costume, "shirt"), "shirt", "bust_ease", 103.0)
+        fresh = st.asked_for(st.begin_standing(bench.costume, "shirt"), "shirt", "bust_ease", 103.0)
         assert bench.standing.made == fresh.made
 
     in_a_notebook(hand)

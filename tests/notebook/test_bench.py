@@ -118,7 +118,7 @@ def test_a_refusal_is_told_and_the_last_picture_stays_until_it_is_mended(bench: 
     assert "sleeve cap" in refusal(bench, "arm_ease")
     assert (bench.picture.value, bench.widgets.findings.value, bench.widgets.girths.value) == good
     with pytest.raises(DraftError, match="nothing was written"):
-        bench.export()
+        bench.wanted()
     assert not bench.out.exists()
     slide(bench, "waist_ease", 8.0)
     assert refusals(bench) == ["arm_ease"]  # beside what has to be mended, not what moved last
@@ -167,12 +167,12 @@ def test_a_folder_that_cannot_be_written_is_told(bench: Bench, tmp_path: Path) -
 
 def test_a_value_set_by_hand_says_so_in_the_record(bench: Bench) -> None:
     slide(bench, "cap_ease", 1.0)
-    made = standing.made_garment(bench.made, "shirt").choices
+    made = bench.made["shirt"].choices
     assert made["cap_ease"] == (10.0, "notebook")
     assert made["waist_ease"] == (90.0, "file")
     assert made["seam_allowance"][1] == "default"
     bench.reset("cap_ease")
-    assert standing.made_garment(bench.made, "shirt").choices["cap_ease"] == (12.7, "file")
+    assert bench.made["shirt"].choices["cap_ease"] == (12.7, "file")
 
 
 def test_a_typed_value_takes_its_unit_and_none_is_cut_off_at_the_end_of_the_range(bench: Bench) -> None:
@@ -269,10 +269,10 @@ def test_a_move_made_before_another_garment_was_shown_moves_nothing_of_it(tmp_pa
 )
 def test_a_misspelt_name_is_refused_with_the_nearest(garment: str, choice: str, hint: str) -> None:
     costume = read_costume(demo_costume())
-    begun = standing.begin(costume, "shirt")
+    begun = standing.begin_standing(costume, "shirt")
     with pytest.raises(InputError, match=hint):
         standing.asked_for(begun, garment, choice, 80.0)
-    assert begun == standing.begin(costume, "shirt")
+    assert begun == standing.begin_standing(costume, "shirt")
 
 
 def test_the_makers_own_files_beside_the_notebooks_come_first(

@@ -13,7 +13,7 @@ from drafting.costume.choices import garment_choices
 from drafting.ground.choices import Choice
 from drafting.ground.errors import InputError
 from drafting.ground.units import LengthUnit
-from drafting.notebook.bench.controls import figure, grouped, knob, reach, step, typed
+from drafting.notebook.bench.controls import key_step, knob, names_by_part, slider_ends, typed_value, value_shown
 
 EVERY = {c.name: c for block in all_blocks().values() for c in garment_choices(block)}
 LENGTH = EVERY["bust_ease"]
@@ -26,7 +26,7 @@ def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_valu
     shown = knob(choice, choice.default)
     assert choice.name.split("_")[0] in shown["label"].lower()
     assert choice.meaning[1:] in shown["meaning"]
-    assert f"sually {figure(choice, choice.default)}." in shown["meaning"]
+    assert f"sually {value_shown(choice, choice.default)}." in shown["meaning"]
     kinds = {"word": "word", "yes/no": "tick"}
     assert shown["kind"] == kinds.get(choice.unit, "number")
     assert [word for word, _ in shown["words"]] == list(choice.words)
@@ -35,25 +35,25 @@ def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_valu
 @pytest.mark.parametrize("name", all_blocks())
 def test_every_choice_of_a_garment_stands_under_one_heading(name: str) -> None:
     names = tuple(dict.fromkeys(c.name for c in garment_choices(all_blocks()[name])))
-    found = [choice for group in grouped(name, names).values() for choice in group]
+    found = [choice for group in names_by_part(name, names).values() for choice in group]
     assert sorted(found) == sorted(names)
 
 
 @pytest.mark.parametrize(("value", "low", "high"), [(450.0, 0, 450.0), (-20.0, -20.0, 400)])
 def test_a_range_grows_to_hold_a_real_value(value: float, low: float, high: float) -> None:
-    assert reach(LENGTH, value) == (low, high)
+    assert slider_ends(LENGTH, value) == (low, high)
 
 
 @given(some.floats(-400, 400), UNITS)
 def test_a_value_that_was_only_looked_at_comes_back_to_the_last_digit(value: float, unit: LengthUnit) -> None:
     """Only what is shown is rounded, never what is kept."""
-    assert typed(LENGTH, figure(LENGTH, value, unit), value, unit) == value
+    assert typed_value(LENGTH, value_shown(LENGTH, value, unit), value, unit) == value
 
 
 @given(some.floats(-400, 400), UNITS)
 def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit: LengthUnit) -> None:
     """1 mm in cm, 1/16 in on a tape; half of that is the most that rounding may take."""
-    read = typed(LENGTH, figure(LENGTH, value, unit), -1e6, unit)
+    read = typed_value(LENGTH, value_shown(LENGTH, value, unit), -1e6, unit)
     assert abs(read - value) <= {"cm": 0.5, "in": INCH / 32}[unit] + 1e-9
 
 
@@ -70,17 +70,17 @@ def test_what_is_shown_is_no_further_off_than_its_last_figure(value: float, unit
     ],
 )
 def test_a_typed_length_takes_its_own_unit_or_the_one_shown(text: str, unit: LengthUnit, mm: float) -> None:
-    assert typed(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
+    assert typed_value(LENGTH, text, 0.0, unit) == pytest.approx(mm, abs=1e-9)
 
 
 @pytest.mark.parametrize("text", ["", "wide", "4 kg", "1/0", "nan"])
 def test_what_cannot_be_read_is_refused_in_words(text: str) -> None:
     with pytest.raises(InputError, match=r"\w+ \w+"):
-        typed(LENGTH, text, 0.0)
+        typed_value(LENGTH, text, 0.0)
 
 
 @pytest.mark.parametrize("choice", [c for c in EVERY.values() if c.unit == "mm"], ids=lambda c: c.name)
 def test_a_key_moves_a_round_part_of_an_inch_where_inches_are_shown(choice: Choice) -> None:
-    sixteenths: Any = step(choice, "in") / (INCH / 16)
+    sixteenths: Any = key_step(choice, "in") / (INCH / 16)
     assert sixteenths == pytest.approx(round(sixteenths))
-    assert 0.4 * choice.step <= step(choice, "in") <= max(INCH / 16, 2.6 * choice.step)
+    assert 0.4 * choice.step <= key_step(choice, "in") <= max(INCH / 16, 2.6 * choice.step)

@@ -11,7 +11,7 @@ import pytest
 from drafting.costume.file import CostumeFile, read_costume
 from drafting.ground.errors import InputError
 from drafting.ground.shipped import demo_costume
-from drafting.notebook.bench.exporting import Errand, Stopped, written
+from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.bench.write_out import WriteOut
 
 
@@ -36,7 +36,7 @@ def files(folder: Path) -> dict[str, bytes]:
 
 def test_every_step_is_told_and_the_share_never_falls(costume: CostumeFile, tmp_path: Path) -> None:
     told: list[tuple[str, float]] = []
-    written(costume, tmp_path / "out", lambda words, share: told.append((words, share)))
+    write_costume(costume, tmp_path / "out", lambda words, share: told.append((words, share)))
     shares = [share for _, share in told]
     assert shares == sorted(shares)
     assert 0.0 <= shares[0] < 0.1
@@ -55,10 +55,10 @@ def test_stopped_at_any_step_the_folder_is_as_it_was(costume: CostumeFile, out: 
 
     if step == "Writing the record":  # the last that can be stopped: nothing is asked after it
         with pytest.raises(Stopped):
-            written(costume, out, lambda *_: None, lambda: "report" in _made_beside(out))
+            write_costume(costume, out, lambda *_: None, lambda: "report" in _made_beside(out))
     else:
         with pytest.raises(Stopped):
-            written(costume, out, tell, stop.is_set)
+            write_costume(costume, out, tell, stop.is_set)
     assert files(out) == before
     assert [path.name for path in out.parent.iterdir()] == ["out"]
 
@@ -92,7 +92,7 @@ def test_a_folder_that_may_not_be_replaced_is_said_before_the_long_work(
     (tmp_path / "out" / "letters.txt").write_text("mine")
     told: list[str] = []
     with pytest.raises(InputError, match="did not make"):
-        written(costume, tmp_path / "out", lambda words, _: told.append(words))
+        write_costume(costume, tmp_path / "out", lambda words, _: told.append(words))
     assert told == []
 
 

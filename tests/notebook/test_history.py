@@ -15,7 +15,7 @@ from drafting.notebook.bench import state as st
 from drafting.notebook.bench.history import STEPS, History
 
 COSTUME = read_costume(demo_costume())
-BEGUN = st.begin(COSTUME, "shirt")
+BEGUN = st.begin_standing(COSTUME, "shirt")
 
 
 def asking(history: History, mm: float, stroke: int, choice: str = "waist_ease") -> History:
@@ -85,6 +85,6 @@ def test_what_stood_before_an_undo_is_its_pale_outline() -> None:
 @pytest.mark.parametrize("garment", ["coat", "breeches"])
 def test_an_undo_across_garments_shows_no_outline_of_another(garment: str) -> None:
     moved = History(BEGUN).moved(st.asked_for(BEGUN, "shirt", "waist_ease", 120.0, 1))
-    other = moved.turned(st.showing(moved.now, garment))
+    other = moved.turned(st.showing_garment(moved.now, garment))
     assert other.undone().now.before is None
     assert other.undone().now.garment == "shirt"

@@ -25,7 +25,7 @@ def test_a_piece_dragged_off_the_end_makes_the_lay_longer_and_undo_brings_it_bac
     far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
     table = table.with_lay(far)
     assert table.now["shell"].length > LAY.length + 100
-    assert "longer than the lay that was found" in ls.summary(table.now["shell"], table.found["shell"])
+    assert "longer than the lay that was found" in ls.lay_words(table.now["shell"], table.found["shell"])
     back = table.undone("shell")
     assert back.now["shell"] == LAY
     assert back.redone("shell").now["shell"] == far
@@ -65,8 +65,8 @@ def test_what_may_not_lie_there_is_refused_in_words_and_nothing_changes() -> Non
 def test_the_shorter_lay_is_kept() -> None:
     x, _ = corner(LAY, "coat.cuff.both.1")
     far = ls.shifted(LAY, "coat.cuff.both.1", LAY.length + 100 - x, 50.0)
-    assert ls.better(LAY, far) is LAY
-    assert ls.better(far, LAY).length == LAY.length
+    assert ls.better_lay(LAY, far) is LAY
+    assert ls.better_lay(far, LAY).length == LAY.length
 
 
 def test_a_lay_found_in_the_background_leaves_what_a_hand_has_done() -> None:
@@ -89,7 +89,7 @@ def test_a_lay_found_in_the_background_leaves_what_a_hand_has_done() -> None:
 def test_the_row_of_the_table_for_this_width_is_never_longer_than_the_lay() -> None:
     whole = lay_out(COAT, cloth(lay="folded"), count=20)
     short = lay_out(COAT, cloth(lay="folded"), count=600, table=False)
-    best = ls.better(whole, short)
+    best = ls.better_lay(whole, short)
     own = next(o for o in best.others if (o.width, o.lay) == (best.cloth.width, "folded"))
     assert own.length == pytest.approx(short.length, abs=1e-6)
     assert own.length < next(o.length for o in whole.others if (o.width, o.lay) == (own.width, own.lay))

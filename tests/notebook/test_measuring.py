@@ -11,10 +11,12 @@ from xml.etree import ElementTree
 import pytest
 
 from drafting.body import DIMENSIONS, read_body
+from drafting.checks.words import plain
+from drafting.costume.next_measure import next_measures
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.shipped import shipped
 from drafting.notebook import MeasuringGuide
-from drafting.notebook.measuring.looks import css_name, style
+from drafting.notebook.measuring.looks import style, tape_class
 from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER, ORDER
 
 LAMPLIGHTER = shipped("measurements") / "bodies" / "lamplighter.toml"
@@ -160,17 +162,19 @@ def test_there_is_a_rule_that_shows_each_tape_and_a_tape_for_each_rule(guide: Me
     root = ElementTree.fromstring(guide.picture.value)
     drawn = {e.get("id") for e in root.iter() if e.get("class") == "tape"}
     rules = dict(re.findall(r"\.(field-[a-z-]+) input:focus\) \[id=\"(.*?)\"\]", style(ORDER)))
-    assert rules == {css_name(name): f"tape.{name}" for name in ORDER}
+    assert rules == {tape_class(name): f"tape.{name}" for name in ORDER}
     assert set(rules.values()) == drawn
 
 
 def test_the_measure_that_would_help_most_is_offered_next(guide: MeasuringGuide) -> None:
     assert guide.gain is not None
-    assert guide.gain.measure == "scye_depth"
-    assert guide.next.description == "Take next: scye depth"
-    write(guide, "scye_depth", "21.5")
+    assert guide.body is not None
+    first = guide.gain.measure
+    assert first == next_measures(guide.body, 1)[0].measure
+    assert guide.next.description == f"Take next: {plain(first)}"
+    write(guide, first, f"{guide.body[first] / 10:.1f}")
     assert guide.gain is not None
-    assert guide.gain.measure != "scye_depth"
+    assert guide.gain.measure != first
 
 
 def test_saving_keeps_every_remark_and_line_that_was_not_changed(guide: MeasuringGuide, file: Path) -> None:

@@ -12,12 +12,12 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made
-from drafting.export.screen import screen_path
+from drafting.export.svg_writer import Pen, path_data
 from drafting.geometry import line
 from drafting.ground.names import safe_id
 from drafting.ground.shipped import demo_costume
 from drafting.notebook.bench import state as st
-from drafting.notebook.picture import Preview, View, drawn
+from drafting.notebook.picture import Preview, View, garment_svg
 from drafting.sheet.overview import overview_sheet
 from tests.notebook.pictures import SPACE, read_picture, root, view_box
 
@@ -27,7 +27,7 @@ BYTES = 150_000
 
 @cache
 def made(garment: str = "shirt") -> Made:
-    return st.begin(read_costume(demo_costume()), garment).made
+    return st.begin_standing(read_costume(demo_costume()), garment).made
 
 
 def edges(text: str) -> dict[str, ElementTree.Element]:
@@ -57,7 +57,7 @@ def length(page: dict[str, Any], edge: str) -> float:
 
 
 def test_every_edge_that_is_drawn_tells_its_name_and_the_length_that_is_drawn() -> None:
-    text = drawn(made(), "shirt")
+    text = garment_svg(made(), "shirt")
     page = read_picture(text)
     found = edges(text)
     assert {f"{p.name}.{e.name}" for p in made().garments[0].draft.pieces for e in p.edges} == set(found)
@@ -69,7 +69,7 @@ def test_every_edge_that_is_drawn_tells_its_name_and_the_length_that_is_drawn() 
 
 def test_the_armhole_names_the_sleeve_and_the_ease_between_them() -> None:
     """The cap eased into the armhole is cap less armhole (common practice), each half by itself."""
-    text = drawn(made(), "shirt")
+    text = garment_svg(made(), "shirt")
     page = read_picture(text)
     seam = seam_of(text, "front.armhole")
     together = [str(e.get("data-edge")) for e in seam if e.get("data-edge")]
@@ -86,18 +86,18 @@ def test_the_armhole_names_the_sleeve_and_the_ease_between_them() -> None:
 
 def test_a_gathered_edge_tells_both_its_lengths() -> None:
     """The shirt's sleeve is gathered to the cuff by the 1.8 of its file, times the cuff's length."""
-    drawn_length, sewn = centimetres(said(edges(drawn(made(), "shirt"))["sleeve.hem"]))
+    drawn_length, sewn = centimetres(said(edges(garment_svg(made(), "shirt"))["sleeve.hem"]))
     assert drawn_length / sewn == pytest.approx(1.8, abs=0.01)
 
 
 def test_a_hem_and_a_fold_say_what_they_are() -> None:
-    text = drawn(made(), "shirt")
+    text = garment_svg(made(), "shirt")
     assert said(seam_of(text, "front.hem")) == "A hem"
     assert said(seam_of(text, "back.centre")) == "On the fold"
 
 
 def test_the_edge_looked_at_is_marked_with_its_partner_and_said_to_a_screen_reader() -> None:
-    text = drawn(made(), "shirt", view=View(edge="front.armhole"))
+    text = garment_svg(made(), "shirt", view=View(edge="front.armhole"))
     looked = [g for g in root(text).iter(f"{SPACE}g") if "looked" in g.get("class", "").split()]
     assert [g.get("class") for g in looked] == ["seam looked", "edge looked"]
     assert looked[1].get("data-edge") == "front.armhole"
@@ -111,7 +111,7 @@ def test_grid_and_scale_bar_are_as_far_apart_as_they_say(unit: Any, fine: set[fl
     """1 in = 25.4 mm, by definition."""
     one = {"cm": 10.0, "in": 25.4}[unit]
     for view in (View(), View(piece="sleeve"), View(zoom=3.0)):
-        text = drawn(made(), "shirt", view=view, unit=unit)
+        text = garment_svg(made(), "shirt", view=view, unit=unit)
         paths = {p.get("class"): str(p.get("d")) for p in root(text).iter(f"{SPACE}path")}
         lines = paths["fine"] + paths["strong"]
         upright = sorted(float(x) for x in re.findall(r"M(-?[\d.]+) [-\d.]+V", lines))
@@ -128,9 +128,9 @@ def test_grid_and_scale_bar_are_as_far_apart_as_they_say(unit: Any, fine: set[fl
 
 
 def test_closer_shows_less_about_the_edge_looked_at_and_never_in_another_shape() -> None:
-    whole = view_box(drawn(made(), "shirt"))
+    whole = view_box(garment_svg(made(), "shirt"))
     near = View(edge="sleeve.hem").closer().closer()
-    text = drawn(made(), "shirt", view=near)
+    text = garment_svg(made(), "shirt", view=near)
     x, y, width, height = view_box(text)
     assert width == pytest.approx(whole[2] / near.zoom, abs=0.02)
     assert width / height == pytest.approx(whole[2] / whole[3], abs=1e-3)
@@ -141,7 +141,7 @@ def test_closer_shows_less_about_the_edge_looked_at_and_never_in_another_shape()
 
 
 def test_one_piece_fills_the_picture() -> None:
-    text = drawn(made(), "shirt", view=View(piece="sleeve"))
+    text = garment_svg(made(), "shirt", view=View(piece="sleeve"))
     x, y, width, height = view_box(text)
     x0, y0, x1, y1 = read_picture(text)["shirt.sleeve.cut-line"].bbox()
     assert x < x0 < x1 < x + width
@@ -150,14 +150,14 @@ def test_one_piece_fills_the_picture() -> None:
 
 
 def test_one_view_draws_the_same_lines_as_another() -> None:
-    near = read_picture(drawn(made(), "shirt", view=View(zoom=2.0, piece="front")))
-    whole = read_picture(drawn(made(), "shirt"))
+    near = read_picture(garment_svg(made(), "shirt", view=View(zoom=2.0, piece="front")))
+    whole = read_picture(garment_svg(made(), "shirt"))
     assert near["shirt.front.cut-line"].d() == whole["shirt.front.cut-line"].d()
 
 
 def test_the_picture_shows_the_lines_of_the_sheet_that_is_exported() -> None:
     sheet = overview_sheet([made().garments[0].pattern], made().costume.title, bar=False)
-    page = read_picture(drawn(made(), "shirt"))
+    page = read_picture(garment_svg(made(), "shirt"))
     for stroke in sheet.strokes:
         x0, y0, x1, y1 = stroke.bounds
         box = page[safe_id(stroke.id)].bbox()
@@ -167,12 +167,12 @@ def test_the_picture_shows_the_lines_of_the_sheet_that_is_exported() -> None:
 
 def test_the_picture_of_a_shirt_is_light_enough_to_be_sent_at_every_key() -> None:
     assert len(made().garments[0].pattern.pieces) == 10
-    assert len(drawn(made(), "shirt").encode()) < BYTES
+    assert len(garment_svg(made(), "shirt").encode()) < BYTES
 
 
 def test_a_line_to_nowhere_is_refused() -> None:
     with pytest.raises(ValueError, match="no place on paper"):
-        screen_path(line(0j, complex(float("nan"), 1)))
+        path_data(line(0j, complex(float("nan"), 1)), Pen())
 
 
 def test_the_controls_of_the_view_move_the_picture_and_draft_nothing() -> None:

@@ -13,7 +13,7 @@ from drafting.notebook.bench.changes import ROWS, changes, changes_html
 from drafting.notebook.bench.girths import girths_html
 
 COSTUME = read_costume(demo_costume())
-SHIRT = st.begin(COSTUME, "shirt")
+SHIRT = st.begin_standing(COSTUME, "shirt")
 INCH = 25.4  # mm, the definition of 1959
 
 
@@ -32,7 +32,7 @@ def test_body_layers_and_ease_add_up_to_the_garment() -> None:
 
 
 def test_the_strip_of_a_garment_smaller_than_the_body_is_dashed() -> None:
-    breeches = st.begin(COSTUME, "breeches")
+    breeches = st.begin_standing(COSTUME, "breeches")
     tight = st.asked_for(breeches, "breeches", "hip_ease", -40.0)
     assert not tight.refusal
     dashed = 'stroke-dasharray="3 2"'

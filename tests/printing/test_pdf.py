@@ -10,19 +10,19 @@ import pytest
 from drafting.costume.make import Made
 from drafting.finish.label import Label
 from drafting.output.report import report
-from drafting.output.sheets import PrintedSheet, piece_label, printed
+from drafting.output.sheets import PrintedSheet, piece_label, printed_sheets
 from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, paper_named
-from drafting.printing.piece_on_paper import drawing, model_drawing
+from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes
 from tests.export import invented
 from tests.printing.reading_pdf import cut_lines, layers, only, pages, pixels, squares, words
-from tests.shared_data import check_value
+from tests.published import several
 
 
 def kite_sheet(paper: str, label: Label = invented.KITE) -> tuple[bytes, tuple[str, ...]]:
     cuts = (invented.front(), invented.sleeve(), invented.cuff())
-    return sheet_pdf(imposed("The kite - bodice", [drawing(c, label) for c in cuts], paper_named(paper)))
+    return sheet_pdf(imposed("The kite - bodice", [piece_on_paper(c, label) for c in cuts], paper_named(paper)))
 
 
 def as_reported(sheet: PrintedSheet, made: Made) -> None:
@@ -49,7 +49,7 @@ def test_every_piece_has_the_length_and_area_of_the_report(sheet: PrintedSheet, 
 def test_the_whole_lamplighter_is_printed_true_in_seconds(costume: Made) -> None:
     start = time.process_time()
     a4 = replace(costume.costume, prints=PrintWishes(papers=(PAPERS["a4"],)))
-    sheets = list(printed(replace(costume, costume=a4)))
+    sheets = list(printed_sheets(replace(costume, costume=a4)))
     took = time.process_time() - start
     for sheet in sheets:
         as_reported(sheet, costume)
@@ -84,8 +84,8 @@ def test_on_any_paper_the_squares_lie_within_the_margins_and_are_true(paper: str
 
 
 def test_a_page_of_a4_is_as_large_as_iso_216_says(sheets: dict[str, PrintedSheet]) -> None:
-    # ISO 32000 and ISO 216: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
-    wide, high = map(float, check_value("X06").split(";")[1].split("A4 page in points")[-1].split("x"))
+    # ISO 216: 595.276 x 841.890 units of 1/72 in; the page is not cropped to its drawing.
+    wide, high = several("a4-points")
     for page, _ in pages(sheets["a4"].data):
         assert (float(page.width), float(page.height)) == pytest.approx((wide, high), abs=0.01)
         assert page.mediabox == page.cropbox
@@ -111,7 +111,7 @@ def test_curves_stay_curves_and_the_file_is_small(sheet: PrintedSheet) -> None:
 
 
 def test_the_same_pieces_give_the_same_bytes(made: Made, sheets: dict[str, PrintedSheet]) -> None:
-    again = next(iter(printed(made)))
+    again = next(iter(printed_sheets(made)))
     assert again.data == sheets["a4"].data
 
 
@@ -128,7 +128,9 @@ def test_a_small_copy_is_a_quarter_as_long_and_says_so_on_each_piece() -> None:
 
 
 def test_text_in_several_scripts_is_embedded_and_read_back() -> None:
-    label = Label("Плащ ½ “Żółw” α", "bodice", "Σατέν", "שרה", "2026-11-02")
+    label = Label(
+        costume="Плащ ½ “Żółw” α", garment="bodice", fabric="Σατέν", wearer="שרה", measured_on="2026-11-02"
+    )
     data, warned = kite_sheet("a3", label)
     read = words(data)
     for word in ("Плащ ½", "Żółw", "Σατέν"):

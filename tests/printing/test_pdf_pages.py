@@ -10,16 +10,16 @@ import pytest
 
 from drafting.costume.make import Made
 from drafting.geometry import Path
-from drafting.output.sheets import PrintedSheet, printed, said
+from drafting.output.sheets import PrintedSheet, printed_sheets, sheets_said
 from drafting.printing.pages import page_name
 from drafting.printing.pages_made import imposed, preview, sheet_pdf
 from drafting.printing.paper import PAPERS
-from drafting.printing.piece_on_paper import drawing
+from drafting.printing.piece_on_paper import piece_on_paper
 from drafting.printing.wishes import PrintWishes
 from drafting.sheet import Layer
 from tests.export import invented
 from tests.printing.reading_pdf import cut_lines, labels, only, pages, pixels, words
-from tests.shared_data import check_value
+from tests.published import single
 
 OURS = ("join mark", "scale check", "page")
 """Layers of the page itself, not of the pieces."""
@@ -120,17 +120,17 @@ def test_the_first_page_says_how_to_print_and_how_to_join(sheets: dict[str, Prin
 
 
 def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
-    # ISO 32000, limits (from memory): readers take 5,080 mm.
+    # ISO 32000, from memory: readers take 5,080 mm.
     cut = invented.cuff()
     long = Path.polygon(0j, 300 + 0j, 300 + 5400j, 5400j)
     train = replace(
-        drawing(cut, invented.KITE),
+        piece_on_paper(cut, invented.KITE),
         ring=tuple(long.flattened(1)),
-        strokes=(replace(drawing(cut, invented.KITE).strokes[0], paths=(long,)),),
+        strokes=(replace(piece_on_paper(cut, invented.KITE).strokes[0], paths=(long,)),),
     )
     data, _ = sheet_pdf(imposed("The kite - train", [train], PAPERS["roll"]))
     read = list(pages(data))[1:]
-    limit = float(check_value("X07")) * 10
+    limit = single("pdf-longest-page") * 10
     assert limit == 5080
     assert len(read) == 2
     for page, paths in read:
@@ -141,14 +141,14 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
 
 def test_only_the_pieces_asked_for_are_printed(made: Made) -> None:
     costume = replace(made.costume, prints=PrintWishes(pieces=("shirt.cuff",)))
-    cuff = next(iter(printed(replace(made, costume=costume))))
+    cuff = next(iter(printed_sheets(replace(made, costume=costume))))
     assert cuff.pages == 2
     read = [p for _, paths in list(pages(cuff.data))[1:] for p in cut_lines(paths)]
     assert len(read) == 1
 
 
 def test_the_count_of_pages_is_said_beside_the_least_that_the_area_takes(sheets: dict[str, PrintedSheet]) -> None:
-    (finding,) = said(list(sheets.values()))
+    (finding,) = sheets_said(list(sheets.values()))
     a4 = sheets["a4"]
     area = sum(d.area for d in a4.work.drawings)
     assert a4.least == -(-area // (180 * 267))

@@ -9,7 +9,7 @@ import pytest
 from drafting.ground.choices import choice
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.sources import ours
-from drafting.reading import Given, read_choices
+from drafting.reading import Given, Origin, read_choices
 
 INVENTED = ours("invented for this test")
 
@@ -31,7 +31,7 @@ class Choices:
 
 def read(unit: str | None = "cm", scale: float = 1.0, **raw: object) -> Choices:
     given = {name: Given(value, 10 + n) for n, (name, value) in enumerate(raw.items())}
-    return read_choices(Choices, given, unit, "coat.toml", scale=scale)[0]
+    return read_choices(Choices, given, Origin("coat.toml", unit, "choices"), scale)[0]
 
 
 def faults(**raw: object) -> dict[str, Fault]:
@@ -53,11 +53,21 @@ def test_each_choice_is_read_in_its_own_unit() -> None:
         lined="yes",
         length="78 cm",
     )
-    assert got == Choices(pytest.approx(-38.1), 50.0, 12.0, 25.0, 2.5, 2, "front", True, 780.0)
+    assert got == Choices(
+        ease=pytest.approx(-38.1),
+        drop=50.0,
+        bend=12.0,
+        share=25.0,
+        ratio=2.5,
+        darts=2,
+        opening="front",
+        lined=True,
+        length=780.0,
+    )
 
 
 def test_the_source_of_each_value_is_told() -> None:
-    _, sources = read_choices(Choices, {"drop": Given("3 cm", 4)}, "cm", "coat.toml")
+    _, sources = read_choices(Choices, {"drop": Given("3 cm", 4)}, Origin("coat.toml", "cm"))
     assert sources["drop"] == "file"
     assert {name for name, source in sources.items() if source == "default"} == {
         "ease",
@@ -88,8 +98,10 @@ def test_all_faults_come_at_once_with_lines_and_ranges() -> None:
     assert "0 percent to 100 percent" in found["share"].right
     assert "1 to 4" in found["ratio"].right
     assert "whole" in found["darts"].what
-    assert "front or back or none" in found["opening"].right
+    assert found["opening"].right == "did you mean front? it is one of front, back, none"
     assert "-10 cm to 40 cm" in found["ease"].right
+    assert found["ease"].what == "'50 cm' is out of range"
+    assert found["bend"].what == "25 deg is out of range"
     assert found.keys() >= {"lined"}
     assert len(found) == 9
 

@@ -16,16 +16,18 @@ from hypothesis import strategies as st
 from scipy.special import ellipe
 
 from drafting.body import DIMENSIONS, Body, wearer
-from drafting.body.tables import read_body
+from drafting.body.reader import read_body
 from drafting.geometry import Path
 from drafting.ground.shipped import shipped
-from drafting.sheet.wearer import NO_TAPE, build, drawn
-from drafting.sheet.wearer.curves import between, flowing
-from drafting.sheet.wearer.front import half
+from drafting.sheet.wearer import draw_wearer, figure_build
+from drafting.sheet.wearer.curves import flowing, stretch_between
+from drafting.sheet.wearer.front import half_figure
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 from drafting.sheet.wearer.words import WAYS
-from tests.bodies import ansur
-from tests.shared_data import shared, survey
+from tests.bodies import as_wearer
+from tests.body.survey import as_taken
+from tests.drawn_bodies import drawn_people
+from tests.shared_data import shared
 
 FIGURES: dict[str, Body] = {  # invented
     "stout": wearer({"height": 1680, "bust": 1240, "waist": 1280, "hip": 1240, "shoulder_drop": 40}),
@@ -70,7 +72,7 @@ def chords(cut: Section, count: int = 20_000) -> float:
 @pytest.mark.parametrize("name", FIGURES)
 def test_every_section_has_the_girth_that_was_measured(name: str) -> None:
     body = FIGURES[name]
-    form = build(body)
+    form = figure_build(body)
     girths = {n for n, d in DIMENSIONS.items() if d.kind == "girth"}
     assert girths == set(form.sections)
     for girth in girths & set(body.measures):
@@ -95,7 +97,7 @@ def test_a_limb_is_an_ellipse() -> None:
 @pytest.mark.parametrize("name", FIGURES)
 def test_the_levels_lie_where_the_measures_say(name: str) -> None:
     body = FIGURES[name]
-    lv = build(body).levels
+    lv = figure_build(body).levels
     assert lv.falling()
     assert lv.crown == body["height"]
     assert lv.nape == body["nape_height"]
@@ -110,7 +112,7 @@ def test_the_levels_lie_where_the_measures_say(name: str) -> None:
 @given(sizes)
 @settings(max_examples=40, deadline=None)
 def test_any_body_can_be_drawn_and_stands_on_the_floor(body: Body) -> None:
-    drawing = drawn(body)
+    drawing = draw_wearer(body)
     for view in drawing.views:
         floor = view.box[1]
         low = min(path.bounds[1] for path in view.shapes)
@@ -122,9 +124,9 @@ def test_any_body_can_be_drawn_and_stands_on_the_floor(body: Body) -> None:
 
 @pytest.mark.parametrize("name", FIGURES)
 def test_every_body_dimension_has_a_tape_line_or_is_named_as_having_none(name: str) -> None:
-    drawing = drawn(FIGURES[name])
+    drawing = draw_wearer(FIGURES[name])
     assert set(drawing.taped) == set(DIMENSIONS)
-    assert set(WAYS) == {*DIMENSIONS, *NO_TAPE}
+    assert set(WAYS) == {*DIMENSIONS, "weight"}
     for measure in DIMENSIONS:
         assert all(lines.seen for lines in drawing.tape(measure))
 
@@ -139,7 +141,7 @@ def test_the_contract_lists_no_dimension_without_a_tape() -> None:
 @pytest.mark.parametrize("name", FIGURES)
 def test_a_tape_on_the_drawing_is_as_long_as_the_measure_where_it_runs_straight(name: str) -> None:
     """Heights, depths and shoulders lie in the plane of the drawing, so their lines are true."""
-    body, drawing = FIGURES[name], drawn(FIGURES[name])
+    body, drawing = FIGURES[name], draw_wearer(FIGURES[name])
 
     def longest(measure: str) -> float:
         return max(path.length for lines in drawing.tape(measure) for path in lines.seen)
@@ -162,9 +164,9 @@ def test_a_tape_on_the_drawing_is_as_long_as_the_measure_where_it_runs_straight(
 
 
 def test_a_girth_is_a_ring_solid_on_the_near_side_and_dashed_on_the_far_one() -> None:
-    drawing = drawn(FIGURES["lamplighter"])
+    drawing = draw_wearer(FIGURES["lamplighter"])
     front, side, _ = (view for view in drawing.views)
-    form = build(FIGURES["lamplighter"])
+    form = figure_build(FIGURES["lamplighter"])
     for view, wide in ((front, "width"), (side, "depth")):
         lines = view.tapes["waist_girth"]
         x0, _, x1, _ = lines.seen[0].bounds
@@ -175,38 +177,31 @@ def test_a_girth_is_a_ring_solid_on_the_near_side_and_dashed_on_the_far_one() ->
 def test_shoulders_that_differ_show_and_only_they() -> None:
     even = FIGURES["slim"]
     uneven = even.changed(shoulder_drop=(40.0, 70.0))
-    form = build(uneven)
-    left, right = half(uneven, form, "left"), half(uneven, form, "right")
+    form = figure_build(uneven)
+    left, right = half_figure(uneven, form, "left"), half_figure(uneven, form, "right")
     assert left.side_neck == right.side_neck
     assert left.shoulder.imag - right.shoulder.imag == pytest.approx(30.0)
     assert left.trunk.end == right.trunk.end
-    same = build(even)
-    assert half(even, same, "left").contour == half(even, same, "right").contour
+    same = figure_build(even)
+    assert half_figure(even, same, "left").contour == half_figure(even, same, "right").contour
 
 
 def test_the_section_of_waist_and_hip_comes_near_what_a_survey_measured() -> None:
-    """ANSUR II: medians of breadth and depth of waist and hips, kept out of the input."""
-    rows = [line.split(",") for line in survey().read_text("utf-8").splitlines()]
-    column = {name: i for i, name in enumerate(rows[0])}
-
-    def median(name: str) -> float:
-        return float(np.median([float(row[column[name]]) for row in rows[1:]]))
-
-    bodies = ansur(60)
-    forms = [build(body) for body in bodies]
-    for girth, wide, deep in (
-        ("waist_girth", "waistbreadth", "waistdepth"),
-        ("hip_girth", "hipbreadth", "buttockdepth"),
-    ):
-        width = np.median([form.sections[girth].width for form in forms])
-        depth = np.median([form.sections[girth].depth for form in forms])
-        assert width == pytest.approx(median(wide), rel=0.04)
-        assert depth == pytest.approx(median(deep), rel=0.08)
+    """ANSUR II, drawn from its spread: breadth and depth of waist and hips, kept out of the input."""
+    people = drawn_people()
+    rows = as_taken(people.iloc[::50]).to_dict("records")
+    forms = [figure_build(as_wearer(row, "drawn")) for row in rows]
+    for at in ("waist", "hip"):
+        sections = [form.sections[f"{at}_girth"] for form in forms]
+        width = np.median([section.width for section in sections])
+        depth = np.median([section.depth for section in sections])
+        assert width == pytest.approx(people[f"{at}_width"].median(), rel=0.04)
+        assert depth == pytest.approx(people[f"{at}_depth"].median(), rel=0.08)
 
 
 def test_a_stretch_between_two_heights_is_cut_where_they_are() -> None:
     path = flowing([100j, 5 + 60j, 2 + 30j, 0j])
-    cut = between(path, 80.0, 20.0)
+    cut = stretch_between(path, 80.0, 20.0)
     assert cut.start.imag == pytest.approx(80.0, abs=0.3)
     assert cut.end.imag == pytest.approx(20.0, abs=0.3)
 

@@ -38,7 +38,7 @@ def to_grid(ring: Ring, scale: float) -> Ints:
     return np.rint(both).astype(np.int64)
 
 
-def posed(path: Ints, pose: Pose) -> Ints:
+def path_in_pose(path: Ints, pose: Pose) -> Ints:
     """Return a path in a pose about 0, kept anticlockwise (holes clockwise)."""
     factor = pose.factor
     a, b = int(factor.real), int(factor.imag)
@@ -83,7 +83,7 @@ def left_over(room: tuple[int, int, int, int], blockers: Sequence[Ints]) -> list
     return found
 
 
-def common(paths: Iterable[Ints], room: tuple[int, int, int, int]) -> Paths:
+def covered_part(paths: Iterable[Ints], room: tuple[int, int, int, int]) -> Paths:
     """Return what anticlockwise paths cover of a box, as one or more outlines."""
     x0, y0, x1, y1 = room
     kernel = pyclipper.Pyclipper()

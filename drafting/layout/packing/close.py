@@ -9,7 +9,7 @@ import numpy as np
 
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Packing, Spot
-from drafting.layout.packing.place import Laid, covered, faults
+from drafting.layout.packing.place import Laid, blocked_boxes, covered_stretches
 
 
 def closed_up(kit: Kit, packing: Packing) -> Packing:
@@ -20,7 +20,7 @@ def closed_up(kit: Kit, packing: Packing) -> Packing:
     """
     if kit.job.strip.repeat:
         return packing
-    lying = faults(kit)
+    lying = blocked_boxes(kit)
     spots: list[Spot] = []
     for spot in sorted(packing.spots, key=lambda s: (s.x, s.y)):
         kind = kit.job.copies[spot.copy].kind
@@ -47,7 +47,7 @@ def _meets(kit: Kit, there: Laid, here: Laid) -> int:
     """Return the end of the last stretch that `there` bars on the row of `here`, up to its place."""
     paths, _ = kit.no_fit(there.kind, there.pose, here.kind, here.pose)
     flipped = [path[:, ::-1] for path in paths]
-    ends = [high for low, high in covered(flipped, here.y - there.y) if low + there.x < here.x]
+    ends = [high for low, high in covered_stretches(flipped, here.y - there.y) if low + there.x < here.x]
     return there.x + int(np.ceil(max(ends))) if ends else 0
 
 

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from drafting.layout.packing.clip import Ints, Paths, grid_scale, posed, to_grid
+from drafting.layout.packing.clip import Ints, Paths, grid_scale, path_in_pose, to_grid
 from drafting.layout.packing.model import HAIR, Job, Kind, Pose, Ring
 from drafting.layout.packing.shapes import Shapes
 
@@ -102,7 +102,7 @@ class Kit:
         key = kind, pose
         if key not in self._sizes:
             ring = to_grid(self.kinds[kind].ring, self.scale)
-            low, high = (f(posed(ring, pose), axis=0) for f in (np.min, np.max))
+            low, high = (f(path_in_pose(ring, pose), axis=0) for f in (np.min, np.max))
             corner, across = (int(low[0]), int(low[1])), high - low
             self._sizes[key] = Size(*corner, int(across[0]), int(across[1]))
         return self._sizes[key]
@@ -146,7 +146,7 @@ class Kit:
             a, b = self.size(lying, u), self.size(coming, v)
             shift = np.array([b.x - a.x, b.y - a.y], dtype=np.int64)
             shape = self.shapes.no_fit(self.numbers[lying], self.numbers[coming], u.undone().after(v))
-            paths = tuple(posed(path, u) + shift for path in shape)
+            paths = tuple(path_in_pose(path, u) + shift for path in shape)
             low = np.min([path.min(axis=0) for path in paths], axis=0)
             high = np.max([path.max(axis=0) for path in paths], axis=0)
             box = (int(low[0]), int(low[1]), int(high[0]), int(high[1]))

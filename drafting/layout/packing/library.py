@@ -14,7 +14,7 @@ from typing import Any
 
 import numpy as np
 
-from drafting.layout.packing.clip import Ints, common, grown, posed, union
+from drafting.layout.packing.clip import Ints, covered_part, grown, path_in_pose, union
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import AS_DRAWN, Copy, Packing, Pose, Spot, box_of
 
@@ -128,7 +128,7 @@ class Problem:
         ]
 
     def _grown(self, kind: int, mirror: bool) -> Ints:
-        ring = posed(self.kit.block(kind), Pose(0, mirror))
+        ring = path_in_pose(self.kit.block(kind), Pose(0, mirror))
         return grown(ring, self.play * self.kit.scale)
 
     def _comb(self) -> Item:
@@ -138,7 +138,7 @@ class Problem:
             kind = self.kit.job.copies[spot.copy].kind
             size = self.kit.size(kind, spot.pose)
             at = np.array([round(spot.x * scale) - size.x, -size.y], dtype=np.int64)
-            parts.append(posed(self.kit.block(kind), spot.pose) + at)
+            parts.append(path_in_pose(self.kit.block(kind), spot.pose) + at)
         x0, x1 = (int(f(np.concatenate(parts)[:, 0])) for f in (np.min, np.max))
         low, thick = -round(self.bottom * scale), round(THIN * self._width * scale)
         high = low + round((self._width + 2 * self.play) * (1 - PLAY) * scale)
@@ -146,7 +146,7 @@ class Problem:
         parts += [_box(x0 - thick, low, x1, top), _box(x0 - thick, low, x0, high)]
         whole = max(union(part.tolist() for part in parts), key=lambda ring: abs(_area(ring)))
         far = (x0 - thick, low, x1 + 2 * thick + round(self._width * scale), high)
-        clipped = common([grown(whole, self.play * scale)], far)
+        clipped = covered_part([grown(whole, self.play * scale)], far)
         return Item(max(clipped, key=lambda ring: abs(_area(ring))), (), False, (0,))
 
 

@@ -9,14 +9,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from drafting.geometry.path import Box
+
 HAIR = 1e-7
 """Share of a width by which a piece may be wider and still fits: the last digits of a turn."""
 
 Ring = tuple[complex, ...]
 """The corners of a closed outline, anticlockwise, the first not repeated."""
-
-Box = tuple[float, float, float, float]
-"""Least x, least y, greatest x, greatest y."""
 
 
 @dataclass(frozen=True, slots=True, order=True)

@@ -15,10 +15,10 @@ from drafting.layout.packing.close import closed_up
 from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.library import Problem, tight_teeth
 from drafting.layout.packing.model import Job, Packing, Spot
-from drafting.layout.packing.search import Said, Searcher
+from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.packing.shapes import Shapes
 from drafting.layout.packing.shelf import shelved
-from drafting.layout.packing.verify import wrong
+from drafting.layout.packing.verify import broken_rules
 
 COUNT = 9000
 """Outlines placed by engine 1 where no time is given (ours: about 3 s for the demo, table and all)."""
@@ -49,7 +49,7 @@ def pack(
     seconds: float = 0.0,
     seed: int = 0,
     workers: int = 2,
-    said: Said | None = None,
+    said: OnBetterLay | None = None,
     halted: Callable[[], bool] = bool,
     shapes: Shapes | None = None,
 ) -> Packing:
@@ -69,7 +69,7 @@ def pack(
             raise DraftError(f"{job.kinds[copy.kind].name} is wider than the cloth")
     if not job.copies:
         return Packing(0.0, (), "nothing to lay")
-    hunt = Hunt(job, seconds, seed, workers, said, halted, shapes)
+    hunt = Hunt(job=job, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted, shapes=shapes)
     hunt.take(shelved(job))
     if seconds <= 0:
         if count > 0 or hunt.best is None:
@@ -89,7 +89,7 @@ class Hunt:
     seconds: float
     seed: int
     workers: int
-    said: Said | None
+    said: OnBetterLay | None
     halted: Callable[[], bool]
     shapes: Shapes | None = None
     best: Packing | None = None
@@ -106,7 +106,7 @@ class Hunt:
         """Keep a layout that is shorter than the best one, once it is found to keep every rule."""
         if self.best is not None and packing.length >= self.best.length:
             return
-        faults = wrong(self.job, packing)
+        faults = broken_rules(self.job, packing)
         if faults:
             self.refused += faults
             return

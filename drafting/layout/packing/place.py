@@ -27,19 +27,19 @@ class Laid(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Room:
+class CornerRoom:
     """What one outline finds when it comes: the blockers for its lower left corner, and a box.
 
     `reach` is the x from which on nothing lies any more; `low` and `high` bound the corner's y.
     """
 
-    blockers: list[Ints]
+    blockers: tuple[Ints, ...]
     reach: int
     low: int
     high: int
 
 
-def faults(kit: Kit) -> list[Laid]:
+def blocked_boxes(kit: Kit) -> list[Laid]:
     """Return the blocked boxes of the cloth as things that lie already."""
     first = len(kit.job.kinds)
     corners = (np.rint(np.array(box[:2]) * kit.scale) for box in kit.job.strip.blocked)
@@ -63,7 +63,7 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     return int(x), int(y)
 
 
-def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
+def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> CornerRoom:
     """Return what keeps a kind in a pose off its places."""
     low, high = kit.span(kind, pose)
     blockers: list[Ints] = []
@@ -74,20 +74,20 @@ def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> Room:
         if there.y + y0 <= high and there.y + y1 >= low and there.x + x1 >= 0:
             shift = np.array([there.x, there.y], dtype=np.int64)
             blockers += [path + shift for path in paths]
-    return Room(blockers, reach, low, high)
+    return CornerRoom(tuple(blockers), reach, low, high)
 
 
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:
     """Return the least x >= `start` on the line at height `y` that no blocker covers."""
     x = start
-    for low, high in covered([path[:, ::-1] for path in blockers], y):
+    for low, high in covered_stretches([path[:, ::-1] for path in blockers], y):
         if low >= x - 0.5 or high <= x + 0.5:
             continue
         x = int(np.ceil(high))
     return x
 
 
-def _on_lattice(kit: Kit, room: Room, kind: int, pose: Pose) -> tuple[int, int]:
+def _on_lattice(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int, int]:
     """Return the first free corner whose level lies on a repeat, as low as it goes there."""
     step = (kit.job.strip.repeat or 0.0) * kit.scale
     level = kit.level(kind, pose)
@@ -99,7 +99,7 @@ def _on_lattice(kit: Kit, room: Room, kind: int, pose: Pose) -> tuple[int, int]:
         if x >= room.reach:
             return x, bottom
         y = bottom
-        for low, high in covered(room.blockers, x):
+        for low, high in covered_stretches(room.blockers, x):
             if low < y - 0.5 and high > y + 0.5:
                 y = _up(int(np.ceil(high)), across, line)
         if y <= room.high:
@@ -133,7 +133,7 @@ def on_rows(rest: Sequence[Sequence[Sequence[int]]], step: float, line: int) -> 
     return int(x[best]), int(y[best])
 
 
-def covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
+def covered_stretches(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` that lie inside anticlockwise paths, by their start.
 
     Inside means on both sides of the line: what only touches it is not covered.
@@ -149,11 +149,11 @@ def covered(paths: Sequence[Ints], at: int) -> list[tuple[float, float]]:
 
 def _inside(path: Ints, at: float) -> list[tuple[float, float]]:
     """Return the stretches of the line x = `at` between an outline's crossings, pair by pair."""
-    marks = crossings(path, at)
+    marks = heights_crossed(path, at)
     return list(zip(marks[::2], marks[1::2], strict=True))
 
 
-def crossings(path: Ints, at: float) -> list[float]:
+def heights_crossed(path: Ints, at: float) -> list[float]:
     """Return the y at which an outline crosses the line x = `at`, in order."""
     x, y = path[:, 0], path[:, 1]
     nx, ny = np.roll(x, -1), np.roll(y, -1)

@@ -16,7 +16,7 @@ from dataclasses import dataclass, field, replace
 
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Packing, Pose
-from drafting.layout.packing.place import Laid, as_spot, best_spot, faults
+from drafting.layout.packing.place import Laid, as_spot, best_spot, blocked_boxes
 
 ROUNDS = 4
 """How often the search starts again (ours: without, it got stuck after 15 s)."""
@@ -30,10 +30,10 @@ WARM, COLD = 0.012, 0.0008
 Poses = tuple[Pose | None, ...]
 """For each copy the pose it must take, None for the one that serves best."""
 
-Plan = tuple[tuple[int, ...], Poses]
+LayOrder = tuple[tuple[int, ...], Poses]
 """An order, and the poses in it: what a layout is placed from."""
 
-Said = Callable[[Packing], None]
+OnBetterLay = Callable[[Packing], None]
 
 
 @dataclass(frozen=True)
@@ -58,11 +58,11 @@ class Searcher:
     left: float
     seed: int = 0
     deadline: float | None = None
-    said: Said | None = None
+    said: OnBetterLay | None = None
     halted: Callable[[], bool] = bool
     best: Tried | None = None
     good: list[Tried] = field(default_factory=list)
-    hints: tuple[Plan, ...] = ()
+    hints: tuple[LayOrder, ...] = ()
     dice: random.Random = field(default_factory=random.Random)
 
     def run(self) -> Packing:
@@ -110,7 +110,7 @@ class Searcher:
         """
         laid = list(_shared(order, poses, before))
         end = self._start(laid)
-        fixed = faults(self.kit)
+        fixed = blocked_boxes(self.kit)
         for copy in order[len(laid) :]:
             found = self._placed(copy, poses[copy], fixed + laid, end)
             laid.append(found)
@@ -142,7 +142,7 @@ class Searcher:
         return best[1]
 
     def _round(self, start: Tried, count: float) -> None:
-        stop, now = self.left - count, settled(start)
+        stop, now = self.left - count, poses_settled(start)
         while self.left > stop and not self._over():
             share = max(0.0, (self.left - stop) / count)
             heat = now.length * COLD * (WARM / COLD) ** share
@@ -193,7 +193,7 @@ class Searcher:
         return self.left <= 0 or late or self.halted()
 
 
-def settled(tried: Tried) -> Tried:
+def poses_settled(tried: Tried) -> Tried:
     """Return a layout with the poses that served best in it made fast: one try a copy, not four."""
     poses = list(tried.poses)
     for copy, laid in zip(tried.order, tried.laid, strict=True):

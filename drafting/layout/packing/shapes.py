@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from drafting.geometry.area import simplified
-from drafting.layout.packing.clip import Ints, Paths, grown, no_fit, posed, to_grid
+from drafting.layout.packing.clip import Ints, Paths, grown, no_fit, path_in_pose, to_grid
 from drafting.layout.packing.model import Pose, Ring
 
 FINE, MANY = 0.05, 60
@@ -46,9 +46,9 @@ class Shapes:
         if key not in self._kept:
             if twin in self._kept:
                 back = Pose(180).after(pose)
-                self._kept[key] = tuple(posed(path, back) for path in self._kept[twin])
+                self._kept[key] = tuple(path_in_pose(path, back) for path in self._kept[twin])
             else:
-                self._kept[key] = no_fit(self.blocks[lying], posed(self.blocks[coming], pose))
+                self._kept[key] = no_fit(self.blocks[lying], path_in_pose(self.blocks[coming], pose))
         return self._kept[key]
 
     def _block(self, ring: Ring) -> Ints:

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import math
 
-from drafting.layout.packing.model import HAIR, Box, Job, Packing, Pose, Spot, box_of
+from drafting.geometry.path import Box
+from drafting.layout.packing.model import HAIR, Job, Packing, Pose, Spot, box_of
 
 
 def shelved(job: Job) -> Packing:

@@ -10,7 +10,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from drafting.geometry.area import least_gap, overlaps
-from drafting.layout.packing.model import Box, Job, Packing, Ring, box_of, ring_area
+from drafting.geometry.path import Box
+from drafting.layout.packing.model import Job, Packing, Ring, box_of, ring_area
 
 OVERLAP = 1e-6
 """Share of a mean piece that two pieces may overlap by: the last digits of the arithmetic."""
@@ -25,7 +26,7 @@ OUTSIDE = 1e-5
 """Share of the width by which an outline may leave the cloth: the last digits of the arithmetic."""
 
 
-def wrong(job: Job, packing: Packing) -> list[str]:
+def broken_rules(job: Job, packing: Packing) -> list[str]:
     """Return every rule that the layout breaks, in words (nothing where it keeps them all)."""
     rings = [job.posed(spot) for spot in packing.spots]
     return [

@@ -111,7 +111,7 @@ def openings(bench: Bench) -> None:
     _finish(bench, "finish", "openings finished", _still_open(bench))
 
 
-def fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
+def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
     """The fly, as soon as the seam below it is sewn: the fronts still lie flat.
 
     One cut on is turned in; one with a facing and a shield has the zip between them.

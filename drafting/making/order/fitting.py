@@ -25,14 +25,14 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
         shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)
         yield Step(
-            f"{garment.name}/toile",
-            "fit",
-            "toile",
-            garment.name,
-            (said("do.toile", garment=garment.name), said("do.toile_write")),
-            (),
-            f"toile: {garment.name}",
-            shown,
+            key=f"{garment.name}/toile",
+            stage="fit",
+            verb="toile",
+            garment=garment.name,
+            say=(said("do.toile", garment=garment.name), said("do.toile_write")),
+            uses=(),
+            makes=f"toile: {garment.name}",
+            pieces=shown,
             minutes=TOILE_SHARE * sum(step.minutes for step in sewn) + 45.0,
         )
 

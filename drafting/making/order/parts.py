@@ -65,21 +65,21 @@ class Bench:
         visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
         self.steps.append(
             Step(
-                f"{garment}/{len(self.steps) + 1} {verb}",
-                stage,
-                verb,
-                garment,
-                tuple(say),
-                tuple(used),
-                makes,
-                visible,
-                tuple(seams),
-                next(filter(None, found), None),
-                tuple(cautions),
-                minutes(verb, length, count),
-                wait,
-                tuple(edges),
-                tuple(notions),
+                key=f"{garment}/{len(self.steps) + 1} {verb}",
+                stage=stage,
+                verb=verb,
+                garment=garment,
+                say=tuple(say),
+                uses=tuple(used),
+                makes=makes,
+                pieces=visible,
+                seams=tuple(seams),
+                setting=next(filter(None, found), None),
+                cautions=tuple(cautions),
+                minutes=minutes(verb, length, count),
+                wait=wait,
+                edges=tuple(edges),
+                notions=tuple(notions),
             )
         )
         for piece, part in self.parts.items():

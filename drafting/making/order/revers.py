@@ -13,7 +13,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import pressed
-from drafting.making.order.seam_kinds import is_facing, unit_of
+from drafting.making.order.seam_kinds import is_facing, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -24,8 +24,8 @@ def to_facings(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
 
 def of_revers(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
     """Return the seams of every small thing that somewhere meets a facing."""
-    units = {unit_of(draft, seam) for seam in to_facings(draft, seams)}
-    return [seam for seam in seams if unit_of(draft, seam) in units]
+    units = {sewn_unit_of(draft, seam) for seam in to_facings(draft, seams)}
+    return [seam for seam in seams if sewn_unit_of(draft, seam) in units]
 
 
 def under_made(bench: Bench, unit: Sequence[Seam]) -> None:

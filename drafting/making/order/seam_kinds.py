@@ -19,9 +19,9 @@ from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, SeamKind
 from drafting.making.settings.lengthening import on_bias
 
-Work = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
+SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
 
-WORK: dict[SeamKind, Work] = {
+WORK: dict[SeamKind, SeamWork] = {
     SeamKind.DART: "dart",
     SeamKind.FLY: "fly",
     SeamKind.SET_IN: "set in",
@@ -47,14 +47,14 @@ def is_unit(piece: Piece) -> bool:
     return piece.role in SMALL
 
 
-def kind_of(draft: Draft, seam: Seam) -> Work:
+def kind_of(draft: Draft, seam: Seam) -> SeamWork:
     """Return what a seam is; two legs of a dart are one even where nobody says so."""
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
         return "dart"
     return WORK.get(seam.kind) or ("flare" if on_bias(draft, seam) else "body")
 
 
-def unit_of(draft: Draft, seam: Seam) -> str:
+def sewn_unit_of(draft: Draft, seam: Seam) -> str:
     """Return which small thing a seam belongs to: `collar`, `cuff`, `waistband` ...; else a small part."""
     pieces = [draft[piece] for piece, _ in (*seam.a, *seam.b)]
     units = [piece.role for piece in pieces if is_unit(piece)]

@@ -21,7 +21,7 @@ from drafting.making.order import additions as adding
 from drafting.making.order import closings, finishing, fitting, revers, units
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import Work, kind_of, unit_of
+from drafting.making.order.seam_kinds import SeamWork, kind_of, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 
@@ -55,19 +55,19 @@ def sewing_steps(
     return tuple(bench.steps)
 
 
-def closed(bench: Bench, seams: Mapping[Work, list[Seam]], turned: Sequence[Seam]) -> None:
+def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[Seam]) -> None:
     """Join collars, bands and facings to the body, and close the sleeves into tubes."""
     facing = seams.get("facing", [])
     _, elsewhere = units.split_attached(bench, seams.get("attach", []))
     if turned:
         draft = bench.garment.draft
-        its_own = {unit_of(draft, seam) for seam in turned}
-        collar = [seam for seam in elsewhere if unit_of(draft, seam) in its_own]
+        its_own = {sewn_unit_of(draft, seam) for seam in turned}
+        collar = [seam for seam in elsewhere if sewn_unit_of(draft, seam) in its_own]
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []
     units.attached(bench, elsewhere)
-    units.facings(bench, facing)
+    units.join_facings(bench, facing)
     closings.folded_back(bench)
     units.sleeves(bench, seams.get("limb", []))
 
@@ -185,7 +185,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             length=lengths[seam.name],
         )
         if _below_fly(bench, seam):
-            finishing.fly(bench, flies)
+            finishing.sew_fly(bench, flies)
         if seam.kind is SeamKind.CENTRE:
             closings.zipped(bench, seam_sewn=True)
     closings.zipped(bench, seam_sewn=True)

@@ -12,7 +12,7 @@ from drafting.draft.walk import walk
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import is_facing, is_sleeve, unit_of
+from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
@@ -49,7 +49,7 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
     lengths = seam_lengths(bench.garment)
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        groups.setdefault(unit_of(bench.garment.draft, seam), []).append(seam)
+        groups.setdefault(sewn_unit_of(bench.garment.draft, seam), []).append(seam)
     for unit, found in groups.items():
         found = sorted(found, key=lambda seam: _stands(bench.garment.draft, seam))
         names = ", ".join(seam.name for seam in found)
@@ -70,7 +70,7 @@ def _stands(draft: Draft, seam: Seam) -> int:
     return 2 * pieces.count(PieceRole.COLLAR_STAND) - (len(pieces) > 1)
 
 
-def facings(bench: Bench, seams: Sequence[Seam]) -> None:
+def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join the facings, with the collar between where its edge meets the facing."""
     lengths = seam_lengths(bench.garment)
     for seam in sorted(seams, key=lambda seam: _on_garment(bench.garment.draft, seam)):
@@ -129,7 +129,7 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join cuffs, bands and collars on, gathers first where there are some."""
     lengths = seam_lengths(bench.garment)
     for seam in seams:
-        unit = unit_of(bench.garment.draft, seam)
+        unit = sewn_unit_of(bench.garment.draft, seam)
         walked = walk(bench.garment.draft, seam)
         say = [said("do.attach", unit=unit, name=seam.name)]
         if walked.gather_ratio:

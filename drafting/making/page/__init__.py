@@ -2,8 +2,8 @@
 
     Plan + Made -> page(plan, made) -> text of the file
 
-`drawing` draws pieces with the seam of the moment lit, `sections` turns each part of the plan into
-HTML, `looks` holds the style and the few lines of script that remember ticks and add up minutes.
+`drawing` draws pieces with the seam of the moment lit, `sections` fills the templates beside it with
+each part of the plan, `looks` holds the style and the few lines of script that remember ticks and add up minutes.
 """
 
 from drafting.making.page.page import page

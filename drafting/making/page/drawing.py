@@ -5,7 +5,6 @@ Every piece and every edge that is lit anywhere is defined once; the steps only 
 
 from __future__ import annotations
 
-import html
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
@@ -13,9 +12,11 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.piece import Piece
-from drafting.export.svg import path_data
+from drafting.export.svg_writer import STEADY, Pen, Svg, element, number, path_data, svg_joined, words
 from drafting.finish.label import piece_title
 from drafting.ground.names import safe_id
+from drafting.ground.palette import Colour
+from drafting.sheet.faces import face
 
 GAP = 60.0
 """mm between two pieces (ours)."""
@@ -34,11 +35,12 @@ MOST = 24
 
 
 @dataclass(frozen=True)
-class Drawn:
-    """A piece as it is drawn: its name in the page, its piece, where its box starts."""
+class DrawnPiece:
+    """A piece as it is drawn: its name in the page, its piece, its face."""
 
     name: str
     piece: Piece
+    face: Colour
 
     @property
     def corner(self) -> complex:
@@ -53,28 +55,29 @@ class Drawn:
     def data(self, edge: str = "") -> str:
         """Return the path commands of the outline, or of one edge, y down from the box's top."""
         path = self.piece[edge].path if edge else self.piece.outline
-        return path_data(path.moved(-self.corner), self.size[1], closed=not edge)
+        return path_data(path.moved(-self.corner), Pen(height=self.size[1]), closed=not edge)
 
 
-def drawn_pieces(made: Made) -> dict[str, Drawn]:
+def drawn_pieces(made: Made) -> dict[str, DrawnPiece]:
     """Return every piece of a costume by `garment.piece`."""
-    return {
-        f"{garment.name}.{piece.name}": Drawn(f"{garment.name}.{piece.name}", piece)
-        for garment in made.garments
+    found = [
+        DrawnPiece(f"{garment.name}.{piece.name}", piece, face(piece.material, place))
+        for place, garment in enumerate(made.garments)
         for piece in garment.draft.pieces
-    }
+    ]
+    return {drawn.name: drawn for drawn in found}
 
 
-def definitions(pieces: Mapping[str, Drawn], lit: Iterable[tuple[str, str]]) -> str:
+def definitions(pieces: Mapping[str, DrawnPiece], lit: Iterable[tuple[str, str]]) -> Svg:
     """Return the hidden drawing that defines the outlines, and the edges that some step lights."""
-    shapes = "".join(
-        f'<path id="{_id(d.name)}" d="{d.data()}" vector-effect="non-scaling-stroke"/>' for d in pieces.values()
-    )
-    edges = "".join(
-        f'<path id="{_id(name, edge)}" d="{pieces[name].data(edge)}" vector-effect="non-scaling-stroke"/>'
-        for name, edge in sorted(set(lit))
-    )
-    return f'<svg width="0" height="0" aria-hidden="true"><defs>{shapes}{edges}</defs></svg>'
+    shapes = [_defined(piece) for piece in pieces.values()]
+    edges = [_defined(pieces[name], edge) for name, edge in sorted(set(lit))]
+    known = element("defs", *shapes, *edges)
+    return element("svg", known, width="0", height="0", aria_hidden="true")
+
+
+def _defined(drawn: DrawnPiece, edge: str = "") -> Svg:
+    return element("path", id=_id(drawn.name, edge), d=drawn.data(edge), vector_effect=STEADY)
 
 
 def lit_edges(garment: MadeGarment, seams: Iterable[str]) -> Iterator[tuple[str, str]]:
@@ -89,7 +92,7 @@ def _refs(seam: Seam) -> tuple[EdgeRef, ...]:
     return (*seam.a, *seam.b)
 
 
-def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
+def step_drawing(pieces: list[DrawnPiece], lit: Iterable[tuple[str, str]]) -> Svg:
     """Return one drawing of these pieces in rows, with what is sewn now lit and each piece named."""
     lit_of: dict[str, list[str]] = {}
     for name, edge in lit:
@@ -99,15 +102,14 @@ def drawing(pieces: list[Drawn], lit: Iterable[tuple[str, str]]) -> str:
     body, wide, high = _rows(shown, max(LEAST_TEXT, max(wide, high) / TEXT))
     title = ", ".join(piece_title(p.piece) for p in pieces[:MOST])
     size = max(LEAST_TEXT, max(wide, high) / TEXT)
-    placed = "".join(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
+    placed = svg_joined(_placed(p, x, y, lit_of.get(p.name, []), size) for p, x, y in body)
     box = f"{-GAP / 2:g} {-GAP / 2:g} {wide:.0f} {high + GAP / 2 + 1.6 * size:.0f}"
-    head = f'<svg class="pieces" role="img" viewBox="{box}"><title>{html.escape(title)}</title>'
-    return f"{head}{placed}</svg>"
+    return element("svg", words("title", title), placed, class_="pieces", role="img", viewBox=box)
 
 
-def _rows(pieces: list[Drawn], size: float) -> tuple[list[tuple[Drawn, float, float]], float, float]:
+def _rows(pieces: list[DrawnPiece], size: float) -> tuple[list[tuple[DrawnPiece, float, float]], float, float]:
     """Return where each piece stands, in a cell as wide as its name, and the drawing's width and height."""
-    body: list[tuple[Drawn, float, float]] = []
+    body: list[tuple[DrawnPiece, float, float]] = []
     x = top = low = wide = 0.0
     for piece in pieces:
         w, h = piece.size
@@ -120,13 +122,19 @@ def _rows(pieces: list[Drawn], size: float) -> tuple[list[tuple[Drawn, float, fl
     return body, wide, low
 
 
-def _placed(drawn: Drawn, x: float, y: float, edges: list[str], size: float) -> str:
-    at = f'x="{x:.1f}" y="{y:.1f}"'
-    lit = "".join(f'<use class="lit" href="#{_id(drawn.name, edge)}" {at}/>' for edge in edges)
+def _placed(drawn: DrawnPiece, x: float, y: float, edges: list[str], size: float) -> Svg:
     w, h = drawn.size
-    name = html.escape(piece_title(drawn.piece))
-    words = f'<text x="{x + w / 2:.1f}" y="{y + h + 1.1 * size:.1f}" font-size="{size:.0f}">{name}</text>'
-    return f'<use class="piece" href="#{_id(drawn.name)}" {at}/>{lit}{words}'
+    at = {"x": number(x, 1), "y": number(y, 1)}
+    shape = element("use", class_="piece", href=f"#{_id(drawn.name)}", fill=drawn.face, **at)
+    lit = [element("use", class_="lit", href=f"#{_id(drawn.name, edge)}", **at) for edge in edges]
+    name = words(
+        "text",
+        piece_title(drawn.piece),
+        x=number(x + w / 2, 1),
+        y=number(y + h + 1.1 * size, 1),
+        font_size=number(size, 0),
+    )
+    return svg_joined([shape, *lit, name])
 
 
 def _id(name: str, edge: str = "") -> str:

@@ -86,7 +86,7 @@ def lengthens(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
 
 
 def _asked(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
-    used = max((in_use(girth) for _, girth in crossed(draft, seam)), default=around(draft))
+    used = max((in_use(girth) for _, girth in girths_across(draft, seam)), default=around(draft))
     if used <= CLOSE:
         hangs = on_bias(draft, seam) and fabric is not None and fabric.weave == "woven"
         return Gives(BIAS, "bias") if hangs else Gives()
@@ -101,7 +101,7 @@ def _asked(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
     return Gives(along * (1 + BENDS) - 1, "moves")
 
 
-def crossed(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
+def girths_across(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
     """Return the girths whose levels lie across the seam's pieces, each with its height there, mm."""
     refs = (*seam.a, *seam.b)
     return [
@@ -115,7 +115,7 @@ def crossed(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
 
 def in_use_near(draft: Draft, seam: Seam, otherwise: float) -> float:
     """Return the stretch in use at the level nearest to a seam that runs around."""
-    found = crossed(draft, seam)
+    found = girths_across(draft, seam)
     return in_use(min(found, key=lambda pair: abs(pair[0]))[1]) if found else otherwise
 
 

@@ -6,9 +6,6 @@ from drafting.costume.workroom import Workroom
 from drafting.fabric import Fabric
 from drafting.making.model import Needle
 
-SIZES = (60, 70, 80, 90, 100, 110, 120)
-"""NM: a hundred times the blade's diameter in mm (common practice)."""
-
 BY_MASS = ((60.0, 60), (110.0, 70), (190.0, 80), (340.0, 90), (450.0, 100))
 """g/m2 up to which a size serves; above it 110. Common practice names the cloths (sheer 60, blouse 70,
 shirting 80, wool and trouser 90, denim 100, canvas 110); the masses between them are from memory."""

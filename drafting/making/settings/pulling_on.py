@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from drafting.body import Body
-from drafting.body.body import Side
+from drafting.body.body import SIDES
 from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -23,8 +23,6 @@ OPENS = 0.10
 (ours)."""
 
 CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
-
-SIDES: tuple[Side, Side] = ("left", "right")
 
 
 def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> Gives:
@@ -96,4 +94,4 @@ def short_sleeve(draft: Draft, piece: Piece) -> bool:
 def opens(draft: Draft) -> bool:
     """Return whether the garment has a closing, so that nothing has to be stretched to get in."""
     fastened = any(notion.what in CLOSINGS for notion in draft.notions)
-    return fastened or draft.facts.get("fly", 0.0) > 0
+    return fastened or any(edge_as(piece, EdgeRole.FLY) for piece in draft.pieces)

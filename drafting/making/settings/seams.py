@@ -30,7 +30,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     found: dict[tuple[str, str], Setting] = {}
     for garment in made.garments:
         for seam in garment.draft.seams:
-            cloths = cloths_of(garment, seam, fabrics)
+            cloths = seam_cloths(garment, seam, fabrics)
             found[garment.name, seam.name] = setting(garment, seam, cloths, room)
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
@@ -38,7 +38,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     return found
 
 
-def cloths_of(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
+def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
     """Return the cloths that meet in a seam, the heaviest first; those nobody described are left out."""
     pieces = (garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
     roles = dict.fromkeys(piece.material or garment.fabric for piece in pieces)
@@ -65,20 +65,20 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
         *pressed_on(fabric, dots, room),
     )
     return Setting(
-        stitch.number,
-        3 if encloses(draft, seam) else 1,
-        stitch.length,
-        needle,
-        foot,
-        stitch.width,
-        "lighter" if light else "usual",
-        gives.share,
-        stayed,
-        press_for(draft, seam, stitch.number),
-        dots,
-        why,
-        (said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
-        gives.cause,
+        stitch=stitch.number,
+        seam_class=3 if encloses(draft, seam) else 1,
+        stitch_length=stitch.length,
+        needle=needle,
+        foot=foot,
+        width=stitch.width,
+        pressure="lighter" if light else "usual",
+        lengthens=gives.share,
+        stayed=stayed,
+        press=press_for(draft, seam, stitch.number),
+        dots=dots,
+        why=why,
+        trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
+        cause=gives.cause,
     )
 
 

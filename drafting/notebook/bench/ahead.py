@@ -12,7 +12,7 @@ from drafting.ground.errors import DraftError
 
 
 @dataclass(frozen=True)
-class Step:
+class HandStep:
     """What the hand did last: a choice, its value now and the value one such step further on."""
 
     choice: str
@@ -20,7 +20,7 @@ class Step:
     further: float
 
 
-def step_of(choice: str, before: Any, value: Any) -> Step | None:
+def step_of(choice: str, before: Any, value: Any) -> HandStep | None:
     """Return the step from one value of a choice to another, None where they are no numbers.
 
     Millionths are rounded as the page rounds them.
@@ -28,7 +28,7 @@ def step_of(choice: str, before: Any, value: Any) -> Step | None:
     numbers = (int, float)
     if isinstance(value, bool) or not (isinstance(before, numbers) and isinstance(value, numbers)):
         return None
-    return Step(choice, value, round(2 * value - before, 6)) if value != before else None
+    return HandStep(choice, value, round(2 * value - before, 6)) if value != before else None
 
 
 class Ahead:

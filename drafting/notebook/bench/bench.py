@@ -2,34 +2,32 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from drafting.costume.file import CostumeFile
-from drafting.costume.lays import laid_out
-from drafting.costume.make import Made, checked, make
+from drafting.costume.make import Made, checked
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import saving
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.ahead import Ahead, Step, step_of
+from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
 from drafting.notebook.bench.changes import changes_html
-from drafting.notebook.bench.controls import typed
+from drafting.notebook.bench.controls import typed_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
 from drafting.notebook.bench.history import History
-from drafting.notebook.bench.measures import measures_html
+from drafting.notebook.bench.measures import folded_html, measures_html
 from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.memory import spare_what_stands
-from drafting.notebook.picture import drawn
+from drafting.notebook.picture import garment_svg
+from drafting.notebook.said import refused_html
 from drafting.notebook.when_resting import Later
-from drafting.output.write import write_output
 
 MEASURES = "The measures it is drafted from"
 
@@ -55,7 +53,7 @@ class Bench:
     ) -> None:
         names = _garments(costume, garment)
         self.costume, self.named, self.out = costume, choices, Path(out)
-        self.history = History(st.begin(costume, names[0]))
+        self.history = History(st.begin_standing(costume, names[0]))
         self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
@@ -65,7 +63,7 @@ class Bench:
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
         self.checks = Later(partial(self.safely, self._show_findings))
         self.ahead = Ahead()
-        self.step: Step | None = None
+        self.step: HandStep | None = None
         self.looks = Later(partial(self.safely, self._look_ahead), AHEAD, needed=False)
         self._show_controls()
         self._show()
@@ -129,7 +127,7 @@ class Bench:
         if name == self.garment:
             return
         try:
-            self._come_to(self.history.turned(st.showing(self.standing, name)))
+            self._come_to(self.history.turned(st.showing_garment(self.standing, name)))
         except DraftError:
             self.widgets.show_buttons()  # the list names the one that is shown
             raise
@@ -160,14 +158,6 @@ class Bench:
         self._show()
         return self.file.path
 
-    def export(self) -> Path:
-        """Write the whole costume, lays and sheets too, as `drafting make` does; return the folder.
-
-        Raises `InputError` where it may not be written.
-        """
-        write_output(laid_out(make(self.wanted())), self.out)
-        return self.out
-
     def wanted(self) -> CostumeFile:
         """Return the costume as the controls say; raises `DraftError` where that is refused."""
         self._refuse_if_refused("nothing was written")
@@ -196,7 +186,7 @@ class Bench:
         value = move.get("value")
         if "text" in move:
             try:
-                value = typed(self.controls[name], move["text"], kept, self.unit)
+                value = typed_value(self.controls[name], move["text"], kept, self.unit)
             except InputError as error:
                 self.slips[name] = (move["text"], sentence(error))
                 self._show_states()
@@ -241,15 +231,15 @@ class Bench:
     def _draw(self) -> None:
         made, before = self.standing.made, self.standing.before
         self.widgets.preview.show(made, self.garment, before, self.unit)
-        garment = st.made_garment(made, self.garment)
-        earlier = None if before is None else st.made_garment(before, self.garment)
+        garment = made[self.garment]
+        earlier = None if before is None else before[self.garment]
         self._show_states()
         page = self.widgets
         page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
         page.changes.value = changes_html(earlier, garment, self.unit)
         if self.drawn[2:] != (self.unit,):
             rows = measures_html(made.costume.wearer, self.unit)
-            page.measures.value = f"<details><summary>{MEASURES}</summary>{rows}</details>"
+            page.measures.value = folded_html(MEASURES, rows)
         self.drawn = (made, before, self.unit)
 
     def _show_findings(self) -> None:
@@ -263,7 +253,10 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        self.ahead.look(st.only(asked, self.garment), lambda made: drawn(made, self.garment))
+        names = self.widgets.preview.garments
+        self.ahead.look(
+            st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment, garments=names)
+        )
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(
@@ -272,8 +265,7 @@ class Bench:
 
     def say(self, words: str) -> None:
         """Say what could not be done, where it is not about one control."""
-        said = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
-        self.widgets.said.value = f'<div class="refusal" role="alert">{said}</div>'
+        self.widgets.said.value = refused_html(words)
 
     def safely(self, do: Callable[[], None]) -> None:
         """Run what a control asks for; whatever goes wrong is told in words."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, edge_words, plain
 from drafting.costume.garment import MadeGarment
+from drafting.ground.templates import Html, macros
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench.figures import length
 
@@ -38,33 +38,29 @@ def changes(before: MadeGarment, now: MadeGarment) -> list[Change]:
     return sorted((c for c in rows if abs(c.by) >= LEAST), key=lambda c: -abs(c.by))
 
 
-def changes_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit = "cm") -> str:
+def changes_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit = "cm") -> Html:
     """Return the table of what changed; a sentence where nothing did."""
+    said = macros(__file__)
     if before is None:
-        return '<p class="changes">Nothing has been changed yet.</p>'
+        return Html(said.nothing("Nothing has been changed yet."))
     found = changes(before, now)
     if not found:
-        return '<p class="changes">No length of the pieces has changed.</p>'
-    rows = "".join(_row(change, unit) for change in found[:ROWS])
-    more = len(found) - ROWS
-    rest = f"<p>and {more} smaller {'change' if more == 1 else 'changes'}</p>" if more > 0 else ""
-    heads = "".join(f'<th scope="col">{name}</th>' for name in ("changed", "was", "is", "by"))
-    return f'<table class="changes"><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>{rest}'
+        return Html(said.nothing("No length of the pieces has changed."))
+    rows = [(change.what, *_lengths(change, unit)) for change in found[:ROWS]]
+    return Html(said.table(rows, len(found) - ROWS))
 
 
-def _row(change: Change, unit: LengthUnit) -> str:
+def _lengths(change: Change, unit: LengthUnit) -> tuple[str, str, str]:
     was, now = (length(mm, unit) if mm else "none" for mm in (change.was, change.now))
     by = length(change.by, unit)
-    by = by if by.startswith("-") else f"+{by}"
-    cells = "".join(f"<td>{cell}</td>" for cell in (was, now, by))
-    return f'<tr><th scope="row">{html.escape(change.what)}</th>{cells}</tr>'
+    return was, now, by if by.startswith("-") else f"+{by}"
 
 
 def _figures(garment: MadeGarment) -> Iterator[tuple[str, float]]:
     """Yield the name and length (mm) of all that is told of a garment; linings follow the cloth."""
     draft = garment.draft
     for girth in draft.girths:
-        drawn = finished(draft, girth.level, girth.side)
+        drawn = finished_girth(draft, girth.level, girth.side)
         if drawn is not None:
             yield f"{capital(f'{girth.side} {plain(girth.level)}'.strip())}, girth", drawn
     for piece in (piece for piece in draft.pieces if not piece.material):

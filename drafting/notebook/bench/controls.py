@@ -20,7 +20,7 @@ from drafting.ground.choices import Choice, choices_of
 from drafting.ground.sources import printed
 from drafting.ground.units import LengthUnit
 from drafting.reading.choices import read_values
-from drafting.reading.given import Given
+from drafting.reading.given import Given, Origin
 
 SUFFIX = {"deg": " degrees", "percent": " %", "ratio": "", "count": ""}
 LABELS = {"deg": "degrees", "percent": "%", "ratio": "times"}
@@ -34,7 +34,7 @@ INCH_STEPS = ((1.0, 1), (5.0, 2), (10.0, 4))
 """A step of at most so many mm is so many sixteenths of an inch on a tape; 1/2 in beyond (ours)."""
 
 
-def grouped(block: str, names: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
+def names_by_part(block: str, names: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
     """Return `names` by the part of the garment that each belongs to, its finish last.
 
     >>> grouped("shirt", ("button_diameter", "bust_ease", "cap_ease", "seam_allowance"))
@@ -73,16 +73,16 @@ def label(choice: Choice) -> str:
     return capital(plain(choice.name)) + (f", {unit}" if unit else "")
 
 
-def meaning(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> str:
+def choice_meaning(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> str:
     """Return what a choice means, how far it reaches, and what is usual."""
     said = f"{capital(choice.meaning)}. "
     if choice.low is None or choice.high is None:
-        return f"{said}Usually {figure(choice, usual, unit)}."
-    ends = f"{figure(choice, choice.low, unit)} to {figure(choice, choice.high, unit)}"
-    return f"{said}{capital(ends)}, usually {figure(choice, usual, unit)}."
+        return f"{said}Usually {value_shown(choice, usual, unit)}."
+    ends = f"{value_shown(choice, choice.low, unit)} to {value_shown(choice, choice.high, unit)}"
+    return f"{said}{capital(ends)}, usually {value_shown(choice, usual, unit)}."
 
 
-def figure(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
+def value_shown(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
     """Return a value as a maker reads it, with its unit; cm to the millimetre, inches to 1/16.
 
     >>> bust = all_blocks()["bodice"].choices[0]
@@ -100,7 +100,7 @@ def figure(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
             return f"{_trimmed(value, _places(choice))}{SUFFIX[choice.unit]}"
 
 
-def typed(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -> Any:
+def typed_value(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -> Any:
     """Return the value that a typed text means, in the choice's own unit, range or no range.
 
     The text's own unit wins; a bare number is in the unit shown. A text that says what is shown
@@ -111,21 +111,21 @@ def typed(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -> Any:
     >>> typed(bust, "3 1/4 in", 0.0), typed(bust, "6", 0.0), typed(bust, "10.3 cm", 102.95)
     (82.55, 60.0, 102.95)
     """
-    if " ".join(text.split()) == figure(choice, kept, unit):
+    if " ".join(text.split()) == value_shown(choice, kept, unit):
         return kept
     free = replace(choice, low=None, high=None)
-    values, _ = read_values([free], {choice.name: Given(text)}, unit, where="")
+    values, _ = read_values([free], {choice.name: Given(text)}, Origin(unit=unit))
     return values[choice.name]
 
 
-def reach(choice: Choice, *values: float) -> tuple[float, float]:
+def slider_ends(choice: Choice, *values: float) -> tuple[float, float]:
     """Return the ends of a slider, in the choice's unit; the range grows to hold every real value."""
     low = min(values) - REACH * choice.step if choice.low is None else choice.low
     high = max(values) + REACH * choice.step if choice.high is None else choice.high
     return min(low, *values), max(high, *values)
 
 
-def step(choice: Choice, unit: LengthUnit = "cm") -> float:
+def key_step(choice: Choice, unit: LengthUnit = "cm") -> float:
     """Return what one key press moves, in the choice's unit: a round figure of the unit shown."""
     if choice.unit != "mm" or unit == "cm":
         return choice.step
@@ -139,9 +139,9 @@ def knob(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> Mapping[str, An
         "name": choice.name,
         "label": label(choice),
         "kind": kinds.get(choice.unit, "number"),
-        "meaning": meaning(choice, usual, unit),
+        "meaning": choice_meaning(choice, usual, unit),
         "source": printed(*choice.source),
-        "step": step(choice, unit),
+        "step": key_step(choice, unit),
         "words": [[w, capital(plain(w))] for w in choice.words],
     }
 

@@ -11,7 +11,7 @@ from drafting.costume.lays import laid_out, materials
 from drafting.costume.make import make
 from drafting.layout import Packing
 from drafting.output.folder import check_out
-from drafting.output.write import Tell, silent, write_output
+from drafting.output.write import Tell, tell_nobody, write_output
 
 LAY, WRITE = 0.05, 0.4
 """Share of the whole at which the lays begin, and the writing (measured on the lamplighter)."""
@@ -21,7 +21,9 @@ class Stopped(Exception):  # noqa: N818 - nothing went wrong
     """The maker stopped it; what lay in the folder lies there still."""
 
 
-def written(costume: CostumeFile, out: Path, tell: Tell = silent, halted: Callable[[], bool] = bool) -> Path:
+def write_costume(
+    costume: CostumeFile, out: Path, tell: Tell = tell_nobody, halted: Callable[[], bool] = bool
+) -> Path:
     """Draft, lay out and write a costume as `drafting make` does; return the folder.
 
     `tell` hears each step in words and the share that is done, 0 to 1. Raises `Stopped` soon after

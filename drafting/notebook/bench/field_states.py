@@ -9,7 +9,7 @@ from drafting.costume.file import CostumeFile
 from drafting.ground.choices import Choice
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.controls import figure, grouped, knob, reach
+from drafting.notebook.bench.controls import knob, names_by_part, slider_ends, value_shown
 from drafting.notebook.bench.state import Standing
 
 STAYS = "The picture shows the last that could be drafted."
@@ -27,7 +27,7 @@ def groups_of(
             "open": not fold or number == 0,
             "knobs": [knob(choices[name], usual[name], unit) for name in names],
         }
-        for number, (heading, names) in enumerate(grouped(block, tuple(choices)).items())
+        for number, (heading, names) in enumerate(names_by_part(block, tuple(choices)).items())
     ]
 
 
@@ -60,9 +60,9 @@ def states_of(
 def _standing_at(choice: Choice, value: Any, used: Any, unit: LengthUnit) -> dict[str, Any]:
     """Return a value as it is shown, with the ends of its slider grown to hold it."""
     if choice.unit in ("word", "yes/no"):
-        return {"value": value, "text": figure(choice, value, unit), "low": 0, "high": 0}
-    low, high = reach(choice, value, used)
-    return {"value": value, "text": figure(choice, value, unit), "low": low, "high": high}
+        return {"value": value, "text": value_shown(choice, value, unit), "low": 0, "high": 0}
+    low, high = slider_ends(choice, value, used)
+    return {"value": value, "text": value_shown(choice, value, unit), "low": low, "high": high}
 
 
 def _said(name: str, standing: Standing, slips: Mapping[str, tuple[str, str]]) -> dict[str, str]:

@@ -14,6 +14,9 @@ from typing import Any
 import anywidget
 import traitlets
 
+from drafting.ground import palette
+from drafting.ground.templates import beside
+
 
 class Knobs(anywidget.AnyWidget):
     """The controls of one garment, by group.
@@ -26,7 +29,7 @@ class Knobs(anywidget.AnyWidget):
     """
 
     _esm = Path(__file__).with_suffix(".js")
-    _css = Path(__file__).with_suffix(".css")
+    _css = palette.css() + beside(__file__, ".css")
     garment = traitlets.Unicode("").tag(sync=True)
     groups: Any = traitlets.List([]).tag(sync=True)
     states = traitlets.Dict({}).tag(sync=True)

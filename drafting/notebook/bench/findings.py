@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Sequence
 
 from drafting.checks.table import summary
 from drafting.checks.words import capital, plain
 from drafting.ground.findings import Finding, worst_first
+from drafting.ground.templates import Html, macros
 
 
-def findings_html(findings: Sequence[Finding]) -> str:
+def findings_html(findings: Sequence[Finding]) -> Html:
     """Return how many checks hold, then every finding that is more than that.
 
-    >>> findings_html([Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")])[-84:]
+    >>> one = Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")
+    >>> str(findings_html([one]))[-84:]
     '<li class="warning"><b>Warning</b>, sleeve: 15 mm, not 30 &lt;mm&gt;</li></ul></div>'
     """
     said = [finding for finding in worst_first(list(findings)) if finding.level != "ok"]
-    rows = "".join(_row(finding) for finding in said)
-    return f'<div class="findings" aria-live="polite"><p>{html.escape(summary(findings))}</p><ul>{rows}</ul></div>'
+    rows = [(f.level, capital(f.level), _where(f), f.message) for f in said]
+    return Html(macros(__file__).findings(summary(findings), rows))
 
 
-def _row(finding: Finding) -> str:
-    where = f", {html.escape(plain(finding.where))}" if finding.where else ""
-    words = html.escape(finding.message)
-    return f'<li class="{finding.level}"><b>{capital(finding.level)}</b>{where}: {words}</li>'
+def _where(finding: Finding) -> str:
+    return f", {plain(finding.where)}" if finding.where else ""

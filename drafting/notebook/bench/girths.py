@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Iterator
 
 from drafting.body import Body
-from drafting.checks.girths import finished
+from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, plain
 from drafting.costume.make import MadeGarment
 from drafting.draft.draft import Girth
+from drafting.export.svg_writer import Svg, element, number
+from drafting.ground.templates import Html, macros
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench.figures import length
 
@@ -22,36 +23,34 @@ NOTE = (
 )
 
 
-def girths_html(garment: MadeGarment, body: Body, unit: LengthUnit = "cm") -> str:
+def girths_html(garment: MadeGarment, body: Body, unit: LengthUnit = "cm") -> Html:
     """Return the table of a garment's girths; the garment's are read off the drawn level lines.
 
     Ease is what the garment has over body and layers; on cloth that stretches it may be less than
     nothing, and then the stretch that this uses is told.
     """
     heads = (f"level, {unit}", "", "body", "layers", "ease", "stretch used", "garment")
-    head = "".join(f'<th scope="col">{cell}</th>' for cell in heads)
     girths = garment.draft.girths
     most = max((g.body + max(0.0, g.settled_ease) for g in girths), default=1.0)
-    rows = "".join(f"<tr>{''.join(_cells(garment, g, body, unit, most))}</tr>" for g in girths)
-    return (
-        f'<table class="girths"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>'
-        f'<p class="note">{NOTE}</p>'
-    )
+    rows = [(_name(g), list(_cells(garment, g, body, unit, most))) for g in girths]
+    return Html(macros(__file__).table(heads, rows, NOTE))
+
+
+def _name(girth: Girth) -> str:
+    return capital(f"{girth.side} {plain(girth.level)}".strip())
 
 
 def _cells(garment: MadeGarment, girth: Girth, body: Body, unit: LengthUnit, most: float) -> Iterator[str]:
-    name = capital(f"{girth.side} {plain(girth.level)}".strip())
-    yield f'<th scope="row">{html.escape(name)}</th>'
-    yield f"<td>{strip(girth.body / most, girth.settled_ease / most)}</td>"
+    yield Html(strip(girth.body / most, girth.settled_ease / most))
     layers = body.layer(f"{girth.level}_girth")
-    drawn = finished(garment.draft, girth.level, girth.side)
+    drawn = finished_girth(garment.draft, girth.level, girth.side)
     for mm in (girth.body, layers, girth.settled_ease - layers):
-        yield f"<td>{length(mm, unit)}</td>"
-    yield f"<td>{f'{100 * girth.stretch_used:.0f} %' if girth.stretch_used else ''}</td>"
-    yield f"<td>{'not drawn' if drawn is None else length(drawn, unit)}</td>"
+        yield length(mm, unit)
+    yield f"{100 * girth.stretch_used:.0f} %" if girth.stretch_used else ""
+    yield "not drawn" if drawn is None else length(drawn, unit)
 
 
-def strip(body: float, ease: float) -> str:
+def strip(body: float, ease: float) -> Svg:
     """Return a strip of SVG: the body filled, the garment outlined; shares of the widest garment.
 
     The page's own colour of text draws it, so that it reads on a dark page too.
@@ -60,11 +59,26 @@ def strip(body: float, ease: float) -> str:
     (2, 1)
     """
     wide, garment = WIDE * body, WIDE * (body + ease)
-    less = ' stroke-dasharray="3 2"' if ease < 0 else ""
-    return (
-        f'<svg class="strip" width="{WIDE + 2:g}" height="{HIGH + 2:g}" aria-hidden="true">'
-        f'<rect x="{1 + (WIDE - wide) / 2:.1f}" y="3" width="{wide:.1f}" height="{HIGH - 4:g}" '
-        'fill="currentColor" fill-opacity="0.4"/>'
-        f'<rect x="{1 + (WIDE - garment) / 2:.1f}" y="1" width="{garment:.1f}" height="{HIGH:g}" '
-        f'fill="none" stroke="currentColor" stroke-width="1.4"{less}/></svg>'
+    inner = element(
+        "rect",
+        x=number(1 + (WIDE - wide) / 2, 1),
+        y="3",
+        width=number(wide, 1),
+        height=number(HIGH - 4),
+        fill="currentColor",
+        fill_opacity="0.4",
+    )
+    outer = element(
+        "rect",
+        x=number(1 + (WIDE - garment) / 2, 1),
+        y="1",
+        width=number(garment, 1),
+        height=number(HIGH),
+        fill="none",
+        stroke="currentColor",
+        stroke_width="1.4",
+        stroke_dasharray="3 2" if ease < 0 else None,
+    )
+    return element(
+        "svg", inner, outer, class_="strip", width=number(WIDE + 2), height=number(HIGH + 2), aria_hidden="true"
     )

@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
-import html
-from collections.abc import Iterator
-
 from drafting.body import Body, Measure
 from drafting.checks.words import capital, plain
+from drafting.ground.templates import Html, macros
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench.figures import length
 
 
-def measures_html(body: Body, unit: LengthUnit = "cm") -> str:
+def measures_html(body: Body, unit: LengthUnit = "cm") -> Html:
     """Return the table of a wearer's measures; estimates carry twice their spread."""
     heads = (f"measure, {unit}", "", "taken", "19 of 20 people")
-    head = "".join(f'<th scope="col">{cell}</th>' for cell in heads)
-    rows = "".join(f"<tr>{''.join(_cells(*row, unit))}</tr>" for row in body.measures.items())
-    return f'<table class="measures"><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>'
+    rows = [
+        (capital(plain(name)), length(m.mm, unit), m.rule, m.source, _off(m, unit))
+        for name, m in body.measures.items()
+    ]
+    return Html(macros(__file__).table(heads, rows))
 
 
-def _cells(name: str, measure: Measure, unit: LengthUnit) -> Iterator[str]:
-    yield f'<th scope="row">{html.escape(capital(plain(name)))}</th>'
-    yield f"<td>{length(measure.mm, unit)}</td>"
-    yield f'<td title="{html.escape(measure.rule)}">{measure.source}</td>'
-    yield f"<td>{_off(measure, unit)}</td>"
+def folded_html(title: str, table: Html) -> Html:
+    """Return a table folded away under its title."""
+    return Html(macros(__file__).folded(title, table))
 
 
 def _off(measure: Measure, unit: LengthUnit) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable
 from functools import partial
 from typing import Any
@@ -10,11 +9,12 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.errors import InputError
+from drafting.ground.templates import beside
 from drafting.notebook.bench import saving
 from drafting.notebook.bench.fields import Knobs
-from drafting.notebook.bench.looks import STYLE
 from drafting.notebook.bench.write_out import WriteOut, button
 from drafting.notebook.picture import Preview
+from drafting.notebook.said import status_html, style_html
 
 UNITS = (("cm", "cm"), ("inches", "in"))
 
@@ -27,7 +27,7 @@ class BenchPage:
 
     def __init__(self, bench: Any, names: tuple[str, ...]) -> None:
         self.bench, self.names = bench, names
-        self.preview = Preview(bench.safely)
+        self.preview = Preview(bench.safely, [g.name for g in bench.costume.garments])
         self.picture = self.preview.html
         self.knobs = Knobs()
         self.knobs.observe(lambda change: bench.take(change["new"]), names="moves")
@@ -95,7 +95,7 @@ class BenchPage:
 
     def _say_saved(self, place: Any, more: str = "") -> None:
         words = f"Saved to {place}. The other lines of the file are as they were. {more}"
-        self.saved.value = f'<span role="status">{html.escape(words)}</span>'
+        self.saved.value = status_html(words)
 
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.unit, self.undo, self.redo, self.reset])
@@ -114,5 +114,5 @@ class BenchPage:
         numbers.layout.flex_flow = "row wrap"
         bench = widgets.VBox([tools, top, self.said, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
-        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         return widgets.VBox([style, bench])

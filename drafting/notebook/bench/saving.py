@@ -18,10 +18,10 @@ from drafting.ground.errors import Fault, InputError
 from drafting.ground.shipped import INSTALLED
 from drafting.ground.units import LENGTH_UNITS, parse_length
 from drafting.notebook.bench import state as st
+from drafting.reading.entries import Keys
 from drafting.reading.given import Given
 from drafting.reading.rewriting import Value, rewritten
 
-Keys = tuple[str, ...]
 FILES = ("wearer", "workroom")
 
 

@@ -7,15 +7,16 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from drafting.costume.choices import Origin, block_named, choose, garment_choices
+from drafting.costume.choices import block_named, choose, garment_choices
 from drafting.costume.file import CostumeFile, Garment
-from drafting.costume.make import Made, MadeGarment, finished
+from drafting.costume.make import Made, finished
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
+from drafting.ground.frozen import freeze
 from drafting.ground.scale import body_scale
 from drafting.notebook.errors_said import sentence
-from drafting.reading.choices import read_values
-from drafting.reading.given import Faults, Given
+from drafting.reading.choices import ALL_CHOICES, read_values
+from drafting.reading.given import Faults, FilePlace, Given, Origin
 
 Moving = tuple[str, str, int]
 """Garment, choice, and the number of the stroke: a whole drag is one stroke."""
@@ -39,30 +40,33 @@ class Standing:
     refused: str = ""
     kept: Mapping[str, Made] = field(default_factory=dict)
 
+    def __post_init__(self) -> None:
+        freeze(self, "kept")
+
     @property
     def garment(self) -> str:
         """The name of the garment that is shown."""
         return self.made.garments[0].name
 
 
-def begin(costume: CostumeFile, garment: str) -> Standing:
+def begin_standing(costume: CostumeFile, garment: str) -> Standing:
     """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, finished(only(costume, garment)))
+    return Standing(costume, finished(only_garment(costume, garment)))
 
 
-def only(costume: CostumeFile, garment: str) -> CostumeFile:
+def only_garment(costume: CostumeFile, garment: str) -> CostumeFile:
     """Return the costume with this garment alone."""
     return replace(costume, garments=(garment_of(costume, garment),))
 
 
-def showing(standing: Standing, garment: str) -> Standing:
+def showing_garment(standing: Standing, garment: str) -> Standing:
     """Return another garment of the same costume, every choice as it was asked.
 
     Raises `InputError` where it can neither be drafted now nor could be before.
     """
     kept = {**standing.kept, standing.garment: standing.made}
     try:
-        made, refusal = finished(only(standing.asked, garment)), ""
+        made, refusal = finished(only_garment(standing.asked, garment)), ""
     except DraftError as error:
         if garment not in kept:
             raise
@@ -109,7 +113,7 @@ def _asking(
 ) -> Standing:
     before = standing.before if moving == standing.moving else standing.made
     try:
-        made = made_of(only(asked, moving[0]))
+        made = made_of(only_garment(asked, moving[0]))
     except DraftError as error:
         words = sentence(error)
         said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)
@@ -165,7 +169,7 @@ def choice_of(costume: CostumeFile, garment: str, name: str) -> Choice:
 
 def values_of(made: Made, garment: str) -> dict[str, Any]:
     """Return the value in use of every choice of a garment (mm, degrees, words)."""
-    return {name: value for name, (value, _) in made_garment(made, garment).choices.items()}
+    return {name: value for name, (value, _) in made[garment].choices.items()}
 
 
 def asked_values(standing: Standing) -> dict[str, Any]:
@@ -177,7 +181,7 @@ def asked_values(standing: Standing) -> dict[str, Any]:
     usual = usual_values(costume, garment)
     worn = garment_of(costume, garment)
     free = [replace(c, low=None, high=None) for c in choices_in(costume, garment).values()]
-    read, _ = read_values(free, worn.choices, costume.unit, costume.path)
+    read, _ = read_values(free, worn.choices, Origin(costume.path, costume.unit))
     return {n: read[n] if n in worn.choices else usual.get(n, used[n]) for n in used}
 
 
@@ -188,11 +192,6 @@ def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     return {name: value for name, (value, _) in chosen.values.items()}
 
 
-def made_garment(made: Made, name: str) -> MadeGarment:
-    """Return a garment of what was made by its name."""
-    return next(garment for garment in made.garments if garment.name == name)
-
-
 def _given(choice: Choice, value: Any) -> Given:
     """Return a value as a costume file would give it, every digit kept and its unit beside it."""
     exact = f"{Decimal(repr(float(value))):f} mm" if choice.unit == "mm" else value
@@ -201,5 +200,5 @@ def _given(choice: Choice, value: Any) -> Given:
 
 def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:
     faults = Faults(costume.path)
-    faults.unknown(name, known, f"{where}: {name}", None)
+    faults.unknown(FilePlace(costume.path, f"{where}: {name}"), name, known, ALL_CHOICES)
     return InputError(faults.found)

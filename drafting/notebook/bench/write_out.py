@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -11,8 +10,10 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
-from drafting.notebook.bench.exporting import Errand, Stopped, written
+from drafting.ground.templates import macros
+from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import status_html
 
 
 class WriteOut:
@@ -57,7 +58,7 @@ class WriteOut:
 
     def _write(self, costume: CostumeFile, out: Path) -> None:
         try:
-            self._link(written(costume, out, self._tell, self.errand.halted))
+            self._link(write_costume(costume, out, self._tell, self.errand.halted))
             self._tell("Done.", 1.0)
         except Stopped:
             left = "What lay in the folder lies there still." if out.exists() else ""
@@ -69,13 +70,13 @@ class WriteOut:
 
     def _tell(self, words: str, share: float) -> None:
         self.bar.value = share
-        self.words.value = f'<span role="status">{html.escape(words)}</span>'
+        self.words.value = status_html(words)
 
     def _link(self, out: Path) -> None:
         """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
         folders = sorted(folder for folder in (out, *out.rglob("*")) if folder.is_dir())
-        rows = "".join(_row(folder, out) for folder in folders)
-        page = f"<p>Written to {html.escape(str(out.resolve()))}:</p>{rows}"
+        rows = [(folder.name if folder != out else "", _links(folder)) for folder in folders]
+        page = macros(__file__).written(out.resolve(), [row for row in rows if row[1]])
         shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}
         self.files.outputs = (shown,)
 
@@ -89,13 +90,7 @@ def button(words: str, name: str, do: Callable[[], None], style: str = "") -> An
     return made
 
 
-def _row(folder: Path, out: Path) -> str:
-    """Return the links of one folder in a line."""
+def _links(folder: Path) -> list[tuple[str, str]]:
+    """Return where each file of a folder lies, and its name."""
     files = sorted(file for file in folder.iterdir() if file.is_file())
-    head = "" if folder == out else f"<b>{html.escape(folder.name)}</b>: "
-    return f"<p>{head}{', '.join(_anchor(file) for file in files)}</p>" if files else ""
-
-
-def _anchor(file: Path) -> str:
-    href = Path(os.path.relpath(file)).as_posix()
-    return f'<a href="{html.escape(href)}" target="_blank">{html.escape(file.name)}</a>'
+    return [(Path(os.path.relpath(file)).as_posix(), file.name) for file in files]

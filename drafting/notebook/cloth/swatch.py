@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
-import html
 from dataclasses import dataclass, replace
 from typing import Any
 
 import ipywidgets as widgets
 
 from drafting.body import Body
+from drafting.export.svg_writer import Svg, element, move_by, number, words
 from drafting.fabric import cut_for, cut_girth, dimensional_change, needed_stretch, recovery_of, stretch_of
 from drafting.fabric.cloth import POOR_RECOVERY
 from drafting.ground.errors import DraftError
+from drafting.ground.palette import Colour
+from drafting.ground.templates import beside, macros
 from drafting.ground.units import show_length
 from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import refused_html, style_html
 
 REST = 100.0
 """mm: how long the strip is at rest; percentages can then be read off the ruler."""
+
+LEFT = 84.0
+"""Where the strips begin, in the drawing's own units: half a millimetre of a strip each."""
 
 MOST = 2.2
 """How many times its length a strip on the screen can be pulled (ours)."""
@@ -76,28 +82,31 @@ def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[st
     return tuple(found)
 
 
-def drawn(swatch: Swatch) -> str:
+def swatch_svg(swatch: Swatch) -> Svg:
     """Return the strip at rest, stretched and released, to one scale, as SVG."""
     rows = (("at rest", REST), ("stretched", swatch.stretched), ("let go", swatch.released))
-    bars = "".join(
-        f'<g transform="translate(84 {14 + 34 * i})"><text x="-8" y="15" text-anchor="end">{name}</text>'
-        f'<rect class="strip" data-mm="{mm:.1f}" width="{2 * mm:.1f}" height="20" rx="3"/>'
-        f'<text x="{2 * mm + 6:.1f}" y="15">{mm:.0f} mm</text></g>'
-        for i, (name, mm) in enumerate(rows)
-    )
-    rest = f'<path class="mark" d="M {84 + 2 * REST} 8 V 112"/>'
-    return (
-        '<svg class="swatch" role="img" viewBox="0 0 620 122" style="width:100%;max-width:620px">'
-        f"<title>The strip at rest, stretched and let go</title>{bars}{rest}</svg>"
-    )
+    title = words("title", "The strip at rest, stretched and let go")
+    bars = [_bar(name, mm, 14 + 34 * i) for i, (name, mm) in enumerate(rows)]
+    rest = element("path", class_="mark", d=f"M {LEFT + 2 * REST:g} 8 V 112")
+    return element("svg", title, *bars, rest, class_="swatch", role="img", viewBox="0 0 620 122")
 
 
-STYLE = """<style>
-.swatch-test svg.swatch text { font: 13px sans-serif; fill: var(--jp-ui-font-color1, #222); }
-.swatch-test .strip { fill: #5b8cb8; stroke: var(--jp-ui-font-color1, #222); }
-.swatch-test .mark { stroke: var(--jp-ui-font-color1, #222); stroke-dasharray: 4 3; fill: none; }
-.swatch-test .refusal:not(:empty) { border-left: 4px solid #b3261e; padding: 2px 8px; }
-</style>"""
+def _bar(name: str, mm: float, top: float) -> Svg:
+    return element(
+        "g",
+        words("text", name, x="-8", y="15", text_anchor="end"),
+        element(
+            "rect",
+            class_="strip",
+            data_mm=number(mm, 1),
+            width=number(2 * mm, 1),
+            height="20",
+            rx="3",
+            fill=Colour.OWN_3,
+        ),
+        words("text", f"{mm:.0f} mm", x=number(2 * mm + 6, 1), y="15"),
+        transform=move_by(complex(LEFT, -top)),
+    )
 
 
 class SwatchTest:
@@ -118,7 +127,7 @@ class SwatchTest:
         for name, slider in self.sliders.items():
             slider.add_class(f"swatch-{name}")
             slider.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
-        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         self.view = widgets.VBox([style, *self.sliders.values(), self.picture, self.refused, self.said])
         self.view.add_class("swatch-test")
         self._show()
@@ -150,11 +159,9 @@ class SwatchTest:
         self._show()
 
     def _show(self) -> None:
-        self.picture.value = drawn(self.swatch)
-        rows = "".join(f"<p>{html.escape(row)}</p>" for row in sentences(self.swatch, self.body))
-        self.said.value = f'<div class="swatch-said">{rows}</div>'
+        self.picture.value = swatch_svg(self.swatch)
+        self.said.value = macros(__file__).said(sentences(self.swatch, self.body))
         self._say("")
 
     def _say(self, words: str) -> None:
-        text = f"<b>Not possible.</b> {html.escape(words)}" if words else ""
-        self.refused.value = f'<div class="refusal" role="alert">{text}</div>'
+        self.refused.value = refused_html(words)

@@ -9,17 +9,12 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.errors import DraftError
+from drafting.ground.templates import macros
 from drafting.ground.units import show_length
 from drafting.layout import Cloth
 
 FIELDS = (("along", 20.0), ("across", 20.0), ("length", 5.0), ("width", 5.0))
 """The fields, and what stands in them first, cm: shown to be overwritten (ours)."""
-
-ABOUT = (
-    "A stain, hole or knot: its corner <b>along</b> the cloth from the start of the lay, and "
-    "<b>across</b> the opened cloth from one selvedge; then its <b>length</b> along and <b>width</b> "
-    "across, all in cm. Nothing is laid on it, and the pieces are laid anew."
-)
 
 
 def with_fault(cloth: Cloth, along: float, across: float, length: float, width: float) -> Cloth:
@@ -52,7 +47,7 @@ class FaultFields:
         self.clear = _button("Forget faulty places", forget)
         row = widgets.HBox([*self.fields, self.add, self.clear])
         row.layout.flex_flow = "row wrap"
-        self.view = widgets.VBox([widgets.HTML(ABOUT), row])
+        self.view = widgets.VBox([widgets.HTML(macros(__file__).about()), row])
         self.view.add_class("lay-faults")
 
     @property

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from drafting.ground.frozen import freeze
 from drafting.ground.units import show_length
 from drafting.layout import Lay, OtherWay, moved, next_pose
 from drafting.layout.moved import SNAP
@@ -27,6 +28,9 @@ class Lays:
     before: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
     after: Mapping[str, tuple[Lay, ...]] = field(default_factory=dict)
 
+    def __post_init__(self) -> None:
+        freeze(self, "now", "found", "before", "after")
+
     def with_lay(self, lay: Lay) -> Lays:
         """Return the table after a change to one cloth's lay."""
         role = lay.role
@@ -47,7 +51,7 @@ class Lays:
         nothing is added to the way back.
         """
         role = lay.role
-        old, best = self.found[role], better(self.found[role], lay)
+        old, best = self.found[role], better_lay(self.found[role], lay)
         if best is old:
             return self
         table = replace(self, found={**self.found, role: best})
@@ -100,7 +104,7 @@ def shifted(lay: Lay, outline: str, dx: float, dy: float, turn: bool = False, ki
     return moved(lay, outline, x, y, pose, SNAP if math.hypot(dx, dy) > STEP else 0.0, kit)
 
 
-def spoken(outline: str) -> str:
+def outline_words(outline: str) -> str:
     """Return an outline's name for a sentence.
 
     >>> spoken("coat.top-sleeve.both.1")
@@ -113,7 +117,7 @@ def _to_repeat(by: float, repeat: float | None) -> float:
     return math.copysign(repeat, by) if repeat and by else by
 
 
-def better(lay: Lay, other: Lay) -> Lay:
+def better_lay(lay: Lay, other: Lay) -> Lay:
     """Return the shorter of two lays of one cloth, and the table of widths that either has.
 
     The table's rows for this width and wider ones are never longer than the lay itself.
@@ -131,7 +135,7 @@ def _no_longer(row: OtherWay, lay: Lay) -> OtherWay:
     return row
 
 
-def summary(lay: Lay, found: Lay) -> str:
+def lay_words(lay: Lay, found: Lay) -> str:
     """Return length, buying length and what a hand has changed, in a sentence or two."""
     said = (
         f"The pieces take {show_length(lay.cloth_length)}; buy {show_length(lay.buy_length)}. "

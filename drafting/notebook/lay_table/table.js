@@ -1,8 +1,8 @@
 // The lay under the maker's hand: an outline follows the pointer; the kernel judges where it may lie.
 const REFUSED = 700; // ms that a refused piece stays hatched
 const HATCH = `<svg class="lay-hatch" aria-hidden="true"><defs><pattern id="lay-hatch" width="16" height="16"
-  patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="16" height="16" fill="#ffffff"/>
-  <rect width="6" height="16" fill="#b3261e"/></pattern></defs></svg>`;
+  patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="ground" width="16" height="16"/>
+  <rect class="stripe" width="6" height="16"/></pattern></defs></svg>`;
 const SMALL = 1, LARGE = 10; // mm that an arrow key moves, with Shift the larger
 
 function render({ model, el }) {

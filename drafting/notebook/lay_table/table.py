@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import threading
 import time
 from collections.abc import Callable
@@ -21,14 +20,16 @@ from drafting.costume.lays import materials
 from drafting.costume.make import Made, make
 from drafting.export.svg import svg_text
 from drafting.ground.errors import DraftError
+from drafting.ground.templates import beside
 from drafting.layout import COUNT, Lay, Packing, lay_out
 from drafting.layout.packing.job import Kit
-from drafting.layout.remarks import findings_of
+from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
 from drafting.notebook.lay_table.faults import FaultFields, with_fault
-from drafting.notebook.lay_table.words import STYLE, lay_html, widths_html
-from drafting.sheet.layout import layout_sheet
+from drafting.notebook.lay_table.words import lay_html, widths_html
+from drafting.notebook.said import NOT_POSSIBLE, refused_html, style_html
+from drafting.sheet.lay import layout_sheet
 
 FIRST = 40
 """Outlines placed for the lay that shows at once; a better one follows (ours: under half a second)."""
@@ -96,7 +97,7 @@ class LayTable:
         try:
             lay = ls.shifted(self.lay, outline, dx, dy, turn, self._kit())
         except DraftError as refused:
-            words = str(refused).replace(outline, ls.spoken(outline))
+            words = str(refused).replace(outline, ls.outline_words(outline))
             self._say(f"{words}. It went back to where it was.", "Not there.")
             self.canvas.send({"back": True})
             return
@@ -170,7 +171,7 @@ class LayTable:
         def heard(packing: Packing) -> None:
             lay = replace(self.lays.found[role], packing=packing)
             if not lay.left_out and lay.cloth == cloth:
-                self._take(replace(lay, findings=findings_of(lay)), ask=True)
+                self._take(replace(lay, findings=lay_findings(lay)), ask=True)
 
         return lay_out(parts, cloth, seconds=seconds, table=False, said=heard, halted=self.stop.is_set)
 
@@ -223,7 +224,7 @@ class LayTable:
         self.busy.add_class("lay-busy")
         first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset])
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
-        style = widgets.HTML(STYLE, layout=widgets.Layout(display="none"))
+        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
         page = widgets.VBox([style, *rows, self.faults.view])
         for row in (first, search):
@@ -248,9 +249,8 @@ class LayTable:
         self.redo.disabled = not self.lays.after.get(self.role)
         self._say("")
 
-    def _say(self, words: str, head: str = "Not possible.") -> None:
-        text = f"<b>{head}</b> {html.escape(capital(words))}" if words else ""
-        self.refused.value = f'<div class="refusal" role="alert">{text}</div>'
+    def _say(self, words: str, head: str = NOT_POSSIBLE) -> None:
+        self.refused.value = refused_html(capital(words), head)
 
     def _safely(self, do: Callable[[], None]) -> None:
         plainly(do, self._say)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable, Sequence
 from typing import Any
 
@@ -10,10 +9,11 @@ import ipywidgets as widgets
 
 from drafting.body import DIMENSIONS
 from drafting.checks.words import capital, plain
-from drafting.notebook.measuring.looks import css_name
+from drafting.ground.templates import Html, macros
+from drafting.notebook.measuring.looks import tape_class
 from drafting.notebook.measuring.order import BOTH_HANDS, CAN_DIFFER
 from drafting.notebook.measuring.state import Hands
-from drafting.notebook.measuring.words import Said
+from drafting.notebook.measuring.words import FieldNote
 
 WEIGHT = "In indoor clothes, without shoes. It is kept with the measures; nothing is drafted from it."
 
@@ -28,10 +28,10 @@ class Field:
         self.boxes = [self._box(label) for label in self._labels()]
         self.said = widgets.HTML()
         how = WEIGHT if name == "weight" else DIMENSIONS[name].how
-        about = widgets.HTML(f'<div class="how">{html.escape(how)}</div>')
+        about = widgets.HTML(macros(__file__).how(how))
         self.row = widgets.VBox([*self.boxes, about, self.said])
         self.row.add_class("field")
-        self.row.add_class(css_name(name))
+        self.row.add_class(tape_class(name))
         self.show_texts(texts)
         self.show_hands(False)
 
@@ -75,18 +75,15 @@ class Field:
         for box in self.boxes:
             box.placeholder = words
 
-    def show_said(self, said: Sequence[Said]) -> None:
+    def show_said(self, said: Sequence[FieldNote]) -> None:
         """Show every sentence about this measure under its field."""
         self.said.value = said_html(said)
 
 
-def said_html(said: Sequence[Said]) -> str:
+def said_html(said: Sequence[FieldNote]) -> Html:
     """Return sentences, each behind a word for how grave it is.
 
-    >>> said_html([Said("doubt", "Is 3 < 4?")])
+    >>> str(said_html([Said("doubt", "Is 3 < 4?")]))
     '<div class="said doubt" role="status"><b>Doubtful.</b> Is 3 &lt; 4?</div>'
     """
-    return "".join(
-        f'<div class="said {one.level}" role="status"><b>{WORDS[one.level]}</b> {html.escape(one.sentence)}</div>'
-        for one in said
-    )
+    return Html(macros(__file__).said([(one.level, WORDS[one.level], one.sentence) for one in said]))

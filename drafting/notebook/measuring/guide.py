@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -14,13 +13,15 @@ from drafting.body import Body, wearer
 from drafting.checks.words import capital, plain
 from drafting.costume.next_measure import Gain, next_measures
 from drafting.ground.errors import DraftError
+from drafting.ground.templates import macros
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.measuring import state as ms
 from drafting.notebook.measuring.fields import Field, said_html
 from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
-from drafting.notebook.measuring.picture import picture
+from drafting.notebook.measuring.picture import figure_picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
+from drafting.notebook.when_resting import Later
 
 STAND_IN = {"height": 1700.0, "bust_girth": 940.0, "waist_girth": 800.0, "hip_girth": 990.0}
 """mm: the figure shown until the four measures are there; invented, nobody's."""
@@ -39,7 +40,7 @@ class MeasuringGuide:
     """
 
     def __init__(self, file: Path | str) -> None:
-        self.taking = ms.begin(file)
+        self.taking = ms.begin_measuring(file)
         self.fields = {name: self._field(name) for name in ORDER}
         self.picture = widgets.HTML(layout=widgets.Layout(width="100%"))
         self.message = widgets.HTML()
@@ -53,6 +54,7 @@ class MeasuringGuide:
         )
         self.apart.observe(lambda _: self._show_hands(), names="value")
         self.gain: Gain | None = None
+        self.seeking = Later(partial(self._safely, self._show_next))
         self.view = self._laid_out()
         self._show()
 
@@ -116,12 +118,11 @@ class MeasuringGuide:
         return guide
 
     def _group(self, group: Group) -> list[Any]:
-        before = f'<div class="group-title">{html.escape(group.title)}</div>'
-        before += f'<div class="before">{html.escape(group.before)}</div>'
+        before = macros(__file__).group(group.title, group.before)
         return [widgets.HTML(before), *(self.fields[name].row for name in group.measures)]
 
     def _show(self) -> None:
-        """Show what stands: words first, then the figure, then what to take next."""
+        """Show what stands: words first, then the figure; what to take next once the hand rests."""
         said = said_beside(self.taking)
         for name, field in self.fields.items():
             field.show_texts(self.taking.fields.get(name, ()))
@@ -132,7 +133,7 @@ class MeasuringGuide:
         self._show_hands()
         self._show_question()
         self._show_figure()
-        self._show_next()
+        self.seeking.ask()
 
     def _show_hands(self) -> None:
         for field in self.fields.values():
@@ -141,13 +142,13 @@ class MeasuringGuide:
     def _show_question(self) -> None:
         asked = question(self.taking)
         self.asked.layout.display = "none" if asked is None else ""
-        words = "" if asked is None else html.escape(asked.sentence)
-        self.ask_text.value = f'<div role="alert">{words}</div>'
+        words = "" if asked is None else asked.sentence
+        self.ask_text.value = macros(__file__).question(words)
 
     def _show_figure(self) -> None:
         body = self.taking.body
         try:
-            shown = picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
+            shown = figure_picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
         except DraftError as error:
             self._say(f"These measures make no figure that could be drawn ({error}).")
             return
@@ -170,7 +171,7 @@ class MeasuringGuide:
             self.fields[self.gain.measure].focus()
 
     def _say(self, words: str) -> None:
-        self.message.value = f'<div class="message" role="status">{html.escape(words)}</div>'
+        self.message.value = macros(__file__).message(words)
 
     def _safely(self, do: Callable[[], Any]) -> None:
         plainly(do, self._say)

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import html
 import textwrap
 from collections.abc import Iterable, Iterator
 
 from drafting.body import Body
 from drafting.checks.words import capital, plain
-from drafting.export.svg import path_data
+from drafting.export.svg_writer import SPACE, Pen, Svg, element, number, path_data, words
 from drafting.geometry import Path
 from drafting.ground.units import show_length
-from drafting.sheet.wearer import Drawing, Lines, drawn
+from drafting.sheet.wearer import Drawing, Lines, draw_wearer
 from drafting.sheet.wearer.words import WAYS
 
 WIDE = 1940.0
@@ -26,9 +25,9 @@ WIDEST = 70
 IDLE = "Click into a field, or press Tab until you reach it: the tape shows here."
 
 
-def picture(body: Body, unit: str | None, title: str = "") -> str:
+def figure_picture(body: Body, unit: str | None, title: str = "") -> Svg:
     """Return the drawing of a body (mm, fitted to its place); raises `DraftError`."""
-    drawing = drawn(body)
+    drawing = draw_wearer(body)
     k = drawing.width / WIDE
     top = drawing.height + HEAD * k
     parts = [*_figures(drawing, top), *_names(drawing, top, k), _caption("", IDLE, "no-tape", k)]
@@ -36,50 +35,60 @@ def picture(body: Body, unit: str | None, title: str = "") -> str:
         lines = _lines(drawing.tape(name), top, k)
         head = f"{capital(plain(name))}{_size(body, name, unit)}"
         parts.append(_caption(head, capital(f"{WAYS[name]}."), "tape", k, f"tape.{name}", lines))
-    label = html.escape(title or f"{body.title}: front, side and back")
-    box = f"0 0 {drawing.width:.0f} {top + FOOT * k:.0f}"
-    return (
-        f'<svg class="wearer" viewBox="{box}" style="--k:{k:.3f}" role="img" aria-label="{label}" '
-        f'xmlns="http://www.w3.org/2000/svg">{"".join(parts)}</svg>'
+    return element(
+        "svg",
+        *parts,
+        class_="wearer",
+        role="img",
+        xmlns=SPACE,
+        style=f"--k:{k:.3f}",
+        viewBox=f"0 0 {drawing.width:.0f} {top + FOOT * k:.0f}",
+        aria_label=title or f"{body.title}: front, side and back",
     )
 
 
-def _figures(drawing: Drawing, top: float) -> Iterator[str]:
+def _figures(drawing: Drawing, top: float) -> Iterator[Svg]:
     for view in drawing.views:
-        yield f'<g class="view" data-view="{view.name}">'
-        yield from (f'<path class="shape" d="{path_data(p, top)}"/>' for p in view.shapes)
-        yield f'<path class="detail" d="{_data(view.details, top)}"/></g>'
+        shapes = [_line([path], "shape", top) for path in view.shapes]
+        details = _line(view.details, "detail", top)
+        yield element("g", *shapes, details, class_="view", data_view=view.name)
 
 
-def _names(drawing: Drawing, top: float, k: float) -> Iterator[str]:
+def _line(paths: Iterable[Path], kind: str, top: float) -> Svg:
+    pen = Pen(height=top)
+    return element("path", class_=kind, d=" ".join(path_data(path, pen) for path in paths))
+
+
+def _names(drawing: Drawing, top: float, k: float) -> Iterator[Svg]:
     for view in drawing.views:
         x0, _, x1, _ = view.shapes[0].bounds
-        x, y = (x0 + x1) / 2, top + 30 * k
-        yield f'<text class="view-name" x="{x:.0f}" y="{y:.0f}">{view.name}</text>'
+        at = {"x": number((x0 + x1) / 2, 0), "y": number(top + 30 * k, 0)}
+        yield words("text", view.name, class_="view-name", **at)
 
 
-def _lines(tapes: Iterable[Lines], top: float, k: float) -> str:
+def _lines(tapes: Iterable[Lines], top: float, k: float) -> list[Svg]:
     """Return a measure's lines in every view: what is seen, what lies behind, both ends."""
     parts = []
     for one in tapes:
         if one.far:
-            parts.append(f'<path class="far" d="{_data(one.far, top)}"/>')
-        parts.append(f'<path class="seen" d="{_data(one.seen, top)}"/>')
+            parts.append(_line(one.far, "far", top))
+        parts.append(_line(one.seen, "seen", top))
         parts += [
-            f'<circle class="end" cx="{p.real:.1f}" cy="{top - p.imag:.1f}" r="{13 * k:.1f}"/>' for p in one.ends
+            element("circle", class_="end", cx=number(p.real, 1), cy=number(top - p.imag, 1), r=number(13 * k, 1))
+            for p in one.ends
         ]
-    return "".join(parts)
+    return parts
 
 
-def _caption(head: str, words: str, kind: str, k: float, name: str = "", lines: str = "") -> str:
+def _caption(head: str, said: str, kind: str, k: float, name: str = "", lines: Iterable[Svg] = ()) -> Svg:
     """Return a group of lines with its words: what is measured, how much, and the way."""
-    texts = [f'<text class="head" x="{60 * k:.0f}" y="{70 * k:.0f}">{html.escape(head)}</text>']
-    texts += [
-        f'<text class="way" x="{60 * k:.0f}" y="{(136 + 60 * i) * k:.0f}">{html.escape(row)}</text>'
-        for i, row in enumerate(textwrap.wrap(words, WIDEST))
+    left = number(60 * k, 0)
+    title = [words("text", head, class_="head", x=left, y=number(70 * k, 0))] if head else []
+    rows = [
+        words("text", row, class_="way", x=left, y=number((136 + 60 * i) * k, 0))
+        for i, row in enumerate(textwrap.wrap(said, WIDEST))
     ]
-    own = f' id="{name}"' if name else ""
-    return f'<g class="{kind}"{own}>{lines}{"".join(texts if head else texts[1:])}</g>'
+    return element("g", *lines, *title, *rows, class_=kind, id=name or None)
 
 
 def _size(body: Body, name: str, unit: str | None) -> str:
@@ -90,7 +99,3 @@ def _size(body: Body, name: str, unit: str | None) -> str:
         return ""
     about = "about " if measure.source == "estimated" else ""
     return f": {about}{show_length(measure.mm, unit)}"
-
-
-def _data(paths: Iterable[Path], top: float) -> str:
-    return " ".join(path_data(path, top) for path in paths)

@@ -13,8 +13,9 @@ from pathlib import Path
 from typing import Any
 
 from drafting.body import Body, dimension_name
-from drafting.body.files import RawBody, body_of
+from drafting.body.toml_reader import RawBody, body_of
 from drafting.ground.errors import DraftError, Fault, InputError
+from drafting.ground.frozen import freeze
 from drafting.reading.given import Faults, Given
 from drafting.reading.rewriting import rewritten
 from drafting.reading.text import read_text
@@ -46,6 +47,9 @@ class Taking:
     faults: tuple[Fault, ...] = ()
     sure: frozenset[str] = field(default=frozenset())
 
+    def __post_init__(self) -> None:
+        freeze(self, "about", "layers", "keys", "fields", "read_from")
+
     @property
     def unit(self) -> str | None:
         """The unit of a bare number, None where the file names none."""
@@ -53,7 +57,7 @@ class Taking:
         return unit if isinstance(unit, str) else None
 
 
-def begin(path: Path | str) -> Taking:
+def begin_measuring(path: Path | str) -> Taking:
     """Return a body file as it stands; one that cannot be drafted yet is not refused.
 
     Raises `InputError` for a file that is missing or no TOML.
@@ -115,7 +119,7 @@ def saved(taking: Taking) -> Taking:
     beside = taking.path.with_name(f".{taking.path.name}.new")
     beside.write_text(text, "utf-8")
     os.replace(beside, taking.path)
-    return replace(begin(taking.path), sure=taking.sure)
+    return replace(begin_measuring(taking.path), sure=taking.sure)
 
 
 def changed(taking: Taking) -> tuple[str, ...]:

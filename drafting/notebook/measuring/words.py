@@ -18,7 +18,7 @@ _NUMBER = re.compile(r"\s*([0-9][0-9 .,/-]*?)\s*(?:[a-zA-Z]*)\s*")
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class FieldNote:
     """One sentence beside a field: what must be mended, a doubt, or a note."""
 
     level: Literal["mend", "needed", "doubt", "note"]
@@ -33,24 +33,24 @@ class Question:
     sentence: str
 
 
-def said_beside(taking: Taking) -> dict[str, list[Said]]:
+def said_beside(taking: Taking) -> dict[str, list[FieldNote]]:
     """Return what is to be said by measure; under "" what belongs to no field.
 
     While something must be mended, the doubts about fields that have not changed since stay.
     """
-    found: dict[str, list[Said]] = {}
+    found: dict[str, list[FieldNote]] = {}
     for fault in taking.faults:
         needed = fault.what == "is missing"
         text = _sentence(f"{fault.what}; {fault.right}" if fault.right else fault.what)
         for name in _measures(fault.field):
-            found.setdefault(name, []).append(Said("needed" if needed else "mend", text))
+            found.setdefault(name, []).append(FieldNote("needed" if needed else "mend", text))
     mended = frozenset(found)
     for finding in () if taking.body is None else taking.body.findings:
         level: Literal["doubt", "note"] = "note" if finding.level == "note" else "doubt"
         for name in _measures(finding.where):
             still = taking.fields.get(name) == taking.read_from.get(name)
             if finding.level != "ok" and name not in mended and still:
-                found.setdefault(name, []).append(Said(level, _sentence(finding.message)))
+                found.setdefault(name, []).append(FieldNote(level, _sentence(finding.message)))
     return found
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.export.screen import screen_text
+from drafting.export.svg_writer import Svg, svg_joined
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.ground import bar, grid
 from drafting.notebook.picture.seams import edge_lines, seam_groups
@@ -16,34 +17,46 @@ from drafting.sheet import Layer, Stroke
 from drafting.sheet.overview import Overview, overview
 
 
-def drawn(
-    made: Made, garment: str, before: Made | None = None, view: View | None = None, unit: LengthUnit = "cm"
-) -> str:
-    """Return the picture of one garment as SVG; the shapes of `before` lie pale under it."""
-    shown = garment_of(made, garment)
-    return picture(page_of(made, garment), shown, before, view or View(), unit)
+def garment_svg(
+    made: Made,
+    garment: str,
+    before: Made | None = None,
+    view: View | None = None,
+    unit: LengthUnit = "cm",
+    garments: Sequence[str] = (),
+) -> Svg:
+    """Return the garment_picture of one garment as SVG; the shapes of `before` lie pale on it.
+
+    `garments` names all of the costume, where `made` holds only some.
+    """
+    shown = made[garment]
+    return garment_picture(page_of(made, garment, garments), shown, before, view or View(), unit)
 
 
-def page_of(made: Made, garment: str) -> Overview:
+def page_of(made: Made, garment: str, garments: Sequence[str] = ()) -> Overview:
     """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
-    return overview([garment_of(made, garment).pattern], made.costume.title, bar=False)
+    pattern = made[garment].pattern
+    return overview([pattern], made.costume.title, bar=False, garments=garments)
 
 
-def picture(page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit) -> str:
-    """Return the SVG of `garment` on its page: grid, lines, scale bar, and words for the pointer.
+def garment_picture(
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit
+) -> Svg:
+    """Return the SVG of `garment` on its page: pieces, grid, scale bar, and words for the pointer.
 
-    The shapes of `before` lie pale under it.
+    The grid lies on the pieces as a clear ruler does; so do, pale, the shapes of `before`.
     """
     frame = framed(page, view)
-    over = bar(frame, page.height, unit) + seam_groups(garment, page, frame, unit, view.edge)
-    under = grid(frame, page.height, unit)
+    over = svg_joined(
+        [
+            grid(frame, page.height, unit),
+            bar(frame, page.height, unit),
+            seam_groups(garment, page, frame, unit, view.edge),
+        ]
+    )
     earlier = [g for g in before.garments if g.name == garment.name] if before else []
-    below = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
-    return screen_text(page, frame.box, _said(garment, view, unit), under, over, below)
-
-
-def garment_of(made: Made, name: str) -> MadeGarment:
-    return next(garment for garment in made.garments if garment.name == name)
+    ghosts = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
+    return screen_text(page, frame.box, _said(garment, view, unit), over, ghosts)
 
 
 def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:

@@ -1,13 +1,13 @@
-"""What lies under and beside the pieces on the screen: a grid in cm or inches, and a scale bar."""
+"""What lies over and beside the pieces on the screen: a grid in cm or inches, and a scale bar."""
 
 from __future__ import annotations
 
 import math
 
-from drafting.export.svg import FONT
+from drafting.export.svg_writer import FONT, Svg, element, number, path_element, svg_joined, words
+from drafting.geometry.path import Box
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.view import Frame
-from drafting.sheet import Box
 
 GRIDS: dict[LengthUnit, tuple[tuple[float, str, float, str], ...]] = {
     "cm": ((10.0, "1 cm", 100.0, "10 cm"), (50.0, "5 cm", 100.0, "10 cm"), (100.0, "10 cm", 1000.0, "1 m")),
@@ -28,34 +28,41 @@ LONGEST = 0.2
 """Share of the picture's width that the scale bar takes at most (ours)."""
 
 
-def grid(frame: Frame, height: float, unit: LengthUnit) -> str:
+def grid(frame: Frame, height: float, unit: LengthUnit) -> Svg:
     """Return the grid over all that is shown, counted from the sheet's lower left corner."""
     fine, _, strong, _ = _grid(frame, unit)
     every = _lines(frame.box, height, fine, skip=round(strong / fine))
-    return (
-        f'<g class="grid"><path class="fine" d="{every}"/>'
-        f'<path class="strong" d="{_lines(frame.box, height, strong)}"/></g>'
-    )
+    heavy = _lines(frame.box, height, strong)
+    lines = path_element("fine", every), path_element("strong", heavy)
+    return element("g", *lines, class_="grid")
 
 
-def bar(frame: Frame, height: float, unit: LengthUnit) -> str:
+def bar(frame: Frame, height: float, unit: LengthUnit) -> Svg:
     """Return the strip at the foot, and on its last line the scale bar and what squares measure."""
     x0, y0, x1, _ = frame.box
     em, low = frame.em, height - y0
     room = LONGEST * frame.width
-    long, words = next((b for b in BARS[unit] if b[0] <= room), BARS[unit][-1])
+    long, said = next((b for b in BARS[unit] if b[0] <= room), BARS[unit][-1])
     _, fine, _, strong = _grid(frame, unit)
     x, y = x0 + 0.8 * em, low - 0.7 * em
     ticks = "".join(f"M{x + long * n / 5:.2f} {y:.2f}v{-0.5 * em:.2f}" for n in range(6))
     left, right, floor = x0 - frame.width, x1 + frame.width, low + frame.width
     foot = f"M{left:.2f} {low - frame.foot:.2f}H{right:.2f}V{floor:.2f}H{left:.2f}Z"
-    return (
-        f'<path class="foot" d="{foot}"/>'
-        f'<path class="scale-check" id="scale-bar" d="M{x:.2f} {y:.2f}h{long:.2f}{ticks}"/>'
-        f'<g class="measured" font-family="{FONT}" font-size="{em:.2f}">'
-        f'<text x="{x + long + 0.5 * em:.2f}" y="{y:.2f}">{words}</text>'
-        f'<text x="{x0 + 0.4 * frame.width:.2f}" y="{y:.2f}">'
-        f"Squares {fine}, heavy lines {strong}</text></g>"
+    drawn = f"M{x:.2f} {y:.2f}h{long:.2f}{ticks}"
+    squares = f"Squares {fine}, heavy lines {strong}"
+    texts = ((x + long + 0.5 * em, said), (x0 + 0.4 * frame.width, squares))
+    return svg_joined(
+        [
+            path_element("foot", foot),
+            path_element("scale-check", drawn, ' id="scale-bar"'),
+            element(
+                "g",
+                *(words("text", text, x=number(at, 2), y=number(y, 2)) for at, text in texts),
+                class_="measured",
+                font_family=FONT,
+                font_size=number(em, 2),
+            ),
+        ]
     )
 
 

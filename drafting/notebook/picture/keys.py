@@ -3,22 +3,12 @@ cell, and a letter as a command."""
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import anywidget
 
 
 class QuietLists(anywidget.AnyWidget):
     """Unseen; marks every list of the bench it stands in as one that JupyterLab's keys pass by."""
 
-    _esm = """
-    function render({ el }) {
-      el.style.display = "none";
-      const mark = () => {
-        if (!el.isConnected) return requestAnimationFrame(mark);
-        const place = el.closest(".bench, .pattern-view");
-        for (const list of place?.querySelectorAll("select") ?? [])
-          list.setAttribute("data-lm-suppress-shortcuts", "true");
-      };
-      mark();
-    }
-    export default { render };
-    """
+    _esm = Path(__file__).with_suffix(".js")

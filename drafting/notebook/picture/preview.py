@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import Any
@@ -11,11 +11,12 @@ import ipywidgets as widgets
 
 from drafting.checks.words import capital, plain
 from drafting.costume.make import Made
+from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
-from drafting.notebook.picture.drawing import garment_of, page_of, picture
+from drafting.notebook.picture.drawing import garment_picture, page_of
 from drafting.notebook.picture.keys import QuietLists
-from drafting.notebook.picture.looks import LOOKS
 from drafting.notebook.picture.view import View, fitted
+from drafting.notebook.said import style_html
 
 ALL, NOTHING = "all pieces", "no edge"
 
@@ -28,10 +29,11 @@ class Preview:
 
     The edges are reached by keyboard through one list, `Look at`: a stop for each of some hundred
     edges would stand between a maker and the next control. What is chosen there stays lit while
-    sliders move. `safely` runs what a control asks for.
+    sliders move. `safely` runs what a control asks for; `garments` names all of the costume.
     """
 
-    def __init__(self, safely: Told = lambda do: do()) -> None:
+    def __init__(self, safely: Told = lambda do: do(), garments: Sequence[str] = ()) -> None:
+        self.garments = garments
         self.view, self.shown = View(), ("", "")
         self._now: tuple[Any, ...] = ()
         self._safely = safely
@@ -44,7 +46,7 @@ class Preview:
         }
         self.piece = self._list("Show", "Which piece fills the picture", 42, View.of)
         self.edge = self._list("Look at", "Lights an edge and the one it is sewn to", 54, View.at)
-        looks = widgets.HTML(LOOKS, layout=widgets.Layout(display="none"))
+        looks = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         buttons = self.buttons.values()
         self.tools = widgets.HBox([looks, *buttons, self.piece, self.edge, QuietLists()])
         self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
@@ -65,12 +67,12 @@ class Preview:
 
     def _draw(self) -> None:
         made, garment, before, unit = self._now
-        page, shown = page_of(made, garment), garment_of(made, garment)
+        page, shown = page_of(made, garment, self.garments), made[garment]
         pieces = {piece.name: piece for piece in shown.draft.pieces}
         if self.view.piece and self.view.piece not in pieces:
             self.view = self.view.of("")
         self.view = replace(self.view, least=fitted(page, self.view))
-        self.html.value = picture(page, shown, before, self.view, unit)
+        self.html.value = garment_picture(page, shown, before, self.view, unit)
         within = [pieces[self.view.piece]] if self.view.piece else pieces.values()
         self._offer(self.piece, ALL, {name: capital(plain(name)) for name in pieces})
         edges = {f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}" for p in within for e in p.edges}

@@ -10,15 +10,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from html import escape
 
 from drafting.checks.words import capital, chain_words, edge_words
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.pattern import CutPiece
-from drafting.draft.piece import Edge, EdgeKind
-from drafting.export.screen import moved, screen_path
-from drafting.export.svg import FONT
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.export.svg_writer import (
+    FONT,
+    Pen,
+    Svg,
+    attribute,
+    caption,
+    group,
+    move_by,
+    number,
+    path_data,
+    path_element,
+)
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.units import LengthUnit, show_length
 from drafting.notebook.picture.view import Frame
@@ -30,6 +40,11 @@ KINDS = {
     EdgeKind.OPENING: "an opening",
     EdgeKind.FREE: "not sewn to another edge",
 }
+
+BELOW = attribute("y", "1.3em")
+
+HIT = Pen(places=1, short=False)
+"""A tenth of a mm is enough for a pointer."""
 
 FLAT = 0.05
 """mm: a smaller ease is none; the eye reads a tenth of a mm at best (ours)."""
@@ -70,62 +85,74 @@ def seam_line(edges: Mapping[EdgeRef, Edge], seam: Seam, unit: LengthUnit) -> st
 
 @dataclass(frozen=True)
 class _Page:
-    """Where the words go, and the path of each edge with how far it is moved on the page."""
+    """The line and the words of each edge, and the edge looked at."""
 
     edges: Mapping[EdgeRef, Edge]
     unit: LengthUnit
-    at: tuple[float, float]
-    em: float
-    paths: Mapping[EdgeRef, str]
+    hits: Mapping[EdgeRef, Svg]
+    said: Mapping[EdgeRef, tuple[Svg, str]]
     looked: EdgeRef
 
-    def words(self, line: int, text: str) -> str:
-        x, y = self.at
-        return f'<text class="said" x="{x:.1f}" y="{y + 1.3 * line * self.em:.1f}">{escape(text)}</text>'
+    def __post_init__(self) -> None:
+        freeze(self, "edges", "hits", "said")
 
-    def edge(self, ref: EdgeRef) -> str:
-        looked = " looked" if ref == self.looked else ""
-        said = self.words(0, edge_line(self.edges[ref], ref, self.unit))
-        name = ".".join(ref)
-        return f'<g class="edge{looked}" data-edge="{name}"><path class="hit" {self.paths[ref]}/>{said}</g>'
+    def edge(self, ref: EdgeRef) -> Svg:
+        said, name = self.said[ref]
+        return group("edge looked" if ref == self.looked else "edge", (self.hits[ref], said), name)
 
 
-def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: LengthUnit, edge: str) -> str:
-    """Return the groups of every seam, and of every edge that is in none; `edge` is looked at."""
+def seam_groups(garment: MadeGarment, page: Overview, frame: Frame, unit: LengthUnit, edge: str) -> Svg:
+    """Return the groups of every seam, and of every edge that is in none; `edge` is looked at.
+
+    The whole is moved to where the words stand; each edge is moved back to its own place.
+    """
     draft = garment.draft
-    paths = {
-        (item.cut_piece.piece.name, name): f'd="{path}" {moved(item.by, page.height)}'
-        for item in page.laid
-        for name, path in _hits(item.cut_piece).items()
-    }
-    piece, _, name = edge.partition(".")
     x = frame.box[0] + 0.8 * frame.em
     y = page.height - frame.box[1] - frame.foot + 1.3 * frame.em
-    drawn = _Page(edges_of(draft), unit, (x, y), frame.em, paths, (piece, name))
-    head = f'<g class="seams" font-family="{FONT}" font-size="{frame.em:.2f}">'
-    return f"{head}{''.join(_groups(drawn, draft.seams))}</g>"
+    hits: dict[EdgeRef, Svg] = {}
+    for item in page.laid:
+        move = attribute("transform", move_by(item.by - complex(x, -y), page.height))
+        for ref, data in _hits(item.cut_piece).items():
+            hits[ref] = path_element("hit", data, move)
+    said = {ref: row for piece in draft.pieces for ref, row in _said(piece, unit).items()}
+    piece, _, name = edge.partition(".")
+    drawn = _Page(edges_of(draft), unit, hits, said, (piece, name))
+    place = attribute("transform", move_by(complex(x, -y)))
+    looks = attribute("font-family", FONT) + attribute("font-size", number(frame.em, 2))
+    return group("seams", _groups(drawn, draft.seams), looks + place)
 
 
 @remembered(KEPT)
-def _hits(cut_piece: CutPiece) -> dict[str, str]:
-    """Return the path of every edge by name, as drafted; a tenth of a mm is enough for a pointer."""
-    return {edge.name: screen_path(edge.path, places=1) for edge in cut_piece.piece.edges}
+def _hits(cut_piece: CutPiece) -> dict[EdgeRef, str]:
+    """Return the path commands of every edge, as drafted."""
+    piece = cut_piece.piece
+    return {(piece.name, edge.name): path_data(edge.path, HIT) for edge in piece.edges}
 
 
-def _groups(page: _Page, seams: Iterable[Seam]) -> Iterator[str]:
-    left = dict.fromkeys(page.paths)
+@remembered(KEPT)
+def _said(piece: Piece, unit: LengthUnit) -> dict[EdgeRef, tuple[Svg, str]]:
+    """Return the words of every edge, and its name as an attribute."""
+    found = {}
+    for edge in piece.edges:
+        ref = (piece.name, edge.name)
+        said = caption("said", edge_line(edge, ref, unit))
+        found[ref] = said, attribute("data-edge", ".".join(ref))
+    return found
+
+
+def _groups(page: _Page, seams: Iterable[Seam]) -> Iterator[Svg]:
+    left = dict.fromkeys(page.hits)
     for seam in seams:
         refs = [ref for ref in dict.fromkeys((*seam.a, *seam.b)) if ref in left]
         if refs:
-            said = page.words(1, seam_line(page.edges, seam, page.unit))
-            yield _group(page, refs, said)
+            yield _group(page, refs, seam_line(page.edges, seam, page.unit))
             for ref in refs:
                 del left[ref]
     for ref in left:
-        said = capital(KINDS.get(page.edges[ref].kind, "not sewn"))
-        yield _group(page, [ref], page.words(1, said))
+        yield _group(page, [ref], capital(KINDS.get(page.edges[ref].kind, "not sewn")))
 
 
-def _group(page: _Page, refs: list[EdgeRef], said: str) -> str:
-    looked = " looked" if page.looked in refs else ""
-    return f'<g class="seam{looked}">{"".join(map(page.edge, refs))}{said}</g>'
+def _group(page: _Page, refs: list[EdgeRef], said: str) -> Svg:
+    below = caption("said", said, BELOW)
+    kind = "seam looked" if page.looked in refs else "seam"
+    return group(kind, (*map(page.edge, refs), below))

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from drafting.sheet import Box, grown, shifted, union
+from drafting.geometry.path import Box
+from drafting.sheet import box_around, moved_box, wider_box
 from drafting.sheet.overview import Overview
 
 PIXELS = (590.0, 510.0)
@@ -92,15 +93,15 @@ def fitted(page: Overview, view: View) -> Box:
     if piece is None:
         whole = (0.0, -page.height, page.width, 0.0)
     else:
-        x0, y0, x1, y1 = grown(piece.bounds, AROUND)
+        x0, y0, x1, y1 = wider_box(piece.bounds, AROUND)
         whole = _about(0.0, 0.0, x1 - x0, y1 - y0)
-    return _shaped(union([whole, view.least] if view.least else [whole]))
+    return _shaped(box_around([whole, view.least] if view.least else [whole]))
 
 
 def framed(page: Overview, view: View) -> Frame:
     """Return what is shown: the fitted box, nearer by the zoom, and the foot below it."""
     home = _anchor(page, view)
-    x0, y0, x1, y1 = shifted(fitted(page, view), home)
+    x0, y0, x1, y1 = moved_box(fitted(page, view), home)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     if view.zoom > 1 and (middle := _edge_middle(page, view.edge)):
         x, y = middle.real, middle.imag

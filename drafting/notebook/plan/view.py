@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 from typing import Any
 
 import ipywidgets as widgets
@@ -10,6 +9,8 @@ import ipywidgets as widgets
 from drafting.costume.file import CostumeFile
 from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, make
+from drafting.ground.palette import Colour
+from drafting.ground.templates import macros
 from drafting.making import planned
 from drafting.making.page import page
 
@@ -24,11 +25,7 @@ class PlanView:
         made = costume if isinstance(costume, Made) else make(costume)
         self.made = made if made.lays else laid_out(made)
         self.plan = planned(self.made)
-        inside = html.escape(page(self.plan, self.made), quote=True)
-        frame = (
-            f'<iframe class="plan" title="The making plan" srcdoc="{inside}" '
-            f'style="width:100%;height:{height};border:1px solid #ccc;background:#fff"></iframe>'
-        )
+        frame = macros(__file__).frame(page(self.plan, self.made), height, Colour.RULE, Colour.PAPER)
         self.view = widgets.HTML(frame, layout=widgets.Layout(width="100%"))
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:

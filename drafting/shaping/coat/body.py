@@ -21,7 +21,7 @@ from drafting.shaping.coat.body_pieces import (
     tail_front,
 )
 from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge, lapel_reach
-from drafting.shaping.coat.shape import CoatShape, coat_shape, gaps
+from drafting.shaping.coat.shape import CoatShape, bust_line_gaps, coat_shape
 from drafting.shaping.torso.plan import TorsoEase
 
 LEAST_WAIST = 12.0
@@ -53,7 +53,7 @@ def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway
         shape = coat_shape(body, ease, drop, more)
         _has_a_front(shape, chest, 2 * wanted)
         front = front_edge(shape, asked, chest)
-        miss = gaps(shape) - more[0], wanted - half_waist(shape, front)
+        miss = bust_line_gaps(shape) - more[0], wanted - half_waist(shape, front)
         if max(map(abs, miss)) < CLOSE:
             return CoatBody(shape, front, tail_front(shape, cutaway))
         steps = [_step(more[i], miss[i], tried[0][i], tried[1][i]) for i in (0, 1)]

@@ -22,9 +22,9 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
-from drafting.geometry import Path, line, smooth, through, turn
+from drafting.geometry import Path, curve_through, line, smooth, turn
 from drafting.shaping.coat.lapel import FrontEdge
-from drafting.shaping.coat.shape import CoatShape, x_at
+from drafting.shaping.coat.shape import CoatShape, path_x_at
 
 FACING_ON_SHOULDER = 0.34
 """Share of the front shoulder that the facing reaches along (from memory)."""
@@ -54,7 +54,7 @@ def back_piece(shape: CoatShape) -> Piece:
         Edge(CENTRE_BACK, shape.centre, role=EdgeRole.CENTRE_SEAM),
     )
     y, across = plan.bust_line, upper.end
-    bust = line(complex(x_at(shape.centre, y), y), complex(x_at(shape.back_panel, y), y))
+    bust = line(complex(path_x_at(shape.centre, y), y), complex(path_x_at(shape.back_panel, y), y))
     levels = (
         Level("bust", (bust,), LevelKind.BUST),
         Level("across_back", (line(1j * across.imag, across),)),
@@ -79,7 +79,7 @@ def side_piece(shape: CoatShape) -> Piece:
         Edge("panel_back", shape.back_partner, role=EdgeRole.PANEL),
     )
     y = plan.bust_line
-    bust = line(complex(x_at(shape.back_partner, y), y), shape.across(shape.pivot))
+    bust = line(complex(path_x_at(shape.back_partner, y), y), shape.across(shape.pivot))
     levels = Level("bust", (bust,), LevelKind.BUST), Level("waist", (waist,), LevelKind.WAIST)
     piece = Piece(
         "side-body",
@@ -102,7 +102,7 @@ def side_waist(shape: CoatShape) -> Path:
 def half_waist(shape: CoatShape, front: FrontEdge) -> float:
     """Return the half waist as drawn, to the centre front, mm."""
     back = abs(shape.back_panel.end - shape.centre.end)
-    return back + side_waist(shape).length + parted(front.bottom, -shape.taken.belly)[1].length
+    return back + side_waist(shape).length + split_at_x(front.bottom, -shape.taken.belly)[1].length
 
 
 def tail_front(shape: CoatShape, share: float) -> float:
@@ -112,7 +112,7 @@ def tail_front(shape: CoatShape, share: float) -> float:
 
 def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tuple[Placement, ...] = ()) -> Piece:
     """Return the forepart with its lapel; its lower edge is parted where the tails start."""
-    bottom, waist = parted(front.bottom, tails_at)
+    bottom, waist = split_at_x(front.bottom, tails_at)
     tip = shape.front_upper.start
     edges = (
         Edge("bottom", bottom, EdgeKind.SEAM, role=EdgeRole.BOTTOM),
@@ -150,12 +150,12 @@ def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path)
     across = shape.front_upper.segments[0].end
     return (
         Level("bust", (line(complex(0, y), shape.pivot),), LevelKind.BUST),
-        Level("waist", (parted(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
+        Level("waist", (split_at_x(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
         Level("across_front", (line(1j * across.imag, across),)),
     )
 
 
-def parted(path: Path, x: float) -> tuple[Path, Path]:
+def split_at_x(path: Path, x: float) -> tuple[Path, Path]:
     """Return a single curve that runs steadily to the right before and after the place x."""
     (curve,) = path.segments
     t = brentq(lambda t: curve.point(t).real - x, 0.0, 1.0, xtol=1e-14)
@@ -194,7 +194,7 @@ def _facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
     """Return the facing's inner edge, upwards; at the bust line it keeps clear of the front seam."""
     share = (bust_point.imag - low.imag) / (top.imag - low.imag)
     x = min((low + share * (top - low)).real, INNER_AT_BUST * bust_point.real)
-    return through(low, complex(x, bust_point.imag), top, 1j, turn(80))
+    return curve_through(low, complex(x, bust_point.imag), top, 1j, turn(80))
 
 
 def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:

@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.geometry import Path
-from drafting.geometry.bend import turns
+from drafting.geometry.turning import turns
 
 FLAT, SPIRAL, ROUND = "flat", "spiral", "round"
 

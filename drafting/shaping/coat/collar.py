@@ -18,10 +18,10 @@ import numpy as np
 from scipy.optimize import brentq
 
 from drafting.geometry import Path, line, smooth, unit
+from drafting.geometry.curve import Points
 from drafting.geometry.offset import offset
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.plain_tail import Points
 
 CLOTH = 3.0
 """mm: what the cloth's thickness adds to the way round (ours)."""
@@ -81,20 +81,20 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
         return _back_part(lines, down, swing, stand + fall)[1].length - wanted
 
     ends = miss(SWINGS[0]), miss(SWINGS[1])
-    swing = crossed(miss, SWINGS, ends, 1e-9) if ends[0] * ends[1] < 0 else USUAL_SWING
+    swing = zero_between(miss, SWINGS, ends, 1e-9) if ends[0] * ends[1] < 0 else USUAL_SWING
     neck_back, edge = _back_part(lines, down, swing, stand + fall)
     along = neck_back.arrive
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
     shape = CollarShape(
-        lines.gorge,
-        line(lines.gorge.end, lines.tip),
-        edge.reversed(),
-        line(edge.start, neck_back.end),
-        neck_back.reversed(),
-        lines.neck,
-        roll,
-        swing,
-        miss(swing),
+        gorge=lines.gorge,
+        front=line(lines.gorge.end, lines.tip),
+        fall=edge.reversed(),
+        centre=line(edge.start, neck_back.end),
+        back_neck=neck_back.reversed(),
+        front_neck=lines.neck,
+        roll=roll,
+        swing=swing,
+        off=miss(swing),
     )
     return _upright(shape)
 

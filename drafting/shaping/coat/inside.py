@@ -1,6 +1,6 @@
 """Lines and regions inside a piece: at a depth above its hem, cut off where they meet its sides. mm.
 
-A `Skirted` is the lower part of a tail piece as it lies in the draft: its hem, front and back side.
+A `HemWithSides` is the lower part of a tail piece as it lies in the draft: its hem, front and back side.
 """
 
 from __future__ import annotations
@@ -12,14 +12,14 @@ from drafting.draft.by_role import the_edge
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Cubic, Path, line
-from drafting.geometry.crossing import Crossing, between, crossings, extended, pinned
+from drafting.geometry.crossing import Crossing, crossings, ends_moved, extended, part_between
 from drafting.geometry.heights import t_at
-from drafting.geometry.offset import all_offset
+from drafting.geometry.offset import offsets
 from drafting.ground.errors import DraftError
 
 
 @dataclass(frozen=True)
-class Skirted:
+class HemWithSides:
     """A hem from left to right, and the sides that stand on its ends, both upwards."""
 
     hem: Path
@@ -28,7 +28,7 @@ class Skirted:
 
 
 @dataclass(frozen=True)
-class Inner:
+class InnerHem:
     """A line beside the hem, from side to side, and where it meets them: the parts below it."""
 
     line: Path
@@ -36,26 +36,26 @@ class Inner:
     right: Path
 
 
-def skirted(piece: Piece) -> Skirted:
+def skirted(piece: Piece) -> HemWithSides:
     """Return the lower part of a tail panel, its pleat left out: there the side is the fold."""
     first, hem, last = _about_hem(piece)
     before, after = first.path.reversed(), last.path
     if last.role is not EdgeRole.PLEAT:
-        return Skirted(hem.path, before, after)
+        return HemWithSides(hem.path, before, after)
     fold = next(mark.path for mark in piece.placements if mark.what == "fold")
-    return Skirted(Path(hem.path.segments[:-1]), before, fold.reversed())
+    return HemWithSides(Path(hem.path.segments[:-1]), before, fold.reversed())
 
 
-def beside_hems(parts: Sequence[Skirted], depth: float) -> list[Inner]:
+def beside_hems(parts: Sequence[HemWithSides], depth: float) -> list[InnerHem]:
     """Return the line `depth` mm above each hem, square to it, from side to side.
 
     Raises `DraftError` where a piece is not so high.
     """
-    lines = all_offset([(part.hem, -depth) for part in parts])
+    lines = offsets([(part.hem, -depth) for part in parts])
     return [_inner(part, drawn, depth) for part, drawn in zip(parts, lines, strict=True)]
 
 
-def _inner(part: Skirted, above: Path, depth: float) -> Inner:
+def _inner(part: HemWithSides, above: Path, depth: float) -> InnerHem:
     """Return the line `above` the hem cut off where it meets the sides."""
     drawn = _run_on(part, above, min(part.left.length, part.right.length))
     at_left, at_right = _met(drawn, part.left), _met(drawn, part.right)
@@ -67,12 +67,14 @@ def _inner(part: Skirted, above: Path, depth: float) -> Inner:
             turn="choose a lesser depth",
         )
     first, last = at_left[-1], at_right[0]
-    found = between(drawn, first.on_a, last.on_a)
+    found = part_between(drawn, first.on_a, last.on_a)
     assert found is not None
-    left = between(part.left, 0.0, first.on_b) or line(part.left.start, first.point)
-    right = between(part.right, 0.0, last.on_b) or line(part.right.start, last.point)
-    return Inner(
-        pinned(found, first.point, last.point), pinned(left, end=first.point), pinned(right, end=last.point)
+    left = part_between(part.left, 0.0, first.on_b) or line(part.left.start, first.point)
+    right = part_between(part.right, 0.0, last.on_b) or line(part.right.start, last.point)
+    return InnerHem(
+        ends_moved(found, first.point, last.point),
+        ends_moved(left, end=first.point),
+        ends_moved(right, end=last.point),
     )
 
 
@@ -95,7 +97,7 @@ def _met(drawn: Path, side: Path) -> list[Crossing]:
     return found
 
 
-def _run_on(part: Skirted, above: Path, far: float) -> Path:
+def _run_on(part: HemWithSides, above: Path, far: float) -> Path:
     """Return the line above the hem, run on straight by `far` mm at both ends.
 
     Where the hem's end bends on a lesser radius than the depth the line turns back there; what turns
@@ -113,13 +115,13 @@ def _against(one: complex, other: complex) -> bool:
     return (one * other.conjugate()).real < 0.7
 
 
-def bands(parts: Sequence[Skirted], depth: float, margin: float) -> list[tuple[Edge, ...]]:
+def hem_bands(parts: Sequence[HemWithSides], depth: float, margin: float) -> list[tuple[Edge, ...]]:
     """Return the edges of bands of a depth along each hem, `margin` mm past the seams beside it."""
     inner = beside_hems(parts, depth)
     return [_band(part, found, margin) for part, found in zip(parts, inner, strict=True)]
 
 
-def _band(part: Skirted, inner: Inner, margin: float) -> tuple[Edge, ...]:
+def _band(part: HemWithSides, inner: InnerHem, margin: float) -> tuple[Edge, ...]:
     return (
         Edge("hem", part.hem, EdgeKind.FREE, allowance=margin, role=EdgeRole.HEM),
         Edge("right", inner.right, EdgeKind.FREE, allowance=margin),
@@ -128,16 +130,16 @@ def _band(part: Skirted, inner: Inner, margin: float) -> tuple[Edge, ...]:
     )
 
 
-def stand(front: Piece, depth: float) -> Skirted:
+def stand_band(front: Piece, depth: float) -> HemWithSides:
     """Return the button stand of a coat front as a band's ground: its edge from the break down."""
     edge = the_edge(front, EdgeRole.FRONT_EDGE).path
     top = line(edge.start, edge.start + 1j * edge.leave * 2 * depth)
-    return Skirted(edge, top, the_edge(front, EdgeRole.BOTTOM).path)
+    return HemWithSides(edge, top, the_edge(front, EdgeRole.BOTTOM).path)
 
 
-def shorter(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
+def shorter_panels(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
     """Return the edges of each tail panel with its hem `depth` mm higher (its lining)."""
-    parts = [Skirted(hem.path, a.path.reversed(), b.path) for a, hem, b in map(_about_hem, pieces)]
+    parts = [HemWithSides(hem.path, a.path.reversed(), b.path) for a, hem, b in map(_about_hem, pieces)]
     inner = beside_hems(parts, depth)
     return [_shorter(piece, found) for piece, found in zip(pieces, inner, strict=True)]
 
@@ -148,19 +150,19 @@ def _about_hem(piece: Piece) -> tuple[Edge, Edge, Edge]:
     return piece.edges[at - 1], piece.edges[at], piece.edges[(at + 1) % len(piece.edges)]
 
 
-def _shorter(piece: Piece, inner: Inner) -> tuple[Edge, ...]:
+def _shorter(piece: Piece, inner: InnerHem) -> tuple[Edge, ...]:
     before, hem, after = _about_hem(piece)
     left = before.path.reversed().split(inner.left.length)[1].reversed()
     right = after.path.split(inner.right.length)[1]
     new = {
-        before.name: replace(before, path=pinned(left, end=inner.line.start)),
+        before.name: replace(before, path=ends_moved(left, end=inner.line.start)),
         hem.name: replace(hem, path=inner.line),
-        after.name: replace(after, path=pinned(right, start=inner.line.end)),
+        after.name: replace(after, path=ends_moved(right, start=inner.line.end)),
     }
     return tuple(new.get(edge.name, edge) for edge in piece.edges)
 
 
-def loose(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
+def loose_edges(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
     """Return edges that are sewn to nothing, with this allowance; folds stay folds."""
     return tuple(
         replace(e, notches=())

@@ -93,12 +93,12 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     end = unit(corner - at_break) * turn(3)
     foot = shape.front_panel.end
     return FrontEdge(
-        Path((smooth(neck_point, gorge_start, leave, gorge.leave),)),
-        gorge,
-        line(notch, tip),
-        Path((smooth(tip, at_break, down * turn(-8), inward),)),
-        Path((smooth(at_break, corner, inward, end),)),
-        Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
-        line(top, at_break),
-        at(*COLLAR_AT),
+        neck=Path((smooth(neck_point, gorge_start, leave, gorge.leave),)),
+        gorge=gorge,
+        lapel_top=line(notch, tip),
+        lapel=Path((smooth(tip, at_break, down * turn(-8), inward),)),
+        edge=Path((smooth(at_break, corner, inward, end),)),
+        bottom=Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
+        roll=line(top, at_break),
+        collar_tip=at(*COLLAR_AT),
     )

@@ -17,7 +17,13 @@ from drafting.geometry import Cubic, Path, heights, line, smooth, solve, turn, u
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
-from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
+from drafting.shaping.torso.armhole import (
+    armhole,
+    armhole_ends,
+    armhole_leans,
+    both_armhole_points,
+    settle_shoulder,
+)
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
 
 BACK_AT_WAIST = 0.14
@@ -47,7 +53,7 @@ CURVE_ABOVE = 0.7
 
 
 @dataclass(frozen=True)
-class Taken:
+class WaistIntake:
     """What the seams take in at the waist, half coat, mm; `belly` is what the front edge adds."""
 
     centre: float
@@ -66,7 +72,7 @@ class CoatShape:
     """
 
     plan: TorsoPlan
-    taken: Taken
+    taken: WaistIntake
     centre: Path
     back_panel: Path
     back_partner: Path
@@ -92,7 +98,7 @@ def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, floa
     """Return the shape for an underarm `drop` mm below the axilla.
 
     `more` (mm, half coat) is added to the frame's bust and waist, for what shaped seams take out at
-    the bust line and what slanting edges add at the waist: see `gaps`.
+    the bust line and what slanting edges add at the waist: see `bust_line_gaps`.
     """
     plan = plan_torso(
         body, replace(ease, bust=ease.bust + 2 * more[0], waist=ease.waist + 2 * more[1]), drop, body_scale(body)
@@ -100,13 +106,13 @@ def coat_shape(body: Body, ease: TorsoEase, drop: float, more: tuple[float, floa
     return _shape(body, ease, _pivoted(plan))
 
 
-def gaps(shape: CoatShape) -> float:
+def bust_line_gaps(shape: CoatShape) -> float:
     """Return what the shaped seams take out at the bust line, half coat, mm."""
     y = shape.plan.bust_line
-    return x_at(shape.centre, y) + x_at(shape.back_partner, y) - x_at(shape.back_panel, y)
+    return path_x_at(shape.centre, y) + path_x_at(shape.back_partner, y) - path_x_at(shape.back_panel, y)
 
 
-def x_at(path: Path, y: float) -> float:
+def path_x_at(path: Path, y: float) -> float:
     """Return x where a path that runs steadily down passes height `y`."""
     for part in path.segments:
         if part.end.imag <= y <= part.start.imag:
@@ -117,8 +123,8 @@ def x_at(path: Path, y: float) -> float:
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
     plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    at_back, at_front = both_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = leans(plan, at_back, at_front)
+    at_back, at_front = both_armhole_points(plan, ends, ease.shoulder)
+    lean_back, lean_front = armhole_leans(plan, at_back, at_front)
     behind, before = (armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, turn(plan.kappa)))
     return _with_seams(plan, behind, before, ends.back_neck, ends.front_neck)
 
@@ -135,17 +141,17 @@ def _fullness(plan: TorsoPlan) -> float:
     return min(1.0, plan.kappa / FULL_BUST)
 
 
-def shares(plan: TorsoPlan, spare: float) -> Taken:
+def waist_intake(plan: TorsoPlan, spare: float) -> WaistIntake:
     """Return how what is spare at the waist is taken in. A waist too large for it grows the front."""
     k = plan.scale
     centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * spare))
     back = max(LEAST_BACK_SEAM * k, BACK_SEAM * spare)
     rest = spare - centre - back
-    return Taken(centre, back, max(0.0, rest), max(0.0, -rest))
+    return WaistIntake(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
 def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
-    taken = shares(plan, plan.half - plan.waist_half)
+    taken = waist_intake(plan, plan.half - plan.waist_half)
     centre = _centre(plan, behind.segments[0].end.imag, taken.centre)
     panel, partner = _back_seam(plan, behind.segments[0].end, taken)
     share = ON_ARMHOLE[0] + (ON_ARMHOLE[1] - ON_ARMHOLE[0]) * _fullness(plan)
@@ -153,7 +159,19 @@ def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex,
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
-        plan, taken, centre, panel, partner, front, side, behind, upper, lower, back_neck, front_neck, notch
+        plan=plan,
+        taken=taken,
+        centre=centre,
+        back_panel=panel,
+        back_partner=partner,
+        front_panel=front,
+        front_partner=side,
+        back_armhole=behind,
+        front_upper=upper,
+        front_lower=lower,
+        back_neck=back_neck,
+        front_neck=front_neck,
+        bust_notch=notch,
     )
 
 
@@ -164,7 +182,7 @@ def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
     return Path((*line(0j, top).segments, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
 
 
-def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]:
+def _back_seam(plan: TorsoPlan, top: complex, taken: WaistIntake) -> tuple[Path, Path]:
     """From the across point in one bend to the waist; the side body's edge ends lower, as it is
     straighter, so that both are equally long."""
     foot = complex(taken.centre + BACK_AT_WAIST * plan.waist_half, plan.waist)
@@ -188,7 +206,7 @@ def _back_seam(plan: TorsoPlan, top: complex, taken: Taken) -> tuple[Path, Path]
     return panel, partner(lower)
 
 
-def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: Taken) -> tuple[Path, Path, float]:
+def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: WaistIntake) -> tuple[Path, Path, float]:
     """Return the forepart's edge and the side body's, both down through the pivot, and how far down
     the forepart's reaches it. Both leave the armhole alike, so the closed armhole stays smooth."""
     pivot = plan.bust_point

@@ -13,10 +13,10 @@ from functools import lru_cache
 from drafting.body import Body
 from drafting.geometry import Path, smooth, turn
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import Panel, bend, even_cuts, level_factor
-from drafting.shaping.flare.grain import SeamBias, paired, seam_biases, warps
-from drafting.shaping.flare.other_ways import Godet, godet, shaped, uncut
+from drafting.shaping.flare.grain import SeamBias, seam_biases, warps, with_plain_seams
+from drafting.shaping.flare.other_ways import Godet, godet, shaped_panels, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels, even_cuts, level_factor
 
 WAYS = ("straight", "shaped", "godets", "uncut")
 """How the hem gets its flare."""
@@ -58,7 +58,7 @@ class Tail:
     """
 
     plain: PlainTail
-    panels: tuple[Panel, ...]
+    panels: tuple[TailPanel, ...]
     flare: tuple[float, ...]
     cuts: tuple[float, ...]
     warps: tuple[float, ...]
@@ -120,7 +120,7 @@ def _stations(plain: PlainTail, asked: TailAsked) -> tuple[tuple[float, ...], tu
     cuts: Sequence[float] = even_cuts(plain, asked.panels)
     flare: Sequence[float] = (0.0, *asked.flare, 0.0)
     if asked.grain == "pairs":
-        cuts, flare = paired(cuts, flare)
+        cuts, flare = with_plain_seams(cuts, flare)
     return tuple(cuts), tuple(flare)
 
 
@@ -139,17 +139,17 @@ def _lean(turned: float, wrap: float, level: bool) -> tuple[float, float]:
 
 def _bent(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     cuts, flare = _stations(plain, asked)
-    panels = bend(plain, cuts, flare)
+    panels = bent_panels(plain, cuts, flare)
     lean, longer = _lean(panels[-1].turned[1], wrap, asked.level)
     if longer > 1:
-        panels = bend(plain, cuts, flare, longer)
+        panels = bent_panels(plain, cuts, flare, longer)
     turned = math.degrees(panels[-1].turned[1])
     return _grained(plain, panels, (cuts, flare), asked.grain, (longer, turned, lean))
 
 
 def _grained(
     plain: PlainTail,
-    panels: tuple[Panel, ...],
+    panels: tuple[TailPanel, ...],
     stations: tuple[tuple[float, ...], tuple[float, ...]],
     rule: str,
     hang: tuple[float, float, float],
@@ -157,13 +157,24 @@ def _grained(
 ) -> Tail:
     cuts, flare = stations
     warp = warps(panels, flare, rule)
-    biases = seam_biases(panels, warp, flare, rule)
-    return Tail(plain, panels, flare, cuts, warp, biases, godets, *hang)
+    longer, turned, lean = hang
+    return Tail(
+        plain=plain,
+        panels=panels,
+        flare=flare,
+        cuts=cuts,
+        warps=warp,
+        biases=seam_biases(panels, warp, flare, rule),
+        godets=godets,
+        longer=longer,
+        turned=turned,
+        lean=lean,
+    )
 
 
 def _swung(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     cuts, flare = _stations(plain, asked)
-    panels = shaped(plain, cuts, flare, asked.shaped_from)
+    panels = shaped_panels(plain, cuts, flare, asked.shaped_from)
     turned = sum(f / plain.length_at(c) for f, c in zip(flare, cuts, strict=True))
     lean, _ = _lean(turned, wrap, False)
     return _grained(plain, panels, (cuts, flare), asked.grain, (1.0, math.degrees(turned), lean))
@@ -171,7 +182,7 @@ def _swung(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 
 def _let_in(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     cuts, flare = _stations(plain, asked)
-    panels = bend(plain, cuts, [0.0] * len(cuts))
+    panels = bent_panels(plain, cuts, [0.0] * len(cuts))
     inner = list(zip(cuts, flare, strict=True))[1:-1]
     godets = tuple(godet(asked.godet_height * plain.length_at(c), f) if f > 0 else None for c, f in inner)
     turned = sum(f / (asked.godet_height * plain.length_at(c)) for c, f in inner)
@@ -181,10 +192,21 @@ def _let_in(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
 
 def _spread(plain: PlainTail, asked: TailAsked, wrap: float) -> Tail:
     total = sum(asked.flare)
-    piece = uncut(plain, total)
+    piece = uncut_tail(plain, total)
     lean, longer = _lean(piece.turned[1], wrap, asked.level)
     if longer > 1:
-        piece = uncut(plain, total, longer)
+        piece = uncut_tail(plain, total, longer)
     turned = math.degrees(piece.turned[1])
     cuts, flare = (0.0, plain.width), (total / 2, total / 2)
-    return Tail(plain, (piece,), flare, cuts, (90.0,), (), (), longer, turned, lean)
+    return Tail(
+        plain=plain,
+        panels=(piece,),
+        flare=flare,
+        cuts=cuts,
+        warps=(90.0,),
+        biases=(),
+        godets=(),
+        longer=longer,
+        turned=turned,
+        lean=lean,
+    )

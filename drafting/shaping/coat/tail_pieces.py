@@ -24,8 +24,8 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
 from drafting.shaping.coat.skirt import Tail
-from drafting.shaping.flare.bend import Panel
 from drafting.shaping.flare.other_ways import Godet
+from drafting.shaping.flare.tail_bend import TailPanel
 
 FOOT = 1.12
 """Half back at the hem over half back at the waist (ours)."""
@@ -51,7 +51,7 @@ class TailStyle:
 
 
 @dataclass(frozen=True)
-class Skirt:
+class BackSkirt:
     """The back's skirt: corner of waist and centre, hook of the side pleat, hem points. Back frame."""
 
     centre: complex
@@ -63,19 +63,19 @@ class Skirt:
     def fold(self) -> Path:
         return line(self.hook, self.fold_end)
 
-    def longer(self, factor: float) -> Skirt:
+    def longer(self, factor: float) -> BackSkirt:
         """Return the skirt whose fold is longer by a factor; the whole hem goes down with it."""
         down = (factor - 1) * (self.fold_end - self.hook)
         return replace(self, low=self.low + 1j * down.imag, fold_end=self.fold_end + down)
 
 
-def skirt_of(waist: Path, drop: float) -> Skirt:
+def skirt_of(waist: Path, drop: float) -> BackSkirt:
     """Return the skirt below the back's waist; `drop` mm long at the centre. Back frame."""
     low = waist.start - 1j * drop
-    return Skirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
+    return BackSkirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
 
 
-def with_skirt(back: Piece, skirt: Skirt, style: TailStyle) -> Piece:
+def with_skirt(back: Piece, skirt: BackSkirt, style: TailStyle) -> Piece:
     """Return the back piece (as it lies in the draft) with its skirt, vent and pleat."""
     flat = back.mirrored()
     fold_end = skirt.fold_end
@@ -127,7 +127,7 @@ def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: f
         edges += _parted(EdgeRole.BACK, panel.back, slit_back, down=True)
         edges.append(Edge("hem", panel.hem, EdgeKind.HEM, role=EdgeRole.HEM))
     if last:
-        front = bowed(panel, style.bow).reversed()
+        front = bowed_front(panel, style.bow).reversed()
         edges.append(Edge("front", front, EdgeKind.OPENING, role=EdgeRole.FRONT))
     else:
         edges += _parted(EdgeRole.FRONT, panel.front, slit_front, down=False)
@@ -152,7 +152,7 @@ def _pleat(inside: Path, top: Path, allowance: float) -> list[Edge]:
     ]
 
 
-def _pleated(panel: Panel, width: float, allowance: float) -> list[Edge]:
+def _pleated(panel: TailPanel, width: float, allowance: float) -> list[Edge]:
     """Return the back edge of the first panel: the pleat beyond its fold, and the hem with it."""
     fold = panel.back
     out = -1j * fold.leave
@@ -173,7 +173,7 @@ def _parted(role: EdgeRole, seam: Path, slit: float, *, down: bool) -> list[Edge
     return parts if down else [replace(e, path=e.path.reversed()) for e in reversed(parts)]
 
 
-def bowed(panel: Panel, bow: float) -> Path:
+def bowed_front(panel: TailPanel, bow: float) -> Path:
     """Return the front edge downwards: the front ruling bowed outwards, carried along rigidly."""
     a, d = panel.front.start, panel.front.end
     out = 1j * unit(d - a) * bow

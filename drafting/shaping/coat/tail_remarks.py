@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.ground.findings import Finding, Level
+from drafting.ground.findings import Finding, Severity
 from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.grain import TRUE_BIAS
 
@@ -25,7 +25,7 @@ BODY_WIDTH = 0.36
 
 
 @dataclass(frozen=True)
-class Hang:
+class HemHang:
     """Where the hem hangs: tail length and knee hollow from the nape, and the floor, mm."""
 
     length: float
@@ -33,11 +33,11 @@ class Hang:
     floor: float
 
 
-def hang_of(body: Body, length: float) -> Hang:
+def hang_of(body: Body, length: float) -> HemHang:
     """Return knee and floor below the nape; the shoe's heel counts, where it is not measured in."""
     measured = "nape_to_floor" in body.measures
     floor = body["nape_to_floor"] if measured else body["nape_height"] + body.heel
-    return Hang(length, knee_hollow(body), floor)
+    return HemHang(length, knee_hollow(body), floor)
 
 
 def knee_hollow(body: Body) -> float:
@@ -45,12 +45,12 @@ def knee_hollow(body: Body) -> float:
     return body["nape_height"] - body["knee_height"]
 
 
-def said(tail: Tail, hang: Hang, hip: float, skirt: float) -> tuple[Finding, ...]:
+def tail_findings(tail: Tail, hang: HemHang, hip: float, skirt: float) -> tuple[Finding, ...]:
     """Return the findings; `skirt` is the width of the back's skirt at the hem, half coat."""
     return (*_length(hang), *_seams(tail), *_living(tail, hang, hip, skirt), *_hanging(tail))
 
 
-def _length(hang: Hang) -> Iterator[Finding]:
+def _length(hang: HemHang) -> Iterator[Finding]:
     over = hang.floor - hang.length
     usual = f"The hollow of the knee, where tails usually end, lies {hang.knee:.0f} mm below the nape."
     if over < 0:
@@ -71,7 +71,7 @@ def _length(hang: Hang) -> Iterator[Finding]:
         )
     else:
         text = f"The tails end {over:.0f} mm above the floor, {hang.length:.0f} mm below the nape. {usual}"
-    level: Level = "warning" if over < LEAST_CLEARANCE else "note"
+    level: Severity = "warning" if over < LEAST_CLEARANCE else "note"
     yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)
 
 
@@ -102,7 +102,7 @@ def _seams(tail: Tail) -> Iterator[Finding]:
         )
 
 
-def _living(tail: Tail, hang: Hang, hip: float, skirt: float) -> Iterator[Finding]:
+def _living(tail: Tail, hang: HemHang, hip: float, skirt: float) -> Iterator[Finding]:
     sweep = 2 * (tail.sweep + skirt)
     drop = tail.plain.length_at(tail.plain.width / 2) * tail.longer
     wide = BODY_WIDTH * hip + 2 * drop * math.sin(math.radians(tail.lean))

@@ -106,14 +106,14 @@ def band_seams(piece: Piece, sewn: str) -> tuple[Seam, ...]:
     )
 
 
-def fold_mark(band: Band) -> tuple[Placement, ...]:
+def fold_line(band: Band) -> tuple[Placement, ...]:
     """Return the line along which a folded band is folded."""
     if not band.folded:
         return ()
     return (Placement("fold", line(band.corner(0, 1), band.corner(band.length, 1)), "fold"),)
 
 
-def across(band: Band, x: float, name: str, what: str) -> Placement:
+def line_across_band(band: Band, x: float, name: str, what: str) -> Placement:
     """Return a line across the outside of the band, `x` mm from the far end."""
     path: Path = line(band.corner(x, 0), band.corner(x, 1))
     return Placement(name, path, what)

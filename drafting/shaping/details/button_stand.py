@@ -15,7 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
-from drafting.shaping.details.small_pieces import reflected
+from drafting.shaping.details.small_pieces import reflection_at
 
 MOST_OF_NECK = 0.8
 """Share of the last neck edge, and of the first hem edge, that a facing may reach along (ours)."""
@@ -56,18 +56,18 @@ def stand_edges(lines: FrontLines, stand: float, facing: float) -> tuple[Edge, .
     if not facing:
         front = line(lines.top - stand, lines.low - stand)
         return neck, Edge("front_edge", front, role=EdgeRole.FRONT_EDGE), hem
-    return neck, *facing_edges(lines, stand, facing, unfolded=True), hem
+    return neck, *front_facing_edges(lines, stand, facing, unfolded=True), hem
 
 
-def facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: bool) -> tuple[Edge, ...]:
+def front_facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: bool) -> tuple[Edge, ...]:
     """Return neck, inner edge and hem of the facing, `width` mm from the front edge, unfolded.
 
     `unfolded` False gives a strip of its own: the same shape, its ring closed by `front_edge`.
     """
     inner = width - stand
-    turned = reflected(-stand)
-    neck = Path.joined([line(lines.top - stand, lines.top), beyond(lines.neck.reversed(), inner)])
-    hem = Path.joined([line(lines.low - stand, lines.low), beyond(lines.hem, inner)])
+    turned = reflection_at(-stand)
+    neck = Path.joined([line(lines.top - stand, lines.top), outward_path(lines.neck.reversed(), inner)])
+    hem = Path.joined([line(lines.low - stand, lines.low), outward_path(lines.hem, inner)])
     neck, hem = neck.mapped(turned), hem.mapped(turned).reversed()
     edges = (
         Edge("facing_neck", neck, EdgeKind.OPENING, role=EdgeRole.FACING_NECK),
@@ -79,7 +79,7 @@ def facing_edges(lines: FrontLines, stand: float, width: float, *, unfolded: boo
     return *edges, Edge("front_edge", line(hem.end, neck.start), role=EdgeRole.FRONT_EDGE)
 
 
-def beyond(path: Path, x: float) -> Path:
+def outward_path(path: Path, x: float) -> Path:
     """Return a path from the centre (x = 0) outwards, as far as `x` mm from it."""
     if abs(path.end.real - x) < 1e-9:
         return path

@@ -9,9 +9,6 @@ from drafting.draft.draft import Notion
 from drafting.draft.piece import Placement
 from drafting.geometry import Cubic, Path, line, turn
 
-SHAPES = ("flat", "shank", "ball")
-"""A button is sewn through, or stands on its own shank, or is a ball."""
-
 PAST_CENTRE = 3.0
 """mm by which a buttonhole reaches past the button's middle towards the edge (common practice)."""
 
@@ -24,7 +21,10 @@ LEAST_SPACING = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Button:
-    """A button's `diameter` and `thickness`, mm, and its `shape` (one of `SHAPES`)."""
+    """A button's `diameter` and `thickness`, mm, and its `shape`.
+
+    `flat` is sewn through, `shank` stands on its own shank, `ball` is round all over.
+    """
 
     diameter: float
     thickness: float
@@ -56,7 +56,9 @@ class Button:
 def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
     """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`."""
     said = f"{button.words}; {note}" if note else button.words
-    return Notion("button", where, count, None, said, button.shape, button.diameter, piece=where)
+    return Notion(
+        "button", where, count, cut_length=None, note=said, kind=button.shape, size=button.diameter, piece=where
+    )
 
 
 def button_row(first: float, last: float, count: int, level: float | None = None) -> list[float]:

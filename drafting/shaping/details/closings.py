@@ -13,9 +13,9 @@ from dataclasses import replace
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import line
-from drafting.shaping.details.button_stand import FrontLines, beyond, facing_edges, stand_edges
+from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, outward_path, stand_edges
 from drafting.shaping.details.buttons import button_mark
-from drafting.shaping.details.small_pieces import reflected
+from drafting.shaping.details.small_pieces import reflection_at
 
 ZIP_STEP, LONG_ZIP, LONG_STEP = 50.0, 800.0, 100.0
 """mm: zips are sold every 5 cm, beyond 80 cm every 10 (common practice; shops differ)."""
@@ -55,16 +55,16 @@ def folded_back(lines: FrontLines, stand: float, width: float) -> tuple[Edge, ..
 def strip(lines: FrontLines, stand: float, width: float) -> tuple[Edge, ...]:
     """Return the ring of the same facing as a piece of its own."""
     if stand:
-        return facing_edges(lines, stand, width, unfolded=False)
+        return front_facing_edges(lines, stand, width, unfolded=False)
     edges = _turned(lines, width)
     closing = line(edges[-1].path.end, edges[0].path.start)
     return *edges, Edge("front_edge", closing, role=EdgeRole.FRONT_EDGE)
 
 
 def _turned(lines: FrontLines, width: float) -> tuple[Edge, ...]:
-    turned = reflected(0.0)
-    neck = beyond(lines.neck.reversed(), width).mapped(turned)
-    hem = beyond(lines.hem, width).mapped(turned).reversed()
+    turned = reflection_at(0.0)
+    neck = outward_path(lines.neck.reversed(), width).mapped(turned)
+    hem = outward_path(lines.hem, width).mapped(turned).reversed()
     return (
         Edge("facing_neck", neck, EdgeKind.OPENING, role=EdgeRole.FACING_NECK),
         Edge("facing", line(neck.end, hem.start), EdgeKind.FREE, role=EdgeRole.FACING),

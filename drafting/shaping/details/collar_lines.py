@@ -37,7 +37,7 @@ class Stand:
 
 
 @dataclass(frozen=True)
-class Fall:
+class HalfFall:
     """A half fall: `stand` edge front to back, `outer` back to the point, `front` point to stand."""
 
     stand: Path
@@ -45,7 +45,7 @@ class Fall:
     front: Path
 
 
-def bent(length: float, straight: float, rise: float, what: str) -> Path:
+def rising_line(length: float, straight: float, rise: float, what: str) -> Path:
     """Return a line of exactly `length` mm from 0 towards -x: straight first, then rising by `rise`.
 
     A negative rise falls. The run is solved; raises `DraftError` where the length is too short.
@@ -77,7 +77,7 @@ def stand_lines(length: float, back: float, extension: float, height: float, ris
     `back` is the back neck's share, `extension` what lies past the centre front, `height` that of
     the centre back. The top is cut off in front by a rounded end.
     """
-    neck = bent(length, STRAIGHT * back, rise, "collar stand")
+    neck = rising_line(length, STRAIGHT * back, rise, "collar stand")
     centre = length - extension
     up = neck.tangent(centre) * -1j  # the neck is drawn backwards here, the cloth on its right
     corner = neck.at(centre) + FRONT_HEIGHT * height * up
@@ -91,16 +91,16 @@ def stand_lines(length: float, back: float, extension: float, height: float, ris
     return Stand(neck.reversed(), top, front)
 
 
-def fall_lines(length: float, back: float, depth: float, drop: float, point: float, spread: float) -> Fall:
+def fall_lines(length: float, back: float, depth: float, drop: float, point: float, spread: float) -> HalfFall:
     """Return the fall whose lower edge is `length` mm from centre back to centre front.
 
     `depth` is its height at the centre back, `drop` how far its lower edge falls to the front,
     `point` the length of its front edge and `spread` how far that leans forward, degrees.
     """
-    lower = bent(length, 0.5 * back, -drop, "collar fall")
+    lower = rising_line(length, 0.5 * back, -drop, "collar fall")
     up = lower.arrive * -1j
     tip = lower.end + point * up * turn(spread)
     chord = tip - 1j * depth
     arrive = -((chord / abs(chord)) ** 2)  # an arc: leaves square to the centre back
     outer = Path((smooth(1j * depth, tip, -1 + 0j, arrive),))
-    return Fall(lower.reversed(), outer, line(tip, lower.end))
+    return HalfFall(lower.reversed(), outer, line(tip, lower.end))

@@ -50,7 +50,7 @@ def interfacing(
 def _loose(edge: Edge, beyond: float) -> Edge:
     if edge.kind is EdgeKind.FOLD:
         return replace(edge, notches=())
-    return Edge(edge.name, edge.path, EdgeKind.FREE, allowance=beyond, role=edge.role)
+    return Edge(edge.name, edge.path, EdgeKind.FREE, None, beyond, role=edge.role, half=edge.half)
 
 
 def interfacing_notion(piece: Piece) -> Notion:
@@ -59,6 +59,6 @@ def interfacing_notion(piece: Piece) -> Notion:
     return Notion("interfacing", piece.name, piece.count, None, note, LIGHT, piece=piece.name)
 
 
-def reflected(at: float) -> Callable[[complex], complex]:
+def reflection_at(at: float) -> Callable[[complex], complex]:
     """Return the reflection across the upright through x = `at`."""
     return lambda p: 2 * at - p.conjugate()

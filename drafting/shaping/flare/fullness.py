@@ -46,16 +46,7 @@ def ratio_of_percentage(percent: float) -> float:
     return 1 + percent / 100
 
 
-def tiers(top: float, ratio: float, count: int) -> tuple[float, ...]:
-    """Return the flat lengths of gathered tiers, each `ratio` times the one above.
-
-    >>> tiers(700, 2, 3)
-    (1400, 2800, 5600)
-    """
-    return tuple(top * ratio ** (i + 1) for i in range(count))
-
-
-def stack(ratio: float, thickness: float) -> float:
+def gathers_thickness(ratio: float, thickness: float) -> float:
     """Return how thick (mm) the gathers lie at the seam, in both layers of the seam's folds.
 
     >>> stack(3.0, 2.0)
@@ -66,9 +57,9 @@ def stack(ratio: float, thickness: float) -> float:
 
 def bulk_said(where: str, ratio: float, thickness: float | None) -> tuple[Finding, ...]:
     """Return a warning where gathers of this cloth are too bulky to sew."""
-    if thickness is None or stack(ratio, thickness) <= BULKY:
+    if thickness is None or gathers_thickness(ratio, thickness) <= BULKY:
         return ()
-    thick = stack(ratio, thickness)
+    thick = gathers_thickness(ratio, thickness)
     return (
         Finding(
             "bulk",

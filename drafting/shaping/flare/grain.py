@@ -28,7 +28,7 @@ SHARE = 0.035
 NO_FLARE = 1e-6
 
 
-class Seamed(Protocol):
+class PanelBetweenSeams(Protocol):
     """A panel between two seams that run down from the waist, `angle` degrees apart."""
 
     @property
@@ -76,7 +76,7 @@ def chosen_seams(flare: Sequence[float]) -> tuple[int, ...]:
     return best[-1][2]
 
 
-def warps(panels: Sequence[Seamed], flare: Sequence[float], rule: str) -> tuple[float, ...]:
+def warps(panels: Sequence[PanelBetweenSeams], flare: Sequence[float], rule: str) -> tuple[float, ...]:
     """Return the direction of the warp on each panel, degrees, as the panels lie in the whole tail.
 
     The warp falls away from a chosen seam on both sides, as a chevron, so that both sides stretch
@@ -100,7 +100,7 @@ def _lone(panel: int, flare: Sequence[float]) -> int | None:
     return max(beside, key=lambda j: flare[j]) if beside else None
 
 
-def _warp(panel: Seamed, k: int, seam: int | None, rule: str) -> float:
+def _warp(panel: PanelBetweenSeams, k: int, seam: int | None, rule: str) -> float:
     back, front = _degrees(panel.back.leave), _degrees(panel.front.leave)
     middle = (back + front) / 2
     if rule in ("alternate", "pairs"):
@@ -113,19 +113,19 @@ def _warp(panel: Seamed, k: int, seam: int | None, rule: str) -> float:
 
 
 def seam_biases(
-    panels: Sequence[Seamed], warp: Sequence[float], flare: Sequence[float], rule: str
+    panels: Sequence[PanelBetweenSeams], warp: Sequence[float], flare: Sequence[float], rule: str
 ) -> tuple[SeamBias, ...]:
     """Return every inner seam with its angle to the warp on both of its panels."""
     chosen = chosen_seams(flare) if rule in ("alternate", "pairs") else ()
     found = []
     for i, (one, two) in enumerate(pairwise(zip(panels, warp, strict=True)), 1):
         seam = _degrees(one[0].front.leave)
-        angles = to_warp(seam, one[1]), to_warp(seam, two[1])
+        angles = angle_to_warp(seam, one[1]), angle_to_warp(seam, two[1])
         found.append(SeamBias(i, flare[i], *angles, i in chosen))
     return tuple(found)
 
 
-def to_warp(direction: float, warp: float) -> float:
+def angle_to_warp(direction: float, warp: float) -> float:
     """Return the angle between a line and the warp, 0..90 degrees.
 
     >>> to_warp(-80.0, 35.0)
@@ -135,7 +135,7 @@ def to_warp(direction: float, warp: float) -> float:
     return min(off, 180 - off)
 
 
-def paired(cuts: Sequence[float], flare: Sequence[float]) -> tuple[list[float], list[float]]:
+def with_plain_seams(cuts: Sequence[float], flare: Sequence[float]) -> tuple[list[float], list[float]]:
     """Return stations and flare with a plain seam midway between neighbouring flared ones.
 
     So m flare seams stand on 2m panels, and every one of them can be true on both sides.
@@ -151,7 +151,7 @@ def paired(cuts: Sequence[float], flare: Sequence[float]) -> tuple[list[float], 
     return [*wide, cuts[-1]], [*amounts, flare[-1]]
 
 
-def _all_or_nothing(panels: Sequence[Seamed], flare: Sequence[float]) -> None:
+def _all_or_nothing(panels: Sequence[PanelBetweenSeams], flare: Sequence[float]) -> None:
     """Raise where some panel between two flared seams is not at 0 or 90 degrees between them."""
     for k, panel in enumerate(panels):
         inner = [j for j in (k, k + 1) if 0 < j < len(panels) and flare[j] > NO_FLARE]

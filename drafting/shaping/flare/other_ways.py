@@ -1,6 +1,6 @@
 """Other ways to the same hem: seams shaped from a depth down, godets, and uncut cloth.
 
-Straight seams (`flare.bend`) re-curve the waist edge; these leave it alone, or need no seam.
+Straight seams (`flare.bent_panels`) re-curve the waist edge; these leave it alone, or need no seam.
 
 shaped   seams straight to a depth, then swung outwards, mirror images: equal by construction
 godet    a sector of cloth let into the lower part of each seam of the plain tail
@@ -17,8 +17,8 @@ from itertools import pairwise
 
 from drafting.geometry import Cubic, Path, line, solve
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.bend import Panel, bend
 from drafting.shaping.flare.plain_tail import PlainTail
+from drafting.shaping.flare.tail_bend import TailPanel, bent_panels
 
 MOST_SWING = 45.0
 """degrees: a shaped seam that leans out more at the hem is no seam any more (ours)."""
@@ -34,17 +34,19 @@ class Godet:
     hem: Path
 
 
-def shaped(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float) -> tuple[Panel, ...]:
+def shaped_panels(
+    tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], start: float
+) -> tuple[TailPanel, ...]:
     """Return panels whose inner seams swing out below the share `start` of their length.
 
     Each seam is cut off at its ruling's length and its hem squared to it; one common factor on all
     swings makes the whole sweep grow by the sum of the flare exactly.
     """
-    plain = bend(tail, cuts, [0.0] * len(cuts))
+    plain = bent_panels(tail, cuts, [0.0] * len(cuts))
     if not any(flare[1:-1]):
         return plain
 
-    def swung(factor: float) -> tuple[Panel, ...]:
+    def swung(factor: float) -> tuple[TailPanel, ...]:
         amounts = [0.0, *(factor * f / 2 for f in flare[1:-1]), 0.0]
         ends = zip(plain, pairwise(amounts), strict=True)
         return tuple(_swung(panel, *pair, start) for panel, pair in ends)
@@ -73,11 +75,11 @@ def _lean_angle(seam: Path) -> float:
     return math.degrees(cmath.phase(seam.arrive / seam.leave))
 
 
-def _swung(panel: Panel, back: float, front: float, start: float) -> Panel:
+def _swung(panel: TailPanel, back: float, front: float, start: float) -> TailPanel:
     left, right = _seam(panel.back, -back, start), _seam(panel.front, front, start)
     at_back = panel.hem.leave * _lean(panel.back, left)
     at_front = panel.hem.arrive * _lean(panel.front, right)
-    return Panel(panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain)
+    return TailPanel(panel.waist, _arc(left.end, right.end, at_back, at_front), left, right, panel.hem_plain)
 
 
 def _lean(plain: Path, swung: Path) -> complex:
@@ -143,7 +145,7 @@ MOST_TURN = 300.0
 """degrees: a piece in one that turns more would lie over itself (ours)."""
 
 
-def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> Panel:
+def uncut_tail(tail: PlainTail, total: float, longer: float = 1.0) -> TailPanel:
     """Return the whole tail as one piece whose hem grows by `total` mm, spread evenly.
 
     Raises `DraftError` where it would turn so far as to lie over itself.
@@ -156,4 +158,4 @@ def uncut(tail: PlainTail, total: float, longer: float = 1.0) -> Panel:
             reach=f"up to {math.radians(MOST_TURN) * short:.0f} mm",
             turn="give it less, or cut it in panels",
         )
-    return bend(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]
+    return bent_panels(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]

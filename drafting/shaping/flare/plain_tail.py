@@ -11,14 +11,11 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.interpolate import CubicSpline, PPoly
 
 from drafting.geometry import Path
+from drafting.geometry.curve import Numbers, Points
 from drafting.geometry.path import cubics
-
-Numbers = NDArray[np.float64]
-Points = NDArray[np.complex128]
 
 STEPS = 24
 """Points a segment at which an edge is read off (a cubic of 300 mm: 1e-5 mm, measured)."""
@@ -57,6 +54,10 @@ class _Curve:
     at: Numbers
     points: Points
     heading: Numbers
+
+    def __post_init__(self) -> None:
+        for numbers in (self.at, self.points, self.heading):
+            numbers.setflags(write=False)
 
 
 def plain_tail(waist: Path, hem: Path, spring: float = 0.0) -> PlainTail:

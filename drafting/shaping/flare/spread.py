@@ -19,16 +19,12 @@ from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy.integrate import cumulative_simpson
 from scipy.interpolate import CubicHermiteSpline
 
 from drafting.geometry import Path, smooth, solve, unit
-from drafting.geometry.curve import Cubic, Line, Segment
-from drafting.shaping.flare.bend import drawn
-
-Points = NDArray[np.complex128]
-Numbers = NDArray[np.float64]
+from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
+from drafting.shaping.flare.tail_bend import cubics_through
 
 STATIONS = 129
 """Places along the pivot at which the move is worked out (odd, for Simpson's rule)."""
@@ -101,7 +97,7 @@ class Fan:
         for segment in self.pivot.segments:
             t, points, velocity, run = _sampled(segment)
             u = (done + run) / self.pivot.length
-            parts.append(drawn(t, self.moved(u, points), np.exp(1j * self.turned * u) * velocity))
+            parts.append(cubics_through(t, self.moved(u, points), np.exp(1j * self.turned * u) * velocity))
             done += segment.length
         return _meeting(parts)
 
@@ -138,7 +134,7 @@ class Fan:
         for segment in path.segments:
             t, points, _, _ = _sampled(segment)
             new = self.moved(np.array([self.share(complex(p)) for p in points]), points)
-            parts.append(drawn(t, new, np.gradient(new, t, edge_order=2)))
+            parts.append(cubics_through(t, new, np.gradient(new, t, edge_order=2)))
         return _meeting(parts)
 
 

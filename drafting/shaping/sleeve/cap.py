@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from drafting.geometry import Path
-from drafting.geometry.solve import crossed
+from drafting.geometry.solve import zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.shaping.sleeve.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
@@ -61,7 +61,7 @@ class CapReachError(DraftError):
         )
 
 
-class Halves:
+class CapHalves:
     """Both halves of one armhole, and how wide each half cap was when last asked.
 
     A solver asks for many heights in turn, and each answer tells where the next one lies.
@@ -140,7 +140,7 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
     def lean(height: float) -> float:
         return seam_lean(width, wrist, arm_length - height)
 
-    low, halves = LOWEST * depth, Halves(front, back)
+    low, halves = LOWEST * depth, CapHalves(front, back)
     high = halves.tallest(low, min(depth, 0.8 * arm_length), lean)
     if high <= low:
         raise DraftError(
@@ -160,7 +160,7 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
     widest, narrowest = at_start + width, at_high + width
     if not narrowest <= width <= widest:
         raise CapReachError(front.path.length + back.path.length, width, (narrowest, widest))
-    height = crossed(excess, (start, high), (at_start, at_high), 1e-8)
+    height = zero_between(excess, (start, high), (at_start, at_high), 1e-8)
     at = lean(height)
     _not_too_steep(at, width, wrist, arm_length - height)
     front_width, back_width = halves.widths(height, at)
@@ -168,13 +168,13 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
     if abs(got - width) > tol.EXACT:  # the height stands where a half cap gives out
         raise CapReachError(front.path.length + back.path.length, width, (max(got, width + 1.0), widest))
     return Cap(
-        half_cap(front, front_width, height, at),
-        half_cap(back, back_width, height, at).mirrored(),
-        height,
-        front_width,
-        back_width,
-        at,
-        arm_lift(height, depth),
+        front=half_cap(front, front_width, height, at),
+        back=half_cap(back, back_width, height, at).mirrored(),
+        height=height,
+        front_width=front_width,
+        back_width=back_width,
+        lean=at,
+        lift=arm_lift(height, depth),
     )
 
 

@@ -9,10 +9,10 @@ from drafting.shaping.sleeve.cap import Cap
 from drafting.shaping.sleeve.easing import BACK_SHARE
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 
-Halves = tuple[HalfArmhole, HalfArmhole]
+BothHalfArmholes = tuple[HalfArmhole, HalfArmhole]
 
 
-def half_armholes(front: Chain, back: Chain, ease: float, scale: float) -> Halves:
+def half_armholes(front: Chain, back: Chain, ease: float, scale: float) -> BothHalfArmholes:
     """Return front and back half armhole; `ease` (mm) of the whole cap is shared out between them."""
     return (
         HalfArmhole(front.path, ease * (1 - BACK_SHARE), scale),
@@ -21,7 +21,10 @@ def half_armholes(front: Chain, back: Chain, ease: float, scale: float) -> Halve
 
 
 def armhole_seams(
-    caps: tuple[tuple[EdgeRef, ...], tuple[EdgeRef, ...]], chains: tuple[Chain, Chain], halves: Halves, cap: Cap
+    caps: tuple[tuple[EdgeRef, ...], tuple[EdgeRef, ...]],
+    chains: tuple[Chain, Chain],
+    halves: BothHalfArmholes,
+    cap: Cap,
 ) -> tuple[Seam, Seam]:
     """Return the seams of front and back cap (`caps`: their edges in order) to the armhole `chains`.
 

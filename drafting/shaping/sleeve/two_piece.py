@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from drafting.geometry import Cubic, Line, Path, smooth, solve
-from drafting.geometry.solve import crossed
+from drafting.geometry.solve import zero_between
 from drafting.ground.errors import DraftError
 from drafting.shaping.sleeve.cap import Cap
 
@@ -87,21 +87,21 @@ def two_piece(cap: Cap, arm: ArmLines, scale: float, notches: tuple[float, float
 
     cuffs = tuple(_cuff(h, f) for h, f in zip(hind, fore, strict=True))
     return TwoPiece(
-        top_front,
-        top_back,
-        under(under_front, fold_front),
-        under(under_back, fold_back),
-        fore,
-        hind,
-        (cuffs[0], cuffs[1]),
-        (fold_front, fold_back),
+        top_front=top_front,
+        top_back=top_back,
+        under_front=under(under_front, fold_front),
+        under_back=under(under_back, fold_back),
+        fore=fore,
+        hind=hind,
+        cuffs=(cuffs[0], cuffs[1]),
+        folds=(fold_front, fold_back),
     )
 
 
 def _place(path: Path, height: float) -> float:
     """Return how far along a half cap (upwards) a height is reached, mm."""
     ends = path.start.imag - height, path.end.imag - height
-    return crossed(lambda d: path.at(d).imag - height, (0.0, path.length), ends, 1e-9)
+    return zero_between(lambda d: path.at(d).imag - height, (0.0, path.length), ends, 1e-9)
 
 
 def _place_x(path: Path, x: float) -> float:
@@ -110,7 +110,7 @@ def _place_x(path: Path, x: float) -> float:
     ends = path.at(low).real - x, path.at(high).real - x
     if ends[0] * ends[1] >= 0:
         return low if ends[0] > 0 else high
-    return crossed(lambda d: path.at(d).real - x, (low, high), ends, 1e-9)
+    return zero_between(lambda d: path.at(d).real - x, (low, high), ends, 1e-9)
 
 
 def _seams(

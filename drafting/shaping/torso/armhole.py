@@ -53,7 +53,7 @@ class ArmholePoints:
         return math.degrees(cmath.phase((self.shoulder - self.across) / 1j) * -1)
 
 
-Halves = tuple[ArmholePoints, ArmholePoints]
+BothArmholePoints = tuple[ArmholePoints, ArmholePoints]
 
 
 @dataclass(frozen=True)
@@ -78,18 +78,22 @@ def shoulder_point(side_neck: complex, slope: float, length: float) -> complex:
     return side_neck + length * turn(-slope)
 
 
-def points(side_neck: complex, slope: float, length: float, across: float, underarm: complex) -> ArmholePoints:
+def armhole_points(
+    side_neck: complex, slope: float, length: float, across: float, underarm: complex
+) -> ArmholePoints:
     """Return the armhole's points; the across point lies at half the armhole's height."""
     tip = shoulder_point(side_neck, slope, length)
     return ArmholePoints(side_neck, tip, complex(across, (tip.imag + underarm.imag) / 2), underarm)
 
 
-def both_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> Halves:
+def both_armhole_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> BothArmholePoints:
     """Return the points of back and front armhole, the back's shoulder longer by `shoulder_ease`."""
     slopes, length = plan.shoulder, plan.shoulder.length
     return (
-        points(ends.back_neck, slopes.slope_back, length + shoulder_ease, plan.across_back, ends.back_under),
-        points(ends.front_neck, slopes.slope_front, length, plan.across_front, ends.front_under),
+        armhole_points(
+            ends.back_neck, slopes.slope_back, length + shoulder_ease, plan.across_back, ends.back_under
+        ),
+        armhole_points(ends.front_neck, slopes.slope_front, length, plan.across_front, ends.front_under),
     )
 
 
@@ -109,7 +113,7 @@ def armhole(at: ArmholePoints, lean: float, arrive: complex) -> Path:
     return Path((smooth(at.shoulder, at.across, leave, heading), smooth(at.across, at.underarm, heading, arrive)))
 
 
-def leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[float, float]:
+def armhole_leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[float, float]:
     """Return the leans with which back and front armhole leave; their sum keeps the seam smooth.
 
     Square to both shoulders where the chords allow it, else one borrows from the other.
@@ -134,7 +138,7 @@ def settle_shoulder(
 
     def spare(amount: float) -> float:
         trial = _given_way(plan, amount, front_is_measured)
-        back, front = both_points(trial, ends, shoulder_ease)
+        back, front = both_armhole_points(trial, ends, shoulder_ease)
         slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
         return slopes - back.lean - front.lean - 2 * MARGIN
 
@@ -158,7 +162,7 @@ def _hollowed(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> Torso
         tip, under = at.shoulder, at.underarm
         return (tip.real + under.real) / 2 - HOLLOW * (tip.imag - under.imag)
 
-    back, front = both_points(plan, ends, shoulder_ease)
+    back, front = both_armhole_points(plan, ends, shoulder_ease)
     now = replace(
         plan, across_back=min(plan.across_back, most(back)), across_front=min(plan.across_front, most(front))
     )

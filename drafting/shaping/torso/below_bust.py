@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from drafting.draft.piece import InnerDart
-from drafting.geometry import Path, line, smooth, through, turn
+from drafting.geometry import Path, curve_through, line, smooth, turn
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground import tolerances as tol
@@ -188,7 +188,7 @@ def _profile(plan: TorsoPlan, side: float) -> tuple[Path, float]:
         start = complex(x, plan.underarm)
         bend = math.degrees(cmath.phase((hip - waist) / (waist - start)))
         off = max(-MOST_START, min(MOST_START, SIDE_STARTS * bend))
-        return through(start, waist, hip, (waist - start) * turn(-off), -1j)
+        return curve_through(start, waist, hip, (waist - start) * turn(-off), -1j)
 
     def off(x: float) -> float:
         return x_at(drawn(x).segments[0].as_cubic(), plan.bust_line)

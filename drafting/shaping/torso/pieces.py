@@ -10,12 +10,12 @@ from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, line
-from drafting.geometry.bend import inflections
+from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.dart import dart_seams
-from drafting.shaping.torso.front import Panel, across_is_drawn, front_panel, waist_edges
+from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel, waist_edges
+from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
@@ -139,7 +139,7 @@ def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Pa
     return (_piece(panel, opens, "Front", points),), None
 
 
-def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> Piece:
+def _piece(panel: FrontPiece, pair: bool, title: str, points: dict[str, complex]) -> Piece:
     return Piece(
         panel.name,
         panel.edges,
@@ -155,7 +155,7 @@ def _piece(panel: Panel, pair: bool, title: str, points: dict[str, complex]) -> 
 # -------------------------------------------------------------------------------------- seams
 
 
-def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
+def edges_up(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
     """Return the edges of this role, from the lower edge upwards: those of a side panel come first,
     as its outline runs first."""
     return tuple((piece.name, edge.name) for piece in reversed(pieces) for edge in edges_as(piece, role))
@@ -163,11 +163,11 @@ def refs(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
 
 def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
     seams = [
-        Seam("side", refs(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
+        Seam("side", edges_up(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
         Seam(
             "shoulder",
             (("back", "shoulder"),),
-            tuple(reversed(refs(fronts, EdgeRole.SHOULDER))),
+            tuple(reversed(edges_up(fronts, EdgeRole.SHOULDER))),
             ease.shoulder,
             kind=SeamKind.SHOULDER,
         ),
@@ -192,9 +192,9 @@ def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, 
         (piece.name, edge.name) for piece in (*fronts, back) for edge in piece.edges if edge.role is EdgeRole.WAIST
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
-        "front_armhole": refs(fronts, EdgeRole.ARMHOLE),
+        "front_armhole": edges_up(fronts, EdgeRole.ARMHOLE),
         "back_armhole": (("back", "armhole"),),
-        "front_neck": refs(fronts, EdgeRole.NECK),
+        "front_neck": edges_up(fronts, EdgeRole.NECK),
         "back_neck": (("back", "neck"),),
     }
 
@@ -233,7 +233,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
     )
 
 
-def stretched(draft: Draft, share: float) -> Draft:
+def with_body_girths(draft: Draft, share: float) -> Draft:
     """Return a draft made to reduced measures with its girths told against the body's own.
 
     `share` is finished over body where the cloth is to stretch; what the reduction takes counts as

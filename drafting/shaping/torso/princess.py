@@ -17,17 +17,17 @@ from scipy.optimize import brentq
 from drafting.draft.piece import Edge, EdgeKind, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line, smooth, unit
-from drafting.shaping.torso.dart import BEND_OVER, true_mouth
-from drafting.shaping.torso.front import (
+from drafting.shaping.torso.bust_dart import (
     COPIED,
     ON_SHOULDER,
-    Panel,
+    FrontPiece,
     hem_name,
     hem_role,
     split_armhole,
     split_hem,
     waist_points,
 )
+from drafting.shaping.torso.dart_mouth import BEND_OVER, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("shoulder-princess", "armhole-princess")
@@ -43,8 +43,8 @@ LOWER_TURN = {"shoulder-princess": 0.5, "armhole-princess": 0.3}
 class Panels:
     """Centre and side panel, and how far from the lower edge the bust notch stands on each."""
 
-    centre: Panel
-    side: Panel
+    centre: FrontPiece
+    side: FrontPiece
     notch: float
 
 
@@ -77,8 +77,8 @@ def princess_panels(shape: TorsoShape, where: str, centre: Edge) -> Panels:
     )
     levels = _levels(shape, seam.point, low.before, low.after)
     return Panels(
-        Panel("front", centre_edges, levels[0]),
-        Panel("front-side", side_edges, levels[1], role=PieceRole.SIDE_FRONT),
+        FrontPiece("front", centre_edges, levels[0]),
+        FrontPiece("front-side", side_edges, levels[1], role=PieceRole.SIDE_FRONT),
         seam.notch,
     )
 

@@ -8,11 +8,17 @@ from functools import cache
 
 from drafting.body import Body
 from drafting.geometry import Path, turn
-from drafting.geometry.solve import crossed
+from drafting.geometry.solve import zero_between
 from drafting.ground.scale import body_scale
-from drafting.shaping.sleeve.cap import Halves
+from drafting.shaping.sleeve.cap import CapHalves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
-from drafting.shaping.torso.armhole import armhole, armhole_ends, both_points, leans, settle_shoulder
+from drafting.shaping.torso.armhole import (
+    armhole,
+    armhole_ends,
+    armhole_leans,
+    both_armhole_points,
+    settle_shoulder,
+)
 from drafting.shaping.torso.below_bust import Bottom, draw_bottom
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
 
@@ -66,8 +72,8 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     under = bottom.side.start
     ends = armhole_ends(plan, under + plan.back, under + plan.front)
     plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    back, front = both_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = leans(plan, back, front)
+    back, front = both_armhole_points(plan, ends, ease.shoulder)
+    lean_back, lean_front = armhole_leans(plan, back, front)
     open_dart = turn(plan.kappa)
     square = turn(-bottom.lean)
     return TorsoShape(
@@ -80,7 +86,7 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     )
 
 
-def halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
+def armhole_halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
     """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
     return (
         HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
@@ -98,8 +104,8 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
-    def halves_at(drop: float) -> Halves:
-        return Halves(*halves(shape_torso(body, ease, drop, kind), scale))
+    def halves_at(drop: float) -> CapHalves:
+        return CapHalves(*armhole_halves(shape_torso(body, ease, drop, kind), scale))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
@@ -129,4 +135,4 @@ def _root(spare: Callable[[float], float], start: tuple[float, float], limit: fl
     if (start[1] > 0) == (at_limit > 0):
         return limit
     low, high = sorted((start, (limit, at_limit)))
-    return crossed(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+    return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)

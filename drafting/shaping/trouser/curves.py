@@ -31,7 +31,7 @@ def corner(a: complex, meet: complex, b: complex, share: float) -> Cubic:
     return Cubic(a, a + share * (meet - a), b + share * (meet - b), b)
 
 
-def bow(a: complex, leave: complex, b: complex, arrive: complex, share: float = BOW) -> Cubic:
+def one_way_curve(a: complex, leave: complex, b: complex, arrive: complex, share: float = BOW) -> Cubic:
     """Return the curve from `a` to `b` with these unit directions, bending one way only.
 
     The handles share the chord as the angles at the ends do, so the curve stays continuous through
@@ -47,7 +47,9 @@ def bow(a: complex, leave: complex, b: complex, arrive: complex, share: float = 
     return Cubic(a, a + leave * reach * part, b - arrive * reach * (1 - part), b)
 
 
-def steered(a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float) -> Cubic:
+def curve_with_handles(
+    a: complex, leave: complex, b: complex, arrive: complex, first: float, last: float
+) -> Cubic:
     """Return the curve with these unit directions, its handles `first` and `last` of the chord.
 
     It may be an S. Where the directions bend one way, or as good as, the handles are kept short of
@@ -69,12 +71,12 @@ def _short(handle: float, meet: float) -> float:
     return min(handle, max(SHORT * meet, LEAST_SHARE))
 
 
-def between(one: complex, other: complex, share: float) -> complex:
+def direction_between(one: complex, other: complex, share: float) -> complex:
     """Return the unit direction turned from `one` by a share of the turn to `other`."""
     return unit(one) * cmath.exp(1j * share * cmath.phase(other / one))
 
 
-def rise_of(slope: float) -> complex:
+def rising_direction(slope: float) -> complex:
     """Return the unit direction that leans by `slope` (tangent) to -x while going up."""
     return complex(-slope, 1.0) / math.hypot(slope, 1.0)
 

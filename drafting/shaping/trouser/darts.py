@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic, unit
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.frame import LegFrame
 
 ONE, TWO = (0.5,), (0.36, 0.68)
 """Places of one and of two darts along the waist, from the side (ours)."""
@@ -35,7 +35,7 @@ class ClosingDart:
 
 
 @dataclass(frozen=True, slots=True)
-class Closed:
+class ClosedDarts:
     """The side point with every dart closed, the factor it was turned by, and the darts."""
 
     side: complex
@@ -44,17 +44,19 @@ class Closed:
 
 
 @dataclass(frozen=True, slots=True)
-class Opened:
+class OpenedWaist:
     """The waist as drawn, side to centre: parts, and between them the darts (mouth, tip, mouth)."""
 
     parts: tuple[Cubic, ...]
     darts: tuple[tuple[complex, complex, complex], ...]
 
 
-def close_darts(frame: Frame, side: complex, top: complex, widths: Sequence[float], *, front: bool) -> Closed:
+def close_darts(
+    frame: LegFrame, side: complex, top: complex, widths: Sequence[float], *, front: bool
+) -> ClosedDarts:
     """Return the side point with darts of these widths (side to centre) closed."""
     if not widths:
-        return Closed(side, 1 + 0j, ())
+        return ClosedDarts(side, 1 + 0j, ())
     along = top - side
     places: tuple[float, ...] = ONE if len(widths) == 1 else TWO
     if front:
@@ -67,7 +69,7 @@ def close_darts(frame: Frame, side: complex, top: complex, widths: Sequence[floa
     for tip, turn in zip(tips, turns, strict=True):
         point, turned = tip + (point - tip) * turn, turned * turn
     darts = [ClosingDart(tip, _moved(tip, tips[k + 1 :], turns[k + 1 :]), turns[k]) for k, tip in enumerate(tips)]
-    return Closed(point, turned, tuple(darts))
+    return ClosedDarts(point, turned, tuple(darts))
 
 
 def _moved(point: complex, tips: Sequence[complex], turns: Sequence[complex]) -> complex:
@@ -76,7 +78,7 @@ def _moved(point: complex, tips: Sequence[complex], turns: Sequence[complex]) ->
     return point
 
 
-def open_darts(line: Cubic, darts: Sequence[ClosingDart]) -> Opened:
+def open_darts(line: Cubic, darts: Sequence[ClosingDart]) -> OpenedWaist:
     """Return the closed waist `line` (side to centre) cut at each dart and opened again."""
     parts = _cut(line, [_foot(line, dart.seen) for dart in darts])
     mouths = [[part.d, dart.tip, part.d] for part, dart in zip(parts, darts, strict=False)]
@@ -89,7 +91,7 @@ def open_darts(line: Cubic, darts: Sequence[ClosingDart]) -> Opened:
         mouths[k][0] = back(mouths[k][0])
         for m in range(k):
             mouths[m][0], mouths[m][2] = back(mouths[m][0]), back(mouths[m][2])
-    return Opened(tuple(parts), tuple((a, tip, b) for a, tip, b in mouths))
+    return OpenedWaist(tuple(parts), tuple((a, tip, b) for a, tip, b in mouths))
 
 
 def _cut(line: Cubic, places: Sequence[float]) -> list[Cubic]:

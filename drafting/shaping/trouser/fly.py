@@ -61,7 +61,7 @@ def behind_waist(lines: FlyLines, width: float) -> Path:
     return line(lines.top + 1j * lines.fly.leave * width, lines.top)
 
 
-def facing_edges(lines: FlyLines, width: float, waist_allowance: float) -> tuple[Edge, ...]:
+def fly_facing_edges(lines: FlyLines, width: float, waist_allowance: float) -> tuple[Edge, ...]:
     """Return the facing as it lies behind the front; its waist is caught in the waist's seam."""
     waist = behind_waist(lines, width)
     return (

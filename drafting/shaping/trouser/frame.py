@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from drafting.geometry import unit
 from drafting.ground.errors import DraftError
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.measures import Asked
+from drafting.shaping.trouser.measures import TrouserMeasures
 
 HIP_SHIFT = 0.010
 """The back hip wider and the front narrower than a quarter, of the hip girth (ours; `Source.ALDRICH`)."""
@@ -51,7 +51,7 @@ LEAST_HALF = 0.25
 
 
 @dataclass(frozen=True)
-class Style:
+class LegStyle:
     """Choices of shape: `leg` straight, tapered or flared; `hem` mm (0: by the leg); `casing`."""
 
     leg: str = "straight"
@@ -62,7 +62,7 @@ class Style:
 
 
 @dataclass(frozen=True)
-class Frame:
+class LegFrame:
     """One leg's levels (y) and widths, mm. Waist, hip, thigh, knee, hem run down from positive y.
 
     `front_hip`, `back_hip` are quarter widths at the hip; `wider` what the back leg has more at each
@@ -71,8 +71,8 @@ class Frame:
     far the side leans out at the hip.
     """
 
-    asked: Asked
-    style: Style
+    asked: TrouserMeasures
+    style: LegStyle
     waist: float
     hip: float
     thigh: float
@@ -97,7 +97,7 @@ class Frame:
         return self.waist - self.hip
 
     @property
-    def without_hem(self) -> Frame:
+    def without_hem(self) -> LegFrame:
         """What rise and waist are settled from: no level, width or style of the hem."""
         style = replace(self.style, leg="", hem=0.0, longer=0.0)
         return replace(self, style=style, hem=0.0, hem_girth=0.0, hem_half=0.0)
@@ -108,7 +108,7 @@ class Frame:
         return self.asked.body["hip"] / 1000
 
 
-def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) -> Frame:
+def frame_leg(asked: TrouserMeasures, style: LegStyle, knee_more: float, side_lean: float) -> LegFrame:
     """Return the frame with the knee `knee_more` wider than asked, the side leaning `side_lean`.
 
     Raises `DraftError` where the leg would end above the knee or a hem be too narrow.
@@ -125,30 +125,30 @@ def frame_leg(asked: Asked, style: Style, knee_more: float, side_lean: float) ->
     hem_half = knee_half if flared else hem / 4 - wider / 2
     waist_y, hip_y, knee_y, hem_y = _levels(asked, style)
     centre = _centre_lean(asked, (hip - waist) / 2, waist_y - hip_y)
-    return Frame(
-        asked,
-        style,
-        waist_y,
-        hip_y,
-        -THIGH_BELOW * asked.inside,
-        knee_y,
-        hem_y,
-        waist,
-        knee_girth,
-        hem,
-        hip / 4 - shift,
-        hip / 4 + shift,
-        wider,
-        knee_half,
-        hem_half,
-        flared,
-        1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)),
-        centre,
-        side_lean,
+    return LegFrame(
+        asked=asked,
+        style=style,
+        waist=waist_y,
+        hip=hip_y,
+        thigh=-THIGH_BELOW * asked.inside,
+        knee=knee_y,
+        hem=hem_y,
+        waist_girth=waist,
+        knee_girth=knee_girth,
+        hem_girth=hem,
+        front_hip=hip / 4 - shift,
+        back_hip=hip / 4 + shift,
+        wider=wider,
+        knee_half=knee_half,
+        hem_half=hem_half,
+        flared=flared,
+        shin=1j if flared else unit(complex(knee_half - hem_half, knee_y - hem_y)),
+        centre_lean=centre,
+        side_lean=side_lean,
     )
 
 
-def waist_girth(asked: Asked, style: Style) -> float:
+def waist_girth(asked: TrouserMeasures, style: LegStyle) -> float:
     """Return the waist's cloth: as asked, or with a casing what passes over the hip."""
     if not style.casing:
         return asked.girth["waist"]
@@ -156,7 +156,7 @@ def waist_girth(asked: Asked, style: Style) -> float:
     return max(CASING_WAIST * asked.girth["hip"], passes, asked.girth["waist"])
 
 
-def hem_girth(asked: Asked, style: Style, knee_girth: float) -> float:
+def hem_girth(asked: TrouserMeasures, style: LegStyle, knee_girth: float) -> float:
     """Return the hem's girth: as chosen, else by the leg's style and passing the heel."""
     if style.hem > 0:
         return style.hem
@@ -178,7 +178,7 @@ def _wide_enough(hem: float, knee: float, wider: float) -> None:
             )
 
 
-def _levels(asked: Asked, style: Style) -> tuple[float, float, float, float]:
+def _levels(asked: TrouserMeasures, style: LegStyle) -> tuple[float, float, float, float]:
     """Return the y of waist, hip, knee and hem."""
     inside, length = asked.inside, asked.stretch.length
     waist = asked.rise + asked.depth
@@ -196,7 +196,7 @@ def _levels(asked: Asked, style: Style) -> tuple[float, float, float, float]:
     return waist, hip, knee, hem
 
 
-def _centre_lean(asked: Asked, spare: float, rise: float) -> float:
+def _centre_lean(asked: TrouserMeasures, spare: float, rise: float) -> float:
     """Return how far the centre front leans in (tangent); out for a belly or a seated wearer."""
     hip = asked.body["hip"]
     if asked.stretch.used:

@@ -16,8 +16,8 @@ from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import between, bow
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.curves import direction_between, one_way_curve
+from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import Legs
 
 HEM_TURN = 0.55
@@ -55,7 +55,7 @@ class Hems:
     turned: float = 0.0
 
 
-def draw_hems(frame: Frame, legs: Legs) -> Hems:
+def draw_hems(frame: LegFrame, legs: Legs) -> Hems:
     """Return the legs below the knee; raises `DraftError` where a flare is out of reach."""
     if frame.flared:
         return _flared(frame, legs)
@@ -69,7 +69,7 @@ def draw_hems(frame: Frame, legs: Legs) -> Hems:
     return hems
 
 
-def calf_misses(frame: Frame, hems: Hems) -> float:
+def calf_misses(frame: LegFrame, hems: Hems) -> float:
     """Return by how much the leg is too narrow over the calf, mm (below 0: room to spare)."""
     y = frame.knee - CALF_LEVEL * (frame.knee - frame.hem)
     parts = (hems.front, hems.back)
@@ -77,15 +77,15 @@ def calf_misses(frame: Frame, hems: Hems) -> float:
     return frame.asked.calf - girth
 
 
-def _tapered(frame: Frame, legs: Legs, half: float, wider: float) -> LowerLeg:
+def _tapered(frame: LegFrame, legs: Legs, half: float, wider: float) -> LowerLeg:
     """Return the lower leg whose edges run on from the knee and bend one way."""
     shin = frame.shin
     knee, hem = frame.knee_half + wider, half + wider
-    at_hem = between(shin, shin / legs.knee_in * shin, HEM_TURN)
+    at_hem = direction_between(shin, shin / legs.knee_in * shin, HEM_TURN)
     outer = -shin.conjugate()
-    at_side = between(outer, outer / legs.knee_side * outer, HEM_TURN)
-    inside = bow(complex(knee, frame.knee), -legs.knee_in, complex(hem, frame.hem), -at_hem)
-    side = bow(complex(-knee, frame.knee), -legs.knee_side, complex(-hem, frame.hem), -at_side)
+    at_side = direction_between(outer, outer / legs.knee_side * outer, HEM_TURN)
+    inside = one_way_curve(complex(knee, frame.knee), -legs.knee_in, complex(hem, frame.hem), -at_hem)
+    side = one_way_curve(complex(-knee, frame.knee), -legs.knee_side, complex(-hem, frame.hem), -at_side)
     slope = 0.0
     if frame.asked.seated:
         inside, side = (_dropped(frame, edge) for edge in (inside, side))
@@ -93,13 +93,13 @@ def _tapered(frame: Frame, legs: Legs, half: float, wider: float) -> LowerLeg:
     return LowerLeg(inside, side, _hem(inside, side, slope))
 
 
-def _dropped(frame: Frame, edge: Cubic) -> Cubic:
+def _dropped(frame: LegFrame, edge: Cubic) -> Cubic:
     """Return a lower edge stretched downwards for a seated wearer."""
     down = SEATED_LONGER * frame.asked.inside
     return Cubic(*(z - 1j * down * (frame.knee - z.imag) / (frame.knee - frame.hem) for z in edge))
 
 
-def _seated_slope(frame: Frame) -> float:
+def _seated_slope(frame: LegFrame) -> float:
     """Return the angle (radians) at which a seated wearer's hem leaves square, down in front."""
     width = 2 * frame.hem_half + frame.wider
     return math.atan(4 * SEATED_SLOPE * frame.asked.inside / width)
@@ -109,10 +109,10 @@ def _hem(inside: Cubic, side: Cubic, slope: float) -> Cubic:
     """Return the hem from side to inside, square to both edges but for `slope` (radians)."""
     leave = unit(side.d - side.c) * 1j * cmath.exp(-1j * slope)
     arrive = unit(inside.d - inside.c) * 1j * cmath.exp(1j * slope)
-    return bow(side.d, leave, inside.d, arrive)
+    return one_way_curve(side.d, leave, inside.d, arrive)
 
 
-def _flared(frame: Frame, legs: Legs) -> Hems:
+def _flared(frame: LegFrame, legs: Legs) -> Hems:
     def both(angle: float) -> tuple[LowerLeg, LowerLeg]:
         half = frame.knee_half
         return _turned(frame, legs, half, angle), _turned(frame, legs, half + frame.wider, angle)
@@ -139,13 +139,13 @@ def _flared(frame: Frame, legs: Legs) -> Hems:
     return Hems(*both(angle), turned=math.degrees(angle))
 
 
-def _chord_angle(frame: Frame) -> float:
+def _chord_angle(frame: LegFrame) -> float:
     """Return the angle at which the chords of both hems together make the sweep."""
     out = frame.hem_girth - 4 * frame.knee_half - 2 * frame.wider
     return math.asin(min(max(out / (4 * (frame.knee - frame.hem)), 0.0), 1.0))
 
 
-def _turned(frame: Frame, legs: Legs, half: float, angle: float) -> LowerLeg:
+def _turned(frame: LegFrame, legs: Legs, half: float, angle: float) -> LowerLeg:
     """Return one lower leg with both edges turned out by `angle` about the knee points.
 
     Each edge runs on from the knee and bends one way, a little past its own chord at the hem.
@@ -154,8 +154,8 @@ def _turned(frame: Frame, legs: Legs, half: float, angle: float) -> LowerLeg:
     inside_end = complex(half, frame.knee) - 1j * height * way
     side_end = complex(-half, frame.knee) - 1j * height / way
     down_in, down_side = -1j * way, -1j / way
-    at_inside = between(down_in, down_in * down_in / -legs.knee_in, HEM_TURN)
-    at_side = between(down_side, down_side * down_side / -legs.knee_side, HEM_TURN)
-    inside = bow(complex(half, frame.knee), -legs.knee_in, inside_end, at_inside)
-    side = bow(complex(-half, frame.knee), -legs.knee_side, side_end, at_side)
+    at_inside = direction_between(down_in, down_in * down_in / -legs.knee_in, HEM_TURN)
+    at_side = direction_between(down_side, down_side * down_side / -legs.knee_side, HEM_TURN)
+    inside = one_way_curve(complex(half, frame.knee), -legs.knee_in, inside_end, at_inside)
+    side = one_way_curve(complex(-half, frame.knee), -legs.knee_side, side_end, at_side)
     return LowerLeg(inside, side, _hem(inside, side, 0.0))

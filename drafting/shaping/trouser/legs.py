@@ -13,10 +13,16 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import between, bow, clamp, rise_of, steered
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.curves import (
+    clamp,
+    curve_with_handles,
+    direction_between,
+    one_way_curve,
+    rising_direction,
+)
+from drafting.shaping.trouser.frame import LegFrame
 
 FRONT_SHARE = 0.40
 """Front share of the whole fork (`Source.ALDRICH` 0.4, `Source.TEXTBOOK_FORK` a third; ours)."""
@@ -63,42 +69,56 @@ class Legs:
     knee_side: complex
 
 
-def draw_legs(frame: Frame, fork: float) -> Legs:
+def draw_legs(frame: LegFrame, fork: float) -> Legs:
     """Return the legs; raises `DraftError` where no drop makes the inside seams equal."""
     half = (frame.front_hip + FRONT_SHARE * fork) / 2
     front_tip = complex(half, 0.0)
     knee = complex(frame.knee_half, frame.knee)
-    knee_in = between(frame.shin, front_tip - knee, KNEE_TURN)
+    knee_in = direction_between(frame.shin, front_tip - knee, KNEE_TURN)
     front, front_up = _inside(knee, front_tip, knee_in)
     back_x = -half - frame.wider + frame.back_hip + (1 - FRONT_SHARE) * fork
     wanted = front.length - frame.style.inseam_short
     back, back_up = _back_inside(frame, knee + frame.wider, back_x, knee_in, wanted)
     side, knee_side = _side(frame, half)
-    return Legs(fork, half, front_tip, back.d, front, back, front_up, back_up, side, knee_in, knee_side)
+    return Legs(
+        fork=fork,
+        half=half,
+        front_tip=front_tip,
+        back_tip=back.d,
+        front_inside=front,
+        back_inside=back,
+        front_up=front_up,
+        back_up=back_up,
+        side=side,
+        knee_in=knee_in,
+        knee_side=knee_side,
+    )
 
 
-def _side(frame: Frame, half: float) -> tuple[Cubic, complex]:
+def _side(frame: LegFrame, half: float) -> tuple[Cubic, complex]:
     """Return the front's side seam from knee to hip, and its direction at the knee.
 
     Where it runs straight on to the hip, its turn at the knee is left to the lower leg.
     """
     knee, hip = complex(-frame.knee_half, frame.knee), complex(-half, frame.hip)
-    at_hip = rise_of(frame.side_lean)
+    at_hip = rising_direction(frame.side_lean)
     bent = abs(cmath.phase(at_hip / (hip - knee)))
     straight = clamp(1 - bent / SIDE_BENT, 0.0, 1.0)
     turn = KNEE_TURN + straight * (SIDE_TURN - KNEE_TURN)
-    at_knee = between(-frame.shin.conjugate(), hip - knee, turn)
-    return steered(knee, at_knee, hip, at_hip, SIDE_KNEE, SIDE_HIP), at_knee
+    at_knee = direction_between(-frame.shin.conjugate(), hip - knee, turn)
+    return curve_with_handles(knee, at_knee, hip, at_hip, SIDE_KNEE, SIDE_HIP), at_knee
 
 
 def _inside(knee: complex, tip: complex, knee_in: complex) -> tuple[Cubic, complex]:
     """Return the inside seam from knee to fork, and its direction at the fork."""
     chord = unit(tip - knee)
-    up = chord * unit(between(1 + 0j, chord / knee_in, FORK_TURN))
-    return bow(knee, knee_in, tip, up), up
+    up = chord * unit(direction_between(1 + 0j, chord / knee_in, FORK_TURN))
+    return one_way_curve(knee, knee_in, tip, up), up
 
 
-def _back_inside(frame: Frame, knee: complex, x: float, knee_in: complex, wanted: float) -> tuple[Cubic, complex]:
+def _back_inside(
+    frame: LegFrame, knee: complex, x: float, knee_in: complex, wanted: float
+) -> tuple[Cubic, complex]:
     """Return the back inside seam with its fork dropped until it has the `wanted` length."""
 
     def over(drop: float) -> float:
@@ -120,19 +140,19 @@ def _back_inside(frame: Frame, knee: complex, x: float, knee_in: complex, wanted
     return _inside(knee, complex(x, -high), knee_in)
 
 
-def thigh_level(frame: Frame, legs: Legs) -> float:
+def thigh_level(frame: LegFrame, legs: Legs) -> float:
     """Return the y of the thigh line, always a little under the back fork."""
     return min(frame.thigh, legs.back_tip.imag - THIGH_UNDER_FORK * frame.unit)
 
 
-def thigh_girth(frame: Frame, legs: Legs) -> float:
+def thigh_girth(frame: LegFrame, legs: Legs) -> float:
     """Return the girth of one leg at the thigh line, mm."""
     y = thigh_level(frame, legs)
     side = x_at(legs.side, y)
     return x_at(legs.front_inside, y) + x_at(legs.back_inside, y) - 2 * side + frame.wider
 
 
-def fork_for(frame: Frame, thigh: float) -> float:
+def fork_for(frame: LegFrame, thigh: float) -> float:
     """Return the whole fork that gives the thigh, or the nearest end of its range."""
 
     def miss(fork: float) -> float:
@@ -145,4 +165,4 @@ def fork_for(frame: Frame, thigh: float) -> float:
     at_low, at_high = miss(low), miss(high)
     if at_low > 0 or at_high < 0:
         return low if at_low > 0 else high
-    return crossed(miss, (low, high), (at_low, at_high), 1e-9)
+    return zero_between(miss, (low, high), (at_low, at_high), 1e-9)

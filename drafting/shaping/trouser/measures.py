@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
@@ -49,10 +50,10 @@ GIRTHS = {"waist": "waist_girth", "hip": "hip_girth", "thigh": "thigh_girth", "k
 
 
 @dataclass(frozen=True, eq=False)
-class Asked:
+class TrouserMeasures:
     """Garment girths and lengths asked for, mm; `body` holds the girths they go round.
 
-    It equals only itself: `ask` gives the same one again for the same wishes.
+    It equals only itself: `trouser_measures` gives the same one again for the same wishes.
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
     `crotch_front` and `crotch_back` the two parts of the crotch seam. `thigh_band` holds the least
@@ -77,13 +78,18 @@ class Asked:
     stretch: Stretch
     findings: tuple[Finding, ...]
 
+    def __post_init__(self) -> None:
+        freeze(self, "body", "girth")
+
     @property
     def crotch(self) -> float:
         return self.crotch_front + self.crotch_back
 
 
 @remembered(8)
-def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch) -> Asked:
+def trouser_measures(
+    body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch
+) -> TrouserMeasures:
     """Return what is asked for; `eases` (mm) by level, `crotch` and `knee` among them.
 
     Raises `DraftError` where a girth is smaller than the body and the cloth cannot reach it.
@@ -100,7 +106,7 @@ def ask(body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...],
     rise = body["body_rise"] * stretch.length
     sitting = body.measured("body_rise")
     calf = body["calf_girth"] + body.layer("calf_girth")
-    return Asked(
+    return TrouserMeasures(
         body={level: body[name] for level, name in GIRTHS.items()},
         girth=girth,
         rise=rise,

@@ -13,12 +13,12 @@ from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
-from drafting.shaping.torso.dart import dart_edges
-from drafting.shaping.trouser.darts import Opened
+from drafting.shaping.torso.dart_mouth import dart_edges
+from drafting.shaping.trouser.darts import OpenedWaist
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
-from drafting.shaping.trouser.rise import Centre
-from drafting.shaping.trouser.shape import Shape
+from drafting.shaping.trouser.rise import CentreEdge
+from drafting.shaping.trouser.shape import LegShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +30,7 @@ class Openings:
 
 
 @dataclass(frozen=True, slots=True)
-class Cutting:
+class CutSettings:
     """What the pieces need besides lines: warp and stretch (degrees), the waist edge's allowance.
 
     `casing` says that the waist is turned over elastic, else a waistband is sewn on later.
@@ -49,13 +49,13 @@ class _Half:
     inside: Cubic
     side: Cubic
     hip_curve: Cubic
-    centre: Centre
-    waist: Opened
+    centre: CentreEdge
+    waist: OpenedWaist
     lower: LowerLeg
     levels: tuple[Level, ...]
 
 
-def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Piece, Piece]:
+def draw_pieces(shape: LegShape, openings: Openings, cutting: CutSettings) -> tuple[Piece, Piece]:
     """Return the front and the back."""
     front_half, back_half = _half(shape, front=True), _half(shape, front=False)
     front = _piece(PieceRole.FRONT, front_half, openings, cutting, openings.fly)
@@ -63,32 +63,34 @@ def draw_pieces(shape: Shape, openings: Openings, cutting: Cutting) -> tuple[Pie
     return front.mirrored(), back
 
 
-def _half(shape: Shape, *, front: bool) -> _Half:
+def _half(shape: LegShape, *, front: bool) -> _Half:
     rise, waist, hems = shape.rise, shape.waist, shape.hems
     if front:
         return _Half(
-            rise.legs.front_inside,
-            rise.legs.side,
-            waist.hip_curve,
-            rise.front,
-            waist.front,
-            hems.front,
-            _levels(shape, rise.front, waist.front, hems.front, 0.0),
+            inside=rise.legs.front_inside,
+            side=rise.legs.side,
+            hip_curve=waist.hip_curve,
+            centre=rise.front,
+            waist=waist.front,
+            lower=hems.front,
+            levels=_levels(shape, rise.front, waist.front, hems.front, 0.0),
         )
     out = shape.frame.wider
     side, hip_curve = (Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve))
     return _Half(
-        rise.legs.back_inside,
-        side,
-        hip_curve,
-        rise.back,
-        waist.back,
-        hems.back,
-        _levels(shape, rise.back, waist.back, hems.back, out),
+        inside=rise.legs.back_inside,
+        side=side,
+        hip_curve=hip_curve,
+        centre=rise.back,
+        waist=waist.back,
+        lower=hems.back,
+        levels=_levels(shape, rise.back, waist.back, hems.back, out),
     )
 
 
-def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: float) -> tuple[Level, ...]:
+def _levels(
+    shape: LegShape, centre: CentreEdge, waist: OpenedWaist, lower: LowerLeg, out: float
+) -> tuple[Level, ...]:
     """Return the level lines; the hip's ends on the centre line continued straight."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)
@@ -104,7 +106,7 @@ def _levels(shape: Shape, centre: Centre, waist: Opened, lower: LowerLeg, out: f
     )
 
 
-def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: Cutting, fly: float) -> Piece:
+def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: CutSettings, fly: float) -> Piece:
     name, lower = role.value, half.lower
     edges = (
         Edge("hem", Path((lower.hem,)), EdgeKind.HEM, role=EdgeRole.HEM),
@@ -136,7 +138,7 @@ def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: Cutting, f
     )
 
 
-def _crotch(centre: Centre, fly: float) -> list[Edge]:
+def _crotch(centre: CentreEdge, fly: float) -> list[Edge]:
     """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
     path = Path((centre.curve.reversed(), *line(centre.bend, centre.top).segments))
     if fly <= 0:
@@ -145,7 +147,7 @@ def _crotch(centre: Centre, fly: float) -> list[Edge]:
     return [Edge("crotch", low, role=EdgeRole.CROTCH), Edge("fly", high, EdgeKind.OPENING, role=EdgeRole.FLY)]
 
 
-def _waist(opened: Opened, cutting: Cutting) -> Iterator[Edge]:
+def _waist(opened: OpenedWaist, cutting: CutSettings) -> Iterator[Edge]:
     """Yield the waist from centre to side: its parts and, between them, the darts."""
     kind = EdgeKind.HEM if cutting.casing else EdgeKind.OPENING
     parts = [Path((part.reversed(),)) for part in reversed(opened.parts)]

@@ -9,18 +9,18 @@ from drafting.body import Body
 from drafting.ground.findings import Finding
 from drafting.shaping.trouser.pieces import Openings
 from drafting.shaping.trouser.rise import at_fork_limit
-from drafting.shaping.trouser.shape import Shape
+from drafting.shaping.trouser.shape import LegShape
 
 MATTERS = 2.0
 """mm: a smaller change of a length is not worth a word (ours: the crotch holds within 2)."""
 
 
-def findings_of(body: Body, shape: Shape) -> tuple[Finding, ...]:
+def trouser_findings(body: Body, shape: LegShape) -> tuple[Finding, ...]:
     """Return what was settled at crotch, thigh, knee, waist and for a seated wearer."""
     return (*_crotch(body, shape), *_thigh(shape), *_knee(shape), *_waist(shape), *_seated(shape))
 
 
-def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
+def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
     how = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
     yield Finding(
@@ -46,7 +46,7 @@ def _crotch(body: Body, shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _thigh(shape: Shape) -> Iterator[Finding]:
+def _thigh(shape: LegShape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
     wanted = asked.girth["thigh"]
     if abs(rise.thigh - wanted) > 1e-3:
@@ -77,7 +77,7 @@ def _thigh(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _knee(shape: Shape) -> Iterator[Finding]:
+def _knee(shape: LegShape) -> Iterator[Finding]:
     frame = shape.frame
     wanted = frame.asked.girth["knee"]
     if frame.knee_girth > wanted + 1e-3:
@@ -91,7 +91,7 @@ def _knee(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _waist(shape: Shape) -> Iterator[Finding]:
+def _waist(shape: LegShape) -> Iterator[Finding]:
     frame = shape.frame
     wanted = frame.asked.girth["waist"]
     if abs(frame.waist_girth - wanted) > 1e-3:
@@ -106,7 +106,7 @@ def _waist(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def _seated(shape: Shape) -> Iterator[Finding]:
+def _seated(shape: LegShape) -> Iterator[Finding]:
     frame, rise = shape.frame, shape.rise
     if frame.asked.seated:
         level = shape.waist.side.imag
@@ -122,7 +122,7 @@ def _seated(shape: Shape) -> Iterator[Finding]:
         )
 
 
-def openings_said(shape: Shape, openings: Openings) -> tuple[Finding, ...]:
+def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
     """Return what is said of the slit at the hem and of a fly too short to get in by."""
     found = []
     frame = shape.frame

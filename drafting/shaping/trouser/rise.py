@@ -12,11 +12,11 @@ from dataclasses import dataclass
 
 from drafting.geometry import Cubic
 from drafting.geometry.construct import Directed, meet
-from drafting.geometry.solve import crossed, root_near
+from drafting.geometry.solve import root_near, zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import clamp, corner, rise_of
-from drafting.shaping.trouser.frame import Frame
+from drafting.shaping.trouser.curves import clamp, corner, rising_direction
+from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
 
 FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
@@ -42,7 +42,7 @@ LEAST_STRAIGHT = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Centre:
+class CentreEdge:
     """One centre edge: straight from the waist's `top` to `bend`, then the curve to the fork.
 
     `heading` is the straight part's direction, upwards; `on_hip` where its line meets the hip level.
@@ -61,8 +61,8 @@ class Rise:
     """The settled legs and centres; `seat` is the lean's tangent, `extra` bare back rise, mm."""
 
     legs: Legs
-    front: Centre
-    back: Centre
+    front: CentreEdge
+    back: CentreEdge
     seat: float
     front_rise: float
     back_rise: float
@@ -70,24 +70,24 @@ class Rise:
     thigh: float
 
 
-def front_centre(frame: Frame, legs: Legs, over: float) -> Centre:
+def front_centre(frame: LegFrame, legs: Legs, over: float) -> CentreEdge:
     """Return the centre front whose top lies `over` the waist level."""
     on_hip = complex(-legs.half + frame.front_hip, frame.hip)
-    heading = rise_of(frame.centre_lean)
+    heading = rising_direction(frame.centre_lean)
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, FRONT_START, FRONT_CURVE)
 
 
-def back_centre(frame: Frame, legs: Legs, lean: float, extra: float) -> Centre:
+def back_centre(frame: LegFrame, legs: Legs, lean: float, extra: float) -> CentreEdge:
     """Return the centre back that leans in by `lean` (tangent), risen `extra` mm besides."""
     on_hip = complex(-legs.half - frame.wider + frame.back_hip, frame.hip)
-    heading = rise_of(lean)
+    heading = rising_direction(lean)
     over = back_rise(frame, lean) + extra
     top = on_hip + heading * ((frame.rise + over) / heading.imag)
     return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, BACK_START, BACK_CURVE)
 
 
-def back_rise(frame: Frame, lean: float) -> float:
+def back_rise(frame: LegFrame, lean: float) -> float:
     """Return how far a centre back of this lean rises over the waist level, mm."""
     waist = frame.back_hip - lean * frame.rise - 0.010 * frame.asked.body["hip"]
     return lean / BACK_RISE * waist
@@ -95,16 +95,16 @@ def back_rise(frame: Frame, lean: float) -> float:
 
 def _centre(
     on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float, share: float
-) -> Centre:
+) -> CentreEdge:
     """Return the centre edge, its curve square to the inside seam at the fork."""
     cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
     room = ((top - cross) / heading).real
     bend = cross + heading * min(start * abs(tip - cross), MOST_CURVE * room)
     curve = corner(bend, cross, tip, share)
-    return Centre(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
+    return CentreEdge(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
 
 
-def settle_rise(frame: Frame) -> Rise:
+def settle_rise(frame: LegFrame) -> Rise:
     """Return the rise whose crotch seam has the asked length, by the rule above."""
     fork = fork_for(frame, frame.asked.girth["thigh"])
     low, high = _seat_range(frame, fork)
@@ -123,17 +123,17 @@ class _Front:
 
     legs: Legs
     over: float
-    centre: Centre
+    centre: CentreEdge
 
 
-def _seat_range(frame: Frame, fork: float) -> tuple[float, float]:
+def _seat_range(frame: LegFrame, fork: float) -> tuple[float, float]:
     """Return the leans of the centre back between which the fork still has a reach of its own."""
     low, high = SEAT_SEATED if frame.asked.seated else SEAT
     leaves = 0.6 * 0.6 * fork / max(frame.hip, 1.0)
     return low, max(low + 0.03, min(high, leaves))
 
 
-def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
+def _past(frame: LegFrame, asked: _Front, lean: float, thigh: float) -> Rise:
     """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
     other = _with_front(frame, draw_legs(frame, fork_for(frame, thigh)))
     before, after = _missing(frame, asked, lean), _missing(frame, other, lean)
@@ -153,7 +153,7 @@ def _past(frame: Frame, asked: _Front, lean: float, thigh: float) -> Rise:
     return _settled(frame, other, lean, _root(over, max(-reach, -0.8 * frame.rise), reach))
 
 
-def _with_front(frame: Frame, legs: Legs) -> _Front:
+def _with_front(frame: LegFrame, legs: Legs) -> _Front:
     """Return the legs with the front rise that its part of the crotch length asks for."""
     hip = frame.asked.body["hip"]
     bounds = FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE
@@ -169,30 +169,30 @@ def _with_front(frame: Frame, legs: Legs) -> _Front:
     return _Front(legs, over, front_centre(frame, legs, over))
 
 
-def _missing(frame: Frame, front: _Front, lean: float) -> float:
+def _missing(frame: LegFrame, front: _Front, lean: float) -> float:
     """Return how much longer the crotch seam should be, with this lean of the centre back."""
     back = back_centre(frame, front.legs, lean, 0.0)
     return frame.asked.crotch - front.centre.length - back.length
 
 
-def _settled(frame: Frame, front: _Front, lean: float, extra: float) -> Rise:
+def _settled(frame: LegFrame, front: _Front, lean: float, extra: float) -> Rise:
     back = back_centre(frame, front.legs, lean, extra)
     for name, centre in (("front", front.centre), ("back", back)):
         _room_above_curve(frame, name, centre)
     _length_reached(frame, front.centre.length + back.length)
     return Rise(
-        front.legs,
-        front.centre,
-        back,
-        lean,
-        front.over,
-        back_rise(frame, lean) + extra,
-        extra,
-        thigh_girth(frame, front.legs),
+        legs=front.legs,
+        front=front.centre,
+        back=back,
+        seat=lean,
+        front_rise=front.over,
+        back_rise=back_rise(frame, lean) + extra,
+        extra=extra,
+        thigh=thigh_girth(frame, front.legs),
     )
 
 
-def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
+def _room_above_curve(frame: LegFrame, name: str, centre: CentreEdge) -> None:
     """Refuse a centre whose crotch curve leaves no straight part below the waist."""
     straight = ((centre.top - centre.bend) / centre.heading).real
     if straight < LEAST_STRAIGHT * frame.rise:
@@ -205,7 +205,7 @@ def _room_above_curve(frame: Frame, name: str, centre: Centre) -> None:
         )
 
 
-def _length_reached(frame: Frame, length: float) -> None:
+def _length_reached(frame: LegFrame, length: float) -> None:
     """Refuse a crotch length that no thigh, seat angle and back rise together give."""
     wanted = frame.asked.crotch
     if abs(length - wanted) > tol.CROTCH_MATCH / 2:
@@ -222,10 +222,10 @@ def _root(miss: Callable[[float], float], low: float, high: float) -> float:
     at_low, at_high = miss(low), miss(high)
     if at_low * at_high >= 0:
         return low if abs(at_low) < abs(at_high) else high
-    return crossed(miss, (low, high), (at_low, at_high), 1e-9)
+    return zero_between(miss, (low, high), (at_low, at_high), 1e-9)
 
 
-def at_fork_limit(frame: Frame, rise: Rise) -> bool:
+def at_fork_limit(frame: LegFrame, rise: Rise) -> bool:
     """Return whether the fork stands at an end of its range, so that the thigh is what it is."""
     hip = frame.asked.body["hip"]
     share = rise.legs.fork / hip

@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drafting.shaping.trouser.curves import clamp
-from drafting.shaping.trouser.frame import Frame, Style, frame_leg
+from drafting.shaping.trouser.frame import LegFrame, LegStyle, frame_leg
 from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
 from drafting.shaping.trouser.legs import draw_legs
-from drafting.shaping.trouser.measures import Asked
+from drafting.shaping.trouser.measures import TrouserMeasures
 from drafting.shaping.trouser.rise import Rise, settle_rise
 from drafting.shaping.trouser.waist import Waist, settle_waist
 
@@ -28,16 +28,16 @@ MOST_LEAN = 0.35
 
 
 @dataclass(frozen=True)
-class Shape:
+class LegShape:
     """One leg settled: levels and widths, fork and centres, waist, and what lies below the knee."""
 
-    frame: Frame
+    frame: LegFrame
     rise: Rise
     waist: Waist
     hems: Hems
 
 
-def settle_shape(asked: Asked, style: Style) -> Shape:
+def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
     """Return the settled shape; raises `DraftError` where these measures do not make one."""
     knee_more, lean = 0.0, 0.0
     for _ in range(TRIES):
@@ -48,17 +48,19 @@ def settle_shape(asked: Asked, style: Style) -> Shape:
         if abs(wanted - lean) < SETTLED:
             break
         lean = wanted
-    return Shape(frame, rise, waist, draw_hems(frame, rise.legs))
+    return LegShape(frame, rise, waist, draw_hems(frame, rise.legs))
 
 
 @lru_cache(maxsize=32)
-def _above_knee(frame: Frame) -> tuple[Rise, Waist]:
+def _above_knee(frame: LegFrame) -> tuple[Rise, Waist]:
     """Return rise and waist, which no slider of the hem moves while the leg is flared."""
     rise = settle_rise(frame)
     return rise, settle_waist(frame, rise)
 
 
-def _passing_calf(asked: Asked, style: Style, knee_more: float, lean: float) -> tuple[Frame, float]:
+def _passing_calf(
+    asked: TrouserMeasures, style: LegStyle, knee_more: float, lean: float
+) -> tuple[LegFrame, float]:
     """Return the frame with the knee widened until the calf passes, and by how much it was."""
     fork = 0.19 * asked.body["hip"]  # the median fork; the lower leg hardly depends on it
     for _ in range(TRIES):

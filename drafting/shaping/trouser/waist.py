@@ -17,10 +17,10 @@ from scipy.optimize import brentq
 from drafting.geometry import Cubic
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import bow, clamp, rise_of
-from drafting.shaping.trouser.darts import Closed, Opened, close_darts, open_darts
-from drafting.shaping.trouser.frame import Frame
-from drafting.shaping.trouser.rise import Centre, Rise
+from drafting.shaping.trouser.curves import clamp, one_way_curve, rising_direction
+from drafting.shaping.trouser.darts import ClosedDarts, OpenedWaist, close_darts, open_darts
+from drafting.shaping.trouser.frame import LegFrame
+from drafting.shaping.trouser.rise import CentreEdge, Rise
 
 SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
 """Part of the suppression at each side seam, and how far in it may lean (tangent) (ours)."""
@@ -49,7 +49,7 @@ STRAIGHT = math.radians(0.4)
 
 
 @dataclass(frozen=True, slots=True)
-class Shaping:
+class WaistShaping:
     """What the side seam (each piece) and each dart take in, mm; a side below 0 lets out."""
 
     side: float
@@ -64,13 +64,13 @@ class Waist:
     `side` is the front's side point (the back's lies `wider` further out).
     """
 
-    shaping: Shaping
+    shaping: WaistShaping
     side: complex
     hip_curve: Cubic
     front_closed: Cubic
     back_closed: Cubic
-    front: Opened
-    back: Opened
+    front: OpenedWaist
+    back: OpenedWaist
 
     @property
     def length(self) -> float:
@@ -81,7 +81,7 @@ class Waist:
 class _Ends:
     """Angles (radians) of one closed line, from square to the side: of its chord, at the centre."""
 
-    closed: Closed
+    closed: ClosedDarts
     square: complex
     chord: float
     end: float
@@ -97,13 +97,13 @@ class _Ends:
         return min(ends) - STRAIGHT, max(ends) + STRAIGHT
 
 
-def settle_waist(frame: Frame, rise: Rise) -> Waist:
+def settle_waist(frame: LegFrame, rise: Rise) -> Waist:
     """Return the waist whose stitched length is the wanted one.
 
     Raises `DraftError` with the reachable girths where darts of this depth cannot take in so much.
     """
     wanted = frame.waist_girth / 2
-    spare = draw_waist(frame, rise, Shaping(0.0)).length - wanted
+    spare = draw_waist(frame, rise, WaistShaping(0.0)).length - wanted
     if spare > 0 and not frame.style.casing:
         for shares in ((FRONT_DART, 1 - FRONT_DART), (0.0, 1.0)):
             found = _with_darts(frame, rise, spare, shares, wanted)
@@ -113,22 +113,22 @@ def settle_waist(frame: Frame, rise: Rise) -> Waist:
     low, high = -reach, min(reach, 0.8 * frame.front_hip)
 
     def drawn(side: float) -> Waist:
-        return draw_waist(frame, rise, Shaping(side))
+        return draw_waist(frame, rise, WaistShaping(side))
 
     return drawn(_solved(lambda s: drawn(s).length, wanted, spare / 2, (low, high)))
 
 
 def _with_darts(
-    frame: Frame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
+    frame: LegFrame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
 ) -> Waist | None:
     """Return the waist with darts in these shares, or None where one would be too small."""
     side = min(SIDE_SHARE * spare, SIDE_STEEPEST * frame.rise)
     intake = spare - 2 * side
     count = 2 if shares[1] * intake > TWO_DARTS * frame.unit else 1
 
-    def shaping(total: float) -> Shaping:
+    def shaping(total: float) -> WaistShaping:
         front = (shares[0] * total,) if shares[0] else ()
-        return Shaping(side, front, (shares[1] * total / count,) * count)
+        return WaistShaping(side, front, (shares[1] * total / count,) * count)
 
     def length(total: float) -> float:
         return draw_waist(frame, rise, shaping(total)).length
@@ -162,27 +162,27 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
     return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))
 
 
-def draw_waist(frame: Frame, rise: Rise, shaping: Shaping) -> Waist:
+def draw_waist(frame: LegFrame, rise: Rise, shaping: WaistShaping) -> Waist:
     """Return the waist with this shaping; its side point as near the rule's height as bends well."""
     foot, up = _side_point(frame, rise, shaping.side)
     side = foot + up * _lift(frame, rise, shaping)
-    hip_curve = bow(complex(-rise.legs.half, frame.hip), rise_of(frame.side_lean), side, up)
+    hip_curve = one_way_curve(complex(-rise.legs.half, frame.hip), rising_direction(frame.side_lean), side, up)
     front, back = _ends(frame, rise, shaping, side, up)
     leave = _leave(front, back)
     front_line = _line(front, rise.front, leave)
     back_line = _line(back, rise.back, -leave)
     return Waist(
-        shaping,
-        side,
-        hip_curve,
-        front_line,
-        back_line,
-        open_darts(front_line, front.closed.darts),
-        open_darts(back_line, back.closed.darts),
+        shaping=shaping,
+        side=side,
+        hip_curve=hip_curve,
+        front_closed=front_line,
+        back_closed=back_line,
+        front=open_darts(front_line, front.closed.darts),
+        back=open_darts(back_line, back.closed.darts),
     )
 
 
-def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, complex]:
+def _side_point(frame: LegFrame, rise: Rise, inset: float) -> tuple[complex, complex]:
     """Return the front's side point, `inset` in at the rule's height, and the side's direction there.
 
     The side turns beyond its chord by three quarters of what it turned before (ours).
@@ -194,22 +194,22 @@ def _side_point(frame: Frame, rise: Rise, inset: float) -> tuple[complex, comple
     return complex(inset - rise.legs.half, height + frame.hip), cmath.rect(1.0, math.pi / 2 - lean)
 
 
-def _ends(frame: Frame, rise: Rise, shaping: Shaping, side: complex, up: complex) -> tuple[_Ends, _Ends]:
+def _ends(frame: LegFrame, rise: Rise, shaping: WaistShaping, side: complex, up: complex) -> tuple[_Ends, _Ends]:
     """Return the angles of front and back line with their darts closed."""
     front = close_darts(frame, side, rise.front.top, shaping.front, front=True)
     back = close_darts(frame, side - frame.wider, rise.back.top, shaping.back, front=False)
     return _angles(front, rise.front, up), _angles(back, rise.back, up)
 
 
-def _angles(closed: Closed, centre: Centre, up: complex) -> _Ends:
+def _angles(closed: ClosedDarts, centre: CentreEdge, up: complex) -> _Ends:
     square = closed.turned * up / 1j
     return _Ends(
         closed, square, cmath.phase((centre.top - closed.side) / square), cmath.phase(centre.heading / 1j / square)
     )
 
 
-def _line(ends: _Ends, centre: Centre, leave: float) -> Cubic:
-    return bow(ends.closed.side, ends.square * cmath.exp(1j * leave), centre.top, centre.heading / 1j)
+def _line(ends: _Ends, centre: CentreEdge, leave: float) -> Cubic:
+    return one_way_curve(ends.closed.side, ends.square * cmath.exp(1j * leave), centre.top, centre.heading / 1j)
 
 
 def _leave(front: _Ends, back: _Ends) -> float:
@@ -221,7 +221,7 @@ def _leave(front: _Ends, back: _Ends) -> float:
     return clamp(ideal, low, high) if low <= high else (low + high) / 2
 
 
-def _lift(frame: Frame, rise: Rise, shaping: Shaping) -> float:
+def _lift(frame: LegFrame, rise: Rise, shaping: WaistShaping) -> float:
     """Return how far along the side (mm) its point moves so that both lines bend one way.
 
     At one place both lines would be parabolas; that is approached only as far as needed.
@@ -256,7 +256,7 @@ def _miss(front: _Ends, back: _Ends) -> float:
     return front.leave(1.0) + back.leave(1.0)
 
 
-def _lift_sought(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
+def _lift_sought(frame: LegFrame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
     """Return the lift from afar, where a few steps from the rule's height do not find it."""
     best = _parabolas(frame, lambda lift: _miss(*ends(lift)))
     if _apart(*ends(best)) > 0:
@@ -264,7 +264,7 @@ def _lift_sought(frame: Frame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> 
     return float(brentq(lambda lift: _apart(*ends(lift)), 0.0, best, xtol=1e-9))
 
 
-def _parabolas(frame: Frame, miss: Callable[[float], float]) -> float:
+def _parabolas(frame: LegFrame, miss: Callable[[float], float]) -> float:
     """Return where along the side both lines are parabolas (`miss` falls through 0 there)."""
     at_rule = miss(0.0)
     way = 1.0 if at_rule > 0 else -1.0

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.body.body import Side
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.levels import FigureBuild
 
 HAND = 0.105
 """Length of the hand / height (`Source.DRILLIS_CONTINI`)."""
@@ -72,7 +72,7 @@ class Arm:
 GIRTHS = ("upper_arm_girth", "elbow_girth", "forearm_girth", "wrist_girth", "hand_girth")
 
 
-def arm(body: Body, form: Build, side: Side, top: complex, tilt: float, deep: bool = False) -> Arm:
+def arm(body: Body, form: FigureBuild, side: Side, top: complex, tilt: float, deep: bool = False) -> Arm:
     """Return the arm that hangs from `top`, `tilt` degrees outward; `deep` for its depths.
 
     Upper arm and arm are as long along the axis as they were measured.

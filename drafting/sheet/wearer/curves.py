@@ -60,7 +60,7 @@ def ellipse(middle: complex, across: complex, up: complex) -> tuple[Path, Path]:
     return near, far
 
 
-def between(path: Path, high: float, low: float) -> Path:
+def stretch_between(path: Path, high: float, low: float) -> Path:
     """Return the stretch of a line that mostly falls, from the height `high` to `low` (mm)."""
     heights = np.array([point.imag for point in path.evenly(LOOKS)])
     falling = np.minimum.accumulate(heights)[::-1] - 1e-9 * np.arange(LOOKS)[::-1]

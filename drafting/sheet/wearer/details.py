@@ -8,15 +8,15 @@ from drafting.body import Body
 from drafting.body.rules import NATURAL_RISE
 from drafting.geometry import Path
 from drafting.sheet.wearer.curves import flowing
-from drafting.sheet.wearer.front import Half
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.front import HalfFigure
+from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.profile import Profile
 
 FULL = 70.0
 """mm of bust over high bust from which the line under the breast is drawn whole."""
 
 
-def front_details(body: Body, form: Build, right: Half, left: Half) -> tuple[Path, ...]:
+def front_details(body: Body, form: FigureBuild, right: HalfFigure, left: HalfFigure) -> tuple[Path, ...]:
     """Return collar bones, breasts, navel, groin and knees."""
     lv, u = form.levels, form.unit
     lower = NATURAL_RISE if body.waist_level == "natural" else 0.0
@@ -36,7 +36,7 @@ def front_details(body: Body, form: Build, right: Half, left: Half) -> tuple[Pat
     return tuple(found)
 
 
-def back_details(form: Build, right: Half, left: Half) -> tuple[Path, ...]:
+def back_details(form: FigureBuild, right: HalfFigure, left: HalfFigure) -> tuple[Path, ...]:
     """Return the spine, shoulder blades, seat and the hollows of the knees."""
     lv, u = form.levels, form.unit
     low = lv.hip + 0.25 * (lv.waist - lv.hip)
@@ -67,7 +67,7 @@ def back_details(form: Build, right: Half, left: Half) -> tuple[Path, ...]:
     return tuple(found)
 
 
-def side_details(form: Build, side: Profile) -> tuple[Path, ...]:
+def side_details(form: FigureBuild, side: Profile) -> tuple[Path, ...]:
     """Return the ear."""
     x0, y0, x1, y1 = side.head.bounds
     w, h = x1 - x0, y1 - y0
@@ -76,7 +76,7 @@ def side_details(form: Build, side: Profile) -> tuple[Path, ...]:
     return (flowing([at + p for p in ear]),)
 
 
-def _breast(body: Body, form: Build) -> Path:
+def _breast(body: Body, form: FigureBuild) -> Path:
     """Return the line under one breast, the fuller the rounder."""
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) / form.unit
     round_ = min(1.0, 0.22 + 0.78 * fullness / FULL)
@@ -94,7 +94,7 @@ def _breast(body: Body, form: Build) -> Path:
     )
 
 
-def _groin(form: Build) -> Path:
+def _groin(form: FigureBuild) -> Path:
     lv = form.levels
     out = 0.60 * form.half("hip_girth")
     return flowing(
@@ -106,7 +106,7 @@ def _groin(form: Build) -> Path:
     )
 
 
-def _knee(form: Build, half: Half) -> Iterator[Path]:
+def _knee(form: FigureBuild, half: HalfFigure) -> Iterator[Path]:
     y, middle, wide = half.leg_at(2)
     low = y - 0.30 * wide
     yield flowing(

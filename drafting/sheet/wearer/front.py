@@ -14,14 +14,14 @@ from drafting.body.body import Side
 from drafting.geometry import Path
 from drafting.sheet.wearer.arm import Arm, arm
 from drafting.sheet.wearer.curves import flowing, ring
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.levels import FigureBuild
 
 LEAST_TILT, MOST_TILT, CLEAR = 9.0, 38.0, 14.0
 """Degrees an arm is held away from the body, and mm between arm and trunk (ours)."""
 
 
 @dataclass(frozen=True)
-class Half:
+class HalfFigure:
     """One half of the figure: `shoulder` bone, `side_neck`, `armpit`, the `arm`, and its outline.
 
     `contour` runs from the neck over the shoulder, round the arm, down the side, round the leg to
@@ -41,7 +41,7 @@ class Half:
         return self.leg[index]
 
 
-def half(body: Body, form: Build, side: Side) -> Half:
+def half_figure(body: Body, form: FigureBuild, side: Side) -> HalfFigure:
     """Return one half of the figure with that hand's own shoulder and arm."""
     lv = form.levels
     side_neck = complex(form.half("neck_base_girth"), lv.side_neck)
@@ -61,10 +61,12 @@ def half(body: Body, form: Build, side: Side) -> Half:
             _inside(form, leg),
         )
     )
-    return Half(side_neck, shoulder, armpit, hanging, contour, trunk, leg)
+    return HalfFigure(
+        side_neck=side_neck, shoulder=shoulder, armpit=armpit, arm=hanging, contour=contour, trunk=trunk, leg=leg
+    )
 
 
-def head(form: Build) -> Path:
+def head(form: FigureBuild) -> Path:
     """Return the outline of the head, closed."""
     lv, w = form.levels, form.half("head_girth")
     tall = lv.crown - lv.chin
@@ -76,7 +78,7 @@ def head(form: Build) -> Path:
     return ring([complex(0, lv.chin), *right, complex(0, lv.crown), *left])
 
 
-def _neck(form: Build, side_neck: complex, shoulder: complex) -> list[complex]:
+def _neck(form: FigureBuild, side_neck: complex, shoulder: complex) -> list[complex]:
     """Return points from under the jaw down the neck and along the shoulder to its bone."""
     lv, w = form.levels, form.half("neck_girth")
     top = lv.chin + 0.18 * (lv.crown - lv.chin)
@@ -91,7 +93,7 @@ def _neck(form: Build, side_neck: complex, shoulder: complex) -> list[complex]:
     ]
 
 
-def _leg(form: Build) -> tuple[tuple[float, float, float], ...]:
+def _leg(form: FigureBuild) -> tuple[tuple[float, float, float], ...]:
     """Return (height, middle, half width) at thigh, lower thigh, knee, calf and ankle."""
     lv = form.levels
     gap = 5 * form.unit
@@ -113,7 +115,7 @@ def _leg(form: Build) -> tuple[tuple[float, float, float], ...]:
     return tuple(rows)
 
 
-def _trunk(form: Build, leg: tuple[tuple[float, float, float], ...]) -> list[complex]:
+def _trunk(form: FigureBuild, leg: tuple[tuple[float, float, float], ...]) -> list[complex]:
     """Return points down the side of trunk and leg to the ankle."""
     lv = form.levels
     rows = [
@@ -135,7 +137,7 @@ def _trunk(form: Build, leg: tuple[tuple[float, float, float], ...]) -> list[com
     return points
 
 
-def _hanging(body: Body, form: Build, side: Side, shoulder: complex, trunk: list[complex]) -> Arm:
+def _hanging(body: Body, form: FigureBuild, side: Side, shoulder: complex, trunk: list[complex]) -> Arm:
     """Return the arm, held away from the trunk until it clears it."""
     inset = 0.06 * form.sections["upper_arm_girth"].width
     for step in range(int(MOST_TILT - LEAST_TILT) + 1):
@@ -156,7 +158,7 @@ def _room(hanging: Arm, point: complex) -> float:
     return -gone.imag - wide / 2
 
 
-def _armpit(form: Build, hanging: Arm) -> complex:
+def _armpit(form: FigureBuild, hanging: Arm) -> complex:
     """Return where the arm's inner side meets the trunk, at the height of the armpit."""
     along, wide = hanging.widths[0]
     inner = hanging.at(along, -wide / 2)
@@ -165,7 +167,7 @@ def _armpit(form: Build, hanging: Arm) -> complex:
     return complex(min(max(x, 0.80 * form.half("high_bust_girth")), 1.02 * x), level)
 
 
-def _inside(form: Build, leg: tuple[tuple[float, float, float], ...]) -> Path:
+def _inside(form: FigureBuild, leg: tuple[tuple[float, float, float], ...]) -> Path:
     """Return the line round the foot and up the inside of the leg to the crotch."""
     lv, u = form.levels, form.unit
     (ty, tc, tw), *lower = leg

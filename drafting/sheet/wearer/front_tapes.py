@@ -5,9 +5,9 @@ from __future__ import annotations
 from drafting.body import Body
 from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS, Arm
-from drafting.sheet.wearer.curves import between, ellipse, flowing
-from drafting.sheet.wearer.front import Half
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
+from drafting.sheet.wearer.front import HalfFigure
+from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.model import Lines
 
 TILT = 0.11
@@ -26,7 +26,7 @@ TRUNK = {
 LEG = ("thigh_girth", "lower_thigh_girth", "knee_girth", "calf_girth", "ankle_girth")
 
 
-def front_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, Lines]:
+def front_tapes(body: Body, form: FigureBuild, right: HalfFigure, left: HalfFigure) -> dict[str, Lines]:
     """Return every tape line of the front view; `right` is the half at the right of the picture."""
     lv = form.levels
     nipple = complex(body["bust_point_width"] / 2, lv.bust)
@@ -46,14 +46,14 @@ def front_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, L
         "bust_point_depth": _ended(over),
         "bust_point_width": _ended(line(-nipple.conjugate(), nipple)),
         "front_waist_length": _ended(down),
-        "waist_to_hip": _ended(between(right.trunk, lv.waist, lv.hip)),
-        "outside_leg_length": _to_floor(between(right.trunk, lv.waist, lv.ankle)),
+        "waist_to_hip": _ended(stretch_between(right.trunk, lv.waist, lv.hip)),
+        "outside_leg_length": _to_floor(stretch_between(right.trunk, lv.waist, lv.ankle)),
         "inside_leg_length": _ended(line(complex(0, lv.crotch), 0j)),
         "knee_height": _ended(line(complex(right.leg_at(2)[1], lv.knee), right.leg_at(2)[1] + 0j)),
     }
 
 
-def back_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, Lines]:
+def back_tapes(body: Body, form: FigureBuild, right: HalfFigure, left: HalfFigure) -> dict[str, Lines]:
     """Return every tape line of the back view; `right` is the half at the right of the picture."""
     lv = form.levels
     nape, neck, left_bone = complex(0, lv.nape), right.side_neck, -left.shoulder.conjugate()
@@ -82,7 +82,7 @@ def back_tapes(body: Body, form: Build, right: Half, left: Half) -> dict[str, Li
     }
 
 
-def _rings(form: Build, right: Half) -> dict[str, Lines]:
+def _rings(form: FigureBuild, right: HalfFigure) -> dict[str, Lines]:
     lv = form.levels
     tall = lv.crown - lv.chin
     found = {
@@ -108,7 +108,7 @@ def limb_ring(arm: Arm, name: str) -> Lines:
     return Lines((near,), (far,))
 
 
-def _both_hands(right: Half, left: Half) -> dict[str, Lines]:
+def _both_hands(right: HalfFigure, left: HalfFigure) -> dict[str, Lines]:
     """Return shoulder and arm lines; shoulders on both hands, as they may differ."""
     hands = [(h.side_neck, h.shoulder) for h in (right, left)]
     hands[1] = (-hands[1][0].conjugate(), -hands[1][1].conjugate())
@@ -127,7 +127,7 @@ def _both_hands(right: Half, left: Half) -> dict[str, Lines]:
     }
 
 
-def _tall(right: Half, crown: float) -> Lines:
+def _tall(right: HalfFigure, crown: float) -> Lines:
     x = right.contour.bounds[2] + 45
     return Lines(
         (line(x + 0j, complex(x, crown)),),
@@ -136,7 +136,7 @@ def _tall(right: Half, crown: float) -> Lines:
     )
 
 
-def _fold_level(form: Build, right: Half) -> float:
+def _fold_level(form: FigureBuild, right: HalfFigure) -> float:
     """Return the height half-way down the armhole."""
     return (right.shoulder.imag + form.levels.armpit) / 2
 
@@ -145,11 +145,11 @@ def _across(width: float, y: float) -> Lines:
     return _ended(line(complex(-width / 2, y), complex(width / 2, y)))
 
 
-def _level(form: Build, name: str, y: float) -> Path:
+def _level(form: FigureBuild, name: str, y: float) -> Path:
     return line(complex(-form.half(name), y), complex(form.half(name), y))
 
 
-def _depth(form: Build, y: float) -> Lines:
+def _depth(form: FigureBuild, y: float) -> Lines:
     nape, end = complex(0, form.levels.nape), complex(0, y)
     return Lines((line(nape, end),), (_level(form, "high_bust_girth", y),), (nape, end))
 

@@ -7,11 +7,13 @@ least 2 % of the height below the hip level.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from itertools import pairwise
 
 from drafting.body import Body, bust_level
 from drafting.body.rules import NAPE_TO_SIDE_NECK
+from drafting.ground.frozen import freeze
 from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
 
 ADULT = 1710.0
@@ -77,12 +79,15 @@ class Levels:
 
 
 @dataclass(frozen=True)
-class Build:
+class FigureBuild:
     """What the drawing is made from: the levels and a section for each girth; `unit` is 1 on an adult."""
 
     levels: Levels
-    sections: dict[str, Section]
+    sections: Mapping[str, Section]
     unit: float
+
+    def __post_init__(self) -> None:
+        freeze(self, "sections")
 
     def half(self, name: str) -> float:
         """Half the width of a section, mm."""
@@ -92,7 +97,7 @@ class Build:
         return self.sections[name].depth
 
 
-def build(body: Body) -> Build:
+def figure_build(body: Body) -> FigureBuild:
     """Return the levels and sections of `body` (mm)."""
     unit = body["height"] / ADULT
     girths = {name: body[name] for name in SHARES if name in body}
@@ -100,7 +105,7 @@ def build(body: Body) -> Build:
     shares = {name: share for name, (share, _) in SHARES.items()}
     shares["bust_girth"] = _bust_share(girths["bust_girth"], girths["high_bust_girth"])
     sections = {name: section(g, shares[name], SHARES[name][1]) for name, g in girths.items()}
-    return Build(_levels(body, girths["head_girth"], unit), sections, unit)
+    return FigureBuild(_levels(body, girths["head_girth"], unit), sections, unit)
 
 
 def _bust_share(bust: float, high_bust: float) -> float:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.geometry import Path
-from drafting.sheet import Box
+from drafting.geometry.path import Box
+from drafting.ground.frozen import freeze
 
 ViewName = Literal["front", "side", "back"]
 
@@ -25,7 +27,7 @@ class Lines:
 
 
 @dataclass(frozen=True)
-class View:
+class FigureView:
     """The figure from one side, mm, y up from the floor.
 
     `shapes` are filled, later ones over earlier; `details` are light lines within. `tapes` has the
@@ -35,10 +37,13 @@ class View:
     name: ViewName
     shapes: tuple[Path, ...]
     details: tuple[Path, ...]
-    tapes: dict[str, Lines]
+    tapes: Mapping[str, Lines]
     box: Box
 
-    def moved(self, by: complex) -> View:
+    def __post_init__(self) -> None:
+        freeze(self, "tapes")
+
+    def moved(self, by: complex) -> FigureView:
         shapes, details = (tuple(p.moved(by) for p in ps) for ps in (self.shapes, self.details))
         x0, y0, x1, y1 = self.box
         box = (x0 + by.real, y0 + by.imag, x1 + by.real, y1 + by.imag)
@@ -52,7 +57,7 @@ class Drawing:
 
     width: float
     height: float
-    views: tuple[View, ...]
+    views: tuple[FigureView, ...]
 
     def tape(self, name: str) -> tuple[Lines, ...]:
         """Return a measure's lines in every view that shows it."""

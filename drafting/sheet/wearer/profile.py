@@ -6,13 +6,15 @@ back is upright from blades to seat, the waist hollow, fullness goes to the fron
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.geometry import Path, line
+from drafting.ground.frozen import freeze
 from drafting.sheet.wearer.arm import Arm, arm
 from drafting.sheet.wearer.curves import flowing, ring
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.levels import FigureBuild
 
 ARM_FORWARD = 4.0
 """Degrees that a hanging arm points forward (ours)."""
@@ -31,11 +33,14 @@ class Profile:
     head: Path
     arm: Arm
     arm_outline: Path
-    spans: dict[str, tuple[float, float, float]]
+    spans: Mapping[str, tuple[float, float, float]]
     nape: complex
     side_neck: complex
     throat: complex
     crotch: complex
+
+    def __post_init__(self) -> None:
+        freeze(self, "spans")
 
     def middle(self, name: str) -> tuple[float, float, float]:
         """Return height, middle and half depth at a level."""
@@ -43,7 +48,7 @@ class Profile:
         return y, (back + front) / 2, (front - back) / 2
 
 
-def profile(body: Body, form: Build) -> Profile:
+def profile(body: Body, form: FigureBuild) -> Profile:
     """Return the side view of `body`."""
     lv, u = form.levels, form.unit
     spans = _spans(form)
@@ -66,10 +71,22 @@ def profile(body: Body, form: Build) -> Profile:
     hanging, shape = _arm(body, form, side_neck)
     _, low, high = spans["thigh_girth"]
     crotch = complex(low + 0.42 * (high - low), lv.crotch)
-    return Profile(outline, back, front, head, hanging, shape, spans, nape, side_neck, throat, crotch)
+    return Profile(
+        outline=outline,
+        back=back,
+        front=front,
+        head=head,
+        arm=hanging,
+        arm_outline=shape,
+        spans=spans,
+        nape=nape,
+        side_neck=side_neck,
+        throat=throat,
+        crotch=crotch,
+    )
 
 
-def _spans(form: Build) -> dict[str, tuple[float, float, float]]:
+def _spans(form: FigureBuild) -> dict[str, tuple[float, float, float]]:
     lv, u = form.levels, form.unit
     deep = form.depth
     blades = -0.50 * deep("high_bust_girth") - 6 * u
@@ -95,7 +112,7 @@ def _spans(form: Build) -> dict[str, tuple[float, float, float]]:
     return found | {name: (y, back, back + deep(name)) for name, y, back in rows}
 
 
-def _back(form: Build, spans: dict[str, tuple[float, float, float]], nape: complex) -> Path:
+def _back(form: FigureBuild, spans: dict[str, tuple[float, float, float]], nape: complex) -> Path:
     """Return the back line from the nape to above the heel."""
     lv, u = form.levels, form.unit
     points = [nape]
@@ -110,7 +127,7 @@ def _back(form: Build, spans: dict[str, tuple[float, float, float]], nape: compl
     return flowing(points, arrive=-1j)
 
 
-def _front(form: Build, spans: dict[str, tuple[float, float, float]], throat: complex) -> Path:
+def _front(form: FigureBuild, spans: dict[str, tuple[float, float, float]], throat: complex) -> Path:
     """Return the front line from the throat to above the instep."""
     u = form.unit
     high, bust, under, waist, hip = (
@@ -132,7 +149,7 @@ def _legs(spans: dict[str, tuple[float, float, float]], side: int) -> list[compl
     return [complex(spans[name][side], spans[name][0]) for name in names]
 
 
-def _foot(form: Build, spans: dict[str, tuple[float, float, float]]) -> Path:
+def _foot(form: FigureBuild, spans: dict[str, tuple[float, float, float]]) -> Path:
     """Return the line from above the instep round toes and sole to above the heel."""
     y, back, front = spans["ankle_girth"]
     long = 0.152 * form.levels.crown  # foot length / height, Source.DRILLIS_CONTINI
@@ -151,7 +168,7 @@ def _foot(form: Build, spans: dict[str, tuple[float, float, float]]) -> Path:
     )
 
 
-def _neck(form: Build, nape: complex, head: Path) -> tuple[complex, complex]:
+def _neck(form: FigureBuild, nape: complex, head: Path) -> tuple[complex, complex]:
     """Return the tops of the neck's back and front lines, where the head covers them."""
     lv, u = form.levels, form.unit
     tall, deep = lv.crown - lv.chin, form.depth("neck_girth")
@@ -160,7 +177,7 @@ def _neck(form: Build, nape: complex, head: Path) -> tuple[complex, complex]:
     return back, complex(back.real + 0.98 * deep, lv.chin + 0.14 * tall)
 
 
-def _head(form: Build, throat: float) -> Path:
+def _head(form: FigureBuild, throat: float) -> Path:
     lv = form.levels
     tall, deep = lv.crown - lv.chin, form.depth("head_girth")
     left = throat - 0.56 * deep
@@ -183,7 +200,7 @@ def _head(form: Build, throat: float) -> Path:
     return ring([complex(left + x * deep, lv.chin + y * tall) for x, y in shape])
 
 
-def _arm(body: Body, form: Build, side_neck: complex) -> tuple[Arm, Path]:
+def _arm(body: Body, form: FigureBuild, side_neck: complex) -> tuple[Arm, Path]:
     drop = (body.hand("shoulder_drop", "left") + body.hand("shoulder_drop", "right")) / 2
     top = complex(side_neck.real - 10 * form.unit, side_neck.imag - drop)
     hanging = arm(body, form, "left", top, ARM_FORWARD, deep=True)

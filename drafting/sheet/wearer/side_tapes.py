@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS
-from drafting.sheet.wearer.curves import between, ellipse, flowing
+from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
 from drafting.sheet.wearer.front_tapes import LEG, TILT, TRUNK, limb_ring
-from drafting.sheet.wearer.levels import Build
+from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.model import Lines
 from drafting.sheet.wearer.profile import Profile
 
 
-def side_tapes(form: Build, side: Profile) -> dict[str, Lines]:
+def side_tapes(form: FigureBuild, side: Profile) -> dict[str, Lines]:
     """Return every tape line of the side view."""
     lv = form.levels
     hip = side.middle("hip_girth")[1]
@@ -24,7 +24,7 @@ def side_tapes(form: Build, side: Profile) -> dict[str, Lines]:
         "front_waist_length": _ended(_down_front(form, side, lv.waist)),
         "bust_point_depth": _ended(_down_front(form, side, lv.bust)),
         "neck_base_girth": Lines((flowing([side.nape, side.side_neck, side.throat]),)),
-        "back_waist_length": _ended(between(side.back, lv.nape, lv.waist)),
+        "back_waist_length": _ended(stretch_between(side.back, lv.nape, lv.waist)),
         "waist_to_hip": _ended(line(waist, complex(hip, lv.hip))),
         "outside_leg_length": _ended(line(waist, floor)),
         "waist_to_floor": _ended(line(waist, floor)),
@@ -40,13 +40,13 @@ def side_tapes(form: Build, side: Profile) -> dict[str, Lines]:
     }
 
 
-def _down_front(form: Build, side: Profile, low: float) -> Path:
+def _down_front(form: FigureBuild, side: Profile, low: float) -> Path:
     """Return the way from the side neck point onto the front line and down it."""
-    front = between(side.front, form.levels.armpit, low)
+    front = stretch_between(side.front, form.levels.armpit, low)
     return Path.joined((flowing([side.side_neck, front.start], arrive=front.leave), front))
 
 
-def _rings(form: Build, side: Profile) -> dict[str, Lines]:
+def _rings(form: FigureBuild, side: Profile) -> dict[str, Lines]:
     lv = form.levels
     found = {name: _ring(form, *side.middle(name), name) for name in (*TRUNK, *LEG)}
     x0, _, x1, _ = side.head.bounds
@@ -62,16 +62,16 @@ def _rings(form: Build, side: Profile) -> dict[str, Lines]:
     return found | {name: limb_ring(side.arm, name) for name in GIRTHS}
 
 
-def _ring(form: Build, y: float, x: float, half: float, name: str) -> Lines:
+def _ring(form: FigureBuild, y: float, x: float, half: float, name: str) -> Lines:
     near, far = ellipse(complex(x, y), half + 0j, 1j * TILT * form.sections[name].width)
     return Lines((near,), (far,))
 
 
-def _crotch(form: Build, side: Profile) -> dict[str, Lines]:
+def _crotch(form: FigureBuild, side: Profile) -> dict[str, Lines]:
     """Return the way from the front waist between the legs to the back waist."""
     lv = form.levels
     turn = lv.crotch + 0.45 * (lv.hip - lv.crotch)
-    front, back = between(side.front, lv.waist, turn), between(side.back, lv.waist, turn)
+    front, back = (stretch_between(side.front, lv.waist, turn), stretch_between(side.back, lv.waist, turn))
     inner = side.crotch
     first, second = _bottom(front.end, inner), _bottom(back.end, inner).reversed()
     return {
@@ -85,7 +85,7 @@ def _bottom(start: complex, low: complex) -> Path:
     return flowing([start, low], leave=-1j, arrive=heading)
 
 
-def _heel(form: Build, side: Profile) -> Lines:
+def _heel(form: FigureBuild, side: Profile) -> Lines:
     y, back, front = side.spans["ankle_girth"]
     heel = complex(back - 0.06 * (front - back), 0.10 * y)
     instep = complex(front + 0.16 * (front - back), 0.60 * y)

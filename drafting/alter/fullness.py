@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.alter.fan import across, fanned, in_order
+from drafting.alter.fan import edge_across, fanned, in_order
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Piece
 from drafting.draft.roles import NotchKind
 from drafting.fabric import Fabric
@@ -53,9 +54,8 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
     """
     name, edge = wish.edge
     hands = [p.name for p in draft.pieces if name in (p.name, p.base)]
-    if not hands or any(edge not in draft[hand] for hand in hands):
-        reach = [f"{p.name}.{e.name}" for p in draft.pieces for e in p.edges]
-        raise DraftError(f"there is no edge {name}.{edge}", reach=", ".join(reach))
+    for hand in hands or [name]:
+        edge_named(piece_named(draft, hand), edge)
     for hand in hands:
         draft = _fuller(draft, replace(wish, edge=(hand, edge)), fabric)
     return draft
@@ -64,7 +64,7 @@ def fuller(draft: Draft, wish: Wish, fabric: Fabric | None = None) -> Draft:
 def _fuller(draft: Draft, wish: Wish, fabric: Fabric | None) -> Draft:
     piece, edge = draft[wish.edge[0]], draft.edge(wish.edge)
     named = tuple(part.strip() for part in wish.pivot.split(",") if part.strip())
-    pivot = named or across(piece, edge.name)
+    pivot = named or edge_across(piece, edge.name)
     amount = wish.added(edge.length)
     if not wish.gather:
         return flared(draft, wish.edge, pivot, cuts=wish.cuts, each=amount / wish.cuts)

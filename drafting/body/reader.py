@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 
-from drafting.body.body import Body
-from drafting.body.files import KEYS, RawBody, body_of, read_toml_body
+from drafting.body.body import SIDES, Body
+from drafting.body.toml_reader import KEYS, RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
-from drafting.ground.units import LENGTH_UNITS, WEIGHT_UNITS
-from drafting.reading.given import Faults, Given
+from drafting.ground.names import clean_text
+from drafting.ground.units import LENGTH_UNITS, SHOWN, WEIGHT_UNITS
+from drafting.reading.given import MOST_FAULTS, Faults, Given
 from drafting.reading.table import Row, read_table
 
 HEADS = ("name", "value", "unit")
-SIDES = ("left", "right")
 
 
 def read_body(path: Path | str) -> Body:
@@ -28,9 +29,9 @@ def read_body(path: Path | str) -> Body:
     """
     bodies = read_bodies(path)
     if len(bodies) != 1:
-        titles = ", ".join(body.title for body in bodies[:6])
+        titles = ", ".join(clean_text(body.title, SHOWN) for body in bodies[:6])
         what = f"holds {len(bodies)} wearers ({titles})"
-        raise InputError([Fault(what, "keep one wearer in the file", "wearer", str(path))])
+        raise InputError([Fault(what, "keep one wearer in the file", "wearer", str(path), 1)])
     return bodies[0]
 
 
@@ -48,7 +49,7 @@ def read_bodies(path: Path | str) -> tuple[Body, ...]:
         return (read_toml_body(path),)
     rows = read_table(path)
     if not rows:
-        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path))])
+        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path), 1)])
     if _plain(rows[0].cells[0]) == "wearer":
         return _wearers(rows, str(path))
     faults = Faults(str(path))
@@ -64,7 +65,7 @@ def _one(rows: Sequence[Row], faults: Faults) -> RawBody:
     heads = tuple(_plain(cell) for cell in rows[0].cells)
     headed = "name" in heads and "value" in heads
     order = heads if headed else HEADS
-    raw = RawBody()
+    raw = RawBody(line=rows[0].line)
     seen: dict[str, int] = {}
     for row in rows[1:] if headed else rows:
         if any(row.cells[len(order) :]):
@@ -91,7 +92,7 @@ def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
         faults = Faults(file)
         if any(row.cells[len(heads) :]):
             faults.add("has more cells than the first row", "check the commas", row.cells[0], row.line)
-        raw = RawBody()
+        raw = RawBody(line=row.line)
         for n, (head, cell) in enumerate(zip(heads[1:], row.cells[1:], strict=False), 1):
             if head and cell:
                 unit = units[n] if n < len(units) else ""
@@ -101,21 +102,27 @@ def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
             bodies.append(body_of(raw, faults, default_title=row.cells[0]))
         except InputError as refused:
             found += [_of(row, fault) for fault in refused.faults]
+        if len(found) > MOST_FAULTS:
+            break
     if not bodies and not found:
-        found.append(Fault("holds no wearer", "write one row for each", "", file))
+        found.append(Fault("holds no wearer", "write one row for each", "", file, rows[0].line))
     if found:
         raise InputError(found)
     return tuple(bodies)
 
 
 def _of(row: Row, fault: Fault) -> Fault:
-    name = f"{row.cells[0]}, {fault.field}" if fault.field else row.cells[0]
+    wearer = clean_text(row.cells[0], SHOWN)
+    name = f"{wearer}, {fault.field}" if fault.field else wearer
     return Fault(fault.what, fault.right, name, fault.file, fault.line or row.line)
 
 
 def _doubled(heads: Sequence[str], line: int, file: str) -> list[Fault]:
-    twice = sorted({head for head in heads if head and heads.count(head) > 1})
-    return [Fault("heads two columns", "keep one", head, file, line) for head in twice]
+    twice = sorted(head for head, count in Counter(heads).items() if head and count > 1)
+    faults = Faults(file)
+    for head in twice:
+        faults.add("heads two columns", "keep one", head, line)
+    return faults.found
 
 
 def _holds_units(row: Row) -> bool:
@@ -149,5 +156,5 @@ def _paired(raw: RawBody, faults: Faults) -> None:
         left, right = hands
         if isinstance(left, Given) and isinstance(right, Given):
             raw.measures[name] = (left, right)
-        elif isinstance(left or right, Given):
-            faults.add("needs both hands", f"give {name}.left and {name}.right", name)
+        elif isinstance(one := left or right, Given):
+            faults.add("needs both hands", f"give {name}.left and {name}.right", name, one.line)

@@ -13,7 +13,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.draft.by_role import open_darts
+from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import DartLeg, EdgeRole, SeamKind
@@ -24,7 +24,7 @@ BEND_OVER = 60.0
 
 
 @dataclass(frozen=True)
-class Mouth:
+class DartMouth:
     """The trued mouth of a dart: the seam before it, its two legs, the seam after it."""
 
     before: Path
@@ -48,7 +48,9 @@ def bend_start(path: Path, by: float, over: float) -> Path:
     return bend_end(path.reversed(), by, over).reversed()
 
 
-def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: float, first: float = 0.5) -> Mouth:
+def true_mouth(
+    before: Path, leg_in: Path, leg_out: Path, after: Path, over: float, first: float = 0.5
+) -> DartMouth:
     """Return the mouth with both seam ends bent until the closed seam makes 180 degrees.
 
     `first` is the share of that bend that the seam before the dart takes.
@@ -56,7 +58,7 @@ def true_mouth(before: Path, leg_in: Path, leg_out: Path, after: Path, over: flo
     inside = cmath.phase(-before.arrive / leg_in.leave) % (2 * math.pi)
     outside = cmath.phase(-leg_out.arrive / after.leave) % (2 * math.pi)
     missing = math.degrees(inside + outside) - 180
-    return Mouth(
+    return DartMouth(
         bend_end(before, -missing * first, over), leg_in, leg_out, bend_start(after, missing * (1 - first), over)
     )
 
@@ -78,7 +80,7 @@ def dart_edges(name: str, role: EdgeRole, leg_in: Path, leg_out: Path) -> list[E
 
 def dart_seams(piece: Piece) -> Iterator[Seam]:
     """Yield the seam of every dart that opens to the outline, its legs tip to tip."""
-    for into, out in open_darts(piece):
+    for into, out in dart_legs(piece):
         name = into.dart.dart.replace("_", " ") if into.dart else "dart"
         legs = ((piece.name, into.name),), ((piece.name, out.name),)
         yield Seam(f"{piece.name} {name}", *legs, end=None, kind=SeamKind.DART)

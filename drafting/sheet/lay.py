@@ -13,13 +13,15 @@ from drafting.draft.piece import Piece
 from drafting.finish.label import piece_title, spoken
 from drafting.geometry import Path, line
 from drafting.ground.names import clean_text
+from drafting.ground.palette import Colour
 from drafting.ground.units import show_length
 from drafting.layout import Lay, Spot
 from drafting.layout.lay import SPREAD
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
+from drafting.sheet.faces import face
 from drafting.sheet.room import Room, near
 from drafting.sheet.scale import scale_bar
-from drafting.sheet.style import CLOTH_TINT, GARMENT_TINTS, HEAD, open_head
+from drafting.sheet.style import HEAD, open_head
 
 SIZES = (1.0, 0.8, 0.62, 0.48, 0.36)
 """Shares of the full text size tried for a name in its piece (ours)."""
@@ -58,7 +60,7 @@ class _Placed:
 
 
 def layout_sheet(lay: Lay, title: str = "", garments: Sequence[str] = ()) -> Sheet:
-    """Return the lay drawn true to scale; `garments` gives each garment its tint, in order."""
+    """Return the lay drawn true to scale; `garments` names all of the costume, in order."""
     placed = [_Placed(lay, spot) for spot in lay.packing.spots]
     order = list(dict.fromkeys([*garments, *(p.lay.outline(p.spot).part.garment for p in placed)]))
     size = min(26.0, max(10.0, (lay.length + lay.cloth.layer_width(lay.lay)) / 90))
@@ -75,7 +77,7 @@ def layout_sheet(lay: Lay, title: str = "", garments: Sequence[str] = ()) -> She
 def _cloth(lay: Lay) -> Iterator[Stroke]:
     end, high = lay.end, lay.cloth.layer_width(lay.lay)
     whole = box_path((0.0, 0.0, max(end, 1.0), high))
-    yield Stroke(Layer.CLOTH, (whole,), "cloth", closed=True, tint=CLOTH_TINT)
+    yield Stroke(Layer.CLOTH, (whole,), "cloth", closed=True, tint=Colour.CLOTH)
     if lay.lay == "folded":
         yield Stroke(Layer.FOLD, (line(0j, complex(max(end, 1.0), 0)),), "fold")
     if lay.lay == "crosswise":
@@ -89,7 +91,7 @@ def _cloth(lay: Lay) -> Iterator[Stroke]:
 def _piece(placed: _Placed, order: list[str]) -> Iterator[Stroke]:
     lay, spot = placed.lay, placed.spot
     garment = lay.outline(spot).part.garment
-    tint = GARMENT_TINTS[order.index(garment) % len(GARMENT_TINTS)]
+    tint = face(placed.piece.material, order.index(garment))
     name = lay.id(spot)
     yield Stroke(Layer.CUT, (placed.cut,), name, closed=True, tint=tint)
     if grain := placed.grain:
@@ -154,13 +156,14 @@ def _edges(lay: Lay, size: float) -> Iterator[Text]:
 
 
 def _key(lay: Lay, order: list[str], at: complex, size: float) -> tuple[list[Stroke], list[Text]]:
-    """Return the tint of each garment that lies here, beside the scale bar."""
+    """Return the face of each garment that lies here, beside the scale bar."""
     strokes, texts = [], []
-    here = {lay.outline(spot).part.garment for spot in lay.packing.spots}
+    parts = [lay.outline(spot).part for spot in lay.packing.spots]
+    here = {part.garment: part.cut.piece.material for part in reversed(parts)}
     for n, garment in enumerate(order):
         if garment in here:
             box = box_path((at.real, at.imag, at.real + 2 * size, at.imag + size))
-            tint = GARMENT_TINTS[n % len(GARMENT_TINTS)]
+            tint = face(here[garment], n)
             strokes.append(Stroke(Layer.PLACEMENT, (box,), f"key.{garment}", True, tint))
             text = Text(at + complex(2.4 * size, 0.1 * size), 0.8 * size, (spoken(garment),))
             texts.append(text)

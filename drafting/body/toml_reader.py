@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from drafting.body.body import Body
-from drafting.body.dimensions import dimension_name, nearest
-from drafting.body.refusals import Taken, missing, unusable
-from drafting.body.wearer import wearer
+from drafting.body.dimensions import dimension_name, meant_by, names_offered
+from drafting.body.refusals import FARTHEST, NEAREST, Taken, missing, unlikely
+from drafting.body.wearer import MOST_WORN, wearer
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
-from drafting.ground.units import BadValue, parse_length, parse_weight
-from drafting.reading.given import Faults, Given, plain_text
-from drafting.reading.toml import TomlFile, read_toml
+from drafting.ground.units import BadValue, as_written, parse_length, parse_weight, show_length
+from drafting.reading.cursor import TableReader, opened
+from drafting.reading.given import MOST_FAULTS, Faults, Given, plain_text
 
 WORDS = {
     "taken_over": ("skin", "underlayers"),
@@ -31,45 +31,49 @@ KEYS = (*TEXTS, "unit", *WORDS, "heel", "layers", "measures")
 
 @dataclass(slots=True)
 class RawBody:
-    """One wearer as the file gave it: raw values with their lines, a pair for two hands."""
+    """One wearer as the file gave it: raw values with their lines, a pair for two hands.
+
+    `line` is where her measures begin.
+    """
 
     about: dict[str, Given] = field(default_factory=dict)
     layers: dict[str, Given] = field(default_factory=dict)
     measures: dict[str, Given | tuple[Given, Given]] = field(default_factory=dict)
+    line: int | None = None
 
 
 def read_toml_body(path: Path) -> Body:
     """Return the wearer of a TOML file; raises `InputError`."""
-    file = read_toml(path)
-    faults = Faults(file.path, list(file.faults))
-    raw = RawBody()
-    for key, value in file.data.items():
-        line = file.line(key)
-        if key in ("layers", "measures"):
-            if isinstance(value, dict):
-                _table(raw, faults, file, key, value)
-            else:
-                faults.add("must be a table", f"begin it with a line [{key}]", key, line)
-        elif key in KEYS:
-            raw.about[key] = Given(value, line)
-        elif dimension_name(key) or key == "weight":
-            faults.add("stands outside [measures]", "write it below the line [measures]", key, line)
-        else:
-            faults.unknown(key, KEYS, key, line)
-    return body_of(raw, faults, default_title=path.stem)
+    table = opened(path)
+    layers, measures = table.table("layers"), table.table("measures")
+    raw = RawBody(line=measures.spot().line)
+    raw.layers.update(layers.every())
+    _taken_from(measures, raw)
+    for key in ("unit", *TEXTS, *WORDS, "heel"):
+        given = table.given(key)
+        if given is not None:
+            raw.about[key] = given
+    for key in table.data:
+        if key not in KEYS and (dimension_name(key) or key == "weight"):
+            table.given(key)
+            table.add("stands outside [measures]", "write it below the line [measures]", key)
+    table.close()
+    return body_of(raw, table.faults, default_title=path.stem)
 
 
-def _table(raw: RawBody, faults: Faults, file: TomlFile, key: str, value: Mapping[str, Any]) -> None:
-    for name, one in value.items():
-        line = file.line(key, name)
-        if key == "layers":
-            raw.layers[name] = Given(one, line)
-        elif not isinstance(one, dict):
-            raw.measures[name] = Given(one, line)
-        elif set(one) == {"left", "right"}:
-            raw.measures[name] = (Given(one["left"], line), Given(one["right"], line))
+def _taken_from(measures: TableReader, raw: RawBody) -> None:
+    """Put the measures of a file into `raw`."""
+    for name, given in measures.every():
+        if not isinstance(given.value, dict):
+            raw.measures[name] = given
+            continue
+        hands = measures.table(name)
+        left, right = hands.given("left"), hands.given("right")
+        if left is not None and right is not None and len(given.value) == 2:
+            raw.measures[name] = (left, right)
         else:
-            faults.add("needs both hands", "write {left = 12.5, right = 12}", name, line)
+            form = f"write {name} = {{left = 12.5, right = 12}}"
+            measures.faults.add("needs both hands, and nothing else", form, name, given.line)
 
 
 def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
@@ -78,7 +82,9 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     about, said = _about(raw, faults, unit)
     about.setdefault("title", default_title)
     weight = raw.measures.pop("weight", None)
-    if isinstance(weight, Given):
+    if isinstance(weight, tuple):
+        faults.add("has no hands", "write one number, as in weight = 62", "weight", weight[0].line)
+    elif weight is not None:
         about["weight"] = faults.value(parse_weight, weight, "weight")
     layers = {
         dimension_name(name) or name: faults.value(_layer(unit), given, f"layers.{name}")
@@ -87,8 +93,10 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     }
     taken = _taken(raw, faults, unit)
     if faults.found:
-        faults.found += [replace(f, file=faults.file) for f in missing(raw.measures)]
-        raise InputError(faults.found)
+        strange = [name for name in raw.measures if dimension_name(name) is None]
+        misspelt = [near for name in strange[:MOST_FAULTS] for near in meant_by(name)]
+        further = [*missing([*raw.measures, *misspelt]), *unlikely(taken)]
+        raise InputError([*faults.found, *(_placed(raw, faults.file, one) for one in further)])
     try:
         return wearer(taken, layers={k: v or 0.0 for k, v in layers.items()}, said=said, **about)
     except InputError as refused:
@@ -143,29 +151,43 @@ def _measure(given: Given | tuple[Given, Given], faults: Faults, name: str, unit
 
 def _usable(name: str, unit: str | None, value: object) -> float:
     if isinstance(value, (dict, list)):
-        raise BadValue("is a table", "write one number, or {left = 12.5, right = 12}")
+        right = f"write one number, or {name} = {{left = 12.5, right = 12}}"
+        raise BadValue(f"is {as_written(value)}", right)
     mm = parse_length(value, unit)
-    fault = unusable(name, mm)
-    if fault:
-        raise BadValue(fault.what, fault.right)
+    if not NEAREST <= mm <= FARTHEST:
+        what = f"{as_written(value, unit)} is beyond any figure"
+        raise BadValue(what, "it lies between 0.1 cm and 1000 cm")
     return mm
 
 
-def _layer(unit: str | None) -> Any:
-    return partial(parse_length, unit=unit, sign="not negative")
+def _layer(unit: str | None) -> Callable[[object], float]:
+    """Return the reader of what is worn beneath, or of a heel."""
+
+    def parse(value: object) -> float:
+        mm = parse_length(value, unit, sign="not negative")
+        if mm > MOST_WORN:
+            what = f"{as_written(value, unit)} cannot be"
+            raise BadValue(what, f"it must lie between 0 and {show_length(MOST_WORN)}")
+        return mm
+
+    return parse
 
 
 def _known(faults: Faults, name: str, given: Given, head: str = "") -> bool:
-    if dimension_name(name) is None:
-        faults.add("is no body dimension", nearest(name), head + name, given.line)
+    if dimension_name(name) is None and not faults.full:
+        faults.add("is no body dimension", names_offered(name), head + name, given.line)
     return dimension_name(name) is not None
 
 
 def _placed(raw: RawBody, file: str, fault: Fault) -> Fault:
-    """Return a fault of the finished body with the line of the first measure it is about."""
+    """Return a fault of the finished body with the line of the first thing it is about."""
     first = fault.field.split(",")[0]
     for name, given in raw.measures.items():
         if dimension_name(name) == first:
             line = given[0].line if isinstance(given, tuple) else given.line
             return replace(fault, file=file, line=line)
-    return replace(fault, file=file)
+    for head, table in (("", raw.about), ("layers.", raw.layers)):
+        for name, one in table.items():
+            if head + name == first:
+                return replace(fault, file=file, line=one.line)
+    return replace(fault, file=file, line=raw.line)

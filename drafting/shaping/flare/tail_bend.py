@@ -23,8 +23,9 @@ import numpy as np
 from scipy.integrate import cumulative_simpson, simpson
 
 from drafting.geometry import Cubic, Path, line
+from drafting.geometry.curve import Numbers, Points
 from drafting.ground.errors import DraftError
-from drafting.shaping.flare.plain_tail import Numbers, PlainTail, Points
+from drafting.shaping.flare.plain_tail import PlainTail
 
 SAMPLES = 65
 """Points a panel at which its curves are worked out (an odd number, for Simpson's rule)."""
@@ -40,7 +41,7 @@ MOST_PANELS = 10
 
 
 @dataclass(frozen=True)
-class Panel:
+class TailPanel:
     """One panel of a tail as it lies in the whole tail, back to the left; mm and radians.
 
     `waist` and `hem` run from back to front; `back` and `front` down the seams. `hem_plain` is the
@@ -71,7 +72,9 @@ def even_cuts(tail: PlainTail, panels: int) -> tuple[float, ...]:
     return tuple(tail.width * k / panels for k in range(panels + 1))
 
 
-def bend(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], longer: float = 1.0) -> tuple[Panel, ...]:
+def bent_panels(
+    tail: PlainTail, cuts: Sequence[float], flare: Sequence[float], longer: float = 1.0
+) -> tuple[TailPanel, ...]:
     """Return the panels between the waist stations `cuts` (mm, from 0 to the tail's width).
 
     `flare` is the extra hem (mm) at each station: half of it goes to the panel on either side, all
@@ -133,7 +136,7 @@ def _panel(
     longer: float,
     start: complex,
     turned: float,
-) -> Panel:
+) -> TailPanel:
     s = np.linspace(*ends, SAMPLES)
     u = (s - s[0]) / (s[-1] - s[0])
     heading, ruling = tail.heading(s), tail.ruling(s)
@@ -158,9 +161,9 @@ def _panel(
     w = start + run * (_SO_FAR @ step.real + 1j * (_SO_FAR @ step.imag))
     h = w + longer * drop * down * np.exp(1j * theta)
     v = hem_speed(q) * np.exp(1j * theta)
-    waist, hem = drawn(s, w, step), drawn(s, h, v)
+    waist, hem = cubics_through(s, w, step), cubics_through(s, h, v)
     back, front = line(waist.start, hem.start), line(waist.end, hem.end)
-    return Panel(waist, hem, back, front, plain, (turned, float(theta[-1])))
+    return TailPanel(waist, hem, back, front, plain, (turned, float(theta[-1])))
 
 
 def _secant(miss: object, first: float) -> float:
@@ -176,7 +179,7 @@ def _secant(miss: object, first: float) -> float:
     return b
 
 
-def drawn(s: Numbers, points: Points, velocity: Points) -> Path:
+def cubics_through(s: Numbers, points: Points, velocity: Points) -> Path:
     """Return cubics through points of a curve with its true directions there.
 
     They keep within `CLOSE` mm of every point; as few as that takes, in equal steps of `s`.

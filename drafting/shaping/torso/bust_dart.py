@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart import BEND_OVER, Mouth, dart_edges, short_legs, true_mouth
+from drafting.shaping.torso.dart_mouth import BEND_OVER, DartMouth, dart_edges, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("side", "shoulder", "armhole", "neck", "waist")
@@ -29,7 +29,7 @@ COPIED = 72.0
 
 
 @dataclass(frozen=True)
-class Panel:
+class FrontPiece:
     """One front piece: its edges in ring order, levels, and darts inside the outline."""
 
     name: str
@@ -49,7 +49,7 @@ def hem_role(shape: TorsoShape) -> EdgeRole:
     return EdgeRole.HEM if len(shape.bottom.side.segments) > 1 else EdgeRole.WAIST
 
 
-def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
+def front_panel(shape: TorsoShape, where: str, centre: Edge) -> FrontPiece:
     """Return the one-piece front with its bust dart at `where` (one of `PLACES`)."""
     upper = _upper(shape)
     draw = {
@@ -67,10 +67,10 @@ def front_panel(shape: TorsoShape, where: str, centre: Edge) -> Panel:
     turned = where in ("side", "waist") and shape.plan.kappa > 0
     inner = shape.bottom.front.inner
     split_waist = where == "waist" and shape.plan.kappa > 0
-    return Panel(
+    return FrontPiece(
         "front",
         tuple(edges),
-        (bust_level(shape, turned), *waist_levels(shape, edges, split_waist), *across_level(shape, where)),
+        (bust_line(shape, turned), *waist_levels(shape, edges, split_waist), *across_level(shape, where)),
         (inner,) if inner and not split_waist else (),
     )
 
@@ -118,13 +118,13 @@ def waist_edges(shape: TorsoShape, hem: tuple[Path, ...], tip: complex) -> list[
 # ------------------------------------------------------------------------------ dart positions
 
 
-def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER) -> Mouth:
+def _mouth(shape: TorsoShape, before: Path, after: Path, over: float = BEND_OVER) -> DartMouth:
     plan = shape.plan
     legs = short_legs(before.end, after.start, plan.bust_point, plan.dart_short)
     return true_mouth(before, *legs, after, over * plan.scale)
 
 
-def _opened(edge: Edge, mouth: Mouth, parts: tuple[str, str]) -> list[Edge]:
+def _opened(edge: Edge, mouth: DartMouth, parts: tuple[str, str]) -> list[Edge]:
     """Return an edge in two parts with the bust dart between."""
     return [
         replace(edge, name=f"{edge.name}_{parts[0]}", path=mouth.before),
@@ -217,7 +217,7 @@ def _along(path: Path, x: float) -> float:
     return (low + high) / 2
 
 
-def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> Mouth:
+def _long_dart(shape: TorsoShape, before: Path, after: Path, inner: InnerDart | None) -> DartMouth:
     """A dart from hem to bust point whose legs keep the waist dart's shape on the way."""
     plan = shape.plan
     left, right = waist_points(shape, inner)
@@ -238,7 +238,7 @@ def waist_points(shape: TorsoShape, inner: InnerDart | None) -> tuple[complex, c
 # ------------------------------------------------------------------------------------- levels
 
 
-def bust_level(shape: TorsoShape, turned: bool) -> Level:
+def bust_line(shape: TorsoShape, turned: bool) -> Level:
     """The bust line, broken at the bust point where what lies beyond is turned up."""
     plan = shape.plan
     start, point = complex(0, plan.bust_line), plan.bust_point

@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
 from drafting.draft.pattern import DartCap
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.finish.choices import FinishChoices
-from drafting.finish.corners import REACH, corner_of, joined
-from drafting.finish.darts import over_mouth, wedge
+from drafting.finish.corners import REACH, corner_of, joined_corner
+from drafting.finish.darts import cap_over_mouth, wedge
 from drafting.geometry import Path, area, line
-from drafting.geometry.crossing import pinned
+from drafting.geometry.crossing import ends_moved
 from drafting.geometry.join import Joined, join
-from drafting.geometry.offset import all_beside, beside
-from drafting.geometry.rings import outer
+from drafting.geometry.offset import line_beside, lines_beside
+from drafting.geometry.rings import outer_rings
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.frozen import freeze
 
 CRUMB = 1.0
 """mm2: a part this small that an allowance leaves over is dropped without a word."""
@@ -32,9 +33,12 @@ class CutLine:
     """The closed cut line, the allowance of each edge, the dart caps, and what was given up."""
 
     path: Path
-    allowances: dict[str, float]
+    allowances: Mapping[str, float]
     caps: tuple[DartCap, ...]
     findings: tuple[Finding, ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "allowances")
 
 
 @dataclass(frozen=True)
@@ -51,15 +55,13 @@ def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
     return {edge.name: choices.width(edge) for edge in piece.edges}
 
 
-def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
-    """Return the cut line of `piece`: one simple anticlockwise ring that holds its outline."""
-    return cut_lines([(piece, choices)])[0]
-
-
 def cut_lines(wanted: Sequence[tuple[Piece, FinishChoices]]) -> list[CutLine]:
-    """Return what `cut_line` does for each piece, all their allowances drawn at once."""
+    """Return the cut line of each piece: one simple anticlockwise ring that holds its outline.
+
+    The allowances of all of them are drawn at once.
+    """
     sides = [_sides(piece, choices) for piece, choices in wanted]
-    lines = iter(all_beside([(side.edge.path, side.width) for own in sides for side in own]))
+    lines = iter(lines_beside([(side.edge.path, side.width) for own in sides for side in own]))
     return [
         _around(piece, choices, own, list(islice(lines, len(own))))
         for (piece, choices), own in zip(wanted, sides, strict=True)
@@ -104,8 +106,8 @@ def _raw(piece: Piece, sides: list[_Side], beside_each: Sequence[Path]) -> tuple
 def _corner(piece: Piece, a: _Side, b: _Side, before: Path, after: Path) -> tuple[Joined, DartCap | None]:
     if a.dart:
         width = max(a.width, b.width)
-        return over_mouth(wedge(piece, *a.dart), (a.edge, b.edge), before, after, width)
-    return joined(a.edge, b.edge, before, after, (a.width, b.width)), None
+        return cap_over_mouth(wedge(piece, *a.dart), (a.edge, b.edge), before, after, width)
+    return joined_corner(a.edge, b.edge, before, after, (a.width, b.width)), None
 
 
 def _closed(parts: list[Path], least: float) -> Path:
@@ -116,7 +118,7 @@ def _closed(parts: list[Path], least: float) -> Path:
     at = segments[-1].end
     for segment in segments:
         if segment.start != at:
-            segment = pinned(Path((segment,)), start=at).segments[0]
+            segment = ends_moved(Path((segment,)), start=at).segments[0]
         ring.append(segment)
         at = segment.end
     return Path(tuple(ring))
@@ -124,7 +126,7 @@ def _closed(parts: list[Path], least: float) -> Path:
 
 def _resolved(piece: Piece, raw: Path) -> tuple[Path, tuple[Finding, ...]] | None:
     """Return the ring round everything that `raw` winds about, or None where it is not sound."""
-    rings = [raw] if area.is_simple(raw) else _simple(outer(raw))
+    rings = [raw] if area.is_simple(raw) else _simple(outer_rings(raw))
     if not rings or area.outside(piece.outline, rings[0]) > CRUMB:
         return None
     left_over = [abs(ring.area) for ring in rings[1:] if abs(ring.area) >= CRUMB]
@@ -143,7 +145,7 @@ def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...
     are closed up again. Where even that fails the allowances are united in short straight lines.
     """
     hairs = [replace(s, width=s.width and s.width + HAIR * (i % 5)) for i, s in enumerate(sides)]
-    lines = all_beside([(side.edge.path, side.width) for side in hairs])
+    lines = lines_beside([(side.edge.path, side.width) for side in hairs])
     found = _resolved(piece, _raw(piece, hairs, lines)[0])
     if found:
         ring = _closed([found[0]], 5 * HAIR)
@@ -156,13 +158,13 @@ def _unstuck(piece: Piece, sides: list[_Side]) -> tuple[Path, tuple[Finding, ...
 
 def _strip(side: _Side) -> Path:
     """Return the allowance of one edge as a closed strip."""
-    edge, away = side.edge.path, beside(side.edge.path, side.width)
+    edge, away = side.edge.path, line_beside(side.edge.path, side.width)
     return Path.joined([edge.reversed(), line(edge.start, away.start), away, line(away.end, edge.end)])
 
 
 def _patch(a: _Side, b: _Side) -> Path:
     """Return what lies between two strips at their common corner (a dart's mouth included)."""
-    one, two = beside(a.edge.path, a.width), beside(b.edge.path, b.width)
+    one, two = line_beside(a.edge.path, a.width), line_beside(b.edge.path, b.width)
     here, there = a.edge.path.end, b.edge.path.start
     if a.dart:
         return Path.polygon(here, one.end, two.start, there)

@@ -1,0 +1,33 @@
+"""Pieces and edges by the names a maker gives them; a name that there is not is answered with the nearest."""
+
+from __future__ import annotations
+
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, Piece
+from drafting.ground.errors import UnknownNameError
+from drafting.ground.names import clean_text
+from drafting.ground.nearest import MOST, meant
+from drafting.ground.units import SHOWN
+
+ALL_PIECES = "`drafting blocks` lists the pieces and edges of every block"
+
+
+def piece_named(draft: Draft, name: str) -> Piece:
+    """Return a piece; raises `UnknownNameError` with the nearest names."""
+    if name in draft:
+        return draft[name]
+    own = [piece.name for piece in draft.pieces if not piece.material]
+    raise UnknownNameError(f"there is no piece {clean_text(name, SHOWN)}", turn=meant(name, own, ALL_PIECES))
+
+
+def edge_named(piece: Piece, name: str) -> Edge:
+    """Return an edge of a piece; raises `UnknownNameError` with the nearest names."""
+    if name in piece:
+        return piece[name]
+    own = [edge.name for edge in piece.edges]
+    what = f"the {piece.name} has no edge {clean_text(name, SHOWN)}"
+    raise UnknownNameError(what, turn=meant(name, own, _some(own)))
+
+
+def _some(names: list[str]) -> str:
+    return f"some are {', '.join(names[:MOST])}; {ALL_PIECES}"

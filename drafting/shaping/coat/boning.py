@@ -1,0 +1,167 @@
+"""Bones in the tails: along the hem in a casing, and down the seams; their lines, list and remarks. mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.draft.by_role import edge_as, pieces_as, the_edge
+from drafting.draft.draft import Draft, Notion
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.geometry import Path, line
+from drafting.ground.findings import Finding
+from drafting.shaping.coat.bone import (
+    AT_HEM,
+    AT_WAIST,
+    FLAT,
+    MOST_STRAIN,
+    Channel,
+    bone_length,
+    casing_size,
+    channel,
+)
+from drafting.shaping.coat.inside import beside_hems, skirted
+
+
+@dataclass(frozen=True)
+class Boning:
+    """What is asked of the bones: the one along the `hem` ("none": no bone), its `width`, how far above the
+    hem its middle lies (`height`), how much it is shorter than its channel at each end (`short`), and
+    whether bones lie down the `seams` too. mm."""
+
+    hem: str
+    width: float
+    height: float
+    short: float
+    seams: bool
+
+
+def tails_of(draft: Draft) -> tuple[Piece, ...]:
+    """Return the tail panels and godets of a draft in the order of the hem, from the back."""
+    found = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
+    return tuple(sorted(found, key=lambda p: (p.place, p.role is PieceRole.GODET)))
+
+
+def with_bones(draft: Draft, asked: Boning) -> tuple[Draft, Draft]:
+    """Return the draft with its bone lines drawn, and what the bones add to it."""
+    tails = tails_of(draft)
+    if not tails or (asked.hem == "none" and not asked.seams):
+        return draft, Draft()
+    marked, added = list(tails), Draft()
+    if asked.hem != "none":
+        inner = beside_hems([skirted(piece) for piece in tails], asked.height)
+        lines = [found.line for found in inner]
+        marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
+        channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
+        added = _hem_bones(channels, asked)
+    if asked.seams:
+        seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
+        names = {p.name for p in seamed}
+        marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
+        added = added + _seam_bones(seamed)
+    return draft.with_pieces(marked), added
+
+
+def _marked(piece: Piece, name: str, path: Path) -> Piece:
+    return replace(piece, placements=(*piece.placements, Placement(name, path, "bone")))
+
+
+def _down(piece: Piece) -> Path:
+    """Return where the bone lies along a panel's front seam."""
+    seam = the_edge(piece, EdgeRole.FRONT).path
+    return seam.part(AT_WAIST, seam.length - AT_HEM)
+
+
+def _hem_bones(channels: list[Channel], asked: Boning) -> Draft:
+    kind, size = asked.hem, asked.width
+    per_panel = kind == "flat, one a panel"
+    total = sum(c.length for c in channels)
+    tips = "cap or file both ends; steel is cut with eye protection"
+    sort = "flat" if per_panel else kind
+    note = f"{sort}, {size:g} mm wide, {tips}"
+    runs = [(f"{c.panel} hem", c.length, c.panel) for c in channels] if per_panel else [("tail hem", total, "")]
+    notions = tuple(
+        Notion(
+            "boning",
+            where,
+            2,
+            cut_length=bone_length(length, asked.short),
+            note=note,
+            kind=sort,
+            size=size,
+            piece=panel,
+        )
+        for where, length, panel in runs
+    )
+    extra = max(c.height() for c in channels) if per_panel else 0.0
+    length, width = casing_size(total, size, extra)
+    count = 4 * len(channels) if per_panel else 4
+    notions = (*notions, Notion("bone tip", "tail hem", count, None, "one at each end of every bone"))
+    return Draft(
+        (_casing(length, width),),
+        findings=tuple(_bone_said(channels, asked)),
+        facts={"bone_channel": total, "bone_casing_width": width},
+        notions=notions,
+    )
+
+
+def _casing(length: float, width: float) -> Piece:
+    """The strip the hem bone lies in, cut on the bias, so that it follows the hem's curve."""
+    corners = (0j, complex(length, 0), complex(length, width), complex(0, width))
+    names = ("low", "end", "top", "start")
+    sides = zip(names, corners, (*corners[1:], corners[0]), strict=True)
+    edges = tuple(Edge(n, line(a, b), EdgeKind.FREE, allowance=0.0) for n, a, b in sides)
+    return Piece(
+        "bone-casing",
+        edges,
+        grain=45.0,
+        pair=True,
+        title="Bone casing, turnings included",
+        role=PieceRole.BONE_CASING,
+    )
+
+
+def _bone_said(channels: list[Channel], asked: Boning) -> Iterator[Finding]:
+    sharpest = min(channels, key=lambda c: c.radius)
+    strain = sharpest.strain(asked.width)
+    if asked.hem == FLAT and strain > MOST_STRAIN:
+        yield Finding(
+            "flat bone",
+            "warning",
+            sharpest.panel,
+            100 * strain,
+            100 * MOST_STRAIN,
+            f"A flat bone {asked.width:g} mm wide cannot follow the hem of {sharpest.panel}: it would have "
+            f"to bend edgewise on a radius of {sharpest.radius:.0f} mm, {100 * strain:.1f} % at its edge "
+            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
+            f"panel in a channel {sharpest.height():.1f} mm wider.",
+        )
+    yield Finding(
+        "boning",
+        "note",
+        "tail hem",
+        asked.short,
+        5.0,
+        f"Bones end {asked.short:g} mm short of their channel at each end (5 at the least), capped or "
+        "filed; close both ends of the channel, and let no tip point upwards.",
+    )
+
+
+def _seam_bones(tails: list[Piece]) -> Draft:
+    note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
+    return Draft(
+        notions=tuple(
+            Notion(
+                "boning",
+                f"{piece.name} front seam",
+                2,
+                seam.length - AT_WAIST - AT_HEM,
+                note,
+                "flat",
+                piece=piece.name,
+            )
+            for piece in tails
+            for seam in [the_edge(piece, EdgeRole.FRONT)]
+        )
+    )
