@@ -22,9 +22,9 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.draft.by_role import pieces_as
-from drafting.draft.draft import Draft, Notion, Seam
-from drafting.draft.piece import Edge, EdgeKind, Notch, Piece, Placement
-from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
@@ -32,38 +32,12 @@ from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import ours, practice
 from drafting.shaping.details.button_stand import FrontLines, narrow_said
-from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
-from drafting.shaping.details.closings import (
-    cord_length,
-    evenly,
-    eyelet_mark,
-    folded_back,
-    front_lines,
-    hook_marks,
-    sold_zip,
-    strip,
-)
+from drafting.shaping.details.buttons import Button
+from drafting.shaping.details.closings import folded_back, front_lines, strip
+from drafting.shaping.details.fastener_rows import Fasteners, Row, buttons, hooks, laced
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
+from drafting.shaping.details.zips import Zip, lap, parted, zip_notions, zip_said
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
-
-BELOW_NECK = 8.0
-"""mm at adult scale: a zip begins so far below the neck, with a hook and eye above it (common practice)."""
-
-HOOK_LAP, HOOK, HOOK_SPACE = 15.0, 8.0, 25.0
-"""mm at adult scale: how far edges with hooks reach past the centre, a hook, and the space between two
-(common practice: 12 to 20, size 2 or 3, 20 to 30)."""
-
-EYELET, EYELET_IN, EYELET_SPACE = 5.0, 12.0, 25.0
-"""mm at adult scale: an eyelet, its distance from the edge, and between two (common practice: 20 to 30)."""
-
-BUTTON_SPACE = 70.0
-"""mm at adult scale between two buttons (common practice: 60 to 90 on a bodice)."""
-
-LAPPED = 12.0
-"""mm at adult scale: the lap over a zip is stitched so far from the centre (common practice: 10 to 15)."""
-
-AT_ENDS = 10.0
-"""mm at adult scale: the first and last fastener stand so far from neck and hem (common practice)."""
 
 BEHIND = 5.0
 """mm at adult scale: a facing reaches at least this far past the other edge (ours)."""
@@ -143,8 +117,9 @@ class Choices:
     def button(self) -> Button:
         return Button(self.button_diameter, self.button_thickness, self.button_shape)
 
-    def space(self, usual: float) -> float:
-        return self.fastening_space or usual
+    def fasteners(self, scale: float) -> Fasteners:
+        """Return what is asked of a row of fasteners."""
+        return Fasteners(self.fastening_space, self.hands, self.button, self.button_stand, scale)
 
 
 def closing(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -176,106 +151,39 @@ def _side(piece: Piece) -> str:
     return "front" if piece.role is PieceRole.FRONT else "back"
 
 
-# ------------------------------------------------------------------------------------------- a zip
-
-
 def _zipped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> Draft:
     front, side = _turned(piece), _side(piece)
     at = _opens(front) or 0
     lines, centre = front_lines(front, at), front.edges[at]
     right_through = front.edges[(at + 1) % len(front.edges)].role is EdgeRole.WAIST
     length = centre.length - (0.0 if right_through else min(choices.zip_above_hem, centre.length / 2))
-    edges, seams = _parted(centre, piece.name, side, length, choices.zip_allowance)
-    marks = _lap(lines, length, choices.hands[0], scale) if choices.zip_kind == "lapped" else ()
+    zipped = Zip(
+        side=side,
+        kind=choices.zip_kind,
+        length=length,
+        allowance=choices.zip_allowance,
+        over=choices.hands[0],
+        through=right_through,
+        scale=scale,
+    )
+    edges, seams = parted(centre, piece.name, zipped)
+    marks = lap(lines, zipped) if choices.zip_kind == "lapped" else ()
     front = replace(
         front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]), placements=(*front.placements, *marks)
     )
-    need = length - BELOW_NECK * scale
     return draft.with_pieces([_turned(front)]) + Draft(
         seams=seams,
-        findings=(_zip_said(side, choices, need, right_through),),
-        facts={"closing": length, "zip": need},
-        notions=tuple(_zip_notions(piece.name, side, need, right_through, choices)),
+        findings=(zip_said(zipped),),
+        facts={"closing": length, "zip": zipped.need},
+        notions=tuple(zip_notions(piece.name, zipped)),
     )
-
-
-def _parted(
-    centre: Edge, piece: str, side: str, length: float, allowance: float
-) -> tuple[tuple[Edge, ...], tuple[Seam, ...]]:
-    """Return the centre as an opening, and below the stop a seam from left to right."""
-    if length >= centre.length:
-        return (replace(centre, allowance=allowance),), ()
-    high, low = centre.path.split(length)
-    stop = Notch("zip_stop", length, 1 if side == "front" else 2)
-    below = Edge("centre_seam", low, allowance=allowance, role=EdgeRole.CENTRE)
-    chain = ((piece, below.name),)
-    seam = Seam(f"centre {side}", chain, chain, start=None, end=None, kind=SeamKind.CENTRE)
-    return (replace(centre, path=high, allowance=allowance, notches=(*centre.notches, stop)), below), (seam,)
-
-
-def _lap(lines: FrontLines, length: float, over: str, scale: float) -> tuple[Placement, ...]:
-    """Return the stitching of the lap, down beside the centre and across below the stop."""
-    x, top, low = LAPPED * scale, lines.top - 1j * BELOW_NECK * scale, lines.top - 1j * length
-    down = Placement(f"zip_stitching_{over}", line(top + x, low + x), "stitching", over)
-    return down, Placement(f"zip_stitching_end_{over}", line(low + x, low), "stitching", over)
-
-
-def _zip_notions(piece: str, side: str, need: float, right_through: bool, choices: Choices) -> Iterator[Notion]:
-    sort = (
-        "open-ended zip"
-        if right_through
-        else f"{choices.zip_kind} zip"
-        if choices.zip_kind == "invisible"
-        else "zip"
-    )
-    sold = sold_zip(need)
-    said = "taken apart below" if right_through else f"stopped with a bar at the notch, {need / 10:.1f} cm down"
-    yield Notion(
-        "zip", f"centre {side}", 1, sold, f"{said}; the opening takes {need / 10:.1f} cm", sort, piece=piece
-    )
-    yield Notion(
-        "hook and eye", f"centre {side}", 1, None, "above the zip, inside", "hook and eye", HOOK, piece=piece
-    )
-
-
-def _zip_said(side: str, choices: Choices, need: float, right_through: bool) -> Finding:
-    sold = sold_zip(need)
-    low = (
-        "as far as the hem, and is taken apart there"
-        if right_through
-        else "to the notch; below it the seam is sewn"
-    )
-    return Finding(
-        "closing",
-        "note",
-        side,
-        need,
-        sold,
-        f"The {side} closes with {'an invisible' if choices.zip_kind == 'invisible' else 'a lapped'} zip of "
-        f"{need / 10:.1f} cm, {low}. Buy one of {sold / 10:.0f} cm: cut it off and bar it where it is longer. "
-        f"The centre has {choices.zip_allowance:.0f} mm of allowance.",
-    )
-
-
-# --------------------------------------------------------------------- edges that are folded back
-
-
-@dataclass(frozen=True)
-class _Row:
-    """What stands in a row down a closing: the `stand` beyond the centre, places, marks, what to buy."""
-
-    stand: float
-    places: list[float]
-    marks: tuple[Placement, ...]
-    notions: tuple[Notion, ...]
-    said: str
 
 
 def _overlapped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> Draft:
     front, side = _turned(piece), _side(piece)
     at = _opens(front) or 0
     lines = front_lines(front, at)
-    row = {"buttons": _buttons, "hooks": _hooks, "laced": _laced}[choices.fastening](front, lines, choices, scale)
+    row = ROWS[choices.fastening](front, lines, choices.fasteners(scale))
     least = 2 * row.stand + BEHIND * scale
     width = min(max(choices.facing_width, least), row.stand + lines.reach())
     front = replace(
@@ -291,6 +199,10 @@ def _overlapped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> D
         facts={"closing": lines.top.imag - lines.low.imag},
         notions=(*row.notions, interfacing_notion(stiff)),
     )
+
+
+ROWS = {"buttons": buttons, "hooks": hooks, "laced": laced}
+"""What draws each sort of row."""
 
 
 def _stiffened(piece: Piece, ring: tuple[Edge, ...]) -> Piece:
@@ -325,71 +237,7 @@ def _chains(draft: Draft, piece: Piece, stand: float) -> dict[str, tuple[tuple[s
     return chains
 
 
-def _length(lines: FrontLines) -> float:
-    return abs(lines.top - lines.low)
-
-
-def _buttons(front: Piece, lines: FrontLines, choices: Choices, scale: float) -> _Row:
-    button, (over, under) = choices.button, choices.hands
-    stand = choices.button_stand or button.stand
-    first, last = max(AT_ENDS * scale, button.diameter), _length(lines) - 3 * AT_ENDS * scale
-    count = len(evenly(first, last, choices.space(BUTTON_SPACE * scale)))
-    places = button_row(first, last, count, _bust(front, lines))
-    marks = []
-    for number, down in enumerate(places, 1):
-        at = lines.top - 1j * down
-        marks.append(button_mark(f"button_{under}_{number}", at, button.diameter, under))
-        marks.append(hole_mark(f"buttonhole_{over}_{number}", at, -1 + 0j, button.hole, over))
-    note = f"buttonholes level, on the {over}"
-    said = f"{len(places)} buttonholes of {button.hole:.1f} mm on the wearer's {over}, the buttons on the {under}"
-    return _Row(stand, places, tuple(marks), (button_notion(front.name, len(places), button, note),), said)
-
-
-def _bust(front: Piece, lines: FrontLines) -> float | None:
-    """Return how far below the neck the bust line of a front lies; None at a back."""
-    if front.role is not PieceRole.FRONT:
-        return None
-    bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
-    return None if bust is None else lines.top.imag - bust
-
-
-def _hooks(front: Piece, lines: FrontLines, choices: Choices, scale: float) -> _Row:
-    lap, end = HOOK_LAP * scale, AT_ENDS * scale
-    places = evenly(end, _length(lines) - end, choices.space(HOOK_SPACE * scale))
-    marks = [
-        mark
-        for number, down in enumerate(places, 1)
-        for mark in hook_marks(lines, down, number, choices.hands, lap - 3 * scale, HOOK * scale)
-    ]
-    over, under = choices.hands
-    note = f"hooks under the {over} edge, 3 mm in, through the facing alone; eyes on the {under} below them"
-    notion = Notion("hook and eye", front.name, len(places), None, note, "hook and eye", HOOK, piece=front.name)
-    said = f"{len(places)} hooks under the edge of the wearer's {over}, the eyes on the {under}"
-    return _Row(lap, places, tuple(marks), (notion,), said)
-
-
-def _laced(front: Piece, lines: FrontLines, choices: Choices, scale: float) -> _Row:
-    end, inside, size = AT_ENDS * scale, EYELET_IN * scale, EYELET * scale
-    places = evenly(end, _length(lines) - end, choices.space(EYELET_SPACE * scale))
-    marks = tuple(eyelet_mark(lines, down, number, inside, size) for number, down in enumerate(places, 1))
-    count = 2 * len(places)
-    cord = cord_length(places, inside)
-    eyelets = Notion(
-        "eyelet",
-        front.name,
-        count,
-        None,
-        "through cloth, interfacing and facing",
-        "eyelet",
-        size,
-        piece=front.name,
-    )
-    notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
-    said = f"{len(places)} eyelets on each side, laced with {cord / 10:.0f} cm of cord"
-    return _Row(0.0, places, marks, (eyelets, notion), said)
-
-
-def _row_said(side: str, choices: Choices, row: _Row) -> Finding:
+def _row_said(side: str, choices: Choices, row: Row) -> Finding:
     apart = row.places[1] - row.places[0] if len(row.places) > 1 else 0.0
     laps = f"The edges lie {2 * row.stand:.0f} mm over each other" if row.stand else "The edges meet on the centre"
     how = f"closes {choices.closing}" if row.stand else "is laced"

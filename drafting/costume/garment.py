@@ -7,12 +7,10 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from drafting.alter.applique import appliqued
-from drafting.alter.fullness import Wish, fuller
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
@@ -21,9 +19,9 @@ from drafting.checks import check_all
 from drafting.checks.ease import ease_enough
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.wishes import GarmentWish, Misfit, altered
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
-from drafting.draft.named import edge_named, piece_named
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.two_sides import alike, both_hands, on_each_hand
@@ -37,12 +35,8 @@ from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import FilePlace, Given, Origin
+from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
-
-GarmentWish = FullnessWish | AppliqueWish | TrimWish
-Misfit = tuple[FilePlace, DraftError]
-"""Where a wish stands in the maker's file, and why it cannot be had."""
 
 
 @dataclass(frozen=True)
@@ -150,36 +144,6 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     findings = (*made.pattern.findings, *found)
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
-
-
-def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
-    """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
-
-    A trim changes nothing; its edge has to be there.
-    """
-    misfits: list[Misfit] = []
-    number = 0
-    on_hands = [one for asked in wishes for one in on_each_hand(draft, asked)]
-    for wish in on_hands:
-        number += isinstance(wish, AppliqueWish)
-        try:
-            if isinstance(wish, FullnessWish):
-                draft = fuller(draft, _spread_wish(wish), fabric)
-            elif isinstance(wish, AppliqueWish):
-                draft = appliqued(draft, wish, number)
-            else:
-                edge_named(piece_named(draft, wish.piece), wish.edge)
-        except DraftError as error:
-            misfits.append((wish.spot, error))
-    return draft, misfits
-
-
-def _spread_wish(wish: FullnessWish) -> Wish:
-    """Return a maker's wish as the alteration takes it."""
-    ref = (wish.piece, wish.edge)
-    if wish.each is not None:
-        return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)
-    return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
 
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

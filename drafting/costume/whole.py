@@ -17,9 +17,10 @@ from drafting.blocks import Block
 from drafting.body import Body
 from drafting.costume.choices import Chosen, block_named, choose, garment_choices
 from drafting.costume.file import CostumeFile, Garment, Reading, what_is_read
-from drafting.costume.garment import Misfit, wished
+from drafting.costume.garment import wished
 from drafting.costume.make import chosen_for, made_garment
 from drafting.costume.stand_in import STRETCHY, stand_ins
+from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import Choice

@@ -20,7 +20,8 @@ from drafting.draft.walk import walk
 from drafting.making.order.soundness import unsound
 from drafting.making.shopping import shopping
 from drafting.making.words import text
-from drafting.shaping.details.closings import CORD_END, cord_length, evenly, sold_zip
+from drafting.shaping.details.fastener_rows import CORD_END, cord_length, evenly
+from drafting.shaping.details.zips import sold_zip
 from tests.making.orders import WOVEN, costume_of, order_of
 
 BODY = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 720.0, "hip_girth": 970.0}

@@ -1,0 +1,50 @@
+"""What a maker wishes of a draft beside its choices: fullness, shapes sewn on, trims."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from drafting.alter.applique import appliqued
+from drafting.alter.fullness import Wish, fuller
+from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
+from drafting.draft.two_sides import on_each_hand
+from drafting.fabric import Fabric
+from drafting.ground.errors import DraftError
+from drafting.reading.fullness import FullnessWish
+from drafting.reading.given import FilePlace
+from drafting.reading.trimming import AppliqueWish, TrimWish
+
+GarmentWish = FullnessWish | AppliqueWish | TrimWish
+Misfit = tuple[FilePlace, DraftError]
+"""Where a wish stands in the maker's file, and why it cannot be had."""
+
+
+def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
+
+    A trim changes nothing; its edge has to be there.
+    """
+    misfits: list[Misfit] = []
+    number = 0
+    on_hands = [one for asked in wishes for one in on_each_hand(draft, asked)]
+    for wish in on_hands:
+        number += isinstance(wish, AppliqueWish)
+        try:
+            if isinstance(wish, FullnessWish):
+                draft = fuller(draft, _spread_wish(wish), fabric)
+            elif isinstance(wish, AppliqueWish):
+                draft = appliqued(draft, wish, number)
+            else:
+                edge_named(piece_named(draft, wish.piece), wish.edge)
+        except DraftError as error:
+            misfits.append((wish.spot, error))
+    return draft, misfits
+
+
+def _spread_wish(wish: FullnessWish) -> Wish:
+    """Return a maker's wish as the alteration takes it."""
+    ref = (wish.piece, wish.edge)
+    if wish.each is not None:
+        return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)
+    return Wish(ref, wish.pivot, wish.cuts, ratio=wish.ratio, gather=True, flat=wish.flat)
