@@ -22,7 +22,7 @@ DOORS: dict[Name, str] = {
 """What is called from outside, with who calls it; the public names (drafting/public.py) come beside it."""
 
 FOUND_BY_NAME = ("drafting.blocks", "drafting.alter")
-"""Folders whose files are found by listing them: `Choices`, `NEEDS`, `PARTS`, and the file's function."""
+"""Folders whose files are found by listing: `Choices`, `NEEDS`, `PARTS`, `SHARED`, and the file's function."""
 
 
 @dataclass
@@ -107,7 +107,7 @@ def unused(modules: Mapping[str, Module], notebooks: str, doors: Mapping[Name, s
 def _found_by_name(name: str, module: Module) -> Iterator[str]:
     folder, _, file = name.rpartition(".")
     if folder in FOUND_BY_NAME:
-        yield from {"Choices", "NEEDS", "PARTS", file} & module.defined.keys()
+        yield from {"Choices", "NEEDS", "PARTS", "SHARED", file} & module.defined.keys()
 
 
 def kit() -> dict[str, Module]:

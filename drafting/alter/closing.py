@@ -222,8 +222,7 @@ def _stiffened(piece: Piece, ring: tuple[Edge, ...]) -> Piece:
 
 
 def _folds(lines: FrontLines, stand: float, side: str) -> Iterator[Placement]:
-    if stand:
-        yield Placement(f"centre_{side}", line(lines.top, lines.low), "centre")
+    yield Placement(f"centre_{side}", line(lines.top, lines.low), "centre")
     yield Placement("front_edge", line(lines.top - stand, lines.low - stand), "fold")
 
 

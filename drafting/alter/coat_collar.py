@@ -223,8 +223,9 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
                 "collar",
                 shape.off,
                 0.0,
-                f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm too "
-                f"{'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar by hand.",
+                f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm "
+                f"too {'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar "
+                "by hand.",
             )
         )
     return tuple(found)

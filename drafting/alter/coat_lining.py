@@ -18,12 +18,12 @@ from drafting.geometry import Path, line, smooth
 from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import memory, practice
 from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels
 
 SEAM, LEAST_SEAM = 10.0, 6.0
-"""mm at adult scale: allowance the lining is sewn at, and its least (common practice)."""
+"""mm, a child's too: allowance the lining is sewn at, and its least (common practice)."""
 
 WIDER = 1.5
 """mm more allowance on every lining edge: 3 mm of ease a seam (from memory)."""
@@ -64,7 +64,7 @@ def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     """Return the draft with its lining pieces; pieces that are not there are passed over."""
     if choices.lining == "none":
         return draft
-    seam = max(LEAST_SEAM, SEAM * body_scale(body))
+    seam = max(LEAST_SEAM, SEAM * allowance_scale(body_scale(body)))
     pieces = (
         second_layer(piece, "lining", loose_edges(edges, seam + WIDER), "lining")
         for piece, edges in _outlines(draft, choices)

@@ -19,20 +19,29 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.body.sides import differing_measures
 from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Notion, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line
+from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING
-from drafting.shaping.trouser.fly import FlyLines, fly_facing_edges, inner_line, shield_edges
+from drafting.shaping.trouser.fly import (
+    LEAST_FLY,
+    FlyLines,
+    centre_front,
+    fly_facing_edges,
+    fly_room,
+    inner_line,
+    opened_front,
+    shield_edges,
+)
+from drafting.shaping.trouser.notches import crotch_seam
 
 STITCHED_IN = 6.0
 """mm at adult scale: topstitching lies so far inside the facing's edge (common practice: 5 to 7)."""
@@ -46,11 +55,8 @@ SHIELD_LONGER = 15.0
 ZIP_STOP = 10.0
 """mm at adult scale: the zip's lower stop stands so far above the end of the fly (common practice)."""
 
-WORTH_MOVING = 3.0
-"""mm at adult scale: a fly nearer than this to the length asked for stays as it is (ours)."""
-
-SURE_SHARE = 0.25
-"""Of the front crotch seam: every trouser with a fly is open at least so far (trouser block)."""
+SHARED = {"fly_length": "fly"}
+"""The one zip closes both fronts: where their flies differ the choice takes the smaller one for both."""
 
 HOOK = 12.0
 """mm at adult scale: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
@@ -71,8 +77,8 @@ class Choices:
     fly_length: float = choice(
         180.0,
         "mm",
-        "from the waist seam to the end of the fly; no shorter than the hip needs to pass, no "
-        "longer than the straight part of the centre front",
+        "from the waist seam to the end of the fly; no shorter than the hip needs to pass, and it ends "
+        "at the latest where the crotch curve turns",
         low=40,
         high=400,
         step=5,
@@ -88,6 +94,15 @@ class Choices:
         high=80,
         scales=True,
         source=practice("35 to 40"),
+        group="fly",
+    )
+    fly_allowance: float = choice(
+        19.0,
+        "mm",
+        "allowance along the fly of front, facing and shield, so that the zip's tape lies on it",
+        low=6,
+        high=40,
+        source=practice("19 (3/4 in)"),
         group="fly",
     )
     band_fastening: str = choice(
@@ -119,13 +134,14 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     if front is None or not edge_as(front, EdgeRole.FLY):
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = _shortened(front, _length(draft, front, body, choices, scale))
+    front = opened_front(front, _length(draft, front, choices, scale), choices.fly_allowance)
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching", choices.over)
     front = replace(front, placements=(*front.placements, mark))
-    draft = _fastened(_underlapped(draft.with_pieces([front]), scale), choices, scale)
-    facing, shield = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
+    draft = _fastened(_underlapped(_with_front(draft, front), scale), choices, scale)
+    pieces = _facing(front, lines, choices, scale), _shield(draft, lines, choices, scale)
+    facing, shield = (p.with_edges(replace(p["fly"], allowance=choices.fly_allowance)) for p in pieces)
     stiff = interfacing(facing, bare=("inner",))
     zip_length = lines.fly.length - ZIP_STOP * scale
     return draft + Draft(
@@ -137,36 +153,25 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     )
 
 
-# --------------------------------------------------------------------------------- the front's edge
-
-
-def _length(draft: Draft, front: Piece, body: Body, choices: Choices, scale: float) -> float:
-    """Return how long the fly gets: as asked, within what the hip needs and the front's own edge."""
+def _length(draft: Draft, front: Piece, choices: Choices, scale: float) -> float:
+    """Return how long the fly gets: as asked, within what the hip needs and the crotch curve allows."""
     girths = {girth.level: girth for girth in draft.girths}
     waist, hip = girths["waist"], girths["hip"]
     needed = (hip.body - waist.body - waist.settled_ease) / 2
-    own = the_edge(front, EdgeRole.FLY).length
-    if differing_measures(body):  # a straight part of another length on each hand: one that both have
-        own = min(own, max(needed, SURE_SHARE * (own + the_edge(front, EdgeRole.CROTCH).length)))
-    length = min(max(choices.fly_length, needed), own)
-    return own if own - length < WORTH_MOVING * scale else length
+    room = fly_room(centre_front(front), LEAST_FLY * scale, needed)
+    return min(max(choices.fly_length, needed), room)
 
 
-def _shortened(front: Piece, length: float) -> Piece:
-    """Return the front with its fly edge cut at `length`; the rest goes to the crotch seam."""
-    high, crotch = the_edge(front, EdgeRole.FLY), the_edge(front, EdgeRole.CROTCH)
-    if length >= high.length:
-        return front
-    kept, rest = high.path.split(length)
-    return front.with_edges(replace(high, path=kept), replace(crotch, path=Path.joined([rest, crotch.path])))
+def _with_front(draft: Draft, front: Piece) -> Draft:
+    """Return the draft with this front, its crotch seam notched anew."""
+    crotch = ((front.name, the_edge(front, EdgeRole.CROTCH).name),)
+    seams = tuple(crotch_seam(front) if seam.a == crotch else seam for seam in draft.seams)
+    return replace(draft.with_pieces([front]), seams=seams)
 
 
 def _lines(front: Piece) -> FlyLines:
     at = front.index(the_edge(front, EdgeRole.FLY).name)
     return FlyLines(front.edges[at].path, front.edges[at - 1].path)
-
-
-# --------------------------------------------------------------------------------------- the pieces
 
 
 def _facing(front: Piece, lines: FlyLines, choices: Choices, scale: float) -> Piece:

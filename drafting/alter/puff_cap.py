@@ -16,6 +16,7 @@ from drafting.draft.piece import Edge, Notch, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path, smooth
+from drafting.geometry.solve import zero_between
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, Severity
@@ -130,10 +131,16 @@ def _spread(path: Path, half: float) -> Path:
 
 
 def _widened_hem(edge: Edge, width: float) -> Edge:
-    """The hem runs from front (left) to back; it keeps its ends' directions."""
+    """The hem runs from front (left) to back; it keeps its ends' directions, and where it crosses the
+    middle line, so that the sleeve stays as long as it was."""
     path = edge.path
     start, end = path.start - width / 2, path.end + width / 2
-    hem = Path((smooth(start, end, path.leave, path.arrive),))
+    if not path.start.real < 0 < path.end.real:
+        hem = Path((smooth(start, end, path.leave, path.arrive),))
+        return replace(edge, path=hem, sewn=None, notches=())
+    at = zero_between(lambda d: path.at(d).real, (0.0, path.length), (path.start.real, path.end.real), 1e-9)
+    middle, along = path.at(at), path.tangent(at)
+    hem = Path((smooth(start, middle, path.leave, along), smooth(middle, end, along, path.arrive)))
     return replace(edge, path=hem, sewn=None, notches=())
 
 

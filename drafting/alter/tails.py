@@ -32,10 +32,15 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
 from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
+from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.grain import RULES
 
 AS_FLARE = -1.0
 """A seam's own flare that was not typed: the flare of all seams stands."""
+
+
+BY_CLOTH = "by cloth"
+"""The grain that nobody chose: the cloth decides."""
 
 
 def _own(number: int) -> float:
@@ -84,13 +89,17 @@ class Choices:
     flare_4: float = _own(4)
     flare_5: float = _own(5)
     grain: str = choice(
-        "alternate",
+        BY_CLOTH,
         "word",
-        "where the warp lies: every other seam exactly on the bias, twice the panels "
+        "where the warp lies: plumb on pile, nap, satin and other one-way cloth and alternate on any other, "
+        "every other seam exactly on the bias, twice the panels "
         "and every flare seam so, none exact and none far off, as ordinary gores, as uncut cloth",
-        words=RULES,
+        words=(BY_CLOTH, *RULES),
         group="flare",
-        source=ours("plane geometry: a panel has one warp and two seams"),
+        source=(
+            ours("plane geometry: a panel has one warp and two seams"),
+            practice("pile runs one way on all panels, or each shades differently"),
+        ),
     )
     flare_way: str = choice(
         "straight",
@@ -186,8 +195,8 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     half = draft.facts["waist_half"]
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
-    tail = settle_tail(plain, _asked(choices), math.pi * plain.width / half)
-    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, max(6.0, 10 * scale))
+    tail = settle_tail(plain, _asked(choices, fabric), math.pi * plain.width / half)
+    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, turned_under(scale))
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
@@ -226,14 +235,17 @@ def _hooked(seam: Seam, back: str) -> Seam:
     return replace(seam, end=None) if hooked else seam
 
 
-def _asked(choices: Choices) -> TailAsked:
+def _asked(choices: Choices, fabric: Fabric | None) -> TailAsked:
+    grain = choices.grain
+    if grain == BY_CLOTH:
+        grain = "plumb" if fabric and fabric.shades else "alternate"
     panels = round(choices.panels)
     own = (choices.flare_1, choices.flare_2, choices.flare_3, choices.flare_4, choices.flare_5)
     flare = tuple(choices.flare if f < 0 else f for f in own[: panels - 1])
     return TailAsked(
         panels=panels,
         flare=flare,
-        grain=choices.grain,
+        grain=grain,
         way=choices.flare_way,
         shaped_from=choices.shaped_from,
         godet_height=choices.godet_height,

@@ -4,8 +4,9 @@ A block's file holds its `Choices` and one function of the block's own name that
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
 the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has
 `PARTS`, the blocks it is made of in drafting order, each with the defaults that differ for this
-garment. The files of `drafting/alter` are parts too: their function takes the whole draft first and
-returns it altered.
+garment. `SHARED` names choices of which both hands of a wearer need one value, and the fact that says
+what a hand made of it. The files of `drafting/alter` are parts too: their function takes the whole
+draft first and returns it altered.
 
 A block of a maker's own is written the same way, in a folder of her own, with what it uses taken
 from `drafting` itself. `measurements/blocks/cape.py` is one to begin from: it runs as it stands.
@@ -31,7 +32,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -64,6 +65,7 @@ class Block:
     parts: Mapping[str, Mapping[str, Any]]
     alters: bool = False
     file: str = ""
+    shared: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def alone(self) -> bool:
@@ -71,7 +73,7 @@ class Block:
         return bool(self.parts) or not (self.alters or self.needs)
 
     def __post_init__(self) -> None:
-        freeze(self, "parts")
+        freeze(self, "parts", "shared")
 
 
 @cache
@@ -184,6 +186,7 @@ def _plain(name: str, module: Any) -> Block:
         needs=needs,
         parts={},
         alters=alters,
+        shared=getattr(module, "SHARED", {}),
     )
 
 

@@ -2,7 +2,7 @@
 
 Drafted from direct measures; each is used as measured, and estimated ones are named in the report.
 The construction is ours. Half frame with the nape at 0; front and back of the wearer's left side,
-seen from outside.
+seen from outside. A dart may stand on the back's shoulder or neck, or a yoke (`back-yoke`) lie above it.
 
       back                                   front
      neck   shoulder                 shoulder      neck
@@ -31,6 +31,7 @@ from drafting.shaping.torso.bust_dart import PLACES
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
+from drafting.shaping.torso.round_back import WAYS
 
 
 @dataclass(frozen=True)
@@ -117,11 +118,19 @@ class Choices:
         group="style",
         source=practice(),
     )
+    back_shaping: str = choice(
+        "by the figure",
+        "word",
+        "what shapes the back above the blades; by the figure: nothing, or darts where the back is rounded",
+        words=WAYS,
+        group="style",
+        source=(practice(), ours("which and how wide: by eye, on backs up to 60 mm longer than their fronts")),
+    )
     opening: str = OPENING
 
 
 def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
-    """Return the bodice (pieces `back`, `front`, and with a panel seam `front-side`) for `body`.
+    """Return the bodice (`back`, `front`, with a panel seam `front-side`, with a yoke `back-yoke`) for `body`.
 
     Raises `DraftError` where these measures leave no room for an armhole.
     """
@@ -137,5 +146,5 @@ def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         length=choices.length_ease,
         drop=choices.armhole_drop,
     )
-    style = TorsoStyle(choices.length == "hip", True, choices.bust_dart, choices.opening)
+    style = TorsoStyle(choices.length == "hip", True, choices.bust_dart, choices.opening, choices.back_shaping)
     return torso_draft(body, ease, style)

@@ -23,13 +23,24 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.sources import BY_EYE, practice
+from drafting.ground.sources import AS_ASKED, BY_EYE, practice
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
-from drafting.shaping.details.collar_lines import HalfFall, Stand, fall_lines, stand_lines
+from drafting.shaping.details.collar_lines import (
+    HalfFall,
+    Stand,
+    StandEdges,
+    collar_said,
+    fall_lines,
+    stand_for,
+    stand_lines,
+)
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
 NEEDS = ("front_neck", "back_neck")
+
+AS_THE_NECK = -1.0
+"""A rise that was not typed: the neck's girth decides."""
 
 LEAST_COVER = 5.0
 """mm: a fall this much deeper than its stand hides the seam behind (common practice: 5 to 15)."""
@@ -60,14 +71,22 @@ class Choices:
         source=practice("30 to 40"),
         group="collar",
     )
-    collar_rise: float = choice(
-        14.0,
+    collar_ease: float = choice(
+        12.0,
         "mm",
-        "how far the stand rises to the front: more leans it closer to the neck",
+        "top of the buttoned stand minus neck girth",
         low=0,
-        high=40,
-        scales=True,
-        source=practice("10 to 20"),
+        high=80,
+        source=practice("a finger: 10 to 15"),
+        group="collar",
+    )
+    collar_rise: float = choice(
+        AS_THE_NECK,
+        "mm",
+        "how far the stand rises to the front, which leans it to the neck; -1: as far as `collar_ease` asks",
+        low=-1,
+        high=80,
+        source=(practice("10 to 20 where nobody measured the neck"), AS_ASKED),
         group="collar",
     )
     collar_fall: float = choice(
@@ -109,11 +128,13 @@ def collar(body: Body, fabric: Fabric | None, choices: Choices, *, front_neck: C
     stands = EdgeRole.STAND_NECK in front_neck.edges  # the neckline runs on over a button stand
     extension = (choices.button_stand or button.stand) if stands else 0.0
     front, back = front_neck.path.length, back_neck.path.length
-    lines = stand_lines(front + back, back, extension, choices.collar_stand, choices.collar_rise)
+    edges = StandEdges(front + back, back, extension, choices.collar_stand)
+    top = (body["neck_girth"] + choices.collar_ease) / 2
+    lines = stand_for(edges, top) if choices.collar_rise < 0 else stand_lines(edges, choices.collar_rise)
     stand = _stand(lines, choices, button, extension)
     pieces, seams = ([stand], [_neck_seam(front_neck, back_neck, extension), _twin("stand front", stand, "front")])
     if choices.collar == "turn-down":
-        fall, said = _fall(lines, choices, back, extension)
+        fall, said = _fall(lines, choices, back)
         pieces.append(fall)
         seams += [
             _top_seam(lines, back),
@@ -130,9 +151,13 @@ def collar(body: Body, fabric: Fabric | None, choices: Choices, *, front_neck: C
     return Draft(
         (*pieces, *stiff),
         tuple(seams),
-        findings=said,
+        findings=(collar_said(lines, body["neck_girth"], choices.collar_ease), *said),
         notions=tuple(notions),
-        facts={"neckline": 2 * (front + back - extension), "collar_neck": 2 * lines.neck.length},
+        facts={
+            "collar_top": 2 * lines.top.length,
+            "neckline": 2 * (front + back - extension),
+            "collar_neck": 2 * lines.neck.length,
+        },
     )
 
 
@@ -168,11 +193,11 @@ def _ring(low: Edge, high: Edge, front: Path) -> tuple[Edge, ...]:
     )
 
 
-def _fall(lines: Stand, choices: Choices, back: float, extension: float) -> tuple[Piece, tuple[Finding, ...]]:
+def _fall(lines: Stand, choices: Choices, back: float) -> tuple[Piece, tuple[Finding, ...]]:
     """Return the fall; it is made deep enough to hide the stand's seam."""
     least = choices.collar_stand + LEAST_COVER
     depth = max(choices.collar_fall, least)
-    drop = FALL_DROPS * choices.collar_rise
+    drop = FALL_DROPS * lines.rise
     drawn: HalfFall = fall_lines(lines.top.length, back, depth, drop, choices.collar_point, choices.collar_spread)
     piece = Piece(
         "collar",

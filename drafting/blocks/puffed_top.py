@@ -8,7 +8,7 @@ PARTS = {
         "wrist_ease": 30.0,
         "cap_ease": 0.0,
         "elbow_bend": 0.0,
-        "sleeve_length": -400.0,
+        "sleeve_share": 0.30,
         "overhang": 20.0,
     },
     "puff-cap": {"puff_width": 130.0, "puff_height": 45.0},

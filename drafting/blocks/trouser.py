@@ -23,10 +23,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.draft.by_role import edges_as
-from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import Piece
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
@@ -34,22 +31,22 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours,
 from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
-from drafting.shaping.torso.dart_mouth import dart_seams
+from drafting.shaping.trouser.account import trouser_facts, trouser_girths, trouser_seams, waist_chain
+from drafting.shaping.trouser.fly import LEAST_FLY, MOST_FLY, fly_room
 from drafting.shaping.trouser.frame import LegStyle
 from drafting.shaping.trouser.measures import TrouserMeasures, trouser_measures
 from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
 from drafting.shaping.trouser.remarks import openings_said, trouser_findings
 from drafting.shaping.trouser.shape import LegShape, settle_shape
+from drafting.shaping.trouser.sound import refuse_crossed
 
 ELASTIC_WIDTH = 25.0
 """mm at adult scale: width of the waist elastic (common practice)."""
 
 LEAST_SLIT = 40.0
 """mm at adult scale: a shorter slit at the hem is not worth making (ours)."""
-
-FLY_ABOVE_BEND = 10.0
-"""mm at adult scale: a fly ends so far above the bend of the crotch seam (ours)."""
-
+PLAIN_WAIST = 10.0
+"""mm: allowance of a waist that nothing was sewn to yet, a child's too (common practice)."""
 
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
@@ -136,6 +133,15 @@ class Choices:
         group="style",
         source=AS_ASKED,
     )
+    leg_hem: float = choice(
+        0.0,
+        "mm",
+        "how much is turned up at the legs' hems, whatever other hems have; 0 leaves it to hem_allowance",
+        low=0,
+        high=100,
+        group="finish",
+        source=practice("30 to 50, flared 10 to 15"),
+    )
     waist_finish: str = choice(
         "waistband",
         "word",
@@ -177,16 +183,18 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)
-    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale))
-    waist, wide = _waist_chain(front, back), ELASTIC_WIDTH * scale
+    hem = choices.leg_hem or None
+    front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
+    refuse_crossed(shape, (front, back))
+    waist, wide = waist_chain(front, back), ELASTIC_WIDTH * scale
     notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
     said = (*asked.findings, *trouser_findings(body, shape), *openings_said(shape, openings))
     return Draft(
         (front, back),
-        _seams(front, back, shape),
-        girths=_girths(body, asked, shape),
+        trouser_seams(front, back, shape),
+        girths=trouser_girths(body, asked, shape),
         findings=said,
-        facts=_facts(shape, openings, elastic),
+        facts=trouser_facts(shape, openings, elastic),
         chains={"waist": waist},
         notions=notions,
     )
@@ -230,118 +238,17 @@ def _openings(shape: LegShape, scale: float) -> Openings:
         slit = min(max(misses / 2, LEAST_SLIT * scale), 0.8 * shin)
     if frame.style.casing:
         return Openings(0.0, slit)
-    front = shape.rise.front
-    straight = abs(front.top - front.bend) - FLY_ABOVE_BEND * scale
     needed = (frame.asked.body["hip"] - frame.waist_girth) / 2
-    return Openings(min(max(straight, needed, 0.25 * front.length), 0.75 * front.length), slit)
+    room = fly_room(shape.rise.front.path, LEAST_FLY * scale, needed)
+    return Openings(min(max(MOST_FLY * scale, needed), room), slit)
 
 
-def _cutting(asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float) -> CutSettings:
+def _cutting(
+    asked: TrouserMeasures, fabric: Fabric | None, elastic: Elastic | None, scale: float, hem: float | None
+) -> CutSettings:
     stretch = asked.stretch
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
-    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else 10.0 * scale
-    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance)
-
-
-# ------------------------------------------------------------------------------------ seams
-
-
-def _seams(front: Piece, back: Piece, shape: LegShape) -> tuple[Seam, ...]:
-    """Side, inside leg, both halves of the crotch, darts. Chains run as the front's edges do."""
-    lower = shape.hems.front.side.length - (front["slit"].length if "slit" in front else 0.0)
-    hip = lower + shape.rise.legs.side.length
-    short = shape.frame.style.inseam_short
-    knee = shape.rise.legs.front_inside.length
-    closed = "slit" not in front
-    return (
-        Seam(
-            "side",
-            (("front", "side"),),
-            (("back", "side"),),
-            start="smooth" if closed else None,
-            notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
-            kind=SeamKind.SIDE,
-        ),
-        Seam(
-            "inside leg",
-            (("front", "inseam"),),
-            (("back", "inseam"),),
-            short,
-            eased=(0.0, knee) if short else None,
-            notches=(SeamNotch("knee", knee, knee - short),),
-            kind=SeamKind.INSEAM,
-        ),
-        Seam(
-            "front crotch",
-            (("front", "crotch"),),
-            (("front", "crotch"),),
-            start=None if "fly" in front else "square",
-            end=None,
-            kind=SeamKind.CROTCH,
-        ),
-        Seam(
-            "back crotch",
-            (("back", "crotch"),),
-            (("back", "crotch"),),
-            start=None,
-            end="square",
-            kind=SeamKind.CROTCH,
-        ),
-        *dart_seams(front),
-        *dart_seams(back),
-    )
-
-
-def _girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple[Girth, ...]:
-    frame = shape.frame
-    settled = {
-        "waist": frame.waist_girth,
-        "hip": asked.girth["hip"],
-        "thigh": shape.rise.thigh,
-        "knee": frame.knee_girth,
-    }
-    ankle = body["ankle_girth"]
-    hem = frame.hem_girth - ankle
-    found = [
-        Girth(
-            level,
-            asked.body[level],
-            asked.girth[level] - asked.body[level],
-            garment - asked.body[level],
-            stretch_used=asked.stretch.used,
-            limb=level in ("thigh", "knee"),
-        )
-        for level, garment in settled.items()
-    ]
-    return (*found, Girth("trouser_hem", ankle, hem, hem, limb=True))
-
-
-def _waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:
-    """Return the waist from centre back over the side to centre front, darts left out."""
-    return tuple((piece.name, edge.name) for piece in (back, front) for edge in edges_as(piece, EdgeRole.WAIST))
-
-
-def _facts(shape: LegShape, openings: Openings, elastic: Elastic | None) -> dict[str, float]:
-    rise, frame = shape.rise, shape.frame
-    facts = {
-        "crotch_front": rise.front.length,
-        "crotch_back": rise.back.length,
-        "crotch_asked": frame.asked.crotch,
-        "seat_lean": rise.seat,
-        "front_rise": rise.front_rise,
-        "back_rise": rise.back_rise,
-        "fork": rise.legs.fork,
-        "fork_drop": -rise.legs.back_tip.imag,
-        "side_inset": shape.waist.shaping.side,
-        "side_height": shape.waist.side.imag - frame.waist,
-        "knee_width": frame.knee_girth,
-        "hem_width": frame.hem_girth,
-        "fly": openings.fly,
-        "slit": openings.slit,
-        "flare_degrees": shape.hems.turned,
-    }
-    if elastic:
-        facts |= {"waist_elastic_loop": elastic.loop, "waist_elastic_cut": elastic.cut}
-    return facts
+    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else PLAIN_WAIST
+    return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance, hem)

@@ -30,9 +30,10 @@ from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
-from drafting.shaping.shared_choices import ARM_EASE
+from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM
 from drafting.shaping.sleeve.cap import Cap, fit_widened
-from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, sleeve_width_said
+from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, cap_height_said, sleeve_width_said
+from drafting.shaping.sleeve.pitch import pitch_of
 from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams, half_armholes
 from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
 
@@ -68,6 +69,7 @@ class Choices:
     sleeve_length: float = choice(
         0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source=AS_ASKED
     )
+    bent_arm: float = BENT_ARM
     elbow_bend: float = choice(
         7.0, "deg", "how far the forearm hangs forward", low=0, high=12, group="style", source=BY_EYE
     )
@@ -86,17 +88,17 @@ def two_piece_sleeve(
     scale = body_scale(body)
     ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
     front, back = half_armholes(front_armhole, back_armhole, ease, scale)
-    arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length
+    arm, length = body["upper_arm_girth"], body["arm_length"] + choices.sleeve_length + choices.bent_arm
     asked = choices.arm_ease + body.layer("upper_arm_girth")
     # no lean: the caps run on under the arm
     cap, width = fit_widened(front, back, arm + asked, None, length)
     lines = _arm_lines(body, choices, cap, width, length)
-    sleeves = two_piece(cap, lines, scale, (front.notch, back.notch))
+    sleeves = two_piece(cap, lines, scale, pitch_of(cap, (front, back), back_armhole, scale))
     vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
     top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
     return Draft(
         (top, under),
-        _seams((top, under), (front_armhole, back_armhole), (front, back), cap),
+        _seams((top, under), (front_armhole, back_armhole), (front, back), cap, sleeves.elbows),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
         (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked))),
         {
@@ -143,7 +145,7 @@ def _top(sleeves: TwoPiece, vent: float, cap: Cap, scale: float) -> Piece:
         "top-sleeve",
         ring,
         pair=True,
-        levels=(_level(hind, fore),),
+        levels=_levels(hind, fore),
         title="Top sleeve",
         points={"crown": 1j * cap.height},
         role=PieceRole.TOP_SLEEVE,
@@ -163,7 +165,7 @@ def _under(sleeves: TwoPiece, vent: float, scale: float) -> Piece:
         "under-sleeve",
         ring,
         pair=True,
-        levels=(_level(hind, fore),),
+        levels=_levels(hind, fore),
         title="Under sleeve",
         role=PieceRole.UNDER_SLEEVE,
     )
@@ -192,9 +194,11 @@ def _hind(hind: Path, vent: float, scale: float) -> list[Edge]:
     ]
 
 
-def _level(hind: Path, fore: Path) -> Level:
-    return Level(
-        "upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),), LevelKind.UPPER_ARM
+def _levels(hind: Path, fore: Path) -> tuple[Level, Level]:
+    elbows = (path.segments[1].end for path in (hind, fore))
+    return (
+        Level("upper_arm", (line(complex(hind.start.real, 0), complex(fore.start.real, 0)),), LevelKind.UPPER_ARM),
+        Level("elbow", (line(*elbows),), LevelKind.ELBOW),
     )
 
 
@@ -202,7 +206,11 @@ def _level(hind: Path, fore: Path) -> Level:
 
 
 def _seams(
-    pieces: tuple[Piece, Piece], chains: tuple[Chain, Chain], halves: BothHalfArmholes, cap: Cap
+    pieces: tuple[Piece, Piece],
+    chains: tuple[Chain, Chain],
+    halves: BothHalfArmholes,
+    cap: Cap,
+    elbows: tuple[float, float],
 ) -> tuple[Seam, ...]:
     """Cap notches stand as far from the underarm as the armhole's."""
     top, under = (piece.name for piece in pieces)
@@ -210,21 +218,23 @@ def _seams(
         ((top, "top_cap_front"), (under, "under_cap_front")),
         ((under, "under_cap_back"), (top, "top_cap_back")),
     )
-    fore = pieces[0]["fore"].length
+    vent = edge_as(pieces[0], EdgeRole.VENT)
+    above_vent = elbows[1] - (vent.length if vent else 0.0)
     return (
         *armhole_seams(caps, chains, halves, cap),
         Seam(
             "forearm",
             ((top, "fore"),),
             ((under, "fore"),),
-            notches=(SeamNotch("elbow", fore / 2, fore / 2),),
+            notches=(SeamNotch("elbow", elbows[0], elbows[0]),),
             kind=SeamKind.SLEEVE,
         ),
         Seam(
             "hind arm",
             ((top, "hind"),),
             ((under, "hind"),),
-            start=None if edge_as(pieces[0], EdgeRole.VENT) else "smooth",
+            start=None if vent else "smooth",
+            notches=(SeamNotch("elbow", above_vent, above_vent, 2),),
             kind=SeamKind.SLEEVE,
         ),
     )
@@ -233,15 +243,7 @@ def _seams(
 def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, float]) -> tuple[Finding, ...]:
     hole = sum(half.path.length for half in halves)
     found = [
-        Finding(
-            "arm lift",
-            "note",
-            "sleeve",
-            cap.lift,
-            None,
-            f"The cap is {cap.height:.0f} mm high: the arm rises about {cap.lift:.0f} degrees from hanging "
-            "before the sleeve lifts the coat's front and waist with it.",
-        ),
+        cap_height_said(cap.height, cap.lift, "lifts the coat's front and waist with it"),
         cap_ease_said(hole + ease, hole, "The caps together are"),
     ]
     return (*found, *sleeve_width_said(*widths, "A shallower armhole"))

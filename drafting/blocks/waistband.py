@@ -11,12 +11,13 @@ that lies on top it is cut off at the centre front. The band sits above a trouse
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.draft.chain import Chain
-from drafting.draft.draft import Draft, Seam
+from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -103,6 +104,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     flat = band_edges(replace(band, folded=False), "waist", EdgeRole.WAIST)
     outside = place(replace(drawn, edges=flat))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
+    marks = _notches(waist)
     seam = Seam(
         "waistband",
         (("waistband", "waist"),),
@@ -110,13 +112,38 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         start=None,
         end=None,
         kind=SeamKind.ATTACHED,
+        notches=marks,
     )
     return Draft(
         (piece, stiff),
-        (seam, *band_seams(piece, "waist")),
+        (seam, *_own_seams(piece, band, marks, place is below)),
         facts={"band_length": 2 * band.length},
         notions=(button_notion("waistband", 1, button), interfacing_notion(stiff)),
     )
+
+
+def _notches(waist: Chain) -> tuple[SeamNotch, ...]:
+    """Return where the band meets the centre front and the seams between the waist's pieces.
+
+    Both chains run from the centre front; the centre back is the band's fold, and marked as such.
+    """
+    refs, lengths = waist.refs[::-1], waist.lengths[::-1]
+    ends = list(itertools.accumulate(lengths))[:-1]
+    joins = [at for at, one, other in zip(ends, refs, refs[1:], strict=False) if one[0] != other[0]]
+    names = ["side"] if len(joins) == 1 else [f"seam {i}" for i in range(1, len(joins) + 1)]
+    seams = [SeamNotch(name, at, at) for name, at in zip(names, joins, strict=True)]
+    return (SeamNotch("centre front", 0.0, 0.0), *seams)
+
+
+def _own_seams(piece: Piece, band: Band, marks: tuple[SeamNotch, ...], mirrored: bool) -> Iterator[Seam]:
+    """Yield the band's seams with itself; the edge of a band cut apart is marked as its waist is."""
+    for seam in band_seams(piece, "waist"):
+        if seam.a != (("waistband", "lower"),):
+            yield seam
+            continue
+        places = [(mark.name, band.sewn - mark.a) for mark in marks]
+        notches = [SeamNotch(n, *2 * (band.length - at if mirrored else at,)) for n, at in places]
+        yield replace(seam, notches=tuple(sorted(notches, key=lambda notch: notch.a)))
 
 
 def above(piece: Piece) -> Piece:

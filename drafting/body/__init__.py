@@ -1,6 +1,6 @@
 """The wearer: body dimensions, estimates for the missing ones, doubts about the others."""
 
-from drafting.body.body import Body, bust_level, completed
+from drafting.body.body import Body, bust_level, completed, shorter_back, usual_axilla
 from drafting.body.dimensions import DIMENSIONS, Dimension, dimension_name
 from drafting.body.estimates import Measure
 from drafting.body.reader import read_bodies, read_body
@@ -16,5 +16,7 @@ __all__ = [
     "dimension_name",
     "read_bodies",
     "read_body",
+    "shorter_back",
+    "usual_axilla",
     "wearer",
 ]

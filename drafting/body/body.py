@@ -9,10 +9,11 @@ from typing import Literal
 
 from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.doubts import doubts
-from drafting.body.estimates import Measure, estimate_scale, estimates
+from drafting.body.estimates import Measure, estimate_scale, estimates, in_bounds
 from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, unusable
-from drafting.body.rules import BUST_POINT_BELOW
+from drafting.body.rule_table import AXILLA_BY_DROP
+from drafting.body.rules import BUST_POINT_BELOW, FLEXED, NAPE_TO_SIDE_NECK, navel_back
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import FrozenDict, freeze
@@ -116,6 +117,42 @@ def bust_level(body: Body) -> float:
     """
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"])
     return body["bust_point_depth"] - BUST_POINT_BELOW * estimate_scale(body["height"]) - 0.5 * fullness
+
+
+def usual_axilla(body: Body) -> float:
+    """Return the axilla depth (mm) that back waist, shoulder drop and arm lead one to expect."""
+    scale = estimate_scale(body["height"])
+    natural = float(body.waist_level == "natural")
+    back = navel_back({"back_waist_length": body["back_waist_length"] / scale, "natural": natural})
+    drop = body["shoulder_drop"] / scale + NAPE_TO_SIDE_NECK
+    arm = FLEXED * body["upper_arm_girth"] / scale
+    return scale * in_bounds(AXILLA_BY_DROP, {"navel_back": back, "nape_drop": drop, "flexed_arm": arm})
+
+
+def shorter_back(body: Body, by: float, tape_below: float) -> Body:
+    """Return the body with a back waist `by` mm shorter, as if its back were not rounded.
+
+    What was estimated from the back waist follows. A taped scye depth loses what it has over the usual
+    one, as the tape ran over the same rounding; a tape lies `tape_below` mm below what it stands for.
+    """
+    back = body["back_waist_length"]
+    given = {name: m.mm for name, m in body.measures.items() if m.source == "measured"}
+    natural = body.waist_level == "natural"
+    was = estimates({**given, "back_waist_length": back}, natural, body.figure)
+    now = estimates({**given, "back_waist_length": back - by}, natural, body.figure)
+    changed = {
+        name: replace(m, mm=m.mm + now[name].mm - was[name].mm)
+        for name, m in body.measures.items()
+        if m.source == "estimated" and name in now and name in was
+    }
+    changed["back_waist_length"] = replace(body.measures["back_waist_length"], mm=back - by)
+    shorter = replace(body, measures={**body.measures, **changed})
+    if not body.measured("scye_depth"):
+        return shorter
+    over = body["scye_depth"] - tape_below - usual_axilla(shorter)
+    scye = body.measures["scye_depth"]
+    changed["scye_depth"] = replace(scye, mm=scye.mm - min(by, max(0.0, over)))
+    return replace(body, measures={**body.measures, **changed})
 
 
 def _taken(measure: Measure) -> Taken:

@@ -51,7 +51,7 @@ def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "")
     known["natural"] = float(natural)
     found: dict[str, Measure] = {}
     for rule, spread, words in _plan(frozenset(measured), figure):
-        value = known[rule.name] = _kept(rule, known)
+        value = known[rule.name] = in_bounds(rule, known)
         if rule.name not in INNER:
             sd = None if spread is None else spread * scale
             said = words if scale == 1 else rule.words(sd)
@@ -71,7 +71,7 @@ def _plan(measured: frozenset[str], figure: Figure) -> tuple[tuple[Rule, float |
     return tuple(plan)
 
 
-def _kept(rule: Rule, known: Known) -> float:
+def in_bounds(rule: Rule, known: Known) -> float:
     """Return the rule's value, kept within its share of the measure it is held against."""
     if rule.within is None:
         return rule.of(known)

@@ -112,6 +112,16 @@ TAPE_SPREAD = 2.5
 _SCYE = ((0.262, "navel_back"), (0.758, "nape_drop"), (0.110, "flexed_arm"))
 _AXILLA = ("navel_back", 0.20, 0.65)
 
+AXILLA_BY_DROP: Rule = linear(
+    "axilla_depth",
+    10.6,
+    _AXILLA,
+    ((0.220, "navel_back"), (1, "nape_drop"), (0.110, "flexed_arm")),
+    -26.7,
+    (*SURVEY, ours("the drop goes one to one: a shoulder that slopes more carries its armhole lower")),
+    ("shoulder_drop",),
+)
+
 LEVELS: tuple[Rule, ...] = (
     linear(
         "axilla_depth",
@@ -122,7 +132,7 @@ LEVELS: tuple[Rule, ...] = (
         r.TAPE,
         ("scye_depth",),
     ),
-    linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, given=("shoulder_drop",)),
+    AXILLA_BY_DROP,
     linear("axilla_depth", 10.1, _AXILLA, _SCYE, -28.5, (*SURVEY, ours("the drop itself is estimated"))),
     linear("scye_depth", TAPE_SPREAD, ("axilla_depth", 1, 2), ((1, "axilla_depth"),), r.TAPE_UNDER_AXILLA, r.TAPE),
     linear(

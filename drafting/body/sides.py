@@ -12,12 +12,9 @@ from drafting.ground.remembered import remembered
 TWO_SIDED = 3.0
 """mm: left and right this near each other are one measure, their mean (project contracts)."""
 
-AXILLA_PER_DROP = 0.758
-"""mm of axilla depth per mm of shoulder drop: the estimate's own coefficient (survey fit)."""
-
 
 ON_EACH_SIDE = """
-    shoulder_length shoulder_drop axilla_depth scye_depth bust_point_depth
+    across_back_width across_back_low_width across_front_width shoulder_length shoulder_drop axilla_depth scye_depth bust_point_depth
     upper_arm_girth elbow_girth forearm_girth wrist_girth hand_girth arm_length upper_arm_length
     body_rise inside_leg_length outside_leg_length waist_to_floor thigh_girth lower_thigh_girth knee_girth
     knee_height calf_girth ankle_girth heel_girth
@@ -26,24 +23,6 @@ ON_EACH_SIDE = """
 OWN_SIDE = frozenset(ON_EACH_SIDE.split())
 """Measures that each side has of its own. All others go round the body, across or along its middle,
 or set the height of a level there, where the hands have to meet: they are one (ours)."""
-
-
-def one_value(body: Body) -> tuple[Finding, ...]:
-    """Return a finding for each measure that was given twice and can be only one: its mean is taken."""
-    return tuple(
-        Finding(
-            "one value",
-            "note",
-            name,
-            m.mm,
-            None,
-            f"The {name.replace('_', ' ')} is given as {m.left:.0f} mm on the left and {m.right:.0f} on the "
-            f"right, but the two sides meet there: {m.mm:.0f} mm is drafted on both. Pin the difference at "
-            "the side seams of the mock-up.",
-        )
-        for name, m in body.measures.items()
-        if _apart(m) and name not in OWN_SIDE
-    )
 
 
 def _apart(m: Measure) -> bool:
@@ -55,12 +34,46 @@ def differing_measures(body: Body) -> tuple[str, ...]:
     return tuple(name for name, m in body.measures.items() if name in OWN_SIDE and _apart(m))
 
 
+def settled_middle(body: Body) -> tuple[Finding, ...]:
+    """Return what is to be said of middle lengths that were given for each hand and are settled to one."""
+    return tuple(_settled(name, m) for name, m in body.measures.items() if _apart(m) and name not in OWN_SIDE)
+
+
+def _settled(name: str, m: Measure) -> Finding:
+    left, right = m.left or m.mm, m.right or m.mm
+    mean = (left + right) / 2
+    words = name.replace("_", " ")
+    return Finding(
+        "two sides",
+        "note",
+        words,
+        abs(left - right),
+        0.0,
+        f"The {words} is {left:.0f} mm left and {right:.0f} mm right. Both sides meet in one line on the "
+        f"middle, so both are drafted with {mean:.0f} mm; pin what a side has too much or too little at the "
+        "fitting.",
+    )
+
+
+def both_sides(body: Body) -> Body:
+    """Return a body of one side with the mean of both hands again, for what both sides share."""
+    apart = differing_measures(body)
+    if not apart:
+        return body
+    mean = {name: replace(body.measures[name], mm=_mean(body.measures[name])) for name in apart}
+    return replace(body, measures={**body.measures, **mean})
+
+
+def _mean(m: Measure) -> float:
+    return m.mm if m.left is None or m.right is None else (m.left + m.right) / 2
+
+
 @remembered(8)
 def one_side(body: Body, side: Side) -> Body:
-    """Return `body` with every differing measure as it is on `side`.
+    """Return `body` with every differing measure as it is on `side`, but for the middle lengths.
 
     What was estimated stays, so that both sides meet in one centre line; only an estimated axilla
-    depth follows its side's shoulder drop.
+    depth follows its side's shoulder drop, one to one.
     """
     changed: dict[str, Measure] = {
         name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing_measures(body)
@@ -68,5 +81,5 @@ def one_side(body: Body, side: Side) -> Body:
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]
         lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
-        changed["axilla_depth"] = replace(axilla, mm=axilla.mm + AXILLA_PER_DROP * lower)
+        changed["axilla_depth"] = replace(axilla, mm=axilla.mm + lower)
     return replace(body, measures={**body.measures, **changed})

@@ -3,7 +3,8 @@
 outlines   one simple ring, anticlockwise, no sliver, square at folds
 seams      lengths, notches, joined corners, each edge sewn once
 ease       the least ease, where the cloth does not give
-girths     finished girth off the drawn level lines; asked against settled ease
+levels     each level line runs to the outline
+girths     finished girth off the outline at its level; asked against settled ease
 darts      equal legs; the bust dart's tip and aim
 curves     inflections; the cap laid on its armhole
 trouser    a trouser's waist and crotch: one bend, square centres, the length asked for
@@ -14,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.checks import curves, cut, darts, girths, notches, outlines, seams, trouser
+from drafting.checks import curves, cut, darts, girths, levels, notches, outlines, seams, trouser
 from drafting.checks.table import summary
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
@@ -50,7 +51,10 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         notches.notches_meet(draft),
         notches.notches_tell_front_from_back(draft),
         notches.notches_in_place(draft),
+        notches.long_seams_notched(draft),
+        notches.notches_apart(draft),
         seams.corners_join(draft),
+        levels.levels_reach_edges(draft),
         girths.girths_finished(draft),
         girths.eases_settled(draft),
         darts.dart_legs_equal(draft),

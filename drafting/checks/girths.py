@@ -1,10 +1,11 @@
-"""Does the garment come out at the girths asked for? Read off the drawn level lines."""
+"""Does the garment come out at the girths asked for? Read off the outlines at the level lines."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
 
+from drafting.checks.levels import width
 from drafting.checks.words import capital, mm, plain, verdict
 from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import Piece
@@ -49,14 +50,14 @@ def eases_settled(draft: Draft) -> Iterator[Finding]:
 
 
 def finished_girth(draft: Draft, level: str, side: str = "") -> float | None:
-    """Return the girth of the cloth at `level`, mm, off the drawn lines; None where none is drawn.
+    """Return the girth of the cloth at `level`, mm, off the outlines; None where no piece has it.
 
     A half piece is doubled and a pair counted twice; round a limb, or on one `side`, it is the half
     of that: a pair of pieces goes round both arms or legs.
     """
     limb = any(girth.limb for girth in draft.girths if girth.level == level)
     drawn = [
-        found.length * _times(piece, limb, side)
+        width(piece, found) * _times(piece, limb, side)
         for piece in draft.pieces
         for found in piece.levels
         if found.name == level and piece.hand in ("", side or piece.hand)

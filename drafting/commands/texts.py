@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +15,8 @@ from drafting.costume.next_measure import Gain
 from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
-from drafting.ground.choices import Choice
+from drafting.finish import FinishChoices
+from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, worst_first
 from drafting.ground.scale import body_scale
@@ -101,8 +102,16 @@ def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
 def blocks_text(blocks: Iterable[Block]) -> str:
     """Return what every block says of itself, and in the end the works that they name."""
     every = tuple(blocks)
-    cited = [cited for block in every for choice in block.choices for cited in choice.source]
-    return "\n\n".join([*map(block_text, every), "\n".join(_works(cited)[1:])])
+    cut = choices_of(FinishChoices)
+    choices = (*cut, *(choice for block in every for choice in block.choices))
+    cited = [cited for choice in choices for cited in choice.source]
+    finish = "\n".join([f"every garment: {ADDED_AND_MARKED}", *_choice_lines(cut)])
+    return "\n\n".join([*map(block_text, every), finish, "\n".join(_works(cited)[1:])])
+
+
+ADDED_AND_MARKED = (
+    "how it is cut; each seam over 250 mm is notched at waist, hip, knee or elbow, or once off its middle"
+)
 
 
 def _works(cited: Iterable[Cited]) -> list[str]:
@@ -118,14 +127,18 @@ def block_text(block: Block) -> str:
     """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     lines += [f"  written in {block.file}"] if block.file else []
-    for choice in block.choices:
-        lines.append(f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})")
-        about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
-        lines.append(_wrapped(about, indent=6))
+    lines += _choice_lines(block.choices)
     pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
     lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
     lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
     return "\n".join(lines)
+
+
+def _choice_lines(choices: Iterable[Choice]) -> Iterator[str]:
+    for choice in choices:
+        yield f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})"
+        about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
+        yield _wrapped(about, indent=6)
 
 
 DECLARED: dict[str, type[Declared]] = {"pieces": PieceRole, "edges": EdgeRole, "seams": SeamKind}

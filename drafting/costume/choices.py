@@ -12,6 +12,8 @@ from functools import lru_cache
 from typing import Any
 
 from drafting.blocks import Block, all_blocks
+from drafting.body import Body
+from drafting.fabric import Fabric
 from drafting.finish import FinishChoices
 from drafting.finish.choices import proposed
 from drafting.ground.choices import Choice, choices_of
@@ -59,8 +61,12 @@ def garment_choices(block: Block) -> tuple[Choice, ...]:
     return (*block.choices, *choices_of(FinishChoices))
 
 
-def choose(block: Block, given: Mapping[str, Given], scale: float, origin: Origin) -> Chosen:
+def choose(
+    block: Block, given: Mapping[str, Given], scale: float, origin: Origin, height: float | None = None
+) -> Chosen:
     """Return the choices of a garment from raw values; `scale` shrinks adult defaults.
+
+    Whoever has the `height` (mm) of a child gets allowances to grow into (`growing_height`).
 
     Raises `InputError` with every fault: a name no part knows, a value out of its range.
     """
@@ -74,7 +80,7 @@ def choose(block: Block, given: Mapping[str, Given], scale: float, origin: Origi
     parts = {
         part: filling.fill(blocks[part].choices_class, defaults) for part, defaults in parts_of(block).items()
     }
-    finish = replace(filling, scale=1.0).fill(FinishChoices, proposed(scale))
+    finish = replace(filling, scale=1.0).fill(FinishChoices, proposed(scale, height))
     if filling.faults.found:
         raise InputError(filling.faults.found)
     return Chosen(parts, finish, filling.values)
@@ -126,3 +132,8 @@ def _with_defaults(cls: type, other: tuple[tuple[str, Any], ...]) -> type:
         if f.name in defaults
     ]
     return make_dataclass(cls.__name__, own, bases=(cls,), frozen=True) if own else cls
+
+
+def growing_height(body: Body, fabric: Fabric | None) -> float | None:
+    """Return the height (mm) that tells whether allowances are to grow into; None for a knit, which gives."""
+    return None if fabric and fabric.weave == "knit" else body["height"]

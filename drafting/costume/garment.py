@@ -9,16 +9,19 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.body.sides import differing_measures, one_side, one_value
+from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
 from drafting.checks.ease import ease_enough
+from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
-from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.agreed import agreed_choices
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.wishes import GarmentWish, Misfit, altered
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
@@ -28,15 +31,18 @@ from drafting.draft.two_sides import alike, both_hands, on_each_hand
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
+from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
+
+NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -86,7 +92,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin())
+    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 
@@ -106,19 +112,21 @@ def finished_garment(
     fullness: tuple[FullnessWish, ...] = (),
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
+    cloths: Mapping[str, Fabric] = NO_CLOTHS,
 ) -> MadeGarment:
     """Return the garment drafted and finished, not yet checked; raises `DraftError`.
 
-    An `InputError` names every wish that cannot be had, where it stands in its file.
+    `cloths` are those of linings and interfacings by their roles. An `InputError` names every wish that
+    cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
     draft, misfits = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims))
     if misfits:
         raise InputError([spot.fault(str(error)) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
-    draft = notched(draft)
+    draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
-    sewn = finish(draft, name, role, chosen.finish)
+    sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
     seconds = {"draft": stands - start, "finish": time.perf_counter() - stands}
     return MadeGarment(
@@ -140,10 +148,21 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     start = time.perf_counter()
     found = check_all(made.draft, made.as_sewn, body)
     typed = {name: value for name, (value, source) in made.choices.items() if source != "default"}
-    found = (*found, *ease_enough(made.draft, body, fabric), *cloth_cannot_take(made.draft, fabric, typed))
-    findings = (*made.pattern.findings, *found)
+    findings = (
+        *made.pattern.findings,
+        *found,
+        *ease_enough(made.draft, body, fabric),
+        *cloth_cannot_take(made.draft, fabric, typed),
+        *panels_shade(made.draft, fabric),
+    )
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)
+
+
+def _stretches(fabric: Fabric | None, cloths: Mapping[str, Fabric]) -> dict[str, float]:
+    """Return for each material that stretches how many degrees off its warp it does so most."""
+    own = {**cloths, **({"": fabric} if fabric else {})}
+    return {role: at for role, cloth in own.items() if (at := cloth.stretches_at) is not None}
 
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
@@ -159,9 +178,8 @@ def wished(
     Where the two sides differ, fullness is let into each hand before they are joined; a wish that names
     what only the joined draft has (`front-left`) is met there.
     """
-    bodies = [one_side(body, side) for side in SIDES] if differing_measures(body) else [body]
-    hands = [_one_hand(one, fabric, block, chosen) for one in bodies]
-    if alike(hands[0], hands[-1]):
+    hands = _hands(body, fabric, block, chosen)
+    if len(hands) == 1:
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
         early = [w for w in wishes if isinstance(w, FullnessWish) and w.piece in hands[0]]
@@ -169,7 +187,20 @@ def wished(
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
         misfits = [*misfits, *more]
-    return replace(draft, findings=(*one_value(body), *draft.findings)), misfits
+    return replace(draft, findings=(*settled_middle(body), *draft.findings)), misfits
+
+
+def _hands(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> list[Draft]:
+    """Return the draft of both hands, or one for each where they come out different."""
+    if not differing_measures(body):
+        return [_one_hand(body, fabric, block, chosen)]
+    left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
+    if alike(left, right):
+        return [_one_hand(body, fabric, block, chosen)]
+    agreed = agreed_choices(chosen, left, right)
+    if agreed is not chosen:
+        left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
+    return [left, right]
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:

@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.ground.errors import DraftError, Fault, InputError
@@ -126,7 +126,8 @@ def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> C
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
         block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
-        return choose(block, garment.choices, body_scale(costume.wearer), origin)
+        height = growing_height(costume.wearer, costume.fabrics.get(garment.fabric))
+        return choose(block, garment.choices, body_scale(costume.wearer), origin, height)
     except InputError as error:
         faults.extend(error.faults)
         return None
@@ -147,6 +148,7 @@ def made_garment(
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,
+            cloths=costume.fabrics,
             **names,
         )
     except InputError as error:

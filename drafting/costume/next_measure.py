@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from drafting.blocks import Block
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, block_named, choose
+from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
 from drafting.draft.piece import EdgeKind, Piece
@@ -67,7 +67,7 @@ class Wanted(NamedTuple):
 def shirt_for(body: Body) -> tuple[Wanted, ...]:
     """Return the shirt as the kit proposes it: what a wearer is judged by without a costume."""
     block = block_named("shirt")
-    return (Wanted(block, None, choose(block, {}, body_scale(body), Origin())),)
+    return (Wanted(block, None, choose(block, {}, body_scale(body), Origin(), growing_height(body, None))),)
 
 
 def garments_of(costume: CostumeFile, body: Body) -> tuple[Wanted, ...]:
@@ -79,8 +79,9 @@ def _wanted(costume: CostumeFile, garment: Garment, body: Body) -> Wanted:
     field = f"garments.{garment.name}"
     block = block_named(garment.block, f"{field}.block", costume.path, garment.line)
     origin = Origin(costume.path, costume.unit, f"{field}.choices")
-    chosen = choose(block, garment.choices, body_scale(body), origin)
-    return Wanted(block, costume.fabrics.get(garment.fabric), chosen)
+    fabric = costume.fabrics.get(garment.fabric)
+    chosen = choose(block, garment.choices, body_scale(body), origin, growing_height(body, fabric))
+    return Wanted(block, fabric, chosen)
 
 
 def next_measures(body: Body, count: int = 5, garments: Sequence[Wanted] = ()) -> tuple[Gain, ...]:

@@ -18,7 +18,7 @@ class Chain:
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
     elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
-    along, one for each of `refs`.
+    along, `lengths` what each edge has of it sewn, one for each of `refs`.
     """
 
     refs: tuple[EdgeRef, ...]
@@ -26,6 +26,7 @@ class Chain:
     sewn: float | None = None
     pieces: tuple[PieceRole, ...] = ()
     edges: tuple[EdgeRole, ...] = ()
+    lengths: tuple[float, ...] = ()
 
     @property
     def sewn_length(self) -> float:
@@ -34,7 +35,12 @@ class Chain:
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
         return Chain(
-            self.refs[::-1], self.path.mirrored().reversed(), self.sewn, self.pieces[::-1], self.edges[::-1]
+            self.refs[::-1],
+            self.path.mirrored().reversed(),
+            self.sewn,
+            self.pieces[::-1],
+            self.edges[::-1],
+            self.lengths[::-1],
         )
 
 
@@ -48,7 +54,8 @@ def chain(draft: Draft, name: str) -> Chain:
     sewn = math.fsum(edge.sewn_length for edge in edges) if gathered else None
     path = laid_end_to_end([edge.path for edge in edges])
     roles = tuple(edge.role for edge in edges)
-    return Chain(refs, path, sewn, tuple(piece_roles(draft, refs)), roles)
+    lengths = tuple(edge.sewn_length for edge in edges)
+    return Chain(refs, path, sewn, tuple(piece_roles(draft, refs)), roles, lengths)
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

@@ -94,16 +94,28 @@ class InnerDart:
 class Level:
     """A body level drawn across a piece: one or more paths whose lengths add up to the width.
 
+    They run from edge to edge; at `stops` they end inside, at a centre line with an overlap beyond it.
     Girths call it by its `name`; `kind` says which level of the body it is.
     """
 
     name: str
     paths: tuple[Path, ...]
     kind: LevelKind = LevelKind.PLAIN
+    stops: tuple[complex, ...] = ()
 
     @property
     def length(self) -> float:
         return math.fsum(path.length for path in self.paths)
+
+    def mapped(self, move: Callable[[complex], complex]) -> Level:
+        """Return the level with every point moved by an orientation-keeping move."""
+        paths = tuple(path.mapped(move) for path in self.paths)
+        return replace(self, paths=paths, stops=tuple(map(move, self.stops)))
+
+    def mirrored(self) -> Level:
+        """Return the level of the other hand."""
+        stops = tuple(-stop.conjugate() for stop in self.stops)
+        return replace(self, paths=tuple(path.mirrored() for path in self.paths), stops=stops)
 
 
 @dataclass(frozen=True)
@@ -214,7 +226,7 @@ class Piece:
         return replace(
             self,
             edges=tuple(replace(e, path=e.path.mapped(move)) for e in self.edges),
-            levels=tuple(replace(v, paths=tuple(p.mapped(move) for p in v.paths)) for v in self.levels),
+            levels=tuple(level.mapped(move) for level in self.levels),
             darts=tuple(replace(d, leg_a=d.leg_a.mapped(move), leg_b=d.leg_b.mapped(move)) for d in self.darts),
             points={name: move(p) for name, p in self.points.items()},
             placements=tuple(replace(m, path=m.path.mapped(move)) for m in self.placements),
@@ -227,7 +239,7 @@ class Piece:
             edges=tuple(edge.mirrored() for edge in reversed(self.edges)),
             grain=180 - self.grain,
             stretch=-self.stretch % 180,
-            levels=tuple(replace(v, paths=tuple(p.mirrored() for p in v.paths)) for v in self.levels),
+            levels=tuple(level.mirrored() for level in self.levels),
             darts=tuple(replace(d, leg_a=d.leg_a.mirrored(), leg_b=d.leg_b.mirrored()) for d in self.darts),
             points={name: -p.conjugate() for name, p in self.points.items()},
             placements=tuple(replace(m, path=m.path.mirrored()) for m in self.placements),

@@ -48,6 +48,7 @@ class EdgeRole(Declared):
     CENTRE = "centre", "Lies straight on the centre line"
     CENTRE_SEAM = "centre seam", "A seam at the centre that is shaped"
     PANEL = "panel", "The seam between two panels of a body"
+    YOKE = "yoke", "Where a yoke meets what hangs from it"
     PRINCESS = "princess", "The panel seam over the bust"
     PLEAT = "pleat", "The inner edge of a pleat, and its top"
     EASE_PLEAT = "ease pleat", "Where a lining is laid in a pleat for ease"
@@ -65,6 +66,7 @@ class EdgeRole(Declared):
     UNDERLAP = "underlap", "The end of a band that lies under the other end"
     BUST_DART = "bust dart", "A leg of a dart that shapes the bust"
     WAIST_DART = "waist dart", "A leg of a dart that shapes the waist"
+    BACK_DART = "back dart", "A leg of a dart that shapes the back above the blades"
     ELBOW_DART = "elbow dart", "A leg of a dart that shapes the elbow"
 
 
@@ -143,6 +145,9 @@ class LevelKind(Declared):
     PLAIN = "plain", "Any other"
     BUST = "bust", "Over the bust points"
     WAIST = "waist", "At the waist"
+    HIP = "hip", "Over the greatest of the seat"
+    KNEE = "knee", "At the knee"
+    ELBOW = "elbow", "At the elbow"
     UPPER_ARM = "upper arm", "Round the upper arm, at the armpit"
 
 

@@ -15,6 +15,7 @@ from drafting.draft.centres import half_name, joins_hands, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
+from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
@@ -52,11 +53,12 @@ def both_hands(left: Draft, right: Draft) -> Draft:
             kind=_centre_of(p.role),
         )
         for p, edge in folds
-        if not p.material
+        if not p.material and p.name in right
     )
     both = _handed(left, _Hand("left", frozenset(whole)), whole) + _handed(
         right, _Hand("right", frozenset(whole)), {}
     )
+    both = _without_partner(both, left, right)
     return replace(
         both,
         seams=both.seams + _across(left, right) + centres,
@@ -79,6 +81,21 @@ def on_each_hand(draft: Draft, wish: Wish) -> tuple[Wish, ...]:
     halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
     refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
     return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
+
+
+def _without_partner(both: Draft, left: Draft, right: Draft) -> Draft:
+    """Return the draft with the middle of a half that the other hand does not have left free."""
+    lone = {p.name for a, b in ((left, right), (right, left)) for p in a.pieces if p.fold_edge and p.name not in b}
+
+    def freed(piece: Piece) -> Piece:
+        folds = [
+            p.fold_edge for hand in (left, right) for p in hand.pieces if p.name == piece.base and p.fold_edge
+        ]
+        names = {fold.name for fold in folds}
+        edges = (replace(e, kind=EdgeKind.FREE) if e.name in names else e for e in piece.edges)
+        return replace(piece, edges=tuple(edges))
+
+    return both.with_pieces(freed(p) for p in both.pieces if p.base in lone and p.hand)
 
 
 @dataclass(frozen=True)
@@ -259,8 +276,15 @@ def _seam(draft: Draft, seam: Seam, hand: _Hand) -> Seam:
     length_b = sum(draft.edge(r).length for r in seam.b)
     ends: tuple[Corner, Corner] = (seam.end, seam.start)
     eased = seam.eased and (length_a - seam.eased[1], length_a - seam.eased[0])
-    notches = tuple(replace(n, a=length_a - n.a, b=length_b - n.b) for n in reversed(seam.notches))
+    notches = tuple(
+        replace(n, a=_from_end(length_a, n.a), b=_from_end(length_b, n.b)) for n in reversed(seam.notches)
+    )
     return replace(named, start=ends[0], end=ends[1], eased=eased, notches=notches)
+
+
+def _from_end(length: float, at: float) -> float:
+    """Return the place of a notch read from the other end, never a hair outside the chain."""
+    return min(max(length - at, 0.0), length - tol.CLOSED)
 
 
 def _girths(left: tuple[Girth, ...], right: tuple[Girth, ...]) -> tuple[Girth, ...]:

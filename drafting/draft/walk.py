@@ -9,9 +9,11 @@ from __future__ import annotations
 import itertools
 from dataclasses import dataclass, replace
 
+from drafting.draft.balance import balanced
 from drafting.draft.draft import Corner, Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Notch, Piece
 from drafting.draft.roles import NotchKind
+from drafting.ground import tolerances as tol
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,27 +79,37 @@ def _angle(draft: Draft, ref: EdgeRef, at_start: bool) -> float:
 
 
 def notched(draft: Draft) -> Draft:
+    """Return the draft with the notches that its long seams still need, and all of them marked."""
+    return marked(balanced(draft))
+
+
+def marked(draft: Draft) -> Draft:
     """Return the draft with every seam's notches marked on both of its chains at once.
 
-    Notches that an edge carries already (a crown) stay; those of the same name are placed anew.
-    Pieces on which nothing changes stay the same objects, so that what is remembered of them stays.
+    Where a piece is sewn to its own twin, both places are measured from the same end.
+
+    Notches that an edge carries already (a crown) stay; those of the same name are placed anew, and of
+    several seams' notches at one place the first is drawn. Pieces on which nothing changes stay the same
+    objects, so that what is remembered of them stays.
     """
     marks: dict[EdgeRef, list[_Mark]] = {}
     for seam in draft.seams:
         _mark(draft, seam.a, [(n.name, n.a, n.count, n.kind) for n in seam.notches], False, marks)
+        if seam.b == seam.a:
+            continue  # a piece and its twin: one mark is on both
         _mark(draft, seam.b, [(n.name, n.b, n.count, n.kind) for n in seam.notches], True, marks)
 
-    def marked(piece: Piece, edge: Edge) -> Edge:
+    def with_marks(piece: Piece, edge: Edge) -> Edge:
         new = marks.get((piece.name, edge.name))
         if new is None:
             return edge
         names = {name for name, *_ in new}
         kept = [n for n in edge.notches if n.name not in names]
-        placed = tuple(sorted([*kept, *(Notch(*mark) for mark in new)], key=_order))
+        placed = tuple(sorted(_apart([*kept, *(Notch(*mark) for mark in new)]), key=_order))
         return edge if placed == edge.notches else replace(edge, notches=placed)
 
     def all_marked(piece: Piece) -> Piece:
-        edges = tuple(marked(piece, edge) for edge in piece.edges)
+        edges = tuple(with_marks(piece, edge) for edge in piece.edges)
         same = all(new is old for new, old in zip(edges, piece.edges, strict=True))
         return piece if same else replace(piece, edges=edges)
 
@@ -108,8 +120,17 @@ _Mark = tuple[str, float, int, NotchKind]
 """A notch's name, its place in mm, how many strokes it has, and what it marks."""
 
 
+def _apart(notches: list[Notch]) -> list[Notch]:
+    """Return the notches without those that stand where an earlier one does."""
+    placed: list[Notch] = []
+    for notch in notches:
+        if all(abs(notch.at - other.at) >= tol.ONE_NOTCH for other in placed):
+            placed.append(notch)
+    return placed
+
+
 def _order(notch: Notch) -> tuple[float, str]:
-    """Order notches along their edge; those at one place (two seams' quarters) by name."""
+    """Order notches along their edge."""
     return round(notch.at, 6), notch.name
 
 

@@ -156,12 +156,26 @@ def _piece(block: Any, piece: DxfPiece) -> None:
     if cut.grainline:
         ends = _xy(cut.grainline.start), _xy(cut.grainline.end)
         block.add_line(*ends, dxfattribs={"layer": str(LayerNumber.GRAIN)})
+    if cut.stretch_arrow:
+        _stretch_arrow(block, cut.stretch_arrow)
     for path in _internal(cut):
         _polyline(block, _corners(path), closed=False, layer=LayerNumber.INTERNAL)
     for n, line in enumerate(piece.lines):
         at = _label_corner(cut, len(piece.lines)) - 1.5j * TEXT * n
         where = {"layer": str(LayerNumber.ANNOTATION), "insert": _xy(at)}
         block.add_text(clean_text(line), height=TEXT, dxfattribs=where)
+
+
+def _stretch_arrow(block: Any, arrow: Path) -> None:
+    """A line with a head at both ends along the greatest stretch, and its name beside it."""
+    head, way = min(HEAD, arrow.length / 6), arrow.leave
+    _polyline(block, _corners(arrow), closed=False, layer=LayerNumber.INTERNAL)
+    for tip, inward in ((arrow.start, way), (arrow.end, -way)):
+        barbs = [tip + head * inward * side for side in (1 + 0.4j, 1 - 0.4j)]
+        corners = [_xy(barbs[0]), _xy(tip), _xy(barbs[1])]
+        _polyline(block, corners, closed=False, layer=LayerNumber.INTERNAL)
+    at = arrow.at(arrow.length / 2) + 0.4j * TEXT
+    block.add_text("stretch", height=TEXT, dxfattribs={"layer": str(LayerNumber.ANNOTATION), "insert": _xy(at)})
 
 
 def _internal(cut: CutPiece) -> Iterator[Path]:
@@ -206,3 +220,7 @@ def _corners(path: Path) -> list[tuple[float, float]]:
 
 def _xy(point: complex) -> tuple[float, float]:
     return round(point.real, 6), round(point.imag, 6)
+
+
+HEAD = 8.0
+"""mm: length of the stretch arrow's heads (ours)."""

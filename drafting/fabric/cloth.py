@@ -8,11 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from drafting.fabric.sorts import SHADING, Sort, possible_sorts
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.units import show_length
 
 SELVEDGE = 15.0  # mm at each side that cannot be cut from, where nothing is said; trade: 10-20
+STRETCHES = 0.05  # a fraction along or across from which a cloth counts as one that stretches (ours)
 POOR_RECOVERY = 0.90  # below it the cloth bags; common practice
 
 Weave = Literal["woven", "knit"]
@@ -25,7 +27,7 @@ class Fabric:
 
     `stretch_*` is (stretched - rest) / rest, `shrinkage_*` what is lost in the first wash, both as
     fractions along the warp, across it, and on the bias. `eases`: how much the cloth takes up in
-    easing. `iron_dots` 0-3 as on the care label.
+    easing. `sort` is what kind of surface it has, None where nobody said. `iron_dots` 0-3 as on the care label.
     """
 
     title: str
@@ -34,6 +36,7 @@ class Fabric:
     selvedge: float = SELVEDGE
     fibre: str = ""
     weave: Weave = "woven"
+    sort: Sort | None = None
     mass: float | None = None
     thickness: float | None = None
     shrinkage_along: float = 0.0
@@ -62,6 +65,24 @@ class Fabric:
     def greatest_stretch(self) -> float:
         """The greater of the stretches along and across, as a fraction."""
         return max(self.stretch_along, self.stretch_across)
+
+    @property
+    def stretches_at(self) -> float | None:
+        """The angle between warp and greatest stretch, 0 or 90 degrees; None for cloth that hardly
+        stretches along or across (the bias of a woven does not count)."""
+        if self.greatest_stretch < STRETCHES:
+            return None
+        return 0.0 if self.stretch_along > self.stretch_across else 90.0
+
+    @property
+    def possible_sorts(self) -> tuple[Sort, ...]:
+        """What it can be: the sort its file names, else what its other facts leave."""
+        return possible_sorts(self.sort, self.fibre, self.care, self.one_way, self.faces_alike)
+
+    @property
+    def shades(self) -> bool:
+        """Whether it looks lighter or darker as its warp is turned: pile, nap, satin, one-way cloth."""
+        return self.one_way or bool(SHADING & set(self.possible_sorts))
 
     @property
     def shrinkage_to_come(self) -> tuple[float, float]:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from drafting.fabric.cloth import SELVEDGE, Fabric, dimensional_change, recovery_of, stretch_of
+from drafting.fabric.sorts import SORTS
 from drafting.ground.findings import Finding
 from drafting.ground.names import clean_text
 from drafting.ground.units import (
@@ -33,7 +35,11 @@ LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow eno
     "repeat_along": (0.5, 5000.0),
     "repeat_across": (0.5, 5000.0),
 }
-WORDS = {"weave": ("woven", "knit"), "eases": ("well", "little", "none")}
+WORDS: dict[str, tuple[str, ...]] = {
+    "weave": ("woven", "knit"),
+    "sort": SORTS,
+    "eases": ("well", "little", "none"),
+}
 TRUTHS = ("pretreated", "one_way", "faces_alike", "takes_fusible", "takes_starch")
 TEXTS = ("title", "fibre", "care", "price")
 STRETCHES = ("stretch_along", "stretch_across", "stretch_bias")
@@ -64,7 +70,8 @@ def read_fabric(path: Path | str) -> Fabric:
     findings = _widths(table, values)
     table.close()
     table.refuse()
-    return Fabric(**values, findings=findings)
+    cloth = Fabric(**values)
+    return replace(cloth, findings=(*findings, *_sort_said(cloth)))
 
 
 def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
@@ -194,6 +201,19 @@ def _recovery(table: TableReader) -> float | None:
         elif rest < stretched:
             table.add("released lies outside rest to stretched", "check the test", key)
     return min(found, default=None)
+
+
+def _sort_said(cloth: Fabric) -> tuple[Finding, ...]:
+    """Warn where a cloth seems to be no plain one and its file does not say which sort it is."""
+    sorts = cloth.possible_sorts
+    if cloth.sort is not None or sorts == ("plain",):
+        return ()
+    lines = " or ".join(f'sort = "{sort}"' for sort in sorts)
+    text = (
+        f"{cloth.title} seems to be {' or '.join(sorts)} by its fibre, lie or care, and is treated as the most "
+        f'delicate of them. Add to its file: {lines}; a print that lies one way is sort = "plain".'
+    )
+    return (Finding("sort of cloth", "warning", cloth.title, None, ", ".join(sorts), text),)
 
 
 def _widths(table: TableReader, values: dict[str, Any]) -> tuple[Finding, ...]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Any
 
 from drafting.draft.draft import Draft
@@ -18,11 +20,22 @@ from drafting.ground.remembered import remembered_each
 __all__ = ["CutLine", "FinishChoices", "allowances_of", "finish", "label_room", "proposed"]
 
 
-def finish(draft: Draft, garment: str, fabric: str, choices: FinishChoices | None = None) -> Pattern:
+NOTHING: Mapping[str, float] = MappingProxyType({})
+
+
+def finish(
+    draft: Draft,
+    garment: str,
+    fabric: str,
+    choices: FinishChoices | None = None,
+    stretches: Mapping[str, float] = NOTHING,
+) -> Pattern:
     """Return the draft's pieces ready for cutting, numbered in the draft's order from 1.
 
-    Notches are taken from the seams, on both sides at once. Never raises for a shape that leaves no
-    room: what had to be given up is said in the pattern's findings.
+    `stretches` says of each material ("" the garment's own cloth) that stretches how many degrees its
+    greatest stretch lies off the warp: pieces of it carry an arrow. Notches are taken from the seams,
+    on both sides at once. Never raises for a shape that leaves no room: what had to be given up is said
+    in the pattern's findings.
 
     >>> from drafting.geometry import line
     >>> from drafting.draft.piece import Edge, EdgeKind
@@ -33,7 +46,9 @@ def finish(draft: Draft, garment: str, fabric: str, choices: FinishChoices | Non
     19600
     """
     choices = choices or FinishChoices()
-    done = _finished([_Asked.of(p, n, choices) for n, p in enumerate(notched(draft).pieces, 1)])
+    done = _finished(
+        [_Asked.of(p, n, choices, stretches.get(p.material)) for n, p in enumerate(notched(draft).pieces, 1)]
+    )
     findings = tuple(finding for _, line in done for finding in line.findings)
     return Pattern(garment, fabric, tuple(cut for cut, _ in done), draft.findings + findings)
 
@@ -48,11 +63,12 @@ class _Asked:
     piece: Piece
     number: int
     values: tuple[tuple[str, Any], ...]
+    stretch: float | None
     choices: FinishChoices = field(compare=False)
 
     @staticmethod
-    def of(piece: Piece, number: int, choices: FinishChoices) -> _Asked:
-        return _Asked(piece, number, tuple(vars(choices).items()), choices)
+    def of(piece: Piece, number: int, choices: FinishChoices, stretch: float | None) -> _Asked:
+        return _Asked(piece, number, tuple(vars(choices).items()), stretch, choices)
 
     def __hash__(self) -> int:
         return hash((self.piece.name, self.number, self.piece.edges[0].path))
@@ -65,9 +81,9 @@ def _finished(asked: list[_Asked]) -> list[tuple[CutPiece, CutLine]]:
 
 
 def _marked(asked: _Asked, line: CutLine) -> CutPiece:
-    piece, choices = asked.piece, asked.choices
+    piece = asked.piece
     grain = grainline(piece)
-    arrow = stretch_arrow(piece, grain) if choices.stretch_arrow else None
+    arrow = None if asked.stretch is None else stretch_arrow(piece, grain, asked.stretch)
     return CutPiece(
         piece=piece,
         number=asked.number,

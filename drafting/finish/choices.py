@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.choices import choice, choices_of
-from drafting.ground.sources import Source, cite, practice
+from drafting.ground.scale import allowance_scale
+from drafting.ground.sources import Source, cite, ours, practice
 
 LEAST = 6.0
 """mm: no allowance is proposed narrower, however small the body (common practice: 1/4 in)."""
@@ -25,6 +26,20 @@ TIGHT = frozenset(
     }
 )
 """Necklines, armholes and sleeve caps: edges along a tight curve."""
+
+
+LET_OUT = frozenset({EdgeRole.SIDE, EdgeRole.PANEL, EdgeRole.CENTRE_SEAM})
+"""Seams that a garment is let out at: side, panel and shaped centre."""
+
+PLAIN_HEM = 20.0
+"""mm: a hem that no part of a garment is known for, such as a waist that waits for its band (ours)."""
+
+GROWING = 1400.0
+"""mm of height: who is smaller, and no doll, grows (ours; a child of ten measures some 1400, from memory)."""
+
+CHILD_GROWTH = {"hem_growth": 30.0, "let_out": 15.0}
+"""mm that a growing wearer's hems and seams have more (ours: with a seam of 10 the least of the trade's
+25 to 50 lies in a seam to be let out; half a year's growth in a hem)."""
 
 
 @dataclass(frozen=True)
@@ -50,13 +65,33 @@ class FinishChoices:
         source=practice("6 to 10 along a tight curve"),
     )
     hem_allowance: float = choice(
-        20.0,
+        0.0,
         "mm",
-        "allowance along hems",
+        "allowance along every hem; 0 lets part, cut and cloth decide: sleeves 35, legs 40, coats 45, shirts 20, "
+        "10 to 15 where a hem curves, 25 in a knit, 10 in sheer cloth",
         low=0,
-        high=80,
+        high=100,
         group="finish",
-        source=practice("10 to 15 flared, 30 to 50 straight"),
+        source=practice("10 to 15 flared, trousers 30 to 50, sleeves 30 to 40, coats 40 to 50"),
+    )
+    hem_growth: float = choice(
+        0.0,
+        "mm",
+        "so much deeper are hems, to be let down as the wearer grows; a child's are from the start",
+        low=0,
+        high=100,
+        group="finish",
+        source=ours("a child of 1160 mm grows some 60 mm a year (from memory), of which a leg has half"),
+    )
+    let_out: float = choice(
+        0.0,
+        "mm",
+        "so much more than the seam allowance have side, panel and centre back seams, to be let out; a child's "
+        "have it from the start",
+        low=0,
+        high=50,
+        group="finish",
+        source=practice("25 to 50 in all at side and centre back"),
     )
     opening_allowance: float = choice(
         15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish", source=practice()
@@ -70,10 +105,6 @@ class FinishChoices:
         group="finish",
         source=practice("such edges are overlocked or pinked"),
     )
-    stretch_arrow: bool = choice(
-        False, "yes/no", "draw an arrow along the greatest stretch", group="finish", source=practice("for knits")
-    )
-
     cut_unwashed: bool = choice(
         False,
         "yes/no",
@@ -90,25 +121,31 @@ class FinishChoices:
             return edge.allowance
         if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and edge.role in TIGHT:
             return self.curve_allowance
+        if edge.kind is EdgeKind.SEAM and edge.role in LET_OUT:
+            return self.seam_allowance + self.let_out
         return {
             EdgeKind.SEAM: self.seam_allowance,
-            EdgeKind.HEM: self.hem_allowance,
+            EdgeKind.HEM: self.hem_allowance or PLAIN_HEM,
             EdgeKind.OPENING: self.opening_allowance,
             EdgeKind.FREE: self.free_allowance,
         }[edge.kind]
 
 
-def proposed(scale: float) -> dict[str, float]:
-    """Return the allowances proposed for a body at this `scale` (1: adult), by choice.
+def proposed(scale: float, height: float | None = None) -> dict[str, float]:
+    """Return what is proposed for a body at this `scale` (1: adult) and `height`, mm, by choice.
 
-    They shrink with the body, but never below 6 mm, which is the least that can be sewn well.
+    A child's allowances are those of an adult, as hands and needles are, and one that grows has more to
+    let out and to let down. Only a doll's are smaller, but never below 6 mm, which is the least that can
+    be sewn well.
 
-    >>> proposed(0.2)["hem_allowance"], proposed(0.7)["hem_allowance"]
-    (6.0, 14.0)
+    >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"], proposed(0.7, 1160)["let_out"]
+    (6.0, 10.0, 15.0)
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
-    return {
-        name: max(LEAST, width * scale)
+    found = {
+        name: max(LEAST, width * allowance_scale(scale))
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }
+    grows = height is not None and height < GROWING and allowance_scale(scale) == 1.0
+    return found | CHILD_GROWTH if grows else found

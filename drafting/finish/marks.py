@@ -27,12 +27,13 @@ def grainline(piece: Piece) -> Path | None:
     return _arrow(_clear(piece), turn(piece.grain), SHARE, LONGEST)
 
 
-def stretch_arrow(piece: Piece, grain: Path | None) -> Path | None:
-    """Return the arrow along the greatest stretch, beside the grainline where there is room."""
+def stretch_arrow(piece: Piece, grain: Path | None, off_warp: float) -> Path | None:
+    """Return the arrow along the greatest stretch, `off_warp` degrees from the warp, beside the grainline
+    where there is room."""
     region = area.without(_clear(piece), [grain] if grain else [], 4.0)
     if region.is_empty:
         region = _clear(piece)
-    return _arrow(region, turn(piece.stretch), 0.4, 120.0)
+    return _arrow(region, turn((piece.grain + off_warp) % 180), 0.4, 120.0)
 
 
 @remembered(64)

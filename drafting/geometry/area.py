@@ -24,6 +24,12 @@ def polygon(path: Path) -> Any:
     return shapely.Polygon(_xy(path))
 
 
+def _sound(path: Path) -> Any:
+    """Return the polygon of a path that may cross itself, as parts that GEOS can cut."""
+    solid = polygon(path)
+    return solid if solid.is_valid else shapely.make_valid(solid)
+
+
 def is_simple(path: Path) -> bool:
     """Say whether the closed path neither crosses nor touches itself."""
     return bool(shapely.LinearRing(_xy(path)).is_simple)
@@ -77,12 +83,12 @@ def least_gap(rings: Sequence[Sequence[complex]], most: float) -> float:
 
 def difference(a: Path, b: Path) -> float:
     """Return the area that lies in one of two closed paths but not in both."""
-    return float(polygon(a).symmetric_difference(polygon(b)).area)
+    return float(_sound(a).symmetric_difference(_sound(b)).area)
 
 
 def outside(inner: Path, outer: Path) -> float:
     """Return the area of `inner` that sticks out of `outer`: 0 where it is contained."""
-    one, other = polygon(inner), polygon(outer)
+    one, other = _sound(inner), _sound(outer)
     return 0.0 if other.covers(one) else float(one.difference(other).area)
 
 

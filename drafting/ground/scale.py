@@ -18,6 +18,10 @@ SMALL_BUST = 600.0
 REFERENCE_BUST = 900.0
 """mm: the bust girth for which the constants were written."""
 
+CHILD, DOLL = 0.50, 0.45
+"""Body scales (a bust of 450 and of 405 mm): from the first up a child grows, from the second down it is
+a doll (ours; a child of one year measures some 460 round the chest, from memory)."""
+
 
 class Measured(Protocol):
     """Anything that knows a measure by its name, in mm."""
@@ -48,3 +52,13 @@ def body_scale(body: Measured) -> float:
     0.5
     """
     return scale_of_bust(body["bust_girth"])
+
+
+def allowance_scale(scale: float) -> float:
+    """Return the factor for allowances at a body scale: 1 for whoever grows, the scale for a doll.
+
+    >>> allowance_scale(1.0), allowance_scale(0.6), allowance_scale(0.2)
+    (1.0, 1.0, 0.2)
+    """
+    grows = min(max((scale - DOLL) / (CHILD - DOLL), 0.0), 1.0)
+    return scale + grows * (1 - scale)

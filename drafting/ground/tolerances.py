@@ -21,6 +21,9 @@ SEAM_MATCH = 0.5
 NOTCH_MATCH = 0.5
 """mm: facing notches, measured from the seam's end, less the ease that lies between."""
 
+ONE_NOTCH = 3.0
+"""mm: two notches nearer than this on one edge would be cut as one."""
+
 JOIN_ANGLE = 2.0
 """degrees: two corners joined in a seam make 180 within this."""
 
@@ -35,6 +38,9 @@ LEG_MATCH = 0.2
 
 LEAST_EDGE = 3.0
 """mm at adult scale: no edge shorter than this."""
+
+LEAST_DART = 8.0
+"""mm at adult scale: a smaller dart is left out, its amount goes to the neighbouring seams."""
 
 TURN_MATTERS = 1.0
 """degrees: a run that turns less than this on one side is no inflection."""

@@ -42,8 +42,8 @@ def _each_garment(made: Made) -> Iterator[Said]:
             yield said("keep.elastic")
         if any(cloth.takes_starch for cloth in cloths[:1]):
             yield said("keep.starch")
-        if any(finding.check == "let out" for finding in garment.findings):
-            yield said("keep.let_out")
+        for finding in (f for f in garment.findings if f.check == "let out"):
+            yield said("keep.let_out", seams=finding.where, more=float(finding.value or 0.0))
 
 
 def _washing(cloths: tuple[Fabric, ...]) -> str:

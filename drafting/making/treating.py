@@ -190,6 +190,8 @@ def has_pile(fabric: Fabric) -> bool:
 
     A one-way print is one-way too, and is pressed from the wrong side all the same.
     """
+    if fabric.sort is not None:
+        return fabric.sort in ("pile", "napped")
     return fabric.one_way and not fabric.faces_alike
 
 

@@ -172,6 +172,7 @@ def _edges(cut: CutPiece) -> Iterator[Record]:
             "allowance": cut.allowances.get(edge.name, 0.0),
             "kind": edge.kind.value,
             "role": edge.role.value,
+            "notches": [{"notch": n.name, "at": n.at, "strokes": n.count} for n in edge.notches],
         }
 
 

@@ -51,7 +51,6 @@ def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPape
     strokes = tuple(
         replace(s, paths=tuple(path.mapped(lambda p: p / part) for path in s.paths))
         for s in piece_strokes(cut_piece)
-        if s.layer is not Layer.STRETCH
     )
     cut = cut_piece.cut.mapped(lambda p: p / part)
     lines = (

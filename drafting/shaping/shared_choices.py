@@ -18,6 +18,19 @@ ARM_EASE: float = choice(
 )
 
 
+BENT_ARM: float = choice(
+    0.0,
+    "mm",
+    "what a bent arm takes more, where the tape ran along a straight one",
+    low=0,
+    high=60,
+    step=5,
+    scales=True,
+    source=practice("the arm is measured bent, over the elbow; 10 to 25 more than straight"),
+    group="length",
+)
+
+
 def stretch_share(default: float) -> float:
     """Return the choice of how much of the cloth's stretch a piece uses, with this default."""
     share: float = choice(

@@ -39,9 +39,7 @@ is done at every move of a slider (ours)."""
 IN_LINE = (LevelKind.BUST, LevelKind.UPPER_ARM)
 """Levels laid in line with each other: a sleeve beside the armhole it goes into (ours)."""
 
-_SHOWN = frozenset(Layer) - {Layer.STRETCH}
-
-_NOT_CROSSED = {Layer.GRAIN, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEMENT}
+_NOT_CROSSED = {Layer.GRAIN, Layer.STRETCH, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEMENT}
 """Lines that the words of a piece keep off."""
 
 
@@ -204,8 +202,7 @@ def _middle(laid: list[ShownPiece]) -> float:
 
 @remembered(KEPT)
 def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
-    strokes = piece_strokes(cut_piece, prefix=f"{garment}.")
-    return tuple(stroke for stroke in strokes if stroke.layer in _SHOWN)
+    return piece_strokes(cut_piece, prefix=f"{garment}.")
 
 
 @remembered(KEPT)

@@ -25,14 +25,15 @@ from tests.blocks.figures import (
 from tests.checks.figures import sound
 
 
-def test_me3_a_waist_that_is_the_largest_girth_leans_the_side_out_and_has_no_dart() -> None:
-    # Makers' tutorials and question threads: bust 104, waist 112, hip 106, ease 4.
+def test_me3_a_waist_that_is_the_largest_girth_leans_the_side_out_and_has_no_front_dart() -> None:
+    # Makers' tutorials and question threads: bust 104, waist 112, hip 106, ease 4: no dart is negative. Three
+    # quarters of a belly lie in front (ours): the back keeps its own shape, with its dart.
     body = wearer({"height": 1700.0, "bust_girth": 1040.0, "waist_girth": 1120.0, "hip_girth": 1060.0})
     garment = made(body, waist_ease=40.0)
     assert girth(garment.draft, "waist") == pytest.approx(1160, abs=2)
     assert errors(garment) == []
-    for piece in ("back", "front"):
-        assert dart_mouth(garment.draft, piece, "waist_dart") == 0
+    assert dart_mouth(garment.draft, "front", "waist_dart") == 0
+    assert 8 <= dart_mouth(garment.draft, "back", "waist_dart") <= 0.06 * body["bust_girth"] + 0.1
     assert garment.draft.facts["side_lean"] < 0
 
 

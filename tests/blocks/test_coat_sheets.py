@@ -6,6 +6,8 @@ is written but the pictures of the present draft, into a folder of the test's ow
 
 from __future__ import annotations
 
+import statistics
+import time
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -20,6 +22,7 @@ from drafting.sheet.overview import overview_sheet
 from tests.blocks.coats import coat, lamplighter, panels
 from tests.blocks.contact_pictures import drawn_and_stored
 from tests.blocks.test_contact_sheet import SIX, in_columns
+from tests.drawn_bodies import drawn
 
 SETTINGS: dict[str, dict[str, Any]] = {
     "plain tail, one panel": {"panels": 1, "flare": 0.0},
@@ -77,3 +80,14 @@ def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_pa
     assert len(sheets) == least
     sheet = in_columns(sheets, columns)
     drawn_and_stored(sheet, f"contact-{name}.png", tmp_path, dpi=200, least=50_000)
+
+
+def test_a_coat_takes_no_longer_than_sixty_milliseconds() -> None:
+    bodies = drawn(20)
+    coat(bodies[0])
+    took = []
+    for body in bodies:
+        start = time.process_time()
+        coat(body)
+        took.append(time.process_time() - start)
+    assert statistics.median(took) < 0.060

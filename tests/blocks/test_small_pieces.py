@@ -16,7 +16,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.ground.errors import DraftError
-from drafting.shaping.details.collar_lines import stand_lines
+from drafting.shaping.details.collar_lines import StandEdges, stand_lines
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import BANDED, SHIRT, Parts, made, many, middle, people, ruled
 from tests.bodies import bdims
@@ -71,7 +71,7 @@ def test_a_fall_is_longer_outside_than_at_its_stand_and_covers_it() -> None:
 
 def test_a_neck_too_short_for_the_rise_is_refused_with_a_way_out() -> None:
     with pytest.raises(DraftError, match=r"collar stand.*mm.*less rise"):
-        stand_lines(60.0, 25.0, 0.0, 32.0, 40.0)
+        stand_lines(StandEdges(60.0, 25.0, 0.0, 32.0), 40.0)
 
 
 def test_on_a_doll_collar_cuffs_and_buttons_shrink_with_the_body() -> None:

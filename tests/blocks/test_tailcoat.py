@@ -7,8 +7,6 @@ from __future__ import annotations
 
 import math
 import random
-import statistics
-import time
 from typing import Any
 
 import pytest
@@ -289,14 +287,3 @@ def test_one_millimetre_more_of_a_measure_moves_no_seam_by_more_than_six(name: s
         for seam, length in before.items():
             assert abs(after[seam] - length) <= 6, (seam, name, step)
         before = after
-
-
-def test_a_coat_takes_no_longer_than_sixty_milliseconds() -> None:
-    bodies = drawn(20)
-    coat(bodies[0])
-    took = []
-    for body in bodies:
-        start = time.process_time()
-        coat(body)
-        took.append(time.process_time() - start)
-    assert statistics.median(took) < 0.060

@@ -93,8 +93,8 @@ def test_fa1_a_close_top_is_refused_without_stretch(which: int, cloth: Fabric | 
 def test_fa3_the_greatest_stretch_lies_around_every_piece(which: int) -> None:
     body = person(which)
     swapped = replace(ACROSS, stretch_across=0.15, stretch_along=0.60)
-    straight = draft_garment(body, ACROSS, "close-top", {"stretch_arrow": True})
-    turned = draft_garment(body, swapped, "close-top", {"stretch_arrow": True})
+    straight = draft_garment(body, ACROSS, "close-top")
+    turned = draft_garment(body, swapped, "close-top")
     for garment, warp in ((straight, 90.0), (turned, 0.0)):
         for cut in garment.pattern.pieces:
             assert cut.piece.grain % 180 == warp, cut.piece.name
@@ -188,10 +188,12 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: 
     # armhole within 5 mm, finished bust = body + ease in both; dart and front length grow. Where a
     # finding says that widths across or shoulder were settled for each other, these may differ; and
     # the armhole may once a finding says that a part of the dart stays in it as ease, past 25
-    # degrees: so it is compared at 9.5 cm of fullness too.
+    # degrees: so it is compared at 9.5 cm of fullness too. Where shoulder, widths across or underarm were
+    # settled for the arm, the armhole goes with them: 10 mm there.
     bodies = [with_fullness(which, fullness) for fullness in (50.0, 140.0)]
     less, more = (pair(body) for body in bodies)
     settled = {f.check for draft in (less, more) for f in draft.findings}
+    room = 10 if settled & {"across", "shoulder", "armhole"} else 5
     if "across" not in settled:
         assert level(more, "back", "across_back") == pytest.approx(level(less, "back", "across_back"), abs=0.1)
     for piece in ("back", "front"):
@@ -201,9 +203,9 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: 
             assert shoulders[1] == pytest.approx(shoulders[0], abs=0.1)
     between = pair(with_fullness(which, 95.0))
     armholes = [draft["front"]["armhole"].length for draft in (less, between, more)]
-    assert armholes[1] == pytest.approx(armholes[0], abs=5)
+    assert armholes[1] == pytest.approx(armholes[0], abs=room)
     if "bust dart" not in settled:
-        assert armholes[2] == pytest.approx(armholes[0], abs=5)
+        assert armholes[2] == pytest.approx(armholes[0], abs=room)
     assert dart_mouth(more, "front", "bust_dart") > dart_mouth(less, "front", "bust_dart") + 10
     assert more.facts["front_waist_length"] > less.facts["front_waist_length"] + 10
     for draft, body in zip((less, more), bodies, strict=True):

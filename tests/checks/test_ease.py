@@ -38,9 +38,8 @@ def test_so_is_an_arm(ease: float, level: str | None) -> None:
     assert found("shirt", WOVEN, {"arm_ease": ease}) == wanted
 
 
-def test_nothing_is_asked_of_cloth_that_gives_and_of_legs() -> None:
+def test_nothing_is_asked_of_cloth_that_gives() -> None:
     assert found("bodice", KNIT, {**AT_HIP, "bust_ease": 10.0}) == []
-    assert found("trousers", WOVEN, {"waist_ease": 8.0}) == []
 
 
 def test_what_the_layers_beneath_take_up_is_no_ease() -> None:

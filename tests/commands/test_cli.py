@@ -49,7 +49,7 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume.file": {"CostumeFile": object},
+        "costume.file": {"CostumeFile": object, "Garment": object},
         "costume.whole": {"read_whole_costume": fake.step("read", lambda: "read")},
         "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
         "costume.lays": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},

@@ -138,7 +138,7 @@ def test_a_length_on_the_middle_that_was_given_twice_is_settled_with_a_finding(n
     at = FRONT_WAIST[name] if name in FRONT_WAIST else wearer(EVEN)[name]
     made = draft_garment(wearer({**EVEN, name: (at + 15, at - 15)}), WOVEN, block)
     assert errors(made) == []
-    assert [f.where for f in made.findings if f.check == "one value"] == [name]
+    assert [f.where for f in made.findings if "both are drafted with" in f.message] == [name.replace("_", " ")]
 
 
 def test_a_limbs_own_measures_are_no_measure_of_the_middle() -> None:

@@ -20,9 +20,12 @@ def cut_line(piece: Piece, choices: FinishChoices) -> CutLine:
     return cut_lines([(piece, choices)])[0]
 
 
-def finish_piece(piece: Piece, choices: FinishChoices) -> tuple[CutPiece, tuple[Finding, ...]]:
-    """Return one piece alone with all its marks, and what was found."""
-    pattern = finish(Draft((piece,)), "alone", "shell", choices)
+def finish_piece(
+    piece: Piece, choices: FinishChoices, stretch: float | None = None
+) -> tuple[CutPiece, tuple[Finding, ...]]:
+    """Return one piece alone with all its marks, and what was found; `stretch` degrees off its warp."""
+    stretches = {} if stretch is None else {piece.material: stretch}
+    pattern = finish(Draft((piece,)), "alone", "shell", choices, stretches)
     return pattern.pieces[0], pattern.findings
 
 

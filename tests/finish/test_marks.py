@@ -89,7 +89,7 @@ def test_dart_mouths_and_fold_ends_are_marked_at_the_cut_line() -> None:
 @pytest.mark.parametrize("piece", [side_dart_half_front(), waist_dart_back()])
 @pytest.mark.parametrize("grain", [90.0, 45.0, 0.0])
 def test_the_grainline_lies_inside_along_the_warp_and_is_long(piece: Piece, grain: float) -> None:
-    cut, _ = finish_piece(replace(piece, grain=grain), FinishChoices(stretch_arrow=True))
+    cut, _ = finish_piece(replace(piece, grain=grain), FinishChoices(), stretch=90.0)
     arrow = cut.grainline
     assert arrow is not None
     assert cut.stretch_arrow is not None
@@ -104,7 +104,7 @@ def test_the_grainline_lies_inside_along_the_warp_and_is_long(piece: Piece, grai
 
 def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> None:
     """Common practice: labels stay readable, the grain is not turned."""
-    here, _ = finish_piece(side_dart_half_front(), FinishChoices(stretch_arrow=True))
+    here, _ = finish_piece(side_dart_half_front(), FinishChoices(), stretch=90.0)
     there = here.mirrored()
     assert here.grainline is not None
     assert there.grainline is not None
@@ -123,7 +123,7 @@ def test_labels_stay_upright_and_arrows_keep_their_sense_on_the_other_hand() -> 
 @pytest.mark.parametrize("mirrored", [False, True])
 @pytest.mark.parametrize("piece", [side_dart_half_front(), waist_dart_back()])
 def test_the_label_box_is_free_of_edges_and_arrows_on_either_hand(piece: Piece, mirrored: bool) -> None:
-    cut, _ = finish_piece(piece, FinishChoices(stretch_arrow=True))
+    cut, _ = finish_piece(piece, FinishChoices(), stretch=90.0)
     cut = cut.mirrored() if mirrored else cut
     at, (wide, high) = label_room(cut)
     assert min(wide, high) > 30

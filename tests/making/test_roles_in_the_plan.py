@@ -13,6 +13,7 @@ from drafting.checks import check_all
 from drafting.checks.curves import BENDS
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import Made
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -27,7 +28,6 @@ from drafting.making.settings import settings
 from drafting.making.settings.pulling_on import passed, ring_of
 from drafting.making.tables import tables
 from drafting.making.words import text
-from drafting.parts import edges_as
 from tests.making.figures import made
 from tests.making.orders import WOVEN, uneven
 from tests.making.renamed import Renamed

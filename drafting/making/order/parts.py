@@ -62,7 +62,6 @@ class Bench:
         self.called[makes] = name
         sewn = (*seams, *(edge_key(*ref) for ref in edges))
         found = [self.settings.get((garment, name)) for name in sewn]
-        visible = tuple(f"{garment}.{piece}" for piece in (shown or pieces))
         self.steps.append(
             Step(
                 key=f"{garment}/{len(self.steps) + 1} {verb}",
@@ -72,7 +71,7 @@ class Bench:
                 say=tuple(say),
                 uses=tuple(used),
                 makes=makes,
-                pieces=visible,
+                pieces=tuple(f"{garment}.{piece}" for piece in (shown or pieces)),
                 seams=tuple(seams),
                 setting=next(filter(None, found), None),
                 cautions=tuple(cautions),
@@ -82,9 +81,7 @@ class Bench:
                 notions=tuple(notions),
             )
         )
-        for piece, part in self.parts.items():
-            if part in used:
-                self.parts[piece] = makes
+        self.parts.update({piece: makes for piece, part in self.parts.items() if part in used})
 
     def shell(self) -> list[str]:
         """Return the pieces of the garment's own cloth."""

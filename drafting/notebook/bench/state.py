@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from drafting.costume.choices import block_named, choose, garment_choices
+from drafting.costume.choices import block_named, choose, garment_choices, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, finished
 from drafting.ground.choices import Choice
@@ -187,8 +187,9 @@ def asked_values(standing: Standing) -> dict[str, Any]:
 
 def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     """Return what every choice of a garment is on this body where the maker says nothing."""
-    block = block_named(garment_of(costume, garment).block)
-    chosen = choose(block, {}, body_scale(costume.wearer), Origin())
+    worn = garment_of(costume, garment)
+    height = growing_height(costume.wearer, costume.fabrics.get(worn.fabric))
+    chosen = choose(block_named(worn.block), {}, body_scale(costume.wearer), Origin(), height)
     return {name: value for name, (value, _) in chosen.values.items()}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
@@ -140,7 +141,7 @@ def _facts(drawn: CoatBody) -> dict[str, float]:
 def _said(drawn: CoatBody) -> tuple[Finding, ...]:
     taken = drawn.shape.taken
     whole = taken.centre + taken.back + taken.front
-    found = [
+    return (
         Finding(
             "suppression",
             "note",
@@ -151,39 +152,39 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
             f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
         ),
         Finding(
-            "let out",
+            "letting out",
             "note",
             "coat body",
             "25-50 mm",
             None,
-            "A costume that will be worn by others: allow 25 to 50 mm at the centre back and the back seam to "
-            "let out.",
+            "A costume that will be worn by others wants 25 to 50 mm of allowance at the centre back and the "
+            "panel seams: ask for let_out.",
         ),
-    ]
-    reach = lapel_reach(drawn.front)
-    most = drawn.shape.plan.across_front
+        *_front_said(drawn),
+    )
+
+
+def _front_said(drawn: CoatBody) -> Iterator[Finding]:
+    """Yield what is to be said of the lapel and of a front edge that a large waist moves out."""
+    reach, most = lapel_reach(drawn.front), drawn.shape.plan.across_front
     if reach > most:
-        found.append(
-            Finding(
-                "lapel",
-                "warning",
-                "front",
-                reach,
-                most,
-                f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
-                "armhole: choose a narrower lapel.",
-            )
+        yield Finding(
+            "lapel",
+            "warning",
+            "front",
+            reach,
+            most,
+            f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
+            "armhole: choose a narrower lapel.",
         )
-    if taken.belly > 1:
-        found.append(
-            Finding(
-                "front edge",
-                "note",
-                "front",
-                taken.belly,
-                0.0,
-                f"The waist is large for the chest: the centre front moves out by {taken.belly:.0f} mm at the "
-                "waist, and the front edge with it.",
-            )
+    belly = drawn.shape.taken.belly
+    if belly > 1:
+        yield Finding(
+            "front edge",
+            "note",
+            "front",
+            belly,
+            0.0,
+            f"The waist is large for the chest: the centre front moves out by {belly:.0f} mm at the "
+            "waist, and the front edge with it.",
         )
-    return tuple(found)

@@ -43,14 +43,14 @@ def back_piece(shape: CoatShape) -> Piece:
     """Return the back to the waist, its centre seam on the right."""
     plan = shape.plan
     tip, foot = shape.back_armhole.start, shape.back_panel.end
-    upper = Path(shape.back_armhole.segments[:1])
+    upper = Path(shape.back_armhole.segments[:-1])
     waist = line(shape.centre.end, foot)
     edges = (
         Edge("waist", waist, WAIST, role=EdgeRole.WAIST),
         Edge("panel", shape.back_panel.reversed(), role=EdgeRole.PANEL),
         Edge("armhole", upper.reversed(), role=EdgeRole.ARMHOLE),
-        Edge("shoulder", line(tip, shape.back_neck), role=EdgeRole.SHOULDER),
-        Edge("neck", plan.neck.back.reversed(), role=EdgeRole.NECK),
+        Edge("shoulder", shape.upper_back.shoulder.before, role=EdgeRole.SHOULDER),
+        Edge("neck", shape.upper_back.neck.before, role=EdgeRole.NECK),
         Edge(CENTRE_BACK, shape.centre, role=EdgeRole.CENTRE_SEAM),
     )
     y, across = plan.bust_line, upper.end
@@ -60,7 +60,7 @@ def back_piece(shape: CoatShape) -> Piece:
         Level("across_back", (line(1j * across.imag, across),)),
         Level("waist", (waist,), LevelKind.WAIST),
     )
-    points = {"nape": 0j, "side_neck": shape.back_neck, "shoulder_point": tip}
+    points = {"nape": shape.upper_back.nape, "side_neck": shape.upper_back.side_neck, "shoulder_point": tip}
     piece = Piece("back", edges, pair=True, levels=levels, title="Back", points=points, role=PieceRole.BACK)
     return piece.mirrored()
 
@@ -69,7 +69,7 @@ def side_piece(shape: CoatShape) -> Piece:
     """Return the side body: what lies under the arm between the two panel seams."""
     plan = shape.plan
     front = shape.front_partner.mapped(shape.across)
-    lower = Path(shape.back_armhole.segments[1:])
+    lower = Path(shape.back_armhole.segments[-1:])
     waist = side_waist(shape)
     edges = (
         Edge("waist", waist, WAIST, role=EdgeRole.WAIST),
@@ -147,11 +147,11 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
 def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
     """Bust, waist and across front, each to the centre front and not beyond it."""
     y = shape.plan.bust_line
-    across = shape.front_upper.segments[0].end
+    across, centre = shape.front_upper.segments[-1].start, complex(0, y)
     return (
-        Level("bust", (line(complex(0, y), shape.pivot),), LevelKind.BUST),
+        Level("bust", (line(centre, shape.pivot),), LevelKind.BUST, (centre,)),
         Level("waist", (split_at_x(bottom, -shape.taken.belly)[1], waist), LevelKind.WAIST),
-        Level("across_front", (line(1j * across.imag, across),)),
+        Level("across_front", (line(1j * across.imag, across),), stops=(1j * across.imag,)),
     )
 
 

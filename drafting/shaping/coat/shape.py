@@ -17,14 +17,11 @@ from drafting.geometry import Cubic, Path, heights, line, smooth, solve, turn, u
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
-from drafting.shaping.torso.armhole import (
-    armhole,
-    armhole_ends,
-    armhole_leans,
-    both_armhole_points,
-    settle_shoulder,
-)
-from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.across import settled_armholes
+from drafting.shaping.torso.armhole import armhole_ends
+from drafting.shaping.torso.plan import BACK_OF_GROWTH, TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.round_back import rounding_said, settled_turn
+from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 BACK_AT_WAIST = 0.14
 """Half back at the waist as a share of the half waist (ours)."""
@@ -48,6 +45,9 @@ FARTHEST = 0.75
 ON_ARMHOLE = (0.30, 0.42)
 """Where the front seam meets the armhole, from the underarm: flat and full bust (ours)."""
 
+MOST_OF_SCOOP = 0.9
+"""The front seam meets the armhole below the across point: at most at this share of the scoop (ours)."""
+
 CURVE_ABOVE = 0.7
 """Share of the front seam's whole turn at the bust line that lies above it (ours, by eye)."""
 
@@ -68,7 +68,8 @@ class CoatShape:
 
     Back frame: `centre` (down), `back_panel` and `back_partner` (down from the armhole; the partner
     is the side body's). Front frame: `front_panel` and `front_partner` likewise. Armholes run from
-    the shoulder point to the underarm, the front one with the bust shaping open at the pivot.
+    the shoulder point to the underarm, the front one with the bust shaping open at the pivot;
+    `fitted_back` is the back's as planned, before a rounded back turned it.
     """
 
     plan: TorsoPlan
@@ -78,12 +79,16 @@ class CoatShape:
     back_partner: Path
     front_panel: Path
     front_partner: Path
-    back_armhole: Path
+    upper_back: UpperBack
+    fitted_back: Path
     front_upper: Path
     front_lower: Path
-    back_neck: complex
     front_neck: complex
     bust_notch: float
+
+    @property
+    def back_armhole(self) -> Path:
+        return self.upper_back.armhole
 
     @property
     def pivot(self) -> complex:
@@ -122,11 +127,13 @@ def path_x_at(path: Path, y: float) -> float:
 
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
-    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    at_back, at_front = both_armhole_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = armhole_leans(plan, at_back, at_front)
-    behind, before = (armhole(at_back, lean_back, 1 + 0j), armhole(at_front, lean_front, turn(plan.kappa)))
-    return _with_seams(plan, behind, before, ends.back_neck, ends.front_neck)
+    holes = settled_armholes(body, ease, plan, ends, (1 + 0j, turn(plan.kappa)))
+    plan = holes.plan
+    blade = blade_of(plan.neck, holes.back)
+    rounding = settled_turn(plan, blade.across)
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
+    above = upper_back(plan.neck, holes.back, rounding, plan.scale)
+    return _with_seams(plan, (above, holes.back), holes.front, ends.front_neck)
 
 
 def _pivoted(plan: TorsoPlan) -> TorsoPlan:
@@ -142,20 +149,27 @@ def _fullness(plan: TorsoPlan) -> float:
 
 
 def waist_intake(plan: TorsoPlan, spare: float) -> WaistIntake:
-    """Return how what is spare at the waist is taken in. A waist too large for it grows the front."""
-    k = plan.scale
-    centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * spare))
-    back = max(LEAST_BACK_SEAM * k, BACK_SEAM * spare)
+    """Return how what is spare at the waist is taken in. A waist too large for it grows the front.
+
+    A belly is let out in front by three quarters of it, and behind by the rest.
+    """
+    k, own = plan.scale, spare + plan.growth
+    behind = BACK_OF_GROWTH * plan.growth / (CENTRE_BACK + BACK_SEAM)
+    centre = min(CENTRE_LIMITS[1] * k, max(CENTRE_LIMITS[0] * k, CENTRE_BACK * (own - behind)))
+    back = max(LEAST_BACK_SEAM * k, BACK_SEAM * (own - behind))
     rest = spare - centre - back
     return WaistIntake(centre, back, max(0.0, rest), max(0.0, -rest))
 
 
-def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex, front_neck: complex) -> CoatShape:
+def _with_seams(plan: TorsoPlan, behind: tuple[UpperBack, Path], before: Path, front_neck: complex) -> CoatShape:
     taken = waist_intake(plan, plan.half - plan.waist_half)
-    centre = _centre(plan, behind.segments[0].end.imag, taken.centre)
-    panel, partner = _back_seam(plan, behind.segments[0].end, taken)
+    above, fitted = behind
+    across = above.armhole.segments[-1].start
+    centre = _centre(plan, above, across.imag, taken.centre)
+    panel, partner = _back_seam(plan, across, taken)
     share = ON_ARMHOLE[0] + (ON_ARMHOLE[1] - ON_ARMHOLE[0]) * _fullness(plan)
-    upper, lower = before.split((1 - share) * before.length)
+    below = min(share * before.length, MOST_OF_SCOOP * before.lengths[-1])
+    upper, lower = before.split(before.length - below)
     lower = lower.turned(plan.bust_point, turn(-plan.kappa))
     front, side, notch = _front_seam(plan, upper.end, lower.start, taken)
     return CoatShape(
@@ -166,20 +180,24 @@ def _with_seams(plan: TorsoPlan, behind: Path, before: Path, back_neck: complex,
         back_partner=partner,
         front_panel=front,
         front_partner=side,
-        back_armhole=behind,
+        upper_back=above,
+        fitted_back=fitted,
         front_upper=upper,
         front_lower=lower,
-        back_neck=back_neck,
         front_neck=front_neck,
         bust_notch=notch,
     )
 
 
-def _centre(plan: TorsoPlan, across: float, taken: float) -> Path:
-    """Straight down to the across back, then hollowed to the waist; upright at both ends."""
+def _centre(plan: TorsoPlan, above: UpperBack, across: float, taken: float) -> Path:
+    """Square to the neck and down to the across back, then hollowed to the waist; upright there."""
     top, low = complex(0, across), complex(taken, plan.waist)
     run = top.imag - low.imag
-    return Path((*line(0j, top).segments, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
+    leave = -1j * above.neck.before.reversed().leave
+    first = line(above.nape, top).segments
+    if abs(leave + 1j) > 1e-9:
+        first = (smooth(above.nape, top, leave, -1j),)
+    return Path((*first, Cubic(top, top - 0.42j * run, low + 0.36j * run, low)))
 
 
 def _back_seam(plan: TorsoPlan, top: complex, taken: WaistIntake) -> tuple[Path, Path]:

@@ -13,8 +13,10 @@ from dataclasses import dataclass
 
 from drafting.geometry import Path, line, smooth, solve, turn
 from drafting.geometry.curve import Line
+from drafting.geometry.solve import zero_between
+from drafting.ground.findings import Finding
 
-STRAIGHT = 0.9
+STRAIGHT = 0.7
 """Share of the back neck along which a stand is straight (ours, by eye)."""
 
 ARRIVES = 1.7
@@ -27,6 +29,13 @@ ROUND = 0.95
 """How nearly square to the neck edge a rounded stand ends (ours)."""
 
 
+LEAST_RISE, MOST_RISE = -0.08, 0.5
+"""Rise over what of the neck edge bends: from a little outwards to some 45 degrees of turn (ours)."""
+
+PLAY = 3.0
+"""mm: how far a collar's ease may lie from what was asked before it is a warning (ours)."""
+
+
 @dataclass(frozen=True)
 class Stand:
     """A half stand: `neck` runs front to back, `top` back to centre front, `front` down from there."""
@@ -34,6 +43,18 @@ class Stand:
     neck: Path
     top: Path
     front: Path
+    rise: float
+
+
+@dataclass(frozen=True)
+class StandEdges:
+    """What a half stand has to be, mm: `length` of its neck edge from centre back to front edge, the
+    `back` neck's share of it, `extension` past the centre front, `height` at the centre back."""
+
+    length: float
+    back: float
+    extension: float
+    height: float
 
 
 @dataclass(frozen=True)
@@ -71,12 +92,44 @@ def rising_line(length: float, straight: float, rise: float, what: str) -> Path:
     return drawn(run)
 
 
-def stand_lines(length: float, back: float, extension: float, height: float, rise: float) -> Stand:
-    """Return the stand whose neck edge is `length` mm from centre back to front edge.
+def stand_for(edges: StandEdges, top: float) -> Stand:
+    """Return the stand whose half top is `top` mm long, from centre back to centre front, by its rise;
+    where no rise within reach does it, the one that comes nearest."""
+    room = edges.length - STRAIGHT * edges.back
+    low, high = LEAST_RISE * room, MOST_RISE * room
 
-    `back` is the back neck's share, `extension` what lies past the centre front, `height` that of
-    the centre back. The top is cut off in front by a rounded end.
-    """
+    def over(rise: float) -> float:
+        return stand_lines(edges, rise).top.length - top
+
+    ends = over(low), over(high)
+    if ends[0] * ends[1] >= 0:
+        return stand_lines(edges, low if abs(ends[0]) < abs(ends[1]) else high)
+    return stand_lines(edges, zero_between(over, (low, high), ends, 1e-9))
+
+
+def collar_said(stand: Stand, neck: float, asked: float) -> Finding:
+    """Tell how long the buttoned stand's top is against the `neck` girth (mm); a warning where it lies
+    farther from what was `asked` than a finger's play."""
+    top = 2 * stand.top.length
+    ease = top - neck
+    text = (
+        f"Buttoned, the stand's top is {top:.0f} mm round and the neck {neck:.0f}: {ease:.0f} mm of ease "
+        f"({asked:.0f} asked)."
+    )
+    if abs(ease - asked) <= PLAY:
+        return Finding("collar top", "note", "collar-stand", ease, asked, text)
+    text += (
+        " The neckline is so much longer that no stand leans in as far: ask for less neck ease, or a higher stand."
+        if ease > asked
+        else " The stand stands closer than that: ask for less rise or more neck ease."
+    )
+    return Finding("collar top", "warning", "collar-stand", ease, asked, text)
+
+
+def stand_lines(edges: StandEdges, rise: float) -> Stand:
+    """Return the stand that rises by `rise` mm to the front; its top is cut off there by a rounded end."""
+    back, extension, height = edges.back, edges.extension, edges.height
+    length = edges.length
     neck = rising_line(length, STRAIGHT * back, rise, "collar stand")
     centre = length - extension
     up = neck.tangent(centre) * -1j  # the neck is drawn backwards here, the cloth on its right
@@ -88,7 +141,7 @@ def stand_lines(length: float, back: float, extension: float, height: float, ris
     else:
         down = neck.arrive * cmath.exp(1j * math.pi / 2 * ROUND)
         front = Path((smooth(corner, neck.end, neck.tangent(centre), down),))
-    return Stand(neck.reversed(), top, front)
+    return Stand(neck.reversed(), top, front, rise)
 
 
 def fall_lines(length: float, back: float, depth: float, drop: float, point: float, spread: float) -> HalfFall:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from drafting.draft.draft import Notion
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.ground.scale import allowance_scale
 
 PAST_STITCHING = 3.0
 """mm: interfacing reaches past the stitching line by this, and no more (common practice)."""
@@ -15,12 +16,12 @@ LIGHT = "a light fusible, lighter than the cloth"
 """What collars, cuffs and button fronts are stiffened with (from memory: not heavier than the shell)."""
 
 TURNED_UNDER, LEAST_TURNED = 10.0, 6.0
-"""mm at adult scale, and at any: turned in where an inner edge is stitched down (common practice)."""
+"""mm, and for a doll: turned in where an inner edge is stitched down (common practice)."""
 
 
 def turned_under(scale: float) -> float:
-    """Return how much is turned in along an inner edge, mm."""
-    return max(LEAST_TURNED, TURNED_UNDER * scale)
+    """Return how much is turned in along an inner edge, mm; for a child no less than for an adult."""
+    return max(LEAST_TURNED, TURNED_UNDER * allowance_scale(scale))
 
 
 def interfacing(

@@ -8,24 +8,33 @@ from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scipy.optimize import brentq
 
 from drafting.geometry import Path, line, smooth, turn, unit
 from drafting.shaping.sleeve.cap import Cap
 
+STEPS = 12
+"""Each step of the hem leaves a small share of what was amiss; so many settle any sleeve."""
+
 
 @dataclass(frozen=True)
 class Forearm:
-    """What the lower sleeve must be: width, wrist (hem length), length and elbow depth from the
-    crown, mm."""
+    """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
+    depth, both from the crown, mm. The hem's corners lie `bow` lower than where the middle line ends."""
 
     cap: Cap
     width: float
     wrist: float
     length: float
     elbow: float
+    bow: float = 0.0
+
+    @property
+    def corner(self) -> float:
+        """Depth of the hem's corners below the crown, mm."""
+        return self.length + self.bow
 
     @property
     def lean(self) -> float:
@@ -43,17 +52,22 @@ class Forearm:
 @dataclass(frozen=True)
 class SleeveSeams:
     """Front seam from underarm to hem; back seam likewise (in two parts where a dart lies between);
-    hem from back to front; the dart's legs towards and from its tip, read from underarm to hem."""
+    hem from back to front; the elbow line from the back (or the dart's tip) to the front, None where
+    the sleeve ends above it, and how far down both seams it lies; the dart's legs towards and from
+    its tip, read from underarm to hem.
+    """
 
     front: Path
     back: tuple[Path, ...]
     hem: Path
+    elbow: Path | None
+    elbow_at: float
     dart: tuple[Path, Path] | None = None
 
 
 def _corners(f: Forearm) -> tuple[complex, complex, complex, complex]:
     """Underarm front, underarm back, hem front, hem back of the unbent sleeve."""
-    y = f.cap.height - f.length
+    y = f.cap.height - f.corner
     wf, wb = f.cap.front_width, f.cap.back_width
     return complex(wf), complex(-wb), complex(wf - f.step, y), complex(-wb + f.step, y)
 
@@ -63,11 +77,40 @@ def _hem(back: complex, front: complex, down_back: complex, down_front: complex)
     return Path((smooth(back, front, down_back * 1j, down_front * 1j),))
 
 
+def sleeve_seams(f: Forearm, bend: float, *, passes_elbow: bool = True) -> SleeveSeams:
+    """Return the sleeve below its cap, its forearm turned `bend` degrees, its hem so low that the
+    middle line, straight down from the crown, is `f.length` long.
+
+    A hem square to two leaning seams is an arc: its middle lies higher than its corners, or lower
+    where the sleeve widens. So the corners are moved until the middle is right.
+    """
+    wanted = f.cap.height - f.length
+    for _ in range(STEPS):
+        drawn = elbow_seams(f, bend) if bend > 0 else straight_seams(f)
+        over = below_crown(drawn.hem) - wanted
+        if abs(over) < 1e-7:
+            break
+        f = replace(f, bow=f.bow + over)
+    return drawn if passes_elbow else replace(drawn, elbow=None)
+
+
+def below_crown(hem: Path) -> float:
+    """Return the height at which the line straight down from the crown, x = 0, meets a hem that runs
+    to +x; that of the nearer end where it passes the hem by."""
+    (arc,) = hem.segments
+    if arc.start.real >= 0 or arc.end.real <= 0:
+        return min(arc.start, arc.end, key=lambda p: abs(p.real)).imag
+    return arc.point(float(brentq(lambda t: arc.point(t).real, 0.0, 1.0, xtol=1e-12))).imag
+
+
 def straight_seams(f: Forearm) -> SleeveSeams:
     """Return the sleeve whose seams run straight to the hem."""
     top_front, top_back, low_front, low_back = _corners(f)
     hem = _hem(low_back, low_front, unit(low_back - top_back), unit(low_front - top_front))
-    return SleeveSeams(line(top_front, low_front), (line(top_back, low_back),), hem)
+    front, back = line(top_front, low_front), line(top_back, low_back)
+    share = (f.elbow - f.cap.height) / (f.corner - f.cap.height)
+    at = share * front.length
+    return SleeveSeams(front, (back,), hem, line(back.at(at), front.at(at)), at)
 
 
 def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
@@ -78,7 +121,7 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
     and the back hem end moves along its seam until back and front seam are equal.
     """
     top_front, top_back, low_front, low_back = _corners(f)
-    share = (f.elbow - f.cap.height) / (f.length - f.cap.height)
+    share = (f.elbow - f.cap.height) / (f.corner - f.cap.height)
     elbow_front = top_front + (low_front - top_front) * share
     elbow_back = top_back + (low_back - top_back) * share
     forward = turn(bend)
@@ -112,4 +155,5 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
     short = brentq(lambda x: upper.length + lower(x).length - front.length, -reach, reach, xtol=1e-9)
     low = lower(float(short))
     hem = _hem(low.end, front.end, low.arrive, front.arrive)
-    return SleeveSeams(front, (upper, low), hem, (line(upper_end, tip), line(tip, lower_start)))
+    dart, at = (line(upper_end, tip), line(tip, lower_start)), upper.length
+    return SleeveSeams(front, (upper, low), hem, line(tip, elbow_front), at, dart)

@@ -24,6 +24,10 @@ from drafting.shaping.sleeve.half_cap import WIDE_ROOT, HalfArmhole, half_cap, h
 STEEPEST_SEAM = 40.0
 """degrees: a sleeve seam that leans more is refused (ours)."""
 
+WIDENS = 2.5
+"""Seams of a widening sleeve lean out by at most so much of (length below the arm) / width: from 3 on,
+more lean makes no wider hem, as its middle sinks (plane geometry)."""
+
 WIDEST_HEM = 2.0
 """A one-piece sleeve's hem over its width at the upper arm: more would lie in folds (ours)."""
 
@@ -97,18 +101,37 @@ def _chord(arc: float, lean: float) -> float:
     return arc * math.sin(half) / half if abs(half) > 1e-9 else arc
 
 
-def seam_lean(width: float, wrist: float, below: float) -> float:
-    """Return how far (degrees) both sleeve seams lean in over `below` mm to a hem arc `wrist` long.
+def hem_bow(arc: float, lean: float) -> float:
+    """Return how far (mm) the middle of a hem arc lies above its ends, its seams leaning in by `lean`
+    degrees; minus where the sleeve widens."""
+    return _chord(arc, lean) / 2 * math.tan(math.radians(lean) / 2)
 
-    The hem is square to both seams, so its chord is shorter than its arc: a few steps settle it.
+
+def seam_lean(width: float, wrist: float, below: float) -> float:
+    """Return how far (degrees) both sleeve seams lean in to a hem arc `wrist` long, whose middle lies
+    `below` mm under the upper-arm line.
+
+    Plane geometry of a ring's sector with the half angle e: width e cot e - 2 e below = wrist, by
+    Newton's method. Where so short a sleeve cannot reach so wide a hem, the lean of the widest it can.
     """
-    lean = 0.0
-    for _ in range(12):
-        chord = _chord(wrist, math.degrees(lean))
-        last, lean = lean, math.atan((width - chord) / 2 / max(below, 1.0))
+    below = max(below, 1.0)
+    most = math.radians(STEEPEST_SEAM) * 1.5
+    widest = max(-WIDENS * below / width, -most)
+    lean = min(max((width - wrist) / 2 / below, widest), most)
+    for _ in range(20):
+        over, slope = _sector(lean, width, below)
+        last, lean = lean, min(max(lean - (over - wrist) / slope, widest), most)
         if abs(lean - last) < 1e-14:
             break
     return math.degrees(lean)
+
+
+def _sector(lean: float, width: float, below: float) -> tuple[float, float]:
+    """Return the hem (mm) of a sector with this lean (radians), and what one radian more adds to it."""
+    if abs(lean) < 1e-3:  # e cot e = 1 - e2/3
+        return width * (1 - lean * lean / 3) - 2 * lean * below, -2 * width * lean / 3 - 2 * below
+    cot = 1 / math.tan(lean)
+    return width * lean * cot - 2 * lean * below, width * (cot - lean * (1 + cot * cot)) - 2 * below
 
 
 def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float], float]) -> float:
@@ -180,7 +203,8 @@ def fit_cap(front: HalfArmhole, back: HalfArmhole, width: float, wrist: float, a
 
 def _not_too_steep(lean: float, width: float, wrist: float, below: float) -> None:
     """Refuse a sleeve whose seams lean too much over the `below` mm under the arm."""
-    drawn = math.degrees(math.atan2(abs(width - _chord(wrist, lean)) / 2, below))
+    corner = max(below + hem_bow(wrist, lean), 1.0)
+    drawn = math.degrees(math.atan2(abs(width - _chord(wrist, lean)) / 2, corner))
     if max(abs(lean), drawn) > STEEPEST_SEAM:
         raise DraftError(
             "the sleeve is too short for so wide or so narrow a hem",
@@ -197,7 +221,7 @@ def fit_widened(
     `wrist` None lets the seams hang plumb. Raises `CapReachError` where the sleeve is too wide for
     the armhole.
     """
-    for _ in range(6):
+    for _ in range(12):
         hem = width if wrist is None else min(wrist, WIDEST_HEM * width)
         try:
             return fit_cap(front, back, width, hem, arm_length), width

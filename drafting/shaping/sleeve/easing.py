@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
+
 from drafting.fabric import Fabric
-from drafting.ground.findings import Finding
+from drafting.ground.findings import Finding, Severity
 
 EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
 """mm: greatest cap ease that a cloth takes, by how it eases (common practice: 0-5 where it does not)."""
@@ -13,6 +15,10 @@ BACK_SHARE = 0.56
 
 MOST_EASE = 0.091
 """Share of the armhole that can be eased in without puckers (common practice)."""
+
+SOUND_CAP = (0.5, 0.92)
+"""Cap height over armhole depth: below, the sleeve lies in folds under the arm when it hangs; above,
+the arm hardly rises before the body is pulled along (ours, from the angle at which the arm lifts)."""
 
 SEEN = 0.02
 """mm: a sleeve wider than asked for by no more than this is not worth a word (ours)."""
@@ -46,6 +52,23 @@ def cap_ease_said(cap: float, hole: float, caps: str = "The cap is") -> Finding:
         return Finding("cap ease", "note", "sleeve", ease, None, text)
     text += f" More than {most:.0f} mm puckers: choose less cap ease, or gather the cap."
     return Finding("cap ease", "warning", "sleeve", ease, most, text)
+
+
+def cap_height_said(height: float, lift: float, pulls: str) -> Finding:
+    """Tell how high (mm) a cap is and to what angle (degrees) the arm lifts before it `pulls`; a cap
+    too low or too high for its armhole is a warning."""
+    share = math.cos(math.radians(lift))
+    text = (
+        f"The cap is {height:.0f} mm high, {100 * share:.0f} % of the armhole's depth: the arm rises about "
+        f"{lift:.0f} degrees from hanging before the sleeve {pulls}."
+    )
+    low, high = SOUND_CAP
+    if share < low:
+        text += " So low a cap hangs in folds under the arm: a deeper armhole, or less arm ease, raises it."
+    elif share > high:
+        text += " So high a cap lets the arm hardly rise: more arm ease or a shallower armhole lowers it."
+    level: Severity = "note" if low <= share <= high else "warning"
+    return Finding("arm lift", level, "sleeve", lift, None, text)
 
 
 def sleeve_width_said(width: float, wanted: float, remedy: str) -> tuple[Finding, ...]:

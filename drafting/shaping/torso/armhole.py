@@ -1,41 +1,37 @@
 """The armhole: from the shoulder point through the across point to the underarm.
 
 It leaves square to the shoulder (90 + 90 joined) and arrives square to the side seam, so that the
-joined armhole is smooth at both ends. It never changes the way it bends: for that it must leave
-with more lean than the chord from shoulder point to across point has. Where a shoulder is long and
-flat and the across width narrow, the named rules of `settle_shoulder` make room.
+joined armhole is smooth at both ends. Above the across point it is a straight and one bend, below
+it one scoop whose fullness is solved (`scoop`). It never changes the way it bends: for that it must
+leave with more lean than the chord from shoulder point to across point has (`across` makes room).
 """
 
 from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
-from drafting.geometry import Path, smooth, turn, unit
-from drafting.ground.errors import DraftError
-from drafting.ground.findings import Finding
+from drafting.geometry import Cubic, Line, Path, smooth, turn
+from drafting.geometry.curve import Segment
 from drafting.shaping.torso.neckline import FRONT_WIDTH
-from drafting.shaping.torso.plan import Shoulder, TorsoPlan
+from drafting.shaping.torso.plan import TorsoPlan
 
 MARGIN = 3.0
 """degrees of lean that the armhole keeps over its chord (ours)."""
 
-UPRIGHT = (0.12, 0.80)
-"""Least and greatest share of the turn between the two chords that is done at the across point."""
+OUTWARDS, MOST_OUTWARDS, INWARDS = 5.5, 12.0, 6.0
+"""degrees: how far the armhole may head outwards or inwards of straight down at the across point; outwards
+more where that lies outside the shoulder point, inwards by at most half its lean there (ours, by eye)."""
 
-EVEN = 0.28
-"""Least turn from the upper chord to the across point over the turn at the shoulder point: a sloped
-shoulder leaves with much lean, and without this would turn sharply just below its tip (ours)."""
+OUTWARDS_PER_MM = 0.8
+"""degrees more for each mm that the across point lies outside the shoulder point."""
 
-HOLLOW = 0.06
-"""How far the across point keeps inside the straight line from shoulder point to underarm, as a
-share of the armhole's height: less would make the armhole bulge (ours)."""
+EVEN = 1.4
+"""The bend above the across point has tangents at most so unequal; the rest of the longer is straight."""
 
-GROW = 15.0
-"""mm at adult scale: how far each half across width may grow for a long flat shoulder (ours)."""
+UNSEEN = 0.05
+"""mm: a straight shorter than this is left out."""
 
 
 @dataclass(frozen=True)
@@ -51,6 +47,11 @@ class ArmholePoints:
     def lean(self) -> float:
         """Lean of the chord from across point to shoulder point, degrees outwards from upright."""
         return math.degrees(cmath.phase((self.shoulder - self.across) / 1j) * -1)
+
+    @property
+    def outside(self) -> float:
+        """How far (mm) the across point lies outside the shoulder point; negative inside."""
+        return self.across.real - self.shoulder.real
 
 
 BothArmholePoints = tuple[ArmholePoints, ArmholePoints]
@@ -97,22 +98,6 @@ def both_armhole_points(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float
     )
 
 
-def armhole(at: ArmholePoints, lean: float, arrive: complex) -> Path:
-    """Return the half armhole from shoulder point to underarm, leaving with `lean` degrees.
-
-    It passes the across point as nearly upright as its two chords allow: there the piece is
-    narrowest, and below it the curve is as round as a hollow of the arm.
-    """
-    leave = turn(-90 - lean)
-    first, second = unit(at.across - at.shoulder), unit(at.underarm - at.across)
-    bend = cmath.phase(second / first)
-    share = cmath.phase(-1j / first) / bend if abs(bend) > 1e-9 else 0.5
-    early = EVEN * abs(cmath.phase(first / leave)) / abs(bend) if abs(bend) > 1e-9 else 0.0
-    share = min(UPRIGHT[1], max(UPRIGHT[0], share, min(0.5, early)))
-    heading = first * cmath.exp(1j * bend * share)
-    return Path((smooth(at.shoulder, at.across, leave, heading), smooth(at.across, at.underarm, heading, arrive)))
-
-
 def armhole_leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) -> tuple[float, float]:
     """Return the leans with which back and front armhole leave; their sum keeps the seam smooth.
 
@@ -125,111 +110,61 @@ def armhole_leans(plan: TorsoPlan, back: ArmholePoints, front: ArmholePoints) ->
     return lean, sum_of_slopes - lean
 
 
-def settle_shoulder(
-    plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float, front_is_measured: bool
-) -> TorsoPlan:
-    """Return the plan with room for the armhole under a long flat shoulder.
+def heading(at: ArmholePoints, lean: float) -> float:
+    """Return how far outwards of straight down the armhole heads at the across point, degrees."""
+    down = at.shoulder - at.across
+    even = lean - math.degrees(2 * -at.outside / max(down.imag, 1.0))
+    most = min(MOST_OUTWARDS, OUTWARDS + OUTWARDS_PER_MM * max(0.0, at.outside))
+    return min(most, max(-INWARDS, -0.5 * lean, even))
 
-    Wide across widths give way first where the armhole would bulge under a short shoulder. Then, in
-    this order: an estimated across front grows to the across back; both across widths grow by
-    up to 15 mm a half; the shoulder is drafted shorter. Each step says so in a finding.
+
+def tangents(a: complex, leave: complex, b: complex, arrive: complex) -> tuple[float, float]:
+    """Return how far (mm) it is from `a` along `leave`, and to `b` along `arrive`, where these meet.
+
+    Not above 0 where they meet behind one of the two; infinite where they run parallel.
     """
-    plan = _hollowed(plan, ends, shoulder_ease)
-
-    def spare(amount: float) -> float:
-        trial = _given_way(plan, amount, front_is_measured)
-        back, front = both_armhole_points(trial, ends, shoulder_ease)
-        slopes = trial.shoulder.slope_back + trial.shoulder.slope_front
-        return slopes - back.lean - front.lean - 2 * MARGIN
-
-    if spare(0.0) >= 0:
-        return plan
-    if spare(3.0) < 0:
-        raise DraftError(
-            "no armhole can be drawn under this shoulder",
-            value=f"shoulder {plan.shoulder.length:.0f} mm, across back {2 * plan.across_back:.0f} mm, "
-            f"across front {2 * plan.across_front:.0f} mm",
-            turn="measure shoulder length, shoulder drop and across widths again",
-        )
-    settled = _given_way(plan, float(brentq(spare, 0.0, 3.0, xtol=1e-9)), front_is_measured)
-    return replace(settled, findings=(*plan.findings, *_say(plan, settled)))
+    cross = (leave.conjugate() * arrive).imag
+    if abs(cross) < 1e-9:
+        return math.inf, math.inf
+    run = b - a
+    return (run.conjugate() * arrive).imag / cross, (leave.conjugate() * run).imag / cross
 
 
-def _hollowed(plan: TorsoPlan, ends: ArmholeEnds, shoulder_ease: float) -> TorsoPlan:
-    """Return the plan with both across points inside the line from shoulder point to underarm."""
-
-    def most(at: ArmholePoints) -> float:
-        tip, under = at.shoulder, at.underarm
-        return (tip.real + under.real) / 2 - HOLLOW * (tip.imag - under.imag)
-
-    back, front = both_armhole_points(plan, ends, shoulder_ease)
-    now = replace(
-        plan, across_back=min(plan.across_back, most(back)), across_front=min(plan.across_front, most(front))
-    )
-    less = max(plan.across_back - now.across_back, plan.across_front - now.across_front)
-    if less <= 0.02:
-        return now
-    return replace(
-        now,
-        findings=(
-            *plan.findings,
-            Finding(
-                "across",
-                "warning",
-                "bodice",
-                2 * now.across_back,
-                2 * plan.across_back,
-                f"Across back {2 * plan.across_back:.0f} to {2 * now.across_back:.0f} mm, across front "
-                f"{2 * plan.across_front:.0f} to {2 * now.across_front:.0f} mm: the widths across are great "
-                "for this shoulder, and the armhole may not bulge. Measure shoulder length and across back "
-                "again.",
-            ),
-        ),
-    )
+def upper_part(at: ArmholePoints, lean: float) -> tuple[Segment, ...]:
+    """Return the armhole from the shoulder point to the across point: a straight and a round bend."""
+    return straight_and_bend(at.shoulder, turn(-90 - lean), at.across, turn(-90 + heading(at, lean)))
 
 
-def _given_way(plan: TorsoPlan, amount: float, front_is_measured: bool) -> TorsoPlan:
-    first, second, third = (min(1.0, max(0.0, amount - step)) for step in (0.0, 1.0, 2.0))
-    front, back = plan.across_front, plan.across_back
-    room = max(0.0, 0.88 * plan.half - back - front)
-    lift = 0.0 if front_is_measured else min(max(0.0, back - front), room)
-    grow = min(GROW * plan.scale, (room - lift) / 2)
-    shoulder = plan.shoulder
-    return replace(
-        plan,
-        across_front=front + lift * first + grow * second,
-        across_back=back + grow * second,
-        shoulder=Shoulder(shoulder.slope_back, shoulder.slope_front, shoulder.length * (1 - 0.5 * third)),
-    )
+def straight_and_bend(start: complex, leave: complex, end: complex, arrive: complex) -> tuple[Segment, ...]:
+    """Return a bend between two directions whose tangents are nearly even, and a straight that fills up.
+
+    Where the tangents do not meet between the two ends it is one plain curve that bends both ways.
+    """
+    first, second = tangents(start, leave, end, arrive)
+    if not 0 < min(first, second) < math.inf:
+        return (smooth(start, end, leave, arrive),)
+    a, b = start, end
+    if first > EVEN * second + UNSEEN:
+        a += leave * (first - EVEN * second)
+        first = EVEN * second
+    elif second > EVEN * first + UNSEEN:
+        b -= arrive * (second - EVEN * first)
+        second = EVEN * first
+    share = _arc_handle(abs(cmath.phase(arrive / leave)))
+    bend = Cubic(a, a + share * first * leave, b - share * second * arrive, b)
+    before = (Line(start, a),) if a != start else ()
+    after = (Line(b, end),) if b != end else ()
+    return (*before, bend, *after)
 
 
-def _say(was: TorsoPlan, now: TorsoPlan) -> tuple[Finding, ...]:
-    found = []
-    if now.across_front > was.across_front + 0.02 or now.across_back > was.across_back + 0.02:
-        found.append(
-            Finding(
-                "across",
-                "note",
-                "bodice",
-                2 * now.across_front,
-                2 * was.across_front,
-                f"Across back {2 * was.across_back:.0f} to {2 * now.across_back:.0f} mm, across front "
-                f"{2 * was.across_front:.0f} to {2 * now.across_front:.0f} mm: the shoulder is long and "
-                "flat for the widths across, and the armhole has to stay smooth.",
-            )
-        )
-    lost = was.shoulder.length - now.shoulder.length
-    if lost > 0.05:
-        found.append(
-            Finding(
-                "shoulder",
-                "warning",
-                "bodice",
-                now.shoulder.length,
-                was.shoulder.length,
-                f"The shoulder is drafted {lost:.0f} mm shorter ({now.shoulder.length:.0f} of "
-                f"{was.shoulder.length:.0f} mm), as the widths across are narrow for it. Measure "
-                "shoulder length, shoulder drop and across back again.",
-            )
-        )
-    return tuple(found)
+def _arc_handle(bend: float) -> float:
+    """Return a round arc's handle over its tangent length, for a turn of `bend` radians.
+
+    An arc's handle is 4/3 tan(bend/4) radii long and its tangent tan(bend/2) (elementary geometry).
+    """
+    return 4 / 3 * math.tan(bend / 4) / math.tan(bend / 2) if bend > 1e-6 else 2 / 3
+
+
+def armhole(at: ArmholePoints, lean: float, scoop: Cubic) -> Path:
+    """Return the half armhole from shoulder point to underarm; its last segment is the scoop."""
+    return Path((*upper_part(at, lean), scoop))

@@ -1,16 +1,17 @@
 """The torso below the bust: side seam, waist darts and lower edge, to the waist or to the hip.
 
 Waist length: the waist meets the centre line, each dart leg and the side seam at right angles, so
-the closed waist runs on smoothly; the side seam's lean is solved so that the stitched waist is exact.
-Hip length: one curved side profile serves back and front (equal seams), upright at the hip; darts
-become diamonds. A waist larger than the bust is normal: no darts, and the side leans outwards.
+the closed waist runs on smoothly; each side edge's lean is solved so that the stitched waist is exact.
+Hip length: a curved side profile, upright at the hip; darts become diamonds. The front's side edge is
+drawn as long as the back's. A waist larger than the bust is normal: no front dart, and under a belly
+the front's side edge leans outwards.
 """
 
 from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scipy.optimize import brentq
 
@@ -21,9 +22,7 @@ from drafting.geometry.solve import root_near
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.shaping.torso.plan import TorsoPlan
-
-STEEPEST_SIDE = 14.0
-"""degrees: a side seam that leans more hands the rest to the darts (ours)."""
+from drafting.shaping.torso.waist_shares import Share, waist_shares
 
 FLAREST_SIDE = 45.0
 """degrees: a side seam that leans more than this is no side seam (ours; a large belly needs 26)."""
@@ -40,15 +39,23 @@ MOST_START = 5.0
 and by at most so many degrees: so it bends one way from underarm to waist (ours)."""
 
 
+WIDENED = 8
+"""How often the search for the side seam's start is widened before the measures are refused."""
+
+
 @dataclass(frozen=True)
 class HalfBottom:
     """One half's lower edge from centre to side: one path, or two with an open waist dart between.
 
-    `tip` is that dart's tip; `inner` a diamond dart instead; `waist` the waist's level line.
+    `tip` is that dart's tip; `inner` a diamond dart instead; `waist` the waist's level line. `side`
+    runs from underarm to lower edge, x as an offset from the half's own width at the bust line;
+    `lean` is its lean at the underarm, degrees, inwards.
     """
 
     hem: tuple[Path, ...]
     waist: tuple[Path, ...]
+    side: Path
+    lean: float
     tip: complex = 0j
     inner: InnerDart | None = None
 
@@ -59,37 +66,25 @@ class HalfBottom:
 
 @dataclass(frozen=True)
 class Bottom:
-    """Back and front below the bust. `side` runs from underarm to lower edge, x as an offset from
-    each half's own width at the bust line; `lean` is its lean at the underarm, degrees."""
+    """Back and front below the bust; their side edges are equally long.
+
+    `hung` is what both halves are wider at the hip than asked, mm: a side hangs straight under a belly.
+    """
 
     back: HalfBottom
     front: HalfBottom
-    side: Path
-    lean: float
+    hung: float
 
 
-def dart_intakes(plan: TorsoPlan, bust: float) -> tuple[float, float]:
-    """Return back and front waist dart intakes, mm (shares of the suppression: ours).
+@dataclass(frozen=True)
+class _Half:
+    """What one half is drawn from: its width at the bust line, its share at waist and hip, the upper tip
+    of its dart and how far down from waist to hip a diamond dart reaches."""
 
-    Back 0.32 of it, front 0.12 to 0.28 growing with the bust's fullness; each at most 0.06 of the
-    bust girth; under 3 mm (adult scale) a dart is left out and the side seam takes its amount.
-    """
-    if not plan.darts:
-        return 0.0, 0.0
-    spare = plan.half - plan.waist_half
-    full = min(1.0, plan.fullness / (0.05 * bust))
-    most = 0.06 * bust
-    back, front = min(0.32 * spare, most), min((0.12 + 0.16 * full) * spare, most)
-    height = plan.bust_line - plan.waist
-    over = (spare - back - front) / 2 - math.tan(math.radians(STEEPEST_SIDE)) * height
-    if spare > 0 and over > 0:
-        back, front = back + 1.1 * over, front + 0.9 * over
-    least = 3 * plan.scale
-    return (back if back >= least else 0.0), (front if front >= least else 0.0)
-
-
-Tips = tuple[complex, complex]
-"""The upper tips of back and front waist dart."""
+    width: float
+    share: Share
+    tip: complex
+    reach: float
 
 
 def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) -> Bottom:
@@ -97,35 +92,14 @@ def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) 
 
     `tip_at_point` lets the front waist dart run up to the bust point, as a panel seam wants it.
     """
+    back, front = waist_shares(plan, bust)
     short = 0.0 if tip_at_point else plan.dart_short
-    tips = complex(0.48 * plan.back, plan.bust_line), plan.bust_point - 1j * short
-    return _to_hip(plan, bust, tips) if to_hip else _to_waist(plan, bust, tips)
-
-
-# ------------------------------------------------------------------------------ to the waist
-
-
-def _to_waist(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
-    back_dart, front_dart = dart_intakes(plan, bust)
-    back_tip, front_tip = tips
-    side = (plan.half - plan.waist_half - back_dart - front_dart) / 2
-    for _ in range(30):  # converges by about a factor of ten a step
-        slope = side / (plan.bust_line - plan.waist)
-        lean = math.degrees(math.atan(slope))
-        if abs(lean) > FLAREST_SIDE:
-            raise _too_far_apart(plan, f"a side seam that leans up to {FLAREST_SIDE:.0f} degrees")
-        back = _half_waist(plan, plan.back, slope, back_tip, back_dart)
-        front = _half_waist(plan, plan.front, slope, front_tip, front_dart)
-        miss = back.length + front.length - plan.waist_half
-        if abs(miss) < 1e-4:
-            break
-        side += miss / 2
-    else:
-        raise _too_far_apart(plan, f"a side seam that leans up to {FLAREST_SIDE:.0f} degrees")
-    if min(path.length for path in (*back.hem, *front.hem)) < tol.LEAST_EDGE * plan.scale + 0.1:
-        raise _too_far_apart(plan, "waist darts that leave some waist beside them")
-    under = complex(slope * (plan.underarm - plan.bust_line), plan.underarm)
-    return Bottom(back, front, line(under, back.hem[-1].end - plan.back), lean)
+    behind = _Half(plan.back, back, complex(0.48 * plan.back, plan.bust_line), BACK_DIAMOND)
+    before = _Half(plan.front, front, plan.bust_point - 1j * short, FRONT_DIAMOND)
+    draw = _to_hip if to_hip else _to_waist
+    first = draw(plan, behind, None)
+    hung = back.hung + front.hung if to_hip else 0.0
+    return Bottom(first, draw(plan, before, first.side.length), hung)
 
 
 def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
@@ -137,24 +111,47 @@ def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
     )
 
 
-def _half_waist(plan: TorsoPlan, width: float, slope: float, tip: complex, dart: float) -> HalfBottom:
-    level = complex(0, plan.waist)
+# ------------------------------------------------------------------------------ to the waist
+
+
+def _to_waist(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
+    """Return one half to the waist, its side edge `long` mm long (None: as the waist's level asks)."""
+    wanted = half.width - half.share.dart - half.share.side
+    side = half.share.side
+    for _ in range(30):  # converges by about a factor of ten a step
+        slope = side / (plan.bust_line - plan.waist)
+        if abs(math.degrees(math.atan(slope))) > FLAREST_SIDE:
+            break
+        drawn = _half_waist(plan, half, slope, long)
+        miss = drawn.length - wanted
+        if abs(miss) < 1e-4:
+            if min(path.length for path in drawn.hem) < tol.LEAST_EDGE * plan.scale + 0.1:
+                raise _too_far_apart(plan, "waist darts that leave some waist beside them")
+            return drawn
+        side += miss
+    raise _too_far_apart(plan, f"a side seam that leans up to {FLAREST_SIDE:.0f} degrees")
+
+
+def _half_waist(plan: TorsoPlan, half: _Half, slope: float, long: float | None) -> HalfBottom:
+    level, tip, dart = complex(0, plan.waist), half.tip, half.share.dart
     reach = TRUED_OVER * plan.scale
-    y = plan.waist - slope * reach / 2
-    side = complex(width - slope * (plan.bust_line - y), y)
-    at_side = turn(-math.degrees(math.atan(slope)))
+    under = complex(slope * (plan.underarm - plan.bust_line), plan.underarm)
+    lean = math.atan(slope)
+    y = plan.waist - slope * reach / 2 if long is None else plan.underarm - long * math.cos(lean)
+    end = complex(-slope * (plan.bust_line - y), y)
+    side, at_side = half.width + end, turn(-math.degrees(lean))
+    seam, leans = line(under, end), math.degrees(lean)
     if dart <= 0:
         whole = (_run(level, side, 1 + 0j, at_side),)
-        return HalfBottom(whole, whole)
+        return HalfBottom(whole, whole, seam, leans)
     height, fall, leg = tip.imag - plan.waist, 0.0, 0.0
     for _ in range(6):  # the mouth is lowered as the leg leans; settles at once
         leg = math.atan(dart / 2 / (height + fall))
         fall = math.tan(leg) * min(reach, 0.8 * (tip.real - dart / 2)) / 2
     mouth = complex(tip.real, plan.waist - fall)
     down, up = turn(-math.degrees(leg)), turn(math.degrees(leg))
-    first = _run(level, mouth - dart / 2, 1 + 0j, down)
-    hem = (first, _run(mouth + dart / 2, side, up, at_side))
-    return HalfBottom(hem, hem, tip)
+    hem = (_run(level, mouth - dart / 2, 1 + 0j, down), _run(mouth + dart / 2, side, up, at_side))
+    return HalfBottom(hem, hem, seam, leans, tip)
 
 
 def _run(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
@@ -164,25 +161,34 @@ def _run(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
 # -------------------------------------------------------------------------------- to the hip
 
 
-def _to_hip(plan: TorsoPlan, bust: float, tips: Tips) -> Bottom:
-    back_dart, front_dart = dart_intakes(plan, bust)
-    back_tip, front_tip = tips
-    side = (plan.half - plan.waist_half - back_dart - front_dart) / 2
-    profile, lean = _profile(plan, side)
-    back_low = complex(back_tip.real, plan.waist - BACK_DIAMOND * (plan.waist - plan.hip))
-    front_low = complex(front_tip.real, plan.waist - FRONT_DIAMOND * (plan.waist - plan.hip))
-    return Bottom(
-        _half_hip(plan, plan.back, side, profile, (back_tip, back_low), back_dart),
-        _half_hip(plan, plan.front, side, profile, (front_tip, front_low), front_dart),
-        profile,
-        lean,
-    )
+def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
+    """Return one half to the hip, its side edge `long` mm long (None: as the hip's level asks)."""
+    share = half.share
+    up, wider = 0.0, 0.0
+    for _ in range(20):  # the hem is raised or lowered at the side, nearly one for one
+        seam, lean = _profile(plan, replace(share, hip=share.hip + wider), up)
+        low, end = complex(0, plan.hip), half.width + seam.end
+        hem = line(low, end) if abs(up) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j)
+        miss = seam.length - long if long is not None else 0.0
+        over = hem.length - half.width - share.hip
+        if max(abs(miss), abs(over)) < 1e-6:
+            break
+        up, wider = up + miss, wider - over
+    centre, edge = complex(0, plan.waist), complex(half.width - share.side, plan.waist)
+    if share.dart <= 0:
+        return HalfBottom((hem,), (line(centre, edge),), seam, lean)
+    foot = complex(half.tip.real, plan.waist - half.reach * (plan.waist - plan.hip))
+    left, right = (complex(half.tip.real + s * share.dart / 2, plan.waist) for s in (-1, 1))
+    inner = InnerDart("waist_dart", line(half.tip, left, foot), line(half.tip, right, foot))
+    return HalfBottom((hem,), (line(centre, left), line(right, edge)), seam, lean, half.tip, inner)
 
 
-def _profile(plan: TorsoPlan, side: float) -> tuple[Path, float]:
-    """Return the side profile underarm - waist - hip that passes offset 0 at the bust line."""
-    waist = complex(-side, plan.waist)
-    hip = complex(plan.hip_half / 2 - plan.half / 2, plan.hip)
+def _profile(plan: TorsoPlan, share: Share, up: float) -> tuple[Path, float]:
+    """Return the side profile underarm - waist - hip that passes offset 0 at the bust line, and its lean.
+
+    It ends `up` mm above the hip's level.
+    """
+    waist, hip = complex(-share.side, plan.waist), complex(share.hip, plan.hip + up)
 
     def drawn(x: float) -> Path:
         start = complex(x, plan.underarm)
@@ -194,22 +200,16 @@ def _profile(plan: TorsoPlan, side: float) -> tuple[Path, float]:
         return x_at(drawn(x).segments[0].as_cubic(), plan.bust_line)
 
     drop = plan.underarm - plan.bust_line
-    near = side / (plan.bust_line - plan.waist) * drop
+    near = share.side / (plan.bust_line - plan.waist) * drop
     spread = 0.6 * drop + 1.0
     start = root_near(off, near, (near - spread, near + spread), 1e-9)
     if start is None:
-        while off(near - spread) * off(near + spread) > 0:
+        for _ in range(WIDENED):
+            if off(near - spread) * off(near + spread) <= 0:
+                break
             spread *= 1.7
+        else:
+            raise _too_far_apart(plan, "a side seam that bends one way from underarm to waist")
         start = float(brentq(off, near - spread, near + spread, xtol=1e-9))
     path = drawn(start)
     return path, -math.degrees(cmath.phase(path.leave / -1j))
-
-
-def _half_hip(plan: TorsoPlan, width: float, side: float, profile: Path, tips: Tips, dart: float) -> HalfBottom:
-    hem = (line(complex(0, plan.hip), width + profile.end),)
-    centre, edge = complex(0, plan.waist), complex(width - side, plan.waist)
-    if dart <= 0:
-        return HalfBottom(hem, (line(centre, edge),))
-    left, right = (complex(tips[0].real + s * dart / 2, plan.waist) for s in (-1, 1))
-    inner = InnerDart("waist_dart", line(tips[0], left, tips[1]), line(tips[0], right, tips[1]))
-    return HalfBottom(hem, (line(centre, left), line(right, edge)), tips[0], inner)

@@ -24,6 +24,9 @@ SIDE_DART_BELOW = 45.0
 ON_SHOULDER, ON_ARMHOLE, ON_NECK = 0.5, 0.45, 0.45
 """Where the mouth lies on its edge, as a share of the edge in outline order (ours)."""
 
+BENT_ARMHOLE = 25.0
+"""mm at adult scale: the stretch of armhole bent beside a dart: short, as bending a curve lengthens it."""
+
 COPIED = 72.0
 """mm at adult scale from the underarm that truing leaves alone: the sleeve copies them."""
 
@@ -41,12 +44,12 @@ class FrontPiece:
 
 def hem_name(shape: TorsoShape) -> str:
     """Return what the lower edge is called: the waist, or the hem of a torso to the hip."""
-    return "hem" if len(shape.bottom.side.segments) > 1 else "waist"
+    return "hem" if len(shape.bottom.back.side.segments) > 1 else "waist"
 
 
 def hem_role(shape: TorsoShape) -> EdgeRole:
     """Return what the lower edge is."""
-    return EdgeRole.HEM if len(shape.bottom.side.segments) > 1 else EdgeRole.WAIST
+    return EdgeRole.HEM if len(shape.bottom.back.side.segments) > 1 else EdgeRole.WAIST
 
 
 def front_panel(shape: TorsoShape, where: str, centre: Edge) -> FrontPiece:
@@ -164,7 +167,7 @@ def _at_armhole(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     armhole, shoulder, neck = upper
     lower, above = split_armhole(shape, armhole.path)
     over = max(10.0, lower.length / shape.plan.scale - COPIED)
-    mouth = _mouth(shape, shape.turned(lower, -1), above, min(BEND_OVER, over))
+    mouth = _mouth(shape, shape.turned(lower, -1), above, min(BENT_ARMHOLE, over))
     opened = _opened(armhole, mouth, ("lower", "upper"))
     return [*_closed_side(shape), *opened, shoulder, neck]
 
@@ -252,7 +255,7 @@ def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Lev
     """The waist: the waist edge itself, or in a torso to the hip a line across."""
     if hem_name(shape) == "waist":
         return (Level("waist", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.WAIST),)
-    hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM))
+    hem = Level("hip", tuple(e.path for e in edges if e.kind is EdgeKind.HEM), LevelKind.HIP)
     paths = shape.bottom.front.waist
     if split:
         if len(paths) == 1:
@@ -265,7 +268,7 @@ def across_level(shape: TorsoShape, where: str) -> tuple[Level, ...]:
     """The across front line, where the upper front is in one piece and not turned."""
     if not across_is_drawn(shape, where):
         return ()
-    point = shape.front_armhole.segments[0].end
+    point = shape.front_armhole.segments[-1].start
     return (Level("across_front", (line(1j * point.imag, point),)),)
 
 

@@ -7,14 +7,16 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import Edge, EdgeKind, Level, Piece
-from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
-from drafting.geometry import Path, line
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.geometry import line
+from drafting.geometry.area import is_simple
 from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel, waist_edges
+from drafting.shaping.torso.back import back_pieces, centre_edge
+from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel
 from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
@@ -30,10 +32,11 @@ class TorsoStyle:
     darts: bool
     bust_dart: str
     opening: str
+    back_shaping: str = "ease"
 
     @property
     def kind(self) -> TorsoKind:
-        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS)
+        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS, self.back_shaping)
 
 
 def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
@@ -44,90 +47,68 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     drop = fit_drop(body, ease, style.kind)
     shape = shape_torso(body, ease, drop, style.kind)
     _refuse_wavy(shape)
-    back = _back(shape, style)
+    backs = back_pieces(shape, style.to_hip, style.opening)
     pieces, panels = _fronts(shape, style)
+    _refuse_crossing(shape, pieces)
     facts = {
         "armhole_drop": drop,
         "bust_dart_degrees": shape.plan.kappa,
-        "side_lean": shape.bottom.lean,
+        "side_lean": shape.bottom.front.lean,
         "front_waist_length": shape.plan.front_neck - shape.plan.waist,
+        "back_waist_length": shape.upper_back.nape.imag - shape.plan.waist,
         "scale": shape.plan.scale,
     }
     return Draft(
-        (back, *pieces),
-        _seams(back, pieces, panels, ease),
+        (*backs, *pieces),
+        _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
-        (*shape.plan.findings, *_said(drop, ease)),
+        (*shape.plan.findings, *_hung_said(shape), *_said(drop, ease)),
         facts,
-        _chains(back, pieces),
+        _chains(backs, pieces),
     )
 
 
 def _refuse_wavy(shape: TorsoShape) -> None:
     """Refuse an armhole so wide for its height, or on so slanting a side, that it cannot be smooth."""
-    for name, path in (("front", shape.front_armhole), ("back", shape.back_armhole)):
+    halves = (
+        ("front", shape.front_armhole, shape.bottom.front.lean),
+        ("back", shape.back_armhole, shape.bottom.back.lean),
+    )
+    for name, path, lean in halves:
         if inflections(path, tol.TURN_MATTERS):
             wide, high = (abs(getattr(path.end - path.start, part)) for part in ("real", "imag"))
             raise DraftError(
                 f"no smooth {name} armhole can be drawn",
                 value=f"{wide:.0f} mm wide and {high:.0f} mm high, on a side seam that leans by "
-                f"{shape.bottom.lean:.0f} degrees",
+                f"{lean:.0f} degrees",
                 turn="choose other bust or waist ease or a deeper armhole, or check the widths "
                 "across, the shoulder and the waist girth",
             )
 
 
+CROSSES_FROM = 20.0
+"""degrees: a front whose side leans out by more is looked at, whether it lies over itself."""
+
+
+def _refuse_crossing(shape: TorsoShape, fronts: tuple[Piece, ...]) -> None:
+    """Refuse a front let out so far under its bust dart that it would lie over itself."""
+    lean = -shape.bottom.front.lean
+    if lean > CROSSES_FROM and not all(is_simple(piece.outline) for piece in fronts):
+        raise DraftError(
+            "the front would lie over itself",
+            value=f"its side leans out by {lean:.0f} degrees under a bust dart of {shape.plan.kappa:.0f} degrees",
+            turn="choose less waist ease or more bust ease, or check bust, high bust and waist girth",
+        )
+
+
 # ------------------------------------------------------------------------------------- pieces
-
-
-def _centre(path: Path, which: str, style: TorsoStyle) -> Edge:
-    kind = EdgeKind.OPENING if style.opening == which else EdgeKind.FOLD
-    return Edge("centre", path, kind, role=EdgeRole.CENTRE)
-
-
-def _back(shape: TorsoShape, style: TorsoStyle) -> Piece:
-    plan, half = shape.plan, shape.bottom.back
-    low = plan.hip if style.to_hip else plan.waist
-    tip = shape.back_armhole.start
-    edges = (
-        *waist_edges(shape, half.hem, half.tip),
-        Edge("side", shape.back_side.reversed(), role=EdgeRole.SIDE),
-        Edge("armhole", shape.back_armhole.reversed(), role=EdgeRole.ARMHOLE),
-        Edge("shoulder", line(tip, shape.back_neck), role=EdgeRole.SHOULDER),
-        Edge("neck", plan.neck.back.reversed(), EdgeKind.OPENING, role=EdgeRole.NECK),
-        _centre(line(0j, complex(0, low)), "back", style),
-    )
-    across = complex(0, shape.back_armhole.segments[0].end.imag)
-    hip = (Level("hip", half.hem),) if style.to_hip else ()
-    levels = (
-        Level("bust", (line(complex(0, plan.bust_line), complex(plan.back, plan.bust_line)),), LevelKind.BUST),
-        Level("across_back", (line(across, across + plan.across_back),)),
-        Level("waist", half.waist, LevelKind.WAIST),
-        *hip,
-    )
-    piece = Piece(
-        "back",
-        edges,
-        pair=style.opening == "back",
-        levels=levels,
-        title="Back",
-        darts=(half.inner,) if half.inner else (),
-        points={
-            "nape": 0j,
-            "side_neck": shape.back_neck,
-            "shoulder_point": tip,
-            "underarm": shape.back_side.start,
-        },
-        role=PieceRole.BACK,
-    )
-    return piece.mirrored()
 
 
 def _fronts(shape: TorsoShape, style: TorsoStyle) -> tuple[tuple[Piece, ...], Panels | None]:
     plan = shape.plan
     low = plan.hip if style.to_hip else plan.waist
     top = 1j * plan.front_neck + plan.neck.front.end
-    centre = _centre(line(top, complex(0, low)), "front", style)
+    centre = centre_edge(line(top, complex(0, low)), style.opening == "front")
     opens = style.opening == "front"
     if style.bust_dart in PRINCESS:
         panels = princess_panels(shape, style.bust_dart, centre)
@@ -161,17 +142,19 @@ def edges_up(pieces: tuple[Piece, ...], role: EdgeRole) -> tuple[EdgeRef, ...]:
     return tuple((piece.name, edge.name) for piece in reversed(pieces) for edge in edges_as(piece, role))
 
 
-def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase) -> tuple[Seam, ...]:
+def _seams(
+    backs: tuple[Piece, ...], fronts: tuple[Piece, ...], panels: Panels | None, ease: TorsoEase
+) -> tuple[Seam, ...]:
+    shoulders = edges_up(backs, EdgeRole.SHOULDER), tuple(reversed(edges_up(fronts, EdgeRole.SHOULDER)))
     seams = [
         Seam("side", edges_up(fronts, EdgeRole.SIDE), (("back", "side"),), kind=SeamKind.SIDE),
-        Seam(
-            "shoulder",
-            (("back", "shoulder"),),
-            tuple(reversed(edges_up(fronts, EdgeRole.SHOULDER))),
-            ease.shoulder,
-            kind=SeamKind.SHOULDER,
-        ),
+        Seam("shoulder", *shoulders, ease.shoulder, kind=SeamKind.SHOULDER),
     ]
+    if len(backs) > 1:
+        half = backs[1]["yoke"].length / 2
+        notch = SeamNotch("yoke", half, half, 2)
+        yoke = (("back", "yoke"),), (("back-yoke", "yoke"),)
+        seams.append(Seam("back yoke", *yoke, notches=(notch,), kind=SeamKind.YOKE))
     if panels:
         notch = SeamNotch("bust", panels.notch, panels.notch)
         seams.append(
@@ -183,19 +166,22 @@ def _seams(back: Piece, fronts: tuple[Piece, ...], panels: Panels | None, ease: 
                 kind=SeamKind.PRINCESS,
             )
         )
-    return (*seams, *(seam for piece in (back, *fronts) for seam in dart_seams(piece)))
+    return (*seams, *(seam for piece in (*backs, *fronts) for seam in dart_seams(piece)))
 
 
-def _chains(back: Piece, fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
+def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tuple[EdgeRef, ...]]:
     """The stretches that other blocks fit onto, each in outline order; the waist from front to back."""
     waist = [
-        (piece.name, edge.name) for piece in (*fronts, back) for edge in piece.edges if edge.role is EdgeRole.WAIST
+        (piece.name, edge.name)
+        for piece in (*fronts, backs[0])
+        for edge in piece.edges
+        if edge.role is EdgeRole.WAIST
     ]
     return ({"waist": tuple(waist)} if waist else {}) | {
         "front_armhole": edges_up(fronts, EdgeRole.ARMHOLE),
-        "back_armhole": (("back", "armhole"),),
+        "back_armhole": edges_up(backs, EdgeRole.ARMHOLE),
         "front_neck": edges_up(fronts, EdgeRole.NECK),
-        "back_neck": (("back", "neck"),),
+        "back_neck": edges_up(backs, EdgeRole.NECK),
     }
 
 
@@ -208,11 +194,28 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
         Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True),
     ]
     if style.to_hip:
-        found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip))
+        found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip + 2 * shape.bottom.hung))
     if across_is_drawn(shape, style.bust_dart):
         settled = 2 * plan.across_front - front
         found.append(Girth("across_front", front, ease.across_front, settled, width=True))
     return tuple(found)
+
+
+def _hung_said(shape: TorsoShape) -> tuple[Finding, ...]:
+    more = 2 * shape.bottom.hung
+    if more < 0.05:
+        return ()
+    return (
+        Finding(
+            "hip",
+            "note",
+            "front",
+            more,
+            0.0,
+            f"The hip is {more:.0f} mm wider than asked: under the belly the front's side hangs straight down "
+            "from the waist and does not run in again.",
+        ),
+    )
 
 
 def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:

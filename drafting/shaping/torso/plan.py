@@ -10,10 +10,21 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from drafting.body import Body, bust_level
+from drafting.body import Body, shorter_back, usual_axilla
+from drafting.body.sides import both_sides
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.shaping.torso.neckline import BACK_RISE, FRONT_WIDTH, Neckline, neckline, sided_neckline
+from drafting.ground.scale import ADULT_BUST, SMALL_BUST
+from drafting.shaping.torso.bust import (
+    BustLevels,
+    Run,
+    back_excess,
+    bust_angle,
+    bust_guessed,
+    bust_run,
+    front_levels,
+)
+from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
 LEAST_ARM_WIDTH = 0.13
 """Least armhole width as a share of the half bust (ours)."""
@@ -31,8 +42,13 @@ SCYE_BELOW_AXILLA = 30.0
 """mm: a taped scye depth less this stands for the axilla depth, so that the default drop of 40
 ends 10 below the tape (the demand is 0-20)."""
 
-SPLIT_BUST_DART = 25.0
-"""degrees: past this, half of the further bust shaping stays as armhole ease (trade habit, memory)."""
+
+OWN_WAIST, BACK_OF_GROWTH = 0.80, 0.25
+"""The waist that is the trunk's own, as a share of the bust, and the back's part of what it gains over
+that (the survey's waist breadths and depths on its hundred largest bellies)."""
+
+UNUSUAL_SCYE = 12.0
+"""mm at adult scale: a taped scye depth so far from the expected one is told (ours; its spread is 10.6)."""
 
 
 @dataclass(frozen=True)
@@ -70,7 +86,9 @@ class TorsoPlan:
 
     `underarm`, `bust_line`, `waist`, `hip` are y levels; `back`, `front` the half widths at the bust line;
     `across_*` the half widths between the arm folds; `kappa` the bust dart's angle, `dart_short` how
-    far its tip ends from `bust_point`; `front_neck` the y of the front side neck point.
+    far its tip ends from `bust_point`; `front_neck` the y of the front side neck point; `growth` what the
+    half waist has gained over the trunk's own line (a belly); `excess` what the back is longer than its
+    front (a rounded back), which the levels leave out: it stands above the blades.
     """
 
     scale: float
@@ -91,6 +109,8 @@ class TorsoPlan:
     dart_short: float
     front_neck: float
     fullness: float
+    growth: float
+    excess: float
     darts: bool
     findings: tuple[Finding, ...]
 
@@ -105,55 +125,73 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     `darts` False plans a close torso of stretch cloth: no bust shaping, across widths give way.
     Raises `DraftError` where the levels leave no room for an armhole above the waist.
     """
-    findings: list[Finding] = []
     shoulder = _shoulder(body)
     both, neck = _necks(body, (body["neck_base_girth"] + ease.neck) / 2, shoulder)
-    waist = -(body["back_waist_length"] + ease.length)
-    underarm = _underarm(body, drop, waist, scale)
     half = (body["bust_girth"] + ease.bust) / 2
-    across_back, across_front = _across(body, ease, half, darts, findings)
+    findings = list(bust_guessed(body, scale) if darts else ())
+    across = _across(body, ease, half, darts, findings)
     fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
-    arm = half - across_back - across_front
-    back = across_back + max((arm - fullness / 2) / 2, 0.3 * arm)
-    front = half - back
-    point_x = min(body["bust_point_width"] / 2, front - 0.3 * (front - 0.6 * across_front))
-    rise_arm = (across_front + front) / 2 - point_x
+    back = half_back(half, across, fullness)
+    run = _run(both_sides(body), ease, darts)
     plain = BACK_RISE * both.width - BALANCE * scale
-    kappa = _kappa(body, fullness, scale, plain - waist, rise_arm, findings) if darts else 0.0
-    front_neck, point_y = _front_levels(
-        body,
-        both,
-        plain + math.sin(math.radians(kappa)) * rise_arm,
-        point_x,
-        underarm,
-        waist,
-        ease,
-        scale,
-        findings,
-    )
-    hip = waist - body["waist_to_hip"]
+    excess = back_excess(body, plain, run.arm)
+    if excess > 0:
+        body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
+    findings += _taped_scye(body, scale)
+    waist = -(body["back_waist_length"] + ease.length)
+    levels = BustLevels(_underarm(body, drop, waist, scale), waist, ease.length)
+    kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0
+    raised = plain + math.sin(math.radians(kappa)) * run.arm
+    front_neck, point_y = front_levels(body, both.width, raised, run.point, levels, scale, findings)
     return TorsoPlan(
         scale=scale,
         neck=neck,
         shoulder=shoulder,
-        underarm=underarm,
+        underarm=levels.underarm,
         bust_line=point_y,
         waist=waist,
         back=back,
-        front=front,
+        front=half - back,
         waist_half=(body["waist_girth"] + ease.waist) / 2,
-        hip=hip,
+        hip=waist - body["waist_to_hip"],
         hip_half=(body["hip_girth"] + ease.hip) / 2,
-        across_back=across_back,
-        across_front=across_front,
+        across_back=across[0],
+        across_front=across[1],
         kappa=kappa,
-        bust_point=complex(point_x, point_y),
+        bust_point=complex(run.point, point_y),
         dart_short=(22 + 10 * min(1.0, fullness / 120)) * scale,
         front_neck=front_neck,
         fullness=fullness,
+        growth=belly(body),
+        excess=excess,
         darts=darts,
         findings=tuple(findings),
     )
+
+
+def belly(body: Body) -> float:
+    """Return what the half waist has over the trunk's own line, mm: 0.80 of the bust (survey).
+
+    The rule is for adults: it comes in between a bust of 600 and one of 700 mm, as a child's waist is
+    nearly its bust.
+    """
+    bust = body["bust_girth"]
+    adult = min(1.0, max(0.0, (bust - SMALL_BUST) / (ADULT_BUST - SMALL_BUST)))
+    return adult * max(0.0, body["waist_girth"] - OWN_WAIST * bust) / 2
+
+
+def _run(body: Body, ease: TorsoEase, darts: bool) -> Run:
+    """Return where the bust lies, by the mean of both hands: both sides meet in one centre front."""
+    half = (body["bust_girth"] + ease.bust) / 2
+    across = _across(body, ease, half, darts, [])
+    fullness = max(0.0, body["bust_girth"] - body["high_bust_girth"]) if darts else 0.0
+    return bust_run(body, half - half_back(half, across, fullness), across[1])
+
+
+def half_back(half: float, across: tuple[float, float], fullness: float) -> float:
+    """Return how much of the `half` bust the back has: across back, and its share of the arm's width."""
+    arm = half - sum(across)
+    return across[0] + max((arm - fullness / 2) / 2, 0.3 * arm)
 
 
 def _necks(body: Body, length: float, shoulder: Shoulder) -> tuple[Neckline, Neckline]:
@@ -188,6 +226,30 @@ def _shoulder(body: Body) -> Shoulder:
     length = body["shoulder_length"]
     slope = _slope(body["shoulder_drop"], length)
     return Shoulder(slope - 2, slope + 2, length)
+
+
+def _taped_scye(body: Body, scale: float) -> tuple[Finding, ...]:
+    """Return what a taped scye depth costs, where it lies far from what the shoulder leads one to expect."""
+    if not body.measured("scye_depth"):
+        return ()
+    usual = usual_axilla(body)
+    deeper = body["scye_depth"] - SCYE_BELOW_AXILLA * scale - usual
+    if abs(deeper) <= UNUSUAL_SCYE * scale:
+        return ()
+    way, armhole, side = ("deeper", "longer", "shorter") if deeper > 0 else ("higher", "shorter", "longer")
+    return (
+        Finding(
+            "scye depth",
+            "note",
+            "bodice",
+            body["scye_depth"],
+            usual + SCYE_BELOW_AXILLA * scale,
+            f"The scye depth as taped puts the underarm {abs(deeper):.0f} mm {way} than this shoulder, back and "
+            f"arm lead one to expect. It is kept, and costs this: the armhole is some {abs(deeper):.0f} mm "
+            f"{armhole} front and back, the sleeve cap goes with it, and the side seam is {side}. If the "
+            "shoulder slopes more or less than when it was taped, tape it again or leave it out.",
+        ),
+    )
 
 
 def _underarm(body: Body, drop: float, waist: float, scale: float) -> float:
@@ -227,81 +289,3 @@ def _moved(check: str, was: tuple[float, float], now: tuple[float, float], why: 
         f"across front {2 * was[1]:.0f} to {2 * now[1]:.0f} mm"
     )
     return Finding(check, "note", "bodice", 2 * sum(now), 2 * sum(was), f"Drafted {text}, {why}.")
-
-
-def _kappa(body: Body, fullness: float, scale: float, plain: float, arm: float, findings: list[Finding]) -> float:
-    """Return the bust dart's angle, degrees.
-
-    The armhole must open by half the fullness (bust less high bust) at a tenth of the bust girth
-    from the bust point (ours; 50 mm at 880 gives 16-17 degrees, charts 15-18 from memory). Where
-    the front waist length is measured, what it says has equal weight: twice as much where the high
-    bust is only an estimate.
-    """
-    radius = 0.10 * body["bust_girth"]
-    angle = 2 * math.degrees(math.asin(min(0.5, fullness / 4 / radius)))
-    if body.measured("front_waist_length"):
-        extra = body["front_waist_length"] - plain
-        by_length = math.degrees(math.asin(max(0.0, min(0.6, extra / max(arm, 1.0)))))
-        weight = 1 / 2 if body.measured("high_bust_girth") else 2 / 3
-        angle += weight * (by_length - angle)
-    if angle > SPLIT_BUST_DART:
-        kept = SPLIT_BUST_DART + (angle - SPLIT_BUST_DART) / 2
-        findings.append(
-            Finding(
-                "bust dart",
-                "warning",
-                "front",
-                angle,
-                SPLIT_BUST_DART,
-                f"The bust asks for a dart of {angle:.0f} degrees; {kept:.0f} are drafted and the rest "
-                "stays as ease in the armhole. A second dart or a princess seam would shape it better.",
-            )
-        )
-        angle = kept
-    opening = 2 * radius * math.sin(math.radians(angle / 2))
-    return angle if opening >= 3 * scale else 0.0
-
-
-def _front_levels(
-    body: Body,
-    neck: Neckline,
-    front_neck: float,
-    point_x: float,
-    underarm: float,
-    waist: float,
-    ease: TorsoEase,
-    scale: float,
-    findings: list[Finding],
-) -> tuple[float, float]:
-    """Return the y of the front side neck point and of the bust point.
-
-    A measured front waist length is taken from the side neck point straight to the bust point and
-    from there straight down; a measured bust point depth likewise. The bust line stays at least
-    6 mm below the underarm and 60 mm above the waist.
-    """
-    run = point_x - FRONT_WIDTH * neck.width
-    point_y = -bust_level(body)
-    if body.measured("front_waist_length"):
-        whole = body["front_waist_length"] + ease.length
-        if body.measured("bust_point_depth"):
-            point_y = waist + whole - body["bust_point_depth"]
-        upper = max(whole - (point_y - waist), abs(run) + 1.0)
-        front_neck = point_y + math.sqrt(upper**2 - run**2)
-    elif body.measured("bust_point_depth"):
-        depth = body["bust_point_depth"]
-        point_y = front_neck - math.sqrt(max(depth**2 - run**2, (0.5 * depth) ** 2))
-    kept = min(max(point_y, waist + 60 * scale), underarm - 6 * scale)
-    if abs(kept - point_y) > 5 * scale and body.measured("bust_point_depth"):
-        way = "lower" if kept < point_y else "higher"
-        findings.append(
-            Finding(
-                "bust line",
-                "note",
-                "front",
-                -kept,
-                -point_y,
-                f"The bust line is drafted {abs(kept - point_y):.0f} mm {way} than measured, to stay between "
-                "underarm and waist.",
-            )
-        )
-    return front_neck, kept

@@ -207,8 +207,8 @@ def _levels(
     if len(paths) == 1:
         paths = paths[0].split(plan.bust_point.real)
     return (
-        (*centre, _waist(paths[0]), Level("hip", (hem_in,))),
-        (*side, _waist(paths[1]), Level("hip", (hem_out,))),
+        (*centre, _waist(paths[0]), Level("hip", (hem_in,), LevelKind.HIP)),
+        (*side, _waist(paths[1]), Level("hip", (hem_out,), LevelKind.HIP)),
     )
 
 

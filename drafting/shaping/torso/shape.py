@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from drafting.body import Body
@@ -12,15 +12,12 @@ from drafting.geometry.solve import zero_between
 from drafting.ground.scale import body_scale
 from drafting.shaping.sleeve.cap import CapHalves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
-from drafting.shaping.torso.armhole import (
-    armhole,
-    armhole_ends,
-    armhole_leans,
-    both_armhole_points,
-    settle_shoulder,
-)
+from drafting.shaping.torso.across import settled_armholes
+from drafting.shaping.torso.armhole import armhole_ends
 from drafting.shaping.torso.below_bust import Bottom, draw_bottom
 from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.round_back import rounding_said, settled_rounding
+from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 
 LOW_CAP, HIGH_CAP = 0.60, 5 / 6
 """Cap height over armhole depth that the armhole is fitted to allow (ours; `Source.BUNKA` takes 5/6)."""
@@ -32,14 +29,23 @@ DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 @dataclass(frozen=True)
 class TorsoShape:
     """The settled plan, what lies below the bust, and the armholes (shoulder point to underarm),
-    the front one drawn with the bust dart open at the side."""
+    the front one drawn with the bust dart open at the side.
+
+    `fitted_back` is the back's armhole before it was shaped above the blades: the underarm is fitted
+    to the arm with it, so that a rounded back moves nothing in front.
+    """
 
     plan: TorsoPlan
     bottom: Bottom
-    back_armhole: Path
+    upper_back: UpperBack
+    fitted_back: Path
     front_armhole: Path
-    back_neck: complex
     front_neck: complex
+
+    @property
+    def back_armhole(self) -> Path:
+        """The back's armhole, shoulder point to underarm, as sewn."""
+        return self.upper_back.armhole
 
     def turned(self, path: Path, share: float) -> Path:
         """Return `path` turned about the bust point by `share` of the bust dart's angle."""
@@ -48,49 +54,45 @@ class TorsoShape:
     @property
     def back_side(self) -> Path:
         """The back's side seam, underarm downwards."""
-        return self.bottom.side.moved(self.plan.back)
+        return self.bottom.back.side.moved(self.plan.back)
 
     @property
     def front_side(self) -> Path:
         """The front's side seam, underarm downwards, in the frame without bust dart."""
-        return self.bottom.side.moved(self.plan.front)
+        return self.bottom.front.side.moved(self.plan.front)
 
 
 @dataclass(frozen=True)
 class TorsoKind:
-    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point."""
+    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point, and how
+    the back is shaped above the blades (one of `round_back.WAYS`)."""
 
     to_hip: bool = False
     darts: bool = True
     tip_at_point: bool = False
+    back_shaping: str = "ease"
 
 
 def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
     plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
-    under = bottom.side.start
-    ends = armhole_ends(plan, under + plan.back, under + plan.front)
-    plan = settle_shoulder(plan, ends, ease.shoulder, body.measured("across_front_width"))
-    back, front = both_armhole_points(plan, ends, ease.shoulder)
-    lean_back, lean_front = armhole_leans(plan, back, front)
-    open_dart = turn(plan.kappa)
-    square = turn(-bottom.lean)
-    return TorsoShape(
-        plan,
-        bottom,
-        armhole(back, lean_back, square),
-        armhole(front, lean_front, square * open_dart),
-        ends.back_neck,
-        ends.front_neck,
-    )
+    ends = armhole_ends(plan, bottom.back.side.start + plan.back, bottom.front.side.start + plan.front)
+    square = turn(-bottom.back.lean), turn(plan.kappa - bottom.front.lean)
+    holes = settled_armholes(body, ease, plan, ends, square)
+    plan = holes.plan
+    blade = blade_of(plan.neck, holes.back)
+    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"])
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
+    upper = upper_back(plan.neck, holes.back, rounding, plan.scale)
+    return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
 
 
 def armhole_halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
     """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
     return (
         HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
-        HalfArmhole(shape.back_armhole.reversed(), 0.0, scale),
+        HalfArmhole(shape.fitted_back.reversed(), 0.0, scale),
     )
 
 
@@ -104,17 +106,22 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
+    def shape_at(drop: float) -> TorsoShape:
+        return shape_torso(body, ease, drop, kind)
+
+    @cache
     def halves_at(drop: float) -> CapHalves:
-        return CapHalves(*armhole_halves(shape_torso(body, ease, drop, kind), scale))
+        return CapHalves(*armhole_halves(shape_at(drop), scale))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
         return both.width(share * (both.front.depth + both.back.depth) / 2, 3.0) - width
 
     drop = ease.drop
-    room = body["back_waist_length"] - body["axilla_depth"] - 75 * scale
     low = spare(drop, LOW_CAP)
     if low < 0:
+        plan = shape_at(drop).plan
+        room = drop + plan.underarm - plan.waist - 75 * scale
         most = max(drop, min(DEEPEST_DROP * scale, room))
         return _root(lambda d: spare(d, LOW_CAP), (drop, low), most)
     high = spare(drop, HIGH_CAP)
@@ -125,14 +132,18 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
 
 
 def _root(spare: Callable[[float], float], start: tuple[float, float], limit: float) -> float:
-    """Return where `spare` passes 0 between `start` (a drop, and what is spare there) and `limit`.
+    """Return where `spare` first passes 0 from `start` (a drop, and what is spare there) to `limit`.
 
-    The limit where it does not.
+    The limit where it does not. It is looked at in thirds, as it may pass 0 twice.
     """
     if start[0] == limit:
         return limit
-    at_limit = spare(limit)
-    if (start[1] > 0) == (at_limit > 0):
-        return limit
-    low, high = sorted((start, (limit, at_limit)))
-    return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+    last = start
+    for third in (1, 2, 3):
+        drop = start[0] + (limit - start[0]) * third / 3
+        here = (drop, spare(drop))
+        if (last[1] > 0) != (here[1] > 0):
+            low, high = sorted((last, here))
+            return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+        last = here
+    return limit

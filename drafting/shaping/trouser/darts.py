@@ -24,6 +24,9 @@ ON_CREASE = (0.35, 0.60)
 LONG_FRONT, LONG_BACK, LONGER = 0.55, 0.72, 8.0
 """Depth of the darts, of waist to hip, and mm at a hip of 1,000 besides (ours)."""
 
+ABOVE_HIP, LEAST_LONG = 0.90, 0.15
+"""A dart ends above the hip level, after so much of the way to it at most; of waist to hip (ours)."""
+
 
 @dataclass(frozen=True, slots=True)
 class ClosingDart:
@@ -62,6 +65,8 @@ def close_darts(
     if front:
         places = (clamp(-side.real / along.real, *ON_CREASE),)
     length = (LONG_FRONT if front else LONG_BACK) * frame.rise + LONGER * frame.unit
+    above_hip = min((side + along * place).imag for place in places) - frame.hip
+    length = min(length, max(ABOVE_HIP * above_hip, LEAST_LONG * frame.rise))
     down = unit(along) / 1j
     tips = [side + along * place + down * length for place in places]
     turns = [cmath.exp(-2j * math.asin(min(w / 2 / length, 0.9))) for w in widths]

@@ -1,6 +1,6 @@
-"""The lines of a fly: facing, shield and topstitching, drawn on the front's own centre edge. mm.
+"""How long a fly may be, and its lines: facing, shield and topstitching on the front's centre edge. mm.
 
-All lie in the frame of the front, whose fly edge runs down from the waist with the cloth on its left:
+All lines lie in the frame of the front, whose fly edge runs down from the waist with the cloth on its left:
 
          S ---- T ---- P--- waist
            |    |    |
@@ -13,9 +13,12 @@ All lie in the frame of the front, whose fly edge runs down from the waist with 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import cmath
+import math
+from dataclasses import dataclass, replace
 
-from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.by_role import the_edge
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.construct import smooth, unit
@@ -25,6 +28,44 @@ J_HEIGHT = 1.1
 
 MOST_J = 0.6
 """Share of the fly that the J may take (ours)."""
+
+LEAST_FLY, MOST_FLY = 150.0, 200.0
+"""mm at adult scale: how long a trouser's fly is (common practice: 150 to 200)."""
+
+TURNED, MOST_TURNED = 30.0, 85.0
+"""degrees: a fly ends where the crotch curve has turned so far, and so far at most where it would be too
+short otherwise (ours: a zip still lies well in a curve that has turned by a third of a right angle)."""
+
+
+def fly_room(centre: Path, least: float, needed: float) -> float:
+    """Return how long a fly may get, mm, on a `centre` front that runs down from the waist.
+
+    It ends where the crotch curve turns, or farther down until it has its `least` length or passes the
+    hip (`needed`), both while the curve allows it at all.
+    """
+    return max(_turned_at(centre, TURNED), min(max(least, needed), _turned_at(centre, MOST_TURNED)))
+
+
+def _turned_at(centre: Path, by: float) -> float:
+    """Return how far down a centre edge, which bends one way, has turned by so many degrees, mm."""
+    low, high = 0.0, centre.length
+    for _ in range(24):
+        middle = (low + high) / 2
+        turned = abs(math.degrees(cmath.phase(centre.tangent(middle) / centre.leave)))
+        low, high = (middle, high) if turned < by else (low, middle)
+    return low
+
+
+def centre_front(front: Piece) -> Path:
+    """Return the centre front from the waist down to the fork."""
+    return Path.joined([the_edge(front, role).path for role in (EdgeRole.FLY, EdgeRole.CROTCH)])
+
+
+def opened_front(front: Piece, length: float, allowance: float) -> Piece:
+    """Return the front open for `length` mm from the waist; the rest is crotch seam."""
+    high, low = centre_front(front).split(length)
+    fly = replace(the_edge(front, EdgeRole.FLY), path=high, kind=EdgeKind.SEAM, allowance=allowance)
+    return front.with_edges(fly, replace(the_edge(front, EdgeRole.CROTCH), path=low))
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,10 @@ FLARED_HEM = 1.5
 CASING_WAIST, CASING_HIP = 0.87, 1.03
 """Waist cloth of a casing: least share of the finished hip, and what passes over the hip (ours)."""
 
+MOST_NARROWER, FRONT_NARROWER = 0.06, 0.40
+"""The hip between the centre lines is at most so much less than asked for, of the girth (ours: about
+the least of a woven trouser's ease, `Source.EASE_IN_CLOTHING`), and the front's share of that."""
+
 LEAST_SHIN = 0.12
 """Hem below the knee at least, of the inside leg (ours)."""
 
@@ -65,10 +69,11 @@ class LegStyle:
 class LegFrame:
     """One leg's levels (y) and widths, mm. Waist, hip, thigh, knee, hem run down from positive y.
 
-    `front_hip`, `back_hip` are quarter widths at the hip; `wider` what the back leg has more at each
+    `front_hip`, `back_hip` are widths at the hip, side to centre line (a quarter, less what a crotch
+    curve begun above the hip adds to the outline there); `wider` what the back leg has more at each
     edge; `knee_half`, `hem_half` the front's half widths; `shin` the direction of the lower leg's
     inside edge, going up; `centre_lean` (tangent) how far the centre front leans in, `side_lean` how
-    far the side leans out at the hip.
+    far the side leans out at the hip; `closer` (0..1) how far the seat is drawn in for its curves.
     """
 
     asked: TrouserMeasures
@@ -90,6 +95,7 @@ class LegFrame:
     shin: complex
     centre_lean: float
     side_lean: float
+    closer: float = 0.0
 
     @property
     def rise(self) -> float:
@@ -101,6 +107,16 @@ class LegFrame:
         """What rise and waist are settled from: no level, width or style of the hem."""
         style = replace(self.style, leg="", hem=0.0, longer=0.0)
         return replace(self, style=style, hem=0.0, hem_girth=0.0, hem_half=0.0)
+
+    def drawn_in(self, share: float) -> LegFrame:
+        """Return the frame with its seat drawn in by this share of what it may be.
+
+        Its crotch curves get hollower, and its centre lines come nearer to the sides.
+        """
+        half = share * MOST_NARROWER * self.asked.girth["hip"] / 2
+        front = self.front_hip - FRONT_NARROWER * half
+        back = self.back_hip - (1 - FRONT_NARROWER) * half
+        return replace(self, front_hip=front, back_hip=back, closer=share)
 
     @property
     def unit(self) -> float:

@@ -15,6 +15,7 @@ from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
+from drafting.ground.scale import body_scale
 from drafting.shaping.stretch import Stretch, stretch_findings
 from drafting.shaping.trouser.curves import clamp
 
@@ -56,8 +57,10 @@ class TrouserMeasures:
     It equals only itself: `trouser_measures` gives the same one again for the same wishes.
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
-    `crotch_front` and `crotch_back` the two parts of the crotch seam. `thigh_band` holds the least
-    and greatest thigh that a conflict may settle on, `heel` the least girth that passes the heel.
+    `crotch_front` and `crotch_back` the two parts of the crotch seam, as the tape split it where
+    `front_measured`. `thigh_band` holds the least and greatest thigh that a conflict may settle on,
+    `heel` the least girth that passes the heel;
+    `layered` holds body girths with what is worn below, `scale` that of adult constants.
     """
 
     body: Mapping[str, float]
@@ -68,6 +71,7 @@ class TrouserMeasures:
     shin: float
     crotch_front: float
     crotch_back: float
+    front_measured: bool
     depth: float
     thigh_band: tuple[float, float]
     calf: float
@@ -75,11 +79,13 @@ class TrouserMeasures:
     ankle: float
     heel: float
     seated: bool
+    scale: float
+    layered: Mapping[str, float]
     stretch: Stretch
     findings: tuple[Finding, ...]
 
     def __post_init__(self) -> None:
-        freeze(self, "body", "girth")
+        freeze(self, "body", "girth", "layered")
 
     @property
     def crotch(self) -> float:
@@ -115,6 +121,7 @@ def trouser_measures(
         shin=body["knee_height"] * stretch.length,
         crotch_front=front,
         crotch_back=back,
+        front_measured=body.measured("back_crotch_length") and body.measured("total_crotch_length"),
         depth=(DEPTH_SITTING if sitting else DEPTH) * hip + seated * SEATED_DEPTH * hip,
         thigh_band=_thigh_band(around["thigh"], girth["thigh"], stretch),
         calf=cut_girth(calf, stretch.around, stretch.share) * (1.0 if stretch.used else CALF_ROOM),
@@ -122,6 +129,8 @@ def trouser_measures(
         ankle=cut_girth(body["ankle_girth"], stretch.around, stretch.share),
         heel=HEEL_ROOM * body["heel_girth"] / stretch.pull,
         seated=seated,
+        scale=body_scale(body),
+        layered=around,
         stretch=stretch,
         findings=(*findings, *stretch_findings(stretch, fabric, around, girth)),
     )

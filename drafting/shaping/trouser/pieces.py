@@ -14,10 +14,11 @@ from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.heights import x_at
 from drafting.shaping.torso.dart_mouth import dart_edges
+from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.darts import OpenedWaist
 from drafting.shaping.trouser.hem import LowerLeg
 from drafting.shaping.trouser.legs import thigh_level
-from drafting.shaping.trouser.rise import CentreEdge
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import LegShape
 
 
@@ -31,7 +32,7 @@ class Openings:
 
 @dataclass(frozen=True, slots=True)
 class CutSettings:
-    """What the pieces need besides lines: warp and stretch (degrees), the waist edge's allowance.
+    """What the pieces need besides lines: warp and stretch (degrees), allowances at waist and hem.
 
     `casing` says that the waist is turned over elastic, else a waistband is sewn on later.
     """
@@ -40,6 +41,7 @@ class CutSettings:
     stretch: float
     casing: bool
     waist_allowance: float | None
+    hem_allowance: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +75,7 @@ def _half(shape: LegShape, *, front: bool) -> _Half:
             centre=rise.front,
             waist=waist.front,
             lower=hems.front,
-            levels=_levels(shape, rise.front, waist.front, hems.front, 0.0),
+            levels=_levels(shape, seat_of(shape.frame, rise).front, waist.front, hems.front, 0.0),
         )
     out = shape.frame.wider
     side, hip_curve = (Cubic(*(z - out for z in curve)) for curve in (rise.legs.side, waist.hip_curve))
@@ -84,14 +86,12 @@ def _half(shape: LegShape, *, front: bool) -> _Half:
         centre=rise.back,
         waist=waist.back,
         lower=hems.back,
-        levels=_levels(shape, rise.back, waist.back, hems.back, out),
+        levels=_levels(shape, seat_of(shape.frame, rise).back, waist.back, hems.back, out),
     )
 
 
-def _levels(
-    shape: LegShape, centre: CentreEdge, waist: OpenedWaist, lower: LowerLeg, out: float
-) -> tuple[Level, ...]:
-    """Return the level lines; the hip's ends on the centre line continued straight."""
+def _levels(shape: LegShape, seat: complex, waist: OpenedWaist, lower: LowerLeg, out: float) -> tuple[Level, ...]:
+    """Return the level lines, each from edge to edge; the hip's ends at `seat`."""
     frame, legs = shape.frame, shape.rise.legs
     thigh = thigh_level(frame, legs)
     inside = legs.back_inside if out else legs.front_inside
@@ -99,9 +99,9 @@ def _levels(
     knee = complex(frame.knee_half + out, frame.knee)
     return (
         Level("waist", tuple(Path((part,)) for part in waist.parts), LevelKind.WAIST),
-        Level("hip", (line(hip_side, centre.on_hip),)),
+        Level("hip", (line(hip_side, seat),), LevelKind.HIP),
         Level("thigh", (line(complex(x_at(legs.side, thigh) - out, thigh), complex(x_at(inside, thigh), thigh)),)),
-        Level("knee", (line(complex(-knee.real, knee.imag), knee),)),
+        Level("knee", (line(complex(-knee.real, knee.imag), knee),), LevelKind.KNEE),
         Level("trouser_hem", (Path((lower.hem,)),)),
     )
 
@@ -109,7 +109,7 @@ def _levels(
 def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: CutSettings, fly: float) -> Piece:
     name, lower = role.value, half.lower
     edges = (
-        Edge("hem", Path((lower.hem,)), EdgeKind.HEM, role=EdgeRole.HEM),
+        Edge("hem", Path((lower.hem,)), EdgeKind.HEM, allowance=cutting.hem_allowance, role=EdgeRole.HEM),
         Edge("inseam", Path((lower.inside.reversed(), half.inside)), role=EdgeRole.INSEAM),
         *_crotch(half.centre, fly),
         *_waist(half.waist, cutting),
@@ -140,7 +140,7 @@ def _piece(role: PieceRole, half: _Half, openings: Openings, cutting: CutSetting
 
 def _crotch(centre: CentreEdge, fly: float) -> list[Edge]:
     """Return the edge from the fork up to the waist; its top end of `fly` mm stays open."""
-    path = Path((centre.curve.reversed(), *line(centre.bend, centre.top).segments))
+    path = centre.path.reversed()
     if fly <= 0:
         return [Edge("crotch", path, role=EdgeRole.CROTCH)]
     low, high = path.split(path.length - fly)

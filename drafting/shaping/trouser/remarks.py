@@ -8,16 +8,71 @@ from collections.abc import Iterator
 from drafting.body import Body
 from drafting.ground.findings import Finding
 from drafting.shaping.trouser.pieces import Openings
-from drafting.shaping.trouser.rise import at_fork_limit
+from drafting.shaping.trouser.rise import BELLY_FROM, at_fork_limit, off_level
+from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import LegShape
 
 MATTERS = 2.0
 """mm: a smaller change of a length is not worth a word (ours: the crotch holds within 2)."""
 
+STRETCHES = 0.10
+"""Cloth that stretches so much round the body needs no ease (common practice)."""
+
+LEAST_EASE = {"waist": 13.0, "hip": 51.0}
+"""mm at adult scale (`Source.EASE_IN_CLOTHING`: 13 at the waist of trousers and skirts, 51 at every hip)."""
+
+WHOLE = 0.5
+"""mm: ease so near to the least is the least, as it was rounded from inches."""
+
 
 def trouser_findings(body: Body, shape: LegShape) -> tuple[Finding, ...]:
-    """Return what was settled at crotch, thigh, knee, waist and for a seated wearer."""
-    return (*_crotch(body, shape), *_thigh(shape), *_knee(shape), *_waist(shape), *_seated(shape))
+    """Return what was settled at hip, crotch, thigh, knee, waist and for a seated wearer."""
+    return (
+        *_least_ease(shape),
+        *_hip(shape),
+        *_crotch(body, shape),
+        *_thigh(shape),
+        *_knee(shape),
+        *_waist(shape),
+        *_seated(shape),
+    )
+
+
+def _least_ease(shape: LegShape) -> Iterator[Finding]:
+    """Cloth that hardly stretches needs room: less than the trade's least is warned, none is an error."""
+    asked = shape.frame.asked
+    if asked.stretch.around >= STRETCHES:
+        return
+    drawn = {"waist": shape.frame.waist_girth, "hip": seat_of(shape.frame, shape.rise).girth}
+    for level, least in LEAST_EASE.items():
+        ease, wanted = drawn[level] - asked.layered[level], least * asked.scale
+        if ease < wanted - WHOLE:
+            none = ease <= 0
+            said = "has no ease at all and will not close" if none else f"has only {ease:.0f} mm of ease"
+            yield Finding(
+                "least ease",
+                "error" if none else "warning",
+                level,
+                ease,
+                wanted,
+                f"The {level} {said}, in cloth that stretches {100 * asked.stretch.around:.0f} % round the "
+                f"body; the trade's least is {wanted:.0f} mm. Ask for more, or take a cloth that stretches more.",
+            )
+
+
+def _hip(shape: LegShape) -> Iterator[Finding]:
+    frame = shape.frame
+    girth, wanted = seat_of(frame, shape.rise).girth, frame.asked.girth["hip"]
+    if girth - wanted > 1e-3:
+        yield Finding(
+            "hip",
+            "note",
+            "hip",
+            girth,
+            wanted,
+            f"The hip is {girth:.0f} mm round instead of {wanted:.0f}: its level lies only {frame.hip:.0f} mm "
+            "over the crotch line, where the legs part already and the cloth has to reach round both.",
+        )
 
 
 def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
@@ -44,6 +99,28 @@ def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
             f"{abs(moved):.0f} mm of the crotch seam are moved {way}: the centre front would lie too "
             "far off the waist level. The whole length holds.",
         )
+    yield from _front(shape)
+
+
+def _front(shape: LegShape) -> Iterator[Finding]:
+    """A centre front far off the waist level: over a belly it must be, else the tape is doubted."""
+    over = off_level(shape.frame, shape.rise.front_rise)
+    if abs(over) <= MATTERS:
+        return
+    body = shape.frame.asked.body
+    belly = over > 0 and body["waist"] > BELLY_FROM * body["hip"]
+    rise = shape.rise.front_rise
+    way = "over" if rise > 0 else "under"
+    why = "so that it covers the belly" if belly else "as the measured front crotch length asks"
+    doubt = "" if belly else " Is it measured from the inside leg point, with the waist tape level?"
+    yield Finding(
+        "front rise",
+        "note" if belly else "warning",
+        "front",
+        rise,
+        rise - over,
+        f"The centre front lies {abs(rise):.0f} mm {way} the waist level, {why}; on the body it is level.{doubt}",
+    )
 
 
 def _thigh(shape: LegShape) -> Iterator[Finding]:

@@ -1,8 +1,10 @@
 """Front rise, seat angle and fork, settled together so that the crotch length is exact. mm.
 
-The rule where measures conflict: the total crotch length always holds. The split is followed while
-the centre front rises between -3 and +3.5 % of the hip, then moved. The thigh is as asked while the
-seat angle stays in its range; past it the thigh moves inside its band; past that the back rise.
+The rule where measures conflict: the total crotch length always holds, and a measured front part of
+it: its waist rises over a belly and falls without one. A split that was not measured is followed while
+the centre front rises between -3 and +3.5 % of the hip, over a belly more, then moved. The thigh is as
+asked while the seat angle stays in its range; past it the thigh moves inside its band; past that the
+back rise.
 """
 
 from __future__ import annotations
@@ -10,50 +12,41 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from drafting.geometry import Cubic
-from drafting.geometry.construct import Directed, meet
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
-from drafting.shaping.trouser.curves import clamp, corner, rising_direction
+from drafting.shaping.trouser.centre import CentreEdge, back_centre, back_rise, front_centre
+from drafting.shaping.trouser.curves import clamp
 from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import FORK, Legs, draw_legs, fork_for, thigh_girth
 
 FRONT_RISE, FRONT_RISE_SEATED = (-0.030, 0.035), (-0.09, 0.035)
 """How far the centre front may lie under or over the waist level, of the hip (ours)."""
 
+FRONT_KEPT = (-0.14, 0.20)
+"""The same where the front crotch was measured: it is kept (ours; `Source.ANSUR_II`: -0.09 to 0.08)."""
+
+FRONT_MOVED = 9.5
+"""mm at adult scale: so much a measured front may get from the back where its waist would lie low."""
+
+LOWEST_FRONT = 0.80
+"""It falls by at most so much of the way from waist to hip (ours)."""
+
+BELLY_FROM, BELLY_RISE = 0.90, 0.35
+"""Over this waist, of the hip, the centre front may rise farther, by this share of what is over (ours)."""
+
 SEAT, SEAT_SEATED = (0.035, 0.38), (0.035, 0.64)
 """Least and greatest lean of the centre back, tangent: 2 to 21 degrees, seated 33 (ours)."""
 
-BACK_RISE = 1.18
-"""The back waist rises by the lean over this: its line then stays hollow to the centre (ours)."""
+MOST_LOWERED, SHORTEST_FORK = 0.40, 0.04
+"""The back waist is lowered by at most so much of waist to hip, and the fork shortened down to so much
+of the hip, for a crotch length that is too short for its thigh (ours)."""
 
-FRONT_CURVE, BACK_CURVE = 0.64, 0.74
-"""Fullness of the crotch curves; 0.552 is a quarter ellipse (ours)."""
-
-FRONT_START, BACK_START = 1.25, 0.85
-"""The curve starts so many times the fork's own reach above the corner of its tangents (ours)."""
-
-MOST_CURVE = 0.62
-"""The curve takes at most this share of the centre line (ours)."""
+ROOMY_LEAN = 0.25
+"""A centre back that leans so far has room over its curve, or the fork is too long (ours)."""
 
 LEAST_STRAIGHT = 0.05
 """Straight part of a centre line at least, of waist to hip (ours)."""
-
-
-@dataclass(frozen=True, slots=True)
-class CentreEdge:
-    """One centre edge: straight from the waist's `top` to `bend`, then the curve to the fork.
-
-    `heading` is the straight part's direction, upwards; `on_hip` where its line meets the hip level.
-    """
-
-    top: complex
-    bend: complex
-    curve: Cubic
-    heading: complex
-    on_hip: complex
-    length: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,45 +63,11 @@ class Rise:
     thigh: float
 
 
-def front_centre(frame: LegFrame, legs: Legs, over: float) -> CentreEdge:
-    """Return the centre front whose top lies `over` the waist level."""
-    on_hip = complex(-legs.half + frame.front_hip, frame.hip)
-    heading = rising_direction(frame.centre_lean)
-    top = on_hip + heading * ((frame.rise + over) / heading.imag)
-    return _centre(on_hip, heading, top, legs.front_tip, legs.front_up, FRONT_START, FRONT_CURVE)
-
-
-def back_centre(frame: LegFrame, legs: Legs, lean: float, extra: float) -> CentreEdge:
-    """Return the centre back that leans in by `lean` (tangent), risen `extra` mm besides."""
-    on_hip = complex(-legs.half - frame.wider + frame.back_hip, frame.hip)
-    heading = rising_direction(lean)
-    over = back_rise(frame, lean) + extra
-    top = on_hip + heading * ((frame.rise + over) / heading.imag)
-    return _centre(on_hip, heading, top, legs.back_tip, legs.back_up, BACK_START, BACK_CURVE)
-
-
-def back_rise(frame: LegFrame, lean: float) -> float:
-    """Return how far a centre back of this lean rises over the waist level, mm."""
-    waist = frame.back_hip - lean * frame.rise - 0.010 * frame.asked.body["hip"]
-    return lean / BACK_RISE * waist
-
-
-def _centre(
-    on_hip: complex, heading: complex, top: complex, tip: complex, up: complex, start: float, share: float
-) -> CentreEdge:
-    """Return the centre edge, its curve square to the inside seam at the fork."""
-    cross = meet(Directed(tip, up * 1j), Directed(on_hip, heading))
-    room = ((top - cross) / heading).real
-    bend = cross + heading * min(start * abs(tip - cross), MOST_CURVE * room)
-    curve = corner(bend, cross, tip, share)
-    return CentreEdge(top, bend, curve, heading, on_hip, abs(top - bend) + curve.length)
-
-
 def settle_rise(frame: LegFrame) -> Rise:
     """Return the rise whose crotch seam has the asked length, by the rule above."""
-    fork = fork_for(frame, frame.asked.girth["thigh"])
-    low, high = _seat_range(frame, fork)
+    fork = _roomy_fork(frame, fork_for(frame, frame.asked.girth["thigh"]), ROOMY_LEAN)
     front = _with_front(frame, draw_legs(frame, fork))
+    low, high = _seat_range(frame, front.legs)
     if _missing(frame, front, high) > 0:
         return _past(frame, front, high, frame.asked.thigh_band[1])
     if _missing(frame, front, low) < 0:
@@ -126,16 +85,38 @@ class _Front:
     centre: CentreEdge
 
 
-def _seat_range(frame: LegFrame, fork: float) -> tuple[float, float]:
-    """Return the leans of the centre back between which the fork still has a reach of its own."""
+def _seat_range(frame: LegFrame, legs: Legs) -> tuple[float, float]:
+    """Return the leans of the centre back between which the fork still has a reach of its own.
+
+    A back that leans so far that its curve would reach up to the waist leans less.
+    """
     low, high = SEAT_SEATED if frame.asked.seated else SEAT
-    leaves = 0.6 * 0.6 * fork / max(frame.hip, 1.0)
-    return low, max(low + 0.03, min(high, leaves))
+    leaves = 0.6 * 0.6 * legs.fork / max(frame.hip, 1.0)
+    high = max(low + 0.03, min(high, leaves))
+
+    def room(lean: float) -> float:
+        return _straight(back_centre(frame, legs, lean, 0.0)) - 2 * LEAST_STRAIGHT * frame.rise
+
+    if room(high) >= 0 or room(low) <= 0:
+        return low, high
+    return low, _root(room, low, high)
+
+
+def _roomy_fork(frame: LegFrame, fork: float, lean: float) -> float:
+    """Return the fork, shorter where the back curve that it asks for at this lean would reach the waist."""
+
+    def room(shorter: float) -> float:
+        back = back_centre(frame, draw_legs(frame, shorter), lean, 0.0)
+        return _straight(back) - 3 * LEAST_STRAIGHT * frame.rise
+
+    if room(fork) >= 0:
+        return fork
+    return _root(room, SHORTEST_FORK * frame.asked.body["hip"], fork)
 
 
 def _past(frame: LegFrame, asked: _Front, lean: float, thigh: float) -> Rise:
     """Return the rise with the seat angle at its bound: the thigh moves, then the back rise."""
-    other = _with_front(frame, draw_legs(frame, fork_for(frame, thigh)))
+    other = _with_front(frame, draw_legs(frame, _roomy_fork(frame, fork_for(frame, thigh), lean)))
     before, after = _missing(frame, asked, lean), _missing(frame, other, lean)
     if before * after < 0:
 
@@ -149,15 +130,27 @@ def _past(frame: LegFrame, asked: _Front, lean: float, thigh: float) -> Rise:
     def over(extra: float) -> float:
         return back_centre(frame, other.legs, lean, extra).length - wanted
 
-    reach = 3 * abs(after) + 30 * frame.unit
-    return _settled(frame, other, lean, _root(over, max(-reach, -0.8 * frame.rise), reach))
+    reach, lowest = 3 * abs(after) + 30 * frame.unit, -MOST_LOWERED * frame.rise
+    if over(lowest) > 0:
+        return _shorter_fork(frame, other.legs.fork, lean, lowest)
+    return _settled(frame, other, lean, _root(over, max(-reach, lowest), reach))
+
+
+def _shorter_fork(frame: LegFrame, fork: float, lean: float, extra: float) -> Rise:
+    """Return the rise with the back as low as it may be, and so short a fork that the length holds."""
+
+    def over(shorter: float) -> float:
+        front = _with_front(frame, draw_legs(frame, shorter))
+        back = back_centre(frame, front.legs, lean, extra)
+        return front.centre.length + back.length - frame.asked.crotch
+
+    found = _root(over, SHORTEST_FORK * frame.asked.body["hip"], fork)
+    return _settled(frame, _with_front(frame, draw_legs(frame, found)), lean, extra)
 
 
 def _with_front(frame: LegFrame, legs: Legs) -> _Front:
     """Return the legs with the front rise that its part of the crotch length asks for."""
-    hip = frame.asked.body["hip"]
-    bounds = FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE
-    low, high = bounds[0] * hip, bounds[1] * hip
+    low, high = _front_range(frame)
     wanted = frame.asked.crotch_front
 
     def miss(rise: float) -> float:
@@ -166,7 +159,28 @@ def _with_front(frame: LegFrame, legs: Legs) -> _Front:
     over = root_near(miss, clamp(-miss(0.0), low, high), (low, high), 1e-7)
     if over is None:
         over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
+    if frame.asked.front_measured:
+        over += min(max(-off_level(frame, over), 0.0), FRONT_MOVED * frame.asked.scale)
     return _Front(legs, over, front_centre(frame, legs, over))
+
+
+def _front_range(frame: LegFrame) -> tuple[float, float]:
+    """Return how far under and over the waist level the centre front may lie, mm."""
+    asked = frame.asked
+    hip = asked.body["hip"]
+    if asked.front_measured:
+        return max(FRONT_KEPT[0] * hip, -LOWEST_FRONT * frame.rise), FRONT_KEPT[1] * hip
+    low, high = FRONT_RISE_SEATED if asked.seated else FRONT_RISE
+    belly = BELLY_RISE * max(0.0, asked.body["waist"] - BELLY_FROM * hip)
+    return low * hip, high * hip + belly
+
+
+def off_level(frame: LegFrame, front_rise: float) -> float:
+    """Return by how much the centre front lies higher (or lower, below 0) than waists of most do, mm."""
+    low, high = (
+        (FRONT_RISE_SEATED if frame.asked.seated else FRONT_RISE)[k] * frame.asked.body["hip"] for k in (0, 1)
+    )
+    return front_rise - clamp(front_rise, low, high)
 
 
 def _missing(frame: LegFrame, front: _Front, lean: float) -> float:
@@ -192,10 +206,14 @@ def _settled(frame: LegFrame, front: _Front, lean: float, extra: float) -> Rise:
     )
 
 
+def _straight(centre: CentreEdge) -> float:
+    """Return how much of a centre edge is straight, mm; below 0 where its curve passes the waist."""
+    return ((centre.top - centre.bend) / centre.heading).real
+
+
 def _room_above_curve(frame: LegFrame, name: str, centre: CentreEdge) -> None:
     """Refuse a centre whose crotch curve leaves no straight part below the waist."""
-    straight = ((centre.top - centre.bend) / centre.heading).real
-    if straight < LEAST_STRAIGHT * frame.rise:
+    if _straight(centre) < LEAST_STRAIGHT * frame.rise:
         asked = frame.asked
         raise DraftError(
             f"the {name} crotch curve would reach up to the waist",

@@ -6,7 +6,7 @@ bodies in woven cloth, two to four times in stretch.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from drafting.shaping.trouser.curves import clamp
@@ -14,7 +14,8 @@ from drafting.shaping.trouser.frame import LegFrame, LegStyle, frame_leg
 from drafting.shaping.trouser.hem import Hems, calf_misses, draw_hems
 from drafting.shaping.trouser.legs import draw_legs
 from drafting.shaping.trouser.measures import TrouserMeasures
-from drafting.shaping.trouser.rise import Rise, settle_rise
+from drafting.shaping.trouser.rise import Rise
+from drafting.shaping.trouser.seat import fit_seat
 from drafting.shaping.trouser.waist import Waist, settle_waist
 
 TRIES = 12
@@ -42,20 +43,21 @@ def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
     knee_more, lean = 0.0, 0.0
     for _ in range(TRIES):
         frame, knee_more = _passing_calf(asked, style, knee_more, lean)
-        rise, waist = _above_knee(frame.without_hem)
+        seat, rise, waist = _above_knee(frame.without_hem)
         up = waist.side - complex(-rise.legs.half, frame.hip)
         wanted = clamp(-up.real / up.imag, 0.0, MOST_LEAN)
         if abs(wanted - lean) < SETTLED:
             break
         lean = wanted
+    frame = replace(frame, front_hip=seat.front_hip, back_hip=seat.back_hip)
     return LegShape(frame, rise, waist, draw_hems(frame, rise.legs))
 
 
 @lru_cache(maxsize=32)
-def _above_knee(frame: LegFrame) -> tuple[Rise, Waist]:
-    """Return rise and waist, which no slider of the hem moves while the leg is flared."""
-    rise = settle_rise(frame)
-    return rise, settle_waist(frame, rise)
+def _above_knee(frame: LegFrame) -> tuple[LegFrame, Rise, Waist]:
+    """Return frame, rise and waist, which no slider of the hem moves while the leg is flared."""
+    seat, rise = fit_seat(frame)
+    return seat, rise, settle_waist(seat, rise)
 
 
 def _passing_calf(

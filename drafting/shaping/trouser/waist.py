@@ -17,10 +17,11 @@ from scipy.optimize import brentq
 from drafting.geometry import Cubic
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
+from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.curves import clamp, one_way_curve, rising_direction
 from drafting.shaping.trouser.darts import ClosedDarts, OpenedWaist, close_darts, open_darts
 from drafting.shaping.trouser.frame import LegFrame
-from drafting.shaping.trouser.rise import CentreEdge, Rise
+from drafting.shaping.trouser.rise import Rise
 
 SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
 """Part of the suppression at each side seam, and how far in it may lean (tangent) (ours)."""
@@ -28,8 +29,9 @@ SIDE_SHARE, SIDE_STEEPEST = 0.30, 0.20
 FRONT_DART, TWO_DARTS = 0.36, 32.0
 """Front share of the darts; mm at a hip of 1,000 over which the back takes two (ours)."""
 
-LEAST_DART = 3.4
-"""mm at a hip of 1,000, as wide as the dart's closing angle: the mouth as drawn is a little less."""
+LEAST_DART = 8.0
+"""mm at adult scale: a narrower dart is a sliver, and its amount goes to the seams beside it (common
+practice: 6 to 10)."""
 
 SIDE_RISE, SIDE_FALL = 0.35, 0.40
 """The side point rises over the waist level so many times its inset, or falls (ours)."""
@@ -105,8 +107,8 @@ def settle_waist(frame: LegFrame, rise: Rise) -> Waist:
     wanted = frame.waist_girth / 2
     spare = draw_waist(frame, rise, WaistShaping(0.0)).length - wanted
     if spare > 0 and not frame.style.casing:
-        for shares in ((FRONT_DART, 1 - FRONT_DART), (0.0, 1.0)):
-            found = _with_darts(frame, rise, spare, shares, wanted)
+        for front_dart in (True, False):
+            found = _with_darts(frame, rise, spare, front_dart, wanted)
             if found is not None:
                 return found
     reach = abs(spare) / 2 + MOST_INSET * frame.unit
@@ -118,28 +120,32 @@ def settle_waist(frame: LegFrame, rise: Rise) -> Waist:
     return drawn(_solved(lambda s: drawn(s).length, wanted, spare / 2, (low, high)))
 
 
-def _with_darts(
-    frame: LegFrame, rise: Rise, spare: float, shares: tuple[float, float], wanted: float
-) -> Waist | None:
-    """Return the waist with darts in these shares, or None where one would be too small."""
+def _with_darts(frame: LegFrame, rise: Rise, spare: float, front_dart: bool, wanted: float) -> Waist | None:
+    """Return the waist with a back dart, and a front dart or what it would take in at the sides.
+
+    None where a dart would be too small.
+    """
     side = min(SIDE_SHARE * spare, SIDE_STEEPEST * frame.rise)
     intake = spare - 2 * side
-    count = 2 if shares[1] * intake > TWO_DARTS * frame.unit else 1
+    in_front = FRONT_DART * intake
+    count = 2 if intake - in_front > TWO_DARTS * frame.unit else 1
 
-    def shaping(total: float) -> WaistShaping:
-        front = (shares[0] * total,) if shares[0] else ()
-        return WaistShaping(side, front, (shares[1] * total / count,) * count)
+    def shaping(part: float) -> WaistShaping:
+        back = ((1 - FRONT_DART) * intake * part / count,) * count
+        if front_dart:
+            return WaistShaping(side, (in_front * part,), back)
+        return WaistShaping(side + in_front / 2, (), back)
 
-    def length(total: float) -> float:
-        return draw_waist(frame, rise, shaping(total)).length
+    def length(part: float) -> float:
+        return draw_waist(frame, rise, shaping(part)).length
 
-    if intake < 0.5 * LEAST_DART * frame.unit or length(0.0) <= wanted:
+    least = LEAST_DART * frame.asked.scale
+    if intake < 0.5 * least or length(0.0) <= wanted:
         return None
-    total = _solved(length, wanted, intake, (0.0, 3 * intake + 30 * frame.unit))
-    settled = shaping(total)
-    if min((*settled.front, *settled.back)) < LEAST_DART * frame.unit:
-        return None
-    return draw_waist(frame, rise, settled)
+    settled = shaping(_solved(length, wanted, 1.0, (0.0, 3 + 30 * frame.unit / intake)))
+    drawn = draw_waist(frame, rise, settled)
+    mouths = [abs(far - near) for near, _, far in (*drawn.front.darts, *drawn.back.darts)]
+    return drawn if min(mouths) >= least else None
 
 
 def _solved(length: Callable[[float], float], wanted: float, guess: float, between: tuple[float, float]) -> float:
@@ -156,7 +162,7 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
             reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
             turn="give the waist more ease, or measure waist and hip again",
         )
-    found = root_near(lambda x: wanted - length(x), guess, between, 1e-7)
+    found = root_near(lambda x: wanted - length(x), guess, between, 1e-9 * (high - low))
     if found is not None:
         return found
     return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))

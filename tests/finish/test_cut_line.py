@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.finish import FinishChoices, allowance
+from drafting.finish import FinishChoices
+from drafting.finish import cut_line as cutting
 from drafting.finish.cut_line import CRUMB
 from drafting.geometry import Path, area, line, turn
 from drafting.ground import tolerances as tol
@@ -209,7 +210,7 @@ def test_any_mix_of_widths_and_a_hem_gets_one_ring(sides: tuple[Path, ...], widt
 
 def test_where_nothing_else_helps_the_allowances_are_united_in_straight_lines(monkeypatch) -> None:
     """The last way out, forced here: still one ring at its distance, and it is said."""
-    monkeypatch.setattr(allowance, "_resolved", lambda piece, raw: None)
+    monkeypatch.setattr(cutting, "_resolved", lambda piece, raw: None)
     piece = side_dart_half_front()
     found = cut_line(piece, plain(10))
     holds(piece, found.path)

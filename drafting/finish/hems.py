@@ -1,0 +1,189 @@
+"""How deep each hem is turned up: by the part of the garment, the hem's own curve, and the cloth.
+
+A turn-up of depth d on a hem of radius R is longer (flared) or shorter (tapered) along its raw edge than
+the cloth it is turned onto, by 2d/R of its length. What can be eased away or stretched under the iron
+bounds the depth, so that it lies flat.
+"""
+
+from __future__ import annotations
+
+import cmath
+import itertools
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from enum import StrEnum
+
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole
+from drafting.fabric import Fabric
+from drafting.finish.choices import LET_OUT, FinishChoices
+from drafting.geometry import Path
+from drafting.ground.findings import Finding
+from drafting.ground.remembered import remembered
+
+LEAST_HEM = 10.0
+"""mm: no hem of a person is narrower (common practice: 10 to 15 where a hem is curved)."""
+
+LEAST_DOLL = 6.0
+"""mm: no doll's is (common practice: 1/4 in)."""
+
+EASED, STRETCHED = 0.04, 0.08
+"""Of a raw edge: how much too long presses flat, and how much too short is stretched (ours: the first
+gives a full circle of 600 mm the trade's 10 to 15)."""
+
+KNIT_GIVES = 0.5
+"""Of a knit's stretch: what its turn-up is stretched or eased by beside that (ours)."""
+
+KNIT_HEM = 25.0
+"""mm: a knit's hem is turned up once, no deeper (common practice: 20 to 30)."""
+
+SHEER, SHEER_HEM = 60.0, 10.0
+"""g/m2 and mm: what weighs no more shows its hem, which is rolled or turned twice, narrow (from memory)."""
+
+WINDOW = 150.0
+"""mm: a hem's curve counts over this length; what curves one way and back within it is pressed (ours)."""
+
+STEP, MIN_STEPS = 25.0, 6
+"""mm, and least number: the steps in which a hem's turning is read (ours)."""
+
+
+class HemSort(StrEnum):
+    """Whose hem it is."""
+
+    SHIRT = "shirt"
+    SLEEVE = "sleeve"
+    LEG = "leg"
+    COAT = "coat"
+    SKIRT = "skirt"
+
+
+STRAIGHT = {HemSort.SHIRT: 20.0, HemSort.SLEEVE: 35.0, HemSort.LEG: 40.0, HemSort.COAT: 45.0, HemSort.SKIRT: 40.0}
+"""mm: how deep a straight hem is turned up (common practice: sleeves 30 to 40, trousers and skirts 30 to 50,
+coats 40 to 50; a shirt is worn tucked in, 15 to 25)."""
+
+ROLES = frozenset({EdgeRole.HEM, EdgeRole.STAND_HEM, EdgeRole.FACING_HEM})
+"""What is turned up; a waist waits for its band, and a casing has a depth of its own."""
+
+
+def sort_of(piece: Piece) -> HemSort:
+    """Return whose hem a piece has, from what it and its edges were declared to be."""
+    roles = {edge.role for edge in piece.edges}
+    if piece.role in SLEEVES:
+        return HemSort.SLEEVE
+    if EdgeRole.INSEAM in roles:
+        return HemSort.LEG
+    if piece.role is PieceRole.TAIL or EdgeRole.PLEAT in roles:
+        return HemSort.COAT
+    return HemSort.SHIRT if EdgeRole.SHOULDER in roles or EdgeRole.ARMHOLE in roles else HemSort.SKIRT
+
+
+def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float) -> Draft:
+    """Return the draft with the depth of each hem settled, and what can be let out said.
+
+    Hems that are sewn to one another are equally deep. A depth that was typed, or that an edge asks for
+    itself, stands; `scale` (1: a person) makes a doll's smaller.
+    """
+    draft = replace(draft, findings=(*draft.findings, *_let_out_said(draft, choices)))
+    if choices.hem_allowance:
+        return draft
+    depths = _depths(draft, fabric, choices, scale)
+    pieces = (_deepened(piece, depths[sort_of(piece)][0]) for piece, _ in _open_hems(draft))
+    said = (_curved_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
+    return replace(draft.with_pieces(pieces), findings=(*draft.findings, *said))
+
+
+def _depths(
+    draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float
+) -> dict[HemSort, tuple[int, float]]:
+    """Return the depth of each sort of hem there is, mm, and what it would be were it straight."""
+    least = LEAST_HEM if scale == 1.0 else LEAST_DOLL
+    found: dict[HemSort, tuple[int, float]] = {}
+    for piece, edges in _open_hems(draft):
+        sort = sort_of(piece)
+        wanted = scale * _by_cloth(STRAIGHT[sort], fabric) + choices.hem_growth
+        flat = min(flat_depth(edge.path, fabric) for edge in edges)
+        depth = round(max(least, min(wanted, flat)))
+        found[sort] = min(depth, found.get(sort, (depth,))[0]), wanted
+    return found
+
+
+def _open_hems(draft: Draft) -> list[tuple[Piece, list[Edge]]]:
+    """Return each piece with hems whose depth nobody has settled yet, and those hems."""
+    found = ((piece, [edge for edge in piece.edges if _is_open(piece, edge)]) for piece in draft.pieces)
+    return [(piece, edges) for piece, edges in found if edges]
+
+
+def _is_open(piece: Piece, edge: Edge) -> bool:
+    return not piece.material and edge.kind is EdgeKind.HEM and edge.allowance is None and edge.role in ROLES
+
+
+@remembered(64)
+def _deepened(piece: Piece, depth: int) -> Piece:
+    deep = (replace(edge, allowance=float(depth)) for edge in piece.edges if _is_open(piece, edge))
+    return piece.with_edges(*deep)
+
+
+def _by_cloth(depth: float, fabric: Fabric | None) -> float:
+    """Return the depth of a straight hem in this cloth, mm."""
+    if fabric is None:
+        return depth
+    if fabric.weave == "knit":
+        return min(depth, KNIT_HEM)
+    sheer = fabric.mass is not None and fabric.mass <= SHEER
+    return min(depth, SHEER_HEM) if sheer else depth
+
+
+def flat_depth(hem: Path, fabric: Fabric | None = None) -> float:
+    """Return the greatest depth (mm) at which a turn-up along `hem` still lies flat.
+
+    >>> from drafting.geometry.arc import arc
+    >>> import math
+    >>> round(flat_depth(arc(0j, -711.4j, 90)), 1)  # a full circle, waist 70 cm, 60 cm long
+    14.2
+    """
+    gives = KNIT_GIVES * fabric.greatest_stretch if fabric and fabric.weave == "knit" else 0.0
+    return min(((EASED if radius > 0 else STRETCHED) + gives) * abs(radius) / 2 for radius in _radii(hem))
+
+
+@remembered(256)
+def _radii(hem: Path) -> tuple[float, ...]:
+    """Return the radius of each stretch of a hem, mm; below 0 where the cloth lies outside the curve."""
+    count = max(MIN_STEPS, math.ceil(hem.length / STEP))
+    points = hem.evenly(count + 1)
+    ways = [two - one for one, two in itertools.pairwise(points)]
+    turns = [cmath.phase(after / before) for before, after in itertools.pairwise(ways)]
+    step = hem.length / count
+    run = min(len(turns), max(1, round(WINDOW / step)))
+    turned = (sum(turns[i : i + run]) for i in range(len(turns) - run + 1))
+    return tuple(run * step / turn if abs(turn) > 1e-6 else math.inf for turn in turned)
+
+
+def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
+    """Yield by how much which seams can be let out: what their edges hold beyond the seam allowance."""
+    edges = [e for p in draft.pieces for e in p.edges if e.kind is EdgeKind.SEAM and e.role in LET_OUT]
+    held = [choices.width(edge) - choices.seam_allowance for edge in edges]
+    if choices.let_out and held:
+        roles = " and ".join(sorted({edge.role.value for edge in edges}))
+        yield Finding(
+            check="let out",
+            level="note",
+            where=roles,
+            value=min(held),
+            wanted=choices.let_out,
+            message=f"Seams that can be let out by {min(held):.0f} mm ({roles}) are cut with "
+            f"{min(held) + choices.seam_allowance:.0f} mm of allowance: do not trim them.",
+        )
+
+
+def _curved_said(sort: HemSort, depth: int, straight: float) -> Finding:
+    return Finding(
+        check="curved hem",
+        level="note",
+        where=f"{sort} hem",
+        value=depth,
+        wanted=straight,
+        message=f"The {sort} hem curves: it is turned up {depth} mm, as what is deeper would not lie flat "
+        f"({straight:.0f} mm were it straight). For a deeper one face it.",
+    )

@@ -1,0 +1,150 @@
+"""A rounded back: what it is longer than its front stands above the blades, and how it is taken up.
+
+The torso is planned without it, so that levels, side seam and front know nothing of it. The upper back is
+then opened: about the across point, where the armhole turns, everything above turns outwards, and darts
+that end below the blade turn what lies inside them back upright. A dart of angle t so raises the nape by
+a sin t, where a is how far the blade lies inside the armhole. A yoke takes the length up in its seam, which
+falls towards the armhole; a coat's centre back seam is rounded. What is left may lengthen the back armhole
+a little; the rest is told. Elementary geometry; the limits are ours, the dart of a regular back is from
+memory (bust / 32 - 8 mm).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from drafting.ground import tolerances as tol
+from drafting.ground.findings import Finding
+from drafting.shaping.torso.plan import TorsoPlan
+
+WAYS = ("by the figure", "ease", "shoulder dart", "neck dart", "yoke")
+"""How the back may be shaped above the blades; the first takes an ease or a dart as the back needs it."""
+
+BLADE = 0.55
+"""The blade's place on the across back line, as a share of the half width (ours)."""
+
+EASED = 12.0
+"""mm at adult scale: a back longer by no more than this is eased, with no dart; two tapes may disagree by
+as much (ours)."""
+
+LONGER_ARMHOLE, SHORTER_ARMHOLE = 13.0, 10.0
+"""mm at adult scale: how much longer the back armhole may get, and how much shorter by a dart (ours)."""
+
+MOST_MOUTH = {"shoulder dart": 22.0, "neck dart": 15.0}
+"""mm at adult scale: the widest mouth of each dart (ours)."""
+
+ON_SHOULDER, ON_NECK = 0.45, 0.5
+"""Where the darts stand: on the shoulder from the neck, on the back neck from the side neck (ours)."""
+
+MOST_YOKE, MOST_TURN = 30.0, 8.0
+"""mm at adult scale by which a yoke's seam falls, degrees by which a coat's centre back turns (ours)."""
+
+
+@dataclass(frozen=True)
+class Rounding:
+    """How a back is shaped above the blades.
+
+    `shoulder` and `neck` are the angles of the darts, `turned` by how much the whole upper back turns
+    (a coat's), degrees; `yoke` how far the yoke's seam falls to the armhole, `lift` by how much the back
+    armhole grows, `rest` what is not drafted, mm; `yoked` says that there is a yoke.
+    """
+
+    shoulder: float = 0.0
+    neck: float = 0.0
+    turned: float = 0.0
+    yoke: float = 0.0
+    lift: float = 0.0
+    rest: float = 0.0
+    yoked: bool = False
+
+    @property
+    def plain(self) -> bool:
+        """Whether the upper back is as planned."""
+        return not self.yoked and max(self.shoulder, self.neck, self.turned, abs(self.lift)) < 1e-9
+
+
+@dataclass(frozen=True)
+class Blade:
+    """Distances on the upper back, mm: `arm` from the blade out to the armhole, and from the blade up to
+    where a dart stands on the shoulder and on the neck; `across` from centre back to armhole."""
+
+    arm: float
+    shoulder: float
+    neck: float
+    across: float
+
+
+def settled_rounding(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Rounding:
+    """Return how the back is shaped: as chosen, or by the figure."""
+    scale, excess = plan.scale, plan.excess
+    if way == "by the figure":
+        way = "ease" if excess <= EASED * scale else "both darts"
+    if way == "yoke":
+        yoke = min(MOST_YOKE * scale, excess)
+        return _lifted(Rounding(yoke=yoke, yoked=True), excess - yoke, scale)
+    if way == "ease":
+        return _lifted(Rounding(), excess, scale)
+    given = max(0.0, bust / 32 - 8 * scale) if way != "both darts" else 0.0
+    shoulder = neck = 0.0
+    if way != "neck dart":
+        shoulder = _dart(excess, blade.shoulder, blade.arm, given, ("shoulder dart", scale))
+    left = excess - blade.arm * math.sin(shoulder)
+    if way == "neck dart" or (way == "both darts" and left > tol.LEAST_DART * scale):
+        neck = _dart(left, blade.neck, blade.arm, given, ("neck dart", scale))
+    raised = blade.arm * math.sin(shoulder + neck)
+    darts = Rounding(shoulder=math.degrees(shoulder), neck=math.degrees(neck))
+    return _lifted(darts, excess - raised, scale)
+
+
+def settled_turn(plan: TorsoPlan, across: float) -> Rounding:
+    """Return how a coat's back is shaped: its centre back turns, and the armhole takes the rest."""
+    turned = min(MOST_TURN, math.degrees(math.asin(min(0.5, plan.excess / across))))
+    raised = across * math.sin(math.radians(turned))
+    return _lifted(Rounding(turned=turned), plan.excess - raised, plan.scale)
+
+
+def _dart(wanted: float, long: float, arm: float, given: float, kind: tuple[str, float]) -> float:
+    """Return a dart's angle, radians, that raises the nape by `wanted` mm or has a mouth of `given` mm.
+
+    `long` is the dart's whole length; `kind` its name and the body's scale. A dart on a regular back
+    takes what it raises out of the armhole, at most 10 mm.
+    """
+    name, scale = kind
+    most = MOST_MOUTH[name] * scale / long
+    needed = math.asin(min(0.7, max(0.0, wanted) / arm))
+    allowed = math.asin(min(0.7, max(0.0, wanted + SHORTER_ARMHOLE * scale) / arm))
+    found = min(most, max(needed, min(given / long, allowed)))
+    return found if found * long >= tol.LEAST_DART * scale else 0.0
+
+
+def _lifted(rounding: Rounding, left: float, scale: float) -> Rounding:
+    """Return the rounding with the armhole longer (or shorter) by what is `left`, mm, and the rest told."""
+    lift = min(LONGER_ARMHOLE * scale, max(-SHORTER_ARMHOLE * scale, left))
+    parts = vars(rounding)
+    return Rounding(**{**parts, "lift": lift, "rest": max(0.0, left - lift)})
+
+
+def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Finding, ...]:
+    """Return what is to be said of a back that is longer than its front."""
+    if plan.excess < 0.5:
+        return ()
+    taken = [
+        f"a shoulder dart of {math.radians(rounding.shoulder) * blade.shoulder:.0f} mm" * (rounding.shoulder > 0),
+        f"a neck dart of {math.radians(rounding.neck) * blade.neck:.0f} mm" * (rounding.neck > 0),
+        f"the yoke's seam ({rounding.yoke:.0f} mm)" * (rounding.yoke > 0),
+        f"a centre back rounded by {rounding.turned:.0f} degrees" * (rounding.turned > 0),
+        f"a back armhole {rounding.lift:.0f} mm longer" * (rounding.lift >= 0.5),
+    ]
+    how = " and ".join(one for one in taken if one) or "ease"
+    said = (
+        f"The back is {plan.excess:.0f} mm longer than the front leads one to expect: a rounded back. It is "
+        f"taken up above the blades, by {how}; the front knows nothing of it."
+    )
+    if rounding.rest < 0.5:
+        return (Finding("rounded back", "note", "back", plan.excess, 0.0, said),)
+    more = (
+        f" {rounding.rest:.0f} mm are left, and the centre back is drafted shorter by as much. Measure back and "
+        "front waist length again; if they are right, shape the centre back at the fitting."
+    )
+    return (Finding("rounded back", "warning", "back", rounding.rest, 0.0, said + more),)

@@ -1,0 +1,140 @@
+"""The back above the across line as it is drawn: neck, shoulder, armhole, their darts, and a yoke's seam.
+
+Half frame (centre on x = 0, side on +x). How much is opened is settled in `round_back`.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from drafting.draft.chain import laid_end_to_end
+from drafting.geometry import Path, line, smooth, turn
+from drafting.shaping.torso.armhole import straight_and_bend
+from drafting.shaping.torso.dart_mouth import BEND_OVER, short_legs, true_mouth
+from drafting.shaping.torso.neckline import Neckline
+from drafting.shaping.torso.round_back import BLADE, ON_NECK, ON_SHOULDER, Blade, Rounding
+
+SHOULDER_SHORT, NECK_SHORT = 30.0, 0.40
+"""mm at adult scale that the shoulder dart ends short of the blade, the neck dart's share (ours)."""
+
+
+@dataclass(frozen=True)
+class Seamline:
+    """One edge with a dart in it or none: its path before the dart, both legs, its path after it."""
+
+    before: Path
+    legs: tuple[Path, Path] | None = None
+    after: Path | None = None
+
+
+@dataclass(frozen=True)
+class UpperBack:
+    """The drawn upper back. `shoulder` runs from the shoulder point to the neck, `neck` on to the nape,
+    `armhole` from the shoulder point to the underarm, its last segment the scoop.
+
+    With a yoke `yoke` is its lower edge, outwards, and `lower` the back's upper edge, likewise: `armhole`
+    then runs as it is sewn, and `armholes` are its two parts as they lie.
+    """
+
+    shoulder: Seamline
+    neck: Seamline
+    armhole: Path
+    armholes: tuple[Path, ...]
+    yoke: Path | None = None
+    lower: Path | None = None
+
+    @property
+    def tip(self) -> complex:
+        return self.shoulder.before.start
+
+    @property
+    def side_neck(self) -> complex:
+        return self.neck.before.start
+
+    @property
+    def nape(self) -> complex:
+        return (self.neck.after or self.neck.before).end
+
+
+def blade_of(neck: Neckline, armhole: Path) -> Blade:
+    """Return the distances by which darts are settled, for a planned neckline and back armhole."""
+    across = armhole.segments[-1].start
+    blade = _blade(across)
+    on_shoulder = neck.back.end + ON_SHOULDER * (armhole.start - neck.back.end)
+    on_neck = neck.back.at((1 - ON_NECK) * neck.back.length)
+    return Blade(across.real - blade.real, abs(on_shoulder - blade), abs(on_neck - blade), across.real)
+
+
+def _blade(across: complex) -> complex:
+    return complex(BLADE * across.real, across.imag)
+
+
+def upper_back(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) -> UpperBack:
+    """Return the upper back; `armhole` is the planned one, shoulder point to underarm."""
+    if rounding.plain:
+        shoulder = line(armhole.start, neck.back.end)
+        return UpperBack(Seamline(shoulder), Seamline(neck.back.reversed()), armhole, (armhole,))
+    if rounding.yoked:
+        return _with_yoke(neck, armhole, rounding)
+    return _opened(neck, armhole, rounding, scale)
+
+
+def _opened(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) -> UpperBack:
+    """Return the upper back opened about the across point, darts turning back what lies inside them."""
+    across = armhole.segments[-1].start
+    blade = _blade(across)
+    angle = rounding.shoulder + rounding.neck + rounding.turned
+    apex = across + (blade - across) * turn(-angle)
+    aside = 0.0 if rounding.turned else (apex - blade).real
+    up = complex(-aside, rounding.lift)
+    tip = apex + up
+
+    def outer(p: complex) -> complex:
+        return across + (p - across) * turn(-angle) + up
+
+    def middle(p: complex) -> complex:
+        return apex + (p - blade) * turn(-angle + rounding.shoulder) + up
+
+    def inner(p: complex) -> complex:
+        return apex + (p - blade) * turn(-angle + rounding.shoulder + rounding.neck) + up
+
+    shoulder = line(armhole.start, neck.back.end)
+    parts = shoulder.split((1 - ON_SHOULDER) * shoulder.length)
+    necks = neck.back.reversed().split(ON_NECK * neck.back.length)
+    near = 0.35 * neck.back.length
+    shoulders = parts[0].mapped(outer), parts[1].mapped(middle)
+    on_shoulder = _opened_edge(shoulders, tip, rounding.shoulder, SHOULDER_SHORT * scale, BEND_OVER * scale)
+    far = NECK_SHORT * abs(necks[0].end - blade)
+    on_neck = _opened_edge((necks[0].mapped(middle), necks[1].mapped(inner)), tip, rounding.neck, far, near)
+    leave = armhole.leave * turn(-angle)
+    upper = straight_and_bend(outer(armhole.start), leave, across, armhole.segments[-1].tangent(0.0))
+    whole = Path((*upper, armhole.segments[-1]))
+    return UpperBack(on_shoulder, on_neck, whole, (whole,))
+
+
+def _opened_edge(parts: tuple[Path, Path], apex: complex, angle: float, short: float, over: float) -> Seamline:
+    """Return an edge whose two parts a wedge of `angle` degrees about `apex` has moved apart, or one path."""
+    before, after = parts
+    if angle <= 0:
+        return Seamline(Path.joined(parts))
+    mouth = true_mouth(before, *short_legs(before.end, after.start, apex, short), after, over)
+    return Seamline(mouth.before, (mouth.leg_in, mouth.leg_out), mouth.after)
+
+
+def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding) -> UpperBack:
+    """Return the upper back as a yoke: its lower edge is level, and the back's edge below it falls to the
+    armhole, both equally long."""
+    across = armhole.segments[-1].start
+    up = 1j * (rounding.yoke + rounding.lift)
+    seam = 1j * (across.imag + rounding.yoke)
+    fall = math.degrees(math.atan2(2 * rounding.yoke, across.real)) if rounding.yoke > 0 else 0.0
+    lower = Path((smooth(seam, across, 1 + 0j, turn(-fall)),)) if fall else line(seam, across)
+    yoke = line(seam, seam + lower.length)
+    shoulder = line(armhole.start, neck.back.end).moved(up)
+    arrive = armhole.segments[-1].tangent(0.0) * turn(fall)
+    upper = straight_and_bend(shoulder.start, armhole.leave, yoke.end, arrive)
+    above, below = Path(upper), Path(armhole.segments[-1:])
+    sewn = laid_end_to_end([below.reversed(), above.reversed()]).reversed()
+    on_neck = Seamline(neck.back.reversed().moved(up))
+    return UpperBack(Seamline(shoulder), on_neck, sewn, (above, below), yoke, lower)

@@ -1,0 +1,127 @@
+"""Rounded backs, sides that differ, and measures that disagree: drafted, or refused in words.
+
+Limits are ours. All bodies are invented.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.body import Body, wearer
+from drafting.costume.garment import draft_garment
+from drafting.fabric import Fabric
+from drafting.ground.errors import DraftError
+from drafting.shaping.torso.round_back import WAYS
+from tests.blocks.armholes import halves
+from tests.blocks.figures import errors, full_bust, made, pair, walked
+from tests.blocks.unusual import torso
+from tests.population import KNIT
+
+LONG = (0.0, 10.0, 20.0, 30.0, 45.0, 60.0)
+"""mm that the back waist is longer."""
+
+
+def fitted_front() -> Body:
+    """Return a fully measured body whose back and front waist agree."""
+    plain = full_bust(1000.0, bust_point_depth=270.0)
+    front = torso(plain).facts["front_waist_length"]
+    return plain.changed(front_waist_length=front)
+
+
+def longer_back(body: Body, more: float) -> Body:
+    return body.changed(back_waist_length=body["back_waist_length"] + more)
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_a_rounded_back_leaves_the_front_alone_however_it_is_shaped(way: str) -> None:
+    # Ours: back length grown by 60: front armhole within 0.5, back's within 15; no error.
+    body = fitted_front()
+    made_up = [made(longer_back(body, more), back_shaping=way) for more in LONG]
+    fronts = [halves(garment.draft)[1].length for garment in made_up]
+    backs = [halves(garment.draft)[0].length for garment in made_up]
+    assert max(fronts) - min(fronts) <= 0.5
+    most = 25 if way in ("shoulder dart", "neck dart") else 15.5  # on a regular back a dart takes out up to 10
+    assert max(backs) - min(backs) <= most
+    for garment, more in zip(made_up, LONG, strict=True):
+        assert errors(garment) == []
+        said = [f for f in garment.findings if f.check == "rounded back"]
+        assert bool(said) == (more > 0), more
+        drafted = garment.draft.facts["back_waist_length"]
+        left = 0.0 if not said or said[0].level == "note" else float(said[0].value or 0.0)
+        assert drafted == pytest.approx(body["back_waist_length"] + more - left, abs=0.1)
+
+
+@pytest.mark.parametrize("way", WAYS[1:])
+def test_each_way_to_shape_a_back_is_drawn_and_sewn(way: str) -> None:
+    draft = pair(longer_back(fitted_front(), 28.0), back_shaping=way)
+    edges = {edge.name for edge in draft["back"].edges}
+    assert ("shoulder_dart_in" in edges) == (way == "shoulder dart")
+    assert ("neck_dart_in" in edges) == (way == "neck dart")
+    assert ("back-yoke" in draft) == (way == "yoke")
+    if way.endswith("dart"):
+        dart = way.replace(" ", "_")
+        legs = draft["back"][f"{dart}_in"], draft["back"][f"{dart}_out"]
+        mouth = abs(legs[0].path.start - legs[1].path.end)
+        assert 8 <= mouth <= {"shoulder dart": 22, "neck dart": 15}[way] + 0.1
+        assert legs[0].length == pytest.approx(legs[1].length, abs=0.2)
+    if way == "yoke":
+        seam = walked(draft, "back yoke")
+        assert seam.difference == pytest.approx(0, abs=0.5)
+        assert seam.angles == pytest.approx((180, 180), abs=2)
+        assert {notch.count for notch in seam.seam.notches} == {2}
+
+
+@pytest.mark.parametrize(("block", "fabric"), [("tailcoat", None), ("close-top", KNIT), ("shirt", None)])
+def test_no_garment_of_a_rounded_back_has_an_error(block: str, fabric: Fabric | None) -> None:
+    # A back waist 50 mm longer than the front gave two coat errors of a tenth of a mm and no close top.
+    body = fitted_front()
+    fronts = []
+    for more in (10.0, 25.0, 60.0):  # a close top's reduced lengths agree only within some 3 mm
+        garment = draft_garment(longer_back(body, more), fabric, block)
+        assert errors(garment) == []
+        fronts.append(halves(garment.draft)[1].length)
+    assert max(fronts) - min(fronts) <= 0.5
+
+
+@pytest.mark.parametrize("name", ["back_waist_length", "front_waist_length", "waist_to_hip", "across_back_width"])
+@pytest.mark.parametrize(("block", "fabric"), [("bodice", None), ("tailcoat", None), ("close-top", KNIT)])
+def test_sides_that_differ_by_up_to_15_percent_draft_without_an_error(
+    name: str, block: str, fabric: Fabric | None
+) -> None:
+    body = fitted_front()
+    apart = 0.15 * body[name] / 2
+    uneven = body.changed(**{name: (body[name] - apart, body[name] + apart)})
+    garment = draft_garment(uneven, fabric, block)
+    assert errors(garment) == []
+    said = [f.message for f in garment.findings if f.check == "two sides" and "both are drafted" in f.message]
+    assert len(said) == (name != "across_back_width")
+
+
+# ----------------------------------------------------------------------------------- never a traceback
+
+APART = (
+    {"height": 1441.0, "bust_girth": 1369.0, "waist_girth": 576.0, "hip_girth": 1581.0, "bust_point_depth": 370.0},
+    {"height": 1900.0, "bust_girth": 760.0, "waist_girth": 1500.0, "hip_girth": 800.0},
+    {
+        "height": 1250.0,
+        "bust_girth": 1500.0,
+        "waist_girth": 500.0,
+        "hip_girth": 1500.0,
+        "back_waist_length": 260.0,
+    },
+    {"height": 2000.0, "bust_girth": 980.0, "waist_girth": 690.0, "hip_girth": 1600.0, "bust_point_depth": 420.0},
+)
+"""Measures in which no torso agrees with itself (invented; the first ended in a traceback)."""
+
+
+@pytest.mark.parametrize("measures", APART)
+@pytest.mark.parametrize(("block", "fabric"), [("close-top", KNIT), ("bodice", None), ("tailcoat", None)])
+def test_measures_that_disagree_are_drafted_or_refused_in_words(
+    measures: dict[str, float], block: str, fabric: Fabric | None
+) -> None:
+    refused = ""
+    try:
+        assert draft_garment(wearer(measures), fabric, block).draft.pieces
+    except DraftError as refusal:
+        refused = str(refusal)
+    assert not refused or ("given" in refused and ";" in refused)
