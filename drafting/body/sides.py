@@ -14,7 +14,8 @@ TWO_SIDED = 3.0
 
 
 ON_EACH_SIDE = """
-    across_back_width across_back_low_width across_front_width shoulder_length shoulder_drop axilla_depth scye_depth bust_point_depth
+    across_back_width across_back_low_width across_front_width
+    shoulder_length shoulder_drop axilla_depth scye_depth bust_point_depth
     upper_arm_girth elbow_girth forearm_girth wrist_girth hand_girth arm_length upper_arm_length
     body_rise inside_leg_length outside_leg_length waist_to_floor thigh_girth lower_thigh_girth knee_girth
     knee_height calf_girth ankle_girth heel_girth

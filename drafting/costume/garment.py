@@ -22,12 +22,12 @@ from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
-from drafting.costume.wishes import GarmentWish, Misfit, altered
+from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
+from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
-from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.two_sides import alike, both_hands, on_each_hand
+from drafting.draft.two_sides import alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
@@ -227,20 +227,8 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             values = tuple(vars(choices).items())
             asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
             draft += _part(body, asked)
-    _refuse_unread_girths(draft)
-    return _left_open(_sewn_up(draft))
-
-
-def _refuse_unread_girths(draft: Draft) -> None:
-    """Refuse a girth that no piece draws a level line for: nobody could read it off or check it."""
-    drawn = {level.name for piece in draft.pieces for level in piece.levels}
-    for girth in draft.girths:
-        if girth.level not in drawn:
-            raise DraftError(
-                f"a girth is stated for the {girth.level}, but no piece draws that level",
-                turn=f'give a piece levels=(Level("{girth.level}", (path,)),), the line across it '
-                "where this girth is read off, or leave the Girth out",
-            )
+    refuse_unread_girths(draft)
+    return left_open(sewn_up(draft))
 
 
 @dataclass(frozen=True)
@@ -267,42 +255,3 @@ def _part(body: Body, asked: _Part) -> Draft:
     needs = all_blocks()[asked.name].needs
     chains = dict(zip(needs, asked.chains, strict=True))
     return asked.draft(body, asked.fabric, asked.choices, **chains)
-
-
-def _sewn_up(draft: Draft) -> Draft:
-    """Return the draft with hems and openings that a later part is sewn to (a cuff) made seams."""
-    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-
-    def joined(piece: Piece) -> Piece:
-        waiting = [e for e in piece.edges if e.kind in UNSEWN and (piece.name, e.name) in sewn]
-        if not waiting:
-            return piece  # the same object: what is remembered of it stays
-        return piece.with_edges(*(replace(e, kind=EdgeKind.SEAM, allowance=None) for e in waiting))
-
-    return draft.with_pieces(joined(piece) for piece in draft.pieces)
-
-
-UNSEWN = (EdgeKind.HEM, EdgeKind.OPENING)
-
-
-def _left_open(draft: Draft) -> Draft:
-    """Return the draft with edges that wait for a further part (a sleeve) turned into openings."""
-    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    needs = {needed for block in all_blocks().values() for needed in block.needs}
-    waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
-    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is EdgeKind.SEAM)
-    for piece, edge in lone:
-        opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
-        draft = draft.with_pieces([draft[piece].with_edges(opened)])
-    said = tuple(
-        Finding(
-            "left open",
-            "note",
-            f"{piece}.{edge}",
-            None,
-            None,
-            f"Nothing is sewn into the {piece} {edge}: it is drafted as an opening, to be bound or faced.",
-        )
-        for piece, edge in lone
-    )
-    return replace(draft, findings=draft.findings + said)

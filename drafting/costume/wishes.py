@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
+from typing import TypeVar
 
 from drafting.alter.applique import appliqued
 from drafting.alter.fullness import Wish, fuller
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
-from drafting.draft.two_sides import on_each_hand
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.reading.fullness import FullnessWish
@@ -18,6 +19,22 @@ from drafting.reading.trimming import AppliqueWish, TrimWish
 GarmentWish = FullnessWish | AppliqueWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
 """Where a wish stands in the maker's file, and why it cannot be had."""
+
+
+AnyWish = TypeVar("AnyWish", bound=TrimWish | AppliqueWish | FullnessWish)
+
+
+def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
+    """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
+
+    Fullness is left as it is: it finds its hands by itself.
+    """
+    if isinstance(wish, FullnessWish):
+        return (wish,)
+    pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
+    halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
+    refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
+    return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
 
 
 def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import TypeVar
 
 from drafting.draft.centres import half_name, joins_hands, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
@@ -17,8 +16,6 @@ from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
-from drafting.reading.fullness import FullnessWish
-from drafting.reading.trimming import AppliqueWish, TrimWish
 
 ALIKE = 0.01
 """mm: two hands whose edges differ by no more are one."""
@@ -65,22 +62,6 @@ def both_hands(left: Draft, right: Draft) -> Draft:
         girths=_girths(left.girths, right.girths),
         findings=(_said(left, whole), *both.findings),
     )
-
-
-Wish = TypeVar("Wish", bound=TrimWish | AppliqueWish | FullnessWish)
-
-
-def on_each_hand(draft: Draft, wish: Wish) -> tuple[Wish, ...]:
-    """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
-
-    Fullness is left as it is: it finds its hands by itself.
-    """
-    if isinstance(wish, FullnessWish):
-        return (wish,)
-    pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
-    halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
-    refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
-    return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
 
 
 def _without_partner(both: Draft, left: Draft, right: Draft) -> Draft:
