@@ -30,23 +30,13 @@ def one_piece(
 ) -> Draft:
     """Return the draft of the sleeve; it is drawn front to +x and mirrored to lie as the left sleeve."""
     front, back = halves
-    front_edges = _with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True)
-    back_edges = _back_edges(seams, slit)
-    crown = Notch("crown", cap.front.length, kind=NotchKind.CROWN)
-    ring = (
-        Edge("hem", seams.hem, EdgeKind.HEM, role=EdgeRole.HEM),
-        *front_edges,
-        Edge("cap_front", cap.front, notches=(crown,), role=EdgeRole.CAP, half=Half.FRONT),
-        Edge("cap_back", cap.back.reversed(), role=EdgeRole.CAP, half=Half.BACK),
-        *back_edges,
-    )
     arm = line(complex(-cap.back_width, 0), complex(cap.front_width, 0))
     levels = [Level("upper_arm", (arm,), LevelKind.UPPER_ARM)]
     if seams.elbow is not None:
         levels.append(Level("elbow", (seams.elbow,), LevelKind.ELBOW))
     piece = Piece(
         "sleeve",
-        ring,
+        _ring(cap, seams, slit),
         pair=True,
         levels=tuple(levels),
         title="Sleeve",
@@ -69,6 +59,18 @@ def one_piece(
         (*settled, *_said(cap, front, back, slit)),
         facts,
         {"sleeve_hem": ((mirrored.name, "hem"),)},
+    )
+
+
+def _ring(cap: Cap, seams: SleeveSeams, slit: float) -> tuple[Edge, ...]:
+    """Return the sleeve's edges, front to +x."""
+    crown = Notch("crown", cap.front.length, kind=NotchKind.CROWN)
+    return (
+        Edge("hem", seams.hem, EdgeKind.HEM, role=EdgeRole.HEM),
+        *_with_slit(Half.FRONT, seams.front.reversed(), slit, at_start=True),
+        Edge("cap_front", cap.front, notches=(crown,), role=EdgeRole.CAP, half=Half.FRONT),
+        Edge("cap_back", cap.back.reversed(), role=EdgeRole.CAP, half=Half.BACK),
+        *_back_edges(seams, slit),
     )
 
 

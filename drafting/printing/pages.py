@@ -33,7 +33,7 @@ def page_grid(width: float, height: float, paper: Paper, turned: bool = False) -
     `turned` lays the pages on their side.
 
     >>> from drafting.printing.paper import PAPERS
-    >>> grid(600, 900, PAPERS["a4"])
+    >>> page_grid(600, 900, PAPERS["a4"])
     (4, 4)
     """
     across, up = paper.step[::-1] if turned else paper.step

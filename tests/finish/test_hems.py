@@ -1,4 +1,4 @@
-"""Hems: how deep they are by part, cut and cloth; whether they lie flat; what a child has to grow into.
+"""Hems: how deep they are by part, cut and cloth; whether they lie flat; what a child grows into.
 
 The trade's hems and let-out are published figures (common practice); a full circle skirt is exact geometry.
 """

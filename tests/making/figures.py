@@ -34,4 +34,10 @@ def with_cloth(name: str, role: str, **facts: Any) -> Made:
     return make(replace(costume, fabrics=fabrics))
 
 
+@cache
+def on_the_bias() -> Made:
+    """Return the lamplighter with a coat of plain cloth, whose tails lie on the bias, and its lays."""
+    return laid_out(with_cloth("lamplighter", "shell", sort="plain", one_way=False), count=50)
+
+
 NYLON = Fabric("Nylon, invented", usable_width=1480.0, fibre="nylon", takes_starch=False)

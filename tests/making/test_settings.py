@@ -25,7 +25,7 @@ from drafting.making.settings.needles import needle_for, point_for, size_for
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.thread import thread_ratio
 from drafting.making.words import text
-from tests.making.figures import NYLON, ROOT, made, with_cloth
+from tests.making.figures import NYLON, ROOT, made, on_the_bias, with_cloth
 
 PLAIN = Workroom()
 STUDIO = read_workroom(ROOT / "measurements" / "workrooms" / "shared-studio.toml")
@@ -115,7 +115,7 @@ def test_pile_is_pressed_on_its_own_pile_where_there_is_no_needle_board() -> Non
 
 
 def test_bias_panels_are_sewn_with_some_give_and_their_waist_is_stayed() -> None:
-    costume = made("lamplighter")
+    costume = on_the_bias()
     found = settings(costume, costume.costume.workroom)
     coat = costume.garments[0].draft
     flares = [s.name for s in coat.seams if kind_of(coat, s) == "flare"]

@@ -37,7 +37,7 @@ INCH_STEPS = ((1.0, 1), (5.0, 2), (10.0, 4))
 def names_by_part(block: str, names: tuple[str, ...]) -> dict[str, tuple[str, ...]]:
     """Return `names` by the part of the garment that each belongs to, its finish last.
 
-    >>> grouped("shirt", ("button_diameter", "bust_ease", "cap_ease", "seam_allowance"))
+    >>> names_by_part("shirt", ("button_diameter", "bust_ease", "cap_ease", "seam_allowance"))
     {'Bodice': ('bust_ease',), 'Sleeve': ('cap_ease',), 'Shirt front': ('button_diameter',),
     'Seam allowances and marks': ('seam_allowance',)}
     """
@@ -86,7 +86,7 @@ def value_shown(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
     """Return a value as a maker reads it, with its unit; cm to the millimetre, inches to 1/16.
 
     >>> bust = all_blocks()["bodice"].choices[0]
-    >>> figure(bust, 105.0), figure(bust, 82.55, "in"), figure(bust, -3.0, "in")
+    >>> value_shown(bust, 105.0), value_shown(bust, 82.55, "in"), value_shown(bust, -3.0, "in")
     ('10.5 cm', '3 1/4 in', '-1/8 in')
     """
     match choice.unit:
@@ -108,7 +108,7 @@ def typed_value(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -
     cannot be read.
 
     >>> bust = all_blocks()["bodice"].choices[0]
-    >>> typed(bust, "3 1/4 in", 0.0), typed(bust, "6", 0.0), typed(bust, "10.3 cm", 102.95)
+    >>> typed_value(bust, "3 1/4 in", 0.0), typed_value(bust, "6", 0.0), typed_value(bust, "10.3 cm", 102.95)
     (82.55, 60.0, 102.95)
     """
     if " ".join(text.split()) == value_shown(choice, kept, unit):

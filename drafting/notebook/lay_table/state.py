@@ -107,7 +107,7 @@ def shifted(lay: Lay, outline: str, dx: float, dy: float, turn: bool = False, ki
 def outline_words(outline: str) -> str:
     """Return an outline's name for a sentence.
 
-    >>> spoken("coat.top-sleeve.both.1")
+    >>> outline_words("coat.top-sleeve.both.1")
     'coat top sleeve'
     """
     return " ".join(outline.split(".")[:2]).replace("-", " ")

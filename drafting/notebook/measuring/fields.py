@@ -83,7 +83,7 @@ class Field:
 def said_html(said: Sequence[FieldNote]) -> Html:
     """Return sentences, each behind a word for how grave it is.
 
-    >>> str(said_html([Said("doubt", "Is 3 < 4?")]))
+    >>> str(said_html([FieldNote("doubt", "Is 3 < 4?")]))
     '<div class="said doubt" role="status"><b>Doubtful.</b> Is 3 &lt; 4?</div>'
     """
     return Html(macros(__file__).said([(one.level, WORDS[one.level], one.sentence) for one in said]))

@@ -49,7 +49,7 @@ def ratio_of_percentage(percent: float) -> float:
 def gathers_thickness(ratio: float, thickness: float) -> float:
     """Return how thick (mm) the gathers lie at the seam, in both layers of the seam's folds.
 
-    >>> stack(3.0, 2.0)
+    >>> gathers_thickness(3.0, 2.0)
     6.0
     """
     return ratio * thickness

@@ -128,7 +128,7 @@ def seam_biases(
 def angle_to_warp(direction: float, warp: float) -> float:
     """Return the angle between a line and the warp, 0..90 degrees.
 
-    >>> to_warp(-80.0, 35.0)
+    >>> angle_to_warp(-80.0, 35.0)
     65.0
     """
     off = abs(direction - warp) % 180
