@@ -13,23 +13,31 @@ TWO_SIDED = 3.0
 """mm: left and right this near each other are one measure, their mean (project contracts)."""
 
 
-MIDDLE = ("back_waist_length", "front_waist_length", "waist_to_hip", "bust_point_width", "neck_base_girth")
-"""Measures that end on the middle of the body, or that both sides share: two sides of one garment meet
-along the middle, so each of these is settled to the mean of both hands."""
+ON_EACH_SIDE = """
+    across_back_width across_back_low_width across_front_width
+    shoulder_length shoulder_drop axilla_depth scye_depth bust_point_depth
+    upper_arm_girth elbow_girth forearm_girth wrist_girth hand_girth arm_length upper_arm_length
+    body_rise inside_leg_length outside_leg_length waist_to_floor thigh_girth lower_thigh_girth knee_girth
+    knee_height calf_girth ankle_girth heel_girth
+"""
+
+OWN_SIDE = frozenset(ON_EACH_SIDE.split())
+"""Measures that each side has of its own. All others go round the body, across or along its middle,
+or set the height of a level there, where the hands have to meet: they are one (ours)."""
+
+
+def _apart(m: Measure) -> bool:
+    return m.left is not None and m.right is not None and abs(m.left - m.right) > TWO_SIDED
 
 
 def differing_measures(body: Body) -> tuple[str, ...]:
-    """Return the measures whose left and right lie more than 3 mm apart."""
-    return tuple(
-        name
-        for name, m in body.measures.items()
-        if m.left is not None and m.right is not None and abs(m.left - m.right) > TWO_SIDED
-    )
+    """Return the measures of a side's own whose left and right lie more than 3 mm apart."""
+    return tuple(name for name, m in body.measures.items() if name in OWN_SIDE and _apart(m))
 
 
 def settled_middle(body: Body) -> tuple[Finding, ...]:
     """Return what is to be said of middle lengths that were given for each hand and are settled to one."""
-    return tuple(_settled(name, body.measures[name]) for name in differing_measures(body) if name in MIDDLE)
+    return tuple(_settled(name, m) for name, m in body.measures.items() if _apart(m) and name not in OWN_SIDE)
 
 
 def _settled(name: str, m: Measure) -> Finding:
@@ -69,9 +77,7 @@ def one_side(body: Body, side: Side) -> Body:
     depth follows its side's shoulder drop, one to one.
     """
     changed: dict[str, Measure] = {
-        name: replace(body.measures[name], mm=body.hand(name, side))
-        for name in differing_measures(body)
-        if name not in MIDDLE
+        name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing_measures(body)
     }
     if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
         axilla = body.measures["axilla_depth"]

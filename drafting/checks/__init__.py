@@ -2,6 +2,7 @@
 
 outlines   one simple ring, anticlockwise, no sliver, square at folds
 seams      lengths, notches, joined corners, each edge sewn once
+ease       the least ease, where the cloth does not give
 levels     each level line runs to the outline
 girths     finished girth off the outline at its level; asked against settled ease
 darts      equal legs; the bust dart's tip and aim
@@ -45,6 +46,7 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         outlines.folds_square(draft),
         seams.seams_name_edges(draft),
         seams.edges_sewn_once(draft),
+        seams.sewn_to_another(draft),
         seams.seams_match(draft),
         notches.notches_meet(draft),
         notches.notches_tell_front_from_back(draft),

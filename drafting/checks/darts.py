@@ -44,6 +44,10 @@ def darts_of_outline(piece: Piece) -> list[OpenDart]:
     ]
 
 
+BUST_POINTS = ("bust_point", "bust_point_left", "bust_point_right")
+"""What a front's bust point is called, and those of a whole one."""
+
+
 def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
     """Are the two legs of every dart equally long?"""
     for piece in draft.pieces:
@@ -59,10 +63,11 @@ def dart_legs_equal(draft: Draft) -> Iterator[Finding]:
 def bust_dart_tips(draft: Draft, scale: float) -> Iterator[Finding]:
     """Does the bust dart end 20-35 mm (adult scale) short of the bust point, and aim at it?"""
     for piece in draft.pieces:
-        bust_point = piece.points.get("bust_point")
-        for dart in darts_of_outline(piece) if bust_point is not None else ():
+        bust_points = [piece.points[name] for name in BUST_POINTS if name in piece.points]
+        for dart in darts_of_outline(piece) if bust_points else ():
             if dart.role is EdgeRole.BUST_DART:
-                yield from _tip(piece.name, dart, complex(bust_point or 0), scale)
+                tip = dart.tip
+                yield from _tip(piece.name, dart, min(bust_points, key=lambda p: abs(p - tip)), scale)
 
 
 def _tip(piece: str, dart: OpenDart, bust_point: complex, scale: float) -> Iterator[Finding]:

@@ -24,6 +24,19 @@ def seams_name_edges(draft: Draft) -> Iterator[Finding]:
             yield Finding("seam names", "error", seam.name, ", ".join(lost), None, said)
 
 
+def sewn_to_another(draft: Draft) -> Iterator[Finding]:
+    """Is no edge of a piece that stands on one side only sewn to itself?
+
+    What is cut twice is sewn to its other layer, and what lies on the fold to its other half.
+    """
+    for seam in sound_seams(draft):
+        for ref in sorted(set(seam.a) & set(seam.b)):
+            piece = draft[ref[0]]
+            if piece.hand and piece.copies == 1 and piece.fold_edge is None:
+                said = f"{seam_words(seam)}: {edge_words(ref)} is joined to itself, left has to meet right"
+                yield Finding("left to right", "error", seam.name, edge_words(ref), None, said)
+
+
 def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
     """Does every edge of kind seam or dart stand in exactly one seam, on each hand of a pair?"""
     uses = _uses(draft)

@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
@@ -17,15 +17,16 @@ from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side, settled_middle
 from drafting.checks import check_all
+from drafting.checks.ease import ease_enough
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.agreed import agreed_choices
-from drafting.costume.altered import altered
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
+from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.chain import Chain, chain
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
-from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.two_sides import alike, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
@@ -119,9 +120,10 @@ def finished_garment(
     cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
-    draft, misfits = altered(drafted(body, fabric, block, chosen), (*fullness, *appliques, *trims), fabric)
+    draft, misfits = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims))
     if misfits:
         raise InputError([spot.fault(str(error)) for spot, error in misfits])
+    trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
     draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
@@ -149,6 +151,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
     findings = (
         *made.pattern.findings,
         *found,
+        *ease_enough(made.draft, body, fabric),
         *cloth_cannot_take(made.draft, fabric, typed),
         *panels_shade(made.draft, fabric),
     )
@@ -164,17 +167,40 @@ def _stretches(fabric: Fabric | None, cloths: Mapping[str, Fabric]) -> dict[str,
 
 def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
     """Return the garment's draft; where the body's two sides differ, one for each hand."""
+    return wished(body, fabric, block, chosen, ())[0]
+
+
+def wished(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, wishes: Sequence[GarmentWish]
+) -> tuple[Draft, list[Misfit]]:
+    """Return the draft with what is wished of it, and each wish that it cannot have.
+
+    Where the two sides differ, fullness is let into each hand before they are joined; a wish that names
+    what only the joined draft has (`front-left`) is met there.
+    """
+    hands = _hands(body, fabric, block, chosen)
+    if len(hands) == 1:
+        draft, misfits = altered(hands[0], wishes, fabric)
+    else:
+        early = [w for w in wishes if isinstance(w, FullnessWish) and w.piece in hands[0]]
+        (left, misfits), (right, _) = (altered(hand, early, fabric) for hand in hands)
+        late = [w for w in wishes if w not in early]
+        draft, more = altered(both_hands(left, right), late, fabric)
+        misfits = [*misfits, *more]
+    return replace(draft, findings=(*settled_middle(body), *draft.findings)), misfits
+
+
+def _hands(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> list[Draft]:
+    """Return the draft of both hands, or one for each where they come out different."""
     if not differing_measures(body):
-        return _one_hand(body, fabric, block, chosen)
+        return [_one_hand(body, fabric, block, chosen)]
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
-        draft = _one_hand(body, fabric, block, chosen)
-    else:
-        agreed = agreed_choices(chosen, left, right)
-        if agreed is not chosen:
-            left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
-        draft = both_hands(left, right)
-    return replace(draft, findings=(*settled_middle(body), *draft.findings))
+        return [_one_hand(body, fabric, block, chosen)]
+    agreed = agreed_choices(chosen, left, right)
+    if agreed is not chosen:
+        left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
+    return [left, right]
 
 
 def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> Draft:
@@ -201,20 +227,8 @@ def _one_hand(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -
             values = tuple(vars(choices).items())
             asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
             draft += _part(body, asked)
-    _refuse_unread_girths(draft)
-    return _left_open(_sewn_up(draft))
-
-
-def _refuse_unread_girths(draft: Draft) -> None:
-    """Refuse a girth that no piece draws a level line for: nobody could read it off or check it."""
-    drawn = {level.name for piece in draft.pieces for level in piece.levels}
-    for girth in draft.girths:
-        if girth.level not in drawn:
-            raise DraftError(
-                f"a girth is stated for the {girth.level}, but no piece draws that level",
-                turn=f'give a piece levels=(Level("{girth.level}", (path,)),), the line across it '
-                "where this girth is read off, or leave the Girth out",
-            )
+    refuse_unread_girths(draft)
+    return left_open(sewn_up(draft))
 
 
 @dataclass(frozen=True)
@@ -241,42 +255,3 @@ def _part(body: Body, asked: _Part) -> Draft:
     needs = all_blocks()[asked.name].needs
     chains = dict(zip(needs, asked.chains, strict=True))
     return asked.draft(body, asked.fabric, asked.choices, **chains)
-
-
-def _sewn_up(draft: Draft) -> Draft:
-    """Return the draft with hems and openings that a later part is sewn to (a cuff) made seams."""
-    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-
-    def joined(piece: Piece) -> Piece:
-        waiting = [e for e in piece.edges if e.kind in UNSEWN and (piece.name, e.name) in sewn]
-        if not waiting:
-            return piece  # the same object: what is remembered of it stays
-        return piece.with_edges(*(replace(e, kind=EdgeKind.SEAM, allowance=None) for e in waiting))
-
-    return draft.with_pieces(joined(piece) for piece in draft.pieces)
-
-
-UNSEWN = (EdgeKind.HEM, EdgeKind.OPENING)
-
-
-def _left_open(draft: Draft) -> Draft:
-    """Return the draft with edges that wait for a further part (a sleeve) turned into openings."""
-    sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    needs = {needed for block in all_blocks().values() for needed in block.needs}
-    waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
-    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is EdgeKind.SEAM)
-    for piece, edge in lone:
-        opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
-        draft = draft.with_pieces([draft[piece].with_edges(opened)])
-    said = tuple(
-        Finding(
-            "left open",
-            "note",
-            f"{piece}.{edge}",
-            None,
-            None,
-            f"Nothing is sewn into the {piece} {edge}: it is drafted as an opening, to be bound or faced.",
-        )
-        for piece, edge in lone
-    )
-    return replace(draft, findings=draft.findings + said)

@@ -15,12 +15,12 @@ from typing import Any
 
 from drafting.blocks import Block
 from drafting.body import Body
-from drafting.costume.altered import Misfit, altered
 from drafting.costume.choices import Chosen, block_named, choose, garment_choices
 from drafting.costume.file import CostumeFile, Garment, Reading, what_is_read
-from drafting.costume.garment import drafted
+from drafting.costume.garment import wished
 from drafting.costume.make import chosen_for, made_garment
 from drafting.costume.stand_in import STRETCHY, stand_ins
+from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import Choice
@@ -94,10 +94,9 @@ def _tried(case: _Case, garment: Garment, faults: list[Fault]) -> Iterator[Draft
     lost: list[Misfit] | None = None
     for body, cloth, choices in islice(_ways(case, garment, block), MOST_DRAFTS):
         try:
-            plain = drafted(body, cloth, block, choices)
+            draft, misfits = wished(body, cloth, block, choices, garment.wishes)
         except DraftError:
             continue
-        draft, misfits = altered(plain, garment.wishes, cloth)
         yield draft
         unknown = [one for one in misfits if isinstance(one[1], UnknownNameError)]
         spots = {spot for spot, _ in unknown}

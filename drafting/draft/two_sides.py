@@ -1,17 +1,20 @@
 """Left and right that differ: two drafts named by hand, joined along their centre lines.
 
 A block drafts the wearer's left half. Where the two sides of a body differ, the left half is drafted
-to the left side's measures and once more to the right side's; the second is mirrored, both are named
-by hand, and what would have lain on the fold becomes a seam.
+to the left side's measures and once more to the right side's; the second is mirrored, and both are
+named by hand. What lies on the fold is opened out into one whole piece (`draft/centres.py`).
 """
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
+from drafting.draft.centres import half_name, joins_hands, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
+from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
 ALIKE = 0.01
@@ -30,8 +33,15 @@ def alike(left: Draft, right: Draft) -> bool:
 
 
 def both_hands(left: Draft, right: Draft) -> Draft:
-    """Return the draft with a left and a right copy of every piece, sewn along centre folds."""
-    folds = [(p, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand]
+    """Return the draft with a left and a right copy of every piece, joined along their middle.
+
+    What lies on the fold in both hands becomes one whole piece, or where the halves do not meet two
+    pieces with a seam between them; what a pair sews to itself becomes a seam from left to right.
+    Raises `DraftError` where the two middles differ by more than 15 %.
+    """
+    left, right = settled(left, right)
+    whole = _whole(_own(left, "left"), _own(right, "right"))
+    folds = [(p, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand and p.name not in whole]
     centres = tuple(
         Seam(
             f"centre {p.name}",
@@ -40,19 +50,91 @@ def both_hands(left: Draft, right: Draft) -> Draft:
             kind=_centre_of(p.role),
         )
         for p, edge in folds
+        if not p.material and p.name in right
     )
-    girths = _girths(left.girths, right.girths)
-    both = _handed(left, "left") + _handed(right, "right")
-    said = Finding(
+    both = _handed(left, _Hand("left", frozenset(whole)), whole) + _handed(
+        right, _Hand("right", frozenset(whole)), {}
+    )
+    both = _without_partner(both, left, right)
+    return replace(
+        both,
+        seams=both.seams + _across(left, right) + centres,
+        girths=_girths(left.girths, right.girths),
+        findings=(_said(left, whole), *both.findings),
+    )
+
+
+def _without_partner(both: Draft, left: Draft, right: Draft) -> Draft:
+    """Return the draft with the middle of a half that the other hand does not have left free."""
+    lone = {p.name for a, b in ((left, right), (right, left)) for p in a.pieces if p.fold_edge and p.name not in b}
+
+    def freed(piece: Piece) -> Piece:
+        folds = [
+            p.fold_edge for hand in (left, right) for p in hand.pieces if p.name == piece.base and p.fold_edge
+        ]
+        names = {fold.name for fold in folds}
+        edges = (replace(e, kind=EdgeKind.FREE) if e.name in names else e for e in piece.edges)
+        return replace(piece, edges=tuple(edges))
+
+    return both.with_pieces(freed(p) for p in both.pieces if p.base in lone and p.hand)
+
+
+@dataclass(frozen=True)
+class _Hand:
+    """Which side is named, and the pieces that both sides share."""
+
+    side: str
+    whole: frozenset[str]
+
+    def piece(self, name: str) -> str:
+        return name if name in self.whole else _named(name, self.side)
+
+    def ref(self, draft: Draft, old: EdgeRef) -> EdgeRef:
+        edge = draft.edge(old)
+        if old[0] in self.whole:
+            return old[0], half_name(edge, self.side)
+        return _named(old[0], self.side), (edge.mirrored() if self.side == "right" else edge).name
+
+    def chain(self, draft: Draft, refs: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
+        named = tuple(self.ref(draft, ref) for ref in refs)
+        return tuple(reversed(named)) if self.side == "right" else named
+
+
+def _whole(left: Draft, right: Draft) -> dict[str, Piece]:
+    """Return the pieces that both hands share, opened out, by their names."""
+    found = {}
+    for piece in left.pieces:
+        if piece.fold_edge and not piece.hand and piece.name in right:
+            opened = opened_out(piece, right[piece.name])
+            if opened is not None:
+                found[piece.name] = opened
+    return found
+
+
+def _across(left: Draft, right: Draft) -> tuple[Seam, ...]:
+    """Return the seams that sew the left of a pair to its right."""
+    theirs = {seam.name: seam for seam in right.seams}
+    mine, other = _Hand("left", frozenset()), _Hand("right", frozenset())
+    found = []
+    for seam in left.seams:
+        if joins_hands(left, seam) and seam.name in theirs:
+            b = other.chain(right, theirs[seam.name].a)[::-1]
+            found.append(replace(seam, a=mine.chain(left, seam.a), b=b))
+    return tuple(found)
+
+
+def _said(left: Draft, whole: dict[str, Piece]) -> Finding:
+    shared = [name.replace("-", " ") for name, piece in whole.items() if not piece.material]
+    one = f" Cut in one piece over the middle, its halves uneven: {', '.join(shared)}." if shared else ""
+    return Finding(
         "two sides",
         "note",
         "both hands",
         None,
         None,
         "The two sides of this body differ: every piece is drafted once for the left and once for the "
-        "right, named by hand. Mark each piece as soon as it is cut.",
+        f"right, named by hand. Mark each piece as soon as it is cut.{one}",
     )
-    return replace(both, seams=both.seams + centres, girths=girths, findings=(said, *both.findings))
 
 
 def _named(piece: str, side: str) -> str:
@@ -67,29 +149,53 @@ def _centre_of(role: PieceRole) -> SeamKind:
     return SeamKind.MADE_UP if role in SMALL else SeamKind.CENTRE
 
 
-def _handed(draft: Draft, side: str) -> Draft:
-    """Return the draft of one hand: pieces renamed, and for the right mirrored."""
-    draft = _own(draft, side)
+def _handed(draft: Draft, hand: _Hand, whole: dict[str, Piece]) -> Draft:
+    """Return the draft of one hand: pieces renamed, and for the right mirrored.
+
+    The `whole` pieces that both share are put in where they stood; they are listed with one hand.
+    """
+    draft = _own(draft, hand.side)
     single = {piece.name for piece in draft.pieces if piece.hand}
-
-    def ref(old: EdgeRef) -> EdgeRef:
-        piece = draft[old[0]]
-        edge = piece[old[1]]
-        return _named(old[0], side), (edge.mirrored() if side == "right" else edge).name
-
-    def chain(refs: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
-        named = tuple(ref(r) for r in refs)
-        return tuple(reversed(named)) if side == "right" else named
-
     return Draft(
-        tuple(_piece(piece, side) for piece in draft.pieces),
-        tuple(_seam(draft, seam, side, chain(seam.a), chain(seam.b)) for seam in draft.seams),
+        pieces=tuple(_placed(draft, hand, whole)),
+        seams=tuple(_seam(draft, seam, hand) for seam in draft.seams if not joins_hands(draft, seam)),
         girths=(),
-        findings=tuple(replace(f, where=f"{f.where} {side}") for f in draft.findings),
-        facts={f"{name}_{side}": value for name, value in draft.facts.items()},
-        chains={f"{name}_{side}": chain(refs) for name, refs in draft.chains.items()},
-        notions=tuple(replace(_notion(n, side, n.piece in single), edges=chain(n.edges)) for n in draft.notions),
+        findings=tuple(replace(f, where=f"{f.where} {hand.side}") for f in draft.findings),
+        facts={f"{name}_{hand.side}": value for name, value in draft.facts.items()},
+        chains={f"{name}_{hand.side}": hand.chain(draft, refs) for name, refs in draft.chains.items()},
+        notions=tuple(_notions(draft, hand, single)),
     )
+
+
+def _placed(draft: Draft, hand: _Hand, whole: dict[str, Piece]) -> Iterator[Piece]:
+    for piece in draft.pieces:
+        if piece.name not in hand.whole:
+            yield _piece(piece, hand)
+        elif piece.name in whole:
+            yield _renamed(whole[piece.name], hand)
+
+
+def _renamed(piece: Piece, hand: _Hand) -> Piece:
+    """Return a whole piece with what it stiffens and lines called as it is now."""
+
+    def both(old: tuple[str, ...]) -> tuple[str, ...]:
+        hands = (hand, _Hand("right", hand.whole))
+        return tuple(dict.fromkeys(one.piece(name) for name in old for one in hands))
+
+    return replace(piece, stiffens=both(piece.stiffens), lines=both(piece.lines))
+
+
+def _notions(draft: Draft, hand: _Hand, single: set[str]) -> Iterator[Notion]:
+    """Yield one hand's share of what is bought; what a shared piece needs is listed with the left."""
+    for notion in draft.notions:
+        if notion.piece not in hand.whole:
+            given = _notion(notion, hand, notion.piece in single)
+            if given.count:
+                yield replace(given, edges=hand.chain(draft, notion.edges))
+        elif hand.side == "left":
+            other = _Hand("right", hand.whole)
+            edges = (*hand.chain(draft, notion.edges), *other.chain(draft, notion.edges))
+            yield replace(notion, edges=edges)
 
 
 def _own(draft: Draft, side: str) -> Draft:
@@ -110,11 +216,13 @@ def _own(draft: Draft, side: str) -> Draft:
     return replace(draft, pieces=pieces, seams=kept, notions=notions)
 
 
-def _piece(piece: Piece, side: str) -> Piece:
-    def named(names: tuple[str, ...]) -> tuple[str, ...]:
-        return tuple(_named(name, side) for name in names)
+def _piece(piece: Piece, hand: _Hand) -> Piece:
+    side = hand.side
 
-    marks = tuple(replace(m, piece=_named(m.piece, side)) if m.piece else m for m in piece.placements)
+    def named(names: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(hand.piece(name) for name in names)
+
+    marks = tuple(replace(m, piece=hand.piece(m.piece)) if m.piece else m for m in piece.placements)
     piece = replace(
         piece,
         name=_named(piece.name, side),
@@ -125,37 +233,47 @@ def _piece(piece: Piece, side: str) -> Piece:
     )
     if piece.hand:
         return piece
-    hand = piece.mirrored() if side == "right" else piece
-    edges = tuple(replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.FOLD else e for e in hand.edges)
-    return replace(hand, hand=side, pair=False, edges=edges)
+    mine = piece.mirrored() if side == "right" else piece
+    edges = tuple(replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.FOLD else e for e in mine.edges)
+    return replace(mine, hand=side, pair=False, edges=edges)
 
 
-def _notion(notion: Notion, side: str, only: bool) -> Notion:
+def _notion(notion: Notion, hand: _Hand, only: bool) -> Notion:
     """One hand's half of what both need; an odd one goes to the left."""
-    piece = _named(notion.piece, side) if notion.piece else ""
-    notion = replace(notion, where=f"{notion.where} {side}", piece=piece)
+    piece = hand.piece(notion.piece) if notion.piece else ""
+    notion = replace(notion, where=f"{notion.where} {hand.side}", piece=piece)
     if only:
         return notion
-    count = (notion.count + 1) // 2 if side == "left" else notion.count // 2
+    count = (notion.count + 1) // 2 if hand.side == "left" else notion.count // 2
     return replace(notion, count=count)
 
 
-def _seam(draft: Draft, seam: Seam, side: str, a: tuple[EdgeRef, ...], b: tuple[EdgeRef, ...]) -> Seam:
-    named = replace(seam, name=f"{seam.name} {side}", a=a, b=b)
-    if side == "left":
+def _seam(draft: Draft, seam: Seam, hand: _Hand) -> Seam:
+    a, b = hand.chain(draft, seam.a), hand.chain(draft, seam.b)
+    named = replace(seam, name=f"{seam.name} {hand.side}", a=a, b=b)
+    if hand.side == "left":
         return named
     length_a = sum(draft.edge(r).length for r in seam.a)
     length_b = sum(draft.edge(r).length for r in seam.b)
     ends: tuple[Corner, Corner] = (seam.end, seam.start)
     eased = seam.eased and (length_a - seam.eased[1], length_a - seam.eased[0])
-    notches = tuple(replace(n, a=length_a - n.a, b=length_b - n.b) for n in reversed(seam.notches))
+    notches = tuple(
+        replace(n, a=_from_end(length_a, n.a), b=_from_end(length_b, n.b)) for n in reversed(seam.notches)
+    )
     return replace(named, start=ends[0], end=ends[1], eased=eased, notches=notches)
+
+
+def _from_end(length: float, at: float) -> float:
+    """Return the place of a notch read from the other end, never a hair outside the chain."""
+    return min(max(length - at, 0.0), length - tol.CLOSED)
 
 
 def _girths(left: tuple[Girth, ...], right: tuple[Girth, ...]) -> tuple[Girth, ...]:
     """A limb's girth stands once a side; one round the body once, the mean of its two halves."""
+    theirs = {(girth.level, girth.side): girth for girth in right}
     found = []
-    for a, b in zip(left, right, strict=True):
+    for a in left:
+        b = theirs.get((a.level, a.side), a)
         if a.limb:
             found += [replace(a, side="left"), replace(b, side="right")]
         else:

@@ -214,10 +214,10 @@ def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
 
 @remembered(KEPT)
 def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
-    """Return number, name and count, in the piece where they fit, else under it."""
+    """Return number, name, count and hand, in the piece where they fit, else under it."""
     piece = cut_piece.piece
     name = (f"{cut_piece.number} {piece_title(piece)}",)
-    count = (cut_count(piece),)
+    count = (", ".join(filter(None, (cut_count(piece), piece.hand))),)
     drawn = [p for s in _strokes(cut_piece, garment) if s.layer in _NOT_CROSSED for p in s.paths]
     a, b, c, d = piece.outline.bounds
     room = Room.inside(piece.outline, drawn, CELL if max(c - a, d - b) < COARSE else 2 * CELL)

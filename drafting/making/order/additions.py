@@ -141,10 +141,15 @@ def buttons(bench: Bench) -> None:
 
 def _fastener(notion: Notion) -> Said:
     facts = {"what": notion.what, "where": notion.where}
+    if notion.what in FASTENED:
+        return said(FASTENED[notion.what], **facts)
     if not notion.note:
         return said("do.fastener_plain", **facts)
     return said("do.fastener", **facts, note=notion.note)
 
+
+FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
+"""Fasteners that are not sewn on."""
 
 DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
 

@@ -171,7 +171,10 @@ def _opened(bench: Bench, refs: list[EdgeRef]) -> Iterator[Said]:
     lined = bench.lined()
     groups: dict[tuple[str, str], list[str]] = {}
     for piece, edge in refs:
-        key = OPENED.get(bench.garment.draft[piece][edge].role, "do.openings")
+        cut = bench.garment.draft[piece]
+        key = OPENED.get(cut[edge].role, "do.openings")
+        if is_facing(cut) and cut[edge].role is EdgeRole.CENTRE:
+            key = "do.facing_ends"
         if key == "do.free_front" and piece not in lined:
             key = "do.free_front_unlined"
         own = piece if key == "do.vent" else ""

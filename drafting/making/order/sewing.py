@@ -18,7 +18,7 @@ from drafting.fabric import Fabric
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import finishing, fitting, revers, units
+from drafting.making.order import closings, finishing, fitting, revers, units
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
 from drafting.making.order.seam_kinds import SeamWork, kind_of, sewn_unit_of
@@ -68,6 +68,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         facing = []
     units.attached(bench, elsewhere)
     units.join_facings(bench, facing)
+    closings.fold_back(bench)
     units.sleeves(bench, seams.get("limb", []))
 
 
@@ -171,6 +172,8 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
     lengths = seam_lengths(bench.garment)
     left = sorted(seams, key=lambda s: _late(bench, s))
     for seam in left:
+        if _late(bench, seam) >= CENTRES:
+            closings.zipped(bench, seam_sewn=False)
         pieces = pieces_of(seam)
         bench.do(
             "join",
@@ -183,6 +186,9 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
         )
         if _below_fly(bench, seam):
             finishing.sew_fly(bench, flies)
+        if seam.kind is SeamKind.CENTRE:
+            closings.zipped(bench, seam_sewn=True)
+    closings.zipped(bench, seam_sewn=True)
 
 
 def _below_fly(bench: Bench, seam: Seam) -> bool:
@@ -211,6 +217,9 @@ ORDER = (
 )
 """Seams of a body in the order they are sewn; those of one group as they come, any other last."""
 
+CENTRES = 1 + next(i for i, kinds in enumerate(ORDER) if SeamKind.CENTRE in kinds)
+"""How late the seams at the centre are sewn; panels and yokes are joined before."""
+
 
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
@@ -226,4 +235,4 @@ def _how(seam: Seam) -> str:
     """Return the sentence for a body seam: between the legs, left to right, or any other."""
     if seam.kind is SeamKind.CROTCH:
         return "do.join_crotch"
-    return "do.join_centre" if seam.a == seam.b else "do.join"
+    return "do.join_centre" if seam.a == seam.b or seam.kind is SeamKind.CENTRE else "do.join"

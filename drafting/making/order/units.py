@@ -73,7 +73,7 @@ def _stands(draft: Draft, seam: Seam) -> int:
 def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join the facings, with the collar between where its edge meets the facing."""
     lengths = seam_lengths(bench.garment)
-    for seam in seams:
+    for seam in sorted(seams, key=lambda seam: _on_garment(bench.garment.draft, seam)):
         bench.do(
             "join",
             "face",
@@ -83,6 +83,11 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             seams=(seam.name,),
             length=lengths[seam.name],
         )
+
+
+def _on_garment(draft: Draft, seam: Seam) -> bool:
+    """Return whether a seam joins a facing to the garment; those between facings come first."""
+    return not all(is_facing(draft[piece]) for piece in pieces_of(seam))
 
 
 def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:

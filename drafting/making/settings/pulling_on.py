@@ -22,7 +22,7 @@ OPENS = 0.10
 """Greatest stretch from which a cloth is pulled on over something; a firmer one opens by a closing
 (ours)."""
 
-CLOSINGS = ("button", "zip", "hook")
+CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
 
 
 def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> Gives:

@@ -1,8 +1,10 @@
-"""A garment's draft changed as its maker wishes: fullness on edges, shapes on pieces, trims along edges."""
+"""What a maker wishes of a draft beside its choices: fullness, shapes sewn on, trims."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
+from typing import TypeVar
 
 from drafting.alter.applique import appliqued
 from drafting.alter.fullness import Wish, fuller
@@ -19,6 +21,22 @@ Misfit = tuple[FilePlace, DraftError]
 """Where a wish stands in the maker's file, and why it cannot be had."""
 
 
+AnyWish = TypeVar("AnyWish", bound=TrimWish | AppliqueWish | FullnessWish)
+
+
+def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
+    """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
+
+    Fullness is left as it is: it finds its hands by itself.
+    """
+    if isinstance(wish, FullnessWish):
+        return (wish,)
+    pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
+    halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
+    refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
+    return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
+
+
 def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:
     """Return the draft with fullness and shapes as wished, and each wish that it cannot have.
 
@@ -26,7 +44,8 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
     """
     misfits: list[Misfit] = []
     number = 0
-    for wish in wishes:
+    on_hands = [one for asked in wishes for one in on_each_hand(draft, asked)]
+    for wish in on_hands:
         number += isinstance(wish, AppliqueWish)
         try:
             if isinstance(wish, FullnessWish):

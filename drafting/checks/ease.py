@@ -1,0 +1,61 @@
+"""Is there room enough in cloth that does not give? Ease against the least that the trade leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.body import Body
+from drafting.checks.words import capital, mm, plain
+from drafting.draft.draft import Draft, Girth
+from drafting.draft.roles import EdgeRole
+from drafting.fabric import Fabric
+from drafting.ground.findings import Finding
+from drafting.ground.scale import body_scale
+
+GIVES = 0.10
+"""Cloth that stretches as much round the body is no longer bound to the least ease (project design)."""
+
+LEAST_EASE = {"bust": 38.0, "waist": 19.0, "hip": 51.0, "upper_arm": 50.0}
+"""mm at adult scale, all round, for garments of the body above the legs: bust, waist and hip by
+`Source.EASE_IN_CLOTHING`, the arm common practice."""
+
+UNSEEN = 0.05
+"""mm: less than a maker is shown."""
+
+
+def ease_enough(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Finding]:
+    """Does every girth of a torso or sleeve have the least ease, where the cloth does not give?
+
+    The layers worn beneath are taken off first. Garments with legs, and cloth that stretches 10 % or
+    more round the body, are not asked.
+    """
+    if _legs(draft) or (fabric is not None and fabric.stretch_across >= GIVES):
+        return
+    scale = body_scale(body)
+    for girth in draft.girths:
+        if girth.level in LEAST_EASE and not girth.width:
+            least = LEAST_EASE[girth.level] * scale
+            ease = girth.settled_ease - body.layer(f"{girth.level}_girth")
+            if ease < least - UNSEEN:
+                yield _tight(girth, ease, least)
+
+
+def _legs(draft: Draft) -> bool:
+    return any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
+
+
+def _tight(girth: Girth, ease: float, least: float) -> Finding:
+    name = capital(f"{girth.side} {plain(girth.level)}".strip())
+    where = f"{girth.level}.{girth.side}" if girth.side else girth.level
+    none = ease <= UNSEEN
+    ruled = "nobody can get in or move" if none else "it binds when the wearer breathes, bends or lifts an arm"
+    return Finding(
+        "least ease",
+        "error" if none else "warning",
+        where,
+        ease,
+        least,
+        f"{name}: {mm(max(ease, 0.0)) if not none else 'no'} ease in cloth that stretches less than "
+        f"{GIVES:.0%}: {ruled}. The trade leaves at least {mm(least)}; give more ease, or take a cloth that "
+        "stretches.",
+    )

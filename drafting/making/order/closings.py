@@ -1,0 +1,87 @@
+"""How a centre that opens is closed: zips while the body lies flat, facings folded back over the neck.
+
+Common practice: a hidden zip goes in before the seam below it, a lapped one after; one that is taken
+apart is sewn to each side before they are joined to anything else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.draft.by_role import edges_as
+from drafting.draft.draft import EdgeRef, Notion
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole
+from drafting.making.model import Said, said
+from drafting.making.order.parts import Bench, notion_key
+
+SEWN = {
+    "invisible zip": ("do.zip_invisible", "do.zip_below"),
+    "open-ended zip": ("do.zip_strip", "do.zip_apart"),
+    "zip": ("do.zip_strip", "do.zip_lapped"),
+}
+"""How each sort of zip in a centre is sewn in; a zip in a fly is none of them."""
+
+FIRST = ("invisible zip", "open-ended zip")
+"""Zips that go in before the seam below them."""
+
+
+def zipped(bench: Bench, *, seam_sewn: bool) -> None:
+    """Put in the zips of centres that are still to be put in; a lapped one once its seam is sewn."""
+    done = {notion for step in bench.steps for notion in step.notions}
+    for notion in bench.notions("zip"):
+        wanted = notion.kind in SEWN and (seam_sewn or notion.kind in FIRST)
+        if wanted and notion_key(notion) not in done:
+            _zip(bench, notion)
+
+
+def _zip(bench: Bench, notion: Notion) -> None:
+    draft = bench.garment.draft
+    edges = list(_opening(bench, notion))
+    bench.do(
+        "join",
+        "face",
+        f"with {notion.what}",
+        list(dict.fromkeys([notion.piece, *(piece for piece, _ in edges)])),
+        [said(key, where=notion.where) for key in SEWN[notion.kind]],
+        edges=edges,
+        notions=[notion_key(notion)],
+        length=2 * max((draft.edge(ref).length for ref in edges), default=0.0),
+    )
+
+
+def _opening(bench: Bench, notion: Notion) -> Iterator[EdgeRef]:
+    """Yield the edges between which a zip lies, of both hands where each is drafted apart."""
+    draft = bench.garment.draft
+    own = draft[notion.piece]
+    for piece in draft.pieces:
+        if piece is own or (piece.base and piece.base == own.base):
+            for edge in edges_as(piece, EdgeRole.CENTRE):
+                if edge.kind is EdgeKind.OPENING:
+                    yield piece.name, edge.name
+
+
+def fold_back(bench: Bench) -> None:
+    """Fold the facings grown on to an edge over the neck, and sew them across it."""
+    done = {edge for step in bench.steps for edge in step.edges}
+    for piece in bench.garment.draft.pieces:
+        necks = [
+            (piece.name, edge.name)
+            for edge in edges_as(piece, EdgeRole.FACING_NECK, EdgeRole.STAND_NECK)
+            if edge.kind is EdgeKind.OPENING and (piece.name, edge.name) not in done
+        ]
+        if necks and not piece.material and edges_as(piece, EdgeRole.FACING):
+            bench.do(
+                "close",
+                "face",
+                f"{piece.name} folded back",
+                (piece.name,),
+                list(_across(piece.name)),
+                edges=necks,
+                length=sum(piece[name].length for _, name in necks) * piece.count,
+            )
+
+
+def _across(piece: str) -> Iterator[Said]:
+    yield said("do.fold_across", piece=piece)
+    yield said("do.turn_out")

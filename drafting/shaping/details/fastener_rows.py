@@ -1,0 +1,166 @@
+"""Fasteners in a row down a centre: buttons, hooks and eyes, eyelets with their lacing. mm.
+
+Lines are those of a front drawn as the wearer's left: its centre on x = 0, the cloth at x > 0.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from dataclasses import dataclass, replace
+
+from drafting.draft.draft import Notion
+from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import LevelKind, PieceRole
+from drafting.geometry import line
+from drafting.shaping.details.button_stand import FrontLines
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
+
+HOOK_LAP, HOOK, HOOK_SPACE = 15.0, 8.0, 25.0
+"""mm at adult scale: how far edges with hooks reach past the centre, a hook, and the space between two
+(common practice: 12 to 20, size 2 or 3, 20 to 30)."""
+
+EYELET, EYELET_IN, EYELET_SPACE = 5.0, 12.0, 25.0
+"""mm at adult scale: an eyelet, its distance from the edge, and between two (common practice: 20 to 30)."""
+
+BUTTON_SPACE = 70.0
+"""mm at adult scale between two buttons (common practice: 60 to 90 on a bodice)."""
+
+AT_ENDS = 10.0
+"""mm at adult scale: the first and last fastener stand so far from neck and hem (common practice)."""
+
+CORD_END = 350.0
+"""mm: what each end of a lacing needs to be opened far enough and tied (ours)."""
+
+
+@dataclass(frozen=True)
+class Fasteners:
+    """What is asked for: greatest `space` (0: the usual), the hand on top and the one beneath, the
+    `button` and its `stand` (0: the button's own), and the body's scale."""
+
+    space: float
+    hands: tuple[str, str]
+    button: Button
+    stand: float
+    scale: float
+
+    def apart(self, usual: float) -> float:
+        return self.space or usual * self.scale
+
+
+@dataclass(frozen=True)
+class FastenerRow:
+    """What stands in a row down a closing: the `stand` beyond the centre, places, marks, what to buy."""
+
+    stand: float
+    places: tuple[float, ...]
+    marks: tuple[Placement, ...]
+    notions: tuple[Notion, ...]
+    said: str
+
+
+def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
+    """Return buttons on the centre, and level holes, one of them on the bust line of a front."""
+    button, (over, under), scale = asked.button, asked.hands, asked.scale
+    stand = asked.stand or button.stand
+    first, last = max(AT_ENDS * scale, button.diameter), _length(lines) - 3 * AT_ENDS * scale
+    count = len(evenly(first, last, asked.apart(BUTTON_SPACE)))
+    places = button_row(first, last, count, _bust(front, lines))
+    marks = []
+    for number, down in enumerate(places, 1):
+        at = lines.top - 1j * down
+        marks.append(button_mark(f"button_{under}_{number}", at, button.diameter, under))
+        marks.append(hole_mark(f"buttonhole_{over}_{number}", at, -1 + 0j, button.hole, over))
+    note = f"buttonholes level, on the {over}"
+    said = f"{len(places)} buttonholes of {button.hole:.1f} mm on the wearer's {over}, the buttons on the {under}"
+    return FastenerRow(
+        stand, tuple(places), tuple(marks), (button_notion(front.name, len(places), button, note),), said
+    )
+
+
+def _bust(front: Piece, lines: FrontLines) -> float | None:
+    """Return how far below the neck the bust line of a front lies; None at a back."""
+    if front.role is not PieceRole.FRONT:
+        return None
+    bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
+    return None if bust is None else lines.top.imag - bust
+
+
+def hooks(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
+    """Return hooks under the edge on top, and eyes on the other hand where that edge comes to lie."""
+    scale = asked.scale
+    lap, end = HOOK_LAP * scale, AT_ENDS * scale
+    places = evenly(end, _length(lines) - end, asked.apart(HOOK_SPACE))
+    marks = [
+        mark
+        for number, down in enumerate(places, 1)
+        for mark in hook_marks(lines, down, number, asked.hands, lap - 3 * scale, HOOK * scale)
+    ]
+    over, under = asked.hands
+    note = f"hooks under the {over} edge, 3 mm in, through the facing alone; eyes on the {under} below them"
+    notion = Notion(
+        "hook and eye", front.name, len(places), note=note, kind="hook and eye", size=HOOK, piece=front.name
+    )
+    said = f"{len(places)} hooks under the edge of the wearer's {over}, the eyes on the {under}"
+    return FastenerRow(lap, tuple(places), tuple(marks), (notion,), said)
+
+
+def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
+    """Return eyelets along two edges that meet, and the cord that crosses between them."""
+    scale = asked.scale
+    end, inside, size = AT_ENDS * scale, EYELET_IN * scale, EYELET * scale
+    places = evenly(end, _length(lines) - end, asked.apart(EYELET_SPACE))
+    marks = tuple(eyelet_mark(lines, down, number, inside, size) for number, down in enumerate(places, 1))
+    count = 2 * len(places)
+    cord = cord_length(places, inside)
+    eyelets = Notion(
+        what="eyelet",
+        where=front.name,
+        count=count,
+        note="through cloth, interfacing and facing",
+        kind="eyelet",
+        size=size,
+        piece=front.name,
+    )
+    notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
+    said = f"{len(places)} eyelets on each side, laced with {cord / 10:.0f} cm of cord"
+    return FastenerRow(0.0, tuple(places), marks, (eyelets, notion), said)
+
+
+def _length(lines: FrontLines) -> float:
+    return abs(lines.top - lines.low)
+
+
+def evenly(first: float, last: float, widest: float) -> list[float]:
+    """Return places from `first` to `last`, evenly and no wider apart than `widest`, mm.
+
+    >>> evenly(10, 70, 25)
+    [10.0, 30.0, 50.0, 70.0]
+    """
+    steps = max(1, math.ceil((last - first) / widest - 1e-9))
+    return [first + (last - first) * i / steps for i in range(steps + 1)]
+
+
+def hook_marks(
+    lines: FrontLines, down: float, number: int, hands: tuple[str, str], lap: float, size: float
+) -> tuple[Placement, Placement]:
+    """Return a hook on the hand on top and its eye beneath: short strokes, `lap` mm beyond the centre."""
+    over, under = hands
+    at = lines.top - 1j * down
+    hook = Placement(f"hook_{over}_{number}", line(at - lap, at - lap + size), "hook", over)
+    return hook, Placement(f"eye_{under}_{number}", line(at + lap, at + lap - size), "hook", under)
+
+
+def eyelet_mark(lines: FrontLines, down: float, number: int, inside: float, size: float) -> Placement:
+    """Return an eyelet in its true size, `inside` mm from the centre, on both hands."""
+    ring = button_mark(f"eyelet_{number}", lines.top - 1j * down + inside, size)
+    return replace(ring, what="eyelet")
+
+
+def cord_length(places: list[float], inside: float) -> float:
+    """Return what a cord takes that crosses from eyelet to eyelet down a closed edge and is tied, mm.
+
+    Two ends cross each space, and each is left `CORD_END` long to be drawn out and tied.
+    """
+    crossed = sum(math.hypot(2 * inside, b - a) for a, b in itertools.pairwise(places))
+    return 2 * crossed + 2 * inside + 2 * CORD_END

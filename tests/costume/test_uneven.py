@@ -1,0 +1,168 @@
+"""Bodies whose two sides differ: left is sewn to right along the middle, and every edge once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from drafting.blocks import all_blocks, names
+from drafting.body import Body, wearer
+from drafting.body.sides import OWN_SIDE, differing_measures
+from drafting.checks.seams import sewn_to_another
+from drafting.costume.choices import block_named, choose
+from drafting.costume.garment import MadeGarment, draft_garment, make_garment
+from drafting.draft.centres import joins_hands
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import EdgeKind
+from drafting.draft.walk import walk
+from drafting.fabric import Fabric
+from drafting.ground.scale import body_scale
+from drafting.making.order.soundness import unsound
+from drafting.reading.fullness import FullnessWish
+from drafting.reading.given import Origin
+from drafting.reading.trimming import TrimWish
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of
+
+EVEN = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 720.0, "hip_girth": 970.0}
+STRETCHED = {name for name, block in all_blocks().items() if "close-torso" in (name, *block.parts)}
+WALKED = 0.2  # mm by which left and right may differ along the middle
+ON_THE_MIDDLE = {
+    "shirt": [],
+    "tailcoat": ["centre back", "collar centre back"],
+    "trousers": ["front crotch", "back crotch"],
+}
+
+
+def cloth(block: str) -> Fabric:
+    return KNIT if block in STRETCHED else WOVEN
+
+
+def sloping(by: float = 20.0, **more: Any) -> Body:
+    """Return a body whose right shoulder is `by` mm lower than its left, and its right thigh larger."""
+    sides = {"shoulder_drop": (40.0, 40.0 + by), "thigh_girth": (560.0, 560.0 + by)}
+    return wearer({**EVEN, **sides, **more})
+
+
+def hands(draft: Draft, refs: tuple[tuple[str, str], ...]) -> set[str]:
+    return {draft[piece].hand for piece, _ in refs}
+
+
+def left_to_right(draft: Draft) -> list[Seam]:
+    return [s for s in draft.seams if hands(draft, s.a) == {"left"} and hands(draft, s.b) == {"right"}]
+
+
+def errors(made: MadeGarment) -> list[str]:
+    return [f"{f.check}: {f.message}" for f in made.findings if f.level == "error"]
+
+
+@pytest.mark.parametrize("block", ON_THE_MIDDLE)
+def test_the_middle_is_sewn_left_to_right_and_walks(block: str) -> None:
+    made = draft_garment(sloping(), WOVEN, block)
+    assert errors(made) == []
+    middle = left_to_right(made.draft)
+    assert [seam.name for seam in middle] == ON_THE_MIDDLE[block]
+    assert all(abs(walk(made.draft, seam).difference) <= WALKED for seam in middle)
+
+
+@pytest.mark.parametrize(
+    ("block", "pieces"), [("shirt", ("back", "collar", "collar-stand")), ("tailcoat", ("top-collar",))]
+)
+def test_what_lies_on_the_fold_is_cut_whole_with_the_half_of_each_side(
+    block: str, pieces: tuple[str, ...]
+) -> None:
+    made = draft_garment(sloping(), WOVEN, block)
+    halves = [draft_garment(sloping(0.0, shoulder_drop=drop), WOVEN, block).draft for drop in (40.0, 60.0)]
+    for name in pieces:
+        piece = made.draft[name]
+        assert (piece.hand, piece.pair, piece.fold_edge) == ("", False, None)
+        assert piece.area == pytest.approx(sum(half[name].area for half in halves), rel=0.02)
+    assert "Cut in one piece" in next(f.message for f in made.findings if f.check == "two sides")
+
+
+FRONT_WAIST = {"front_waist_length": wearer(EVEN)["back_waist_length"] + 25}
+MIDDLE = sorted((set(wearer(EVEN).measures) | set(FRONT_WAIST)) - OWN_SIDE - set(EVEN))
+
+
+@st.composite
+def uneven_bodies(draw: st.DrawFn) -> Body:
+    """Return a body some of whose measures differ left and right, by up to 30 mm or 14 %."""
+    bust = draw(st.floats(820, 1150))
+    taken: dict[str, Any] = {
+        "height": draw(st.floats(1550, 1900)),
+        "bust_girth": bust,
+        "waist_girth": bust * draw(st.floats(0.72, 0.95)),
+        "hip_girth": bust * draw(st.floats(0.98, 1.12)),
+    }
+    whole = wearer(taken)
+    own = sorted(OWN_SIDE & set(whole.measures))
+    for name in draw(st.lists(st.sampled_from([*own, *MIDDLE]), min_size=1, max_size=6, unique=True)):
+        at = FRONT_WAIST[name] if name in FRONT_WAIST else whole[name]
+        apart = draw(st.floats(-1, 1)) * min(30.0, 0.14 * at)
+        taken[name] = (at + apart / 2, at - apart / 2)
+    return wearer(taken)
+
+
+@pytest.mark.parametrize("block", names(alone=True))
+@given(data=st.data(), body=uneven_bodies())
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
+def test_any_uneven_body_gets_every_garment_sewn_left_to_right(
+    block: str, data: st.DataObject, body: Body
+) -> None:
+    made = draft_garment(body, cloth(block), block)
+    draft = made.draft
+    assert errors(made) == []
+    assert all(abs(walk(draft, seam).difference) <= WALKED for seam in left_to_right(draft))
+    if any(piece.hand and piece.base for piece in draft.pieces):
+        assert not [seam.name for seam in draft.seams if joins_hands(draft, seam)]
+        pairs = [p for p in draft.pieces if p.pair or (p.fold_edge and not p.hand)]
+        assert pairs == []
+    costume = costume_of(made, cloth(block))
+    assert unsound(costume, order_of(costume)) == ()
+
+
+def test_a_seam_that_joins_one_side_to_itself_is_an_error() -> None:
+    draft = draft_garment(sloping(), WOVEN, "tailcoat").draft
+    seam = next(s for s in draft.seams if s.name == "centre back")
+    wrong = replace(draft, seams=(*(s for s in draft.seams if s is not seam), replace(seam, b=seam.a)))
+    assert list(sewn_to_another(draft)) == []
+    assert [f.where for f in sewn_to_another(wrong)] == ["centre back"]
+
+
+@pytest.mark.parametrize("name", ["back_waist_length", "front_waist_length", "waist_to_hip"])
+@pytest.mark.parametrize("block", ["shirt", "tailcoat", "trousers"])
+def test_a_length_on_the_middle_that_was_given_twice_is_settled_with_a_finding(name: str, block: str) -> None:
+    at = FRONT_WAIST[name] if name in FRONT_WAIST else wearer(EVEN)[name]
+    made = draft_garment(wearer({**EVEN, name: (at + 15, at - 15)}), WOVEN, block)
+    assert errors(made) == []
+    assert [f.where for f in made.findings if "both are drafted with" in f.message] == [name.replace("_", " ")]
+
+
+def test_a_limbs_own_measures_are_no_measure_of_the_middle() -> None:
+    assert differing_measures(sloping()) == ("shoulder_drop", "thigh_girth")
+
+
+def test_trims_and_fullness_of_a_whole_pieces_edge_go_to_both_halves() -> None:
+    kind = block_named("shirt")
+    body = sloping()
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    more: dict[str, Any] = {"name": "shirt", "role": "shell"}
+    plain = make_garment(body, WOVEN, kind, chosen, **more)
+    trim = TrimWish("back", "hem", "braid", 12.0, False)
+    full = make_garment(
+        body, WOVEN, kind, chosen, fullness=(FullnessWish("back", "hem", flat=600.0),), trims=(trim,), **more
+    )
+    assert [(t.piece, t.edge) for t in full.trims] == [("back", "hem_left"), ("back", "hem_right")]
+    assert full.draft["back"]["hem_left"].length == pytest.approx(600.0, abs=1.0)
+    assert plain.draft["back"]["hem_left"].length < 400.0
+    assert errors(full) == []
+
+
+def test_whole_pieces_keep_no_fold_and_their_middle_is_marked() -> None:
+    back = draft_garment(sloping(), WOVEN, "shirt").draft["back"]
+    assert [edge.kind for edge in back.edges if edge.kind is EdgeKind.FOLD] == []
+    (centre,) = [mark.path for mark in back.placements if mark.what == "centre"]
+    assert centre.start.real == pytest.approx(centre.end.real, abs=0.01)
