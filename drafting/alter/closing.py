@@ -34,7 +34,7 @@ from drafting.ground.sources import ours, practice
 from drafting.shaping.details.button_stand import FrontLines, narrow_said
 from drafting.shaping.details.buttons import Button
 from drafting.shaping.details.closings import closing_strip, folded_back, front_lines
-from drafting.shaping.details.fastener_rows import FastenerRow, Fasteners, hooks, laced
+from drafting.shaping.details.fastener_rows import FastenerRow, Fasteners, buttoned, hooks, laced
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.details.zips import Zip, lap, parted, zip_notions, zip_said
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING

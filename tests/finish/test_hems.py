@@ -1,4 +1,4 @@
-"""Hems: how deep they are by part, cut and cloth; whether they lie flat; what a child grows into (common practice)."""
+"""Hems: how deep by part, cut and cloth; whether they lie flat; what a child grows into (common practice)."""
 
 from __future__ import annotations
 
