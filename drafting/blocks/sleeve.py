@@ -49,7 +49,7 @@ SHORT_HEM = 0.92
 SQUARE, STEEPEST = 0.25, 10.0
 """degrees: the cap is fitted again until it starts square to the seams; the most it then leans (ours)."""
 
-SLIT = 90.0
+SLIT, MOST_SLIT = 90.0, 0.5
 """mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
 
 
@@ -191,4 +191,5 @@ def _seams_below(
     slit = 0.0
     if choices.cuff_depth > 0 or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
-    return sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long), slit
+    seams = sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long)
+    return seams, min(slit, MOST_SLIT * seams.back[-1].length, MOST_SLIT * seams.front.length)

@@ -19,6 +19,10 @@ STEPS = 12
 """Each step of the hem leaves a small share of what was amiss; so many settle any sleeve."""
 
 
+LAST_ELBOW = 0.92
+"""Of a seam's length: an elbow nearer to the hem is not marked and not bent (ours)."""
+
+
 @dataclass(frozen=True)
 class Forearm:
     """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
@@ -35,6 +39,11 @@ class Forearm:
     def corner(self) -> float:
         """Depth of the hem's corners below the crown, mm."""
         return self.length + self.bow
+
+    @property
+    def elbow_share(self) -> float:
+        """How far down the seams the elbow lies."""
+        return (self.elbow - self.cap.height) / (self.corner - self.cap.height)
 
     @property
     def lean(self) -> float:
@@ -98,7 +107,12 @@ def sleeve_seams(f: Forearm, bend: float, *, passes_elbow: bool = True) -> Sleev
 
 
 def _turned(f: Forearm, bend: float) -> SleeveSeams:
-    """Return the sleeve with its forearm turned, by half as much where the back seam cannot follow."""
+    """Return the sleeve with its forearm turned, by half as much where the back seam cannot follow.
+
+    A sleeve that widens to its hem hangs full and is not turned, nor one that ends at the elbow.
+    """
+    if f.step < 0 or f.elbow_share > LAST_ELBOW:
+        return straight_seams(f)
     for _ in range(STEPS):
         if bend <= 0:
             break
@@ -123,9 +137,9 @@ def straight_seams(f: Forearm) -> SleeveSeams:
     top_front, top_back, low_front, low_back = _corners(f)
     hem = _hem(low_back, low_front, unit(low_back - top_back), unit(low_front - top_front))
     front, back = line(top_front, low_front), line(top_back, low_back)
-    share = (f.elbow - f.cap.height) / (f.corner - f.cap.height)
-    at = share * front.length
-    return SleeveSeams(front, (back,), hem, line(back.at(at), front.at(at)), at)
+    at = f.elbow_share * front.length
+    elbow = line(back.at(at), front.at(at)) if f.elbow_share <= LAST_ELBOW else None
+    return SleeveSeams(front, (back,), hem, elbow, at)
 
 
 def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
@@ -136,7 +150,7 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
     and the back hem end moves along its seam until back and front seam are equal.
     """
     top_front, top_back, low_front, low_back = _corners(f)
-    share = (f.elbow - f.cap.height) / (f.corner - f.cap.height)
+    share = f.elbow_share
     elbow_front = top_front + (low_front - top_front) * share
     elbow_back = top_back + (low_back - top_back) * share
     forward = turn(bend)
