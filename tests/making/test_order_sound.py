@@ -50,6 +50,14 @@ def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     assert sorted(darts) == sorted(sewn)
 
 
+def test_an_elastic_at_a_waist_with_a_band_is_threaded_through_the_band() -> None:
+    costume = costume_of(draft_garment(bdims()[5], WOVEN, "trousers", {"waist_finish": "casing"}), WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    (threaded,) = [step for step in steps if any("elastic" in notion for notion in step.notions)]
+    assert "do.elastic_in_band" in {one.key for one in threaded.say}
+
+
 @pytest.mark.parametrize("name", ["lamplighter", "kite"])
 def test_the_whole_plan_is_sound_from_the_bolt(name: str) -> None:
     plan = planned(laid(name))

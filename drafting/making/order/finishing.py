@@ -91,12 +91,28 @@ def rest(bench: Bench, fabric: Fabric | None) -> None:
 
 
 def casings(bench: Bench) -> None:
-    """Elastic that no hem takes: in a waist's casing."""
+    """Elastic that no hem takes: in a waist's casing, or in the band that is sewn to the waist."""
     done = {notion for step in bench.steps for notion in step.notions}
     for notion in bench.notions("elastic"):
-        refs = _edges_of(bench, notion)
-        if notion_key(notion) not in done and refs:
+        if notion_key(notion) in done:
+            continue
+        if refs := _edges_of(bench, notion):
             ends(bench, notion.where, refs, [notion_key(notion)])
+        elif notion.edges:
+            _in_the_band(bench, notion)
+
+
+def _in_the_band(bench: Bench, notion: Notion) -> None:
+    """Thread an elastic through the band that encloses the edges it draws up."""
+    bench.do(
+        "close",
+        "casing",
+        f"{notion.where} on elastic",
+        list(dict.fromkeys(piece for piece, _ in notion.edges)),
+        [said("do.elastic_in_band"), said("do.loop")],
+        notions=[notion_key(notion)],
+        cautions=[said("caution.elastic")],
+    )
 
 
 def _edges_of(bench: Bench, notion: Notion) -> list[EdgeRef]:
