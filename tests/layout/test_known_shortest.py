@@ -11,7 +11,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.layout import broken_rules
-from drafting.layout.packing import pack
+from drafting.layout.packing.pack import pack
 from tests.layout.cut_up import LENGTH, cut_up
 
 TRIES = 6000

@@ -23,7 +23,7 @@ from drafting.geometry import line
 from drafting.making.docket import interfaced
 from drafting.making.model import Said, Step
 from drafting.making.order import sewing_steps
-from drafting.making.order.seam_kinds import is_sleeve, kind_of
+from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.settings import settings
 from drafting.making.settings.pulling_on import passed, ring_of
 from drafting.making.tables import tables
@@ -126,9 +126,9 @@ def test_pieces_named_by_hand_are_lined_stiffened_and_buttoned_like_any() -> Non
     assert "by the same seams as the shell: back panel left, " in said
     buttons = next(t for t in tables(replace(costume, garments=(shirt,))) if t.key == "table.buttons")
     assert all(row[3] != Said("table.places", (("places", "-"),)) for row in buttons.rows)
-    stiff = (shirt.draft["collar-stand-interfacing-left"], shirt.draft["collar-stand-interfacing-right"])
-    (centre,) = (s for s in shirt.draft.seams if {r[0] for r in s.a + s.b} == {p.name for p in stiff})
-    assert kind_of(shirt.draft, centre) == "unit"  # no facing, though the name holds the word
+    stiff = shirt.draft["collar-stand-interfacing"]  # whole, as the stand is
+    assert stiff.stiffens == ("collar-stand",)
+    assert all(stiff.name not in {ref[0] for ref in (*s.a, *s.b)} for s in shirt.draft.seams)
 
 
 @pytest.mark.parametrize(
