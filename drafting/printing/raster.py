@@ -91,12 +91,33 @@ def touched_cells(points: NDArray[np.complex128], corner: complex, raster: Raste
     ring = np.append(x + 1j * y, x[0] + 1j * y[0])
     rows, columns = max(1, math.ceil(y.max())), max(1, math.ceil(x.max()))
     cells = _enclosed(ring, rows, columns)
-    steps = np.maximum(1, np.ceil(np.abs(np.diff(ring)) * 5)).astype(int)
-    share = np.arange(steps.sum()) - np.repeat(np.cumsum(steps) - steps, steps)
-    along = np.repeat(ring[:-1], steps) + np.repeat(np.diff(ring) / steps, steps) * share
+    along = _stretches(ring)
     r, c = along.imag.astype(int), along.real.astype(int)
     cells[np.minimum(r, rows - 1), np.minimum(c, columns - 1)] = True
     return cells
+
+
+def _stretches(ring: NDArray[np.complex128]) -> NDArray[np.complex128]:
+    """Return the middle of each stretch of a ring between two lines of the grid: one point a cell passed."""
+    a, way = ring[:-1], np.diff(ring)
+    across, down = _met(a.real, way.real), _met(a.imag, way.imag)
+    edges = np.concatenate((np.arange(len(a)), across[0], down[0]))
+    shares = np.concatenate((np.zeros(len(a)), across[1], down[1]))
+    order = np.lexsort((shares, edges))
+    edges, shares = edges[order], shares[order]
+    ends = np.ones(len(shares))
+    ends[:-1][edges[1:] == edges[:-1]] = shares[1:][edges[1:] == edges[:-1]]
+    return np.asarray(a[edges] + way[edges] * (shares + ends) / 2)
+
+
+def _met(start: Floats, way: Floats) -> tuple[NDArray[np.int_], Floats]:
+    """Return which edges meet a line of the grid, and how far along: an entry a meeting."""
+    low = np.ceil(np.minimum(start, start + way)).astype(int)
+    counts = np.maximum(0, np.floor(np.maximum(start, start + way)).astype(int) - low + 1)
+    counts[way == 0] = 0
+    edges = np.repeat(np.arange(len(start)), counts)
+    lines = low[edges] + np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts)
+    return edges, np.clip((lines - start[edges]) / way[edges], 0.0, 1.0)
 
 
 def _enclosed(ring: NDArray[np.complex128], rows: int, columns: int) -> Bits:

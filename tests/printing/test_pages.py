@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import Polygon
+from shapely import LinearRing, Polygon, box
 
 from drafting.ground.errors import InputError
 from drafting.printing.pages import Tiling, all_pages, page_grid, page_name
 from drafting.printing.paper import PAPERS, Paper, paper_named
 from drafting.printing.placing import places_on_pages
+from drafting.printing.raster import Raster, touched_cells
 from drafting.printing.roll import places_on_roll
 from drafting.printing.scale_repair import scale_repair, typed_repair
 from tests.published import pairs, several, single, span
@@ -106,6 +108,20 @@ def test_pieces_on_paper_never_lie_on_each_other_nor_off_the_pages(rings: list[l
         middle = a.representative_point()
         row = placing.rows - 1 - int(middle.y // 267)
         assert (row, int(middle.x // 180)) in used
+
+
+@settings(max_examples=60, deadline=None)
+@given(outlines())
+def test_no_outline_passes_a_cell_that_it_does_not_touch(rings: list[list[complex]]) -> None:
+    """shapely's overlaps of the ring's own edges with every cell judge it."""
+    points = np.asarray(rings[0])
+    corner = complex(points.real.min(), points.imag.max())
+    cells = touched_cells(points, corner, Raster(12, 12, 15.0, 22.25))
+    edge = LinearRing([(p.real - corner.real, corner.imag - p.imag) for p in rings[0]])
+    for (row, column), touched in np.ndenumerate(cells):
+        x, y = column * 15.0, row * 22.25
+        inside = box(x, y, x + 15.0, y + 22.25).intersection(edge).length
+        assert touched or inside < 1e-6, (row, column)
 
 
 def test_a_piece_that_fits_a_page_lies_on_one() -> None:
