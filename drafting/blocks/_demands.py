@@ -10,9 +10,10 @@ from dataclasses import fields
 from types import FunctionType
 from typing import Any, get_args
 
-from drafting.blocks._own import OwnFile, nearest_name
+from drafting.blocks._own import OwnFile
 from drafting.ground.choices import Choice, Unit, choices_of
 from drafting.ground.errors import Fault
+from drafting.ground.nearest import meant, nearest
 
 SOURCE = re.compile(r"^\s*Source: *\S", re.MULTILINE)
 """The line of a block's docstring that says where its method comes from."""
@@ -92,9 +93,8 @@ def _function(own: OwnFile) -> Iterator[Fault]:
     right = f"write def {name}(body, fabric, choices) that returns a Draft"
     if not isinstance(function, FunctionType):
         others = [node.name for node in own.tree.body if isinstance(node, ast.FunctionDef)]
-        near = nearest_name(name, others)
-        if near:
-            yield own.fault(f"is drafted by no {name}(), but by {near}()", right, own.line(near))
+        if near := nearest(name, others):
+            yield own.fault(f"is drafted by no {name}(), but by {near[0]}()", right, own.line(near[0]))
         else:
             yield own.fault(f"has no function {name}", right)
     elif not isinstance(needs, tuple) or not all(isinstance(need, str) for need in needs):
@@ -134,12 +134,10 @@ def part_faults(own: OwnFile, parts: Mapping[str, Mapping[str, Any]]) -> Iterato
         return
     for part, defaults in asked.items():
         if part not in parts:
-            near = nearest_name(str(part), list(parts))
-            right = f"did you mean {near}?" if near else "`drafting blocks` lists them"
+            right = meant(str(part), parts, "`drafting blocks` lists them")
             yield own.fault(f"there is no single block '{part}' to be a part", right, at)
             continue
         for name in defaults:
             if name not in parts[part]:
-                near = nearest_name(str(name), list(parts[part]))
-                right = f"did you mean {near}?" if near else f"it has {', '.join(parts[part])}"
+                right = meant(str(name), parts[part], "`drafting blocks` lists them")
                 yield own.fault(f"{part} has no choice '{name}'", right, at)

@@ -7,7 +7,6 @@ code: a costume file only names a block that is known already.
 from __future__ import annotations
 
 import ast
-import difflib
 import importlib.metadata
 import re
 import sys
@@ -160,7 +159,3 @@ def guarded(draft: Callable[..., Draft], own: OwnFile) -> Callable[..., Draft]:
         return made
 
     return drafted
-
-
-def nearest_name(wanted: str, known: Sequence[str]) -> str | None:
-    return next(iter(difflib.get_close_matches(wanted, known, n=1, cutoff=0.5)), None)

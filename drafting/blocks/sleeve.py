@@ -46,8 +46,8 @@ HAND_ROOM = 5.0
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
 
-SQUARE, STEEPEST = 0.25, 10.0
-"""degrees: the cap is fitted again until it starts square to the seams; the most it then leans (ours)."""
+SQUARE, CAP_ROUNDS = 0.25, 8
+"""degrees within which the cap starts square to the seams, and how often it is fitted for that (ours)."""
 
 SLIT, MOST_SLIT = 90.0, 0.5
 """mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
@@ -153,7 +153,9 @@ def sleeve(
     hems = finished, wrist
     seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
     more = 0.0
-    while abs(off := seams.lean - cap.lean) > SQUARE and abs(more) < STEEPEST:
+    for _ in range(CAP_ROUNDS):
+        if abs(off := seams.lean - cap.lean) <= SQUARE:
+            break
         more += off  # a bent forearm lets the seams lean otherwise than the cap was told
         cap, width = fit_widened(front, back, width, wrist, length, more)
         seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)

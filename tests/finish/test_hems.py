@@ -64,7 +64,8 @@ def test_hems_are_as_deep_as_the_trade_makes_them(case: str) -> None:
     part, garment, choices = CASES[case]
     low, high = span_mm(part)
     tails_or_legs = [w for n, w in hems(made(garment, **choices)).items() if "sleeve" not in n]
-    assert tails_or_legs and all(low <= width <= high for width in tails_or_legs)  # noqa: PT018
+    assert tails_or_legs
+    assert all(low <= width <= high for width in tails_or_legs)
 
 
 @pytest.mark.parametrize(("part", "role"), [("hem-coat", PieceRole.TAIL), ("hem-skirt", PieceRole.PLAIN)])

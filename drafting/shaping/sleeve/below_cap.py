@@ -116,10 +116,9 @@ def _turned(f: Forearm, bend: float) -> SleeveSeams:
     for _ in range(STEPS):
         if bend <= 0:
             break
-        try:
-            return elbow_seams(f, bend)
-        except ValueError:  # the back seam cannot be made as long as the front one
-            bend = bend / 2 if bend > 0.5 else 0.0
+        if bent := elbow_seams(f, bend):
+            return bent
+        bend = bend / 2 if bend > 0.5 else 0.0
     return straight_seams(f)
 
 
@@ -142,12 +141,13 @@ def straight_seams(f: Forearm) -> SleeveSeams:
     return SleeveSeams(front, (back,), hem, elbow, at)
 
 
-def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
+def elbow_seams(f: Forearm, bend: float) -> SleeveSeams | None:
     """Return the sleeve whose forearm is turned `bend` degrees forward about the front elbow point.
 
     The front seam is one smooth curve. At the back the turn opens a dart on the elbow line, half
     as long as the sleeve is wide there; the seam beside it is bent so that the closed seam is smooth,
-    and the back hem end moves along its seam until back and front seam are equal.
+    and the back hem end moves along its seam until back and front seam are equal; None where no place
+    of it makes them so.
     """
     top_front, top_back, low_front, low_back = _corners(f)
     share = f.elbow_share
@@ -181,8 +181,13 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams:
         return Path((smooth(lower_start, end, down_lower * turn(half), down_lower),))
 
     reach = 0.3 * abs(bent(low_back) - lower_start)
-    short = brentq(lambda x: upper.length + lower(x).length - front.length, -reach, reach, xtol=1e-9)
-    low = lower(float(short))
+
+    def over(short: float) -> float:
+        return upper.length + lower(short).length - front.length
+
+    if over(-reach) * over(reach) > 0:
+        return None
+    low = lower(float(brentq(over, -reach, reach, xtol=1e-9)))
     hem = _hem(low.end, front.end, low.arrive, front.arrive)
     dart, at = (line(upper_end, tip), line(tip, lower_start)), upper.length
     return SleeveSeams(front, (upper, low), hem, line(tip, elbow_front), at, dart)
