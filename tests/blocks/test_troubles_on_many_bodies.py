@@ -182,11 +182,11 @@ def test_dr1_a_fuller_bust_grows_the_dart_and_the_front_and_nothing_else(which: 
     # the armhole may once a finding says that a part of the dart stays in it as ease, past 25
     # degrees: so it is compared at the most of 9.5, 8 and 6.5 cm
     # that leaves nothing of the dart in it, too. Where shoulder, widths across or underarm were
-    # settled for the arm, the armhole goes with them: 10 mm there.
+    # settled for the arm, the armhole goes with them: 6 mm there (one of the two dozen: 5.7).
     bodies = [with_fullness(which, fullness) for fullness in (50.0, 140.0)]
     less, more = (pair(body) for body in bodies)
     settled = {f.check for draft in (less, more) for f in draft.findings}
-    room = 10 if settled & {"across", "shoulder", "armhole"} else 5
+    room = 6 if settled & {"across", "shoulder", "armhole"} else 5
     if "across" not in settled:
         assert level(more, "back", "across_back") == pytest.approx(level(less, "back", "across_back"), abs=0.1)
     for piece in ("back", "front"):
