@@ -1,0 +1,98 @@
+"""A garment at rest and the form it is on, as covers and lines of a scene; a halved one with its mirror image."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.ground.palette import Colour
+from drafting.worn.nouns import AtRest, Reals, Surface, Whole
+from drafting.worn.picture.scene import Cover, Rgb, Scene, Trace, rgb
+
+BEHIND = -6.0
+"""mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
+LAYER = 5.0
+"""mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
+
+SEAM_INK, SEAM_WIDE = rgb(Colour.INK), 1.0
+
+
+@dataclass(frozen=True, eq=False)
+class WholeCloth:
+    """A garment's sewn surface, both hands: `points` (V, 3), `triangles` (T, 3), `source` (V,) of each point.
+
+    `own` (T,): the triangle of the mesh that each one is, or mirrors.
+    """
+
+    points: Reals
+    triangles: Whole
+    source: Whole
+    own: Whole
+
+
+def whole_cloth(rest: AtRest) -> WholeCloth:
+    """Return the whole surface of a garment; points on the middle are one with their mirror image."""
+    mesh, points = rest.mesh, rest.points
+    count, faces = mesh.count, mesh.sewn
+    own, numbers = np.arange(len(faces)), np.arange(count)
+    if not mesh.halved:
+        return WholeCloth(points, faces, numbers, own)
+    apart = np.flatnonzero(~mesh.on_middle)
+    twin = numbers.copy()
+    twin[apart] = count + np.arange(len(apart))
+    mirrored = points[apart] * (-1, 1, 1)
+    triangles = np.concatenate((faces, twin[faces[:, ::-1]]))
+    source = np.concatenate((numbers, apart))
+    return WholeCloth(np.concatenate((points, mirrored)), triangles, source, np.concatenate((own, own)))
+
+
+def cloth_cover(rest: AtRest, faces: Mapping[str, Rgb], layer: int) -> Cover:
+    """Return a garment in the faces of its pieces, by material, with the threads of its warp."""
+    mesh, whole = rest.mesh, whole_cloth(rest)
+    by_piece = np.array([faces[piece.material] for piece in mesh.pieces])
+    tints = np.repeat(by_piece[mesh.piece][whole.own][:, None], 3, axis=1)
+    return Cover(whole.points, whole.triangles, tints, _across(rest, whole), layer * LAYER)
+
+
+def told_cover(rest: AtRest, tints: Reals, layer: int) -> Cover:
+    """Return a garment with a colour (count, 3) at each of its sewn points: what a map tells."""
+    whole = whole_cloth(rest)
+    return Cover(whole.points, whole.triangles, tints[whole.source], None, layer * LAYER)
+
+
+def _across(rest: AtRest, whole: WholeCloth) -> Reals:
+    """Return (T, 3): how far across the warp each corner lies on its flat piece."""
+    mesh = rest.mesh
+    grain = np.radians([piece.grain for piece in mesh.pieces])[mesh.piece]
+    flat = mesh.flat[mesh.triangles]
+    across = flat[:, :, 1] * np.cos(grain)[:, None] - flat[:, :, 0] * np.sin(grain)[:, None]
+    if mesh.halved:
+        across = np.concatenate((across, across[:, ::-1]))
+    found: Reals = across[: len(whole.triangles)]
+    return found
+
+
+def edge_traces(rest: AtRest, layer: int) -> Iterator[Trace]:
+    """Yield the edges of all pieces, where they are sewn and where they end, on both hands."""
+    for line in rest.mesh.edges.values():
+        points = rest.points[line]
+        for side in (points, points * (-1, 1, 1)) if rest.mesh.halved else (points,):
+            yield Trace(side, SEAM_INK, SEAM_WIDE, 4.0 + layer * LAYER)
+
+
+def body_cover(surface: Surface) -> Cover:
+    """Return the form, in nobody's skin."""
+    tints = np.broadcast_to(rgb(Colour.SKIN), surface.points.shape)
+    return Cover(surface.points, surface.triangles, tints, None, BEHIND, closed=True)
+
+
+def dressed_scene(surface: Surface, garments: tuple[AtRest, ...], faces: tuple[Mapping[str, Rgb], ...]) -> Scene:
+    """Return the form with garments on it, innermost first, each in its own `faces` by material."""
+    covers = [body_cover(surface)]
+    traces: list[Trace] = []
+    for layer, (rest, own) in enumerate(zip(garments, faces, strict=True)):
+        covers.append(cloth_cover(rest, own, layer))
+        traces += edge_traces(rest, layer)
+    return Scene(tuple(covers), tuple(traces))
