@@ -8,15 +8,7 @@ import numpy as np
 
 from drafting.worn.nouns import AtRest, Limb, MeshLevel, Ply, SewnMesh, SewnPiece, Surface
 
-PLAIN = Ply(
-    along=400.0,
-    across=400.0,
-    shear=100.0,
-    bends_along=1e-5,
-    bends_across=1e-5,
-    weight=1.5,
-    thickness=0.4,
-)
+PLAIN = Ply(along=400.0, across=400.0, shear=100.0, bends_along=1e-5, bends_across=1e-5, weight=1.5, thickness=0.4)
 
 
 def post(radius: float, height: float, around: int = 96, rows: int = 60) -> Surface:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Whole
-from drafting.worn.picture.scene import Cover, Rgb, Scene, Trace, rgb
+from drafting.worn.picture.maps import PULLS, STANDS_OFF
+from drafting.worn.picture.scene import Cover, Scene, Trace, rgb
 
 BEHIND = -6.0
 """mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
@@ -17,6 +19,21 @@ LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
 SEAM_INK, SEAM_WIDE = rgb(Colour.INK), 1.0
+
+
+@dataclass(frozen=True, eq=False)
+class Look:
+    """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
+    share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told."""
+
+    name: str
+    rest: AtRest
+    faces: Mapping[str, str]
+    pull: Reals
+    off: Reals
+
+    def __post_init__(self) -> None:
+        freeze(self, "faces")
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,10 +65,10 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     return WholeCloth(np.concatenate((points, mirrored)), triangles, source, np.concatenate((own, own)))
 
 
-def cloth_cover(rest: AtRest, faces: Mapping[str, Rgb], layer: int) -> Cover:
-    """Return a garment in the faces of its pieces, by material, with the threads of its warp."""
-    mesh, whole = rest.mesh, whole_cloth(rest)
-    by_piece = np.array([faces[piece.material] for piece in mesh.pieces])
+def cloth_cover(look: Look, layer: int) -> Cover:
+    """Return a garment in the faces of its pieces, with the threads of its warp."""
+    rest, mesh, whole = look.rest, look.rest.mesh, whole_cloth(look.rest)
+    by_piece = np.array([rgb(look.faces[piece.material]) for piece in mesh.pieces])
     tints = np.repeat(by_piece[mesh.piece][whole.own][:, None], 3, axis=1)
     return Cover(whole.points, whole.triangles, tints, _across(rest, whole), layer * LAYER)
 
@@ -88,11 +105,23 @@ def body_cover(surface: Surface) -> Cover:
     return Cover(surface.points, surface.triangles, tints, None, BEHIND, closed=True)
 
 
-def dressed_scene(surface: Surface, garments: tuple[AtRest, ...], faces: tuple[Mapping[str, Rgb], ...]) -> Scene:
-    """Return the form with garments on it, innermost first, each in its own `faces` by material."""
-    covers = [body_cover(surface)]
-    traces: list[Trace] = []
-    for layer, (rest, own) in enumerate(zip(garments, faces, strict=True)):
-        covers.append(cloth_cover(rest, own, layer))
-        traces += edge_traces(rest, layer)
-    return Scene(tuple(covers), tuple(traces))
+def dressed_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+    """Return the form with garments on it, innermost first, each in its own faces."""
+    covers = (body_cover(surface), *(cloth_cover(look, layer) for layer, look in enumerate(looks)))
+    return Scene(covers, _edges(looks))
+
+
+def pull_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+    """Return the same in the colours that tell where it pulls."""
+    told = (told_cover(look.rest, PULLS.tints(look.pull), layer) for layer, look in enumerate(looks))
+    return Scene((body_cover(surface), *told), _edges(looks))
+
+
+def off_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+    """Return the same in the colours that tell where it stands off."""
+    told = (told_cover(look.rest, STANDS_OFF.tints(look.off), layer) for layer, look in enumerate(looks))
+    return Scene((body_cover(surface), *told), _edges(looks))
+
+
+def _edges(looks: Sequence[Look]) -> tuple[Trace, ...]:
+    return tuple(trace for layer, look in enumerate(looks) for trace in edge_traces(look.rest, layer))
