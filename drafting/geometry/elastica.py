@@ -16,7 +16,7 @@ from scipy.linalg.lapack import dptsv
 
 from drafting.ground.errors import DraftError
 
-Reals = NDArray[np.float64]
+_Reals = NDArray[np.float64]
 
 PARTS = 400
 """Parts of a rod: a chord's angle is then right to 0.001 degrees up to six bending lengths (tests)."""
@@ -39,9 +39,9 @@ class BentStrip:
     """A strip at rest: `angles` (n,) of its parts in degrees below the horizontal, `out` and `down`
     (n + 1,) of its points from the clamp, in the unit of its length."""
 
-    angles: Reals
-    out: Reals
-    down: Reals
+    angles: _Reals
+    out: _Reals
+    down: _Reals
 
     @property
     def chord(self) -> float:
@@ -53,25 +53,25 @@ class BentStrip:
 class _Rod:
     """A rod without units: joints' stiffness (n,), each part's load (n,), clamp in radians."""
 
-    joints: Reals
-    loads: Reals
+    joints: _Reals
+    loads: _Reals
     clamp: float
 
-    def turned(self, angles: Reals) -> Reals:
+    def turned(self, angles: _Reals) -> _Reals:
         """Return by how much each joint is turned."""
         return np.diff(angles, prepend=self.clamp)
 
-    def energy(self, angles: Reals) -> float:
+    def energy(self, angles: _Reals) -> float:
         turned = self.turned(angles)
         return float(0.5 * self.joints @ (turned * turned) - self.loads @ np.sin(angles))
 
-    def slope(self, angles: Reals) -> Reals:
+    def slope(self, angles: _Reals) -> _Reals:
         moments = self.joints * self.turned(angles)
-        rising: Reals = moments - self.loads * np.cos(angles)
+        rising: _Reals = moments - self.loads * np.cos(angles)
         rising[:-1] -= moments[1:]
         return rising
 
-    def step(self, angles: Reals, slope: Reals) -> Reals:
+    def step(self, angles: _Reals, slope: _Reals) -> _Reals:
         """Return Newton's step; where the whole matrix is not positive, its positive part's."""
         stiff = self.joints.copy()
         stiff[:-1] += self.joints[1:]
@@ -84,8 +84,8 @@ class _Rod:
 
 def bent_strip(
     length: float,
-    rigidity: float | Reals,
-    weight: float | Reals,
+    rigidity: float | _Reals,
+    weight: float | _Reals,
     *,
     clamp: float = 0.0,
     end_load: float = 0.0,
@@ -115,7 +115,7 @@ def bent_strip(
     return _laid_out(angles, part)
 
 
-def _at_rest(rod: _Rod) -> Reals:
+def _at_rest(rod: _Rod) -> _Reals:
     """Return the angles at which the energy is least, found downhill from the straight strip."""
     angles = np.full(len(rod.joints), rod.clamp)
     energy = rod.energy(angles)
@@ -141,7 +141,7 @@ def _at_rest(rod: _Rod) -> Reals:
     return angles
 
 
-def _laid_out(angles: Reals, part: float) -> BentStrip:
+def _laid_out(angles: _Reals, part: float) -> BentStrip:
     out = np.concatenate(([0.0], np.cumsum(np.cos(angles)) * part))
     down = np.concatenate(([0.0], np.cumsum(np.sin(angles)) * part))
     return BentStrip(angles=np.degrees(angles), out=out, down=down)

@@ -11,23 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, unique
-from typing import Literal
 
-SourceKind = Literal[
-    "standard", "handbook", "survey", "paper", "common practice", "from memory", "ours", "in words"
-]
-
-
-@dataclass(frozen=True, slots=True)
-class Work:
-    """One work: its `name` in a line, who wrote or issued it, title, year and the place in it."""
-
-    kind: SourceKind
-    name: str
-    by: str = ""
-    title: str = ""
-    year: int | None = None
-    place: str = ""
+from drafting.ground.works import Work
 
 
 @unique

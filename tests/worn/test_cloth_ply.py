@@ -10,7 +10,7 @@ import pytest
 from drafting.fabric import Fabric, read_fabric
 from drafting.fabric.cloth import TreatedStrip
 from drafting.ground.shipped import shipped
-from drafting.worn.cloth import Bond, Layer, Treatment, ply_of, ply_range, stiffened
+from drafting.worn.cloth import Bond, ClothLayer, Treatment, ply_of, ply_range, stiffened
 
 TRIED = Fabric(
     "tried",
@@ -75,7 +75,7 @@ def test_a_bias_that_no_cloth_can_have_is_marked_a_guess() -> None:
 
 
 def test_loose_layers_add_and_bonded_ones_bend_as_a_laminate() -> None:
-    loose, fused = ply_of(TRIED, LINING), ply_range(TRIED, Layer(LINING, Bond.FUSED))
+    loose, fused = ply_of(TRIED, LINING), ply_range(TRIED, ClothLayer(LINING, Bond.FUSED))
     one, two = ply_of(TRIED), ply_of(LINING)
     assert loose.bends_along == pytest.approx(one.bends_along + two.bends_along)
     assert loose.weight == pytest.approx(one.weight + two.weight)

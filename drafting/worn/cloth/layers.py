@@ -28,7 +28,7 @@ class Bond(StrEnum):
 
 
 @dataclass(frozen=True)
-class Layer:
+class ClothLayer:
     """A further cloth behind the first."""
 
     cloth: Fabric
@@ -55,7 +55,7 @@ class Stiffened:
     rod: float = 0.0
 
 
-def ply_of(cloth: Fabric, *layers: Layer | Fabric | Treatment) -> Ply:
+def ply_of(cloth: Fabric, *layers: ClothLayer | Fabric | Treatment) -> Ply:
     """Return a cloth with what lies behind it as one ply, as likely as it can be told.
 
     A cloth among the layers lies loose; a `Treatment` is one of the first cloth.
@@ -68,13 +68,13 @@ def ply_of(cloth: Fabric, *layers: Layer | Fabric | Treatment) -> Ply:
     return ply_range(cloth, *layers).likely
 
 
-def ply_range(cloth: Fabric, *layers: Layer | Fabric | Treatment) -> PlyRange:
+def ply_range(cloth: Fabric, *layers: ClothLayer | Fabric | Treatment) -> PlyRange:
     """Return a cloth with what lies behind it, from least to most stiff."""
     low, likely, high = (_stacked(cloth, layers, share) for share in SHARES)
     return PlyRange(low=low, likely=likely, high=high)
 
 
-def stiffened(cloth: Fabric, treatment: Treatment, *layers: Layer | Fabric, share: float = 0.5) -> Stiffened:
+def stiffened(cloth: Fabric, treatment: Treatment, *layers: ClothLayer | Fabric, share: float = 0.5) -> Stiffened:
     """Return a piece with a treatment of its first cloth: of the whole of it, or of its hem."""
     done = _stacked(cloth, (treatment, *layers), share)
     if treatment not in AT_HEM:
@@ -83,13 +83,13 @@ def stiffened(cloth: Fabric, treatment: Treatment, *layers: Layer | Fabric, shar
     return Stiffened(whole=_stacked(cloth, layers, share), hem=done, hem_depth=BAND_DEPTH, rod=rod)
 
 
-def _stacked(cloth: Fabric, layers: tuple[Layer | Fabric | Treatment, ...], share: float) -> Ply:
+def _stacked(cloth: Fabric, layers: tuple[ClothLayer | Fabric | Treatment, ...], share: float) -> Ply:
     treatments = [one for one in layers if isinstance(one, Treatment)]
     ply = treated_ply(cloth, treatments[0] if treatments else Treatment.PLAIN, share)
     for one in layers:
         if isinstance(one, Treatment):
             continue
-        layer = Layer(one) if isinstance(one, Fabric) else one
+        layer = ClothLayer(one) if isinstance(one, Fabric) else one
         ply = _joined(ply, single_ply(layer.cloth), layer.bond, share)
     return ply
 

@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from drafting.fabric import Fabric
+from drafting.fabric.strip_tests import GRAVITY
 from drafting.ground.sources import Cited, memory
-from drafting.worn.cloth.single import GRAVITY, single_ply
+from drafting.worn.cloth.single import single_ply
 from drafting.worn.nouns import Ply
 
 
