@@ -174,22 +174,6 @@ class Source(Enum):
         1930,
         "Journal of the Textile Institute 21",
     )
-    GREENHILL = Work(
-        "from memory",
-        "Greenhill 1881",
-        "A. G. Greenhill",
-        "The greatest height consistent with stability of a vertical pole",
-        1881,
-        "Proceedings of the Cambridge Philosophical Society 4",
-    )
-    ELEMENTS_OF_DRAPING = Work(
-        "from memory",
-        "Cerda and others 2004",
-        "E. Cerda, L. Mahadevan and J. M. Pasini",
-        "The elements of draping",
-        2004,
-        "Proceedings of the National Academy of Sciences 101",
-    )
     KIM_LAMINATE = Work(
         "from memory",
         "Kim and others 2012",
