@@ -16,19 +16,14 @@ from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.told import told
 from drafting.worn.stands.words import worded
 from tests.worn.made_up import tube
+from tests.worn.posts import post_field
 
 RADIUS = 150.0
 
 
 @pytest.fixture(scope="module")
 def field() -> DistanceField:
-    """The distance from a post of 150 mm radius round the z axis, on a grid of 10 mm."""
-    step, reach = 10.0, 260.0
-    axis = np.arange(-reach, reach + step, step)
-    x, y = np.meshgrid(axis, axis, indexing="ij")
-    distance = np.hypot(x, y) - RADIUS
-    values = np.repeat(distance[:, :, None], 160, axis=2)
-    return DistanceField(values, (-reach, -reach, 0.0), step)
+    return post_field(RADIUS)
 
 
 def test_a_loose_tube_stands_off_by_its_ease_over_a_whole_turn(field: DistanceField) -> None:

@@ -38,7 +38,7 @@ def drawn(scene: Scene, view: View, frame: Frame) -> Image:
     corners = fine.seen(heap.points, view)[heap.triangles]
     seen = seen_triangles(corners, heap.nearer, fine.width, fine.height)
     rows, columns = np.nonzero(seen.triangle >= 0)
-    face = seen.triangle[rows, columns]
+    face = seen.triangle[rows, columns].astype(np.int64)
     weights = weights_at(corners[face], columns, rows)
     light = _light(heap, face, weights, view) * _hollows(seen, fine)[rows, columns]
     image = np.empty((fine.height, fine.width, 3), np.float32)
@@ -47,7 +47,8 @@ def drawn(scene: Scene, view: View, frame: Frame) -> Image:
     for trace in scene.traces:
         _drawn_line(image, seen.depth, trace, fine.seen(trace.points, view))
     parts = [image[i::FINER, j::FINER] for i in range(FINER) for j in range(FINER)]
-    picture: Image = (sum(parts) * np.float32(255 / len(parts)) + np.float32(0.5)).astype(np.uint8)
+    mean = np.add.reduce(parts) * np.float32(255 / len(parts))
+    picture: Image = (mean + np.float32(0.5)).astype(np.uint8)
     return picture
 
 

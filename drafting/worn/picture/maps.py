@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 
@@ -93,10 +92,3 @@ def shades(ramp: Ramp, count: int) -> tuple[str, ...]:
     """Return `count` colours of a ramp, evenly from 0 to its top, as #rrggbb."""
     found = (ramp.tints(np.linspace(0, ramp.top, count)) * 255 + 0.5).astype(int)
     return tuple(f"#{r:02x}{g:02x}{b:02x}" for r, g, b in found)
-
-
-def is_steady(ramp: Ramp) -> bool:
-    """Return whether a ramp grows darker all the way, so that it is read in grey too."""
-    weights = np.array((0.2126, 0.7152, 0.0722))
-    luma = [float(np.dot(weights, rgb(stop))) for stop in ramp.stops]
-    return all(before > after for before, after in pairwise(luma))

@@ -63,4 +63,5 @@ def smooth_normals(points: Reals, triangles: Whole) -> Reals:
     whole = np.column_stack(
         [np.bincount(triangles.ravel(), np.repeat(faces[:, k], 3), len(points)) for k in range(3)]
     )
-    return whole / np.maximum(np.linalg.norm(whole, axis=1, keepdims=True), 1e-12)
+    found: Reals = whole / np.maximum(np.linalg.norm(whole, axis=1, keepdims=True), 1e-12)
+    return found

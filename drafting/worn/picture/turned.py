@@ -30,8 +30,8 @@ THINNED = 21.0
 
 VIEWS: tuple[tuple[str, View, str], ...] = (
     ("Front", FRONT, "from the front"),
-    ("Three quarters", THREE_QUARTERS, "from her left front"),
-    ("Side", SIDE, "from her left"),
+    ("Three quarters", THREE_QUARTERS, "from the left front"),
+    ("Side", SIDE, "from the left"),
     ("Back", BACK, "from behind"),
     ("Above", ABOVE, "from above"),
 )
@@ -77,7 +77,7 @@ def scales(unit: LengthUnit) -> tuple[dict[str, Any], ...]:
             "words": "where it pulls",
             "shades": shades(PULLS, SHADES),
             "ends": (pull[0], pull[1], pull[2], "one and a half", pull[3]),
-            "note": "Stretch against what this cloth gives in comfort. Grey above the armhole: not verified there.",
+            "note": "Stretch against what this cloth gives in comfort. Grey above the armhole: untrusted.",
         },
         {
             "words": "where it stands off",

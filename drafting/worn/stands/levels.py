@@ -1,4 +1,4 @@
-"""Along each drafted level of a garment at rest: its girth, how far it stands off the form, how it is stretched."""
+"""Along each drafted level of a garment at rest: its girth, how far it stands off, how it is stretched."""
 
 from __future__ import annotations
 
@@ -97,7 +97,7 @@ def _strain(rest: AtRest, parts: LevelParts, fabrics: Mapping[str, Fabric], trus
     stretch = np.maximum(parts.worn / parts.flat - 1, 0)
     order = np.argsort(stretch)
     passed = np.cumsum(parts.flat[order]) / parts.flat.sum()
-    p95 = float(stretch[order][min(np.searchsorted(passed, 0.95), len(order) - 1)])
+    p95 = float(stretch[order][int(np.searchsorted(passed[:-1], 0.95))])
     mean = float(stretch @ parts.flat / parts.flat.sum())
     materials = [p.material for p in rest.mesh.pieces]
     gives = [
