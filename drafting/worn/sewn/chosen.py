@@ -25,7 +25,7 @@ BEHIND = FACINGS | {
 
 
 @dataclass(frozen=True)
-class Chosen:
+class SewnParts:
     """The pieces that are meshed, the others, and whether the mesh is the left half alone."""
 
     draft: Draft
@@ -40,7 +40,7 @@ class Chosen:
         return [s for s in self.draft.seams if {p for p, _ in (*s.a, *s.b)} <= names]
 
 
-def chosen(draft: Draft) -> Chosen:
+def sewn_parts(draft: Draft) -> SewnParts:
     """Return what of a draft is sewn; a draft with a piece for one hand only is made whole."""
     shell = tuple(piece for piece in draft.pieces if is_shell(piece))
     if any(piece.hand for piece in shell) and any(piece.pair for piece in shell):
@@ -48,7 +48,7 @@ def chosen(draft: Draft) -> Chosen:
         draft = both_hands(left, right)
         shell = tuple(piece for piece in draft.pieces if is_shell(piece))
     behind = tuple(piece for piece in draft.pieces if piece not in shell)
-    return Chosen(draft, shell, behind, not any(piece.hand for piece in shell))
+    return SewnParts(draft, shell, behind, not any(piece.hand for piece in shell))
 
 
 def is_shell(piece: Piece) -> bool:

@@ -9,20 +9,20 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
-from drafting.worn.sewn.chosen import Chosen
-from drafting.worn.sewn.rings import Ring
+from drafting.worn.sewn.chosen import SewnParts
+from drafting.worn.sewn.rings import PieceRing
 
 SHUT = frozenset({EdgeRole.CENTRE, EdgeRole.FLY})
 """Edges that are held together on the middle: what opens there is worn closed."""
 
 
-def worn_seams(pieces: Chosen, rings: Mapping[str, Ring]) -> list[Seam]:
+def worn_seams(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[Seam]:
     """Return every seam that holds the meshed pieces together: sewn ones, pleats at their folds, closed slits."""
     sewn = [seam for seam in pieces.seams if set(seam.a) != set(seam.b)]
     return [*(_at_folds(seam, rings) for seam in sewn), *_slits(pieces), *_cuffs(pieces, rings)]
 
 
-def _at_folds(seam: Seam, rings: Mapping[str, Ring]) -> Seam:
+def _at_folds(seam: Seam, rings: Mapping[str, PieceRing]) -> Seam:
     """Return a seam inside a pleat as a seam of the folds that lie on each other."""
     if seam.kind is not SeamKind.PLEAT:
         return seam
@@ -30,12 +30,12 @@ def _at_folds(seam: Seam, rings: Mapping[str, Ring]) -> Seam:
     return seam if (a, b) == (seam.a, seam.b) else replace(seam, a=a, b=b, notches=(), ease=0.0)
 
 
-def _fold_of(rings: Mapping[str, Ring], ref: EdgeRef) -> EdgeRef:
+def _fold_of(rings: Mapping[str, PieceRing], ref: EdgeRef) -> EdgeRef:
     """Return the fold behind which an edge lies, or the edge itself."""
     return next(((ref[0], cut.name) for cut in rings[ref[0]].cuts if ref[1] in cut.edges), ref)
 
 
-def _slits(pieces: Chosen) -> Iterator[Seam]:
+def _slits(pieces: SewnParts) -> Iterator[Seam]:
     """Yield the slits and vents of sleeves, which are buttoned, as seams: one for each sleeve."""
     sleeves = [piece for piece in pieces.shell if piece.role in SLEEVES]
     for hand in dict.fromkeys(piece.hand for piece in sleeves):
@@ -45,7 +45,7 @@ def _slits(pieces: Chosen) -> Iterator[Seam]:
                 yield Seam(f"{role} {hand}", tuple(ends[:1]), tuple(ends[1:]))
 
 
-def _cuffs(pieces: Chosen, rings: Mapping[str, Ring]) -> Iterator[Seam]:
+def _cuffs(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> Iterator[Seam]:
     """Yield the closing of each cuff: the end over its underlap, to the other end."""
     for piece in pieces.shell:
         names = [side.name for side in rings[piece.name].sides]
@@ -62,15 +62,13 @@ LAP = "overlap"
 """What the side is called where a band was cut at its underlap."""
 
 
-def middles(pieces: Chosen, rings: Mapping[str, Ring]) -> list[EdgeRef]:
+def middle_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
     """Return the sides that lie on the garment's middle, of a halved one."""
     if not pieces.halved:
         return []
     sewn = [ref for seam in pieces.seams if joins_hands(pieces.draft, seam) for ref in seam.a]
     folds = [(p.name, p.fold_edge.name) for p in pieces.shell if p.fold_edge]
     shut = [(piece.name, edge.name) for piece in pieces.shell for edge in edges_as(piece, *SHUT)]
-    cut = [
-        (piece.name, mark.name) for piece in pieces.shell for mark in piece.placements if mark.what == "centre"
-    ]
+    cut = [(piece.name, mark.name) for piece in pieces.shell for mark in piece.placements if mark.what == "centre"]
     found = dict.fromkeys([*sewn, *folds, *shut, *cut])
     return [(piece, edge) for piece, edge in found if edge in rings[piece]]

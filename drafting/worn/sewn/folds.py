@@ -6,22 +6,16 @@ Read from what the draft declares: marks of the kinds `fold` and `centre`, and t
 from __future__ import annotations
 
 import numpy as np
-import shapely
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
-from drafting.worn.sewn.rings import Line, Ring, fine, length, parted, ring_of, xy
+from drafting.geometry.area import Region
+from drafting.geometry.curve import Points
+from drafting.worn.sewn.rings import PieceRing, cut_in_two, fine, piece_ring
 
 UNDER = frozenset(
-    {
-        EdgeRole.INNER,
-        EdgeRole.FACING,
-        EdgeRole.FACING_NECK,
-        EdgeRole.FACING_HEM,
-        EdgeRole.PLEAT,
-        EdgeRole.VENT,
-    }
+    {EdgeRole.INNER, EdgeRole.FACING, EdgeRole.FACING_NECK, EdgeRole.FACING_HEM, EdgeRole.PLEAT, EdgeRole.VENT}
 )
 """Edges that lie under once their piece is folded."""
 
@@ -35,9 +29,9 @@ REACH = 3.0
 """mm: how far a drawn line may end short of the outline that it is meant to reach (ours)."""
 
 
-def folded(piece: Piece) -> Ring:
+def folded(piece: Piece) -> PieceRing:
     """Return the piece cut back to its folds, and to the centre where it overlaps beyond it."""
-    ring = ring_of(piece)
+    ring = piece_ring(piece)
     ring = _without_lap(ring)
     under = under_names(piece)
     for mark in piece.placements:
@@ -54,7 +48,7 @@ def under_names(piece: Piece) -> set[str]:
     return {edge.name for edge in piece.edges if edge.role in UNDER or edge.twin}
 
 
-def _without_lap(ring: Ring) -> Ring:
+def _without_lap(ring: PieceRing) -> PieceRing:
     """Return a band without the underlap at its end, where no centre is marked on it.
 
     It is cut between the two places where an underlap's edge meets the rest of the band.
@@ -66,10 +60,10 @@ def _without_lap(ring: Ring) -> Ring:
     runs = [_between(ring, one.name, two.name) for one, two in (laps, laps[::-1])]
     first, last = laps if runs[0] < runs[1] else laps[::-1]
     joints = np.array([first.path.start, last.path.end])
-    return _smaller_gone(parted(ring, joints, "overlap"))
+    return _smaller_gone(cut_in_two(ring, joints, "overlap"))
 
 
-def _between(ring: Ring, one: str, two: str) -> float:
+def _between(ring: PieceRing, one: str, two: str) -> float:
     """Return the length of the sides from one to another, neither counted, in outline order."""
     names = [side.name for side in ring.sides]
     begin, end = names.index(one) + 1, names.index(two)
@@ -77,7 +71,7 @@ def _between(ring: Ring, one: str, two: str) -> float:
     return sum(side.length for side in sides)
 
 
-def _cut(ring: Ring, line: Line, name: str, under: set[str], most: float) -> Ring:
+def _cut(ring: PieceRing, line: Points, name: str, under: set[str], most: float) -> PieceRing:
     """Return the ring cut along a mark that crosses it; as it was where more than `most` of it would go.
 
     What holds the edges that fold under goes; where both parts hold some, or none, the smaller one.
@@ -85,30 +79,18 @@ def _cut(ring: Ring, line: Line, name: str, under: set[str], most: float) -> Rin
     across = crossing(ring, line)
     if across is None:
         return ring
-    parts = parted(ring, across, name)
+    parts = cut_in_two(ring, across, name)
     holds = [bool(under & {side.name for side in part.sides}) for part in parts]
     kept = _smaller_gone(parts) if holds[0] == holds[1] else parts[0 if holds[1] else 1]
-    whole = shapely.Polygon(xy(ring.outline)).area
-    return ring if shapely.Polygon(xy(kept.cuts[-1].gone)).area > most * whole else kept
+    whole = Region.of(ring.outline).area
+    return ring if Region.of(kept.cuts[-1].gone).area > most * whole else kept
 
 
-def _smaller_gone(parts: tuple[Ring, Ring]) -> Ring:
+def _smaller_gone(parts: tuple[PieceRing, PieceRing]) -> PieceRing:
     """Return the greater of two parts."""
-    return max(parts, key=lambda part: shapely.Polygon(xy(part.outline)).area)
+    return max(parts, key=lambda part: Region.of(part.outline).area)
 
 
-def crossing(ring: Ring, line: Line) -> Line | None:
+def crossing(ring: PieceRing, line: Points) -> Points | None:
     """Return the part of a mark inside the ring, from side to side of it, or None."""
-    solid = shapely.Polygon(xy(ring.outline))
-    inside = shapely.intersection(solid, shapely.LineString(xy(line)))
-    parts = [part for part in shapely.get_parts(inside) if part.geom_type == "LineString"]
-    if not parts:
-        return None
-    found = shapely.get_coordinates(max(parts, key=lambda part: part.length))
-    for end in (0, -1):
-        near = shapely.shortest_line(solid.exterior, shapely.Point(found[end]))
-        if near.length > REACH:
-            return None
-        found[end] = shapely.get_coordinates(near)[0]
-    across: Line = found[:, 0] + 1j * found[:, 1]
-    return across if length(across) > 2 * REACH else None
+    return Region.of(ring.outline).across(line, REACH)

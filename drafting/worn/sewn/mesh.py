@@ -7,12 +7,13 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Limb, Ply, SewnMesh, SewnPiece, Truth
-from drafting.worn.sewn.chosen import Chosen, chosen
-from drafting.worn.sewn.closed import middles, worn_seams
+from drafting.worn.sewn.chosen import SewnParts, sewn_parts
+from drafting.worn.sewn.closed import middle_sides, worn_seams
 from drafting.worn.sewn.folds import folded
-from drafting.worn.sewn.joined import Joined, joined, laid
-from drafting.worn.sewn.rings import Ring
+from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
+from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import stations
 
 ROUNDS = 4
@@ -25,7 +26,7 @@ def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 2
     `plies` are the cloths by the role of their material, "" the garment's own. A garment whose sides are
     alike is halved: its left half, whose middle stays in x = 0.
     """
-    pieces = chosen(draft)
+    pieces = sewn_parts(draft)
     rings = {piece.name: folded(piece) for piece in pieces.shell}
     whole = _joined(pieces, rings, mesh)
     return SewnMesh(
@@ -39,7 +40,7 @@ def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 2
         piece=whole.piece,
         ply=np.zeros(len(whole.triangles), dtype=np.int64),
         count=whole.count,
-        on_middle=_on_middle(middles(pieces, rings), whole),
+        on_middle=_on_middle(middle_sides(pieces, rings), whole),
         added=np.zeros(whole.count),
         folds=np.zeros((0, 2), dtype=np.int64),
         tied=np.zeros((0, 2), dtype=np.int64),
@@ -47,22 +48,25 @@ def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 2
     )
 
 
-def _joined(pieces: Chosen, rings: Mapping[str, Ring], mesh: float) -> Joined:
+def _joined(pieces: SewnParts, rings: Mapping[str, PieceRing], mesh: float) -> Merged:
     """Return the pieces meshed and merged, their outlines made finer where they have to be."""
     marks: dict[EdgeRef, list[float]] = {}
     seams = worn_seams(pieces, rings)
     for _ in range(ROUNDS):
         places = stations(pieces.draft, rings, seams, mesh, marks)
-        sheets = [laid(ring, places, {}, mesh) for ring in rings.values()]
-        lost = [(piece, pair) for piece in sheets for pair in piece.sheet.open]
-        if not lost:
-            break
-        print("open", [(p.ring.piece.name, [ [round(v) for v in p.sheet.points[i]] for i in pair]) for p, pair in lost])
-        break
-    return joined(sheets, places)
+        sheets = [meshed_piece(ring, places, {}, mesh) for ring in rings.values()]
+        more = [found for sheet in sheets for found in finer(sheet)]
+        if not more:
+            return all_merged(sheets, places)
+        for ref, way in more:
+            marks.setdefault(ref, []).append(way)
+    raise DraftError(
+        f"piece {more[0][0][0]} cannot be meshed: two of its sides come too near each other at {more[0][0][1]}",
+        turn="choose a finer mesh, or look whether the piece is as it should be",
+    )
 
 
-def _on_middle(sides: Sequence[EdgeRef], whole: Joined) -> Truth:
+def _on_middle(sides: Sequence[EdgeRef], whole: Merged) -> Truth:
     """Return which sewn vertices stay in the plane x = 0."""
     on = np.zeros(whole.count, dtype=bool)
     for ref in sides:

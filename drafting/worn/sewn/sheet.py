@@ -11,13 +11,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import shapely
-from numpy.typing import NDArray
 from scipy.sparse import coo_matrix
 from scipy.spatial import Delaunay
 
-Reals = NDArray[np.float64]
-Whole = NDArray[np.int64]
+from drafting.geometry.area import Region
+from drafting.geometry.curve import Points
+from drafting.worn.nouns import Reals, Whole
+from drafting.worn.sewn.rings import xy
 
 CLEAR = 0.55
 """Of a mesh: how far vertices inside keep from given ones (ours)."""
@@ -29,8 +29,12 @@ SHARP = 24.0
 """degrees: a sharper triangle is mended where that can be done (ours)."""
 
 
+ROOM = 0.45
+"""Of a sharp triangle's circle: how near to the rim a vertex may be put into it (ours)."""
+
+
 @dataclass(frozen=True, eq=False)
-class Sheet:
+class FlatMesh:
     """`points` (n, 2): the given ones first, in their order; `triangles` (m, 3), anticlockwise.
 
     `open` (k, 2): neighbours of the outline that no triangle joins: the outline has to be finer there.
@@ -41,42 +45,40 @@ class Sheet:
     open: Whole
 
 
-def meshed(ring: Reals, holes: Sequence[Reals], guides: Sequence[Reals], mesh: float, grain: float) -> Sheet:
-    """Return a piece's mesh: `ring` and `holes` closed, `guides` open, all (n, 2) mm; `grain` in degrees."""
-    solid = shapely.Polygon(ring, holes)
-    shapely.prepare(solid)
-    given = np.vstack([ring, *holes, *guides])
-    lines = shapely.union_all([solid.boundary, *(shapely.LineString(g) for g in guides)])
-    inside = _lattice(solid, mesh, grain)
-    inside = inside[shapely.contains_xy(solid, *inside.T)]
-    inside = inside[shapely.distance(lines, shapely.points(inside)) > CLEAR * mesh]
-    points, count = np.vstack([given, inside]), len(given)
-    triangles = _triangles(points, solid)
+def meshed(ring: Points, holes: Sequence[Points], guides: Sequence[Points], mesh: float, grain: float) -> FlatMesh:
+    """Return a piece's mesh: `ring` and `holes` closed, `guides` open, mm; `grain` in degrees."""
+    region = Region.of(ring, holes)
+    rim = [guide for guide in guides if len(guide) > 1]
+    given = xy(np.concatenate([ring, *holes, *guides]))
+    inside = _lattice(region, mesh, grain)
+    inside = inside[region.holds(inside)]
+    inside = inside[region.clearance(inside, rim) > CLEAR * mesh]
+    points, count = np.vstack([given, xy(inside)]), len(given)
+    triangles = _triangles(points, region)
     for _ in range(SMOOTHED):
         points = _spread(points, triangles, count)
-        triangles = _triangles(points, solid)
-    points, triangles = _mended(points, triangles, count, solid, lines)
-    return Sheet(points, triangles, _missing(triangles, [len(ring), *map(len, holes)]))
+        triangles = _triangles(points, region)
+    points, triangles = _mended(points, triangles, count, region, rim)
+    return FlatMesh(points, triangles, _missing(triangles, [len(ring), *map(len, holes)]))
 
 
-def _lattice(solid: shapely.Polygon, mesh: float, grain: float) -> Reals:
+def _lattice(region: Region, mesh: float, grain: float) -> Points:
     """Return the corners of even triangles that cover a piece, one row of them along the grain."""
-    left, low, right, high = solid.bounds
+    left, low, right, high = region.box
     reach = np.hypot(right - left, high - low) / 2 + mesh
     rows = np.arange(-reach, reach, mesh * np.sqrt(3) / 2)
     steps = np.arange(-reach, reach, mesh)
-    x = steps[None, :] + np.where(np.arange(len(rows)) % 2, mesh / 2, 0.0)[:, None]
-    flat = np.column_stack([x.ravel(), np.repeat(rows, len(steps))])
-    c, s = np.cos(np.radians(grain)), np.sin(np.radians(grain))
-    turned: Reals = flat @ np.array([[c, s], [-s, c]]) + [(left + right) / 2, (low + high) / 2]
+    along = steps[None, :] + np.where(np.arange(len(rows)) % 2, mesh / 2, 0.0)[:, None]
+    lattice = (along + 1j * rows[:, None]).ravel()
+    turned: Points = lattice * np.exp(1j * np.radians(grain)) + (left + right + 1j * (low + high)) / 2
     return turned
 
 
-def _triangles(points: Reals, solid: shapely.Polygon) -> Whole:
+def _triangles(points: Reals, region: Region) -> Whole:
     """Return the Delaunay triangles inside a piece, anticlockwise, without those that are flat."""
     found = Delaunay(points).simplices.astype(np.int64)
     middle = points[found].mean(axis=1)
-    found = found[shapely.contains_xy(solid, middle[:, 0], middle[:, 1])]
+    found = found[region.holds(middle[:, 0] + 1j * middle[:, 1])]
     areas = signed_areas(points, found)
     found[areas < 0] = found[areas < 0][:, [0, 2, 1]]
     kept: Whole = found[np.abs(areas) > FLAT * np.median(np.abs(areas))]
@@ -120,20 +122,20 @@ def _spread(points: Reals, triangles: Whole, given: int) -> Reals:
 
 
 def _mended(
-    points: Reals, triangles: Whole, given: int, solid: shapely.Polygon, lines: shapely.Geometry
+    points: Reals, triangles: Whole, given: int, region: Region, rim: Sequence[Points]
 ) -> tuple[Reals, Whole]:
     """Return points and triangles after more points were put into sharp triangles, while that helps."""
     best, least = (points, triangles), _worst(points, triangles)
     for _ in range(REPAIRED):
         if least >= SHARP:
             break
-        more = _mending(points, triangles, solid, lines)
+        more = _mending(points, triangles, region, rim)
         if not len(more):
             break
         points = np.vstack([points, more])
-        triangles = _triangles(points, solid)
+        triangles = _triangles(points, region)
         points = _spread(points, triangles, given)
-        triangles = _triangles(points, solid)
+        triangles = _triangles(points, region)
         if _worst(points, triangles) > least:
             best, least = (points, triangles), _worst(points, triangles)
     return best
@@ -143,13 +145,14 @@ def _worst(points: Reals, triangles: Whole) -> float:
     return float(least_angles(points, triangles).min())
 
 
-def _mending(points: Reals, triangles: Whole, solid: shapely.Polygon, lines: shapely.Geometry) -> Reals:
+def _mending(points: Reals, triangles: Whole, region: Region, rim: Sequence[Points]) -> Reals:
     """Return the middles of the circles round sharp triangles, where a vertex may stand there."""
     angles = least_angles(points, triangles)
     bad = triangles[angles < SHARP][np.argsort(angles[angles < SHARP])]
     middles, radii = _circles(points, bad)
-    fits = shapely.contains_xy(solid, middles[:, 0], middles[:, 1])
-    fits[fits] = shapely.distance(lines, shapely.points(middles[fits])) > 0.45 * radii[fits]
+    spots = middles[:, 0] + 1j * middles[:, 1]
+    fits = region.holds(spots)
+    fits[fits] = region.clearance(spots[fits], rim) > ROOM * radii[fits]
     found: list[Reals] = []
     for middle, radius in zip(middles[fits], radii[fits], strict=True):
         if all(np.hypot(*(middle - old)) > radius for old in found):
@@ -175,6 +178,9 @@ def _missing(triangles: Whole, loops: Sequence[int]) -> Whole:
     after = np.concatenate([np.r_[a + 1 : b, a] for a, b in itertools.pairwise(ends)])
     count = int(triangles.max()) + 1
     held = set((triangles[:, [0, 1, 2]] * count + triangles[:, [1, 2, 0]]).ravel().tolist())
-    lost = [(i, j) for i, j in zip(first.tolist(), after.tolist(), strict=True)
-            if i * count + j not in held and j * count + i not in held]
+    lost = [
+        (i, j)
+        for i, j in zip(first.tolist(), after.tolist(), strict=True)
+        if i * count + j not in held and j * count + i not in held
+    ]
     return np.array(lost, dtype=np.int64).reshape(-1, 2)

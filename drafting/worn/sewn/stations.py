@@ -1,4 +1,4 @@
-"""Where the vertices on the edges lie: both sides of a seam parted alike, by the longer of the two.
+"""Where the vertices on the edges lie: both sides of a seam cut_in_two alike, by the longer of the two.
 
 A seam's two chains meet at its notches; between them each share of one chain meets the same share of the
 other, whatever their lengths: so a dart, a gathered edge and an eased cap are one case.
@@ -12,13 +12,11 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
-from drafting.worn.sewn.rings import Ring, Side
+from drafting.worn.sewn.rings import PieceRing, RingSide
 
-Reals = NDArray[np.float64]
-Place = tuple[EdgeRef, float]
+EdgePlace = tuple[EdgeRef, float]
 """An edge, and how far along what is left of it, mm."""
 
 NEAR = 0.34
@@ -33,18 +31,18 @@ class Stations:
     """The places on each edge where a vertex stands, in order, and which are sewn to which."""
 
     places: Mapping[EdgeRef, tuple[float, ...]]
-    sewn: tuple[tuple[Place, Place], ...]
+    sewn: tuple[tuple[EdgePlace, EdgePlace], ...]
 
 
 @dataclass(frozen=True)
-class Chain:
+class SeamSide:
     """One side of a seam: its edges' sides in order, where each starts along the chain, and its length.
 
     `back` says that the chain runs against its edges.
     """
 
     refs: tuple[EdgeRef, ...]
-    sides: tuple[Side | None, ...]
+    sides: tuple[RingSide | None, ...]
     starts: tuple[float, ...]
     lengths: tuple[float, ...]
     back: bool
@@ -59,10 +57,12 @@ class Chain:
         for side, start, whole in zip(self.sides, self.starts, self.lengths, strict=True):
             if side is not None:
                 first, last = side.start, side.start + side.length
-                found += [start + whole - last, start + whole - first] if self.back else [start + first, start + last]
+                found += (
+                    [start + whole - last, start + whole - first] if self.back else [start + first, start + last]
+                )
         return found
 
-    def places(self, way: float) -> list[Place]:
+    def places(self, way: float) -> list[EdgePlace]:
         """Return the places on edges at `way` mm along the chain: two at a joint, none where cut off."""
         found = []
         for ref, side, start, whole in zip(self.refs, self.sides, self.starts, self.lengths, strict=True):
@@ -79,14 +79,14 @@ SLACK = 1e-3
 
 def stations(
     draft: Draft,
-    rings: Mapping[str, Ring],
+    rings: Mapping[str, PieceRing],
     seams: Iterable[Seam],
     mesh: float,
     marks: Mapping[EdgeRef, Sequence[float]],
 ) -> Stations:
     """Return where vertices stand on every side, and what is sewn; `marks` are places that must be among them."""
     found: dict[EdgeRef, set[float]] = {}
-    sewn: list[tuple[Place, Place]] = []
+    sewn: list[tuple[EdgePlace, EdgePlace]] = []
     for seam in seams:
         a, b = chain_of(draft, rings, seam.a, back=False), chain_of(draft, rings, seam.b, back=True)
         for one, other in _met(a, b, seam, mesh, marks):
@@ -103,15 +103,15 @@ def stations(
     return Stations(places, tuple(sewn))
 
 
-def chain_of(draft: Draft, rings: Mapping[str, Ring], refs: Sequence[EdgeRef], back: bool) -> Chain:
+def chain_of(draft: Draft, rings: Mapping[str, PieceRing], refs: Sequence[EdgeRef], back: bool) -> SeamSide:
     """Return a chain of edges as they are left."""
-    sides = [rings[piece][edge] if edge in rings[piece] else None for piece, edge in refs]
+    sides = [rings[piece].get(edge) for piece, edge in refs]
     lengths = [_drafted(draft, ref, side) for ref, side in zip(refs, sides, strict=True)]
     starts = np.concatenate([[0.0], np.cumsum(lengths)[:-1]])
-    return Chain(tuple(refs), tuple(sides), tuple(starts.tolist()), tuple(lengths), back)
+    return SeamSide(tuple(refs), tuple(sides), tuple(starts.tolist()), tuple(lengths), back)
 
 
-def _drafted(draft: Draft, ref: EdgeRef, side: Side | None) -> float:
+def _drafted(draft: Draft, ref: EdgeRef, side: RingSide | None) -> float:
     """Return the length of an edge before anything was cut off; of a cut's own side as it is."""
     if side is not None and ref[1] not in draft[ref[0]]:
         return side.length
@@ -133,15 +133,21 @@ class Meeting(NamedTuple):
 
 
 def _met(
-    a: Chain, b: Chain, seam: Seam, mesh: float, marks: Mapping[EdgeRef, Sequence[float]]
+    a: SeamSide, b: SeamSide, seam: Seam, mesh: float, marks: Mapping[EdgeRef, Sequence[float]]
 ) -> list[tuple[float, float]]:
     """Return where along both chains vertices are sewn, notch to notch."""
     ends = [Meeting(0.0, 0.0, True, True), Meeting(a.length, b.length, True, True)]
-    notches = [Meeting(n.a, n.b) for n in seam.notches if 1.0 < n.a < a.length - 1.0 and 1.0 < n.b < b.length - 1.0]
+    notches = [
+        Meeting(n.a, n.b) for n in seam.notches if 1.0 < n.a < a.length - 1.0 and 1.0 < n.b < b.length - 1.0
+    ]
     knots = sorted([*ends, *notches])
     along, beside = (np.array([knot[i] for knot in knots]) for i in (0, 1))
-    hard = [Meeting(x, float(np.interp(x, along, beside)), a_stands=True) for x in [*a.joints(), *_marked(a, marks)]]
-    hard += [Meeting(float(np.interp(y, beside, along)), y, b_stands=True) for y in [*b.joints(), *_marked(b, marks)]]
+    hard = [
+        Meeting(x, float(np.interp(x, along, beside)), a_stands=True) for x in [*a.joints(), *_marked(a, marks)]
+    ]
+    hard += [
+        Meeting(float(np.interp(y, beside, along)), y, b_stands=True) for y in [*b.joints(), *_marked(b, marks)]
+    ]
     marked = sorted(_thinned(_thinned([], [*ends, *hard], CORNER), notches, NEAR * mesh))
     met: list[tuple[float, float]] = []
     for one, two in itertools.pairwise(marked):
@@ -169,7 +175,7 @@ def _thinned(kept: list[Meeting], more: Iterable[Meeting], gap: float) -> list[M
     return found
 
 
-def _marked(chain: Chain, marks: Mapping[EdgeRef, Sequence[float]]) -> list[float]:
+def _marked(chain: SeamSide, marks: Mapping[EdgeRef, Sequence[float]]) -> list[float]:
     """Return where along a chain the marks on its edges lie."""
     found = []
     for ref, side, start, whole in zip(chain.refs, chain.sides, chain.starts, chain.lengths, strict=True):
@@ -180,7 +186,7 @@ def _marked(chain: Chain, marks: Mapping[EdgeRef, Sequence[float]]) -> list[floa
     return found
 
 
-def _filled(side: Side, sewn: set[float], mesh: float, marks: Sequence[float]) -> tuple[float, ...]:
+def _filled(side: RingSide, sewn: set[float], mesh: float, marks: Sequence[float]) -> tuple[float, ...]:
     """Return the places on a side: the ends, what is sewn, and even steps over what is not."""
     ends = {0.0, _rounded(side.length)}
     ways = sorted(sewn | ends | {_rounded(way) for way in marks})
@@ -190,7 +196,7 @@ def _filled(side: Side, sewn: set[float], mesh: float, marks: Sequence[float]) -
             kept.append(way)
     kept[-1] = _rounded(side.length)
     filled: list[float] = []
-    for way, after in zip(kept[:-1], kept[1:], strict=True):
+    for way, after in itertools.pairwise(kept):
         count = max(1, round((after - way) / mesh)) if after - way > 1.5 * mesh or not sewn else 1
         filled += [_rounded(way + (after - way) * i / count) for i in range(count)]
     return (*filled, kept[-1])
