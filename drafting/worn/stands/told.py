@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from drafting.worn.stands.model import GarmentWorn, HemWorn, LevelWorn
+from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
 
 CLOSE = 5.0
@@ -19,6 +20,9 @@ TOLD_STRAIN = 0.01
 
 EVEN_HEM = 10.0
 """mm between the lowest and the highest point of a hem that is called even (by eye)."""
+
+TOLD_RANGE = 5.0
+"""mm: hems that differ less from one fall to the next are told by one width (ours)."""
 
 ON_THE_FLOOR = 10.0
 """mm over the floor below which a hem trails (by eye)."""
@@ -83,6 +87,23 @@ def _hem(hem: HemWorn) -> Iterator[Remark]:
         yield remark("hem.trails")
     if high > DOORWAY:
         yield remark("hem.doorway", doorway=DOORWAY)
+
+
+def told_treated(hems: Iterable[TreatedHem]) -> Iterator[Remark]:
+    """Yield what each treatment does to a hem, and which reaches farthest back."""
+    hems = tuple(hems)
+    for treated in hems:
+        name = remark(f"treated.{treated.name}")
+        if treated.hem is None:
+            yield remark("treated.not", treatment=name)
+            continue
+        low, high = treated.hem.range
+        facts = {"low": low, "high": high, "width": treated.hem.width, "reach": treated.hem.back_reach}
+        yield remark("treated.range" if high - low > TOLD_RANGE else "treated.one", treatment=name, **facts)
+    known = [treated for treated in hems if treated.hem is not None]
+    if len(known) > 1:
+        best = max(known, key=lambda treated: treated.hem.back_reach if treated.hem else 0.0)
+        yield remark("treated.farthest", treatment=remark(f"treated.{best.name}"))
 
 
 def sits_on(hem: HemWorn, knee: float) -> Iterator[Remark]:

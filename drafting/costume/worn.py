@@ -1,0 +1,236 @@
+"""A costume on the wearer's form: each garment sewn, placed, settled, measured, and told.
+
+    Made -> form; for each garment: plies -> mesh -> placed -> settled -> levels, hem, words -> Worn
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+
+import numpy as np
+
+from drafting.costume.make import Made, MadeGarment
+from drafting.draft.draft import EdgeRef
+from drafting.fabric import Fabric
+from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
+from drafting.sheet.faces import face
+from drafting.worn.cloth import ply_of, stiffened
+from drafting.worn.form import Form, wearers_form
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
+from drafting.worn.picture.dressed import Look
+from drafting.worn.picture.maps import distance_off, pull_share
+from drafting.worn.picture.tucked import kept_off, tucked
+from drafting.worn.placed import placed
+from drafting.worn.settled import Limits, settled
+from drafting.worn.sewn import sewn_mesh
+from drafting.worn.stands.hems import hem_edges, hem_lines, hem_width, hem_worn
+from drafting.worn.stands.levels import levels_worn
+from drafting.worn.stands.model import GarmentWorn
+from drafting.worn.stands.told import told, told_treated
+from drafting.worn.stands.treated import (
+    SWING,
+    TreatedHem,
+    hanging,
+    hanging_points,
+    swung,
+    treated_mesh,
+    treatments_of,
+)
+from drafting.worn.stands.words import Remark, remark
+
+Tell = Callable[[str, float], None]
+"""Hears what is being done and how much of it is done, 0 to 1."""
+
+FULL = Limits(seconds=20.0)
+"""How long one garment is looked after before it is shown as a shape only."""
+
+AGAIN = Limits(seconds=8.0)
+"""How long what hangs is looked after, once more for each treatment and each start."""
+
+FINE = 20.0
+"""mm: a mesh for numbers."""
+
+
+@dataclass(frozen=True, eq=False)
+class WornGarment:
+    """A garment at `rest`, as it is `shown` beneath others, what was found, and what is to be said.
+
+    `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment.
+    """
+
+    name: str
+    place: int
+    rest: AtRest
+    shown: AtRest
+    cloths: Mapping[str, Fabric]
+    found: GarmentWorn
+    treated: tuple[TreatedHem, ...]
+    words: tuple[Remark, ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "cloths")
+
+
+@dataclass(frozen=True, eq=False)
+class Worn:
+    """A costume on the form, the innermost garment first; `left_out` says which could not be sewn, and why."""
+
+    made: Made
+    form: Form
+    garments: tuple[WornGarment, ...]
+    left_out: tuple[tuple[str, str], ...]
+    seconds: float
+
+
+def tell_no_one(words: str, share: float) -> None:
+    """Tell nobody."""
+
+
+def worn(made: Made, tell: Tell = tell_no_one, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True) -> Worn:
+    """Return a costume at rest on its wearer's form; `treat` asks for every treatment of what hangs.
+
+    Raises `DraftError` where no form can be made of these measures.
+    """
+    start = time.process_time()
+    tell("Making the form", 0.0)
+    form = wearers_form(made.costume.wearer)
+    sewn, left_out = _sewn(made, mesh)
+    garments: list[WornGarment] = []
+    beneath = 0.0
+    for number, (garment, cloths, cloth) in enumerate(sewn):
+        share = 0.1 + 0.85 * number / len(sewn)
+        tell(f"Settling: {garment.name.replace('-', ' ')}", share)
+        rest = settled(cloth, placed(cloth, form), form.distance, limits, beneath=beneath)
+        treated = tuple(_treated(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
+        garments.append(_found(made, garment, rest, cloths, form, treated))
+        beneath += max(ply.thickness for ply in cloth.plies)
+    tell("Dressing", 0.97)
+    return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
+
+
+Sewn = tuple[MadeGarment, Mapping[str, Fabric], SewnMesh]
+
+
+def _sewn(made: Made, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
+    """Return the garments sewn up, in the order worn, and those that could not be, with the reason."""
+    found: list[Sewn] = []
+    left_out: list[tuple[str, str]] = []
+    for garment in made.garments:
+        cloths = cloths_of(made, garment)
+        plies = {material: ply_of(cloth) for material, cloth in cloths.items()}
+        try:
+            found.append((garment, cloths, sewn_mesh(garment.draft, garment.name, plies, mesh)))
+        except DraftError as error:
+            left_out.append((garment.name, str(error)))
+    return _in_order(found), tuple(left_out)
+
+
+def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
+    """Return the cloth of each material of a garment; one that no file names is guessed by its role."""
+    fabrics = made.costume.fabrics
+    materials = {piece.material for piece in garment.draft.pieces} | {""}
+    roles = {material: material or garment.fabric for material in materials}
+    return MappingProxyType({m: fabrics.get(role) or Fabric(role) for m, role in roles.items()})
+
+
+def _in_order(sewn: list[Sewn]) -> list[Sewn]:
+    """Return garments innermost first: the closest of the trunk, what is drawn over the legs, the others.
+
+    A shirt is tucked in, and a coat goes over both (common practice).
+    """
+
+    def girth(one: Sewn) -> float:
+        return max((level.drafted for level in one[2].levels if level.limb is Limb.TRUNK), default=0.0)
+
+    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one[2].pieces)]
+    trunk = sorted((one for one in sewn if one not in legs), key=girth)
+    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:]]
+
+
+def _found(
+    made: Made,
+    garment: MadeGarment,
+    rest: AtRest,
+    cloths: Mapping[str, Fabric],
+    form: Form,
+    treated: tuple[TreatedHem, ...],
+) -> WornGarment:
+    """Return what is found on a garment at rest, with its words."""
+    lines = hem_lines(rest, hem_edges(garment.draft))
+    widths = [width for one in treated[:1] if one.hem for width in one.hem.range]
+    found = GarmentWorn(
+        garment=garment.name,
+        settled=rest.settled,
+        residual=rest.residual,
+        vertices=rest.mesh.count,
+        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths),
+        hem=hem_worn(lines, seat_back(form), widths),
+        seconds=rest.seconds,
+    )
+    words = (*told(found), *told_treated(treated))
+    place = [g.name for g in made.garments].index(garment.name)
+    return WornGarment(garment.name, place, rest, rest, cloths, found, treated, words)
+
+
+def seat_back(form: Form) -> float:
+    """Return how far back the seat lies, y in mm."""
+    return float(form.contour(form.levels["hip"])[:, 1].max())
+
+
+def _treated(
+    garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
+) -> Iterator[TreatedHem]:
+    """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from three starts."""
+    hems = hem_edges(garment.draft)
+    if not hanging(rest.mesh).any() or not any(ref in rest.mesh.edges for ref in hems):
+        return
+    held = ~hanging_points(rest.mesh)
+    meshes = [("drafted", rest.mesh)]
+    meshes += [(n, treated_mesh(rest.mesh, hems, stiffened(cloth, way))) for n, way in treatments_of(cloth)]
+    for name, mesh in meshes:
+        falls = [_fallen(mesh, rest, by, form, beneath, held) for by in (0.0, SWING, -SWING)]
+        yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
+
+
+def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Reals) -> AtRest:
+    start = kept_off(swung(rest, by), form.distance)
+    return settled(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
+
+
+def _hem_of(name: str, falls: list[AtRest], hems: tuple[EdgeRef, ...], form: Form) -> TreatedHem:
+    if not falls:
+        return TreatedHem(name, None, ())
+    every = [hem_lines(fall, hems) for fall in falls]
+    middle = sorted(every, key=hem_width)[len(every) // 2]
+    return TreatedHem(name, hem_worn(middle, seat_back(form), map(hem_width, every)), middle)
+
+
+def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
+    """Return the garments with each pressed inside those that are worn over it."""
+    dressed: list[WornGarment] = []
+    for garment in reversed(garments):
+        shown = garment.rest
+        for outer in reversed(dressed):
+            shown = tucked(shown, outer.shown, form.distance)
+        dressed.append(replace(garment, shown=shown))
+    return tuple(reversed(dressed))
+
+
+def look_of(garment: WornGarment, form: Form) -> Look:
+    """Return a garment as pictures show it; what it pulls is told only where it came to rest."""
+    rest = garment.rest
+    untold = np.full(rest.mesh.count, np.nan)
+    pull = pull_share(rest, garment.cloths, form.levels["armpit"]) if rest.settled else untold
+    off = distance_off(rest, form.distance) if rest.settled else untold
+    faces = {material: face(material, garment.place) for material in garment.cloths}
+    return Look(garment.name.replace("-", " "), garment.shown, faces, pull, off)
+
+
+def form_words(costume: Worn) -> tuple[Remark, ...]:
+    """Return what is said of every worn costume."""
+    left_out = (remark("shape.left_out", garment=name, why=why) for name, why in costume.left_out)
+    return (remark("always.form"), remark("always.untrusted"), *left_out)
