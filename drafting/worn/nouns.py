@@ -36,7 +36,9 @@ class Ply:
     """A cloth, or several sewn or fused together, as numbers for the sheet.
 
     `along`, `across`, `shear`: N/m per unit strain; `bends_along`, `bends_across`: N m (rigidity per
-    unit width); `weight`: N/m2; `thickness`: mm. `guessed` names the values that no test gave.
+    unit width); `weight`: N/m2; `thickness`: mm. `twists`: N m, what a curvature across both threads
+    meets: a strip on the bias has the rigidity (along + across) / 4 + twists / 2. `guessed` names the values
+    that no test gave.
     """
 
     along: float
@@ -46,7 +48,13 @@ class Ply:
     bends_across: float
     weight: float
     thickness: float
+    twists: float | None = None
     guessed: tuple[str, ...] = ()
+
+    @property
+    def twisting(self) -> float:
+        """`twists`; where nothing tells, the mean of the two rigidities, N m."""
+        return (self.bends_along * self.bends_across) ** 0.5 if self.twists is None else self.twists
 
 
 @dataclass(frozen=True)
