@@ -40,8 +40,9 @@ class BlockPattern:
 
 
 def pattern_of(
-    sheet: ClothSheet, sideways: sparse.csr_matrix, other: sparse.csr_matrix, threads: Whole
+    sheet: ClothSheet, steady: tuple[sparse.csr_matrix, sparse.csr_matrix], ends: Whole
 ) -> BlockPattern:
+    """Of the sheet's triangles, the `steady` matrices for x and for y and z, and threads' `ends` (S, 2)."""
     count, triangles = sheet.count, sheet.triangles
     fixed = [matrix.tocoo() for matrix in steady]
     own = np.arange(count)
