@@ -1,4 +1,4 @@
-"""The commands: `drafting make | demo | body | blocks | lab | app`.
+"""The commands: `drafting make | demo | worn | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -14,6 +14,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
+from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
 
 HOLDS, CHECK_FAILS, REFUSED = 0, 1, 2
@@ -100,7 +101,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
             metavar="DIR",
             help="the folder to write: made new, and put in place whole",
         )
-    return [make]
+    worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
+    add_worn_arguments(worn)
+    return [make, worn]
 
 
 def _telling(commands: Any) -> list[argparse.ArgumentParser]:

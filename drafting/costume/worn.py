@@ -1,6 +1,6 @@
 """A costume on the wearer's form: each garment sewn, placed, settled, measured, and told.
 
-    Made -> form; for each garment: plies -> mesh -> placed -> settled -> levels, hem, words -> Worn
+Made -> form; for each garment: plies -> mesh -> placed -> settled -> levels, hem, words -> Worn
 """
 
 from __future__ import annotations
@@ -90,7 +90,9 @@ def tell_no_one(words: str, share: float) -> None:
     """Tell nobody."""
 
 
-def worn(made: Made, tell: Tell = tell_no_one, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True) -> Worn:
+def worn(
+    made: Made, tell: Tell = tell_no_one, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True
+) -> Worn:
     """Return a costume at rest on its wearer's form; `treat` asks for every treatment of what hangs.
 
     Raises `DraftError` where no form can be made of these measures.
@@ -226,7 +228,7 @@ def look_of(garment: WornGarment, form: Form) -> Look:
     untold = np.full(rest.mesh.count, np.nan)
     pull = pull_share(rest, garment.cloths, form.levels["armpit"]) if rest.settled else untold
     off = distance_off(rest, form.distance) if rest.settled else untold
-    faces = {material: face(material, garment.place) for material in garment.cloths}
+    faces = {m: cloth.colour or face(m, garment.place) for m, cloth in garment.cloths.items()}
     return Look(garment.name.replace("-", " "), garment.shown, faces, pull, off)
 
 

@@ -93,5 +93,10 @@ class _Writer:
         self.figure, self.wide, self.high = figure, wide, high
 
     def at(self, x: float, y: float, words: str, **looks: Any) -> None:
-        own: dict[str, Any] = {"fontsize": 10, "fontfamily": "DejaVu Sans", "color": Colour.INK, "parse_math": False} | looks
+        own: dict[str, Any] = {
+            "fontsize": 10,
+            "fontfamily": "DejaVu Sans",
+            "color": Colour.INK,
+            "parse_math": False,
+        } | looks
         self.figure.text(x / self.wide, y / self.high, clean_text(words), **own)

@@ -70,7 +70,10 @@ def pictures(costume: Worn, looks: tuple[Look, ...]) -> Iterator[tuple[str, byte
     for (name, told), scale in zip(maps, scales(unit_of_costume(costume)), strict=True):
         views = _views(costume, told(costume.form.surface, looks), FRONT, SIDE, BACK)
         heading = scale["words"][:1].upper() + scale["words"][1:]
-        yield f"{name}.png", views_png(views, (scale["note"], *words), Scale(heading, scale["shades"], scale["ends"]))
+        yield (
+            f"{name}.png",
+            views_png(views, (scale["note"], *words), Scale(heading, scale["shades"], scale["ends"])),
+        )
 
 
 def _views(costume: Worn, scene: Scene, *views: View) -> list[tuple[str, Image]]:

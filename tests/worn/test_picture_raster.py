@@ -10,7 +10,7 @@ import pytest
 from drafting.ground.palette import Colour
 from drafting.worn.picture.draw import drawn
 from drafting.worn.picture.raster import NOWHERE, seen_triangles, weights_at
-from drafting.worn.picture.scene import Cover, Scene, Trace, rgb, smooth_normals
+from drafting.worn.picture.scene import Cover, Scene, Trace, channels, smooth_normals
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, Frame, framed
 from tests.worn.made_up import post
 
@@ -52,7 +52,7 @@ def test_every_pixel_between_two_triangles_is_covered() -> None:
 
 def test_the_nearer_of_two_is_seen_and_may_be_told_to_lie_nearer() -> None:
     flat = np.array([[0.0, 0, 0], [99, 0, 0], [0, 99, 0]])
-    two = np.stack((flat + (0, 0, 10), flat + (0, 0, 12)))
+    two = np.stack([flat + np.array([0, 0, far]) for far in (10, 12)])
     assert seen_triangles(two, np.zeros(2), 99, 99).triangle[20, 20] == 0
     assert seen_triangles(two, np.array([0.0, 5.0]), 99, 99).triangle[20, 20] == 1
 
@@ -109,7 +109,7 @@ def test_a_line_is_hidden_by_what_lies_before_it() -> None:
     surface = post(150, 1600)
     frame = framed(surface.points, 300, 450)
     cover = Cover(surface.points, surface.triangles, np.full(surface.points.shape, 0.9), closed=True)
-    ink = rgb(Colour.INK)
+    ink = channels(Colour.INK)
     behind = Trace(np.array([[0.0, 152, 200], [0, 152, 1400]]), ink)
     before = Trace(np.array([[0.0, -152, 200], [0, -152, 1400]]), ink)
     bare = drawn(Scene((cover,)), FRONT, frame)

@@ -7,6 +7,7 @@ import json
 import math
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -17,7 +18,7 @@ from drafting.worn.nouns import AtRest
 from drafting.worn.picture.draw import drawn
 from drafting.worn.picture.dressed import Look, dressed_scene, off_scene, pull_scene, whole_cloth
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, distance_off, greatest_stretch, pull_share, shades
-from drafting.worn.picture.scene import rgb
+from drafting.worn.picture.scene import channels
 from drafting.worn.picture.tucked import OuterCloth, tucked
 from drafting.worn.picture.turned import scales, shape_of, thinned, turned_page
 from drafting.worn.picture.view import FRONT, framed
@@ -73,8 +74,8 @@ def test_how_far_a_tube_stands_off() -> None:
 @pytest.mark.parametrize("ramp", [PULLS, STANDS_OFF])
 def test_a_scale_grows_darker_all_the_way_so_that_grey_tells_it(ramp: Ramp) -> None:
     """Luma by the weights of ITU-R BT.709."""
-    grey = [0.2126 * r + 0.7152 * g + 0.0722 * b for r, g, b in map(rgb, shades(ramp, 40))]
-    assert all(a >= b for a, b in zip(grey, grey[1:], strict=False))
+    grey = [0.2126 * r + 0.7152 * g + 0.0722 * b for r, g, b in map(channels, shades(ramp, 40))]
+    assert all(a >= b for a, b in pairwise(grey))
     assert grey[0] - grey[-1] > 0.5
 
 

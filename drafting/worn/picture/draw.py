@@ -12,7 +12,7 @@ from scipy.ndimage import gaussian_filter
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.picture.raster import NOWHERE, Seen, Small, seen_triangles, weights_at
-from drafting.worn.picture.scene import Scene, Trace, rgb, smooth_normals
+from drafting.worn.picture.scene import Scene, Trace, channels, smooth_normals
 from drafting.worn.picture.view import Frame, View
 
 Image = NDArray[np.uint8]
@@ -42,7 +42,7 @@ def drawn(scene: Scene, view: View, frame: Frame) -> Image:
     weights = weights_at(corners[face], columns, rows)
     light = _light(heap, face, weights, view) * _hollows(seen, fine)[rows, columns]
     image = np.empty((fine.height, fine.width, 3), np.float32)
-    image[:] = rgb(Colour.PAPER)
+    image[:] = channels(Colour.PAPER)
     image[rows, columns] = np.clip(heap.colours(face, weights) * light[:, None], 0, 1)
     for trace in scene.traces:
         _drawn_line(image, seen.depth, trace, fine.seen(trace.points, view))

@@ -11,14 +11,14 @@ from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
-from drafting.worn.picture.scene import Cover, Scene, Trace, rgb
+from drafting.worn.picture.scene import Cover, Scene, Trace, channels
 
 BEHIND = -6.0
 """mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
-SEAM_INK, SEAM_WIDE = rgb(Colour.INK), 1.0
+SEAM_INK, SEAM_WIDE = channels(Colour.INK), 1.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,7 +68,7 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
 def cloth_cover(look: Look, layer: int) -> Cover:
     """Return a garment in the faces of its pieces, with the threads of its warp."""
     rest, mesh, whole = look.rest, look.rest.mesh, whole_cloth(look.rest)
-    by_piece = np.array([rgb(look.faces[piece.material]) for piece in mesh.pieces])
+    by_piece = np.array([channels(look.faces[piece.material]) for piece in mesh.pieces])
     tints = np.repeat(by_piece[mesh.piece][whole.own][:, None], 3, axis=1)
     return Cover(whole.points, whole.triangles, tints, _across(rest, whole), layer * LAYER)
 
@@ -101,7 +101,7 @@ def edge_traces(rest: AtRest, layer: int) -> Iterator[Trace]:
 
 def body_cover(surface: Surface) -> Cover:
     """Return the form, in nobody's skin."""
-    tints = np.broadcast_to(rgb(Colour.SKIN), surface.points.shape)
+    tints = np.broadcast_to(channels(Colour.SKIN), surface.points.shape)
     return Cover(surface.points, surface.triangles, tints, None, BEHIND, closed=True)
 
 

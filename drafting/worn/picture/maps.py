@@ -11,7 +11,7 @@ from drafting.fabric import Fabric
 from drafting.ground.palette import Colour
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Reals
-from drafting.worn.picture.scene import rgb
+from drafting.worn.picture.scene import channels
 from drafting.worn.stands.comfort import gives_at
 
 
@@ -29,10 +29,10 @@ class Ramp:
 
     def tints(self, values: Reals) -> Reals:
         """Return (N, 3): the colour of each value, NaN untold."""
-        stops = np.array([rgb(stop) for stop in self.stops])
+        stops = np.array([channels(stop) for stop in self.stops])
         places = np.linspace(0, self.top, len(stops))
         tints = np.column_stack([np.interp(values, places, stops[:, k]) for k in range(3)])
-        tints[np.isnan(values)] = rgb(self.untold)
+        tints[np.isnan(values)] = channels(self.untold)
         return tints
 
 

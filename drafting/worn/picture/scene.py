@@ -46,11 +46,11 @@ class Scene:
     traces: tuple[Trace, ...] = ()
 
 
-def rgb(colour: str) -> Rgb:
+def channels(colour: str) -> Rgb:
     """Return a colour written #rrggbb as shares.
 
-    >>> rgb("#ff8000")[2]
-    0.0
+    >>> channels(Colour.PAPER)
+    (1.0, 1.0, 1.0)
     """
     r, g, b = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
     return r, g, b
