@@ -14,7 +14,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from drafting.commands.worn import add_worn_arguments, run_worn
+from drafting.commands.worn import add_worn_arguments, progress, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
 
 HOLDS, CHECK_FAILS, REFUSED = 0, 1, 2
@@ -92,6 +92,11 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="SECONDS",
         help="look so long for a shorter lay (else a few seconds, the same lay every time)",
     )
+    make.add_argument(
+        "--worn",
+        action="store_true",
+        help="put the costume on the wearer's form too: picture and verdict on the plan (a minute or more)",
+    )
     demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
     for writes in (make, demo):
         writes.add_argument(
@@ -159,7 +164,7 @@ def _make(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
 
     use_blocks(wanted.blocks)
-    return _make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search)
+    return _make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search, wanted.worn)
 
 
 def _demo(wanted: argparse.Namespace) -> int:
@@ -176,12 +181,15 @@ def _seconds(text: str) -> float:
     return seconds
 
 
-def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
+def _make_costume(
+    costume: Path, out: Path, wearer: Path | None, search: float = 0.0, with_worn: bool = False
+) -> int:
     from drafting.commands.texts import made_text
     from drafting.costume.file import CostumeFile
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
+    from drafting.costume.worn import worn
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
@@ -200,11 +208,12 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
 
     try:
         made = laid_out(make(read), search)
+        on_form = worn(made, progress()) if with_worn else None
     except InputError:
         raise
     except DraftError as error:
         raise InputError([Fault(str(error), file=str(costume))]) from error
-    printed = write_output(made, out)
+    printed = write_output(made, out, worn=on_form)
     print(made_text((*made.findings, *printed), out))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for finding in failed:

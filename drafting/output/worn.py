@@ -7,6 +7,8 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from drafting.costume.worn import Worn, WornGarment, form_words, look_of
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
@@ -79,6 +81,13 @@ def pictures(costume: Worn, looks: tuple[Look, ...]) -> Iterator[tuple[str, byte
 def _views(costume: Worn, scene: Scene, *views: View) -> list[tuple[str, Image]]:
     frame = framed(costume.form.surface.points, WIDE, HIGH)
     return [(view.name, drawn(scene, view, frame)) for view in views]
+
+
+def side_by_side(costume: Worn, looks: tuple[Look, ...], high: int) -> Image:
+    """Return front, side and back in one picture, `high` pixels high."""
+    frame = framed(costume.form.surface.points, high * WIDE // HIGH, high)
+    scene = dressed_scene(costume.form.surface, looks)
+    return np.hstack([drawn(scene, view, frame) for view in (FRONT, SIDE, BACK)])
 
 
 def shape_only(costume: Worn) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -43,7 +44,7 @@ def test_every_pixel_between_two_triangles_is_covered() -> None:
     angles = np.linspace(0, 2 * math.pi, 18)
     rim = np.column_stack((100 + 80 * np.cos(angles), 100 + 80 * np.sin(angles), np.zeros(18)))
     middle = np.array([100.3, 99.7, 0.0])
-    fan = np.stack([np.stack((middle, a, b)) for a, b in zip(rim[:-1], rim[1:], strict=True)])
+    fan = np.stack([np.stack((middle, a, b)) for a, b in pairwise(rim)])
     seen = seen_triangles(fan, np.zeros(17), 200, 200)
     y, x = np.mgrid[0:200, 0:200] + 0.5
     inside = np.hypot(x - 100, y - 100) < 80 * math.cos(math.pi / 17) - 1
