@@ -51,6 +51,12 @@ FULL = Limits(seconds=20.0)
 AGAIN = Limits(seconds=8.0)
 """How long what hangs is looked after, once more for each treatment and each start."""
 
+SHAPE = Limits(seconds=0.9, residual=1.0)
+"""A shape to look at while a hand rests: nothing is told of it in numbers."""
+
+COARSE = 40.0
+"""mm: a mesh for a shape only."""
+
 FINE = 20.0
 """mm: a mesh for numbers."""
 
@@ -112,6 +118,18 @@ def worn(
         beneath += max(ply.thickness for ply in cloth.plies)
     tell("Dressing", 0.97)
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
+
+
+def shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
+    """Return a costume as shapes only: a coarse mesh, let fall for a second; raises `DraftError`."""
+    sewn, left_out = _sewn(made, COARSE)
+    if left_out:
+        raise DraftError(left_out[0][1])
+    garments = []
+    for garment, cloths, cloth in sewn:
+        rest = settled(cloth, placed(cloth, form), form.distance, SHAPE)
+        garments.append(_found(made, garment, replace(rest, settled=False), cloths, form, ()))
+    return _over_one_another(garments, form)
 
 
 Sewn = tuple[MadeGarment, Mapping[str, Fabric], SewnMesh]
@@ -222,12 +240,15 @@ def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarm
     return tuple(reversed(dressed))
 
 
-def look_of(garment: WornGarment, form: Form) -> Look:
-    """Return a garment as pictures show it; what it pulls is told only where it came to rest."""
+def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
+    """Return a garment as pictures show it; where it pulls is told only where it came to rest.
+
+    Where it stands off is then told too, or as a shape where that is `told` beside it.
+    """
     rest = garment.rest
     untold = np.full(rest.mesh.count, np.nan)
     pull = pull_share(rest, garment.cloths, form.levels["armpit"]) if rest.settled else untold
-    off = distance_off(rest, form.distance) if rest.settled else untold
+    off = distance_off(rest, form.distance) if rest.settled or told else untold
     faces = {m: cloth.colour or face(m, garment.place) for m, cloth in garment.cloths.items()}
     return Look(garment.name.replace("-", " "), garment.shown, faces, pull, off)
 

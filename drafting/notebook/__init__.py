@@ -14,8 +14,18 @@ from drafting.notebook.files import body_path, costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.plan.view import PlanView
+from drafting.notebook.worn_view.view import WornView
 
 show_refusals_plainly()
 take_own_blocks()
 
-__all__ = ["Bench", "LayTable", "MeasuringGuide", "PlanView", "SwatchTest", "body_path", "costume_path"]
+__all__ = [
+    "Bench",
+    "LayTable",
+    "MeasuringGuide",
+    "PlanView",
+    "SwatchTest",
+    "WornView",
+    "body_path",
+    "costume_path",
+]
