@@ -25,7 +25,8 @@ from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
 from drafting.worn.picture.tucked import kept_off, tucked
 from drafting.worn.placed import placed
-from drafting.worn.settled import Limits, settled
+from drafting.worn.settled.search import Limits
+from drafting.worn.settled.settle import at_rest
 from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.hems import hem_edges, hem_lines, hem_width, hem_worn
 from drafting.worn.stands.levels import levels_worn
@@ -112,7 +113,7 @@ def worn(
     for number, (garment, cloths, cloth) in enumerate(sewn):
         share = 0.1 + 0.85 * number / len(sewn)
         tell(f"Settling: {garment.name.replace('-', ' ')}", share)
-        rest = settled(cloth, placed(cloth, form), form.distance, limits, beneath=beneath)
+        rest = at_rest(cloth, placed(cloth, form), form.distance, limits, beneath=beneath)
         treated = tuple(_treated(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
         garments.append(_found(made, garment, rest, cloths, form, treated))
         beneath += max(ply.thickness for ply in cloth.plies)
@@ -127,7 +128,7 @@ def shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
         raise DraftError(left_out[0][1])
     garments = []
     for garment, cloths, cloth in sewn:
-        rest = settled(cloth, placed(cloth, form), form.distance, SHAPE)
+        rest = at_rest(cloth, placed(cloth, form), form.distance, SHAPE)
         garments.append(_found(made, garment, replace(rest, settled=False), cloths, form, ()))
     return _over_one_another(garments, form)
 
@@ -193,7 +194,16 @@ def _found(
     )
     words = (*told(found), *told_treated(treated))
     place = [g.name for g in made.garments].index(garment.name)
-    return WornGarment(garment.name, place, rest, rest, cloths, found, treated, words)
+    return WornGarment(
+        name=garment.name,
+        place=place,
+        rest=rest,
+        shown=rest,
+        cloths=cloths,
+        found=found,
+        treated=treated,
+        words=words,
+    )
 
 
 def seat_back(form: Form) -> float:
@@ -218,7 +228,7 @@ def _treated(
 
 def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Reals) -> AtRest:
     start = kept_off(swung(rest, by), form.distance)
-    return settled(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
+    return at_rest(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
 
 
 def _hem_of(name: str, falls: list[AtRest], hems: tuple[EdgeRef, ...], form: Form) -> TreatedHem:

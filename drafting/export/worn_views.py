@@ -45,8 +45,8 @@ class Scale:
     """What colours tell: a heading, `shades` from the lowest to the highest, and words at even places below."""
 
     heading: str
-    shades: Sequence[str]
-    ends: Sequence[str]
+    shades: tuple[str, ...]
+    ends: tuple[str, ...]
 
 
 def views_png(views: Sequence[tuple[str, Image]], words: Sequence[str], scale: Scale | None = None) -> bytes:

@@ -11,6 +11,7 @@ import numpy as np
 
 from drafting.costume.worn import Worn, WornGarment, form_words, look_of
 from drafting.export.figure import overview_png
+from drafting.export.mesh_text import mesh_text
 from drafting.export.svg import svg_text
 from drafting.export.worn_views import Scale, views_png
 from drafting.ground.units import LengthUnit, show_length
@@ -52,6 +53,10 @@ def _fill(costume: Worn, folder: Path) -> None:
         overview_png(sheet, folder / "above.png")
         (folder / "above.svg").write_text(svg_text(sheet), encoding="utf-8", newline="\n")
     (folder / "turn.html").write_text(turn_page(costume, looks), encoding="utf-8", newline="\n")
+    (folder / "meshes").mkdir()
+    for garment in costume.garments:
+        mesh = folder / "meshes" / f"{garment.name}.obj"
+        mesh.write_text(mesh_text(garment.rest), encoding="utf-8", newline="\n")
     text = json.dumps(worn_record(costume), indent=1, ensure_ascii=False, allow_nan=False)
     (folder / WORN).write_text(text + "\n", encoding="utf-8", newline="\n")
 
@@ -124,7 +129,7 @@ def _treated_above(one: TreatedHem, unit: LengthUnit) -> HemFromAbove:
 
 def _own_above(costume: Worn, garment: WornGarment, unit: LengthUnit) -> Iterator[HemFromAbove]:
     lines = hem_lines(garment.rest, hem_edges(costume.made[garment.name].draft))
-    if garment.found.hem and garment.found.settled:
+    if lines and garment.found.hem and garment.found.settled:
         words = (f"{show_length(garment.found.hem.width, unit)} wide",)
         yield HemFromAbove(garment.name.replace("-", " "), words, tuple(line[:, :2] for line in lines))
 

@@ -56,7 +56,15 @@ def _level_worn(
     stands_off = tuple(_stands_off(points, lengths, field))
     strain = _strain(rest, level_parts(rest, level, points), fabrics, height <= armhole)
     worn = twice * float(lengths.sum())
-    return LevelWorn(level.name, level.limb, height, level.drafted, worn, stands_off, strain)
+    return LevelWorn(
+        name=level.name,
+        limb=level.limb,
+        height=height,
+        drafted=level.drafted,
+        worn=worn,
+        stands_off=stands_off,
+        strain=strain,
+    )
 
 
 def level_points(rest: AtRest, level: MeshLevel) -> Reals:

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from drafting.checks.words import plain
 from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit, show_length
 
@@ -90,4 +89,4 @@ class _Shown(string.Formatter):
             case "%":
                 return f"{100 * value:.1f}".removesuffix(".0") + " %"
             case _:
-                return plain(value) if isinstance(value, str) else str(super().format_field(value, form))
+                return value.replace("_", " ") if isinstance(value, str) else str(super().format_field(value, form))
