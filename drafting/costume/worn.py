@@ -6,13 +6,14 @@ Made -> form; for each garment: plies -> mesh -> placed -> settled -> levels, he
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
+from drafting.costume.telling import Tell, tell_nobody
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
@@ -28,10 +29,10 @@ from drafting.worn.placed import placed
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest
 from drafting.worn.sewn import sewn_mesh
-from drafting.worn.stands.hems import hem_edges, hem_lines, hem_width, hem_worn
+from drafting.worn.stands.hems import hem_lines, hem_width, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
-from drafting.worn.stands.told import told, told_treated
+from drafting.worn.stands.told import sits_on, told, told_treated
 from drafting.worn.stands.treated import (
     SWING,
     TreatedHem,
@@ -42,9 +43,6 @@ from drafting.worn.stands.treated import (
     treatments_of,
 )
 from drafting.worn.stands.words import Remark, remark
-
-Tell = Callable[[str, float], None]
-"""Hears what is being done and how much of it is done, 0 to 1."""
 
 FULL = Limits(seconds=20.0)
 """How long one garment is looked after before it is shown as a shape only."""
@@ -93,12 +91,8 @@ class Worn:
     seconds: float
 
 
-def tell_no_one(words: str, share: float) -> None:
-    """Tell nobody."""
-
-
 def worn(
-    made: Made, tell: Tell = tell_no_one, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True
+    made: Made, tell: Tell = tell_nobody, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True
 ) -> Worn:
     """Return a costume at rest on its wearer's form; `treat` asks for every treatment of what hangs.
 
@@ -121,7 +115,7 @@ def worn(
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
 
 
-def shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
+def fallen_shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
     """Return a costume as shapes only: a coarse mesh, let fall for a second; raises `DraftError`."""
     sewn, left_out = _sewn(made, COARSE)
     if left_out:
@@ -181,7 +175,7 @@ def _found(
     treated: tuple[TreatedHem, ...],
 ) -> WornGarment:
     """Return what is found on a garment at rest, with its words."""
-    lines = hem_lines(rest, hem_edges(garment.draft))
+    lines = hem_lines(rest, hems_of(garment.draft))
     widths = [width for one in treated[:1] if one.hem for width in one.hem.range]
     found = GarmentWorn(
         garment=garment.name,
@@ -192,7 +186,9 @@ def _found(
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
     )
-    words = (*told(found), *told_treated(treated))
+    hangs = hanging(rest.mesh).any() and rest.settled
+    sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
+    words = (*told(found), *sits, *told_treated(treated))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,
@@ -215,7 +211,7 @@ def _treated(
     garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
 ) -> Iterator[TreatedHem]:
     """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from three starts."""
-    hems = hem_edges(garment.draft)
+    hems = hems_of(garment.draft)
     if not hanging(rest.mesh).any() or not any(ref in rest.mesh.edges for ref in hems):
         return
     held = ~hanging_points(rest.mesh)

@@ -12,12 +12,10 @@ import numpy as np
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.image import imsave
-from numpy.typing import NDArray
 
 from drafting.ground.names import clean_text
 from drafting.ground.palette import Colour
-
-Image = NDArray[np.uint8]
+from drafting.worn.picture.draw import Image
 
 UNDATED: Any = {"Software": None}
 """Keeps the writer from putting a version in."""

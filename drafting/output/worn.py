@@ -20,20 +20,18 @@ from drafting.sheet import Sheet
 from drafting.sheet.hems_above import HemFromAbove, hems_sheet
 from drafting.worn.picture.draw import Image, drawn
 from drafting.worn.picture.dressed import Look, dressed_scene, off_scene, pull_scene
-from drafting.worn.picture.scene import Scene
+from drafting.worn.picture.scene import PictureScene
 from drafting.worn.picture.turned import scales, turned_page
-from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, View, framed
-from drafting.worn.stands.hems import hem_edges, hem_lines
+from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, Eye, frame_for
+from drafting.worn.stands.hems import hem_lines, hems_of
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.treated import TreatedHem
-from drafting.worn.stands.words import Remark, listed, remark, worded
+from drafting.worn.stands.words import Remark, in_a_row, remark, worded
 
 SCHEMA = 1
 
 WIDE, HIGH = 600, 900
 """Pixels of a view."""
-
-Record = dict[str, Any]
 
 
 def write_worn(costume: Worn, out: Path | str) -> None:
@@ -83,14 +81,14 @@ def pictures(costume: Worn, looks: tuple[Look, ...]) -> Iterator[tuple[str, byte
         )
 
 
-def _views(costume: Worn, scene: Scene, *views: View) -> list[tuple[str, Image]]:
-    frame = framed(costume.form.surface.points, WIDE, HIGH)
+def _views(costume: Worn, scene: PictureScene, *views: Eye) -> list[tuple[str, Image]]:
+    frame = frame_for(costume.form.surface.points, WIDE, HIGH)
     return [(view.name, drawn(scene, view, frame)) for view in views]
 
 
 def side_by_side(costume: Worn, looks: tuple[Look, ...], high: int) -> Image:
     """Return front, side and back in one picture, `high` pixels high."""
-    frame = framed(costume.form.surface.points, high * WIDE // HIGH, high)
+    frame = frame_for(costume.form.surface.points, high * WIDE // HIGH, high)
     scene = dressed_scene(costume.form.surface, looks)
     return np.hstack([drawn(scene, view, frame) for view in (FRONT, SIDE, BACK)])
 
@@ -128,7 +126,7 @@ def _treated_above(one: TreatedHem, unit: LengthUnit) -> HemFromAbove:
 
 
 def _own_above(costume: Worn, garment: WornGarment, unit: LengthUnit) -> Iterator[HemFromAbove]:
-    lines = hem_lines(garment.rest, hem_edges(costume.made[garment.name].draft))
+    lines = hem_lines(garment.rest, hems_of(costume.made[garment.name].draft))
     if lines and garment.found.hem and garment.found.settled:
         words = (f"{show_length(garment.found.hem.width, unit)} wide",)
         yield HemFromAbove(garment.name.replace("-", " "), words, tuple(line[:, :2] for line in lines))
@@ -138,7 +136,7 @@ def turn_page(costume: Worn, looks: tuple[Look, ...]) -> str:
     """Return `turn.html`: the costume turned by hand, with everything that is said of it."""
     unit = unit_of_costume(costume)
     caution, *unsettled = shape_only(costume)
-    told = [(listed([look.name]).capitalize(), _worded(g.words, unit)) for look, g in _paired(costume, looks)]
+    told = [(in_a_row([look.name]).capitalize(), _worded(g.words, unit)) for look, g in _paired(costume, looks)]
     general = _worded(form_words(costume)[1:], unit)
     return turned_page(
         costume.form.surface,
@@ -168,7 +166,7 @@ def worn_text(costume: Worn) -> str:
     return "\n".join([*lines, *_worded(form_words(costume), unit)])
 
 
-def worn_record(costume: Worn) -> Record:
+def worn_record(costume: Worn) -> dict[str, Any]:
     """Return `worn.json` as plain data: mm, N, degrees; strain a fraction; null where nothing came to rest."""
     unit = unit_of_costume(costume)
     report = [{"name": m.name, "wanted": m.wanted, "got": m.got} for m in costume.form.report]
@@ -176,7 +174,7 @@ def worn_record(costume: Worn) -> Record:
     return {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
 
 
-def _garment(found: GarmentWorn, words: list[str]) -> Record:
+def _garment(found: GarmentWorn, words: list[str]) -> dict[str, Any]:
     def known(value: float) -> float | None:
         return value if found.settled else None
 

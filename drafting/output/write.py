@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 from drafting.costume.make import Made
+from drafting.costume.telling import Tell, tell_nobody
 from drafting.costume.worn import Worn
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
@@ -31,14 +32,6 @@ from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
-
-Tell = Callable[[str, float], None]
-"""Hears what is being done and how much of it is done, 0 to 1; what it raises ends the work."""
-
-
-def tell_nobody(words: str, share: float) -> None:
-    """Tell nobody."""
-
 
 PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""

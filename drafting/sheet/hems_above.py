@@ -6,12 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from drafting.geometry import Path, line
 from drafting.sheet import Layer, Sheet, Stroke, Text, assembled
-
-Reals = NDArray[np.float64]
+from drafting.worn.nouns import Reals
 
 GAP, MARGIN, SIZE = 90.0, 45.0, 26.0
 """mm between two hems, round all of them, and of the words (by eye: they are read on a screen)."""

@@ -11,8 +11,8 @@ import pytest
 from drafting.ground.palette import Colour
 from drafting.worn.picture.draw import drawn
 from drafting.worn.picture.raster import NOWHERE, seen_triangles, weights_at
-from drafting.worn.picture.scene import Cover, Scene, Trace, channels, smooth_normals
-from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, Frame, framed
+from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels, smooth_normals
+from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, PictureFrame, frame_for
 from tests.worn.made_up import post
 
 NONE = np.zeros(1)
@@ -77,7 +77,7 @@ def test_axes_are_square_to_each_other_and_right_handed(view: object) -> None:
 
 
 def test_the_wearers_left_is_on_the_readers_right_from_the_front_and_on_the_left_from_behind() -> None:
-    frame = Frame((0.0, 0.0, 900.0), 0.4, 600, 900)
+    frame = PictureFrame((0.0, 0.0, 900.0), 0.4, 600, 900)
     left_hand = np.array([[300.0, 0.0, 900.0]])
     assert frame.seen(left_hand, FRONT)[0, 0] > 300
     assert frame.seen(left_hand, BACK)[0, 0] < 300
@@ -89,9 +89,9 @@ def test_the_wearers_left_is_on_the_readers_right_from_the_front_and_on_the_left
 
 def test_a_post_is_drawn_as_wide_and_as_high_as_it_is() -> None:
     surface = post(150, 1600)
-    frame = framed(surface.points, 300, 450)
+    frame = frame_for(surface.points, 300, 450)
     cover = Cover(surface.points, surface.triangles, np.full(surface.points.shape, 0.5), closed=True)
-    image = drawn(Scene((cover,)), FRONT, frame)
+    image = drawn(PictureScene((cover,)), FRONT, frame)
     ink = (image != 255).any(axis=2)
     assert image.shape == (450, 300, 3)
     assert ink.any(axis=0).sum() == pytest.approx(300 * frame.scale, abs=2)
@@ -108,11 +108,11 @@ def test_normals_of_a_post_point_straight_out() -> None:
 
 def test_a_line_is_hidden_by_what_lies_before_it() -> None:
     surface = post(150, 1600)
-    frame = framed(surface.points, 300, 450)
+    frame = frame_for(surface.points, 300, 450)
     cover = Cover(surface.points, surface.triangles, np.full(surface.points.shape, 0.9), closed=True)
     ink = channels(Colour.INK)
     behind = Trace(np.array([[0.0, 152, 200], [0, 152, 1400]]), ink)
     before = Trace(np.array([[0.0, -152, 200], [0, -152, 1400]]), ink)
-    bare = drawn(Scene((cover,)), FRONT, frame)
-    assert (drawn(Scene((cover,), (behind,)), FRONT, frame) == bare).all()
-    assert (drawn(Scene((cover,), (before,)), FRONT, frame) != bare).any(axis=2).sum() > 250
+    bare = drawn(PictureScene((cover,)), FRONT, frame)
+    assert (drawn(PictureScene((cover,), (behind,)), FRONT, frame) == bare).all()
+    assert (drawn(PictureScene((cover,), (before,)), FRONT, frame) != bare).any(axis=2).sum() > 250

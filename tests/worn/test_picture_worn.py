@@ -21,7 +21,7 @@ from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, distance_off, gr
 from drafting.worn.picture.scene import channels
 from drafting.worn.picture.tucked import OuterCloth, tucked
 from drafting.worn.picture.turned import scales, shape_of, thinned, turned_page
-from drafting.worn.picture.view import FRONT, framed
+from drafting.worn.picture.view import FRONT, frame_for
 from tests.worn.made_up import post, tube
 from tests.worn.posts import post_field
 
@@ -81,7 +81,7 @@ def test_a_scale_grows_darker_all_the_way_so_that_grey_tells_it(ramp: Ramp) -> N
 
 def test_the_face_of_the_cloth_is_what_is_seen() -> None:
     rest, surface = tube(180, 700, 1200), post(RADIUS, 1600)
-    frame = framed(surface.points, 200, 300)
+    frame = frame_for(surface.points, 200, 300)
     scene = dressed_scene(surface, (look(rest, "#c02020"),))
     at = frame.seen(np.array([[0.0, -180, 950]]), FRONT)[0].astype(int)
     red, green, blue = drawn(scene, FRONT, frame)[at[1], at[0]].astype(int)
@@ -91,7 +91,7 @@ def test_the_face_of_the_cloth_is_what_is_seen() -> None:
 
 def test_both_maps_colour_the_same_garment_differently() -> None:
     rest, surface = tube(180, 700, 1200), post(RADIUS, 1600)
-    frame = framed(surface.points, 100, 150)
+    frame = frame_for(surface.points, 100, 150)
     pulls, off = (drawn(s(surface, (look(rest),)), FRONT, frame) for s in (pull_scene, off_scene))
     assert (pulls != off).any()
 

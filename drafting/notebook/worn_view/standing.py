@@ -9,7 +9,7 @@ import numpy as np
 
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import Made
-from drafting.costume.worn import WornGarment, look_of, shape
+from drafting.costume.worn import WornGarment, fallen_shape, look_of
 from drafting.export.worn_views import image_png
 from drafting.ground.errors import DraftError
 from drafting.notebook.bench import state as st
@@ -17,9 +17,9 @@ from drafting.notebook.errors_said import sentence
 from drafting.worn.form import Form
 from drafting.worn.picture.draw import Image, drawn
 from drafting.worn.picture.dressed import dressed_scene, off_scene
-from drafting.worn.picture.view import BACK, FRONT, SIDE, THREE_QUARTERS, View, framed
+from drafting.worn.picture.view import BACK, FRONT, SIDE, THREE_QUARTERS, Eye, frame_for
 
-VIEWS: Mapping[str, View] = {view.name: view for view in (FRONT, THREE_QUARTERS, SIDE, BACK)}
+VIEWS: Mapping[str, Eye] = {view.name: view for view in (FRONT, THREE_QUARTERS, SIDE, BACK)}
 
 COLOURS = {"as worn": dressed_scene, "where it stands off": off_scene}
 """What the colours may tell of a shape; where it pulls is told only of cloth at rest."""
@@ -29,7 +29,7 @@ WIDE, HIGH = 320, 520
 
 
 @dataclass(frozen=True, eq=False)
-class Worn:
+class WornStanding:
     """A garment as it could last be sewn up, and the one before; `refusal` says why no newer one could."""
 
     standing: st.Standing
@@ -43,30 +43,30 @@ class Worn:
         return self.standing.made
 
 
-def begin_worn(costume: CostumeFile, garment: str, form: Form) -> Worn:
+def begin_worn(costume: CostumeFile, garment: str, form: Form) -> WornStanding:
     """Return a garment as its file has it; raises `DraftError` where it cannot be drafted or sewn up."""
     standing = st.begin_standing(costume, garment)
-    return Worn(standing, _shaped(standing, form))
+    return WornStanding(standing, _shaped(standing, form))
 
 
-def worn_anew(worn: Worn, standing: st.Standing, form: Form) -> Worn:
+def worn_anew(worn: WornStanding, standing: st.Standing, form: Form) -> WornStanding:
     """Return what stands once the garment is drafted as asked; where it cannot be, the old shape stays."""
     if standing.refusal:
         return replace(worn, standing=standing, refusal=standing.refusal)
     try:
-        return Worn(standing, _shaped(standing, form), worn.now)
+        return WornStanding(standing, _shaped(standing, form), worn.now)
     except DraftError as error:
         return replace(worn, standing=standing, refusal=sentence(error))
 
 
 def _shaped(standing: st.Standing, form: Form) -> WornGarment:
-    (garment,) = shape(standing.made, form)
+    (garment,) = fallen_shape(standing.made, form)
     return garment
 
 
-def picture(worn: Worn, form: Form, view: str, colours: str) -> tuple[bytes, bytes]:
+def picture(worn: WornStanding, form: Form, view: str, colours: str) -> tuple[bytes, bytes]:
     """Return the shape before (blank where there is none) and now, from one side, as PNG."""
-    frame = framed(form.surface.points, WIDE, HIGH)
+    frame = frame_for(form.surface.points, WIDE, HIGH)
 
     def seen(garment: WornGarment | None) -> Image:
         if garment is None:

@@ -14,6 +14,7 @@ from drafting.costume.make import checked
 from drafting.costume.worn import form_words, worn
 from drafting.ground.choices import Choice
 from drafting.ground.errors import InputError
+from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import typed_value
@@ -22,8 +23,7 @@ from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
-from drafting.notebook.worn_view.standing import COLOURS, VIEWS, Worn, begin_worn, picture, worn_anew
-from drafting.ground.templates import beside
+from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
 from drafting.worn.form import wearers_form
 from drafting.worn.stands.words import remark, worded
 

@@ -12,8 +12,8 @@ from scipy.ndimage import gaussian_filter
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.picture.raster import NOWHERE, Seen, Small, seen_triangles, weights_at
-from drafting.worn.picture.scene import Scene, Trace, channels, smooth_normals
-from drafting.worn.picture.view import Frame, View
+from drafting.worn.picture.scene import PictureScene, Trace, channels, smooth_normals
+from drafting.worn.picture.view import Eye, PictureFrame
 
 Image = NDArray[np.uint8]
 """(H, W, 3)."""
@@ -31,7 +31,7 @@ LINE_SHARE = 0.72
 """How much of a line's own ink is seen (by eye)."""
 
 
-def drawn(scene: Scene, view: View, frame: Frame) -> Image:
+def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     """Return the picture of a scene, `frame` large."""
     fine = frame.larger(FINER)
     heap = _Heap(scene)
@@ -55,7 +55,7 @@ def drawn(scene: Scene, view: View, frame: Frame) -> Image:
 class _Heap:
     """All covers of a scene put together, their triangles counted through."""
 
-    def __init__(self, scene: Scene) -> None:
+    def __init__(self, scene: PictureScene) -> None:
         covers = scene.covers
         starts = np.cumsum([0, *(len(c.points) for c in covers)])
         self.points = np.concatenate([c.points for c in covers])
@@ -81,7 +81,7 @@ def _by_corner(tints: Reals, triangles: Whole) -> Reals:
     return tints if tints.ndim == 3 else tints[triangles]
 
 
-def _light(heap: _Heap, face: Whole, weights: Small, view: View) -> Small:
+def _light(heap: _Heap, face: Whole, weights: Small, view: Eye) -> Small:
     """Return the light on each pixel; a surface seen from inside is turned to the eye and darker."""
     right, up, away = (axis.astype(np.float32) for axis in view.axes)
     lamp = -0.48 * right + 0.62 * up - 0.62 * away
@@ -96,7 +96,7 @@ def _light(heap: _Heap, face: Whole, weights: Small, view: View) -> Small:
     return found
 
 
-def _hollows(seen: Seen, frame: Frame) -> Small:
+def _hollows(seen: Seen, frame: PictureFrame) -> Small:
     """Return (H, W): the light left where a place lies behind what is round it, as in folds and under arms."""
     coarse = 2 * FINER
     depth = seen.depth[::coarse, ::coarse]

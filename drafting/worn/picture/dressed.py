@@ -11,7 +11,7 @@ from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
-from drafting.worn.picture.scene import Cover, Scene, Trace, channels
+from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels
 
 BEHIND = -6.0
 """mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
@@ -105,22 +105,22 @@ def body_cover(surface: Surface) -> Cover:
     return Cover(surface.points, surface.triangles, tints, None, BEHIND, closed=True)
 
 
-def dressed_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+def dressed_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the form with garments on it, innermost first, each in its own faces."""
     covers = (body_cover(surface), *(cloth_cover(look, layer) for layer, look in enumerate(looks)))
-    return Scene(covers, _edges(looks))
+    return PictureScene(covers, _edges(looks))
 
 
-def pull_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+def pull_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it pulls."""
     told = (told_cover(look.rest, PULLS.tints(look.pull), layer) for layer, look in enumerate(looks))
-    return Scene((body_cover(surface), *told), _edges(looks))
+    return PictureScene((body_cover(surface), *told), _edges(looks))
 
 
-def off_scene(surface: Surface, looks: Sequence[Look]) -> Scene:
+def off_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it stands off."""
     told = (told_cover(look.rest, STANDS_OFF.tints(look.off), layer) for layer, look in enumerate(looks))
-    return Scene((body_cover(surface), *told), _edges(looks))
+    return PictureScene((body_cover(surface), *told), _edges(looks))
 
 
 def _edges(looks: Sequence[Look]) -> tuple[Trace, ...]:

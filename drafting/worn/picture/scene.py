@@ -39,7 +39,7 @@ class Trace:
 
 
 @dataclass(frozen=True, eq=False)
-class Scene:
+class PictureScene:
     """Everything in a picture."""
 
     covers: tuple[Cover, ...]

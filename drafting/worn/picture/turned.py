@@ -17,7 +17,7 @@ from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
 from drafting.worn.picture.dressed import BEHIND, LAYER, Look
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
-from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, View
+from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
 
 PER_MM = 10
 """Points are kept to 0.1 mm, in whole numbers of two bytes."""
@@ -28,7 +28,7 @@ SHADES = 48
 THINNED = 21.0
 """mm: the form's points within a cell so wide become one, which keeps the file small."""
 
-VIEWS: tuple[tuple[str, View, str], ...] = (
+VIEWS: tuple[tuple[str, Eye, str], ...] = (
     ("Front", FRONT, "from the front"),
     ("Three quarters", THREE_QUARTERS, "from the left front"),
     ("Side", SIDE, "from the left"),

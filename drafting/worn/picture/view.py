@@ -17,7 +17,7 @@ HEADROOM = 0.04
 
 
 @dataclass(frozen=True, slots=True)
-class View:
+class Eye:
     """`turned`: degrees round the wearer, 0 from the front, 90 from her left; `raised`: degrees from above."""
 
     name: str
@@ -33,15 +33,15 @@ class View:
         return right, np.cross(eye, right), -eye
 
 
-FRONT = View("front", 0.0, 4.0)
-SIDE = View("side", 90.0, 4.0)
-BACK = View("back", 180.0, 4.0)
-ABOVE = View("above", 0.0, 90.0)
-THREE_QUARTERS = View("three quarters", 40.0, 8.0)
+FRONT = Eye("front", 0.0, 4.0)
+SIDE = Eye("side", 90.0, 4.0)
+BACK = Eye("back", 180.0, 4.0)
+ABOVE = Eye("above", 0.0, 90.0)
+THREE_QUARTERS = Eye("three quarters", 40.0, 8.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class PictureFrame:
     """What part of the room a picture shows: its middle (mm), pixels for each mm, and its size in pixels."""
 
     middle: Point
@@ -49,7 +49,7 @@ class Frame:
     width: int
     height: int
 
-    def seen(self, points: Reals, view: View) -> Reals:
+    def seen(self, points: Reals, view: Eye) -> Reals:
         """Return (N, 3): pixels right, pixels down, and mm away from the eye."""
         right, up, away = view.axes
         off = points - np.asarray(self.middle)
@@ -57,16 +57,16 @@ class Frame:
         down = self.height / 2 - off @ up * self.scale
         return np.column_stack((across, down, off @ away))
 
-    def larger(self, times: int) -> Frame:
+    def larger(self, times: int) -> PictureFrame:
         """Return the same part of the room on so many times the pixels each way."""
-        return Frame(self.middle, self.scale * times, self.width * times, self.height * times)
+        return PictureFrame(self.middle, self.scale * times, self.width * times, self.height * times)
 
 
-def framed(points: Reals, width: int, height: int) -> Frame:
+def frame_for(points: Reals, width: int, height: int) -> PictureFrame:
     """Return the frame that holds `points` from every side, at one scale for all views."""
     low, high = points.min(axis=0), points.max(axis=0)
     middle = (low + high) / 2
     round_it = 2 * float(np.linalg.norm(points[:, :2] - middle[:2], axis=1).max())
     tall = float(high[2] - low[2])
     scale = (1 - 2 * HEADROOM) * min(width / max(round_it, 1.0), height / max(tall, 1.0))
-    return Frame((float(middle[0]), float(middle[1]), float(middle[2])), scale, width, height)
+    return PictureFrame((float(middle[0]), float(middle[1]), float(middle[2])), scale, width, height)

@@ -12,7 +12,7 @@ from drafting.worn.nouns import AtRest, Limb, Reals
 from drafting.worn.stands.model import HemWorn
 
 
-def hem_edges(draft: Draft) -> tuple[EdgeRef, ...]:
+def hems_of(draft: Draft) -> tuple[EdgeRef, ...]:
     """Return the edges that are declared hems."""
     return tuple((p.name, e.name) for p in draft.pieces for e in p.edges if e.role is EdgeRole.HEM)
 

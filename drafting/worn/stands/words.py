@@ -47,14 +47,14 @@ def _within(fact: Fact | Remark | tuple[Remark, ...], unit: LengthUnit) -> Fact:
     if isinstance(fact, Remark):
         return worded(fact, unit)
     if isinstance(fact, tuple):
-        return listed([worded(part, unit) for part in fact])
+        return in_a_row([worded(part, unit) for part in fact])
     return fact
 
 
-def listed(parts: list[str]) -> str:
+def in_a_row(parts: list[str]) -> str:
     """Return parts as a list in a sentence.
 
-    >>> listed(["hip", "waist", "bust"])
+    >>> in_a_row(["hip", "waist", "bust"])
     'hip, waist and bust'
     """
     return " and ".join(filter(None, (", ".join(parts[:-1]), *parts[-1:])))
@@ -72,13 +72,6 @@ class _Shown(string.Formatter):
     def __init__(self, unit: LengthUnit) -> None:
         self.unit = unit
 
-    def get_value(self, key: int | str, args: Any, kwargs: Any) -> Any:
-        name = str(key)
-        if name[0].isupper():
-            word = str(kwargs[name.lower()])
-            return word[:1].upper() + word[1:]
-        return kwargs[name]
-
     def format_field(self, value: Any, form: str) -> str:
         match form:
             case "length":
@@ -86,7 +79,11 @@ class _Shown(string.Formatter):
             case "about":
                 step = QUARTER_INCH if self.unit == "in" else HALF_CM
                 return show_length(round(value / step) * step, self.unit)
+            case "first":
+                return f"{value[:1].upper()}{value[1:]}"
             case "%":
                 return f"{100 * value:.1f}".removesuffix(".0") + " %"
             case _:
-                return value.replace("_", " ") if isinstance(value, str) else str(super().format_field(value, form))
+                return (
+                    value.replace("_", " ") if isinstance(value, str) else str(super().format_field(value, form))
+                )
