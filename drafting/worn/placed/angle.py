@@ -64,7 +64,7 @@ def _downwards(mesh: SewnMesh) -> Reals:
     return found
 
 
-def hands(mesh: SewnMesh) -> Reals:
+def hand_of_each(mesh: SewnMesh) -> Reals:
     """Return for each sewn vertex 1 on the wearer's left, -1 on the right; a halved garment is its left."""
     sums = np.zeros(mesh.count)
     for index, piece in enumerate(mesh.pieces):

@@ -10,7 +10,7 @@ from scipy.sparse.linalg import spsolve
 from drafting.draft.frame import BodyHeight, Limb
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Truth
-from drafting.worn.placed.angle import hands, round_the_body, stiffness
+from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.asked import Wearable
 from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
@@ -35,7 +35,7 @@ def placed(mesh: SewnMesh, form: Wearable) -> Reals:
 
     Raises `DraftError` where a piece does not say where on the body it lies.
     """
-    start = Start(mesh, form)
+    start = Starting(mesh, form)
     start.trunk()
     start.legs()
     start.arms()
@@ -44,15 +44,15 @@ def placed(mesh: SewnMesh, form: Wearable) -> Reals:
     return pushed_out(mesh, start.points, form.distance)
 
 
-class Start:
-    """Start points as they are found, part by part; a seam lies in the mean of its pieces."""
+class Starting:
+    """Starting points as they are found, part by part; a seam lies in the mean of its pieces."""
 
     def __init__(self, mesh: SewnMesh, form: Wearable) -> None:
         self.mesh, self.form = mesh, form
         self.body = Trunk(form)
         self.points = np.zeros((mesh.count, 3))
         self.known: Truth = np.zeros(mesh.count, dtype=bool)
-        self.hand = hands(mesh)
+        self.hand = hand_of_each(mesh)
 
     def members(self, limb: Limb, hand: str | None = None) -> list[int]:
         """Return the pieces round a limb that say themselves at which height they lie."""

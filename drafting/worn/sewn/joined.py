@@ -15,6 +15,7 @@ from drafting.draft.draft import EdgeRef
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
 from drafting.worn.sewn.sheet import CLEAR, FlatMesh, meshed
@@ -37,6 +38,9 @@ class MeshedPiece:
     places: Mapping[str, tuple[float, ...]]
     darts: Whole
     guides: Mapping[str, Whole]
+
+    def __post_init__(self) -> None:
+        freeze(self, "sides", "places", "guides")
 
 
 @dataclass(frozen=True, eq=False)
@@ -127,7 +131,7 @@ def _guides(
         ends = [int(np.abs(outline - end).argmin()) for end in (points[0], points[-1])]
         on = [abs(outline[i] - end) < ON for i, end in zip(ends, (points[0], points[-1]), strict=True)]
         own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
-        own = own[[not near(point, inner, CLEAR * mesh) for point in own]]
+        own = own[[not lies_near(point, inner, CLEAR * mesh) for point in own]]
         if not len(own):
             continue
         inner.append(own)
@@ -139,7 +143,7 @@ def _guides(
     return inner, chains
 
 
-def near(point: complex, lines: Sequence[Points], within: float) -> bool:
+def lies_near(point: complex, lines: Sequence[Points], within: float) -> bool:
     """Return whether a point lies near one of those of other lines."""
     return any(np.abs(line - point).min() < within for line in lines)
 
