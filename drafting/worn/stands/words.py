@@ -84,6 +84,4 @@ class _Shown(string.Formatter):
             case "%":
                 return f"{100 * value:.1f}".removesuffix(".0") + " %"
             case _:
-                return (
-                    value.replace("_", " ") if isinstance(value, str) else str(super().format_field(value, form))
-                )
+                return str(super().format_field(value, form)).replace("_", " ")
