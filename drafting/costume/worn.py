@@ -21,7 +21,7 @@ from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of, stiffened
 from drafting.worn.form import Form, wearers_form
-from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
+from drafting.worn.nouns import AtRest, Limb, SewnMesh, Truth
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
 from drafting.worn.picture.tucked import kept_off, tucked
@@ -222,7 +222,7 @@ def _treated(
         yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
 
 
-def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Reals) -> AtRest:
+def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth) -> AtRest:
     start = kept_off(swung(rest, by), form.distance)
     return at_rest(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
 
