@@ -105,7 +105,8 @@ def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
     if not made.lays:
         return None
     plan = planned(made)
-    files = {"plan.html": page(plan, made, worn_shown(worn) if worn else None), "shopping.csv": shopping_csv(plan.shopping)}
+    whole = page(plan, made, worn_shown(worn) if worn else None)
+    files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping)}
     for name, text in files.items():
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
     return plan
