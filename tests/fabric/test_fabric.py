@@ -200,7 +200,7 @@ def test_a_stretch_test_names_what_pulled_at_the_strip(tmp_path: Path) -> None:
         ('{rest = 10, stretched = 12, strip = "5 cm"}', "load is missing"),
         ('{rest = 10, stretched = 12, load = 500, strip = "5 cm"}', "500 has no unit"),
         ('{rest = 10, stretched = 12, load = "500 kg", strip = "5 cm"}', "hang 1 g to 20 kg"),
-        ('{rest = 10, stretched = 12, load = "500 g", strip = "5 m"}', "0.5 to 50 cm"),
+        ('{rest = 10, stretched = 12, load = "500 g", strip = "5 m"}', "0.5 cm to 50 cm"),
         ('{rest = 10, stretched = 12, weight = "500 g"}', "weight is not known here"),
         ("{rest = 10, stretched = 41}", "4.1 times rest"),
     ],
@@ -234,8 +234,8 @@ def test_a_bending_length_is_given_or_slid_over_an_edge(tmp_path: Path) -> None:
         ('{overhang = "11 cm", angle = 88}', "5 to 80 degrees"),
         ("{angle = 41.5}", "overhang is missing"),
         ('{overhang = "11 cm", slope = 41.5}', "slope is not known here"),
-        ('{overhang = "11 m"}', "0.1 to 30 cm"),
-        ('"40 cm"', "0.1 to 30 cm"),
+        ('{overhang = "11 m"}', "0.1 cm to 30 cm"),
+        ('"40 cm"', "0.1 cm to 30 cm"),
     ],
 )
 def test_an_overhang_that_tells_nothing_is_refused_with_its_line(tmp_path: Path, text: str, wanted: str) -> None:

@@ -12,7 +12,7 @@ from scipy.integrate import solve_bvp
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.worn.cloth import Stiffened, Treatment, ply_of, stiffened
-from drafting.worn.hang import Standing, bending_length_of, fold_count, free_edge, free_flare, upright_limit
+from drafting.worn.hang import EdgeStanding, bending_length_of, fold_count, free_edge, free_flare, upright_limit
 from drafting.worn.nouns import Ply
 
 
@@ -58,11 +58,11 @@ def test_an_edge_reaches_as_far_as_its_equation_says(ratio: float, leaves: float
 def test_an_edge_holds_softens_or_collapses_by_its_length_in_bending_lengths() -> None:
     said = {ratio: free_edge(cloth(20.0), 20.0 * ratio).standing for ratio in (1.0, 1.39, 1.5, 3.9, 4.1)}
     assert list(said.values()) == [
-        Standing.HOLDS,
-        Standing.HOLDS,
-        Standing.SOFTENS,
-        Standing.SOFTENS,
-        Standing.COLLAPSES,
+        EdgeStanding.HOLDS,
+        EdgeStanding.HOLDS,
+        EdgeStanding.SOFTENS,
+        EdgeStanding.SOFTENS,
+        EdgeStanding.COLLAPSES,
     ]
     assert kept_by_collocation(1.4, 40.0) == pytest.approx(0.8, abs=0.03)  # where it holds no more
     assert kept_by_collocation(4.0, 40.0) < 0.2

@@ -22,7 +22,7 @@ from drafting.worn.nouns import Ply
 HOLDS_TO = 1.4
 """Bending lengths up to which an edge keeps four fifths of its reach."""
 
-LIMP_FROM = 4.0
+COLLAPSES_FROM = 4.0
 """Bending lengths past which hardly a seventh of its reach is left."""
 
 UPRIGHT = 1.986
@@ -30,7 +30,7 @@ UPRIGHT = 1.986
 UPRIGHT_FROM: Cited = cite(Source.GREENHILL, "an upright pole of even weight")
 
 
-class Standing(StrEnum):
+class EdgeStanding(StrEnum):
     """What becomes of an edge's angle."""
 
     HOLDS = "holds"
@@ -43,7 +43,7 @@ class FreeEdge:
     """An edge at rest: its length in bending lengths, mm that it reaches out, the share of its
     straight reach that this is, and the sentence that a maker reads."""
 
-    standing: Standing
+    standing: EdgeStanding
     ratio: float
     reach: float
     kept: float
@@ -72,7 +72,8 @@ def free_edge(piece: Ply | Stiffened, length: float, leaves: float = 40.0) -> Fr
     kept = reach / (length * cos(radians(leaves)))
     ratio = length / bending_length_of(whole)
     standing = _standing(piece, ratio, kept)
-    unsure = {"bends_along", "weight"} & set(whole.guessed)
+    hem = piece.hem if isinstance(piece, Stiffened) else whole
+    unsure = {"bends_along", "weight"} & {*whole.guessed, *hem.guessed}
     words = (
         f"{show_length(length)} of this cloth is {ratio:.1f} bending lengths: the edge {standing}. "
         f"It reaches out {show_length(reach)}, {100 * kept:.0f} % of its straight reach."
@@ -91,14 +92,14 @@ def _along(piece: Ply | Stiffened, length: float) -> tuple[NDArray[np.float64], 
     return stiff, np.where(hem, piece.hem.weight, piece.whole.weight)
 
 
-def _standing(piece: Ply | Stiffened, ratio: float, kept: float) -> Standing:
+def _standing(piece: Ply | Stiffened, ratio: float, kept: float) -> EdgeStanding:
     """Return the verdict: by length in bending lengths; with a stiffer hem by what is kept of the reach."""
     if isinstance(piece, Stiffened) and piece.hem != piece.whole:
         return _graded(-kept, (-0.8, -0.15))
-    return _graded(ratio, (HOLDS_TO, LIMP_FROM))
+    return _graded(ratio, (HOLDS_TO, COLLAPSES_FROM))
 
 
-def _graded(value: float, limits: tuple[float, float]) -> Standing:
+def _graded(value: float, limits: tuple[float, float]) -> EdgeStanding:
     if value <= limits[0]:
-        return Standing.HOLDS
-    return Standing.SOFTENS if value <= limits[1] else Standing.COLLAPSES
+        return EdgeStanding.HOLDS
+    return EdgeStanding.SOFTENS if value <= limits[1] else EdgeStanding.COLLAPSES
