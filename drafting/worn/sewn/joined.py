@@ -15,9 +15,10 @@ from drafting.draft.draft import EdgeRef
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
-from drafting.worn.sewn.sheet import FlatMesh, meshed
+from drafting.worn.sewn.sheet import CLEAR, FlatMesh, meshed
 from drafting.worn.sewn.stations import Stations
 
 SAME = 1e-3
@@ -38,12 +39,15 @@ class MeshedPiece:
     darts: Whole
     guides: Mapping[str, Whole]
 
+    def __post_init__(self) -> None:
+        freeze(self, "sides", "places", "guides")
+
 
 @dataclass(frozen=True, eq=False)
 class Merged:
     """All pieces: flat points, triangles into them, the piece of each triangle, the sewn vertex of each point."""
 
-    laid: tuple[MeshedPiece, ...]
+    pieces: tuple[MeshedPiece, ...]
     starts: tuple[int, ...]
     flat: Reals
     triangles: Whole
@@ -53,12 +57,18 @@ class Merged:
 
     def flat_along(self, ref: EdgeRef) -> Whole:
         """Return the flat vertices along what is left of an edge, in its order."""
-        index = next(i for i, laid in enumerate(self.laid) if laid.ring.piece.name == ref[0])
-        return self.laid[index].sides[ref[1]] + self.starts[index]
+        index = next(i for i, laid in enumerate(self.pieces) if laid.ring.piece.name == ref[0])
+        return self.pieces[index].sides[ref[1]] + self.starts[index]
 
     def along(self, ref: EdgeRef) -> Whole:
         """Return the sewn vertices along what is left of an edge, in its order."""
         return self.merged[self.flat_along(ref)]
+
+    def inner(self, name: str, line: str) -> Whole:
+        """Return the sewn vertices along a line inside a piece, none where the piece does not reach it."""
+        index = next(i for i, piece in enumerate(self.pieces) if piece.ring.piece.name == name)
+        chain = self.pieces[index].guides.get(line)
+        return self.merged[chain + self.starts[index]] if chain is not None else np.zeros(0, dtype=np.int64)
 
 
 def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points], mesh: float) -> MeshedPiece:
@@ -112,13 +122,16 @@ def _guides(
     outline: Points, guides: Mapping[str, Points], mesh: float, base: int
 ) -> tuple[list[Points], dict[str, Whole]]:
     """Return the vertices inside along each line, and its whole chain; ends on the outline are vertices there."""
-    inner, chains = [], {}
+    inner: list[Points] = []
+    chains: dict[str, Whole] = {}
+    region = Region.of(outline)
     for name, line in guides.items():
         count = max(1, round(run_length(line) / mesh))
         points = at(line, np.linspace(0.0, run_length(line), count + 1))
         ends = [int(np.abs(outline - end).argmin()) for end in (points[0], points[-1])]
         on = [abs(outline[i] - end) < ON for i, end in zip(ends, (points[0], points[-1]), strict=True)]
-        own = points[int(on[0]) : len(points) - int(on[1])]
+        own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
+        own = own[[not lies_near(point, inner, CLEAR * mesh) for point in own]]
         if not len(own):
             continue
         inner.append(own)
@@ -129,6 +142,20 @@ def _guides(
         base += len(own)
     return inner, chains
 
+
+def lies_near(point: complex, lines: Sequence[Points], within: float) -> bool:
+    """Return whether a point lies near one of those of other lines."""
+    return any(np.abs(line - point).min() < within for line in lines)
+
+
+def _clear(region: Region, points: Points, mesh: float) -> Points:
+    """Return the points of a line without those in a sharp corner, where the line runs along the rim."""
+    clear = region.clearance(points) > CROWDED * mesh
+    return points[clear] if clear.mean() > 0.5 else points
+
+
+CROWDED = 0.4
+"""Of a mesh: nearer to the rim a line inside needs no vertices of its own (ours)."""
 
 ON = 0.5
 """mm: a line that ends so near a vertex of the outline ends in it."""
@@ -145,7 +172,7 @@ def all_merged(pieces: Sequence[MeshedPiece], places: Stations) -> Merged:
     graph = coo_matrix((np.ones(len(together)), together.T), shape=(total, total))
     count, merged = connected_components(graph, directed=False)
     return Merged(
-        laid=tuple(pieces),
+        pieces=tuple(pieces),
         starts=tuple(starts[:-1].tolist()),
         flat=np.vstack([piece.sheet.points for piece in pieces]),
         triangles=np.vstack([p.sheet.triangles + s for p, s in zip(pieces, starts[:-1], strict=True)]),
