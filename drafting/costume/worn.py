@@ -15,6 +15,8 @@ import numpy as np
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.draft.draft import EdgeRef
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
@@ -64,7 +66,8 @@ FINE = 20.0
 class WornGarment:
     """A garment at `rest`, as it is `shown` beneath others, what was found, and what is to be said.
 
-    `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment.
+    `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
+    `lines` the edges that pictures show.
     """
 
     name: str
@@ -75,6 +78,7 @@ class WornGarment:
     found: GarmentWorn
     treated: tuple[TreatedHem, ...]
     words: tuple[Remark, ...]
+    lines: tuple[EdgeRef, ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -199,7 +203,21 @@ def _found(
         found=found,
         treated=treated,
         words=words,
+        lines=tuple(_seen_edges(garment, rest.mesh)),
     )
+
+
+WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
+"""Edges that lie inside when it is worn, and no picture shows."""
+
+
+def _seen_edges(garment: MadeGarment, mesh: SewnMesh) -> Iterator[EdgeRef]:
+    """Yield the edges of a mesh that are seen as a seam or as an end of the cloth."""
+    roles = {(p.name, e.name): (e.role, e.kind) for p in garment.draft.pieces for e in p.edges}
+    for ref in mesh.edges:
+        role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.SEAM))
+        if role not in WITHIN and kind is not EdgeKind.FOLD:
+            yield ref
 
 
 def seat_back(form: Form) -> float:
@@ -256,7 +274,14 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
     pull = pull_share(rest, garment.cloths, form.levels["armpit"]) if rest.settled else untold
     off = distance_off(rest, form.distance) if rest.settled or told else untold
     faces = {m: cloth.colour or face(m, garment.place) for m, cloth in garment.cloths.items()}
-    return Look(garment.name.replace("-", " "), garment.shown, faces, pull, off)
+    return Look(
+        name=garment.name.replace("-", " "),
+        rest=garment.shown,
+        faces=faces,
+        pull=pull,
+        off=off,
+        lines=garment.lines,
+    )
 
 
 def form_words(costume: Worn) -> tuple[Remark, ...]:

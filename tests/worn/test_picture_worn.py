@@ -30,7 +30,14 @@ RADIUS = 150.0
 
 def look(rest: AtRest, face: str = "#7a4a70") -> Look:
     field = post_field(RADIUS)
-    return Look("tube", rest, {"": face}, pull_share(rest, {}, 1500), distance_off(rest, field))
+    return Look(
+        name="tube",
+        rest=rest,
+        faces={"": face},
+        pull=pull_share(rest, {}, 1500),
+        off=distance_off(rest, field),
+        lines=tuple(rest.mesh.edges),
+    )
 
 
 def area(points: np.ndarray, triangles: np.ndarray) -> float:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.ndimage import gaussian_filter
+from scipy.ndimage import gaussian_filter, zoom
 
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import Reals, Whole
@@ -27,6 +27,8 @@ HOLLOW, HOLLOW_REACH, DEEPEST = 0.010, 14.0, 0.34
 """Darkening for each mm behind its surroundings, mm around that count, and the most (by eye)."""
 THREAD_GAP, THREAD_SHARE = 9.0, 0.07
 """mm between two drawn threads of the warp (of real ones none would be seen), and how dark they are (ours)."""
+TURNED_OVER = 9.0
+"""mm: farther than cloth of a mesh of 20 mm sinks into what it lies on (by eye)."""
 LINE_SHARE = 0.72
 """How much of a line's own ink is seen (by eye)."""
 
@@ -36,7 +38,7 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     fine = frame.larger(FINER)
     heap = _Heap(scene)
     corners = fine.seen(heap.points, view)[heap.triangles]
-    seen = seen_triangles(corners, heap.nearer, fine.width, fine.height)
+    seen = seen_triangles(corners, heap.nearer + _turned_over(heap, corners), fine.width, fine.height)
     rows, columns = np.nonzero(seen.triangle >= 0)
     face = seen.triangle[rows, columns].astype(np.int64)
     weights = weights_at(corners[face], columns, rows)
@@ -50,6 +52,13 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     mean = np.add.reduce(parts) * np.float32(255 / len(parts))
     picture: Image = (mean + np.float32(0.5)).astype(np.uint8)
     return picture
+
+
+def _turned_over(heap: _Heap, corners: Reals) -> Reals:
+    """Return (T,): mm that cloth seen from inside is taken to lie nearer: a lapel lies on the front beneath."""
+    one, two = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
+    away = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] > 0
+    return np.where(away & ~heap.closed, TURNED_OVER, 0.0)
 
 
 class _Heap:
@@ -99,14 +108,14 @@ def _light(heap: _Heap, face: Whole, weights: Small, view: Eye) -> Small:
 def _hollows(seen: Seen, frame: PictureFrame) -> Small:
     """Return (H, W): the light left where a place lies behind what is round it, as in folds and under arms."""
     coarse = 2 * FINER
-    depth = seen.depth[::coarse, ::coarse]
-    there = depth < NOWHERE
+    there = seen.depth < NOWHERE
+    few, deep = there[::coarse, ::coarse], seen.depth[::coarse, ::coarse]
     sigma = HOLLOW_REACH * frame.scale / coarse
-    share = gaussian_filter(there.astype(np.float32), sigma)
-    around = gaussian_filter(np.where(there, depth, 0), sigma) / np.maximum(share, 1e-3)
-    dark = np.where(there, np.clip(HOLLOW * (depth - around), 0, DEEPEST), 0)
-    spread = np.repeat(np.repeat(dark, coarse, axis=0), coarse, axis=1)
-    found: Small = (1 - spread[: frame.height, : frame.width]).astype(np.float32)
+    share = gaussian_filter(few.astype(np.float32), sigma)
+    around = gaussian_filter(np.where(few, deep, 0), sigma) / np.maximum(share, 1e-3)
+    near = zoom(around, coarse, order=1, grid_mode=True, mode="nearest")[: frame.height, : frame.width]
+    dark = np.clip(HOLLOW * (seen.depth - near), 0, DEEPEST)
+    found: Small = np.where(there, 1 - dark, 1).astype(np.float32)
     return found
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Whole
@@ -24,13 +25,15 @@ SEAM_INK, SEAM_WIDE = channels(Colour.INK), 1.0
 @dataclass(frozen=True, eq=False)
 class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
-    share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told."""
+    share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
+    are the edges that are drawn."""
 
     name: str
     rest: AtRest
     faces: Mapping[str, str]
     pull: Reals
     off: Reals
+    lines: tuple[EdgeRef, ...]
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -91,10 +94,11 @@ def _across(rest: AtRest, whole: WholeCloth) -> Reals:
     return found
 
 
-def edge_traces(rest: AtRest, layer: int) -> Iterator[Trace]:
-    """Yield the edges of all pieces, where they are sewn and where they end, on both hands."""
-    for line in rest.mesh.edges.values():
-        points = rest.points[line]
+def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
+    """Yield the lines of a garment, where it is sewn and where it ends, on both hands."""
+    rest = look.rest
+    for ref in look.lines:
+        points = rest.points[rest.mesh.edges[ref]]
         for side in (points, points * (-1, 1, 1)) if rest.mesh.halved else (points,):
             yield Trace(side, SEAM_INK, SEAM_WIDE, 4.0 + layer * LAYER)
 
@@ -124,4 +128,4 @@ def off_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
 
 
 def _edges(looks: Sequence[Look]) -> tuple[Trace, ...]:
-    return tuple(trace for layer, look in enumerate(looks) for trace in edge_traces(look.rest, layer))
+    return tuple(trace for layer, look in enumerate(looks) for trace in edge_traces(look, layer))

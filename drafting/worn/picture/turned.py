@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import base64
 import json
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 import numpy as np
@@ -14,7 +14,7 @@ from drafting.ground import palette
 from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros
 from drafting.ground.units import LengthUnit, show_length
-from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
+from drafting.worn.nouns import Reals, Surface, Truth, Whole
 from drafting.worn.picture.dressed import BEHIND, LAYER, Look
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
@@ -119,7 +119,7 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> Shape:
     by_piece = np.array([tints.index(look.faces[piece.material]) for piece in mesh.pieces])
     points = np.where(mesh.on_middle[:, None] & (np.arange(3) == 0) & mesh.halved, 0.0, rest.points)
     maps = [_steps(PULLS, look.pull), _steps(STANDS_OFF, look.off)]
-    lines = list(_lines(rest))
+    lines = [_packed(mesh.edges[ref], "<u2") for ref in look.lines]
     return _cover(points, mesh.sewn, by_piece[mesh.piece], maps, lines) | {
         "nearer": layer * LAYER,
         "closed": False,
@@ -137,10 +137,6 @@ def _cover(
         "maps": list(maps),
         "lines": list(lines),
     }
-
-
-def _lines(rest: AtRest) -> Iterator[str]:
-    return (_packed(line, "<u2") for line in rest.mesh.edges.values())
 
 
 def _steps(ramp: Ramp, values: Reals) -> str:
