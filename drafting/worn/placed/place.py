@@ -15,7 +15,7 @@ from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
-from drafting.worn.placed.trunk import Trunk
+from drafting.worn.placed.trunk import Wraps
 
 HEIGHTS = (BodyHeight.BUST, BodyHeight.WAIST, BodyHeight.HIP)
 """What a piece of the trunk is hung by, where it has no nape."""
@@ -49,7 +49,7 @@ class Starting:
 
     def __init__(self, mesh: SewnMesh, form: Form) -> None:
         self.mesh, self.form = mesh, form
-        self.body = Trunk(form)
+        self.body = Wraps(form)
         self.points = np.zeros((mesh.count, 3))
         self.known: Truth = np.zeros(mesh.count, dtype=bool)
         self.hand = hand_of_each(mesh)

@@ -25,7 +25,7 @@ FLARE = 0.14
 
 
 @dataclass(frozen=True)
-class Trunk:
+class Wraps:
     """The wearer's trunk, taut, `grown` mm outside: one table for each hand."""
 
     form: Form

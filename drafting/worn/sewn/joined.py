@@ -88,7 +88,9 @@ def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points]
     base = len(outline) + sum(map(len, holes))
     inner, chains = _guides(outline, guides, mesh, base)
     sheet = meshed(outline, holes, inner, mesh, ring.piece.grain)
-    return MeshedPiece(ring, sheet, sides, ways, darts, legs, chains)
+    return MeshedPiece(
+        ring=ring, sheet=sheet, sides=sides, places=ways, darts=darts, inner_darts=legs, guides=chains
+    )
 
 
 def finer(piece: MeshedPiece) -> Iterator[tuple[EdgeRef, float]]:

@@ -77,7 +77,7 @@ def _joined_names(pieces: SewnParts) -> Iterator[set[str]]:
         yield {name for name, _ in (*seam.a, *seam.b)}
 
 
-def stacked(
+def plies_by_triangle(
     whole: Merged, behind: Sequence[tuple[ClothBehind, ...]], plies: Mapping[str, Ply], fused: Mapping[str, Ply]
 ) -> tuple[tuple[Ply, ...], Whole]:
     """Return the plies that occur, and the ply of each triangle."""

@@ -20,7 +20,7 @@ from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
 from drafting.worn.sewn.guides import BACK, FRONT, ROLL, inner_lines, marked_ends
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
-from drafting.worn.sewn.layers import added_weight, layers_of, stacked
+from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import stations
@@ -51,7 +51,7 @@ def sewn_mesh(
     sides = middle_sides(pieces, rings)
     front, back = on_middles(pieces, rings, said, whole)
     behind = [layers_of(pieces, ring) for ring in rings.values()]
-    stacks, ply = stacked(whole, behind, plies, fused)
+    stacks, ply = plies_by_triangle(whole, behind, plies, fused)
     shut = [] if pieces.halved else shut_sides(pieces, rings)
     return SewnMesh(
         garment=name,
