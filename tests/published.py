@@ -81,8 +81,8 @@ def span_mm(name: str) -> tuple[float, float]:
 
 # ------------------------------------------------------- worked drafts, held figure by figure or struck
 
-IN_MM = {"cm": 10.0, "in": 25.4, "deg": 1.0}
-"""How much one of a worked draft's units is in mm; an angle stays in degrees."""
+IN_MM = {"cm": 10.0, "in": 25.4, "graduated in": 25.4, "deg": 1.0}
+"""How much one of a worked draft's units is in mm (a graduated inch for a chest of 37.5); degrees stay."""
 
 TOLD = 0.2
 """cm, in, degrees: so near to what is told here our figure must be, where a published one is struck."""
