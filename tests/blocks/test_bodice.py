@@ -49,8 +49,8 @@ def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_
         low = min((side.path.start, side.path.end), key=lambda p: p.imag)
         taken += dart_mouth(draft, piece, "waist_dart")
         taken += level(draft, piece, "bust") - abs(low.real)
-    # The waist meets the side seam squarely and so is a shallow curve, longer than its chord.
-    assert taken == pytest.approx(wanted, abs=5)
+    # To 0.1 cm, though the waist meets the side seam squarely: a shallow curve, longer than its chord.
+    assert taken == pytest.approx(wanted, abs=1)
     assert girth(draft, "waist") == pytest.approx(body["waist_girth"] + waist_ease, abs=1)
 
 
@@ -160,13 +160,6 @@ def test_default_eases_are_at_least_the_wearing_ease_of_the_handbook() -> None:
     assert default("bust_ease") >= span_mm("ease-bust")[1]
     assert default("waist_ease") >= span_mm("ease-dress-waist")[1]
     assert default("hip_ease") >= span_mm("ease-hip")[0]
-
-
-def test_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
-    # Fitted 3.8..6.3, classic up to 7.6; a costume shirt may have more, never less.
-    assert default("bust_ease") >= span_mm("ease-fitted-shirt")[0]
-    draft = pair(chart_woman(), bust_ease=76.0)
-    assert girth(draft, "bust") == pytest.approx(chart_woman()["bust_girth"] + 76, abs=1)
 
 
 @pytest.mark.parametrize("body", [chart_woman, chart_man])

@@ -14,9 +14,13 @@ import pytest
 from drafting.blocks.sleeve import Choices, sleeve
 from drafting.body import wearer
 from drafting.draft.draft import Draft
-from tests.blocks.figures import FULL, full_bust, level, pair
+from drafting.draft.roles import EdgeRole
+from tests.blocks.coats import coat, lamplighter
+from tests.blocks.figures import FULL, chart_man, chart_woman, full_bust, girth, level, pair
+from tests.blocks.sleeves import draft_of
 from tests.blocks.test_sleeve import fixed_armholes
-from tests.published import Figure, Struck, figure, figures, holds
+from tests.population import KNIT
+from tests.published import Figure, Struck, figure, figures, holds, span_mm
 
 
 @cache
@@ -96,3 +100,37 @@ def test_a_sleeve_is_as_wide_as_pythagoras_says_of_its_slopes_and_its_cap() -> N
         height = abs(cap_front.end.imag - cap_front.start.imag)
         ours = sum(math.sqrt(chord(draft, half) ** 2 - height**2) for half in ("cap_front", "cap_back"))
         assert level(draft, "sleeve", "upper_arm") == pytest.approx(ours, abs=width[1])
+
+
+# --------------------------------------------------------------- eases that nobody asked for, as drafted
+
+
+def knit_top() -> Draft:
+    return draft_of(chart_woman(), "close-top", KNIT)
+
+
+@pytest.mark.parametrize(
+    ("row", "of"),
+    [
+        ("cap-ease-jacket", lambda: coat(lamplighter())),
+        ("cap-ease-shirt", lambda: draft_of(chart_man(), "shirt")),
+        ("cap-ease-shirt", lambda: draft_of(chart_woman(), "shirt")),
+        ("cap-ease-knit", knit_top),
+    ],
+)
+def test_the_cap_is_longer_than_its_armhole_by_the_published_ease(row: str, of: Callable[[], Draft]) -> None:
+    # Tailored wool jacket 3.0 to 5.0 cm; shirt 0 to 1.5 (from memory); knit 0 to 1.0: along the outlines.
+    shell = [edge for piece in of().pieces if not piece.material for edge in piece.edges]
+    cap = math.fsum(e.length for e in shell if e.role in {EdgeRole.CAP, EdgeRole.CAP_PART})
+    armhole = math.fsum(e.length for e in shell if e.role is EdgeRole.ARMHOLE)
+    low, high = span_mm(row)
+    assert low - 0.1 <= cap - armhole <= high + 0.1
+
+
+def test_a_shirt_has_the_ease_of_a_fitted_one_at_least_and_a_classic_ones_is_struck() -> None:
+    # University text, "Ease in clothing": fitted from 3.8, classic up to 7.6 cm.
+    body = chart_man()
+    ease = girth(draft_of(body, "shirt"), "bust") - body["bust_girth"]
+    assert ease >= span_mm("ease-fitted-shirt")[0]
+    struck = Struck("a costume shirt is worked in, so fuller; 76 mm can be asked for", 10.0)
+    holds(("ease-classic-shirt", ""), ease, {("ease-classic-shirt", ""): struck})
