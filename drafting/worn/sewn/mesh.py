@@ -1,0 +1,123 @@
+"""A garment's draft as one sewn mesh."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.frame import BodyFrame, Limb
+from drafting.draft.piece import Piece
+from drafting.draft.roles import Half
+from drafting.geometry.curve import Points
+from drafting.ground.errors import DraftError
+from drafting.worn.nouns import Ply, SewnMesh, SewnPiece, Truth, Whole
+from drafting.worn.sewn.chosen import SewnParts, sewn_parts
+from drafting.worn.sewn.closed import middle_sides, vent_folds, worn_seams
+from drafting.worn.sewn.folds import folded
+from drafting.worn.sewn.frames import frames, runs_behind
+from drafting.worn.sewn.guides import BACK, FRONT, ROLL, inner_lines, marked_ends
+from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
+from drafting.worn.sewn.rings import PieceRing
+from drafting.worn.sewn.stations import stations
+
+ROUNDS = 4
+"""How often an outline is made finer where two sides of a piece come near each other (ours)."""
+
+
+def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 20.0) -> SewnMesh:
+    """Return a garment's draft sewn up as one mesh of about `mesh` mm.
+
+    `plies` are the cloths by the role of their material, "" the garment's own. A garment whose sides are
+    alike is halved: its left half, whose middle stays in x = 0.
+    """
+    pieces = sewn_parts(draft)
+    rings = {piece.name: folded(piece) for piece in pieces.shell}
+    said = frames(pieces.draft, pieces.shell)
+    lines = {name: inner_lines(ring, said[name]) for name, ring in rings.items()}
+    whole = _meshed(pieces, rings, lines, mesh)
+    sides = middle_sides(pieces, rings)
+    front, back = on_middles(pieces, rings, said, whole)
+    return SewnMesh(
+        garment=name,
+        halved=pieces.halved,
+        pieces=tuple(_sewn_piece(piece, said[piece.name]) for piece in pieces.shell),
+        plies=(plies[""],),
+        flat=whole.flat,
+        triangles=whole.triangles,
+        merged=whole.merged,
+        piece=whole.piece,
+        ply=np.zeros(len(whole.triangles), dtype=np.int64),
+        count=whole.count,
+        on_middle=_kept_on_middle(sides, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
+        added=np.zeros(whole.count),
+        folds=np.zeros((0, 2), dtype=np.int64),
+        tied=np.zeros((0, 2), dtype=np.int64),
+        edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
+        front=front,
+        back=back,
+    )
+
+
+def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
+    rolls = [mark.path for mark in piece.placements if mark.what == ROLL]
+    return SewnPiece(
+        name=piece.name,
+        limb=frame.limb or Limb.TRUNK,
+        grain=piece.grain,
+        hand=piece.hand,
+        role=piece.role,
+        frame=frame,
+        roll=(rolls[0].start, rolls[0].end) if rolls else None,
+    )
+
+
+def _meshed(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], mesh: float
+) -> Merged:
+    """Return the pieces meshed and merged, their outlines made finer where they have to be."""
+    marks = marked_ends(rings, lines)
+    seams = worn_seams(pieces, rings)
+    for _ in range(ROUNDS):
+        places = stations(pieces.draft, rings, seams, mesh, marks)
+        sheets = [meshed_piece(ring, places, lines[name], mesh) for name, ring in rings.items()]
+        more = [found for sheet in sheets for found in finer(sheet)]
+        if not more:
+            return all_merged(sheets, places)
+        for ref, way in more:
+            marks.setdefault(ref, []).append(way)
+    raise DraftError(
+        f"piece {more[0][0][0]} cannot be meshed: two of its sides come too near each other at {more[0][0][1]}",
+        turn="choose a finer mesh, or look whether the piece is as it should be",
+    )
+
+
+def _kept_on_middle(sides: Sequence[EdgeRef], whole: Merged) -> Truth:
+    """Return which sewn vertices stay in the plane x = 0."""
+    on = np.zeros(whole.count, dtype=bool)
+    for ref in sides:
+        on[whole.along(ref)] = True
+    return on
+
+
+def on_middles(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], said: Mapping[str, BodyFrame], whole: Merged
+) -> tuple[Whole, Whole]:
+    """Return the sewn vertices on the middle in front and behind; bands say nothing."""
+    found: tuple[list[Whole], list[Whole]] = ([], [])
+    for name, edge in (*middle_sides(pieces, rings), *vent_folds(pieces, rings)):
+        piece = pieces.draft[name]
+        if said[name].heights and edge in rings[name]:
+            half = piece[edge].half if edge in piece else Half.NONE
+            points = rings[name][edge].points
+            found[runs_behind(points, half, piece.hand)].append(whole.along((name, edge)))
+    for name, frame in said.items():
+        for which, line in enumerate((frame.front, frame.back)):
+            if line is not None:
+                found[which].append(whole.inner(name, (FRONT, BACK)[which]))
+    return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
+
+
+NOBODY: Whole = np.zeros(0, dtype=np.int64)
+"""No vertices."""
