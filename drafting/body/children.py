@@ -19,6 +19,9 @@ GROWN_BUST, CHILDS_HEIGHT, GROWN_HEIGHT = 740.0, 1400.0, 1500.0
 NECK_AT_NONE, NECK_PER_HEIGHT = 145.0, 0.125
 """mm, and mm a mm of height: 29 cm at 116 cm, 1 1/4 cm more for each 10 (from memory)."""
 
+OF_A_CHILD = {"neck_base_girth": "childs_neck"}
+"""What is known of a child (mm) in place of what these rules say."""
+
 MOST_OF_BUST = 0.55
 """Greatest neck base of a child as a share of its bust (ours: 0.48 at 116 cm, 0.57 of the newborn)."""
 
@@ -52,12 +55,13 @@ def childs_neck(measured: Mapping[str, float]) -> float:
 
 def for_child(rule: Rule) -> Rule:
     """Return the rule for a growing child: as it stands, but for a neck base that is not told by a neck."""
-    if rule.name != "neck_base_girth" or rule.given:
+    if rule.name not in OF_A_CHILD or rule.given:
         return rule
+    own = OF_A_CHILD[rule.name]
 
     def of(known: Known) -> float:
         share = known["child"]
-        return share * known["childs_neck"] + (1 - share) * rule.of(known)
+        return share * known[own] + (1 - share) * rule.of(known)
 
     formula = f"{NECK_AT_NONE:.4g} + {NECK_PER_HEIGHT:.4g} height; nearly grown: towards {rule.formula}"
     return replace(rule, formula=formula, source=(*CHARTS, *rule.source), sd=None, of=of)
