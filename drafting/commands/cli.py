@@ -1,4 +1,4 @@
-"""The commands: `drafting make | demo | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -64,6 +64,7 @@ def parser() -> argparse.ArgumentParser:
     whole.add_argument("--version", action=_Version, nargs=0, help="print the version and stop")
     commands = whole.add_subparsers(title="commands", required=True, metavar="COMMAND")
 
+    _add_new(commands)
     for added in (*_making(commands), *_telling(commands), *_served(commands)):
         added.add_argument(
             "--blocks",
@@ -72,6 +73,19 @@ def parser() -> argparse.ArgumentParser:
             help="a folder of your own blocks, one Python file each; their code is run",
         )
     return whole
+
+
+def _add_new(commands: Any) -> None:
+    """Add the command that begins a costume; it drafts nothing, so it takes no blocks."""
+    new = _command(commands, "new", _new, "begin a costume: its four files, with remarks, ready for make")
+    new.add_argument("folder", type=Path, metavar="FOLDER", help="the folder to write: new or empty")
+    new.add_argument(
+        "--wearer",
+        type=Path,
+        metavar="BODY",
+        help="take the measures over from a body file or a table (FILE.csv, or FILE.csv#NAME)",
+    )
+    new.add_argument("--unit", choices=("cm", "mm", "in"), default="cm", help="the unit of the files (cm)")
 
 
 def _making(commands: Any) -> list[argparse.ArgumentParser]:
@@ -83,7 +97,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="COSTUME.toml",
         help="the costume file: wearer, cloths, garments and their choices",
     )
-    make.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    make.add_argument(
+        "--wearer", type=Path, metavar="BODY", help="put it on another body (FILE.csv#NAME names one of a table)"
+    )
     make.add_argument(
         "--search",
         type=_seconds,
@@ -150,6 +166,18 @@ class _Version(argparse.Action):
 
         print(f"drafting {kit_version()}")
         parser.exit()
+
+
+def _new(wanted: argparse.Namespace) -> int:
+    from drafting.body import read_body
+    from drafting.commands.texts import new_text
+    from drafting.costume.new import new_files
+    from drafting.output.fresh import write_fresh
+
+    texts = new_files(read_body(wanted.wearer) if wanted.wearer else None, wanted.unit)
+    write_fresh(wanted.folder, texts)
+    print(new_text(wanted.folder, texts))
+    return HOLDS
 
 
 def _make(wanted: argparse.Namespace) -> int:

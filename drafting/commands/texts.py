@@ -38,6 +38,19 @@ GAIN = (
 )
 
 
+def new_text(folder: Path, files: Iterable[str]) -> str:
+    """Return what `new` says in the end: what was written, and the next two steps."""
+    costume, body = folder / "costume.toml", folder / "wearer.toml"
+    return "\n".join(
+        [
+            f"Written: {', '.join(str(folder / name) for name in files)}",
+            f"Write your measures into {body}, your cloth's into {folder / 'cloth.toml'}. Then:",
+            f"  drafting body {body} --costume {costume}",
+            f"  drafting make {costume} --out {folder / 'out'}",
+        ]
+    )
+
+
 def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = [finding for finding in worst_first(findings) if finding.level != "ok"]
