@@ -129,7 +129,17 @@ def _telling(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="COSTUME.toml",
         help="say which measure to take next for this costume (else for a shirt)",
     )
-    return [_command(commands, "blocks", _blocks, "every block with its choices")]
+    blocks = _command(
+        commands, "blocks", _blocks, "what can be drafted, a line each; one block with all its choices"
+    )
+    blocks.add_argument(
+        "name",
+        nargs="?",
+        default="",
+        metavar="NAME",
+        help="one block whole (all: every block whole, and the words of the record)",
+    )
+    return [blocks]
 
 
 def _served(commands: Any) -> list[argparse.ArgumentParser]:
@@ -256,10 +266,22 @@ def _body(wanted: argparse.Namespace) -> int:
 
 def _blocks(wanted: argparse.Namespace) -> int:
     from drafting.blocks import all_blocks, use_blocks
-    from drafting.commands.texts import blocks_text, roles_text
+    from drafting.commands.texts import blocks_listed, blocks_text, roles_text
+    from drafting.ground.names import clean_text
+    from drafting.ground.nearest import meant
+    from drafting.ground.units import SHOWN
 
     use_blocks(wanted.blocks)
-    print(f"{blocks_text(all_blocks().values())}\n\n{roles_text()}")
+    every = all_blocks()
+    if not wanted.name:
+        print(blocks_listed(every.values()))
+    elif wanted.name == "all":
+        print(f"{blocks_text(every.values())}\n\n{roles_text()}")
+    elif wanted.name in every:
+        print(blocks_text([every[wanted.name]]))
+    else:
+        right = meant(wanted.name, every, "`drafting blocks` lists all")
+        raise InputError([Fault(f"no block is called {clean_text(wanted.name, SHOWN)}", right)])
     return HOLDS
 
 

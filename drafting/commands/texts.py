@@ -112,6 +112,22 @@ def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
     ]
 
 
+def blocks_listed(blocks: Iterable[Block]) -> str:
+    """Return a line for each block, and how to see one whole."""
+    rows: list[Cells] = [(block.name, _after_colon(block.summary)) for block in blocks]
+    lines = [
+        *_table(None, rows),
+        "",
+        "One with all its choices, pieces and edges: drafting blocks NAME (or: all)",
+        "",
+    ]
+    lines += ["What pieces, edges and seams are, as `role` and `kind` in report.json (all: with meanings)"]
+    lines += _table(
+        None, [(sort, ", ".join(one.value for one in words if one)) for sort, words in DECLARED.items()]
+    )
+    return "\n".join(lines)
+
+
 def blocks_text(blocks: Iterable[Block]) -> str:
     """Return what every block says of itself, and in the end the works that they name."""
     every = tuple(blocks)
