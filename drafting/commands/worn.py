@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
-from typing import Any
 
+from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
 
 
@@ -40,28 +40,18 @@ def run_worn(wanted: argparse.Namespace) -> int:
     use_blocks(wanted.blocks)
     check_out(wanted.out, WORN)
     read = read_whole_costume(wanted.costume, wanted.wearer)
-    try:
-        costume = worn(make(read), progress())
-    except InputError:
-        raise
-    except DraftError as error:
-        raise InputError([Fault(str(error), file=str(wanted.costume))]) from error
-    write_worn(costume, wanted.out)
+    with progress(sys.stderr) as tell:
+        try:
+            costume = worn(make(read), tell)
+        except InputError:
+            raise
+        except DraftError as error:
+            raise InputError([Fault(str(error), file=str(wanted.costume))]) from error
+        tell("Drawing", 0.98)
+        write_worn(costume, wanted.out)
     print(f"{worn_text(costume)}\n\nPictures: {wanted.out}\nTurn it:  {wanted.out / 'turn.html'}")
     unsettled = [garment.name for garment in costume.garments if not garment.found.settled]
     lost = [name for name, _ in costume.left_out]
     for name in (*unsettled, *lost):
         print(f"error: {name}: shown as a shape only, or not at all", file=sys.stderr)
     return 1 if unsettled or lost else 0
-
-
-def progress() -> Any:
-    """Return what tells the work's progress on one line of a terminal, and nothing when it is piped."""
-    if not sys.stderr.isatty():
-        return lambda words, share: None
-
-    def tell(words: str, share: float) -> None:
-        end = "\n" if share >= 1 else ""
-        print(f"\r{100 * share:3.0f} %  {words:<50}", end=end, file=sys.stderr, flush=True)
-
-    return tell

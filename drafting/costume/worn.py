@@ -214,8 +214,8 @@ WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
 def _seen_edges(garment: MadeGarment, mesh: SewnMesh) -> Iterator[EdgeRef]:
     """Yield the edges of a mesh that are seen as a seam or as an end of the cloth."""
     roles = {(p.name, e.name): (e.role, e.kind) for p in garment.draft.pieces for e in p.edges}
-    for ref in mesh.edges:
-        role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.SEAM))
+    for ref in mesh.edges:  # where a piece was cut back to a fold the draft has no such edge
+        role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.FOLD))
         if role not in WITHIN and kind is not EdgeKind.FOLD:
             yield ref
 
