@@ -43,7 +43,7 @@ def hems_sheet(hems: Sequence[HemFromAbove], seat: Reals, title: str, back: str,
         texts += _texts(hem, middle, top, foot)
     edge = complex(-wide, 0)
     texts.append(Text(edge + 1j * (top + 3.4 * SIZE), 0.8 * SIZE, (back,), layer=Layer.GUIDE))
-    texts.append(Text(edge + 1j * (foot - 6.2 * SIZE), 0.8 * SIZE, (front,), layer=Layer.GUIDE))
+    texts.append(Text(edge + 1j * (foot - 7.6 * SIZE), 0.8 * SIZE, (front,), layer=Layer.GUIDE))
     told = "; ".join(" ".join((hem.heading, *hem.words)) for hem in hems)
     return assembled(title, strokes, texts, MARGIN, told)
 
@@ -53,13 +53,13 @@ def _reach(hem: HemFromAbove, seat: Reals) -> float:
 
 
 def _strokes(hem: HemFromAbove, seat: Reals, middle: complex, foot: float, number: int) -> Iterator[Stroke]:
-    yield Stroke(Layer.LEVEL, (_drawn(seat, middle),), f"seat-{number}", closed=True)
+    yield Stroke(Layer.PLACEMENT, (_drawn(seat, middle),), f"seat-{number}", closed=True)
     yield Stroke(Layer.CUT, tuple(_drawn(one, middle) for one in hem.lines), f"hem-{number}")
     across = np.concatenate(hem.lines)[:, 0]
     at = middle + 1j * (foot - 1.2 * SIZE)
     low, high = at + float(across.min()), at + float(across.max())
     ends = [line(end - 1j * TICK, end + 1j * TICK) for end in (low, high)]
-    yield Stroke(Layer.PLACEMENT, (line(low, high), *ends), f"width-{number}")
+    yield Stroke(Layer.GUIDE, (line(low, high), *ends), f"width-{number}")
 
 
 def _texts(hem: HemFromAbove, middle: complex, top: float, foot: float) -> Iterator[Text]:

@@ -14,7 +14,7 @@ from drafting.worn.nouns import AtRest, Reals, Surface, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels
 
-BEHIND = -6.0
+BEHIND = -9.0
 """mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""

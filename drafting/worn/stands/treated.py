@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Stiffened, Treatment
-from drafting.worn.nouns import AtRest, Limb, Reals, Rod, SewnMesh, Truth
+from drafting.worn.nouns import AtRest, Limb, Reals, Rod, SewnMesh, Truth, Whole
 from drafting.worn.stands.model import HemWorn
 
 SWING = 30.0
@@ -63,8 +63,23 @@ def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> S
     ply = np.where(low, first + 1, np.where(hangs, first, mesh.ply))
     free = hanging_points(mesh)
     kept = tuple(rod for rod in mesh.rods if not free[rod.vertices].all())
-    rods = tuple(Rod(line, stiff.rod) for line in lines if stiff.rod and free[line[1:-1]].all())
+    boned = chained([line for line in lines if free[line[1:-1]].all()]) if stiff.rod else ()
+    rods = tuple(Rod(line, stiff.rod) for line in boned)
     return replace(mesh, plies=(*mesh.plies, stiff.whole, stiff.hem), ply=ply, rods=(*kept, *rods))
+
+
+def chained(lines: Sequence[Whole]) -> tuple[Whole, ...]:
+    """Return lines of points with those that meet end to end made one, as one bone goes through them all."""
+    waiting, found = [list(line) for line in lines], []
+    while waiting:
+        chain = waiting.pop(0)
+        while nearest := next((one for one in waiting if {one[0], one[-1]} & {chain[0], chain[-1]}), None):
+            waiting.remove(nearest)
+            if chain[-1] not in (nearest[0], nearest[-1]):
+                chain.reverse()
+            chain += nearest[1:] if nearest[0] == chain[-1] else nearest[-2::-1]
+        found.append(np.array(chain))
+    return tuple(found)
 
 
 def _near_hem(mesh: SewnMesh, hem: Reals, depth: float) -> Truth:
