@@ -188,3 +188,12 @@ def test_what_a_cloth_holds_is_told_for_each_treatment(cloth: Path) -> None:
     test.ask("strip", "fused_light")
     test.save()
     assert "With light fusible (your own strip)" in "\n".join(cloth_holds(cloth))
+
+
+def test_a_treatment_that_the_cloth_does_not_take_is_not_told() -> None:
+    velveteen = "\n".join(cloth_holds(FABRICS / "velveteen.toml"))  # takes_starch = false
+    assert "Starched" not in velveteen
+    assert "With medium fusible" in velveteen
+    lining = "\n".join(cloth_holds(FABRICS / "lining.toml"))  # takes neither
+    assert "fusible" not in lining.partition("Factors")[0]
+    assert "Plain: 8 cm" in lining
