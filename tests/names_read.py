@@ -87,7 +87,7 @@ OTHER_NAMES = {
     "printing/wishes.py wants": "keys as a maker writes them",
     "output/sheets.py _printed": "names of papers",
     "output/report.py _is_about": "a finding's place, as the checks write it",
-    "sheet/wearer/levels.py falling": "names of fields",
+    "worn/levels.py falling": "names of fields",
 }
 """Functions that take other names apart than those of pieces, edges and seams: file and function."""
 
