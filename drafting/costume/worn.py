@@ -15,8 +15,8 @@ import numpy as np
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.draft.draft import EdgeRef
-from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
@@ -68,7 +68,8 @@ class WornGarment:
     """A garment at `rest`, as it is `shown` beneath others, what was found, and what is to be said.
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
-    `lines` the edges that pictures show.
+    `lines` the edges that pictures show, `turned` the pieces
+    that lie turned over on themselves.
     """
 
     name: str
@@ -80,6 +81,7 @@ class WornGarment:
     treated: tuple[TreatedHem, ...]
     words: tuple[Remark, ...]
     lines: tuple[EdgeRef, ...] = ()
+    turned: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -206,6 +208,7 @@ def _found(
         treated=treated,
         words=words,
         lines=tuple(_seen_edges(garment, rest.mesh)),
+        turned=frozenset(p.name for p in garment.draft.pieces if _turns(p)),
     )
 
 
@@ -220,6 +223,15 @@ def _seen_edges(garment: MadeGarment, mesh: SewnMesh) -> Iterator[EdgeRef]:
         role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.FOLD))
         if role not in WITHIN and kind is not EdgeKind.FOLD:
             yield ref
+
+
+def _turns(piece: Piece) -> bool:
+    """Return whether a piece is a collar, or has a lapel."""
+    return piece.role in COLLARS or any(edge.role is EdgeRole.LAPEL for edge in piece.edges)
+
+
+COLLARS = frozenset({PieceRole.COLLAR, PieceRole.UNDER_COLLAR, PieceRole.TOP_COLLAR})
+"""Pieces that fall over what they are sewn to."""
 
 
 def seat_back(form: Form) -> float:
@@ -283,6 +295,7 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         pull=pull,
         off=off,
         lines=garment.lines,
+        turned=garment.turned,
     )
 
 

@@ -58,7 +58,7 @@ def _turned_over(heap: _Heap, corners: Reals) -> Reals:
     """Return (T,): mm that cloth seen from inside is taken to lie nearer: a lapel lies on the front beneath."""
     one, two = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
     away = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] > 0
-    return np.where(away & ~heap.closed, TURNED_OVER, 0.0)
+    return np.where(away & heap.turned, TURNED_OVER, 0.0)
 
 
 class _Heap:
@@ -73,6 +73,8 @@ class _Heap:
         counts = [len(c.triangles) for c in covers]
         self.nearer = np.repeat([c.nearer for c in covers], counts)
         self.closed = np.repeat([c.closed for c in covers], counts)
+        flat = [np.zeros(n, bool) if c.turned is None else c.turned for c, n in zip(covers, counts, strict=True)]
+        self.turned = np.concatenate(flat)
         self.tints = np.concatenate([_by_corner(c.tints, c.triangles) for c in covers]).astype(np.float32)
         bare = [c.across if c.across is not None else np.full(c.triangles.shape, np.nan) for c in covers]
         self.across = np.concatenate(bare).astype(np.float32)

@@ -10,7 +10,7 @@ import numpy as np
 from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
-from drafting.worn.nouns import AtRest, Reals, Surface, Whole
+from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels
 
@@ -26,7 +26,7 @@ SEAM_INK, SEAM_WIDE = channels(Colour.INK), 1.0
 class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
     share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
-    are the edges that are drawn."""
+    are the edges that are drawn, `turned` the pieces that lie turned over on themselves, as a lapel does."""
 
     name: str
     rest: AtRest
@@ -34,6 +34,7 @@ class Look:
     pull: Reals
     off: Reals
     lines: tuple[EdgeRef, ...]
+    turned: frozenset[str] = frozenset()
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -73,13 +74,33 @@ def cloth_cover(look: Look, layer: int) -> Cover:
     rest, mesh, whole = look.rest, look.rest.mesh, whole_cloth(look.rest)
     by_piece = np.array([channels(look.faces[piece.material]) for piece in mesh.pieces])
     tints = np.repeat(by_piece[mesh.piece][whole.own][:, None], 3, axis=1)
-    return Cover(whole.points, whole.triangles, tints, _across(rest, whole), layer * LAYER)
+    return Cover(
+        points=whole.points,
+        triangles=whole.triangles,
+        tints=tints,
+        across=_across(rest, whole),
+        nearer=layer * LAYER,
+        turned=turned_over(look)[whole.own],
+    )
 
 
-def told_cover(rest: AtRest, tints: Reals, layer: int) -> Cover:
+def told_cover(look: Look, tints: Reals, layer: int) -> Cover:
     """Return a garment with a colour (count, 3) at each of its sewn points: what a map tells."""
-    whole = whole_cloth(rest)
-    return Cover(whole.points, whole.triangles, tints[whole.source], None, layer * LAYER)
+    whole = whole_cloth(look.rest)
+    return Cover(
+        points=whole.points,
+        triangles=whole.triangles,
+        tints=tints[whole.source],
+        nearer=layer * LAYER,
+        turned=turned_over(look)[whole.own],
+    )
+
+
+def turned_over(look: Look) -> Truth:
+    """Return (T,): which triangles of the mesh belong to pieces that lie turned over on themselves."""
+    mesh = look.rest.mesh
+    found: Truth = np.array([piece.name in look.turned for piece in mesh.pieces], bool)[mesh.piece]
+    return found
 
 
 def _across(rest: AtRest, whole: WholeCloth) -> Reals:
@@ -106,7 +127,7 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
 def body_cover(surface: Surface) -> Cover:
     """Return the form, in nobody's skin."""
     tints = np.broadcast_to(channels(Colour.SKIN), surface.points.shape)
-    return Cover(surface.points, surface.triangles, tints, None, BEHIND, closed=True)
+    return Cover(surface.points, surface.triangles, tints, nearer=BEHIND, closed=True)
 
 
 def dressed_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
@@ -117,13 +138,13 @@ def dressed_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
 
 def pull_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it pulls."""
-    told = (told_cover(look.rest, PULLS.tints(look.pull), layer) for layer, look in enumerate(looks))
+    told = (told_cover(look, PULLS.tints(look.pull), layer) for layer, look in enumerate(looks))
     return PictureScene((body_cover(surface), *told), _edges(looks))
 
 
 def off_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it stands off."""
-    told = (told_cover(look.rest, STANDS_OFF.tints(look.off), layer) for layer, look in enumerate(looks))
+    told = (told_cover(look, STANDS_OFF.tints(look.off), layer) for layer, look in enumerate(looks))
     return PictureScene((body_cover(surface), *told), _edges(looks))
 
 

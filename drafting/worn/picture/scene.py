@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.worn.nouns import Reals, Whole
+from drafting.worn.nouns import Reals, Truth, Whole
 
 Rgb = tuple[float, float, float]
 """Red, green, blue, 0 to 1."""
@@ -17,7 +17,7 @@ class Cover:
     """A surface: `points` (V, 3) mm, `triangles` (T, 3), `tints` (V, 3) or (T, 3, 3) by corner, 0 to 1.
 
     `across` (T, 3): mm across the warp at each corner, NaN where no threads are shown. `nearer`: mm that it
-    is taken to lie nearer to the eye. `closed`: its inside is never seen.
+    is taken to lie nearer to the eye. `turned` (T,): what may lie turned over on itself, as a lapel. `closed`: its inside is never seen.
     """
 
     points: Reals
@@ -25,6 +25,7 @@ class Cover:
     tints: Reals
     across: Reals | None = None
     nearer: float = 0.0
+    turned: Truth | None = None
     closed: bool = False
 
 

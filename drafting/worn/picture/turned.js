@@ -39,16 +39,16 @@
         source.push(i);
       }
     }
-    const triangles = Array.from(faces), tint = Array.from(tints);
+    const triangles = Array.from(faces), tint = Array.from(tints), over = Array.from(bytes(cover.over, Uint8Array));
     const lines = cover.lines.map(line => Array.from(bytes(line, Uint16Array)));
     if (cover.halved) {
       for (let t = 0; t < faces.length; t += 3) triangles.push(twin[faces[t]], twin[faces[t + 2]], twin[faces[t + 1]]);
-      tint.push(...tints);
+      tint.push(...tints); over.push(...over);
       lines.push(...lines.map(line => line.map(i => twin[i])));
     }
     const xyz = Float32Array.from(points, v => v / data.per_mm), n = xyz.length / 3;
     const value = maps.map(m => Uint8Array.from(source, i => m[i]));
-    return { ...cover, xyz, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
+    return { ...cover, xyz, over, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
       normals: normalsOf(xyz, triangles), seen: new Float32Array(3 * n), light: new Float32Array(n), shown: true };
   }
   function normalsOf(p, triangles) {
@@ -116,10 +116,11 @@
       const ax = s[3 * i], ay = s[3 * i + 1], bx = s[3 * j], by = s[3 * j + 1], cx = s[3 * k], cy = s[3 * k + 1];
       const twice = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
       if (Math.abs(twice) < 1e-6 || (cover.closed && twice > 0)) continue;
+      const over = twice > 0 && cover.over[t / 3] ? data.turned_over : 0;
       const x0 = Math.max(0, Math.ceil(Math.min(ax, bx, cx) - 0.5)), x1 = Math.min(w - 1, Math.max(ax, bx, cx) - 0.5);
       const y0 = Math.max(0, Math.ceil(Math.min(ay, by, cy) - 0.5)), y1 = Math.min(h - 1, Math.max(ay, by, cy) - 0.5);
       const du = (cy - ay) / twice, dv = (ay - by) / twice, eu = (ax - cx) / twice, ev = (bx - ax) / twice;
-      const az = s[3 * i + 2], bz = s[3 * j + 2] - az, cz = s[3 * k + 2] - az;
+      const az = s[3 * i + 2] - over, bz = s[3 * j + 2] - over - az, cz = s[3 * k + 2] - over - az;
       const al = light[i], bl = light[j] - al, cl = light[k] - al;
       let row = told ? 0 : tint[t / 3] * LIGHTS, av = 0, bv = 0, cv = 0;
       if (told) {

@@ -15,7 +15,8 @@ from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
-from drafting.worn.picture.dressed import BEHIND, LAYER, Look
+from drafting.worn.picture.draw import TURNED_OVER
+from drafting.worn.picture.dressed import BEHIND, LAYER, Look, turned_over
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
 
@@ -101,6 +102,7 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> Shape:
         "ink": Colour.INK,
         "paper": Colour.PAPER,
         "middle": [round(float(v), 1) for v in (low + high) / 2],
+        "turned_over": TURNED_OVER,
         "tall": round(float(high[2] - low[2]), 1),
         "ramps": [{"shades": shades(ramp, SHADES), "untold": ramp.untold} for ramp in (PULLS, STANDS_OFF)],
         "views": [{"turned": v.turned, "raised": v.raised, "words": words} for _, v, words in VIEWS],
@@ -111,19 +113,21 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> Shape:
 def _body(surface: Surface) -> Shape:
     points, triangles = thinned(surface, THINNED)
     tint = np.zeros(len(triangles))
-    return _cover(points, triangles, tint) | {"nearer": BEHIND, "closed": True, "halved": False}
+    return _cover(points, triangles, tint) | {"nearer": BEHIND, "closed": True, "halved": False, "over": ""}
 
 
 def _cloth(look: Look, layer: int, tints: Sequence[str]) -> Shape:
     rest, mesh = look.rest, look.rest.mesh
     by_piece = np.array([tints.index(look.faces[piece.material]) for piece in mesh.pieces])
     points = np.where(mesh.on_middle[:, None] & (np.arange(3) == 0) & mesh.halved, 0.0, rest.points)
+    over = turned_over(look)
     maps = [_steps(PULLS, look.pull), _steps(STANDS_OFF, look.off)]
     lines = [_packed(mesh.edges[ref], "<u2") for ref in look.lines]
     return _cover(points, mesh.sewn, by_piece[mesh.piece], maps, lines) | {
         "nearer": layer * LAYER,
         "closed": False,
         "halved": mesh.halved,
+        "over": _packed(over, "u1"),
     }
 
 
