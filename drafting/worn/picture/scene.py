@@ -17,7 +17,8 @@ class Cover:
     """A surface: `points` (V, 3) mm, `triangles` (T, 3), `tints` (V, 3) or (T, 3, 3) by corner, 0 to 1.
 
     `across` (T, 3): mm across the warp at each corner, NaN where no threads are shown. `nearer`: mm that it
-    is taken to lie nearer to the eye. `turned` (T,): what may lie turned over on itself, as a lapel. `closed`: its inside is never seen.
+    is taken to lie nearer to the eye. `turned` (T,): what may lie turned over on itself, as a lapel.
+    `closed`: its inside is never seen.
     """
 
     points: Reals
