@@ -16,7 +16,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from drafting.alter.facing_joined import Run, joined, name_of, runs
 from drafting.body import Body
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -29,6 +28,7 @@ from drafting.geometry.offset import offset
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import practice
+from drafting.shaping.details.joined_edges import EdgeRun, laid_together, name_of, runs
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 
 
@@ -87,13 +87,13 @@ def _faced(draft: Draft, role: EdgeRole, depth: float) -> Draft:
     )
 
 
-def _runs(draft: Draft, role: EdgeRole) -> list[Run]:
+def _runs(draft: Draft, role: EdgeRole) -> list[EdgeRun]:
     return [run for half in ("front", "back") for run in runs(draft, draft.chains.get(f"{half}_{role}", ()))]
 
 
-def facing_of_run(draft: Draft, run: Run, role: EdgeRole, depth: float) -> Piece | None:
+def facing_of_run(draft: Draft, run: EdgeRun, role: EdgeRole, depth: float) -> Piece | None:
     """Return the facing of these edges, or None where their neighbours leave no room for the depth."""
-    made = facing_of_edge(joined(draft, run, role), name_of(run, role), depth)
+    made = facing_of_edge(laid_together(draft, run, role), name_of(run, role), depth)
     lined = tuple(dict.fromkeys(name for name, _ in run))
     return None if made is None else replace(made, lines=lined)
 
@@ -157,7 +157,7 @@ def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, P
 # ------------------------------------------------------------------------------------------- seams
 
 
-def _edge_seams(faced: list[tuple[Run, Piece]], role: EdgeRole) -> Iterator[Seam]:
+def _edge_seams(faced: list[tuple[EdgeRun, Piece]], role: EdgeRole) -> Iterator[Seam]:
     """Yield the seam of each facing to the garment's edges that it was made for."""
     for run, piece in faced:
         mine = ((piece.name, name_of(run, role)),)

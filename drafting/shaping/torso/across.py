@@ -87,10 +87,10 @@ def _moved(was: TorsoPlan, now: TorsoPlan) -> bool:
 
 def _asker(body: Body, ease: TorsoEase, front_turned: float) -> Asker:
     return Asker(
-        (body["across_back_width"] + body.layer("across_back_width")) / 2,
-        (body["across_front_width"] + body.layer("across_front_width")) / 2,
-        body.measured("across_front_width"),
-        body["upper_arm_girth"] + body.layer("upper_arm_girth"),
-        ease.shoulder,
-        front_turned,
+        back=(body["across_back_width"] + body.layer("across_back_width")) / 2,
+        front=(body["across_front_width"] + body.layer("across_front_width")) / 2,
+        front_measured=body.measured("across_front_width"),
+        arm=body["upper_arm_girth"] + body.layer("upper_arm_girth"),
+        shoulder_ease=ease.shoulder,
+        front_turned=front_turned,
     )

@@ -15,16 +15,16 @@ from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path, line
 
-Run = tuple[EdgeRef, ...]
+EdgeRun = tuple[EdgeRef, ...]
 """Edges that are faced by one piece, in outline order."""
 
 WHOLE = (PieceRole.FRONT, PieceRole.BACK)
 """Pieces that the others of a run are laid to: the facing has their grain and their name."""
 
 
-def runs(draft: Draft, refs: Sequence[EdgeRef]) -> list[Run]:
+def runs(draft: Draft, refs: Sequence[EdgeRef]) -> list[EdgeRun]:
     """Return the edges, those together that one sewn dart or seam parts."""
-    found: list[Run] = []
+    found: list[EdgeRun] = []
     for ref in refs:
         if found and _sewn_between(draft, found[-1][-1], ref):
             found[-1] = (*found[-1], ref)
@@ -44,12 +44,12 @@ def _beside(draft: Draft, ref: EdgeRef, step: int) -> Edge:
     return piece.edges[(piece.index(ref[1]) + step) % len(piece.edges)]
 
 
-def name_of(run: Run, role: EdgeRole) -> str:
+def name_of(run: EdgeRun, role: EdgeRole) -> str:
     """Return what the facing's edge along a run of this role is called."""
     return run[0][1] if len(run) == 1 else role.replace(" ", "_")
 
 
-def joined(draft: Draft, run: Run, role: EdgeRole) -> Piece:
+def laid_together(draft: Draft, run: EdgeRun, role: EdgeRole) -> Piece:
     """Return a piece that has the whole run as one edge: the piece itself, if it has only this one; else
     the run, its neighbours on either side and a straight that closes it.
 
