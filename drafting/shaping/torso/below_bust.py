@@ -41,6 +41,9 @@ MOST_START = 5.0
 and by at most so many degrees: so it bends one way from underarm to waist (ours)."""
 
 
+UNSETTLED = 0.05
+"""mm: a lower edge that is still so far off what it should be will not settle; the measures are refused."""
+
 WIDENED = 8
 """How often the search for the side seam's start is widened before the measures are refused."""
 
@@ -214,6 +217,8 @@ def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
         if max(abs(miss), abs(over)) < 1e-6:
             break
         up, wider = up + miss, wider - over
+    if max(abs(miss), abs(over)) > UNSETTLED:
+        raise _too_far_apart(plan, "a side seam whose two edges can be made equally long")
     hung = hip - half.share.hip + half.share.hung
     dart = half.share.dart
     if dart <= 0:
