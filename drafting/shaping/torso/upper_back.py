@@ -20,9 +20,6 @@ SHOULDER_SHORT, NECK_SHORT = 30.0, 0.40
 """mm at adult scale that the shoulder dart ends short of the blade, the neck dart's share (ours)."""
 
 
-Move = Callable[[complex], complex]
-
-
 @dataclass(frozen=True)
 class Seamline:
     """One edge with a dart in it or none: its path before the dart, both legs, its path after it."""
@@ -168,7 +165,7 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     return UpperBack(shoulder, on_neck, sewn, (above, below), yoke, lower)
 
 
-def _still(one: Move, other: Move) -> complex:
+def _still(one: Callable[[complex], complex], other: Callable[[complex], complex]) -> complex:
     """Return the point that two moves, one turned against the other, take to the same place."""
     apart, further = one(0j) - other(0j), one(1 + 0j) - other(1 + 0j)
     return apart / (apart - further)
