@@ -39,6 +39,28 @@ def test_a_side_seam_bends_but_once_where_a_low_waist_is_the_largest_girth(waist
         assert faults([body], style) == []
 
 
+HIGH_FRONT = {
+    "height": 1580,
+    "bust_girth": 1045,
+    "hip_girth": 1136,
+    "waist_to_hip": 74,
+    "outside_leg_length": 940,
+    "inside_leg_length": 772,
+    "total_crotch_length": 673,
+    "back_crotch_length": 345,
+    "thigh_girth": 715,
+}
+"""A person of ANSUR II whose front crotch reaches 88 mm over a waist that lies 74 mm above the hip; mm."""
+
+
+@pytest.mark.parametrize("waist", [996.0, 1011.0, 1026.0])
+def test_a_waist_bends_one_way_where_the_measured_front_lies_higher_over_it_than_it_over_the_hip(
+    waist: float,
+) -> None:
+    body = wearer({**HIGH_FRONT, "waist_girth": waist}, waist_level="navel")
+    assert faults([body], "woven straight") == []
+
+
 MIDDLES_APART: dict[str, float | tuple[float, float]] = {
     "total_crotch_length": (680.0, 650.0),
     "body_rise": (273.0, 268.0),
