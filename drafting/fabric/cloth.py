@@ -22,12 +22,23 @@ Eases = Literal["well", "little", "none"]
 
 
 @dataclass(frozen=True)
+class TreatedStrip:
+    """A strip of the cloth starched or fused and tried again: its `bending_length` in mm along the
+    warp, and its `mass` in g/m2 where it was weighed."""
+
+    treatment: str
+    bending_length: float
+    mass: float | None = None
+
+
+@dataclass(frozen=True)
 class Fabric:
     """One cloth. A value that no test gave is None, and nothing is guessed for it.
 
     `stretch_*` is (stretched - rest) / rest, `shrinkage_*` what is lost in the first wash, both as
     fractions along the warp, across it, and on the bias. `eases`: how much the cloth takes up in
     easing. `sort` is what kind of surface it has, None where nobody said. `iron_dots` 0-3 as on the care label.
+    `load_*` is what pulled at the strip, N per metre of its width, None where the test does not say.
     """
 
     title: str
@@ -45,10 +56,14 @@ class Fabric:
     stretch_along: float = 0.0
     stretch_across: float = 0.0
     stretch_bias: float = 0.0
+    load_along: float | None = None
+    load_across: float | None = None
+    load_bias: float | None = None
     recovery: float | None = None
     bending_length_along: float | None = None
     bending_length_across: float | None = None
     bending_length_bias: float | None = None
+    treated: tuple[TreatedStrip, ...] = ()
     one_way: bool = False
     faces_alike: bool = False
     eases: Eases = "little"

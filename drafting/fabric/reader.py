@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-from drafting.fabric.cloth import SELVEDGE, Fabric, dimensional_change, recovery_of, stretch_of
+from drafting.fabric.cloth import SELVEDGE, Fabric, TreatedStrip, dimensional_change, recovery_of
 from drafting.fabric.sorts import SORTS
+from drafting.fabric.strip_tests import TREATMENTS, exactly, marks, stretch_test, strip_bends, treated_strip
 from drafting.ground.findings import Finding
-from drafting.ground.names import clean_text
 from drafting.ground.units import (
     BadValue,
     as_written,
@@ -29,9 +29,6 @@ LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow eno
     "usable_width": (50.0, 6000.0),
     "selvedge": (0.0, 200.0),
     "thickness": (0.01, 30.0),
-    "bending_length_along": (1.0, 300.0),
-    "bending_length_across": (1.0, 300.0),
-    "bending_length_bias": (1.0, 300.0),
     "repeat_along": (0.5, 5000.0),
     "repeat_across": (0.5, 5000.0),
 }
@@ -42,11 +39,13 @@ WORDS: dict[str, tuple[str, ...]] = {
 }
 TRUTHS = ("pretreated", "one_way", "faces_alike", "takes_fusible", "takes_starch")
 TEXTS = ("title", "fibre", "care", "price")
-STRETCHES = ("stretch_along", "stretch_across", "stretch_bias")
+DIRECTIONS = ("along", "across", "bias")
+STRETCHES = tuple(f"stretch_{direction}" for direction in DIRECTIONS)
+BENDINGS = tuple(f"bending_length_{direction}" for direction in DIRECTIONS)
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
-KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *STRETCHES, "recovery", *TRUTHS)
-MOST_STRETCHED = 6.0  # times its length at rest (ours: rubber tears about there)
+KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", *TRUTHS)
+DOUBTED = 1.5  # a stretch as a fraction; few cloths give more (ours)
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
 
 
@@ -64,6 +63,7 @@ def read_fabric(path: Path | str) -> Fabric:
     read = {key: table.read(key, _parser(key, table.unit)) for key in KEYS}
     values: dict[str, Any] = {key: value for key, value in read.items() if key in table}
     values.setdefault("title", Path(path).stem.replace("-", " "))
+    values.update(_stretches(table), treated=_treated(table))
     swatch = _recovery(table)
     if swatch is not None:
         values.setdefault("recovery", swatch)
@@ -71,7 +71,7 @@ def read_fabric(path: Path | str) -> Fabric:
     table.close()
     table.refuse()
     cloth = Fabric(**values)
-    return replace(cloth, findings=(*findings, *_sort_said(cloth)))
+    return replace(cloth, findings=(*findings, *_sort_said(cloth), *_doubted(cloth)))
 
 
 def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
@@ -84,8 +84,8 @@ def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
         return partial(_number, key)
     if key in TRUTHS:
         return truth
-    if key in STRETCHES:
-        return partial(_stretch, unit)
+    if key in BENDINGS:
+        return partial(strip_bends, unit)
     if key in SHRINKAGES:
         return partial(_shrinkage, unit)
     return _recovered if key == "recovery" else plain_text
@@ -97,14 +97,8 @@ def _length(key: str, unit: str | None, value: object) -> float:
     if low <= mm <= high:
         return mm
     shown = unit_of(value, unit)
-    reach = f"{_exactly(low, shown)} to {_exactly(high, shown)}"
+    reach = f"{exactly(low, shown)} to {exactly(high, shown)}"
     raise BadValue(f"{as_written(value, unit)} cannot be", f"it lies within {reach}; name the unit")
-
-
-def _exactly(mm: float, unit: str | None) -> str:
-    """Return an end of a range in the maker's unit, its small decimals kept."""
-    tens = {"mm": 1, "cm": 10}.get(unit or "cm")
-    return show_length(mm, unit) if tens is None else f"{mm / tens:g} {unit or 'cm'}"
 
 
 def _number(key: str, value: object) -> float | int:
@@ -118,37 +112,10 @@ def _number(key: str, value: object) -> float | int:
     return int(number) if key == "iron_dots" else number
 
 
-def _stretch(unit: str | None, value: object) -> float:
-    """Return a stretch as a fraction, from a swatch test or from a percentage up to 100."""
-    if isinstance(value, dict):
-        rest, stretched = _marks(value, unit, ("rest", "stretched"), ("released",))
-        if stretched < rest:
-            raise BadValue("stretched is shorter than rest", "are the two swapped?")
-        if stretched > MOST_STRETCHED * rest:
-            what = f"stretched is {stretched / rest:.4g} times rest"
-            raise BadValue(what, f"no cloth gives more than {MOST_STRETCHED:g} times: check both")
-        return stretch_of(rest, stretched)
-    percent = parse_percent(value, sign="not negative")
-    if percent > 100:
-        raise BadValue(*_two_readings(percent))
-    if isinstance(value, float) and 0 < value < 1:
-        both = f'"{percent:g} %" or "{100 * percent:g} %"'
-        raise BadValue(f"{percent:g} could be {both}", "write the one that is meant")
-    return percent / 100
-
-
-def _two_readings(percent: float) -> tuple[str, str]:
-    """Return what is unclear about a stretch above 100 %, and both ways to say it."""
-    ends = percent / 10, 10 + percent / 10
-    what = f"{percent:g} % could mean 10 to {ends[0]:g} ({percent - 100:g} %) or 10 to {ends[1]:g}"
-    forms = " or ".join(f"{{rest = 10, stretched = {end:g}}}" for end in ends)
-    return f"{what} ({percent:g} %)", f"write {forms}"
-
-
 def _shrinkage(unit: str | None, value: object) -> float:
     """Return a shrinkage as a fraction lost, from two marks or from a percentage."""
     if isinstance(value, dict):
-        before, after = _marks(value, unit, ("before", "after"))
+        before, after = marks(value, unit, ("before", "after"))
         lost = -dimensional_change(before, after)
     else:
         lost = parse_percent(value) / 100
@@ -167,19 +134,21 @@ def _recovered(value: object) -> float:
     return percent / 100
 
 
-def _marks(
-    value: Mapping[str, object], unit: str | None, needed: tuple[str, str], further: tuple[str, ...] = ()
-) -> tuple[float, float]:
-    """Return the two marks of a swatch test in mm (bare numbers without a unit count as cm)."""
-    form = f"{{{needed[0]} = 10, {needed[1]} = 12}}"
-    strange = [key for key in value if key not in needed + further]
-    lacking = [key for key in needed if key not in value]
-    if strange or lacking:
-        known = f"{clean_text(strange[0], 40)} is not known here" if strange else ""
-        what = known or f"{lacking[0]} is missing"
-        raise BadValue(what, f"write it like {form}")
-    first, second = (parse_length(value[key], unit or "cm") for key in needed)
-    return first, second
+def _stretches(table: TableReader) -> dict[str, float | None]:
+    """Return each stretch that is given, and what pulled at it."""
+    found: dict[str, float | None] = {}
+    for direction, key in zip(DIRECTIONS, STRETCHES, strict=True):
+        test = table.read(key, partial(stretch_test, table.unit))
+        if test is not None:
+            found |= {key: test.stretch, f"load_{direction}": test.load}
+    return found
+
+
+def _treated(table: TableReader) -> tuple[TreatedStrip, ...]:
+    """Return each test strip that was starched or fused."""
+    mass = partial(_number, "mass")
+    strips = (table.read(name, partial(treated_strip, name, table.unit, mass)) for name in TREATMENTS)
+    return tuple(strip for strip in strips if strip is not None)
 
 
 def _recovery(table: TableReader) -> float | None:
@@ -214,6 +183,21 @@ def _sort_said(cloth: Fabric) -> tuple[Finding, ...]:
         f'delicate of them. Add to its file: {lines}; a print that lies one way is sort = "plain".'
     )
     return (Finding("sort of cloth", "warning", cloth.title, None, ", ".join(sorts), text),)
+
+
+def _doubted(cloth: Fabric) -> tuple[Finding, ...]:
+    """Doubt a stretch that few cloths have."""
+    found = []
+    for direction in DIRECTIONS:
+        stretch = getattr(cloth, f"stretch_{direction}")
+        if stretch > DOUBTED:
+            way = {"bias": "on the bias"}.get(direction, direction)
+            text = (
+                f"{cloth.title} is said to stretch by {100 * stretch:.4g} % {way}, from 10 to "
+                f"{10 + 10 * stretch:.4g}: few cloths do. Check which of the two lengths is which."
+            )
+            found.append(Finding("stretch", "warning", cloth.title, stretch, DOUBTED, text))
+    return tuple(found)
 
 
 def _widths(table: TableReader, values: dict[str, Any]) -> tuple[Finding, ...]:

@@ -7,6 +7,7 @@ is drawn is made here, but where a cut line cannot be resolved on its curves (`r
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -180,3 +181,78 @@ def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], 
 def _xy(path: Path) -> NDArray[np.float64]:
     """Return the flattened path as rows of x and y."""
     return path.points(tol.FLAT).view(np.float64).reshape(-1, 2)
+
+
+@dataclass(frozen=True, eq=False)
+class Region:
+    """A flat part of cloth, maybe in several parts or with holes; points are complex, mm."""
+
+    solid: Any
+
+    @staticmethod
+    def of(ring: Points, holes: Sequence[Points] = ()) -> Region:
+        """Return what lies inside a closed ring (each point once) and outside the holes."""
+        solid = shapely.Polygon(_pairs(ring), [_pairs(hole) for hole in holes])
+        shapely.prepare(solid)
+        return Region(solid)
+
+    @property
+    def area(self) -> float:
+        return float(self.solid.area)
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Least x, least y, greatest x, greatest y."""
+        left, low, right, high = self.solid.bounds
+        return left, low, right, high
+
+    def holds(self, points: Points) -> NDArray[np.bool_]:
+        """Say of each point whether it lies inside."""
+        inside: NDArray[np.bool_] = shapely.contains_xy(self.solid, points.real, points.imag)
+        return inside
+
+    def clearance(self, points: Points, lines: Sequence[Points] = ()) -> NDArray[np.float64]:
+        """Return how far each point lies from the rim, and from further open lines of two points or more."""
+        rim = shapely.union_all([self.solid.boundary, *(shapely.LineString(_pairs(line)) for line in lines)])
+        shapely.prepare(rim)
+        gaps: NDArray[np.float64] = shapely.distance(rim, shapely.points(_pairs(points)))
+        return gaps
+
+    def across(self, drawn: Points, reach: float) -> Points | None:
+        """Return the longest stretch of an open line inside, its ends moved onto the rim.
+
+        None where it does not come within `reach` of the rim at both ends, or hardly enters.
+        """
+        inside = shapely.get_parts(shapely.intersection(self.solid, shapely.LineString(_pairs(drawn))))
+        stretches = [part for part in inside if part.geom_type == "LineString"]
+        if not stretches:
+            return None
+        found = shapely.get_coordinates(max(stretches, key=lambda part: part.length))
+        for end in (0, -1):
+            nearest = shapely.shortest_line(self.solid.exterior, shapely.Point(found[end]))
+            if nearest.length > reach:
+                return None
+            found[end] = shapely.get_coordinates(nearest)[0]
+        points: Points = found[:, 0] + 1j * found[:, 1]
+        return points if np.abs(np.diff(points)).sum() > 2 * reach else None
+
+    def common(self, other: Region) -> Region:
+        """Return what both hold."""
+        return Region(shapely.intersection(self.solid, other.solid))
+
+    def less(self, other: Region) -> Region:
+        """Return what the other does not hold."""
+        return Region(shapely.difference(self.solid, other.solid))
+
+    def folded(self, one: complex, two: complex) -> Region:
+        """Return the region turned over about the straight line through two points."""
+        way = (two - one) / abs(two - one)
+
+        def over(pairs: NDArray[np.float64]) -> NDArray[np.float64]:
+            return _pairs(one + way * np.conj((pairs[:, 0] + 1j * pairs[:, 1] - one) / way))
+
+        return Region(shapely.transform(self.solid, over))
+
+
+def _pairs(points: Points) -> NDArray[np.float64]:
+    return np.column_stack([points.real, points.imag])

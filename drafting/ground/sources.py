@@ -11,23 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, unique
-from typing import Literal
 
-SourceKind = Literal[
-    "standard", "handbook", "survey", "paper", "common practice", "from memory", "ours", "in words"
-]
-
-
-@dataclass(frozen=True, slots=True)
-class Work:
-    """One work: its `name` in a line, who wrote or issued it, title, year and the place in it."""
-
-    kind: SourceKind
-    name: str
-    by: str = ""
-    title: str = ""
-    year: int | None = None
-    place: str = ""
+from drafting.ground.works import Work
 
 
 @unique
@@ -88,6 +73,9 @@ class Source(Enum):
     )
     ASTM_D2594 = Work(
         "from memory", "ASTM D2594", "ASTM International", "Stretch properties of knitted fabrics having low power"
+    )
+    ASTM_D1388 = Work(
+        "from memory", "ASTM D1388", "ASTM International", "Stiffness of fabrics: bending length by overhang"
     )
     ISO_20932 = Work(
         "standard",
@@ -177,6 +165,22 @@ class Source(Enum):
         "Fabric extensibility, anthropometric requirements and garment performance",
         1966,
         "Textile Research Journal 36",
+    )
+    PEIRCE = Work(
+        "from memory",
+        "Peirce 1930",
+        "F. T. Peirce",
+        "The handle of cloth as a measurable quantity",
+        1930,
+        "Journal of the Textile Institute 21",
+    )
+    KIM_LAMINATE = Work(
+        "from memory",
+        "Kim and others 2012",
+        "K. Kim, S. Inui and M. Takatera",
+        "Bending rigidity of laminated fabric with fused interlining",
+        2012,
+        "Textile Research Journal 82(4)",
     )
     HOBBY = Work(
         "paper",

@@ -1,0 +1,106 @@
+"""All that acts on the sheet, at one place: energy, force, and the blocks of the second derivative."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import sparse
+
+from drafting.worn.contact import DistanceField
+from drafting.worn.nouns import Reals
+from drafting.worn.settled.bending import bending
+from drafting.worn.settled.blocks import BlockPattern, pattern_of
+from drafting.worn.settled.sheet import ClothSheet
+from drafting.worn.settled.stretch import Stretched, gradient_matrix, stretch_blocks, stretch_forces, stretched
+from drafting.worn.settled.strung import Taut, Threads, boned, taut, thread_blocks, threads_of
+from drafting.worn.settled.touch import (
+    Clinging,
+    Held,
+    Touch,
+    cling_blocks,
+    clinging,
+    touch_blocks,
+    touching,
+    unheld,
+)
+
+
+@dataclass(frozen=True, eq=False)
+class Scene:
+    """A sheet and what acts on it. `off` (count,) m: how far cloth's middle lies from the form."""
+
+    sheet: ClothSheet
+    field: DistanceField | None
+    off: Reals
+    gradient: sparse.csr_matrix
+    steady: tuple[sparse.csr_matrix, sparse.csr_matrix]
+    threads: Threads
+    pattern: BlockPattern
+
+
+@dataclass(frozen=True, eq=False)
+class State:
+    """The scene at `points` (count, 3) m: `energy` J, `force` (count, 3) N the energy's derivative."""
+
+    points: Reals
+    energy: float
+    force: Reals
+    stretch: Stretched
+    touch: Touch
+    cling: Clinging
+    taut: Taut
+
+
+def scene_of(sheet: ClothSheet, field: DistanceField | None, off: Reals) -> Scene:
+    steady = tuple(one + other for one, other in zip(bending(sheet), boned(sheet), strict=True))
+    threads = threads_of(sheet)
+    return Scene(
+        sheet=sheet,
+        field=field,
+        off=off,
+        gradient=gradient_matrix(sheet),
+        steady=(steady[0], steady[1]),
+        threads=threads,
+        pattern=pattern_of(sheet, (steady[0], steady[1]), threads.ends),
+    )
+
+
+def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
+    """What acts at `points` (count, 3) m, with friction as `held`; without, nothing clings."""
+    sheet, held = scene.sheet, held or unheld()
+    stretch = stretched(sheet, scene.gradient, points)
+    steady = np.column_stack([scene.steady[0] @ points[:, 0], scene.steady[1] @ points[:, 1:]])
+    touch = touching(sheet, scene.field, scene.off, points)
+    cling, pull = clinging(held, points), taut(scene.threads, points)
+    force = stretch_forces(sheet, scene.gradient, stretch) + steady
+    force[:, 2] += sheet.weight
+    force[touch.places] -= touch.pressing[:, None] * touch.out
+    force[held.places] += cling.drag
+    np.add.at(force, scene.threads.ends[:, 0], pull.force[:, None] * pull.way)
+    np.add.at(force, scene.threads.ends[:, 1], -pull.force[:, None] * pull.way)
+    lifted = 0.5 * float((points * steady).sum()) + float(sheet.weight @ points[:, 2])
+    energy = stretch.energy + lifted + touch.energy + cling.energy + pull.energy
+    return State(
+        points=points,
+        energy=energy,
+        force=force * sheet.loose,
+        stretch=stretch,
+        touch=touch,
+        cling=cling,
+        taut=pull,
+    )
+
+
+def second_derivative(scene: Scene, state: State, held: Held, full: bool) -> Reals:
+    """(blocks, 9) N/m on the scene's pattern; `full` the true one, else one without negative parts."""
+    pattern = scene.pattern
+    found = pattern.base + pattern.of_corners @ stretch_blocks(scene.sheet, state.stretch, full).reshape(-1, 9)
+    found[pattern.diagonal[state.touch.places]] += touch_blocks(
+        state.touch, scene.field if full else None, state.points
+    ).reshape(-1, 9)
+    found[pattern.diagonal[held.places]] += cling_blocks(held, state.cling).reshape(-1, 9)
+    along = thread_blocks(state.taut).reshape(-1, 9)
+    for places, sign in zip(pattern.threads, (1.0, 1.0, -1.0, -1.0), strict=True):
+        np.add.at(found, places, sign * along)
+    return np.asarray(found * pattern.loose)

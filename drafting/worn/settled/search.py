@@ -1,0 +1,128 @@
+"""Downhill to rest: Newton's steps, with a damping that gives way as they succeed."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from drafting.worn.nouns import Reals
+from drafting.worn.settled.balance import Scene, State, second_derivative, state_at
+from drafting.worn.settled.blocks import downhill, factored, solved
+from drafting.worn.settled.touch import Held
+
+# The true second derivative is asked below this residual; farther away its downward bends only mislead.
+_TRUE_BELOW = 20.0
+# Steps with the positive part after one with the true derivative that led nowhere.
+_PATIENCE = 6
+# m: no vertex moves farther in one step.
+_STRIDE = 0.03
+# Damping, as a share of a vertex's weight per m of its way: at least, and where the search gives up.
+_DAMPING = (1e-3, 1e7)
+# Times that a step is bettered with the factor at hand: cloth cannot follow a curved path of equal length in
+# one straight step, the next brings the length back.
+_BETTERED = 2
+
+
+@dataclass(frozen=True)
+class Limits:
+    """How long to search: CPU `seconds`, Newton `steps`, and the `residual` that is small enough for numbers."""
+
+    seconds: float = 20.0
+    residual: float = 0.05
+    steps: int = 400
+
+
+@dataclass(frozen=True, eq=False)
+class Search:
+    """Where a search stands; from step `true_from` on the true second derivative serves."""
+
+    state: State
+    damping: float
+    step: int = 0
+    true_from: int = 0
+
+
+def residual_of(scene: Scene, state: State) -> float:
+    """Root mean square force on a vertex as a share of the mean vertex weight."""
+    return float(np.sqrt((state.force**2).sum(axis=1).mean()) / scene.sheet.weight.mean())
+
+
+def searched(scene: Scene, points: Reals, held: Held, limits: Limits, damping: float) -> Search:
+    """Steps from `points` (count, 3) m with friction `held`, until at rest or a limit is met."""
+    until = time.process_time() + limits.seconds
+    walk = Search(state_at(scene, points, held), damping)
+    while walk.step < limits.steps and walk.damping < _DAMPING[1] and time.process_time() < until:
+        residual = residual_of(scene, walk.state)
+        if residual <= limits.residual:
+            break
+        walk = _step(scene, held, walk, residual < _TRUE_BELOW and walk.step >= walk.true_from)
+    return walk
+
+
+def _step(scene: Scene, held: Held, walk: Search, true: bool) -> Search:
+    way, solve, true = _direction(scene, held, walk, true)
+    state, share = _moved(scene, held, walk.state, way, solve)
+    if state is None:
+        damping = min(walk.damping * 10.0 + 1.0, _DAMPING[1])
+        rests = walk.step + 1 + _PATIENCE if true else walk.true_from
+        return replace(walk, damping=damping, step=walk.step + 1, true_from=rests)
+    factor = 0.25 if share > 0.6 else 1.0 if share > 0.2 else 3.0
+    return replace(walk, state=state, damping=max(walk.damping * factor, _DAMPING[0]), step=walk.step + 1)
+
+
+def _direction(
+    scene: Scene, held: Held, walk: Search, true: bool
+) -> tuple[Reals, Callable[[Reals], Reals] | None, bool]:
+    """Newton's way (count, 3) m down; what answers another force with the same factor; whether it is true."""
+    weight = scene.sheet.weight
+    shift = walk.damping * (weight + 0.2 * weight.mean())
+    force, pattern = walk.state.force, scene.pattern
+    factor = factored(pattern, second_derivative(scene, walk.state, held, true), shift)
+    found = downhill(pattern, factor, force) if true else None
+    if found is not None and (found[0] * force).sum() < 0.0:
+        return found[0], (lambda more: solved(pattern, factor, more)) if found[1] == 0 else None, True
+    if true:
+        factor = factored(pattern, second_derivative(scene, walk.state, held, False), shift)
+    return -solved(pattern, factor, force), lambda more: solved(pattern, factor, more), False
+
+
+def _moved(
+    scene: Scene, held: Held, state: State, way: Reals, solve: Callable[[Reals], Reals] | None
+) -> tuple[State | None, float]:
+    """The state after the step, None where no share of it leads down, and the share that was gone."""
+    way = _capped(way)
+    slope = float((way * state.force).sum())
+    if slope >= 0.0:
+        return None, 0.0
+    new = state_at(scene, state.points + way, held)
+    if solve is not None:
+        better = _bettered(scene, held, new, solve)
+        if better.energy <= state.energy + 1e-4 * slope:
+            return better, 1.0
+    share = 1.0
+    for _ in range(10):
+        rise = float((way * new.force).sum())
+        level = abs(new.energy - state.energy) < 1e-9 * abs(state.energy) and abs(rise) <= 0.9 * abs(slope)
+        if level or new.energy <= state.energy + 1e-4 * share * slope:
+            return new, share
+        share *= min(max(slope / (slope - rise), 0.15), 0.6) if rise > 0.0 else 0.5
+        new = state_at(scene, state.points + share * way, held)
+    return None, 0.0
+
+
+def _bettered(scene: Scene, held: Held, state: State, solve: Callable[[Reals], Reals]) -> State:
+    for _ in range(_BETTERED):
+        new = state_at(scene, state.points + _capped(-solve(state.force)), held)
+        if new.energy >= state.energy:
+            break
+        state = new
+    return state
+
+
+def _capped(way: Reals) -> Reals:
+    """No vertex farther than a stride."""
+    far = np.sqrt((way * way).sum(axis=1))
+    return np.asarray(way * np.minimum(1.0, _STRIDE / (far + 1e-30))[:, None])

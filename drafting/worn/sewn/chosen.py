@@ -1,0 +1,64 @@
+"""Which pieces of a draft are sewn into the mesh, what lies behind them, and on which hands.
+
+A garment is halved where its two sides are one draft; a draft that names its hands is whole.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import Piece
+from drafting.draft.roles import FACINGS, PieceRole
+from drafting.draft.two_sides import both_hands
+
+BEHIND = FACINGS | {
+    PieceRole.TOP_COLLAR,
+    PieceRole.BONE_CASING,
+    PieceRole.APPLIQUE,
+    PieceRole.FLY_SHIELD,
+    PieceRole.LAPEL,
+    PieceRole.BUTTON_STAND,
+    PieceRole.HEM_BAND,
+}
+"""Pieces of a garment's own cloth that lie on, or behind, what is meshed."""
+
+
+@dataclass(frozen=True)
+class SewnParts:
+    """The pieces that are meshed, the others, and whether the mesh is the left half alone."""
+
+    draft: Draft
+    shell: tuple[Piece, ...]
+    behind: tuple[Piece, ...]
+    halved: bool
+
+    @property
+    def seams(self) -> list[Seam]:
+        """The seams between pieces that are meshed."""
+        names = {piece.name for piece in self.shell}
+        return [s for s in self.draft.seams if {p for p, _ in (*s.a, *s.b)} <= names]
+
+
+def sewn_parts(draft: Draft) -> SewnParts:
+    """Return what of a draft is sewn; a draft with a piece for one hand only is made whole."""
+    shell = tuple(piece for piece in draft.pieces if is_shell(piece))
+    if any(piece.hand for piece in shell) and any(piece.pair for piece in shell):
+        left, right = (_of_hand(draft, hand) for hand in ("left", "right"))
+        draft = both_hands(left, right)
+        shell = tuple(piece for piece in draft.pieces if is_shell(piece))
+    behind = tuple(piece for piece in draft.pieces if piece not in shell)
+    return SewnParts(draft, shell, behind, not any(piece.hand for piece in shell))
+
+
+def is_shell(piece: Piece) -> bool:
+    """Return whether a piece is a layer of its own in the worn garment."""
+    return not piece.material and piece.role not in BEHIND and not piece.lines
+
+
+def _of_hand(draft: Draft, hand: str) -> Draft:
+    """Return the draft as one hand has it."""
+    pieces = tuple(p for p in draft.pieces if p.hand in ("", hand))
+    names = {piece.name for piece in pieces}
+    seams = tuple(s for s in draft.seams if {p for p, _ in (*s.a, *s.b)} <= names)
+    return replace(draft, pieces=pieces, seams=seams)

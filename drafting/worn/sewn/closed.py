@@ -1,0 +1,74 @@
+"""What is sewn, buttoned or zipped shut when the garment is worn, and what lies on its middle."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from drafting.draft.by_role import edges_as
+from drafting.draft.centres import joins_hands
+from drafting.draft.draft import EdgeRef, Seam
+from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
+from drafting.worn.sewn.chosen import SewnParts
+from drafting.worn.sewn.rings import PieceRing
+
+SHUT = frozenset({EdgeRole.CENTRE, EdgeRole.FLY})
+"""Edges that are held together on the middle: what opens there is worn closed."""
+
+
+def worn_seams(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[Seam]:
+    """Return every seam that holds the meshed pieces together: sewn ones, pleats at their folds, closed slits."""
+    sewn = [seam for seam in pieces.seams if set(seam.a) != set(seam.b)]
+    return [*(_at_folds(seam, rings) for seam in sewn), *_slits(pieces), *_cuffs(pieces, rings)]
+
+
+def _at_folds(seam: Seam, rings: Mapping[str, PieceRing]) -> Seam:
+    """Return a seam inside a pleat as a seam of the folds that lie on each other."""
+    if seam.kind is not SeamKind.PLEAT:
+        return seam
+    a, b = (tuple(_fold_of(rings, ref) for ref in refs) for refs in (seam.a, seam.b))
+    return seam if (a, b) == (seam.a, seam.b) else replace(seam, a=a, b=b, notches=(), ease=0.0)
+
+
+def _fold_of(rings: Mapping[str, PieceRing], ref: EdgeRef) -> EdgeRef:
+    """Return the fold behind which an edge lies, or the edge itself."""
+    return next(((ref[0], cut.name) for cut in rings[ref[0]].cuts if ref[1] in cut.edges), ref)
+
+
+def _slits(pieces: SewnParts) -> Iterator[Seam]:
+    """Yield the slits and vents of sleeves, which are buttoned, as seams: one for each sleeve."""
+    sleeves = [piece for piece in pieces.shell if piece.role in SLEEVES]
+    for hand in dict.fromkeys(piece.hand for piece in sleeves):
+        for role in (EdgeRole.SLIT, EdgeRole.VENT):
+            ends = [(p.name, e.name) for p in sleeves if p.hand == hand for e in edges_as(p, role)]
+            if len(ends) == 2:
+                yield Seam(f"{role} {hand}", tuple(ends[:1]), tuple(ends[1:]))
+
+
+def _cuffs(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> Iterator[Seam]:
+    """Yield the closing of each cuff: the end over its underlap, to the other end."""
+    for piece in pieces.shell:
+        names = [side.name for side in rings[piece.name].sides]
+        lap = next((cut.name for cut in rings[piece.name].cuts if cut.name == LAP), None)
+        if piece.role is PieceRole.CUFF and lap in names:
+            at = names.index(lap)
+            beside = {names[at - 1], lap, names[(at + 1) % len(names)]}
+            facing = [(piece.name, name) for name in names if name not in beside]
+            if len(facing) == 1:
+                yield Seam(f"{piece.name} closed", ((piece.name, lap),), tuple(facing))
+
+
+LAP = "overlap"
+"""What the side is called where a band was cut at its underlap."""
+
+
+def middle_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
+    """Return the sides that lie on the garment's middle, of a halved one."""
+    if not pieces.halved:
+        return []
+    sewn = [ref for seam in pieces.seams if joins_hands(pieces.draft, seam) for ref in seam.a]
+    folds = [(p.name, p.fold_edge.name) for p in pieces.shell if p.fold_edge]
+    shut = [(piece.name, edge.name) for piece in pieces.shell for edge in edges_as(piece, *SHUT)]
+    cut = [(piece.name, mark.name) for piece in pieces.shell for mark in piece.placements if mark.what == "centre"]
+    found = dict.fromkeys([*sewn, *folds, *shut, *cut])
+    return [(piece, edge) for piece, edge in found if edge in rings[piece]]
