@@ -171,9 +171,11 @@ def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
         hem = line(low, end) if abs(up) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j)
         miss = seam.length - long if long is not None else 0.0
         over = hem.length - half.width - share.hip
-        if max(abs(miss), abs(over)) < 1e-6:
+        if max(abs(miss), abs(over)) < 1e-6 or abs(up) > plan.waist - plan.hip:
             break
         up, wider = up + miss, wider - over
+    if max(abs(miss), abs(over)) > tol.SEAM_MATCH:
+        raise _too_far_apart(plan, "a front side edge that can be as long as the back's")
     centre, edge = complex(0, plan.waist), complex(half.width - share.side, plan.waist)
     if share.dart <= 0:
         return HalfBottom((hem,), (line(centre, edge),), seam, lean)
