@@ -8,16 +8,16 @@ import numpy as np
 import pytest
 
 from drafting.draft.frame import Limb
+from drafting.worn.form import Form, wearers_form
 from drafting.worn.nouns import Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted
-from tests.worn.rough_form import RoughForm
 
 
 @cache
-def form() -> RoughForm:
-    return RoughForm(chart_body())
+def form() -> Form:
+    return wearers_form(chart_body())
 
 
 @cache

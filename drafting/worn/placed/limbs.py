@@ -8,7 +8,7 @@ import numpy as np
 
 from drafting.draft.frame import BodyHeight
 from drafting.draft.roles import PieceRole
-from drafting.worn.nouns import Point, Reals, SewnMesh, SewnPiece, Whole
+from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Whole
 
 LOWERED = 14.0
 """mm: how far below the shoulder joint a crown starts (ours, by eye: a cap stands over the joint)."""
@@ -75,9 +75,9 @@ def _spans(mesh: SewnMesh, index: int, moved: float) -> tuple[Reals, Reals, Real
     return heights + moved, np.where(crossed, x, np.inf).min(axis=1), np.where(crossed, x, -np.inf).max(axis=1)
 
 
-def round_arm(mesh: SewnMesh, sleeve: Tube, axis: tuple[Point, Point, Point], hand: float) -> list[Reals]:
+def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Reals]:
     """Return where each piece of a sleeve starts round the arm (axis: shoulder, elbow, wrist of the left)."""
-    shoulder, elbow, wrist = (np.array(point) for point in axis)
+    shoulder, elbow, wrist = axis
     crowns = [mesh.pieces[i].frame.at(BodyHeight.CROWN) for i in sleeve.pieces]
     crown = max(float(up.max()) for up in sleeve.up) if not any(crowns) else 0.0
     for index, place in zip(sleeve.pieces, crowns, strict=True):
@@ -102,11 +102,9 @@ def round_arm(mesh: SewnMesh, sleeve: Tube, axis: tuple[Point, Point, Point], ha
     return found
 
 
-def round_leg(
-    leg: Tube, axis: tuple[Point, Point, Point], crotch: float, hand: float, behind: tuple[bool, ...]
-) -> list[Reals]:
+def round_leg(leg: Tube, axis: Reals, crotch: float, hand: float, behind: tuple[bool, ...]) -> list[Reals]:
     """Return where each piece of a leg starts round it; `behind` says which pieces lie at the back."""
-    line = np.array(axis)[::-1]
+    line = axis[::-1]
     found = []
     for up, across, radius, back in zip(leg.up, leg.across, leg.radius, behind, strict=True):
         z = crotch + up

@@ -9,13 +9,13 @@ from scipy.sparse.linalg import spsolve
 
 from drafting.draft.frame import BodyHeight, Limb
 from drafting.ground.errors import DraftError
+from drafting.worn.form.form import Form
 from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Truth
 from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
-from drafting.worn.placed.asked import Wearable
 from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
-from drafting.worn.placed.trunk import Trunk
+from drafting.worn.placed.trunk import Wraps
 
 HEIGHTS = (BodyHeight.BUST, BodyHeight.WAIST, BodyHeight.HIP)
 """What a piece of the trunk is hung by, where it has no nape."""
@@ -30,7 +30,7 @@ ARM_LEVEL, LEG_LEVEL = 0.0, -5.0
 """mm over the armpit, and the crotch: above, no tube is closed."""
 
 
-def placed(mesh: SewnMesh, form: Wearable) -> Reals:
+def placed(mesh: SewnMesh, form: Form) -> Reals:
     """Return where the sewn vertices start, (count, 3) mm: outside the form, near where they will lie.
 
     Raises `DraftError` where a piece does not say where on the body it lies.
@@ -47,9 +47,9 @@ def placed(mesh: SewnMesh, form: Wearable) -> Reals:
 class Starting:
     """Starting points as they are found, part by part; a seam lies in the mean of its pieces."""
 
-    def __init__(self, mesh: SewnMesh, form: Wearable) -> None:
+    def __init__(self, mesh: SewnMesh, form: Form) -> None:
         self.mesh, self.form = mesh, form
-        self.body = Trunk(form)
+        self.body = Wraps(form)
         self.points = np.zeros((mesh.count, 3))
         self.known: Truth = np.zeros(mesh.count, dtype=bool)
         self.hand = hand_of_each(mesh)
@@ -209,7 +209,7 @@ class Starting:
     def bands(self) -> None:
         """Put what is carried by pieces that stand, as often as something more can be put."""
         mesh = self.mesh
-        elbow, wrist = (np.array(point) for point in self.form.arm[1:])
+        elbow, wrist = self.form.arm[1:]
         along = (wrist - elbow) / np.linalg.norm(wrist - elbow)
         left = [i for i, p in enumerate(mesh.pieces) if not (p.frame.heights or p.limb is Limb.HANGS)]
         while left:

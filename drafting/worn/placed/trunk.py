@@ -8,8 +8,8 @@ from functools import cached_property
 import numpy as np
 from scipy.spatial import ConvexHull
 
+from drafting.worn.form.form import Form
 from drafting.worn.nouns import Reals
-from drafting.worn.placed.asked import Wearable
 
 STEP = 20.0
 """mm between the heights at which sections are taken (ours)."""
@@ -25,10 +25,10 @@ FLARE = 0.14
 
 
 @dataclass(frozen=True)
-class Trunk:
+class Wraps:
     """The wearer's trunk, taut, `grown` mm outside: one table for each hand."""
 
-    form: Wearable
+    form: Form
     grown: float = GROWN
 
     @cached_property

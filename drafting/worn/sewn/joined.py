@@ -29,7 +29,8 @@ SAME = 1e-3
 class MeshedPiece:
     """One piece in the mesh: its sheet, and the flat vertices of its sides, darts and guides (piece's own count).
 
-    `darts` are pairs of vertices that are sewn; `guides` the chains along the lines drawn inside.
+    `darts` are pairs of vertices that are sewn, `inner_darts` the legs of darts inside, and `guides` the
+    chains along the lines drawn inside.
     """
 
     ring: PieceRing
@@ -37,6 +38,7 @@ class MeshedPiece:
     sides: Mapping[str, Whole]
     places: Mapping[str, tuple[float, ...]]
     darts: Whole
+    inner_darts: tuple[Whole, ...]
     guides: Mapping[str, Whole]
 
     def __post_init__(self) -> None:
@@ -82,11 +84,13 @@ def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points]
         side.name: np.arange(first, first + len(line)) % len(outline)
         for side, line, first in zip(ring.sides, lines, firsts[:-1], strict=True)
     }
-    holes, darts = _darts(ring, mesh, len(outline))
+    holes, darts, legs = _darts(ring, mesh, len(outline))
     base = len(outline) + sum(map(len, holes))
     inner, chains = _guides(outline, guides, mesh, base)
     sheet = meshed(outline, holes, inner, mesh, ring.piece.grain)
-    return MeshedPiece(ring, sheet, sides, ways, darts, chains)
+    return MeshedPiece(
+        ring=ring, sheet=sheet, sides=sides, places=ways, darts=darts, inner_darts=legs, guides=chains
+    )
 
 
 def finer(piece: MeshedPiece) -> Iterator[tuple[EdgeRef, float]]:
@@ -99,9 +103,9 @@ def finer(piece: MeshedPiece) -> Iterator[tuple[EdgeRef, float]]:
                 yield (piece.ring.piece.name, name), (ways[index] + ways[index + 1]) / 2
 
 
-def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole]:
+def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole, tuple[Whole, ...]]:
     """Return each dart inside a piece as a closed ring, and which of its vertices are sewn to which."""
-    holes, pairs = [], [np.zeros((0, 2), dtype=np.int64)]
+    holes, pairs, legs = [], [np.zeros((0, 2), dtype=np.int64)], []
     solid = Region.of(ring.outline)
     for dart in ring.piece.darts:
         one, two = fine(dart.leg_a), fine(dart.leg_b)
@@ -114,8 +118,9 @@ def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole
         a, b = at(one, share * run_length(one)), at(two, share * run_length(two))
         holes.append(np.concatenate([a, b[1:-1][::-1]]))
         pairs.append(np.array([(base + i, base + 2 * count - i) for i in range(1, count)]))
+        legs.append(np.arange(base, base + count + 1))
         base += len(holes[-1])
-    return holes, np.concatenate(pairs)
+    return holes, np.concatenate(pairs), tuple(legs)
 
 
 def _guides(

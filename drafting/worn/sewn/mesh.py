@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 import numpy as np
 
@@ -14,23 +15,33 @@ from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Ply, SewnMesh, SewnPiece, Truth, Whole
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
-from drafting.worn.sewn.closed import middle_sides, vent_folds, worn_seams
+from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
 from drafting.worn.sewn.guides import BACK, FRONT, ROLL, inner_lines, marked_ends
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
+from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
+from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import stations
+from drafting.worn.sewn.strung import drawn_bones, elastics, free_folds, rods, tied
 
 ROUNDS = 4
 """How often an outline is made finer where two sides of a piece come near each other (ours)."""
 
 
-def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 20.0) -> SewnMesh:
+NOT_FUSED: Mapping[str, Ply] = MappingProxyType({})
+
+
+def sewn_mesh(
+    draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 20.0, *, fused: Mapping[str, Ply] = NOT_FUSED
+) -> SewnMesh:
     """Return a garment's draft sewn up as one mesh of about `mesh` mm.
 
-    `plies` are the cloths by the role of their material, "" the garment's own. A garment whose sides are
-    alike is halved: its left half, whose middle stays in x = 0.
+    `plies` are the cloths by the role of their material, "" the garment's own; `fused` the garment's own with
+    the interfacing of that role fused to it, as one (else it counts as a loose layer). A garment whose sides
+    are alike is halved: its left half, whose middle stays in x = 0. Raises `DraftError` where a piece cannot
+    be meshed.
     """
     pieces = sewn_parts(draft)
     rings = {piece.name: folded(piece) for piece in pieces.shell}
@@ -39,22 +50,28 @@ def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 2
     whole = _meshed(pieces, rings, lines, mesh)
     sides = middle_sides(pieces, rings)
     front, back = on_middles(pieces, rings, said, whole)
+    behind = [layers_of(pieces, ring) for ring in rings.values()]
+    stacks, ply = plies_by_triangle(whole, behind, plies, fused)
+    shut = [] if pieces.halved else shut_sides(pieces, rings)
     return SewnMesh(
         garment=name,
         halved=pieces.halved,
         pieces=tuple(_sewn_piece(piece, said[piece.name]) for piece in pieces.shell),
-        plies=(plies[""],),
+        plies=stacks,
         flat=whole.flat,
         triangles=whole.triangles,
         merged=whole.merged,
         piece=whole.piece,
-        ply=np.zeros(len(whole.triangles), dtype=np.int64),
+        ply=ply,
         count=whole.count,
         on_middle=_kept_on_middle(sides, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
-        added=np.zeros(whole.count),
-        folds=np.zeros((0, 2), dtype=np.int64),
-        tied=np.zeros((0, 2), dtype=np.int64),
+        added=added_weight(pieces, rings, whole, behind, plies),
+        folds=free_folds(rings, whole, worn_seams(pieces, rings)),
+        tied=tied(pieces, whole, shut),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
+        levels=mesh_levels(pieces, rings, said, whole, front),
+        elastics=elastics(pieces, rings, said, whole),
+        rods=rods(whole, drawn_bones(rings)),
         front=front,
         back=back,
     )
