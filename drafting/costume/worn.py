@@ -162,7 +162,7 @@ def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
 def _in_order(sewn: list[Sewn]) -> list[Sewn]:
     """Return garments innermost first: the closest of the trunk, what is drawn over the legs, the others.
 
-    A shirt is tucked in, and a coat goes over both (common practice).
+    A shirt or a top is tucked in; what has tails or a lapel goes over everything (common practice).
     """
 
     def girth(one: Sewn) -> float:
@@ -170,7 +170,15 @@ def _in_order(sewn: list[Sewn]) -> list[Sewn]:
 
     legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one[2].pieces)]
     trunk = sorted((one for one in sewn if one not in legs), key=girth)
-    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:]]
+    within = [one for one in trunk[:1] if not _goes_over(one)]
+    return [*within, *sorted(legs, key=girth), *(one for one in trunk if one not in within)]
+
+
+def _goes_over(one: Sewn) -> bool:
+    """Return whether a garment is made to be seen whole: with tails, or a lapel."""
+    garment, _, mesh = one
+    lapel = any(edge.role is EdgeRole.LAPEL for piece in garment.draft.pieces for edge in piece.edges)
+    return lapel or any(piece.limb is Limb.HANGS for piece in mesh.pieces)
 
 
 def _found(

@@ -13,7 +13,7 @@ from scipy.sparse import csr_matrix
 from scipy.spatial import cKDTree
 
 from drafting.worn.contact import DistanceField
-from drafting.worn.nouns import AtRest, Reals, Truth, Whole
+from drafting.worn.nouns import AtRest, Limb, Reals, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
 from drafting.worn.picture.scene import smooth_normals
 
@@ -23,8 +23,8 @@ ROUNDS = 6
 GAP = 3.0
 """mm that the inner cloth is kept inside the outer (ours: flat triangles of 20 mm on a round body)."""
 
-REACH = 140.0
-"""mm: farther from the outer cloth a point is not beneath it."""
+REACH, OUT = 140.0, 70.0
+"""mm: farther inside, or farther outside, a point does not lie beneath the outer cloth (by eye)."""
 
 SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
@@ -67,7 +67,7 @@ class OuterCloth:
         off = points - places[row, best]
         outside = np.einsum("nc,nc->n", off, way)
         aside = np.linalg.norm(off - outside[:, None] * way, axis=1)
-        under = (np.abs(outside) < REACH) & (aside < SIDEWAYS + 0.3 * np.abs(outside))
+        under = (outside > -REACH) & (outside < OUT) & (aside < SIDEWAYS + 0.3 * np.abs(outside))
         return Beneath(under, outside, way)
 
 
@@ -86,17 +86,26 @@ def _shares(corners: Reals, points: Reals) -> Reals:
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     """Return the inner garment pressed inside the outer one, and off the form."""
-    cloth, even = OuterCloth(outer), _evened(inner)
+    cloth, even, free = OuterCloth(outer), _evened(inner), _sleeves_over_none(inner, outer)
     points = inner.points
     for _ in range(ROUNDS):
         found = cloth.beneath(points)
-        depth = np.where(found.under, np.maximum(found.outside + GAP, 0), 0)
+        depth = np.where(found.under & ~free, np.maximum(found.outside + GAP, 0), 0)
         move = -depth[:, None] * found.way
         spread = even @ (even @ move)
         pressed = np.where(depth[:, None] > 0, move, spread)
         points = kept_off(points + pressed, field)
         points = _on_middle(inner, points)
     return replace(inner, points=points)
+
+
+def _sleeves_over_none(inner: AtRest, outer: AtRest) -> Truth:
+    """Return (count,): points of sleeves, where what is worn over them has none."""
+    free = np.zeros(inner.mesh.count, bool)
+    if not any(piece.limb is Limb.ARM for piece in outer.mesh.pieces):
+        arms = np.array([piece.limb is Limb.ARM for piece in inner.mesh.pieces], bool)[inner.mesh.piece]
+        free[inner.mesh.sewn[arms].ravel()] = True
+    return free
 
 
 def kept_off(points: Reals, field: DistanceField) -> Reals:
