@@ -24,7 +24,10 @@ VIEWS: Mapping[str, Eye] = {view.name: view for view in (FRONT, THREE_QUARTERS, 
 COLOURS = {"as worn": dressed_scene, "where it stands off": off_scene}
 """What the colours may tell of a shape; where it pulls is told only of cloth at rest."""
 
-WIDE, HIGH = 320, 520
+ROUND_IT = 150.0
+"""mm of the wearer that are shown above and below a garment (by eye)."""
+
+WIDE, HIGH = 360, 520
 """Pixels of a picture: two of them beside each other, drawn in a third of a second (ours)."""
 
 
@@ -66,7 +69,9 @@ def _shaped(standing: st.Standing, form: Form) -> WornGarment:
 
 def picture(worn: WornStanding, form: Form, view: str, colours: str) -> tuple[bytes, bytes]:
     """Return the shape before (blank where there is none) and now, from one side, as PNG."""
-    frame = frame_for(form.surface.points, WIDE, HIGH)
+    skin, cloth = form.surface.points, worn.now.rest.points[:, 2]
+    beside = (skin[:, 2] > cloth.min() - ROUND_IT) & (skin[:, 2] < cloth.max() + ROUND_IT)
+    frame = frame_for(skin[beside], WIDE, HIGH)
 
     def seen(garment: WornGarment | None) -> Image:
         if garment is None:

@@ -123,7 +123,8 @@ class WornView:
     def _show(self) -> None:
         self._show_pictures()
         self._show_states()
-        self.refused.value = refused_html(self.worn.refusal)
+        beside = self.standing.refusal and self.standing.refused in self.controls
+        self.refused.value = refused_html("" if beside else self.worn.refusal)
         shown = (remark("always.form"), remark("shape.coarse"))
         self.words.value = paragraphs_html([worded(said, self.unit) for said in shown])
 

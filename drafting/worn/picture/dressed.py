@@ -14,8 +14,8 @@ from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels
 
-BEHIND = -9.0
-"""mm that the form is taken to lie farther off: flat triangles cut into a round body (mesh of 20 mm)."""
+BEHIND = 0.5
+"""Of the length of a mesh's sides, by so much the form is taken to lie farther off: flat triangles cut into it."""
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
@@ -124,28 +124,37 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
             yield Trace(side, SEAM_INK, SEAM_WIDE, 4.0 + layer * LAYER)
 
 
-def body_cover(surface: Surface) -> Cover:
+def behind(looks: Sequence[Look]) -> float:
+    """Return how far behind the form is taken to lie, mm, for the coarsest of these garments."""
+    sides = [0.0]
+    for look in looks:
+        corners = look.rest.points[look.rest.mesh.sewn]
+        sides.append(float(np.linalg.norm(corners[:, 1] - corners[:, 0], axis=1).mean()))
+    return BEHIND * max(sides)
+
+
+def body_cover(surface: Surface, looks: Sequence[Look]) -> Cover:
     """Return the form, in nobody's skin."""
     tints = np.broadcast_to(channels(Colour.SKIN), surface.points.shape)
-    return Cover(surface.points, surface.triangles, tints, nearer=BEHIND, closed=True)
+    return Cover(surface.points, surface.triangles, tints, nearer=-behind(looks), closed=True)
 
 
 def dressed_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the form with garments on it, innermost first, each in its own faces."""
-    covers = (body_cover(surface), *(cloth_cover(look, layer) for layer, look in enumerate(looks)))
+    covers = (body_cover(surface, looks), *(cloth_cover(look, layer) for layer, look in enumerate(looks)))
     return PictureScene(covers, _edges(looks))
 
 
 def pull_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it pulls."""
     told = (told_cover(look, PULLS.tints(look.pull), layer) for layer, look in enumerate(looks))
-    return PictureScene((body_cover(surface), *told), _edges(looks))
+    return PictureScene((body_cover(surface, looks), *told), _edges(looks))
 
 
 def off_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
     """Return the same in the colours that tell where it stands off."""
     told = (told_cover(look, STANDS_OFF.tints(look.off), layer) for layer, look in enumerate(looks))
-    return PictureScene((body_cover(surface), *told), _edges(looks))
+    return PictureScene((body_cover(surface, looks), *told), _edges(looks))
 
 
 def _edges(looks: Sequence[Look]) -> tuple[Trace, ...]:

@@ -16,7 +16,7 @@ from drafting.ground.templates import Html, beside, macros
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
 from drafting.worn.picture.draw import TURNED_OVER
-from drafting.worn.picture.dressed import BEHIND, LAYER, Look, turned_over
+from drafting.worn.picture.dressed import LAYER, Look, behind, turned_over
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
 
@@ -106,14 +106,19 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> Shape:
         "tall": round(float(high[2] - low[2]), 1),
         "ramps": [{"shades": shades(ramp, SHADES), "untold": ramp.untold} for ramp in (PULLS, STANDS_OFF)],
         "views": [{"turned": v.turned, "raised": v.raised, "words": words} for _, v, words in VIEWS],
-        "covers": [_body(surface), *(_cloth(look, layer, tints) for layer, look in enumerate(looks))],
+        "covers": [_body(surface, looks), *(_cloth(look, layer, tints) for layer, look in enumerate(looks))],
     }
 
 
-def _body(surface: Surface) -> Shape:
+def _body(surface: Surface, looks: Sequence[Look]) -> Shape:
     points, triangles = thinned(surface, THINNED)
     tint = np.zeros(len(triangles))
-    return _cover(points, triangles, tint) | {"nearer": BEHIND, "closed": True, "halved": False, "over": ""}
+    return _cover(points, triangles, tint) | {
+        "nearer": -behind(looks),
+        "closed": True,
+        "halved": False,
+        "over": "",
+    }
 
 
 def _cloth(look: Look, layer: int, tints: Sequence[str]) -> Shape:
