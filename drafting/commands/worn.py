@@ -6,6 +6,7 @@ import argparse
 import sys
 from pathlib import Path
 
+from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
 
@@ -54,4 +55,4 @@ def run_worn(wanted: argparse.Namespace) -> int:
     lost = [name for name, _ in costume.left_out]
     for name in (*unsettled, *lost):
         print(f"error: {name}: shown as a shape only, or not at all", file=sys.stderr)
-    return 1 if unsettled or lost else 0
+    return CHECK_FAILS if unsettled or lost else HOLDS

@@ -6,7 +6,7 @@ Made -> form; for each garment: plies -> mesh -> placed -> settled -> levels, he
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
@@ -14,44 +14,33 @@ import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
+from drafting.costume.worn_seen import goes_over, seen_edges, turns_over
+from drafting.costume.worn_treated import seat_back, treated_hems
 from drafting.draft.draft import EdgeRef
-from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
-from drafting.worn.cloth import ply_of, stiffened
+from drafting.worn.cloth import ply_of
 from drafting.worn.form import Form, wearers_form
-from drafting.worn.nouns import AtRest, Limb, SewnMesh, Truth
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
-from drafting.worn.picture.tucked import kept_off, tucked
+from drafting.worn.picture.tucked import tucked
 from drafting.worn.placed import placed
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest
 from drafting.worn.sewn import sewn_mesh
-from drafting.worn.stands.hems import hem_lines, hem_width, hem_worn, hems_of
+from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
 from drafting.worn.stands.told import sits_on, told, told_treated
-from drafting.worn.stands.treated import (
-    SWING,
-    TreatedHem,
-    hanging,
-    hanging_points,
-    swung,
-    treated_mesh,
-    treatments_of,
-)
+from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
 FULL = Limits(seconds=20.0)
 """How long one garment is looked after before it is shown as a shape only."""
-
-AGAIN = Limits(seconds=8.0)
-"""How long what hangs is looked after, once more for each treatment and each start."""
 
 SHAPE = Limits(seconds=0.9, residual=1.0)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
@@ -108,14 +97,15 @@ def worn(
     start = time.process_time()
     tell("Making the form", 0.0)
     form = wearers_form(made.costume.wearer)
-    sewn, left_out = _sewn(made, mesh)
+    sewn, left_out = _sewn(made, form, mesh)
     garments: list[WornGarment] = []
     beneath = 0.0
-    for number, (garment, cloths, cloth) in enumerate(sewn):
+    for number, one in enumerate(sewn):
+        garment, cloths, cloth = one.garment, one.cloths, one.mesh
         share = 0.1 + 0.85 * number / len(sewn)
         tell(f"Settling: {garment.name.replace('-', ' ')}", share)
-        rest = at_rest(cloth, placed(cloth, form), form.distance, limits, beneath=beneath)
-        treated = tuple(_treated(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
+        rest = at_rest(cloth, one.start, form.distance, limits, beneath=beneath)
+        treated = tuple(treated_hems(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
         garments.append(_found(made, garment, rest, cloths, form, treated))
         beneath += max(ply.thickness for ply in cloth.plies)
     tell("Dressing", 0.97)
@@ -124,28 +114,39 @@ def worn(
 
 def fallen_shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
     """Return a costume as shapes only: a coarse mesh, let fall for a second; raises `DraftError`."""
-    sewn, left_out = _sewn(made, COARSE)
+    sewn, left_out = _sewn(made, form, COARSE)
     if left_out:
         raise DraftError(left_out[0][1])
     garments = []
-    for garment, cloths, cloth in sewn:
-        rest = at_rest(cloth, placed(cloth, form), form.distance, SHAPE)
-        garments.append(_found(made, garment, replace(rest, settled=False), cloths, form, ()))
+    for one in sewn:
+        rest = at_rest(one.mesh, one.start, form.distance, SHAPE)
+        garments.append(_found(made, one.garment, replace(rest, settled=False), one.cloths, form, ()))
     return _over_one_another(garments, form)
 
 
-Sewn = tuple[MadeGarment, Mapping[str, Fabric], SewnMesh]
+@dataclass(frozen=True, eq=False)
+class Sewn:
+    """A garment sewn up, with its cloths by material, and where its points start, (count, 3) mm."""
+
+    garment: MadeGarment
+    cloths: Mapping[str, Fabric]
+    mesh: SewnMesh
+    start: Reals
+
+    def __post_init__(self) -> None:
+        freeze(self, "cloths")
 
 
-def _sewn(made: Made, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
-    """Return the garments sewn up, in the order worn, and those that could not be, with the reason."""
+def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
+    """Return the garments sewn up and placed, in the order worn; those that could not be, with the reason."""
     found: list[Sewn] = []
     left_out: list[tuple[str, str]] = []
     for garment in made.garments:
         cloths = cloths_of(made, garment)
         plies = {material: ply_of(cloth) for material, cloth in cloths.items()}
         try:
-            found.append((garment, cloths, sewn_mesh(garment.draft, garment.name, plies, mesh)))
+            cloth = sewn_mesh(garment.draft, garment.name, plies, mesh)
+            found.append(Sewn(garment, cloths, cloth, placed(cloth, form)))
         except DraftError as error:
             left_out.append((garment.name, str(error)))
     return _in_order(found), tuple(left_out)
@@ -166,19 +167,12 @@ def _in_order(sewn: list[Sewn]) -> list[Sewn]:
     """
 
     def girth(one: Sewn) -> float:
-        return max((level.drafted for level in one[2].levels if level.limb is Limb.TRUNK), default=0.0)
+        return max((level.drafted for level in one.mesh.levels if level.limb is Limb.TRUNK), default=0.0)
 
-    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one[2].pieces)]
+    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces)]
     trunk = sorted((one for one in sewn if one not in legs), key=girth)
-    within = [one for one in trunk[:1] if not _goes_over(one)]
+    within = [one for one in trunk[:1] if not goes_over(one.garment.draft, one.mesh)]
     return [*within, *sorted(legs, key=girth), *(one for one in trunk if one not in within)]
-
-
-def _goes_over(one: Sewn) -> bool:
-    """Return whether a garment is made to be seen whole: with tails, or a lapel."""
-    garment, _, mesh = one
-    lapel = any(edge.role is EdgeRole.LAPEL for piece in garment.draft.pieces for edge in piece.edges)
-    return lapel or any(piece.limb is Limb.HANGS for piece in mesh.pieces)
 
 
 def _found(
@@ -215,64 +209,9 @@ def _found(
         found=found,
         treated=treated,
         words=words,
-        lines=tuple(_seen_edges(garment, rest.mesh)),
-        turned=frozenset(p.name for p in garment.draft.pieces if _turns(p)),
+        lines=tuple(seen_edges(garment.draft, rest.mesh)),
+        turned=frozenset(p.name for p in garment.draft.pieces if turns_over(p)),
     )
-
-
-WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
-"""Edges that lie inside when it is worn, and no picture shows."""
-
-
-def _seen_edges(garment: MadeGarment, mesh: SewnMesh) -> Iterator[EdgeRef]:
-    """Yield the edges of a mesh that are seen as a seam or as an end of the cloth."""
-    roles = {(p.name, e.name): (e.role, e.kind) for p in garment.draft.pieces for e in p.edges}
-    for ref in mesh.edges:  # where a piece was cut back to a fold the draft has no such edge
-        role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.FOLD))
-        if role not in WITHIN and kind is not EdgeKind.FOLD:
-            yield ref
-
-
-def _turns(piece: Piece) -> bool:
-    """Return whether a piece is a collar, or has a lapel."""
-    return piece.role in COLLARS or any(edge.role is EdgeRole.LAPEL for edge in piece.edges)
-
-
-COLLARS = frozenset({PieceRole.COLLAR, PieceRole.UNDER_COLLAR, PieceRole.TOP_COLLAR})
-"""Pieces that fall over what they are sewn to."""
-
-
-def seat_back(form: Form) -> float:
-    """Return how far back the seat lies, y in mm."""
-    return float(form.contour(form.levels["hip"])[:, 1].max())
-
-
-def _treated(
-    garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
-) -> Iterator[TreatedHem]:
-    """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from three starts."""
-    hems = hems_of(garment.draft)
-    if not hanging(rest.mesh).any() or not any(ref in rest.mesh.edges for ref in hems):
-        return
-    held = ~hanging_points(rest.mesh)
-    meshes = [("drafted", rest.mesh)]
-    meshes += [(n, treated_mesh(rest.mesh, hems, stiffened(cloth, way))) for n, way in treatments_of(cloth)]
-    for name, mesh in meshes:
-        falls = [_fallen(mesh, rest, by, form, beneath, held) for by in (0.0, SWING, -SWING)]
-        yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
-
-
-def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth) -> AtRest:
-    start = kept_off(swung(rest, by), form.distance)
-    return at_rest(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
-
-
-def _hem_of(name: str, falls: list[AtRest], hems: tuple[EdgeRef, ...], form: Form) -> TreatedHem:
-    if not falls:
-        return TreatedHem(name, None, ())
-    every = [hem_lines(fall, hems) for fall in falls]
-    middle = sorted(every, key=hem_width)[len(every) // 2]
-    return TreatedHem(name, hem_worn(middle, seat_back(form), map(hem_width, every)), middle)
 
 
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
