@@ -53,4 +53,5 @@ def _ends(rest: AtRest, draft: Draft, number: int) -> tuple[int, int]:
 
 
 def _ply_of_piece(rest: AtRest, number: int) -> Ply:
-    return rest.mesh.plies[rest.mesh.ply[rest.mesh.piece == number][0]]
+    first = int(np.flatnonzero(rest.mesh.piece == number)[0])
+    return rest.mesh.plies[int(rest.mesh.ply[first])]
