@@ -72,6 +72,7 @@ OTHER_NAMES = {
     "blocks/_own.py read_folder": "names of files",
     "blocks/__init__.py _modules": "names of modules",
     "body/dimensions.py _read": "a range of ages",
+    "body/children.py for_child": "names of measures",
     "body/estimates.py estimates": "names of measures",
     "body/reader.py _put": "names of measures",
     "printing/cover.py _map": "titles of pages",
@@ -87,7 +88,7 @@ OTHER_NAMES = {
     "printing/wishes.py wants": "keys as a maker writes them",
     "output/sheets.py _printed": "names of papers",
     "output/report.py _is_about": "a finding's place, as the checks write it",
-    "sheet/wearer/levels.py falling": "names of fields",
+    "worn/levels.py falling": "names of fields",
 }
 """Functions that take other names apart than those of pieces, edges and seams: file and function."""
 

@@ -75,7 +75,8 @@ class Notion:
 
     `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
     `kind` is the sort to ask for (a flat button, spiral boning), `size` its diameter or width, mm.
-    `piece` and `edges` are what it is sewn to, where that is a piece, or edges, of the draft.
+    `piece` and `edges` are what it is sewn to, where that is a piece, or edges, of the draft; `loop` is
+    the length of an elastic once joined, slack, mm.
     """
 
     what: str
@@ -87,6 +88,7 @@ class Notion:
     size: float | None = None
     piece: str = ""
     edges: tuple[EdgeRef, ...] = ()
+    loop: float | None = None
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 
+from drafting.draft.frame import BodyFrame
 from drafting.draft.roles import DartLeg, EdgeRole, Half, LevelKind, NotchKind, PieceRole
 from drafting.geometry import Path
 from drafting.ground import tolerances as tol
@@ -145,6 +146,7 @@ class Piece:
     piece (or its pair) is cut. `role` says what it is and `place` its number among those of its
     role; `base` is the name that a maker calls both hands by, where each hand has a piece of its own.
     `stiffens` names what an interfacing belongs to, `lines` what a lining or a facing lies behind.
+    `frame` states how it lies on the body, where edges, levels and marks do not say it.
     """
 
     name: str
@@ -165,6 +167,7 @@ class Piece:
     base: str = ""
     stiffens: tuple[str, ...] = ()
     lines: tuple[str, ...] = ()
+    frame: BodyFrame | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "points")
@@ -230,6 +233,7 @@ class Piece:
             darts=tuple(replace(d, leg_a=d.leg_a.mapped(move), leg_b=d.leg_b.mapped(move)) for d in self.darts),
             points={name: move(p) for name, p in self.points.items()},
             placements=tuple(replace(m, path=m.path.mapped(move)) for m in self.placements),
+            frame=self.frame and self.frame.mapped(move),
         )
 
     def mirrored(self) -> Piece:
@@ -243,4 +247,5 @@ class Piece:
             darts=tuple(replace(d, leg_a=d.leg_a.mirrored(), leg_b=d.leg_b.mirrored()) for d in self.darts),
             points={name: -p.conjugate() for name, p in self.points.items()},
             placements=tuple(replace(m, path=m.path.mirrored()) for m in self.placements),
+            frame=self.frame and self.frame.mirrored(),
         )

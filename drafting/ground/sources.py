@@ -182,6 +182,22 @@ class Source(Enum):
         2012,
         "Textile Research Journal 82(4)",
     )
+    GREENHILL = Work(
+        "from memory",
+        "Greenhill 1881",
+        "A. G. Greenhill",
+        "The greatest height consistent with stability of a vertical pole",
+        1881,
+        "Proceedings of the Cambridge Philosophical Society 4",
+    )
+    ELEMENTS_OF_DRAPING = Work(
+        "paper",
+        "Cerda and others 2004",
+        "E. Cerda, L. Mahadevan and J. M. Pasini",
+        "The elements of draping",
+        2004,
+        "Proceedings of the National Academy of Sciences 101",
+    )
     HOBBY = Work(
         "paper",
         "Hobby 1986",

@@ -15,7 +15,7 @@ from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
-from drafting.making.order import placed, sewing_steps, toile_steps
+from drafting.making.order import in_waiting_time, sewing_steps, toile_steps
 from drafting.making.plan_sources import PLAN
 from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
@@ -65,4 +65,4 @@ def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Ste
         step for garment in made.garments for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
     ]
     toiles = toile_steps(made, sewing)
-    return placed([*treating_steps(made), *toiles, *cutting_steps(made, blade), *sewing])
+    return in_waiting_time([*treating_steps(made), *toiles, *cutting_steps(made, blade), *sewing])

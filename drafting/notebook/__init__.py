@@ -8,9 +8,12 @@ as its own sentences, without the Python lines behind it.
 """
 
 from drafting.notebook.bench.bench import Bench
+from drafting.notebook.cloth.loaded import LoadedStrip
+from drafting.notebook.cloth.overhang import OverhangTest
 from drafting.notebook.cloth.swatch import SwatchTest
+from drafting.notebook.cloth.told import cloth_holds, cloth_numbers
 from drafting.notebook.errors_said import show_refusals_plainly
-from drafting.notebook.files import body_path, costume_path, take_own_blocks
+from drafting.notebook.files import body_path, cloth_path, costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.plan.view import PlanView
@@ -18,4 +21,17 @@ from drafting.notebook.plan.view import PlanView
 show_refusals_plainly()
 take_own_blocks()
 
-__all__ = ["Bench", "LayTable", "MeasuringGuide", "PlanView", "SwatchTest", "body_path", "costume_path"]
+__all__ = [
+    "Bench",
+    "LayTable",
+    "LoadedStrip",
+    "MeasuringGuide",
+    "OverhangTest",
+    "PlanView",
+    "SwatchTest",
+    "body_path",
+    "cloth_holds",
+    "cloth_numbers",
+    "cloth_path",
+    "costume_path",
+]

@@ -23,6 +23,11 @@ def body_path(name: str) -> Path:
     return _found(Path("bodies") / f"{name}.toml")
 
 
+def cloth_path(name: str) -> Path:
+    """Return the cloth file `name`: the maker's, else the shipped one (see `costume_path`)."""
+    return _found(Path("fabrics") / f"{name}.toml")
+
+
 def take_own_blocks() -> None:
     """Draft with the maker's own blocks where the lab was opened with `--blocks DIR`.
 

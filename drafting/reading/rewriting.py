@@ -17,7 +17,9 @@ from drafting.ground.errors import Fault, InputError
 from drafting.reading.entries import Keys
 from drafting.reading.toml import headers, statements
 
-Value = str | float | int | bool | None
+Plain = str | float | int | bool
+Value = Plain | Mapping[str, Plain] | None
+"""What a key is given; a mapping is written on one line, and None takes the key out."""
 
 
 def rewritten(text: str, values: Mapping[tuple[str, ...], Value]) -> str:
@@ -58,7 +60,7 @@ def _wanted(text: str, values: Mapping[Keys, Value]) -> dict[str, Any]:
         if value is None:
             table.pop(keys[-1], None)
         else:
-            table[keys[-1]] = value
+            table[keys[-1]] = dict(value) if isinstance(value, Mapping) else value
     return data
 
 
@@ -111,7 +113,7 @@ def _edited(text: str, keys: Keys, value: Value) -> str:
     if value is None:
         table.pop(keys[-1], None)
     else:
-        table[keys[-1]] = value
+        table[keys[-1]] = _item(value)
     return tomlkit.dumps(document)
 
 
@@ -137,7 +139,15 @@ def _end(text: str, table: Keys | None) -> int:
 
 
 def _line(keys: Keys, value: Value) -> str:
-    return f"{_dotted(keys)} = {tomlkit.item(value).as_string()}"
+    return f"{_dotted(keys)} = {_item(value).as_string()}"
+
+
+def _item(value: Value) -> Any:
+    if not isinstance(value, Mapping):
+        return tomlkit.item(value)
+    table = tomlkit.inline_table()
+    table.update(value)
+    return table
 
 
 def _dotted(keys: Keys) -> str:

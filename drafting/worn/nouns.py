@@ -8,27 +8,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from enum import StrEnum
 
 import numpy as np
 from numpy.typing import NDArray
 
 from drafting.draft.draft import EdgeRef
+from drafting.draft.frame import BodyFrame, Straight
+from drafting.draft.frame import Limb as Limb
+from drafting.draft.roles import PieceRole
 from drafting.ground.frozen import freeze
 
 Reals = NDArray[np.float64]
 Whole = NDArray[np.int64]
 Truth = NDArray[np.bool_]
 Point = tuple[float, float, float]
-
-
-class Limb(StrEnum):
-    """What part of the body a piece goes round."""
-
-    TRUNK = "trunk"
-    ARM = "arm"
-    LEG = "leg"
-    HANGS = "hangs"  # sewn to the trunk's pieces at the waist, touches nothing below by design
 
 
 @dataclass(frozen=True)
@@ -59,13 +52,20 @@ class Ply:
 
 @dataclass(frozen=True)
 class SewnPiece:
-    """One piece in the mesh: `hand` "left", "right" or "" (over the middle); `grain` in degrees as drafted."""
+    """One piece in the mesh: `hand` "left", "right" or "" (over the middle); `grain` in degrees as drafted.
+
+    `frame` says how it lies on the body: its `heights` are places on the flat piece. A piece of the trunk
+    without any is carried by what it is sewn to (a band, a collar). `roll` is the line it turns over at.
+    """
 
     name: str
     limb: Limb
     grain: float
     hand: str = ""
     material: str = ""
+    role: PieceRole = PieceRole.PLAIN
+    frame: BodyFrame = field(default_factory=BodyFrame)
+    roll: Straight | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -99,6 +99,10 @@ class MeshLevel:
     drafted: float
 
 
+def _none() -> Whole:
+    return np.zeros(0, dtype=np.int64)
+
+
 @dataclass(frozen=True, eq=False)
 class SewnMesh:
     """A garment meshed along its stitching lines, vertices of a seam merged.
@@ -107,7 +111,8 @@ class SewnMesh:
     sewn vertex of each flat one, 0..count-1. Per triangle: `piece` into `pieces`, `ply` into `plies`.
     `edges`: sewn vertices along each edge, in its order. `folds` (K, 2): sewn vertex pairs over which cloth
     bends free (darts, roll lines). `on_middle` (count,): stays in the plane x = 0. `added` (count,): weight
-    of hems and the like, N. `tied` (K, 2): sewn vertices that buttons or hooks hold together.
+    of hems and the like, N. `tied` (K, 2): sewn vertices that buttons or hooks hold together. `front` and
+    `back`: sewn vertices on the middle of the body, in front and behind.
     """
 
     garment: str
@@ -128,6 +133,8 @@ class SewnMesh:
     levels: tuple[MeshLevel, ...] = ()
     elastics: tuple[ElasticThread, ...] = ()
     rods: tuple[Rod, ...] = ()
+    front: Whole = field(default_factory=_none)
+    back: Whole = field(default_factory=_none)
 
     def __post_init__(self) -> None:
         freeze(self, "edges")

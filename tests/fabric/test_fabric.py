@@ -176,3 +176,79 @@ def test_random_text_is_read_as_a_fabric_or_refused(tmp_path_factory: pytest.Tem
     except InputError:
         return
     assert cloth.selvedge >= 0
+
+
+def test_a_stretch_test_names_what_pulled_at_the_strip(tmp_path: Path) -> None:
+    path = written(
+        tmp_path,
+        'stretch_across = {rest = 10, stretched = 12.4, load = "500 g", strip = "5 cm"}\nstretch_along = 2',
+    )
+    cloth = read_fabric(path)
+    assert cloth.stretch_across == pytest.approx(0.24)
+    assert cloth.load_across == pytest.approx(0.5 * 9.80665 / 0.05)  # standard gravity: 98 N on a metre
+    assert cloth.load_along is None
+    inches = read_fabric(
+        written(tmp_path, 'stretch_bias = {rest = 4, stretched = 5, load = "1 lb", strip = "2 in"}')
+    )
+    assert inches.load_bias == pytest.approx(0.45359237 * 9.80665 / 0.0508)
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ('{rest = 10, stretched = 12, load = "500 g"}', "strip is missing"),
+        ('{rest = 10, stretched = 12, strip = "5 cm"}', "load is missing"),
+        ('{rest = 10, stretched = 12, load = 500, strip = "5 cm"}', "500 has no unit"),
+        ('{rest = 10, stretched = 12, load = "500 kg", strip = "5 cm"}', "hang 1 g to 20 kg"),
+        ('{rest = 10, stretched = 12, load = "500 g", strip = "5 m"}', "0.5 cm to 50 cm"),
+        ('{rest = 10, stretched = 12, weight = "500 g"}', "weight is not known here"),
+        ("{rest = 10, stretched = 41}", "4.1 times rest"),
+    ],
+)
+def test_a_pulled_strip_that_cannot_be_is_refused_with_its_line(tmp_path: Path, text: str, wanted: str) -> None:
+    said = refused(written(tmp_path, f"mass = 150\nstretch_along = {text}"))
+    assert "cloth.toml:3: stretch_along" in said
+    assert wanted in said
+
+
+def test_a_stretch_over_150_percent_is_doubted_and_over_300_refused(tmp_path: Path) -> None:
+    assert read_fabric(written(tmp_path, "stretch_along = {rest = 10, stretched = 25}")).findings == ()
+    doubted = read_fabric(written(tmp_path, "stretch_along = {rest = 10, stretched = 25.1}"))
+    assert doubted.findings[0].level == "warning"
+    assert "151 %" in doubted.findings[0].message
+    read_fabric(written(tmp_path, "stretch_along = {rest = 10, stretched = 40}"))
+    assert "4.01 times" in refused(written(tmp_path, "stretch_along = {rest = 10, stretched = 40.1}"))
+
+
+def test_a_bending_length_is_given_or_slid_over_an_edge(tmp_path: Path) -> None:
+    text = 'bending_length_along = {overhang = "11.2 cm", angle = 41.5}\nbending_length_across = {overhang = 8}\n'
+    cloth = read_fabric(written(tmp_path, text + 'bending_length_bias = "19 mm"'))
+    assert cloth.bending_length_along == pytest.approx(56.0, rel=0.001)  # ASTM D1388, from memory: half of it
+    assert cloth.bending_length_across == pytest.approx(40.0, rel=0.001)
+    assert cloth.bending_length_bias == 19.0
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ('{overhang = "11 cm", angle = 88}', "5 to 80 degrees"),
+        ("{angle = 41.5}", "overhang is missing"),
+        ('{overhang = "11 cm", slope = 41.5}', "slope is not known here"),
+        ('{overhang = "11 m"}', "0.1 cm to 30 cm"),
+        ('"40 cm"', "0.1 cm to 30 cm"),
+    ],
+)
+def test_an_overhang_that_tells_nothing_is_refused_with_its_line(tmp_path: Path, text: str, wanted: str) -> None:
+    said = refused(written(tmp_path, f"bending_length_along = {text}"))
+    assert "cloth.toml:2: bending_length_along" in said
+    assert wanted in said
+
+
+def test_a_strip_starched_or_fused_is_read_with_its_mass(tmp_path: Path) -> None:
+    text = 'fused_medium = {overhang = "10 cm", angle = 41.5, mass = "210 g/m2"}\nstarched_light = 3'
+    light, fused = read_fabric(written(tmp_path, text)).treated
+    assert (light.treatment, light.bending_length, light.mass) == ("starched_light", 30.0, None)
+    assert (fused.treatment, fused.mass) == ("fused_medium", 210.0)
+    assert fused.bending_length == pytest.approx(50.0, rel=0.001)
+    said = refused(written(tmp_path, "fused_medium = {overhang = 10, mass = 0.2}"))
+    assert "cloth.toml:2: fused_medium" in said

@@ -9,7 +9,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.fabric import Fabric
 from drafting.making.model import Step
-from drafting.making.order import placed, sewing_steps
+from drafting.making.order import in_waiting_time, sewing_steps
 from drafting.making.settings import settings
 from tests.making.figures import made
 
@@ -37,7 +37,7 @@ def costume_of(garment: MadeGarment, fabric: Fabric) -> Made:
 
 def order_of(costume: Made) -> tuple[Step, ...]:
     sewn = settings(costume)
-    return placed(
+    return in_waiting_time(
         [step for g in costume.garments for step in sewing_steps(g, costume.costume.fabrics.get(g.fabric), sewn)]
     )
 

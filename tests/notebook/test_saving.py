@@ -16,7 +16,7 @@ from drafting.costume.make import make
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.shipped import shipped
 from drafting.ground.units import parse_length
-from drafting.notebook import Bench
+from drafting.notebook import Bench, whole_files
 from drafting.notebook.bench import saving
 from drafting.notebook.bench.saving import length_as_written
 
@@ -131,7 +131,7 @@ def test_a_folder_that_cannot_be_written_is_told(
         raise OSError(28, "No space left on device")
 
     before = file.read_bytes()
-    monkeypatch.setattr(saving.tempfile, "mkstemp", full)
+    monkeypatch.setattr(whole_files.tempfile, "mkstemp", full)
     bench.ask("waist_ease", 85.0)
     with pytest.raises(InputError, match="No space left on device"):
         bench.save()

@@ -8,7 +8,7 @@ from dataclasses import replace
 from drafting.making.model import Step
 
 
-def placed(steps: Sequence[Step]) -> tuple[Step, ...]:
+def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     """Return the steps numbered, in an order in which every part exists and waits are used.
 
     The steps come in an order that is right where nothing waits. They are taken one by one: the first

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import codecs
 import os
-import tempfile
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -18,6 +16,7 @@ from drafting.ground.errors import Fault, InputError
 from drafting.ground.shipped import INSTALLED
 from drafting.ground.units import LENGTH_UNITS, parse_length
 from drafting.notebook.bench import state as st
+from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.entries import Keys
 from drafting.reading.given import Given
 from drafting.reading.rewriting import Value, rewritten
@@ -75,7 +74,7 @@ def save(asked: CostumeFile, file: CostumeFile, read: Kept) -> tuple[CostumeFile
         raise _refused(read.path, "this file belongs to the kit and is never changed", read)
     if not place.is_file() or place.read_bytes() != read.raw:
         raise _changed(read.path)
-    text, code = _decoded(read.raw)
+    text, code = decoded(read.raw)
     _put(place, rewritten(text, changed_values(asked, file)).encode(code), read)
     return _again(read.path)
 
@@ -87,7 +86,7 @@ def save_copy(asked: CostumeFile, file: CostumeFile, read: Kept, to: Path) -> tu
     """
     if to.exists():
         raise _refused(to, "stands there already", right="move it away, or give yours another name")
-    text, code = _decoded(read.raw)
+    text, code = decoded(read.raw)
     moved = dict(_moved_paths(tomllib.loads(text), read.path.resolve().parent, to.resolve().parent))
     to.parent.mkdir(parents=True, exist_ok=True)
     _put(to, rewritten(text, changed_values(asked, file) | moved).encode(code), read)
@@ -159,29 +158,11 @@ def _moved_paths(data: Mapping[str, Any], old: Path, new: Path) -> Iterator[tupl
         yield keys, Path(os.path.relpath(old / str(value), new)).as_posix()
 
 
-def _decoded(raw: bytes) -> tuple[str, str]:
-    """Return the text of a file, line ends as they are, and the encoding that gives the same bytes."""
-    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        return raw.decode("utf-16"), "utf-16"
-    code = "utf-8-sig" if raw.startswith(codecs.BOM_UTF8) else "utf-8"
-    return raw.decode(code), code
-
-
 def _put(place: Path, data: bytes, read: Kept) -> None:
-    """Write a file beside its place and swap it in whole; raises `InputError`."""
+    """Write a file whole or not at all; raises `InputError`."""
     try:
-        handle, name = tempfile.mkstemp(prefix=f".{place.name}.", dir=place.parent)
+        put_whole(place, data)
     except OSError as error:
-        raise _refused(place, f"cannot be written ({error.strerror})", read) from None
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(name, place.stat().st_mode & 0o777 if place.exists() else 0o644)
-        os.replace(name, place)
-    except OSError as error:
-        Path(name).unlink(missing_ok=True)
         raise _refused(place, f"cannot be written ({error.strerror})", read) from None
 
 

@@ -13,10 +13,10 @@ from drafting.fabric import cut_for, cut_girth, dimensional_change, needed_stret
 from drafting.fabric.cloth import POOR_RECOVERY
 from drafting.ground.errors import DraftError
 from drafting.ground.palette import Colour
-from drafting.ground.templates import beside, macros
 from drafting.ground.units import show_length
+from drafting.notebook.cloth.controls import panel, slider
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.said import refused_html, style_html
+from drafting.notebook.said import paragraphs_html, refused_html
 
 REST = 100.0
 """mm: how long the strip is at rest; percentages can then be read off the ruler."""
@@ -119,30 +119,16 @@ class SwatchTest:
         self.body, self.swatch = body, swatch or Swatch()
         self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self.sliders = {
-            "stretched": self._slider("Stretched, mm of 100", self.swatch.stretched, REST, MOST * REST, 1),
-            "released": self._slider("Let go, mm", self.swatch.released, REST, MOST * REST, 1),
-            "washed": self._slider("After the wash, mm of 500", self.swatch.washed, 400, 510, 1),
-            "share": self._slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
+            "stretched": slider("Stretched, mm of 100", self.swatch.stretched, REST, MOST * REST, 1),
+            "released": slider("Let go, mm", self.swatch.released, REST, MOST * REST, 1),
+            "washed": slider("After the wash, mm of 500", self.swatch.washed, 400, 510, 1),
+            "share": slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
         }
-        for name, slider in self.sliders.items():
-            slider.add_class(f"swatch-{name}")
-            slider.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
-        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        self.view = widgets.VBox([style, *self.sliders.values(), self.picture, self.refused, self.said])
-        self.view.add_class("swatch-test")
+        for name, control in self.sliders.items():
+            control.add_class(f"swatch-{name}")
+            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
+        self.view = panel(*self.sliders.values(), self.picture, self.refused, self.said)
         self._show()
-
-    def _slider(self, words: str, value: float, low: float, high: float, step: float) -> Any:
-        return widgets.FloatSlider(
-            value=value,
-            min=low,
-            max=high,
-            step=step,
-            description=words,
-            readout_format=".2f" if step < 1 else ".0f",
-            style={"description_width": "16em"},
-            layout=widgets.Layout(width="600px"),
-        )
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.view._repr_mimebundle_(**asked)
@@ -160,7 +146,7 @@ class SwatchTest:
 
     def _show(self) -> None:
         self.picture.value = swatch_svg(self.swatch)
-        self.said.value = macros(__file__).said(sentences(self.swatch, self.body))
+        self.said.value = paragraphs_html(sentences(self.swatch, self.body))
         self._say("")
 
     def _say(self, words: str) -> None:

@@ -20,6 +20,7 @@ from scipy.optimize import brentq
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Seam, SeamNotch
+from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, curve_through, line, smooth, turn
@@ -141,6 +142,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
         },
         placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
         role=PieceRole.FRONT,
+        frame=BodyFrame(front=(complex(0, tip.imag), complex(0, bottom.start.imag))),
     )
 
 

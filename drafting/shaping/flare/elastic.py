@@ -93,7 +93,7 @@ def elastic_notion(elastic: Elastic, where: str, count: int, width: float, edges
         f"{width:.0f} mm wide, finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}; ends "
         f"lapped {elastic.cut - elastic.loop:.0f} mm and sewn; quarter it and pin quarter to quarter"
     )
-    return Notion("elastic", where, count, elastic.cut, note, size=width, edges=edges)
+    return Notion("elastic", where, count, elastic.cut, note, size=width, edges=edges, loop=elastic.loop)
 
 
 def tight_said(elastic: Elastic, where: str, limb: float) -> tuple[Finding, ...]:

@@ -14,10 +14,10 @@ from drafting.sheet import box_around
 from drafting.sheet.wearer.details import back_details, front_details, side_details
 from drafting.sheet.wearer.front import HalfFigure, half_figure, head
 from drafting.sheet.wearer.front_tapes import back_tapes, front_tapes
-from drafting.sheet.wearer.levels import FigureBuild, Levels, figure_build
 from drafting.sheet.wearer.model import Drawing, FigureView, Lines
 from drafting.sheet.wearer.profile import profile
 from drafting.sheet.wearer.side_tapes import side_tapes
+from drafting.worn.levels import FigureBuild, Levels, figure_build
 
 GAP, MARGIN = 90.0, 60.0
 """mm between two views, and round them, on an adult (ours)."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.body.body import Side
-from drafting.sheet.wearer.levels import FigureBuild
+from drafting.worn.levels import FigureBuild
 
 HAND = 0.105
 """Length of the hand / height (`Source.DRILLIS_CONTINI`)."""

@@ -9,8 +9,8 @@ from drafting.body.rules import NATURAL_RISE
 from drafting.geometry import Path
 from drafting.sheet.wearer.curves import flowing
 from drafting.sheet.wearer.front import HalfFigure
-from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.profile import Profile
+from drafting.worn.levels import FigureBuild
 
 FULL = 70.0
 """mm of bust over high bust from which the line under the breast is drawn whole."""

@@ -14,7 +14,7 @@ from drafting.body.body import Side
 from drafting.geometry import Path
 from drafting.sheet.wearer.arm import Arm, arm
 from drafting.sheet.wearer.curves import flowing, ring
-from drafting.sheet.wearer.levels import FigureBuild
+from drafting.worn.levels import FigureBuild
 
 LEAST_TILT, MOST_TILT, CLEAR = 9.0, 38.0, 14.0
 """Degrees an arm is held away from the body, and mm between arm and trunk (ours)."""

@@ -7,8 +7,8 @@ from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS, Arm
 from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
 from drafting.sheet.wearer.front import HalfFigure
-from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.model import Lines
+from drafting.worn.levels import FigureBuild
 
 TILT = 0.11
 """Half height of a ring / depth of its section: seen from some 13 degrees above (ours)."""

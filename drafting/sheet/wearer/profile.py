@@ -14,7 +14,7 @@ from drafting.geometry import Path, line
 from drafting.ground.frozen import freeze
 from drafting.sheet.wearer.arm import Arm, arm
 from drafting.sheet.wearer.curves import flowing, ring
-from drafting.sheet.wearer.levels import FigureBuild
+from drafting.worn.levels import FigureBuild
 
 ARM_FORWARD = 4.0
 """Degrees that a hanging arm points forward (ours)."""

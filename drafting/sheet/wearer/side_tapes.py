@@ -6,9 +6,9 @@ from drafting.geometry import Path, line
 from drafting.sheet.wearer.arm import GIRTHS
 from drafting.sheet.wearer.curves import ellipse, flowing, stretch_between
 from drafting.sheet.wearer.front_tapes import LEG, TILT, TRUNK, limb_ring
-from drafting.sheet.wearer.levels import FigureBuild
 from drafting.sheet.wearer.model import Lines
 from drafting.sheet.wearer.profile import Profile
+from drafting.worn.levels import FigureBuild
 
 
 def side_tapes(form: FigureBuild, side: Profile) -> dict[str, Lines]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from drafting.draft.by_role import edges_as
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import EdgeRef, Seam
+from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.rings import PieceRing
@@ -63,12 +64,33 @@ LAP = "overlap"
 
 
 def middle_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
-    """Return the sides that lie on the garment's middle, of a halved one."""
-    if not pieces.halved:
-        return []
-    sewn = [ref for seam in pieces.seams if joins_hands(pieces.draft, seam) for ref in seam.a]
+    """Return the sides that lie on the middle of the body: where hands meet, folds, and what is shut there."""
+    sewn = [ref for seam in pieces.seams for ref in _hands_meet(pieces, seam)]
     folds = [(p.name, p.fold_edge.name) for p in pieces.shell if p.fold_edge]
-    shut = [(piece.name, edge.name) for piece in pieces.shell for edge in edges_as(piece, *SHUT)]
-    cut = [(piece.name, mark.name) for piece in pieces.shell for mark in piece.placements if mark.what == "centre"]
-    found = dict.fromkeys([*sewn, *folds, *shut, *cut])
+    found = dict.fromkeys([*sewn, *folds, *shut_sides(pieces, rings)])
     return [(piece, edge) for piece, edge in found if edge in rings[piece]]
+
+
+def shut_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
+    """Return the sides on the middle that are held together by buttons, hooks or a zip."""
+    edges = [(p.name, e.name) for p in pieces.shell for e in edges_as(p, *SHUT) if e.kind is not EdgeKind.FOLD]
+    cut = [(p.name, mark.name) for p in pieces.shell for mark in p.placements if mark.what == "centre"]
+    return [(piece, edge) for piece, edge in (*edges, *cut) if edge in rings[piece]]
+
+
+def _hands_meet(pieces: SewnParts, seam: Seam) -> tuple[EdgeRef, ...]:
+    """Return the edges of a seam that joins the left to the right."""
+    if pieces.halved:
+        return seam.a if joins_hands(pieces.draft, seam) else ()
+    hands = [{pieces.draft[name].hand for name, _ in refs} for refs in (seam.a, seam.b)]
+    return (*seam.a, *seam.b) if hands in ([{"left"}, {"right"}], [{"right"}, {"left"}]) else ()
+
+
+def vent_folds(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
+    """Return the folds at which vents of the body open: on the middle, but held by nothing."""
+    return [
+        (piece.name, cut.name)
+        for piece in pieces.shell
+        for cut in rings[piece.name].cuts
+        if any(edge.role is EdgeRole.VENT and edge.name in cut.edges for edge in piece.edges)
+    ]

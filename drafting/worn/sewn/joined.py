@@ -15,9 +15,10 @@ from drafting.draft.draft import EdgeRef
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
-from drafting.worn.sewn.sheet import FlatMesh, meshed
+from drafting.worn.sewn.sheet import CLEAR, FlatMesh, meshed
 from drafting.worn.sewn.stations import Stations
 
 SAME = 1e-3
@@ -28,7 +29,8 @@ SAME = 1e-3
 class MeshedPiece:
     """One piece in the mesh: its sheet, and the flat vertices of its sides, darts and guides (piece's own count).
 
-    `darts` are pairs of vertices that are sewn; `guides` the chains along the lines drawn inside.
+    `darts` are pairs of vertices that are sewn, `inner_darts` the legs of darts inside, and `guides` the
+    chains along the lines drawn inside.
     """
 
     ring: PieceRing
@@ -36,14 +38,18 @@ class MeshedPiece:
     sides: Mapping[str, Whole]
     places: Mapping[str, tuple[float, ...]]
     darts: Whole
+    inner_darts: tuple[Whole, ...]
     guides: Mapping[str, Whole]
+
+    def __post_init__(self) -> None:
+        freeze(self, "sides", "places", "guides")
 
 
 @dataclass(frozen=True, eq=False)
 class Merged:
     """All pieces: flat points, triangles into them, the piece of each triangle, the sewn vertex of each point."""
 
-    laid: tuple[MeshedPiece, ...]
+    pieces: tuple[MeshedPiece, ...]
     starts: tuple[int, ...]
     flat: Reals
     triangles: Whole
@@ -53,12 +59,18 @@ class Merged:
 
     def flat_along(self, ref: EdgeRef) -> Whole:
         """Return the flat vertices along what is left of an edge, in its order."""
-        index = next(i for i, laid in enumerate(self.laid) if laid.ring.piece.name == ref[0])
-        return self.laid[index].sides[ref[1]] + self.starts[index]
+        index = next(i for i, laid in enumerate(self.pieces) if laid.ring.piece.name == ref[0])
+        return self.pieces[index].sides[ref[1]] + self.starts[index]
 
     def along(self, ref: EdgeRef) -> Whole:
         """Return the sewn vertices along what is left of an edge, in its order."""
         return self.merged[self.flat_along(ref)]
+
+    def inner(self, name: str, line: str) -> Whole:
+        """Return the sewn vertices along a line inside a piece, none where the piece does not reach it."""
+        index = next(i for i, piece in enumerate(self.pieces) if piece.ring.piece.name == name)
+        chain = self.pieces[index].guides.get(line)
+        return self.merged[chain + self.starts[index]] if chain is not None else np.zeros(0, dtype=np.int64)
 
 
 def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points], mesh: float) -> MeshedPiece:
@@ -72,11 +84,13 @@ def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points]
         side.name: np.arange(first, first + len(line)) % len(outline)
         for side, line, first in zip(ring.sides, lines, firsts[:-1], strict=True)
     }
-    holes, darts = _darts(ring, mesh, len(outline))
+    holes, darts, legs = _darts(ring, mesh, len(outline))
     base = len(outline) + sum(map(len, holes))
     inner, chains = _guides(outline, guides, mesh, base)
     sheet = meshed(outline, holes, inner, mesh, ring.piece.grain)
-    return MeshedPiece(ring, sheet, sides, ways, darts, chains)
+    return MeshedPiece(
+        ring=ring, sheet=sheet, sides=sides, places=ways, darts=darts, inner_darts=legs, guides=chains
+    )
 
 
 def finer(piece: MeshedPiece) -> Iterator[tuple[EdgeRef, float]]:
@@ -89,9 +103,9 @@ def finer(piece: MeshedPiece) -> Iterator[tuple[EdgeRef, float]]:
                 yield (piece.ring.piece.name, name), (ways[index] + ways[index + 1]) / 2
 
 
-def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole]:
+def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole, tuple[Whole, ...]]:
     """Return each dart inside a piece as a closed ring, and which of its vertices are sewn to which."""
-    holes, pairs = [], [np.zeros((0, 2), dtype=np.int64)]
+    holes, pairs, legs = [], [np.zeros((0, 2), dtype=np.int64)], []
     solid = Region.of(ring.outline)
     for dart in ring.piece.darts:
         one, two = fine(dart.leg_a), fine(dart.leg_b)
@@ -104,21 +118,25 @@ def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole
         a, b = at(one, share * run_length(one)), at(two, share * run_length(two))
         holes.append(np.concatenate([a, b[1:-1][::-1]]))
         pairs.append(np.array([(base + i, base + 2 * count - i) for i in range(1, count)]))
+        legs.append(np.arange(base, base + count + 1))
         base += len(holes[-1])
-    return holes, np.concatenate(pairs)
+    return holes, np.concatenate(pairs), tuple(legs)
 
 
 def _guides(
     outline: Points, guides: Mapping[str, Points], mesh: float, base: int
 ) -> tuple[list[Points], dict[str, Whole]]:
     """Return the vertices inside along each line, and its whole chain; ends on the outline are vertices there."""
-    inner, chains = [], {}
+    inner: list[Points] = []
+    chains: dict[str, Whole] = {}
+    region = Region.of(outline)
     for name, line in guides.items():
         count = max(1, round(run_length(line) / mesh))
         points = at(line, np.linspace(0.0, run_length(line), count + 1))
         ends = [int(np.abs(outline - end).argmin()) for end in (points[0], points[-1])]
         on = [abs(outline[i] - end) < ON for i, end in zip(ends, (points[0], points[-1]), strict=True)]
-        own = points[int(on[0]) : len(points) - int(on[1])]
+        own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
+        own = own[[not lies_near(point, inner, CLEAR * mesh) for point in own]]
         if not len(own):
             continue
         inner.append(own)
@@ -129,6 +147,20 @@ def _guides(
         base += len(own)
     return inner, chains
 
+
+def lies_near(point: complex, lines: Sequence[Points], within: float) -> bool:
+    """Return whether a point lies near one of those of other lines."""
+    return any(np.abs(line - point).min() < within for line in lines)
+
+
+def _clear(region: Region, points: Points, mesh: float) -> Points:
+    """Return the points of a line without those in a sharp corner, where the line runs along the rim."""
+    clear = region.clearance(points) > CROWDED * mesh
+    return points[clear] if clear.mean() > 0.5 else points
+
+
+CROWDED = 0.4
+"""Of a mesh: nearer to the rim a line inside needs no vertices of its own (ours)."""
 
 ON = 0.5
 """mm: a line that ends so near a vertex of the outline ends in it."""
@@ -145,7 +177,7 @@ def all_merged(pieces: Sequence[MeshedPiece], places: Stations) -> Merged:
     graph = coo_matrix((np.ones(len(together)), together.T), shape=(total, total))
     count, merged = connected_components(graph, directed=False)
     return Merged(
-        laid=tuple(pieces),
+        pieces=tuple(pieces),
         starts=tuple(starts[:-1].tolist()),
         flat=np.vstack([piece.sheet.points for piece in pieces]),
         triangles=np.vstack([p.sheet.triangles + s for p, s in zip(pieces, starts[:-1], strict=True)]),

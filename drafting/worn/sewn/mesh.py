@@ -3,58 +3,102 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 import numpy as np
 
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.frame import BodyFrame, Limb
+from drafting.draft.piece import Piece
+from drafting.draft.roles import Half
+from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
-from drafting.worn.nouns import Limb, Ply, SewnMesh, SewnPiece, Truth
+from drafting.worn.nouns import Ply, SewnMesh, SewnPiece, Truth, Whole
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
-from drafting.worn.sewn.closed import middle_sides, worn_seams
+from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
+from drafting.worn.sewn.frames import frames, runs_behind
+from drafting.worn.sewn.guides import BACK, FRONT, ROLL, inner_lines, marked_ends
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
+from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
+from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import stations
+from drafting.worn.sewn.strung import drawn_bones, elastics, free_folds, rods, tied
 
 ROUNDS = 4
 """How often an outline is made finer where two sides of a piece come near each other (ours)."""
 
 
-def sewn_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 20.0) -> SewnMesh:
+NOT_FUSED: Mapping[str, Ply] = MappingProxyType({})
+
+
+def sewn_mesh(
+    draft: Draft, name: str, plies: Mapping[str, Ply], mesh: float = 20.0, *, fused: Mapping[str, Ply] = NOT_FUSED
+) -> SewnMesh:
     """Return a garment's draft sewn up as one mesh of about `mesh` mm.
 
-    `plies` are the cloths by the role of their material, "" the garment's own. A garment whose sides are
-    alike is halved: its left half, whose middle stays in x = 0.
+    `plies` are the cloths by the role of their material, "" the garment's own; `fused` the garment's own with
+    the interfacing of that role fused to it, as one (else it counts as a loose layer). A garment whose sides
+    are alike is halved: its left half, whose middle stays in x = 0. Raises `DraftError` where a piece cannot
+    be meshed.
     """
     pieces = sewn_parts(draft)
     rings = {piece.name: folded(piece) for piece in pieces.shell}
-    whole = _joined(pieces, rings, mesh)
+    said = frames(pieces.draft, pieces.shell)
+    lines = {name: inner_lines(ring, said[name]) for name, ring in rings.items()}
+    whole = _meshed(pieces, rings, lines, mesh)
+    sides = middle_sides(pieces, rings)
+    front, back = on_middles(pieces, rings, said, whole)
+    behind = [layers_of(pieces, ring) for ring in rings.values()]
+    stacks, ply = plies_by_triangle(whole, behind, plies, fused)
+    shut = [] if pieces.halved else shut_sides(pieces, rings)
     return SewnMesh(
         garment=name,
         halved=pieces.halved,
-        pieces=tuple(SewnPiece(p.name, limb=Limb.TRUNK, grain=p.grain, hand=p.hand) for p in pieces.shell),
-        plies=(plies[""],),
+        pieces=tuple(_sewn_piece(piece, said[piece.name]) for piece in pieces.shell),
+        plies=stacks,
         flat=whole.flat,
         triangles=whole.triangles,
         merged=whole.merged,
         piece=whole.piece,
-        ply=np.zeros(len(whole.triangles), dtype=np.int64),
+        ply=ply,
         count=whole.count,
-        on_middle=_on_middle(middle_sides(pieces, rings), whole),
-        added=np.zeros(whole.count),
-        folds=np.zeros((0, 2), dtype=np.int64),
-        tied=np.zeros((0, 2), dtype=np.int64),
+        on_middle=_kept_on_middle(sides, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
+        added=added_weight(pieces, rings, whole, behind, plies),
+        folds=free_folds(rings, whole, worn_seams(pieces, rings)),
+        tied=tied(pieces, whole, shut),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
+        levels=mesh_levels(pieces, rings, said, whole, front),
+        elastics=elastics(pieces, rings, said, whole),
+        rods=rods(whole, drawn_bones(rings)),
+        front=front,
+        back=back,
     )
 
 
-def _joined(pieces: SewnParts, rings: Mapping[str, PieceRing], mesh: float) -> Merged:
+def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
+    rolls = [mark.path for mark in piece.placements if mark.what == ROLL]
+    return SewnPiece(
+        name=piece.name,
+        limb=frame.limb or Limb.TRUNK,
+        grain=piece.grain,
+        hand=piece.hand,
+        role=piece.role,
+        frame=frame,
+        roll=(rolls[0].start, rolls[0].end) if rolls else None,
+    )
+
+
+def _meshed(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], mesh: float
+) -> Merged:
     """Return the pieces meshed and merged, their outlines made finer where they have to be."""
-    marks: dict[EdgeRef, list[float]] = {}
+    marks = marked_ends(rings, lines)
     seams = worn_seams(pieces, rings)
     for _ in range(ROUNDS):
         places = stations(pieces.draft, rings, seams, mesh, marks)
-        sheets = [meshed_piece(ring, places, {}, mesh) for ring in rings.values()]
+        sheets = [meshed_piece(ring, places, lines[name], mesh) for name, ring in rings.items()]
         more = [found for sheet in sheets for found in finer(sheet)]
         if not more:
             return all_merged(sheets, places)
@@ -66,9 +110,31 @@ def _joined(pieces: SewnParts, rings: Mapping[str, PieceRing], mesh: float) -> M
     )
 
 
-def _on_middle(sides: Sequence[EdgeRef], whole: Merged) -> Truth:
+def _kept_on_middle(sides: Sequence[EdgeRef], whole: Merged) -> Truth:
     """Return which sewn vertices stay in the plane x = 0."""
     on = np.zeros(whole.count, dtype=bool)
     for ref in sides:
         on[whole.along(ref)] = True
     return on
+
+
+def on_middles(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], said: Mapping[str, BodyFrame], whole: Merged
+) -> tuple[Whole, Whole]:
+    """Return the sewn vertices on the middle in front and behind; bands say nothing."""
+    found: tuple[list[Whole], list[Whole]] = ([], [])
+    for name, edge in (*middle_sides(pieces, rings), *vent_folds(pieces, rings)):
+        piece = pieces.draft[name]
+        if said[name].heights and edge in rings[name]:
+            half = piece[edge].half if edge in piece else Half.NONE
+            points = rings[name][edge].points
+            found[runs_behind(points, half, piece.hand)].append(whole.along((name, edge)))
+    for name, frame in said.items():
+        for which, line in enumerate((frame.front, frame.back)):
+            if line is not None:
+                found[which].append(whole.inner(name, (FRONT, BACK)[which]))
+    return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
+
+
+NOBODY: Whole = np.zeros(0, dtype=np.int64)
+"""No vertices."""

@@ -101,7 +101,7 @@ def cut_in_two(ring: PieceRing, line: Points, name: str) -> tuple[PieceRing, Pie
 
     The line becomes the side `name` of each; each keeps what it was cut from among its cuts.
     """
-    places = sorted(_place(ring, end) for end in (line[0], line[-1]))
+    places = sorted(place_on(ring, end)[:2] for end in (line[0], line[-1]))
     one, two = _stretch(ring, *places), _stretch(ring, places[1], places[0])
     return _kept(ring, one, two, line, name), _kept(ring, two, one, line, name)
 
@@ -121,8 +121,8 @@ TINY = 1e-6
 """mm: what is left of a side that is no longer is left away."""
 
 
-def _place(ring: PieceRing, point: complex) -> tuple[int, float]:
-    """Return the side nearest to a point, and how far along it that lies; a corner starts its side."""
+def place_on(ring: PieceRing, point: complex) -> tuple[int, float, float]:
+    """Return the side nearest to a point, how far along it that lies, and how far off; corners start sides."""
     best = (np.inf, 0, 0.0)
     for index, side in enumerate(ring.sides):
         starts, steps = side.points[:-1], np.diff(side.points)
@@ -132,10 +132,10 @@ def _place(ring: PieceRing, point: complex) -> tuple[int, float]:
         if gaps[nearest] < best[0] - 1e-3:
             along = float(ways(side.points)[nearest] + share[nearest] * abs(steps[nearest]))
             best = (float(gaps[nearest]), index, along)
-    _, index, along = best
+    gap, index, along = best
     if along > ring.sides[index].length - CORNER:
-        return (index + 1) % len(ring.sides), 0.0
-    return index, 0.0 if along < CORNER else along
+        return (index + 1) % len(ring.sides), 0.0, gap
+    return index, 0.0 if along < CORNER else along, gap
 
 
 CORNER = 0.5

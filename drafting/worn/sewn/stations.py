@@ -14,6 +14,7 @@ from typing import NamedTuple
 import numpy as np
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.ground.frozen import freeze
 from drafting.worn.sewn.rings import PieceRing, RingSide
 
 EdgePlace = tuple[EdgeRef, float]
@@ -32,6 +33,9 @@ class Stations:
 
     places: Mapping[EdgeRef, tuple[float, ...]]
     sewn: tuple[tuple[EdgePlace, EdgePlace], ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "places")
 
 
 @dataclass(frozen=True)

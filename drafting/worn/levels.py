@@ -1,8 +1,8 @@
 """Where each level of the body lies above the floor, and its section there.
 
 The trunk hangs from the nape, the leg stands on the floor. Every length that was measured (or
-estimated) is used as it is, straight down. Where two disagree the crotch gives way: it keeps at
-least 2 % of the height below the hip level.
+estimated) is used as it is, straight down; `body.heights` settles what contradicts. The hip level keeps at
+least 2 % of the height above the crotch.
 """
 
 from __future__ import annotations
@@ -12,9 +12,10 @@ from dataclasses import dataclass, fields
 from itertools import pairwise
 
 from drafting.body import Body, bust_level
+from drafting.body.heights import heights
 from drafting.body.rules import NAPE_TO_SIDE_NECK
 from drafting.ground.frozen import freeze
-from drafting.sheet.wearer.section import LIMB, TRUNK, Section, section
+from drafting.worn.section import LIMB, TRUNK, Section, section
 
 ADULT = 1710.0
 """mm: the height at which the drawing's own millimetres hold; other figures are drawn in proportion."""
@@ -48,6 +49,10 @@ HEAD_GIRTH = 0.328
 
 HEAD_SHRINKS = 0.35
 """Power of the height by which a head that was not measured grows (ours: heads vary little)."""
+
+
+BUST_BELOW = 0.022
+"""Of the height: how far the fullest bust lies below the armpits at least (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,11 +120,12 @@ def _bust_share(bust: float, high_bust: float) -> float:
 
 
 def _levels(body: Body, head_girth: float, unit: float) -> Levels:
-    height, nape = body["height"], body["nape_height"]
-    waist = nape - body["back_waist_length"]
-    hip = waist - body["waist_to_hip"]
-    bust = nape - bust_level(body)
-    crotch = min(body["inside_leg_length"], hip - 0.02 * height)
+    height, settled = body["height"], heights(body)
+    nape, waist = settled.nape, settled.waist
+    crotch = settled.crotch
+    hip = max(waist - body["waist_to_hip"], crotch + 0.02 * height)
+    armpit = nape - body["axilla_depth"]
+    bust = min(nape - bust_level(body), armpit - BUST_BELOW * height)
     knee = min(body["knee_height"], 0.85 * crotch)
     return Levels(
         crown=height,
@@ -127,7 +133,7 @@ def _levels(body: Body, head_girth: float, unit: float) -> Levels:
         nape=nape,
         side_neck=nape - NAPE_TO_SIDE_NECK * unit,
         throat=nape - 66 * unit,
-        armpit=nape - body["axilla_depth"],
+        armpit=armpit,
         scye=nape - body["scye_depth"],
         bust=bust,
         under_bust=max(bust - 98 * unit, waist + 0.35 * (bust - waist)),

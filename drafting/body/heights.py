@@ -1,0 +1,129 @@
+"""How high nape, waist and crotch lie above the floor, where several measures speak of one height.
+
+A back waist length runs along the curve of the back and is longer than the height it spans; a waist
+height that was measured at the side stands before it. What gives way is told.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.body.body import Body
+from drafting.body.depths import surveyed
+from drafting.body.estimates import estimate_scale
+from drafting.body.leg_rules import SITTING
+from drafting.body.rules import BUST_POINT_BELOW
+from drafting.ground.findings import Finding
+from drafting.ground.units import show_length
+
+ALONG = 1.032
+"""Nape to waist along the back / straight down: mean of 3,034 adults of `Source.ANSUR_II` (sd 0.028)."""
+
+STRAIGHTEST, MOST_CURVED = 1.005, 1.06
+"""The least and the most of the same that a form is given (ours; the survey's 15 to 85 % are 1.00 to 1.06)."""
+
+ROUND_SEAT, SQUARE_SEAT = 0.62, 0.92
+"""Crotch length less twice the rise, as shares of the seat's depth: the least and most that a seat's shape
+holds (read off the form; the survey's women have 1.0, its men 0.83, sd 0.13)."""
+
+MOST_RAISED = 0.015
+"""Of the height: the farthest that waist and nape give way to a crotch length (ours)."""
+
+MOST_ROUNDED = 0.12
+"""Of the back waist length: the most that a rounded back is longer for (ours)."""
+
+TOLD = 15.0
+"""mm by which a measure gives way before it is told (ours: two tapes may disagree by as much)."""
+
+
+@dataclass(frozen=True)
+class Heights:
+    """Heights above the floor in mm, barefoot; `said` tells which measures gave way."""
+
+    nape: float
+    waist: float
+    crotch: float
+    said: tuple[Finding, ...] = ()
+
+
+def heights(body: Body) -> Heights:
+    """Return the heights that the measures of `body` agree on.
+
+    The waist is the outside leg where that was measured, else inside leg and rise if both were, else as far
+    below the nape as the back waist length spans. The crotch is the inside leg where that was measured,
+    else a standing rise below the waist. A nape too near or far for its back waist length gives way, and
+    waist and nape together give way to a measured crotch length that no seat's shape would hold.
+    """
+    over = rounding(body)
+    back = body["back_waist_length"] - over
+    waist = _waist(body)
+    if waist is None:
+        waist = body["nape_height"] - back / ALONG
+    nape = body["nape_height"]
+    if not body.measured("nape_height") and body.measured("back_waist_length"):
+        nape = waist + back / ALONG
+    nape = min(max(nape, waist + back / MOST_CURVED), waist + back / STRAIGHTEST)
+    crotch = body["inside_leg_length"] if body.measured("inside_leg_length") else waist - standing_rise(body)
+    raised = _raised(body, waist - crotch)
+    nape, waist = nape + raised, waist + raised
+    return Heights(nape, waist, crotch, _said(body, nape, waist, crotch))
+
+
+def rounding(body: Body) -> float:
+    """Return what a back is longer than the height it spans asks for, mm: a rounded back.
+
+    Only a measured front tells: a tape from the side neck over the bust needs `BUST_POINT_BELOW` and half the
+    fullness more than the back; what it falls short of that, the back is rounded.
+    """
+    if not body.measured("front_waist_length"):
+        return 0.0
+    back, fullness = body["back_waist_length"], max(0.0, body["bust_girth"] - body["high_bust_girth"])
+    expected = back + BUST_POINT_BELOW * estimate_scale(body["height"]) + 0.5 * fullness
+    return min(max(0.0, expected - body["front_waist_length"]), MOST_ROUNDED * back)
+
+
+def standing_rise(body: Body) -> float:
+    """Return waist to crotch in mm of who stands: a rise that was taken sitting is longer by the flesh."""
+    rise = body["body_rise"]
+    return rise - SITTING * body["hip_girth"] if body.measured("body_rise") else rise
+
+
+def _raised(body: Body, rise: float) -> float:
+    """Return how far waist and nape stand higher, mm, so that a measured crotch length goes round the seat."""
+    if not body.measured("total_crotch_length"):
+        return 0.0
+    deep = (surveyed(body, "waist depth") + surveyed(body, "hip depth")) / 2
+    over = body["total_crotch_length"] - 2 * rise
+    beyond = over - min(max(over, ROUND_SEAT * deep), SQUARE_SEAT * deep)
+    most = MOST_RAISED * body["height"]
+    return min(max(beyond / 2, -most), most)
+
+
+def _waist(body: Body) -> float | None:
+    if body.measured("outside_leg_length"):
+        return body["outside_leg_length"]
+    if body.measured("inside_leg_length") and body.measured("body_rise"):
+        return body["inside_leg_length"] + standing_rise(body)
+    return None
+
+
+def _said(body: Body, nape: float, waist: float, crotch: float) -> tuple[Finding, ...]:
+    told = []
+    if body.measured("nape_height") and abs(body["nape_height"] - nape) > TOLD:
+        why = "the back waist length from the waist up reaches no higher"
+        told.append(_gave_way("nape_height", body["nape_height"], nape, why))
+    if body.measured("outside_leg_length") and abs(body["outside_leg_length"] - waist) > TOLD:
+        why = "the crotch length needs it to go round the seat"
+        told.append(_gave_way("outside_leg_length", body["outside_leg_length"], waist, why))
+    if body.measured("outside_leg_length") and body.measured("body_rise") and body.measured("inside_leg_length"):
+        rise = waist - crotch
+        if abs(rise - standing_rise(body)) > TOLD:
+            why = "outside leg less inside leg says so"
+            told.append(_gave_way("body_rise", standing_rise(body), rise, why))
+    return tuple(told)
+
+
+def _gave_way(name: str, given: float, stands: float, why: str) -> Finding:
+    words = name.replace("_", " ")
+    text = f"the form stands with a {words} of {show_length(stands)}, not {show_length(given)}: {why}"
+    return Finding("heights", "note", name, given, None, text)

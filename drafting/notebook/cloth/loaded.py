@@ -1,0 +1,185 @@
+"""The loaded strip on the screen: a weight hung on it, how far it gives, and how stiff that is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.export.svg_writer import Svg, element, number, words
+from drafting.fabric import Fabric
+from drafting.fabric.strip_tests import GRAVITY
+from drafting.ground.errors import DraftError
+from drafting.ground.palette import Colour
+from drafting.ground.units import show_length
+from drafting.notebook.cloth.controls import one_of_these, panel, press, slider
+from drafting.notebook.cloth.state import begin_cloth, with_test
+from drafting.notebook.cloth.swatch import MOST, REST
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import paragraphs_html, refused_html, status_html
+from drafting.worn.cloth.single import LEAST_READ
+
+WAYS = {"across the warp": "stretch_across", "along it": "stretch_along", "on the bias": "stretch_bias"}
+"""How the strip is cut, by the key of the cloth's file."""
+
+SEAM_PULL = 0.01
+"""The fraction by which the sentence's girth is too small."""
+
+DRAWN = 0.8
+"""Units of the picture that a mm of the strip takes."""
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """What was read: how the strip is cut, mm of 100 under the load and let go, the load in g, mm of width."""
+
+    way: str = "stretch_across"
+    stretched: float = 112.0
+    released: float = 100.5
+    load: float = 500.0
+    strip: float = 50.0
+
+    @property
+    def pull(self) -> float:
+        """The load, N per metre of the strip's width."""
+        return GRAVITY * self.load / self.strip
+
+    @property
+    def stretch(self) -> float:
+        return self.stretched / REST - 1
+
+    @property
+    def written(self) -> dict[str, str]:
+        """The test as a cloth's file holds it."""
+        lengths = {"rest": REST, "stretched": self.stretched, "released": self.released, "strip": self.strip}
+        shown = {name: f"{mm / 10:g} cm" for name, mm in lengths.items()}
+        return {**shown, "load": f"{self.load:g} g"}
+
+
+def first_loaded(cloth: Fabric) -> Loaded:
+    """Return a test that begins where the cloth's file stands."""
+    known = cloth.stretch_across
+    stretched = min(round(REST * (1 + known), 1), REST * MOST) if known else Loaded.stretched
+    return Loaded(stretched=stretched, released=min(Loaded.released, stretched))
+
+
+def loaded_said(test: Loaded) -> tuple[str, ...]:
+    """Return what a loaded strip says of a cloth, as sentences."""
+    found = [
+        f"{test.load:g} g on {show_length(test.strip)} pull as {test.pull:.0f} N on a metre of width; "
+        f"the strip gives {100 * test.stretch:.1f} %."
+    ]
+    if test.stretch < LEAST_READ:
+        return (*found, "That is less than a ruler tells: hang more on it, or mark a longer strip.")
+    stiff = test.pull / test.stretch
+    pull = stiff * SEAM_PULL
+    found.append(f"Its stiffness is {stiff:,.0f} N on a metre, for every doubling of its length.")
+    found.append(
+        f"A girth that is 1 % too small in this cloth pulls with {pull:.1f} N on each metre of its height: "
+        f"as {100 * pull / GRAVITY:.0f} g hung on 10 cm."
+    )
+    return tuple(found)
+
+
+def hung_svg(test: Loaded) -> Svg:
+    """Return the strip hung up, unloaded and loaded, with its two marks."""
+    bars = [_hung(x, mm, name, test) for x, mm, name in ((150, REST, "at rest"), (330, test.stretched, "loaded"))]
+    title = words("title", "The strip at rest and loaded")
+    return element("svg", title, *bars, class_="swatch hung-strip", role="img", viewBox="0 0 620 240")
+
+
+def _hung(x: float, mm: float, name: str, test: Loaded) -> Svg:
+    wide, long = DRAWN * test.strip, DRAWN * mm
+    left, foot = x - wide / 2, 24 + long + 20
+    marks = [
+        element("path", class_="mark", d=f"M {number(left - 8, 1)} {number(y, 1)} h {number(wide + 16, 1)}")
+        for y in (34.0, 34.0 + long)
+    ]
+    parts = [
+        element(
+            "rect",
+            class_="hung",
+            data_mm=number(mm, 1),
+            x=number(left, 1),
+            y="24",
+            width=number(wide, 1),
+            height=number(long + 20, 1),
+            fill=Colour.OWN_3,
+        ),
+        *marks,
+        words("text", f"{name}: {mm:g} mm", x=number(x + wide / 2 + 14, 1), y=number(34 + long / 2, 1)),
+    ]
+    if name == "loaded":
+        clip = element(
+            "rect",
+            class_="clip",
+            x=number(left - 4, 1),
+            y=number(foot, 1),
+            width=number(wide + 8, 1),
+            height="14",
+            rx="2",
+        )
+        load = words("text", f"{test.load:g} g", x=number(x + wide / 2 + 14, 1), y=number(foot + 11, 1))
+        parts += [clip, load]
+    return element("g", *parts)
+
+
+class LoadedStrip:
+    """Sliders for the load, the strip and the ruler; the strip and its stiffness change with them.
+
+    Show it as the last line of a cell. `file` is the cloth's file, which the button writes to;
+    `test` holds the figures.
+    """
+
+    def __init__(self, file: Path | str) -> None:
+        self.file = begin_cloth(file)
+        self.test = first_loaded(self.file.cloth)
+        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self.done = widgets.HTML()
+        self.controls = {
+            "way": one_of_these("The strip is cut", WAYS, self.test.way),
+            "load": slider("Load, g", self.test.load, 50, 2000, 50),
+            "strip": slider("Width of the strip, mm", self.test.strip, 10, 100, 5),
+            "stretched": slider("Loaded, mm of 100", self.test.stretched, REST, MOST * REST, 0.5),
+            "released": slider("Let go, mm", self.test.released, REST, MOST * REST, 0.5),
+        }
+        for name, control in self.controls.items():
+            control.add_class(f"loaded-{name}")
+            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
+        save = press("Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self._say))
+        buttons = widgets.HBox([save, self.done], layout=widgets.Layout(align_items="center"))
+        self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, buttons)
+        self._show()
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    def _moved(self, name: str, value: Any) -> None:
+        plainly(lambda: self.ask(name, value), self._say)
+
+    def ask(self, name: str, value: Any) -> None:
+        """Take one figure of the test; what no strip can do is said, and the picture stays."""
+        new = replace(self.test, **{name: value})
+        if new.released > new.stretched:
+            raise DraftError("a strip that is let go cannot be longer than it was under its load")
+        self.test = new
+        self._show()
+
+    def save(self) -> None:
+        """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
+        self.file = with_test(self.file, self.test.way, self.test.written)
+        self._tell(f"Saved to {self.file.path.name}: {self.test.way}.")
+
+    def _show(self) -> None:
+        self.picture.value = hung_svg(self.test)
+        self.said.value = paragraphs_html(loaded_said(self.test))
+        self._tell("")
+        self._say("")
+
+    def _tell(self, words: str) -> None:
+        self.done.value = status_html(words)
+
+    def _say(self, words: str) -> None:
+        self.refused.value = refused_html(words)

@@ -1,0 +1,149 @@
+"""The overhang test on the screen: a strip pushed over an edge, and what its stiffness holds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.export.svg import svg_text
+from drafting.fabric import Fabric
+from drafting.fabric.overhang import SLOPE, bending_length
+from drafting.ground.units import show_length
+from drafting.notebook.cloth.controls import one_of_these, panel, press, slider
+from drafting.notebook.cloth.state import begin_cloth, with_test
+from drafting.notebook.cloth.strip_picture import strip_svg
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import paragraphs_html, refused_html, status_html
+from drafting.notebook.whole_files import put_whole
+from drafting.printing.single_page import single_page_pdf
+from drafting.sheet.strip_card import strip_card
+from drafting.worn.hang import COLLAPSES_FROM, HOLDS_TO, UPRIGHT
+
+STRIPS = {
+    "along the warp": "bending_length_along",
+    "across it": "bending_length_across",
+    "on the bias": "bending_length_bias",
+    "along, starched lightly": "starched_light",
+    "along, starched stiff": "starched_heavy",
+    "along, light fusible": "fused_light",
+    "along, medium fusible": "fused_medium",
+    "along, heavy fusible": "fused_heavy",
+}
+"""What the strip is, by the key of the cloth's file."""
+
+LIKE = ((12.0, "chiffon"), (20.0, "shirting"), (28.0, "suiting"), (60.0, "denim or canvas"))
+"""mm up to which a bending length is one of such a cloth (from memory)."""
+
+USUAL = 45.0
+"""mm that the strip hangs over where the cloth's file says nothing: a shirting's."""
+
+CARDS = Path("../cards")
+
+
+@dataclass(frozen=True)
+class Overhang:
+    """What was read: which strip, mm that hang over, degrees down to its tip."""
+
+    strip: str = "bending_length_along"
+    length: float = USUAL
+    angle: float = SLOPE
+
+    @property
+    def bending_length(self) -> float:
+        """The bending length in mm; raises `DraftError` for an angle that tells nothing."""
+        return bending_length(self.length, self.angle)
+
+    @property
+    def written(self) -> dict[str, str | float]:
+        """The test as a cloth's file holds it."""
+        return {"overhang": f"{self.length / 10:g} cm", "angle": self.angle}
+
+
+def first_overhang(cloth: Fabric) -> Overhang:
+    """Return the test that a cloth's file tells already, on the slope of the card."""
+    known = cloth.bending_length_along
+    return Overhang(length=round(2 * known, 1) if known else USUAL)
+
+
+def overhang_said(test: Overhang) -> tuple[str, ...]:
+    """Return what an overhang says of a cloth, as sentences."""
+    c = test.bending_length
+    like = next((name for most, name in LIKE if c < most), "buckram")
+    return (
+        f"The bending length is {show_length(c, 'mm')}, as {like} has it: "
+        f"{test.length / c:.2f} of them hang over.",
+        f"A free edge of it, such as a peplum or a collar, holds its angle up to {show_length(HOLDS_TO * c)}, "
+        f"softens from there, and past {show_length(COLLAPSES_FROM * c)} it hangs as if it were limp.",
+        f"Upright it stands alone up to {show_length(UPRIGHT * c)}.",
+    )
+
+
+class OverhangTest:
+    """Sliders for what the card says; the bent strip and its bending length change with them.
+
+    Show it as the last line of a cell. `file` is the cloth's file, which the button writes to;
+    `test` holds the figures.
+    """
+
+    def __init__(self, file: Path | str, cards: Path = CARDS) -> None:
+        self.file, self.cards = begin_cloth(file), cards
+        self.test = first_overhang(self.file.cloth)
+        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        self.done = widgets.HTML()
+        self.controls = {
+            "strip": one_of_these("The strip is cut", STRIPS, self.test.strip),
+            "length": slider("Hangs over, mm", self.test.length, 10, 250, 0.5),
+            "angle": slider("Down to its tip, degrees", self.test.angle, 10, 80, 0.5),
+        }
+        for name, control in self.controls.items():
+            control.add_class(f"overhang-{name}")
+            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
+        buttons = widgets.HBox(
+            [
+                press("Save to the cloth's file", "save-overhang", lambda: plainly(self.save, self._say)),
+                press("Write the card to print", "write-card", lambda: plainly(self.write_card, self._say)),
+                self.done,
+            ],
+            layout=widgets.Layout(flex_flow="row wrap", align_items="center"),
+        )
+        self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, buttons)
+        self._show()
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    def _moved(self, name: str, value: Any) -> None:
+        plainly(lambda: self.ask(name, value), self._say)
+
+    def ask(self, name: str, value: Any) -> None:
+        """Take one figure of the test; the picture stays where it cannot be."""
+        self.test = replace(self.test, **{name: value})
+        self._show()
+
+    def save(self) -> None:
+        """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
+        self.file = with_test(self.file, self.test.strip, self.test.written)
+        self._tell(f"Saved to {self.file.path.name}: {self.test.strip}.")
+
+    def write_card(self) -> None:
+        """Write the card, true to scale, as PDF and as SVG."""
+        self.cards.mkdir(parents=True, exist_ok=True)
+        card = strip_card()
+        put_whole(self.cards / "overhang-card.pdf", single_page_pdf(card))
+        put_whole(self.cards / "overhang-card.svg", svg_text(card).encode())
+        self._tell(f"Written: overhang-card.pdf and .svg in {self.cards.resolve()}.")
+
+    def _show(self) -> None:
+        self.picture.value = strip_svg(self.test.length, self.test.angle, self.test.bending_length)
+        self.said.value = paragraphs_html(overhang_said(self.test))
+        self._tell("")
+        self._say("")
+
+    def _tell(self, words: str) -> None:
+        self.done.value = status_html(words)
+
+    def _say(self, words: str) -> None:
+        self.refused.value = refused_html(words)

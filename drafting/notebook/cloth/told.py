@@ -1,0 +1,19 @@
+"""What a cloth's file comes to: its numbers, each measured or a guess, and what such a cloth holds."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from drafting.fabric import read_fabric
+from drafting.worn.cloth import ply_of, ply_said
+from drafting.worn.hang import what_it_holds
+
+
+def cloth_numbers(file: Path | str) -> tuple[str, ...]:
+    """Return the numbers that a cloth is taken for, a sentence each; raises `InputError`."""
+    return ply_said(ply_of(read_fabric(file)))
+
+
+def cloth_holds(file: Path | str) -> tuple[str, ...]:
+    """Return what becomes of a free edge, a puff and a flare in this cloth, plain and stiffened."""
+    return what_it_holds(read_fabric(file))

@@ -1,0 +1,40 @@
+"""What a ply is taken for, as sentences: each number measured, or a guess with where it comes from."""
+
+from __future__ import annotations
+
+from drafting.ground.sources import printed
+from drafting.worn.cloth.guesses import SOURCES
+from drafting.worn.nouns import Ply
+
+MICRO = 1e6
+
+NUMBERS: dict[str, tuple[str, float, str]] = {
+    "along": ("stiffness along the warp", 1.0, "N/m"),
+    "across": ("stiffness across it", 1.0, "N/m"),
+    "shear": ("stiffness in shear", 1.0, "N/m"),
+    "bends_along": ("rigidity along the warp", MICRO, "µN m"),
+    "bends_across": ("rigidity across it", MICRO, "µN m"),
+    "twists": ("rigidity to twist", MICRO, "µN m"),
+    "weight": ("weight", 1.0, "N/m2"),
+    "thickness": ("thickness", 1.0, "mm"),
+}
+"""What each value of a ply is called, and how it is shown."""
+
+
+def ply_said(ply: Ply) -> tuple[str, ...]:
+    """Return a sentence a value.
+
+    >>> from drafting.fabric import Fabric
+    >>> from drafting.worn.cloth.single import single_ply
+    >>> ply_said(single_ply(Fabric("shirting", mass=118.0)))[6]
+    'weight: 1.16 N/m2, measured'
+    """
+    return tuple(_said(ply, name) for name in NUMBERS)
+
+
+def _said(ply: Ply, name: str) -> str:
+    called, scale, unit = NUMBERS[name]
+    value = ply.twisting if name == "twists" else getattr(ply, name)
+    shown = f"{scale * value:,.0f}" if scale * value >= 100 else f"{scale * value:.3g}"
+    known = f"a guess ({printed(SOURCES[name])})" if name in ply.guessed else "measured"
+    return f"{called}: {shown} {unit}, {known}"

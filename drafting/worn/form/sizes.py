@@ -1,0 +1,180 @@
+"""The numbers that a form is begun from: levels, the breadth and depth of each section, where it lies.
+
+Breadth and depth come from the survey, in proportion to the girth; the girth itself is read off the
+finished surface and made right there (`solved`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from drafting.body import Body
+from drafting.body.depths import surveyed
+from drafting.body.dimensions import DIMENSIONS
+from drafting.ground.frozen import freeze
+from drafting.worn.levels import FigureBuild, Levels, figure_build
+
+HIGH_BUST_DEPTH, UNDER_BUST_DEPTH = 0.236, 0.245
+"""Depth / girth above and below the breasts (ours, on the chest depths of Source.ANSUR_II)."""
+
+CHEST_POWER = 2.8
+"""How square the chest's section is (`worn.section`; ours)."""
+LEAST_POWER, MOST_POWER = 1.9, 3.3
+
+
+@dataclass(frozen=True)
+class Slice:
+    """A section of the trunk: half `breadth`, `front` (y, negative) and `back`, all mm; `power` how square."""
+
+    breadth: float
+    front: float
+    back: float
+    power: float
+
+    @property
+    def middle(self) -> float:
+        return (self.front + self.back) / 2
+
+    def moved(self, back: float) -> Slice:
+        """The section moved to the back, mm."""
+        return replace(self, front=self.front + back, back=self.back + back)
+
+
+@dataclass(frozen=True)
+class Sizes:
+    """What the form of an even body is made to: `wanted` measures in mm, `levels`, and the sections begun from.
+
+    `unit` is 1 on an adult. `neck_half` is half the breadth of the neck's foot; `side_neck` and `shoulder`
+    (x, z); `nape`, `throat`, `neck_side` the y of those points; `full` says how far the bust is breasts
+    (1) or a chest (0); `legs` rows of height, middle and half breadth from the thigh down.
+    """
+
+    wanted: Mapping[str, float]
+    levels: Levels
+    unit: float
+    build: FigureBuild
+    slices: Mapping[str, Slice]
+    side_neck: tuple[float, float]
+    shoulder: tuple[float, float]
+    nape: float
+    throat: float
+    neck_side: float
+    full: float
+    legs: tuple[tuple[float, float, float], ...]
+
+    def __post_init__(self) -> None:
+        freeze(self, "wanted", "slices")
+
+
+def sizes(body: Body) -> Sizes:
+    """Return the numbers for `body`, both hands alike. Raises `DraftError` where levels are out of order."""
+    build = figure_build(body)
+    lv, u = build.levels, build.unit
+    wanted = {name: body[name] for name in DIMENSIONS if name in body}
+    slices = _slices(body, build)
+    foot = build.sections["neck_base_girth"]
+    nape = slices["high_bust_girth"].back - 44 * u
+    xn = foot.width / 2
+    length, drop = wanted["shoulder_length"], min(wanted["shoulder_drop"], 0.9 * wanted["shoulder_length"])
+    return Sizes(
+        wanted=wanted,
+        levels=lv,
+        unit=u,
+        build=build,
+        slices=slices,
+        side_neck=(xn, lv.side_neck),
+        shoulder=(xn + float(np.sqrt(length**2 - drop**2)), lv.side_neck - drop),
+        nape=nape,
+        throat=nape - 0.95 * foot.depth,
+        neck_side=nape - 0.46 * foot.depth,
+        full=_full(body),
+        legs=_legs(build, slices["hip_girth"]),
+    )
+
+
+def _full(body: Body) -> float:
+    """How far a bust is breasts: from 3 to 9 % of the high bust over it; 0 by men's charts.
+
+    A high bust that nobody measured is a guess: where the waist nears the hip (0.85 to 0.95 of it), the
+    fullness is taken for a chest. All ours.
+    """
+    if body.figure == "mens":
+        return 0.0
+    over = body["bust_girth"] / body["high_bust_girth"] - 1.0
+    found = _eased((over - 0.03) / 0.06)
+    if body.measured("high_bust_girth") or body.figure:
+        return found
+    return found * (1.0 - _eased((body["waist_girth"] / body["hip_girth"] - 0.85) / 0.10))
+
+
+def _eased(t: float) -> float:
+    t = float(np.clip(t, 0.0, 1.0))
+    return t * t * (3.0 - 2.0 * t)
+
+
+def round_oval(breadth: float, depth: float, power: float) -> float:
+    """Return the girth (mm) of a section `breadth` by `depth`."""
+    t = np.linspace(0.0, np.pi / 2, 129)
+    x = breadth / 2 * np.clip(np.cos(t), 0, 1) ** (2 / power)
+    y = depth / 2 * np.clip(np.sin(t), 0, 1) ** (2 / power)
+    return float(4 * np.hypot(np.diff(x), np.diff(y)).sum())
+
+
+def oval_of(girth: float, breadth: float, depth: float) -> tuple[float, float, float]:
+    """Return breadth, depth and power of the section of `girth` nearest to these; power gives way first."""
+    low, high = LEAST_POWER, MOST_POWER
+    for _ in range(30):
+        power = (low + high) / 2
+        low, high = (power, high) if round_oval(breadth, depth, power) < girth else (low, power)
+    grow = girth / round_oval(breadth, depth, power)
+    return breadth * grow, depth * grow, power
+
+
+def _slices(body: Body, build: FigureBuild) -> dict[str, Slice]:
+    u = build.unit
+    chest = {}
+    for name, share in (("high_bust_girth", HIGH_BUST_DEPTH), ("under_bust_girth", UNDER_BUST_DEPTH)):
+        depth = share * body[name]
+        chest[name] = (_breadth(body[name], depth), depth, CHEST_POWER)
+    waist = oval_of(body["waist_girth"], surveyed(body, "waist breadth"), surveyed(body, "waist depth"))
+    hip = oval_of(body["hip_girth"], surveyed(body, "hip breadth"), surveyed(body, "hip depth"))
+    blades = 0.5 * chest["high_bust_girth"][1] + 6 * u
+    hollow = blades - 26 * u
+    seat = hollow + 10 * u + 0.62 * max(hip[1] - waist[1], 0.0)
+    backs = {"high_bust_girth": blades, "under_bust_girth": blades - 13 * u}
+    found = {name: _slice(chest[name], backs[name]) for name in chest}
+    return found | {"waist_girth": _slice(waist, hollow), "hip_girth": _slice(hip, seat)}
+
+
+def _slice(section: tuple[float, float, float], back: float) -> Slice:
+    breadth, depth, power = section
+    return Slice(breadth / 2, back - depth, back, power)
+
+
+def _breadth(girth: float, depth: float) -> float:
+    low, high = 0.15 * girth, 0.49 * girth
+    for _ in range(30):
+        middle = (low + high) / 2
+        low, high = (middle, high) if round_oval(middle, depth, CHEST_POWER) < girth else (low, middle)
+    return low
+
+
+def _legs(build: FigureBuild, hip: Slice) -> tuple[tuple[float, float, float], ...]:
+    """Return (height, middle, half breadth) at thigh, lower thigh, knee, calf and ankle."""
+    lv, u = build.levels, build.unit
+    gap = 7 * u
+    thigh = min(build.half("thigh_girth"), (0.985 * hip.breadth - gap) / 2)
+    top = gap + thigh
+    foot = min(0.80 * top, 52 * u + 0.33 * thigh)
+    knee = max(build.half("knee_girth") + gap, 0.55 * top + 0.45 * foot)
+    rows = [(lv.thigh, top, thigh)]
+    low = build.half("lower_thigh_girth")
+    rows.append((lv.lower_thigh, max(top + 0.72 * (knee - top), low + gap), low))
+    rows.append((lv.knee, knee, build.half("knee_girth")))
+    calf = build.half("calf_girth")
+    rows.append((lv.calf, max(foot + 0.5 * (knee - foot), calf + gap), calf))
+    rows.append((lv.ankle, foot, build.half("ankle_girth")))
+    return tuple(rows)

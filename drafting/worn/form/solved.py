@@ -1,0 +1,89 @@
+"""Turn the knobs until the tape reads on the form what it read on the wearer."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import numpy as np
+
+from drafting.worn.form.arm_root import arm_slopes, arm_turned
+from drafting.worn.form.dials import GIRTHS, Dials, Stance
+from drafting.worn.form.read import Readings, readings
+from drafting.worn.form.sizes import Sizes
+from drafting.worn.form.solid import Solid, solid
+
+ROUNDS = 12
+ASKED_AGAIN = (1, 4, 8)
+"""The rounds in which it is asked anew what each knob of the arm does."""
+ROUNDEST, SQUAREST = 1.3, 6.0
+"""How round and how square the crotch may be (`Dials.square`)."""
+
+
+def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
+    """Return the form on which every measure reads as wanted, as near as it can, and what reads on it."""
+    knobs = first(s)
+    body = solid(s, knobs, pose)
+    found = readings(body)
+    slopes = None
+    for round_ in range(ROUNDS):
+        if round_ in ASKED_AGAIN:
+            slopes = arm_slopes(body, pose, found.measures)
+        knobs = _turned(s, knobs, found.measures)
+        if slopes is not None:
+            knobs = arm_turned(s, knobs, found.measures, slopes)
+        body = solid(s, knobs, pose)
+        found = readings(body)
+    return body, found
+
+
+def first(s: Sizes) -> Dials:
+    """The knobs to begin with."""
+    across = 0.25 * (s.wanted["across_back_width"] + s.wanted["across_front_width"])
+    full = max(0.0, s.wanted["bust_girth"] - s.wanted["high_bust_girth"]) * s.full
+    return Dials(across=0.95 * across, breasts=0.5 * full)
+
+
+def _turned(s: Sizes, k: Dials, got: Mapping[str, float]) -> Dials:
+    """The knobs turned once, from what was `got`."""
+    m, u = s.wanted, s.unit
+    scales = {name: k.scales[name] * m[name] / got[name] for name in GIRTHS}
+    off = {name: m[name] - value for name, value in got.items() if name in m}
+    breasts, scales["bust_girth"] = _bust(s, k, off["bust_girth"])
+    return replace(
+        k,
+        scales=scales,
+        breasts=breasts,
+        neck=_held(k.neck * (m["neck_base_girth"] / got["neck_base_girth"]), 0.75, 1.2),
+        arm_long=_held(k.arm_long + 0.9 * off["arm_length"], -60 * u, 60 * u),
+        shoulder_out=_held(k.shoulder_out + 0.9 * off["shoulder_length"], -30 * u, 30 * u),
+        lift_in=_held(k.lift_in + 0.6 * (s.side_neck[1] - got["side_neck_height"]), -25 * u, 25 * u),
+        lift_back=_held(k.lift_back + 1.2 * (s.levels.nape - got["nape_at"]), -25 * u, 25 * u),
+        lift_front=_held(k.lift_front + 0.8 * (s.levels.throat - got["throat_at"]), -70 * u, 30 * u),
+        lift_out=_held(k.lift_out + 0.6 * (s.shoulder[1] - got["shoulder_top"]), -25 * u, 25 * u),
+        square=_held(k.square * (1 + 0.012 / u * off["total_crotch_length"]), ROUNDEST, SQUAREST),
+        crotch_up=_held(
+            k.crotch_up + 0.7 * (_floor(s, k, off["total_crotch_length"]) - got["inside_leg_length"]),
+            -40 * u,
+            30 * u,
+        ),
+        rounded=_held(k.rounded + 1.2 * off["back_waist_length"], -10 * u, 60 * u),
+    )
+
+
+def _floor(s: Sizes, k: Dials, off: float) -> float:
+    """How high the crotch closes: as measured, up to 7 mm away where its length cannot be had otherwise."""
+    spare = k.square >= SQUAREST or k.square <= ROUNDEST
+    return s.levels.crotch - (_held(off / 2, -7 * s.unit, 7 * s.unit) if spare else 0.0)
+
+
+def _bust(s: Sizes, k: Dials, off: float) -> tuple[float, float]:
+    """Breasts take what the bust lacks as far as it is full; the chest, or what no breasts can take, its scale."""
+    wanted = k.breasts + 0.65 * off * s.full
+    breasts = _held(wanted, 0.0, 0.16 * s.wanted["bust_girth"])
+    share = (1.0 - s.full) if breasts == wanted else 1.0
+    return breasts, k.scales["bust_girth"] * (1.0 + share * off / s.wanted["bust_girth"])
+
+
+def _held(value: float, low: float, high: float) -> float:
+    return float(np.clip(value, low, high))

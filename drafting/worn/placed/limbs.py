@@ -1,0 +1,130 @@
+"""Round arm and leg: tubes about the limb's axis, as wide as the cloth is there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.draft.frame import BodyHeight
+from drafting.draft.roles import PieceRole
+from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Whole
+
+LOWERED = 14.0
+"""mm: how far below the shoulder joint a crown starts (ours, by eye: a cap stands over the joint)."""
+
+BAND = 15.0
+"""mm: the width of a tube is read over bands of the cloth so deep (ours)."""
+
+LEAST = 25.0
+"""mm: no tube starts narrower in the half (ours: a wrist is 25)."""
+
+
+@dataclass(frozen=True, eq=False)
+class Tube:
+    """Pieces that go round one limb: for each its flat vertices, height over the common level, way across."""
+
+    pieces: tuple[int, ...]
+    vertices: tuple[Whole, ...]
+    up: tuple[Reals, ...]
+    across: tuple[Reals, ...]
+    radius: tuple[Reals, ...]
+
+
+def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float) -> Tube:
+    """Return the pieces `members` laid side by side round a limb, `level` at up = 0.
+
+    Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube.
+    """
+    flats = [np.unique(mesh.triangles[mesh.piece == index]) for index in members]
+    ups, spans = [], []
+    for index, flat in zip(members, flats, strict=True):
+        up = mesh.flat[flat, 1] - _level(mesh.pieces[index], level, mesh.flat[flat, 1])
+        ups.append(up)
+        spans.append(_spans(mesh, index, up.max() - mesh.flat[flat, 1].max()))
+    low, high = min(float(up.min()) for up in ups), max(float(up.max()) for up in ups)
+    heights = np.arange(low, high + BAND, BAND)
+    lefts = [np.interp(heights, h, left) for h, left, _ in spans]
+    rights = [np.interp(heights, h, right) for h, _, right in spans]
+    total = sum(right - left for left, right in zip(lefts, rights, strict=True))
+    total = np.where(heights > below, np.interp(below, heights, total), total)
+    radius = np.maximum(total / (2 * np.pi), LEAST)
+    radii, acrosses = [], []
+    for flat, up, left, right in zip(flats, ups, lefts, rights, strict=True):
+        middle = np.interp(np.minimum(up, below), heights, (left + right) / 2)
+        radii.append(np.interp(up, heights, radius))
+        acrosses.append(mesh.flat[flat, 0] - middle)
+    return Tube(tuple(members), tuple(flats), tuple(ups), tuple(acrosses), tuple(radii))
+
+
+def _level(piece: SewnPiece, level: BodyHeight, y: Reals) -> float:
+    place = piece.frame.at(level)
+    return float(y.max()) if place is None else place.imag
+
+
+def _spans(mesh: SewnMesh, index: int, moved: float) -> tuple[Reals, Reals, Reals]:
+    """Return heights up a piece, and where the cloth begins and ends across at each."""
+    triangles = mesh.triangles[mesh.piece == index]
+    ends = mesh.flat[triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)]
+    low, high = ends[:, :, 1].min(), ends[:, :, 1].max()
+    heights = np.linspace(low, high, max(3, int((high - low) / BAND)) + 1)[1:-1]
+    below, above = ends[:, 0, 1] < heights[:, None], ends[:, 1, 1] < heights[:, None]
+    step = np.where(ends[:, 1, 1] == ends[:, 0, 1], 1.0, ends[:, 1, 1] - ends[:, 0, 1])
+    x = ends[:, 0, 0] + (heights[:, None] - ends[:, 0, 1]) * (ends[:, 1, 0] - ends[:, 0, 0]) / step
+    crossed = below != above
+    return heights + moved, np.where(crossed, x, np.inf).min(axis=1), np.where(crossed, x, -np.inf).max(axis=1)
+
+
+def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Reals]:
+    """Return where each piece of a sleeve starts round the arm (axis: shoulder, elbow, wrist of the left)."""
+    shoulder, elbow, wrist = axis
+    crowns = [mesh.pieces[i].frame.at(BodyHeight.CROWN) for i in sleeve.pieces]
+    crown = max(float(up.max()) for up in sleeve.up) if not any(crowns) else 0.0
+    for index, place in zip(sleeve.pieces, crowns, strict=True):
+        if place is not None:
+            crown = place.imag - _level(mesh.pieces[index], BodyHeight.ARMPIT, np.array([place.imag]))
+    upper = (elbow - shoulder) / np.linalg.norm(elbow - shoulder)
+    lower = (wrist - elbow) / np.linalg.norm(wrist - elbow)
+    out = np.array([1.0, 0.0, 0.0]) - upper * upper[0]
+    out /= np.linalg.norm(out)
+    behind = np.cross(upper, out)
+    behind = behind if behind[1] > 0 else -behind
+    length = float(np.linalg.norm(elbow - shoulder))
+    found = []
+    for index, up, across, radius in zip(sleeve.pieces, sleeve.up, sleeve.across, sleeve.radius, strict=True):
+        down = crown - up - LOWERED
+        axis_at = shoulder + np.minimum(down, length)[:, None] * upper
+        axis_at = axis_at + np.maximum(down - length, 0.0)[:, None] * lower
+        under = np.pi if mesh.pieces[index].role is PieceRole.UNDER_SLEEVE else 0.0
+        turn = under + hand * across / radius
+        points = axis_at + radius[:, None] * (np.cos(turn)[:, None] * out + np.sin(turn)[:, None] * behind)
+        found.append(points * [hand, 1.0, 1.0])
+    return found
+
+
+def round_leg(leg: Tube, axis: Reals, crotch: float, hand: float, behind: tuple[bool, ...]) -> list[Reals]:
+    """Return where each piece of a leg starts round it; `behind` says which pieces lie at the back."""
+    line = axis[::-1]
+    found = []
+    for up, across, radius, back in zip(leg.up, leg.across, leg.radius, behind, strict=True):
+        z = crotch + up
+        x, y = (np.interp(z, line[:, 2], line[:, i]) for i in (0, 1))
+        turn, way = hand * across / radius, 1.0 if back else -1.0
+        points = np.column_stack([x - way * radius * np.sin(turn), y + way * radius * np.cos(turn), z])
+        found.append(points * [hand, 1.0, 1.0])
+    return found
+
+
+def under_fork(x: Reals, up: Reals, seat: Reals, fork: Reals) -> Reals:
+    """Return where the vertices of one half of a crotch seam start, from the trunk to the fork, in x = 0.
+
+    `x` across the flat piece says how far each has gone under: all the way at the fork, where `up` is least.
+    """
+    points = seat * [0.0, 1.0, 1.0]
+    if len(x) < 2:
+        return points
+    lowest, highest = x[up.argmin()], x[up.argmax()]
+    gone = np.clip((x - highest) / (lowest - highest), 0.0, 1.0) if lowest != highest else np.ones(len(x))
+    points[:, 1] += gone * (fork[1] - points[:, 1])
+    points[:, 2] = np.minimum(points[:, 2], fork[2] + np.maximum(up, 0.0))
+    return points

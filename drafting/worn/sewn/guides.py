@@ -1,0 +1,68 @@
+"""Lines inside a piece that vertices have to follow: roll lines, bones, and the middle of the body."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+import numpy as np
+
+from drafting.draft.draft import EdgeRef
+from drafting.draft.frame import BodyFrame, Straight
+from drafting.geometry.area import Region
+from drafting.geometry.curve import Points
+from drafting.worn.sewn.folds import REACH
+from drafting.worn.sewn.rings import PieceRing, fine, place_on
+
+ROLL, BONE, CENTRE = "roll line", "bone", "centre"
+"""Kinds of marks that are followed (`Placement.what`)."""
+
+FRONT, BACK = "middle in front", "middle behind"
+"""What the lines are called that a frame states."""
+
+
+def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
+    """Return the lines inside a piece by name, from rim to rim where they reach it."""
+    region = Region.of(ring.outline)
+    cut = {done.name for done in ring.cuts}
+    marks = [m for m in ring.piece.placements if m.what in (ROLL, BONE, CENTRE) and m.name not in cut]
+    drawn = {mark.name: fine(mark.path) for mark in marks}
+    drawn |= {name: np.array(line) for name, line in ((FRONT, frame.front), (BACK, frame.back)) if line}
+    found = {}
+    for name, line in drawn.items():
+        across = region.across(line, REACH)
+        inside = line if region.holds(line).all() else None
+        kept = inside if across is None else across
+        if kept is not None and not _on_rim(region, kept):
+            found[name] = kept
+    return found
+
+
+def _on_rim(region: Region, line: Points) -> bool:
+    """Return whether a line runs along the rim, where vertices stand anyway."""
+    return bool(region.clearance(np.array([line.mean()]))[0] < REACH)
+
+
+def marked_ends(
+    rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]]
+) -> dict[EdgeRef, list[float]]:
+    """Return where lines inside end on the sides, mm along what is left of each: vertices have to stand there."""
+    marks: dict[EdgeRef, list[float]] = {}
+    for name, ring in rings.items():
+        for line in lines[name].values():
+            for ref, way in _ends(ring, line):
+                marks.setdefault(ref, []).append(way)
+    return marks
+
+
+def _ends(ring: PieceRing, line: Points) -> Iterator[tuple[EdgeRef, float]]:
+    for end in (line[0], line[-1]):
+        index, way, gap = place_on(ring, end)
+        if gap < REACH and way > 0.0:
+            yield (ring.piece.name, ring.sides[index].name), way
+
+
+def centre_line(ring: PieceRing) -> Straight | None:
+    """Return the middle of a piece that was opened out over its fold, as the left hand's outline runs."""
+    cut = {done.name for done in ring.cuts}
+    marks = (m for m in ring.piece.placements if m.what == CENTRE and m.name not in cut)
+    return next(((mark.path.start, mark.path.end) for mark in marks), None)

@@ -1,0 +1,158 @@
+"""What lies along lines of the sewn mesh: free folds, elastic, bones, and what is buttoned together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+import numpy as np
+from scipy.sparse import coo_matrix, csr_matrix
+from scipy.sparse.csgraph import dijkstra
+
+from drafting.draft.draft import EdgeRef, Notion, Seam
+from drafting.draft.frame import BodyFrame, Limb
+from drafting.draft.roles import SeamKind
+from drafting.worn.cloth.treatments import BONE
+from drafting.worn.nouns import ElasticThread, Rod, Whole
+from drafting.worn.sewn.chosen import SewnParts
+from drafting.worn.sewn.guides import BONE as BONE_MARK
+from drafting.worn.sewn.guides import ROLL
+from drafting.worn.sewn.joined import Merged
+from drafting.worn.sewn.rings import PieceRing
+
+FREE = frozenset(
+    {
+        SeamKind.DART,
+        SeamKind.PRINCESS,
+        SeamKind.SET_IN,
+        SeamKind.CROTCH,
+        SeamKind.ATTACHED,
+        SeamKind.MADE_UP,
+        SeamKind.PLEAT,
+    }
+)
+"""Seams over which the cloth bends free: pressed to an angle, or a hinge by their making (ours)."""
+
+PULL = 1.2
+"""N for each mm of an elastic's width and unit of strain (from memory: 25 mm braid pulls 15 N at half over)."""
+
+
+def free_folds(rings: Mapping[str, PieceRing], whole: Merged, seams: Sequence[Seam]) -> Whole:
+    """Return the pairs of sewn vertices over which cloth bends free."""
+    chains = [whole.along(ref) for seam in seams if seam.kind in FREE for ref in seam.a if ref[1] in rings[ref[0]]]
+    for piece, start in zip(whole.pieces, whole.starts, strict=True):
+        chains += [whole.merged[dart + start] for dart in piece.inner_darts]
+        rolls = {mark.name for mark in piece.ring.piece.placements if mark.what == ROLL}
+        chains += [whole.inner(piece.ring.piece.name, name) for name in rolls]
+    pairs = [np.column_stack([chain[:-1], chain[1:]]) for chain in chains if len(chain) > 1]
+    return np.concatenate([np.zeros((0, 2), dtype=np.int64), *pairs])
+
+
+def elastics(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], said: Mapping[str, BodyFrame], whole: Merged
+) -> tuple[ElasticThread, ...]:
+    """Return the elastics of a garment as threads along the edges they go to."""
+    return tuple(
+        thread
+        for notion in pieces.draft.notions
+        if notion.loop is not None and notion.edges
+        for thread in _threads(pieces, rings, said, whole, notion)
+    )
+
+
+def _threads(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], said: Mapping[str, BodyFrame], whole: Merged, notion: Notion
+) -> Iterator[ElasticThread]:
+    """Yield one elastic as a thread; a whole garment's two sleeves or legs have one each."""
+    refs = [ref for ref in notion.edges if ref[0] in rings and ref[1] in rings[ref[0]]]
+    round_limb = notion.count > 1 or all(said[piece].limb is Limb.ARM for piece, _ in refs)
+    hands = dict.fromkeys(pieces.draft[piece].hand for piece, _ in refs) if round_limb else [None]
+    share = 0.5 if pieces.halved and not round_limb else 1.0
+    for hand in hands:
+        own = [ref for ref in refs if hand is None or pieces.draft[ref[0]].hand == hand]
+        chain = end_to_end([whole.along(ref) for ref in own])
+        if len(chain) > 1 and notion.loop is not None:
+            pull = PULL * (notion.size or 10.0)
+            yield ElasticThread(vertices=chain, rest=share * notion.loop, pull=pull)
+
+
+def end_to_end(chains: Sequence[Whole]) -> Whole:
+    """Return chains of vertices that meet at their ends as one, begun at an end that no other shares."""
+    left = [chain for chain in chains if len(chain) > 1]
+    if not left:
+        return np.zeros(0, dtype=np.int64)
+    ends = [end for chain in left for end in (chain[0], chain[-1])]
+    lone = [end for end in ends if ends.count(end) == 1]
+    at = lone[0] if lone else left[0][0]
+    found = [np.array([at], dtype=np.int64)]
+    while True:
+        following = next((i for i, chain in enumerate(left) if at in (chain[0], chain[-1])), None)
+        if following is None:
+            return np.concatenate(found)
+        chain = left.pop(following)
+        run = chain if chain[0] == at else chain[::-1]
+        found.append(run[1:])
+        at = run[-1]
+
+
+def drawn_bones(rings: Mapping[str, PieceRing]) -> list[tuple[str, str]]:
+    """Return the marks that bones lie along, by piece and name."""
+    return [
+        (name, mark.name)
+        for name, ring in rings.items()
+        for mark in ring.piece.placements
+        if mark.what == BONE_MARK
+    ]
+
+
+def rods(whole: Merged, bones: Sequence[tuple[str, str]], stiffness: float = BONE) -> tuple[Rod, ...]:
+    """Return the bones of a garment along the lines they are drawn on, from piece to piece."""
+    chains = [chain for piece, line in bones if len(chain := whole.inner(piece, line)) > 1]
+    near = edge_lengths(whole)
+    found = []
+    while chains:
+        chain = end_to_end(chains)
+        held = set(chain.tolist())
+        chains = [one for one in chains if not set(one.tolist()) <= held]
+        found.append(Rod(vertices=_followed(near, chain), stiffness=stiffness))
+    return tuple(found)
+
+
+def edge_lengths(whole: Merged) -> csr_matrix:
+    """Return the lengths of the mesh's edges between sewn vertices."""
+    ends = whole.triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
+    long = np.linalg.norm(whole.flat[ends[:, 0]] - whole.flat[ends[:, 1]], axis=1)
+    rows, columns = whole.merged[np.concatenate([ends, ends[:, ::-1]])].T
+    keys, first = np.unique(rows * whole.count + columns, return_index=True)
+    lengths = np.concatenate([long, long])[first]
+    return coo_matrix((lengths, (keys // whole.count, keys % whole.count)), shape=(whole.count,) * 2).tocsr()
+
+
+def _followed(near: csr_matrix, chain: Whole) -> Whole:
+    """Return a chain that follows edges of the mesh: where two vertices share none, the shortest way."""
+    found = [int(chain[0])]
+    for vertex in chain[1:].tolist():
+        if near[found[-1], vertex] == 0.0:
+            _, before = dijkstra(near, indices=found[-1], return_predecessors=True)
+            way = [vertex]
+            while way[-1] != found[-1]:
+                way.append(int(before[way[-1]]))
+            found += way[-2:0:-1]
+        found.append(vertex)
+    return np.array(found, dtype=np.int64)
+
+
+def tied(pieces: SewnParts, whole: Merged, sides: Sequence[EdgeRef]) -> Whole:
+    """Return the pairs of a whole garment that are held together: the left of a closing to its right."""
+    pairs = [np.zeros((0, 2), dtype=np.int64)]
+    for name, edge in sides:
+        piece = pieces.draft[name]
+        right = [
+            (n, e)
+            for n, e in sides
+            if e == edge and pieces.draft[n].hand == "right" and pieces.draft[n].base == piece.base
+        ]
+        if piece.hand == "left" and len(right) == 1:
+            one, other = whole.along((name, edge)), whole.along(right[0])[::-1]
+            at = np.linspace(0, len(other) - 1, len(one)).round().astype(int)
+            pairs.append(np.column_stack([one, other[at]]))
+    return np.concatenate(pairs)

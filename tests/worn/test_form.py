@@ -1,0 +1,83 @@
+"""The wearer's form: the tape on its surface, read again here from its own sections and triangles."""
+
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache
+
+import numpy as np
+import pytest
+from scipy.spatial import ConvexHull
+
+from drafting.body import Body, read_body
+from drafting.ground.shipped import shipped
+from drafting.worn.form import HANGING, Form, wearers_form
+from drafting.worn.nouns import Limb
+from tests.drawn_bodies import drawn
+
+TRUNK = {
+    "hip_girth": "hip",
+    "waist_girth": "waist",
+    "under_bust_girth": "under_bust",
+    "bust_girth": "bust",
+    "high_bust_girth": "armpit",
+}
+LEG = {"thigh_girth": "thigh", "knee_girth": "knee", "calf_girth": "calf", "ankle_girth": "ankle"}
+BODIES = ("lamplighter", "kite", "drawn")
+
+
+@cache
+def body(name: str) -> Body:
+    return drawn(1)[0] if name == "drawn" else read_body(shipped("measurements") / "bodies" / f"{name}.toml")
+
+
+@cache
+def form(name: str) -> Form:
+    return wearers_form(body(name))
+
+
+def taped(points: np.ndarray) -> float:
+    """The girth of the convex hull of a section (scipy calls a 2-D hull's girth its area)."""
+    return float(ConvexHull(points).area)
+
+
+@pytest.mark.parametrize("name", BODIES)
+def test_the_tape_reads_on_the_surface_what_it_read_on_the_wearer(name: str) -> None:
+    made = form(name)
+    for limb, girths in ((Limb.TRUNK, TRUNK), (Limb.LEG, LEG)):
+        for girth, level in girths.items():
+            got = taped(made.contour(made.levels[level], limb, 360))
+            wanted = body(name)[girth]
+            assert got == pytest.approx(wanted, abs=max(3.0, 0.003 * wanted)), girth
+
+
+@pytest.mark.parametrize("name", BODIES)
+def test_the_skin_is_closed_and_looks_outward(name: str) -> None:
+    """Each edge of a closed surface is run as often either way; what it holds is some body's weight."""
+    skin = form(name).surface
+    edges = np.concatenate([skin.triangles[:, [i, (i + 1) % 3]] for i in range(3)])
+    ways = Counter(map(tuple, edges.tolist()))
+    assert all(ways[b, a] == times for (a, b), times in ways.items())
+    assert sum(times > 1 for times in ways.values()) < 40
+    a, b, c = (skin.points[skin.triangles[:, i]] for i in range(3))
+    litres = float(np.einsum("ij,ij->", a, np.cross(b, c))) / 6e6
+    weight = 22.5 * (body(name)["height"] / 1000) ** 2
+    assert 0.6 * weight < litres < 1.8 * weight
+
+
+@pytest.mark.parametrize("name", BODIES)
+def test_the_field_is_a_distance_near_the_skin(name: str) -> None:
+    made = form(name)
+    points = made.surface.points[::17]
+    near = made.distance.near(points, 30.0, curved=False)
+    assert len(near.places) == len(points)
+    assert np.quantile(np.abs(near.distance), 0.95) < 1.5
+    assert np.quantile(np.abs(np.linalg.norm(near.gradient, axis=1) - 1.0), 0.9) < 0.2
+
+
+def test_arms_that_hang_leave_the_trunk_as_it_is() -> None:
+    out, hanging = form("lamplighter"), wearers_form(body("lamplighter"), HANGING)
+    assert hanging.arm[2][0] < out.arm[2][0] - 100
+    for level in ("waist", "hip"):
+        sections = [taped(one.contour(one.levels[level])) for one in (out, hanging)]
+        assert sections[0] == pytest.approx(sections[1], abs=1.0)

@@ -1,0 +1,86 @@
+"""Every shipped garment finds its own place on a wearer: outside the body, near it, each leg on its side."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from drafting.draft.frame import Limb
+from drafting.worn.form import Form, wearers_form
+from drafting.worn.nouns import Reals, SewnMesh
+from drafting.worn.placed import placed
+from drafting.worn.sewn import sewn_mesh
+from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted
+
+
+@cache
+def form() -> Form:
+    return wearers_form(chart_body())
+
+
+@cache
+def started(block: str) -> tuple[SewnMesh, Reals]:
+    mesh = sewn_mesh(drafted(block), block, PLIES)
+    return mesh, placed(mesh, form())
+
+
+@pytest.mark.parametrize("block", SHIPPED)
+def test_garment_starts_outside_the_body_and_near_it(block: str) -> None:
+    _, points = started(block)
+    gaps = form().distance.distance(points)
+    assert gaps.min() > 0.0
+    assert np.quantile(gaps, 0.01) > 4.0
+    assert np.median(gaps) < 40.0
+    assert gaps.max() < 250.0
+
+
+@pytest.mark.parametrize("block", SHIPPED)
+def test_a_half_starts_with_its_middle_in_the_middle(block: str) -> None:
+    mesh, points = started(block)
+    assert mesh.halved
+    assert np.abs(points[mesh.on_middle, 0]).max() == 0.0
+
+
+@pytest.mark.parametrize("block", ["trousers", "breeches"])
+def test_no_leg_starts_on_the_other_side(block: str) -> None:
+    mesh, points = started(block)
+    legs = [i for i, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
+    of_legs = np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
+    assert points[of_legs, 0].min() >= 0.0
+    low = of_legs[points[of_legs, 2] < form().levels["knee"]]
+    assert points[low, 0].min() >= 3.0
+
+
+@pytest.mark.parametrize("block", [b for b in SHIPPED if b not in ("trousers", "breeches")])
+def test_front_starts_in_front_and_back_behind(block: str) -> None:
+    mesh, points = started(block)
+    assert points[mesh.front, 1].max() < points[mesh.back, 1].min()
+
+
+def test_sleeves_start_round_the_arm_with_the_cuff_at_the_wrist() -> None:
+    mesh, points = started("shirt")
+    wrist = np.array(form().arm[2])
+    cuff = points[np.unique(mesh.sewn[mesh.piece == [p.name for p in mesh.pieces].index("cuff")])]
+    assert np.linalg.norm(cuff.mean(axis=0) - wrist) < 90.0
+
+
+def test_bands_go_on_away_from_what_carries_them() -> None:
+    mesh, points = started("trousers")
+    names = [piece.name for piece in mesh.pieces]
+    band = points[np.unique(mesh.sewn[mesh.piece == names.index("waistband")])]
+    legs = points[np.unique(mesh.sewn[mesh.piece == names.index("front")])]
+    assert band[:, 2].max() > legs[:, 2].max() + 20.0
+
+
+@pytest.mark.parametrize("block", SHIPPED)
+def test_hardly_any_cloth_starts_stretched_out_of_shape(block: str) -> None:
+    mesh, points = started(block)
+    ends = mesh.triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
+    flat = np.linalg.norm(mesh.flat[ends[:, 0]] - mesh.flat[ends[:, 1]], axis=1)
+    start = np.linalg.norm(points[mesh.merged[ends[:, 0]]] - points[mesh.merged[ends[:, 1]]], axis=1)
+    assert (
+        0.85 < np.median(start / flat) < (1.35 if block.startswith("close") else 1.2)
+    )  # drafted smaller than the body
+    assert np.quantile(start / flat, 0.95) < 2.2
