@@ -14,6 +14,7 @@ import numpy as np
 from drafting.body import Body
 from drafting.body.depths import surveyed
 from drafting.body.dimensions import DIMENSIONS
+from drafting.body.estimates import estimate_scale
 from drafting.ground.frozen import freeze
 from drafting.worn.levels import FigureBuild, Levels, figure_build
 
@@ -151,8 +152,15 @@ def _slices(body: Body, under: float, u: float) -> dict[str, Slice]:
         ("under_bust_girth", under, UNDER_BUST_DEPTH),
     ):
         chest[name] = (_breadth(girth, share * girth), share * girth, CHEST_POWER)
-    waist = oval_of(body["waist_girth"], surveyed(body, "waist breadth"), surveyed(body, "waist depth"))
-    hip = oval_of(body["hip_girth"], surveyed(body, "hip breadth"), surveyed(body, "hip depth"))
+    scale = estimate_scale(body["height"])
+    waist, hip = (
+        oval_of(
+            body[f"{place}_girth"],
+            surveyed(body, f"{place} breadth", scale),
+            surveyed(body, f"{place} depth", scale),
+        )
+        for place in ("waist", "hip")
+    )
     blades = 0.5 * chest["high_bust_girth"][1] + 6 * u
     hollow = blades - 26 * u
     seat = hollow + 10 * u + 0.62 * max(hip[1] - waist[1], 0.0)
