@@ -5,13 +5,14 @@ from __future__ import annotations
 from drafting.ground.scale import Measured
 
 SURVEYED = {
+    "chest depth": (0.1952, 0.0043, 0.1057, -0.0635, 49.7),
     "waist breadth": (0.0143, 0.2694, 0.0363, 0.0232, -20.1),
     "waist depth": (0.0027, 0.3132, -0.0267, -0.0144, -7.4),
     "hip breadth": (-0.0511, 0.0049, 0.3463, 0.0029, 37.8),
     "hip depth": (0.0448, 0.0738, 0.1747, -0.0053, -40.7),
 }
 """Factors of bust, waist, hip, height, and a constant (mm): least squares on 3,034 adults of
-`Source.ANSUR_II`; people stray by 9.8, 10.5, 9.0 and 10.7 mm (sd)."""
+`Source.ANSUR_II`; people stray by 11.7, 9.8, 10.5, 9.0 and 10.7 mm (sd). The chest is at the fullest bust."""
 
 FROM = ("bust_girth", "waist_girth", "hip_girth", "height")
 
@@ -22,7 +23,7 @@ gives anybody in the survey (0.51 and 1.26; the middle is 0.88), a little widene
 
 
 def surveyed(measures: Measured, name: str, scale: float = 1.0) -> float:
-    """Return "waist breadth", "waist depth", "hip breadth" or "hip depth" in mm.
+    """Return "chest depth", "waist breadth", "waist depth", "hip breadth" or "hip depth" in mm.
 
     `scale` is that of `estimates.estimate_scale` where `measures` are a body's own, not an adult's.
     """
