@@ -23,13 +23,13 @@ from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of
 from drafting.worn.form import Form, wearers_form
-from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
+from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
 from drafting.worn.picture.tucked import tucked
 from drafting.worn.placed import placed
 from drafting.worn.settled.search import Limits
-from drafting.worn.settled.settle import at_rest
+from drafting.worn.settled.settle import at_rest, from_coarse
 from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
@@ -104,7 +104,7 @@ def worn(
         garment, cloths, cloth = one.garment, one.cloths, one.mesh
         share = 0.1 + 0.85 * number / len(sewn)
         tell(f"Settling: {garment.name.replace('-', ' ')}", share)
-        rest = at_rest(cloth, one.start, form.distance, limits, beneath=beneath)
+        rest = from_coarse(one.coarse, cloth, one.start, form.distance, limits, beneath=beneath)
         treated = tuple(treated_hems(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
         garments.append(_found(made, garment, rest, cloths, form, treated))
         beneath += max(ply.thickness for ply in cloth.plies)
@@ -112,25 +112,26 @@ def worn(
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
 
 
-def fallen_shape(made: Made, form: Form) -> tuple[WornGarment, ...]:
-    """Return a costume as shapes only: a coarse mesh, let fall for a second; raises `DraftError`."""
-    sewn, left_out = _sewn(made, form, COARSE)
-    if left_out:
-        raise DraftError(left_out[0][1])
-    garments = []
-    for one in sewn:
-        rest = at_rest(one.mesh, one.start, form.distance, SHAPE)
-        garments.append(_found(made, one.garment, replace(rest, settled=False), one.cloths, form, ()))
-    return _over_one_another(garments, form)
+def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGarment:
+    """Return a garment alone as a shape only: a coarse mesh, let fall for a second; raises `DraftError`.
+
+    `before` is how it lay when it was cut a little differently.
+    """
+    (garment,) = made.garments
+    cloths = cloths_of(made, garment)
+    cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE)
+    rest = at_rest(cloth, before or placed(cloth, form), form.distance, SHAPE)
+    return _found(made, garment, replace(rest, settled=False), cloths, form, ())
 
 
 @dataclass(frozen=True, eq=False)
 class Sewn:
-    """A garment sewn up, with its cloths by material, and where its points start, (count, 3) mm."""
+    """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh."""
 
     garment: MadeGarment
     cloths: Mapping[str, Fabric]
     mesh: SewnMesh
+    coarse: SewnMesh
     start: Reals
 
     def __post_init__(self) -> None:
@@ -143,13 +144,20 @@ def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[
     left_out: list[tuple[str, str]] = []
     for garment in made.garments:
         cloths = cloths_of(made, garment)
-        plies = {material: ply_of(cloth) for material, cloth in cloths.items()}
+        plies = plies_of(cloths)
         try:
-            cloth = sewn_mesh(garment.draft, garment.name, plies, mesh)
-            found.append(Sewn(garment, cloths, cloth, placed(cloth, form)))
+            coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in (COARSE, mesh))
+            found.append(
+                Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=placed(coarse, form))
+            )
         except DraftError as error:
             left_out.append((garment.name, str(error)))
     return _in_order(found), tuple(left_out)
+
+
+def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
+    """Return each cloth as a ply, by material."""
+    return {material: ply_of(cloth) for material, cloth in cloths.items()}
 
 
 def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:

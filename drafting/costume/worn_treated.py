@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from drafting.costume.make import MadeGarment
 from drafting.draft.draft import EdgeRef
@@ -49,7 +50,7 @@ def treated_hems(
 
 
 def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth) -> AtRest:
-    start = kept_off(swung(rest, by), form.distance)
+    start = replace(rest, points=kept_off(swung(rest, by), form.distance))
     return at_rest(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
 
 

@@ -15,6 +15,7 @@ from drafting.ground.errors import DraftError
 from drafting.notebook.bench import state as st
 from drafting.notebook.errors_said import sentence
 from drafting.worn.form import Form
+from drafting.worn.nouns import AtRest
 from drafting.worn.picture.draw import Image, drawn
 from drafting.worn.picture.dressed import dressed_scene, off_scene
 from drafting.worn.picture.view import BACK, FRONT, SIDE, THREE_QUARTERS, Eye, frame_for
@@ -57,14 +58,13 @@ def worn_anew(worn: WornStanding, standing: st.Standing, form: Form) -> WornStan
     if standing.refusal:
         return replace(worn, standing=standing, refusal=standing.refusal)
     try:
-        return WornStanding(standing, _shaped(standing, form), worn.now)
+        return WornStanding(standing, _shaped(standing, form, worn.now.rest), worn.now)
     except DraftError as error:
         return replace(worn, standing=standing, refusal=sentence(error))
 
 
-def _shaped(standing: st.Standing, form: Form) -> WornGarment:
-    (garment,) = fallen_shape(standing.made, form)
-    return garment
+def _shaped(standing: st.Standing, form: Form, before: AtRest | None = None) -> WornGarment:
+    return fallen_shape(standing.made, form, before)
 
 
 def picture(worn: WornStanding, form: Form, view: str, colours: str) -> tuple[bytes, bytes]:
