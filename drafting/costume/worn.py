@@ -177,10 +177,10 @@ def _in_order(sewn: list[Sewn]) -> list[Sewn]:
     def girth(one: Sewn) -> float:
         return max((level.drafted for level in one.mesh.levels if level.limb is Limb.TRUNK), default=0.0)
 
-    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces)]
-    trunk = sorted((one for one in sewn if one not in legs), key=girth)
-    within = [one for one in trunk[:1] if not goes_over(one.garment.draft, one.mesh)]
-    return [*within, *sorted(legs, key=girth), *(one for one in trunk if one not in within)]
+    over = [one for one in sewn if goes_over(one.garment.draft, one.mesh)]
+    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces) and one not in over]
+    trunk = sorted((one for one in sewn if one not in legs and one not in over), key=girth)
+    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:], *sorted(over, key=girth)]
 
 
 def _found(

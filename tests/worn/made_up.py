@@ -68,7 +68,9 @@ def tube(
         edges={("body", "hem"): hem, ("body", "top"): top},
         levels=(_level(rows // 2, around, rows, 2 * math.pi * radius / (1 + stretched)),),
     )
-    return AtRest(mesh, points, residual=0.02, settled=True, steps=10, seconds=0.1)
+    return AtRest(
+        mesh=mesh, points=points, slip=np.zeros_like(points), residual=0.02, settled=True, steps=10, seconds=0.1
+    )
 
 
 def _level(row: int, around: int, rows: int, drafted: float) -> MeshLevel:

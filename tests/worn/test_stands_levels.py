@@ -12,7 +12,7 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.stands.comfort import gives_at
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.levels import levels_worn
-from drafting.worn.stands.model import GarmentWorn
+from drafting.worn.stands.model import GarmentWorn, Strain
 from drafting.worn.stands.told import told
 from drafting.worn.stands.words import worded
 from tests.worn.made_up import tube
@@ -112,3 +112,10 @@ def test_what_a_cloth_gives_goes_evenly_from_warp_to_weft(angle: float) -> None:
     else:
         low, high = sorted(known[a] for a in known if abs(a - angle) < 45)
         assert low <= gives <= high
+
+
+@pytest.mark.parametrize(
+    ("mean", "p95", "pulls"), [(0.003, 0.019, False), (0.0073, 0.025, True), (0.02, 0.02, True)]
+)
+def test_stretch_at_single_places_is_no_pull(mean: float, p95: float, pulls: bool) -> None:
+    assert Strain(mean, p95, 0.01, True).pulls is pulls
