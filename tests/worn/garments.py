@@ -58,13 +58,31 @@ def signed(mesh: SewnMesh) -> Reals:
     return area
 
 
-def least_angle(mesh: SewnMesh) -> float:
-    """Return the sharpest angle of all flat triangles, degrees."""
+def angles(mesh: SewnMesh) -> Reals:
+    """Return the sharpest angle of every flat triangle, degrees."""
     found = []
     points = corners(mesh)
     for i in range(3):
         here, one, two = points[i], points[i - 1], points[i - 2]
         u, v = one - here, two - here
         turn = np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0])
-        found.append(np.degrees(np.arctan2(turn, (u * v).sum(axis=1))).min())
-    return float(min(found))
+        found.append(np.degrees(np.arctan2(turn, (u * v).sum(axis=1))))
+    sharpest: Reals = np.min(found, axis=0)
+    return sharpest
+
+
+def least_angle(mesh: SewnMesh) -> float:
+    """Return the sharpest angle of all flat triangles, degrees."""
+    return float(angles(mesh).min())
+
+
+def least_angle_but_corners(mesh: SewnMesh, draft: Draft, within: float = 45.0) -> float:
+    """Return the sharpest angle away from corners that the pieces have themselves, which are as sharp."""
+    found, middles = angles(mesh), sum(corners(mesh)) / 3
+    for index, piece in enumerate(mesh.pieces):
+        own = draft[piece.name] if piece.name in draft else None
+        for at, edge in enumerate(own.edges if own else ()):
+            if own and own.corner(at) < 40.0:
+                gap = np.hypot(*(middles - [edge.path.start.real, edge.path.start.imag]).T)
+                found[(mesh.piece == index) & (gap < within)] = 180.0
+    return float(found.min())

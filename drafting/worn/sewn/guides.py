@@ -10,7 +10,7 @@ from drafting.draft.draft import EdgeRef
 from drafting.draft.frame import BodyFrame, Straight
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
-from drafting.worn.sewn.folds import REACH
+from drafting.worn.sewn.folds import REACH, runs_on_rim
 from drafting.worn.sewn.rings import PieceRing, fine, place_on
 
 ROLL, BONE, CENTRE = "roll line", "bone", "centre"
@@ -32,32 +32,27 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
         across = region.across(line, REACH)
         inside = line if region.holds(line).all() else None
         kept = inside if across is None else across
-        if kept is not None and not _on_rim(region, kept):
+        if kept is not None and not runs_on_rim(region, kept):
             found[name] = kept
     return found
 
 
-def _on_rim(region: Region, line: Points) -> bool:
-    """Return whether a line runs along the rim, where vertices stand anyway."""
-    return bool(region.clearance(np.array([line.mean()]))[0] < REACH)
-
-
 def marked_ends(
-    rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]]
+    rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], apart: float
 ) -> dict[EdgeRef, list[float]]:
     """Return where lines inside end on the sides, mm along what is left of each: vertices have to stand there."""
     marks: dict[EdgeRef, list[float]] = {}
     for name, ring in rings.items():
         for line in lines[name].values():
-            for ref, way in _ends(ring, line):
+            for ref, way in _ends(ring, line, apart):
                 marks.setdefault(ref, []).append(way)
     return marks
 
 
-def _ends(ring: PieceRing, line: Points) -> Iterator[tuple[EdgeRef, float]]:
+def _ends(ring: PieceRing, line: Points, apart: float) -> Iterator[tuple[EdgeRef, float]]:
     for end in (line[0], line[-1]):
         index, way, gap = place_on(ring, end)
-        if gap < REACH and way > 0.0:
+        if gap < REACH and apart < way < ring.sides[index].length - apart:
             yield (ring.piece.name, ring.sides[index].name), way
 
 

@@ -23,7 +23,7 @@ from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
-from drafting.worn.sewn.stations import stations
+from drafting.worn.sewn.stations import NEAR, stations
 from drafting.worn.sewn.strung import drawn_bones, elastics, free_folds, rods, tied
 
 ROUNDS = 4
@@ -94,7 +94,7 @@ def _meshed(
     pieces: SewnParts, rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], mesh: float
 ) -> Merged:
     """Return the pieces meshed and merged, their outlines made finer where they have to be."""
-    marks = marked_ends(rings, lines)
+    marks = marked_ends(rings, lines, NEAR * mesh)
     seams = worn_seams(pieces, rings)
     for _ in range(ROUNDS):
         places = stations(pieces.draft, rings, seams, mesh, marks)
