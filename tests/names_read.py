@@ -72,6 +72,7 @@ OTHER_NAMES = {
     "blocks/_own.py read_folder": "names of files",
     "blocks/__init__.py _modules": "names of modules",
     "body/dimensions.py _read": "a range of ages",
+    "body/children.py for_child": "names of measures",
     "body/estimates.py estimates": "names of measures",
     "body/reader.py _put": "names of measures",
     "printing/cover.py _map": "titles of pages",

@@ -169,9 +169,9 @@ def test_what_is_ours_says_what_it_was_found_on() -> None:
 
 @pytest.fixture(scope="module")
 def listing() -> str:
-    """What `drafting blocks` prints."""
+    """What `drafting blocks all` prints."""
     with redirect_stdout(io.StringIO()) as said:
-        assert main(["blocks"]) == 0
+        assert main(["blocks", "all"]) == 0
     return said.getvalue()
 
 

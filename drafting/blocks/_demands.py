@@ -134,10 +134,10 @@ def part_faults(own: OwnFile, parts: Mapping[str, Mapping[str, Any]]) -> Iterato
         return
     for part, defaults in asked.items():
         if part not in parts:
-            right = meant(str(part), parts, "`drafting blocks` lists them")
+            right = meant(str(part), parts, "`drafting blocks NAME` lists them")
             yield own.fault(f"there is no single block '{part}' to be a part", right, at)
             continue
         for name in defaults:
             if name not in parts[part]:
-                right = meant(str(name), parts[part], "`drafting blocks` lists them")
+                right = meant(str(name), parts[part], "`drafting blocks NAME` lists them")
                 yield own.fault(f"{part} has no choice '{name}'", right, at)

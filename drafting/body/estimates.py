@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from drafting.body.children import child_share, childs_neck, for_child
 from drafting.body.figure_rules import Figure, rules_for
 from drafting.body.rules import INNER, Known, Rule
 from drafting.ground.sources import Sources
@@ -49,8 +50,9 @@ def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "")
     scale = estimate_scale(measured["height"])
     known: Known = {name: mm / scale for name, mm in measured.items()}
     known["natural"] = float(natural)
+    known["child"], known["childs_neck"] = child_share(measured), childs_neck(measured) / scale
     found: dict[str, Measure] = {}
-    for rule, spread, words in _plan(frozenset(measured), figure):
+    for rule, spread, words in _plan(frozenset(measured), figure, known["child"] > 0):
         value = known[rule.name] = in_bounds(rule, known)
         if rule.name not in INNER:
             sd = None if spread is None else spread * scale
@@ -60,11 +62,11 @@ def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "")
 
 
 @lru_cache(maxsize=256)
-def _plan(measured: frozenset[str], figure: Figure) -> tuple[tuple[Rule, float | None, str], ...]:
+def _plan(measured: frozenset[str], figure: Figure, child: bool) -> tuple[tuple[Rule, float | None, str], ...]:
     """Return the rules that fill in what was not measured, each with its sd (mm) and its words."""
     spreads: dict[str, float | None] = {}
     plan = []
-    for rule in rules_for(figure):
+    for rule in map(for_child, rules_for(figure)) if child else rules_for(figure):
         if rule.name not in measured | spreads.keys() and measured.issuperset(rule.given):
             spread = spreads[rule.name] = rule.spread(spreads)
             plan.append((rule, spread, rule.words(spread)))

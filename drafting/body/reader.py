@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from drafting.body.body import SIDES, Body
 from drafting.body.toml_reader import KEYS, RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
+from drafting.ground.nearest import meant
 from drafting.ground.units import LENGTH_UNITS, SHOWN, WEIGHT_UNITS
 from drafting.reading.given import MOST_FAULTS, Faults, Given
 from drafting.reading.table import Row, read_table
@@ -18,7 +20,7 @@ HEADS = ("name", "value", "unit")
 
 
 def read_body(path: Path | str) -> Body:
-    """Return the one wearer of a TOML or CSV file, every measure in mm.
+    """Return the one wearer of a TOML or CSV file, every measure in mm; `FILE#NAME` names one of several.
 
     Raises `InputError` with every fault of the file, each with its line.
 
@@ -27,12 +29,37 @@ def read_body(path: Path | str) -> Body:
     >>> body["bust_girth"], body.measured("bust_girth")  # the file says 36 1/4 in
     (920.75, True)
     """
-    bodies = read_bodies(path)
+    file, named = _file_and_name(path)
+    bodies = read_bodies(file)
+    if named:
+        return _called(named, bodies, file)
     if len(bodies) != 1:
         titles = ", ".join(clean_text(body.title, SHOWN) for body in bodies[:6])
-        what = f"holds {len(bodies)} wearers ({titles})"
-        raise InputError([Fault(what, "keep one wearer in the file", "wearer", str(path), 1)])
+        right = f"keep one in the file, or name one behind a #: {file.name}#{clean_text(bodies[0].title, SHOWN)}"
+        raise InputError([Fault(f"holds {len(bodies)} wearers ({titles})", right, "wearer", str(file), 1)])
     return bodies[0]
+
+
+def _file_and_name(path: Path | str) -> tuple[Path, str]:
+    """Return the file, and the wearer named behind the last # of a path that is no file itself."""
+    text = str(path)
+    file, mark, named = text.rpartition("#")
+    return (Path(file), named.strip()) if mark and file and not Path(text).exists() else (Path(text), "")
+
+
+def _called(named: str, bodies: Sequence[Body], file: Path) -> Body:
+    """Return the one of `bodies` that is called so; raises `InputError`."""
+    found = [body for body in bodies if body.title.casefold() == named.casefold()]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        fault = Fault(
+            f"holds {len(found)} wearers called {clean_text(named, SHOWN)}", "give each a name of its own"
+        )
+    else:
+        right = meant(named, [body.title for body in bodies], "the first column of the file names all")
+        fault = Fault(f"holds no wearer called {clean_text(named, SHOWN)}", right)
+    raise InputError([replace(fault, field="wearer", file=str(file), line=1)])
 
 
 def read_bodies(path: Path | str) -> tuple[Body, ...]:

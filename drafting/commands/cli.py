@@ -1,4 +1,4 @@
-"""The commands: `drafting make | demo | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -12,9 +12,13 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from drafting.commands.progress import Tell, progress, within
 from drafting.ground.errors import DraftError, Fault, InputError
+
+if TYPE_CHECKING:
+    from drafting.costume.make import Made
 
 HOLDS, CHECK_FAILS, REFUSED = 0, 1, 2
 
@@ -64,6 +68,7 @@ def parser() -> argparse.ArgumentParser:
     whole.add_argument("--version", action=_Version, nargs=0, help="print the version and stop")
     commands = whole.add_subparsers(title="commands", required=True, metavar="COMMAND")
 
+    _add_new(commands)
     for added in (*_making(commands), *_telling(commands), *_served(commands)):
         added.add_argument(
             "--blocks",
@@ -72,6 +77,19 @@ def parser() -> argparse.ArgumentParser:
             help="a folder of your own blocks, one Python file each; their code is run",
         )
     return whole
+
+
+def _add_new(commands: Any) -> None:
+    """Add the command that begins a costume; it drafts nothing, so it takes no blocks."""
+    new = _command(commands, "new", _new, "begin a costume: its four files, with remarks, ready for make")
+    new.add_argument("folder", type=Path, metavar="FOLDER", help="the folder to write: new or empty")
+    new.add_argument(
+        "--wearer",
+        type=Path,
+        metavar="BODY",
+        help="take the measures over from a body file or a table (FILE.csv, or FILE.csv#NAME)",
+    )
+    new.add_argument("--unit", choices=("cm", "mm", "in"), default="cm", help="the unit of the files (cm)")
 
 
 def _making(commands: Any) -> list[argparse.ArgumentParser]:
@@ -83,7 +101,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="COSTUME.toml",
         help="the costume file: wearer, cloths, garments and their choices",
     )
-    make.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    make.add_argument(
+        "--wearer", type=Path, metavar="BODY", help="put it on another body (FILE.csv#NAME names one of a table)"
+    )
     make.add_argument(
         "--search",
         type=_seconds,
@@ -113,7 +133,17 @@ def _telling(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="COSTUME.toml",
         help="say which measure to take next for this costume (else for a shirt)",
     )
-    return [_command(commands, "blocks", _blocks, "every block with its choices")]
+    blocks = _command(
+        commands, "blocks", _blocks, "what can be drafted, a line each; one block with all its choices"
+    )
+    blocks.add_argument(
+        "name",
+        nargs="?",
+        default="",
+        metavar="NAME",
+        help="one block whole (all: every block whole, and the words of the record)",
+    )
+    return [blocks]
 
 
 def _served(commands: Any) -> list[argparse.ArgumentParser]:
@@ -152,6 +182,18 @@ class _Version(argparse.Action):
         parser.exit()
 
 
+def _new(wanted: argparse.Namespace) -> int:
+    from drafting.body import read_body
+    from drafting.commands.texts import new_text
+    from drafting.costume.new import new_files
+    from drafting.output.fresh import write_fresh
+
+    texts = new_files(read_body(wanted.wearer) if wanted.wearer else None, wanted.unit)
+    write_fresh(wanted.folder, texts)
+    print(new_text(wanted.folder, texts))
+    return HOLDS
+
+
 def _make(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
 
@@ -171,6 +213,18 @@ def _seconds(text: str) -> float:
     if not 0 <= seconds <= 86_400:
         raise argparse.ArgumentTypeError(f"{text} is no time to search: 1 to 86400 seconds")
     return seconds
+
+
+DRAFTED, LAID = 0.04, 0.35
+"""Shares of the time that drafting and then laying out end at, with no search asked for (ours, by the demo)."""
+
+
+def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
+    """Return what hears of each better lay, and tells how many cloths are begun."""
+    from drafting.costume.lays import materials
+
+    roles = [cloth.role for cloth, _ in materials(made)]
+    return lambda role, _: tell(f"Laying out {role}", roles.index(role) / len(roles))
 
 
 def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
@@ -195,13 +249,16 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
     if read is None or faults:
         raise InputError(faults)
 
-    try:
-        made = laid_out(make(read), search)
-    except InputError:
-        raise
-    except DraftError as error:
-        raise InputError([Fault(str(error), file=str(costume))]) from error
-    printed = write_output(made, out)
+    with progress(sys.stderr) as tell:
+        try:
+            tell("Drafting", 0.0)
+            made = make(read)
+            made = laid_out(made, search, said=_laying(made, within(tell, DRAFTED, LAID)))
+        except InputError:
+            raise
+        except DraftError as error:
+            raise InputError([Fault(str(error), file=str(costume))]) from error
+        printed = write_output(made, out, within(tell, LAID, 1.0))
     print(made_text((*made.findings, *printed), out))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for finding in failed:
@@ -228,10 +285,22 @@ def _body(wanted: argparse.Namespace) -> int:
 
 def _blocks(wanted: argparse.Namespace) -> int:
     from drafting.blocks import all_blocks, use_blocks
-    from drafting.commands.texts import blocks_text, roles_text
+    from drafting.commands.texts import blocks_listed, blocks_text, roles_text
+    from drafting.ground.names import clean_text
+    from drafting.ground.nearest import meant
+    from drafting.ground.units import SHOWN
 
     use_blocks(wanted.blocks)
-    print(f"{blocks_text(all_blocks().values())}\n\n{roles_text()}")
+    every = all_blocks()
+    if not wanted.name:
+        print(blocks_listed(every.values()))
+    elif wanted.name == "all":
+        print(f"{blocks_text(every.values())}\n\n{roles_text()}")
+    elif wanted.name in every:
+        print(blocks_text([every[wanted.name]]))
+    else:
+        right = meant(wanted.name, every, "`drafting blocks` lists all")
+        raise InputError([Fault(f"no block is called {clean_text(wanted.name, SHOWN)}", right)])
     return HOLDS
 
 

@@ -38,6 +38,19 @@ GAIN = (
 )
 
 
+def new_text(folder: Path, files: Iterable[str]) -> str:
+    """Return what `new` says in the end: what was written, and the next two steps."""
+    costume, body = folder / "costume.toml", folder / "wearer.toml"
+    return "\n".join(
+        [
+            f"Written: {', '.join(str(folder / name) for name in files)}",
+            f"Write your measures into {body}, your cloth's into {folder / 'cloth.toml'}. Then:",
+            f"  drafting body {body} --costume {costume}",
+            f"  drafting make {costume} --out {folder / 'out'}",
+        ]
+    )
+
+
 def made_text(findings: tuple[Finding, ...], out: Path) -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = [finding for finding in worst_first(findings) if finding.level != "ok"]
@@ -97,6 +110,22 @@ def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
         )
         for gain in gains
     ]
+
+
+def blocks_listed(blocks: Iterable[Block]) -> str:
+    """Return a line for each block, and how to see one whole."""
+    rows: list[Cells] = [(block.name, _after_colon(block.summary)) for block in blocks]
+    lines = [
+        *_table(None, rows),
+        "",
+        "One with all its choices, pieces and edges: drafting blocks NAME (or: all)",
+        "",
+    ]
+    lines += ["What pieces, edges and seams are, as `role` and `kind` in report.json (all: with meanings)"]
+    lines += _table(
+        None, [(sort, ", ".join(one.value for one in words if one)) for sort, words in DECLARED.items()]
+    )
+    return "\n".join(lines)
 
 
 def blocks_text(blocks: Iterable[Block]) -> str:

@@ -9,7 +9,7 @@ from drafting.ground.names import clean_text
 from drafting.ground.nearest import MOST, meant
 from drafting.ground.units import SHOWN
 
-ALL_PIECES = "`drafting blocks` lists the pieces and edges of every block"
+ALL_PIECES = "`drafting blocks NAME` lists the pieces and edges of a block"
 
 
 def piece_named(draft: Draft, name: str) -> Piece:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from functools import partial
+from typing import Any, TypeVar
 
 from drafting.fabric.cloth import TreatedStrip, stretch_of
 from drafting.fabric.overhang import ANGLES, SLOPE, bending_length
@@ -19,6 +20,8 @@ from drafting.ground.units import (
     show_length,
     unit_of,
 )
+
+T = TypeVar("T")
 
 GRAVITY = 9.80665  # N/kg, standard gravity
 MOST_STRETCHED = 4.0  # times its length at rest: 300 %, beyond any cloth for clothes (ours)
@@ -67,7 +70,10 @@ def _load(value: Mapping[str, object], unit: str | None) -> float | None:
     lacking = next((key for key in ("load", "strip") if key not in value), None)
     if lacking is not None:
         raise BadValue(f"{lacking} is missing", 'a load has its strip beside it: load = "500 g", strip = "5 cm"')
-    mass, wide = parse_weight(value["load"], None), parse_length(value["strip"], unit or "cm")
+    if not isinstance(value["load"], str):
+        raise BadValue(f"load {as_written(value['load'])} names no unit", 'write it like load = "500 g"')
+    mass = _entry(value, "load", partial(parse_weight, unit=None))
+    wide = _entry(value, "strip", partial(parse_length, unit=unit or "cm"))
     if not LOADS[0] <= mass <= LOADS[1]:
         raise BadValue(f"a load of {as_written(value['load'])} cannot be", "hang 1 g to 20 kg on it, as in 500 g")
     _within(wide, STRIPS, value["strip"], unit, "a strip is cut")
@@ -99,6 +105,14 @@ def _keys(value: Mapping[str, object], needed: tuple[str, ...], further: tuple[s
         raise BadValue(known or f"{lacking[0]} is missing", f"write it like {form}")
 
 
+def _entry(value: Mapping[str, object], key: str, parse: Callable[[object], T]) -> T:
+    """Return an entry of a test, a fault of it named with its key."""
+    try:
+        return parse(value[key])
+    except BadValue as bad:
+        raise BadValue(f"{key} {bad.what}", bad.right) from None
+
+
 OVERHANG = f'{{overhang = "11.2 cm", angle = {SLOPE}}}'
 
 
@@ -109,8 +123,8 @@ def strip_bends(unit: str | None, value: object) -> float:
         _within(length, BENDING_LENGTHS, value, unit, "a bending length lies")
         return length
     _keys(value, ("overhang",), ("angle",), OVERHANG)
-    over = parse_length(value["overhang"], unit or "cm")
-    angle = parse_angle(value.get("angle", SLOPE))
+    over = _entry(value, "overhang", partial(parse_length, unit=unit or "cm"))
+    angle = _entry({"angle": SLOPE, **value}, "angle", parse_angle)
     if not ANGLES[0] <= angle <= ANGLES[1]:
         right = f"it lies within {ANGLES[0]:g} to {ANGLES[1]:g} degrees; slide the strip down to {SLOPE:g}"
         raise BadValue(f"an angle of {as_written(value['angle'])} cannot be", right)
@@ -125,7 +139,7 @@ def treated_strip(treatment: str, unit: str | None, mass: Callable[[object], Any
         return TreatedStrip(treatment, strip_bends(unit, value))
     _keys(value, ("overhang",), ("angle", "mass"), OVERHANG)
     length = strip_bends(unit, {key: entry for key, entry in value.items() if key != "mass"})
-    return TreatedStrip(treatment, length, mass(value["mass"]) if "mass" in value else None)
+    return TreatedStrip(treatment, length, _entry(value, "mass", mass) if "mass" in value else None)
 
 
 def _within(mm: float, reach: tuple[float, float], value: object, unit: str | None, what: str) -> None:

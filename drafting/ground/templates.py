@@ -1,4 +1,4 @@
-"""HTML out of templates: a page's words and tags stand in a file beside the module that fills it.
+"""Pages and files out of templates: words and tags stand in a file beside the module that fills it.
 
 A template (`x.html.jinja` beside `x.py`) holds macros, and the module calls them by name. Whatever is
 handed over is escaped, unless it comes from a macro itself; a name that a template does not know is an
@@ -14,9 +14,9 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-ENDING = ".html.jinja"
+ENDING, TOML_ENDING = ".html.jinja", ".toml.jinja"
 
-__all__ = ["Html", "beside", "macros"]
+__all__ = ["Html", "beside", "macros", "toml_macros"]
 
 Html = Markup
 """Text with tags in it, escaped already."""
@@ -28,15 +28,24 @@ def macros(module: str) -> Any:
 
     Each macro is a function of plain values that returns `Html`.
     """
-    place = Path(module)
+    return _macros(Path(module), ENDING, escape=True)
+
+
+@cache
+def toml_macros(module: str) -> Any:
+    """Return the macros of the TOML template beside a module; nothing is escaped, so hand over TOML values."""
+    return _macros(Path(module), TOML_ENDING, escape=False)
+
+
+def _macros(place: Path, ending: str, *, escape: bool) -> Any:
     pages = Environment(
         loader=FileSystemLoader(place.parent),
-        autoescape=True,
+        autoescape=escape,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    return pages.get_template(place.stem + ENDING).module
+    return pages.get_template(place.stem + ending).module
 
 
 @cache

@@ -23,7 +23,7 @@ from drafting.reading.given import Faults, FilePlace, Given, Origin, SaidWhere, 
 _Chosen = TypeVar("_Chosen")
 ChosenBy = Literal["file", "notebook", "default"]
 
-ALL_CHOICES = "`drafting blocks` lists every block with its choices"
+ALL_CHOICES = "`drafting blocks NAME` lists all choices of a block"
 
 
 def read_choices(

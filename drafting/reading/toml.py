@@ -7,7 +7,6 @@ follows strings and brackets just far enough to know where a key or a [table] be
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -15,8 +14,7 @@ from typing import Any
 
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
-from drafting.ground.names import clean_text
-from drafting.ground.units import SHOWN
+from drafting.reading.cures import loaded
 from drafting.reading.entries import QUOTED, Keys, entry_lines
 from drafting.reading.given import Faults
 from drafting.reading.text import read_text
@@ -30,16 +28,12 @@ DEEPEST = 20
 LONGEST_ROW = 5_000
 """Characters of a line (ours; no maker's is longer)."""
 
-CURED = 300
-"""Characters of a line that is searched for a cure (ours)."""
-
 _KEY = r"""(?:[A-Za-z0-9_-]+|"[^"\n]*"|'[^'\n]*')"""
 _DOTTED = rf"{_KEY}(?:\s*\.\s*{_KEY})*"
 _TABLE = re.compile(rf"\s*\[\s*(?P<keys>{_DOTTED})\s*\]\s*(?:#.*)?")
 _ARRAY_TABLE = re.compile(rf"\s*\[\[\s*(?P<keys>{_DOTTED})\s*\]\]\s*(?:#.*)?")
 _PAIR = re.compile(rf"\s*(?P<keys>{_DOTTED})\s*=(?P<value>.*)")
 _TOKEN = re.compile(rf"{QUOTED}|[\[\]{{}}]")
-_BARE = re.compile(r"\s*(?P<key>[A-Za-z0-9_.-]+)\s*=\s*(?P<value>[^\"'\[{#]+?)\s*(?:#.*)?")
 
 
 @dataclass(frozen=True)
@@ -127,12 +121,7 @@ def parse_toml(text: str, path: str = "") -> TomlFile:
         what = f"is given twice, on lines {first} and {again}"
         faults.add(what, "keep one", ".".join(keys), again)
     kept = [scan.spare.get(number, row) for number, row in enumerate(text.split("\n"), 1)]
-    try:
-        data = {} if scan.too_deep else tomllib.loads("\n".join(kept))
-    except (tomllib.TOMLDecodeError, RecursionError, ValueError) as trouble:
-        if not faults.found:
-            faults.found.append(_syntax_fault(str(trouble), text, path))
-        raise InputError(faults.found) from None
+    data = {} if scan.too_deep else loaded(kept, faults, _line_of)
     if scan.too_deep or _depth(data) > DEEPEST:
         what = f"has more than {DEEPEST} tables within each other"
         line = scan.too_deep or longest
@@ -255,20 +244,10 @@ def _split(dotted: str) -> Keys:
     return tuple(part.strip().strip("\"'") for part in re.findall(_KEY, dotted))
 
 
-def _syntax_fault(message: str, text: str, path: str) -> Fault:
-    """Return what `tomllib` said as a fault with its line, and the likely cure."""
+def _line_of(message: str, text: str) -> int:
+    """Return the line that `tomllib` means by a message about `text`."""
     place = re.search(r"\(at line (\d+), column \d+\)", message)
-    open_end = "end of doc" in message
-    line = int(place[1]) if place else _open_row(text) if open_end else _longest_row(text)
-    words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"
-    row = text.split("\n")[line - 1]
-    bare = _BARE.fullmatch(row) if len(row) < CURED else None
-    if bare:
-        value = clean_text(bare["value"], SHOWN)
-        right = f'put quotes round the value: {bare["key"]} = "{value}"'
-        return Fault(f"{value} stands without quotes", right, bare["key"], path, line)
-    said = clean_text(f"this cannot be read: {words}", 140)
-    return Fault(said, 'a line looks like key = "92 cm"', "", path, line)
+    return int(place[1]) if place else _open_row(text) if "end of doc" in message else _longest_row(text)
 
 
 def _open_row(text: str) -> int:

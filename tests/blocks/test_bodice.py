@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from itertools import pairwise
 
 import pytest
 
 from drafting.blocks.bodice import Choices
-from drafting.body import Body, wearer
 from drafting.draft.piece import EdgeKind
 from drafting.fabric import cut_girth
 from drafting.ground.choices import choices_of
@@ -24,7 +22,7 @@ from tests.blocks.figures import (
     pair,
     walked,
 )
-from tests.published import named, single, span_mm
+from tests.published import span_mm
 
 EASES = [0.0, 40.0, 80.0, 120.0]
 
@@ -51,8 +49,8 @@ def test_i02_darts_and_side_shaping_add_up_to_the_suppression_or_the_side_leans_
         low = min((side.path.start, side.path.end), key=lambda p: p.imag)
         taken += dart_mouth(draft, piece, "waist_dart")
         taken += level(draft, piece, "bust") - abs(low.real)
-    # The waist meets the side seam squarely and so is a shallow curve, longer than its chord.
-    assert taken == pytest.approx(wanted, abs=5)
+    # To 0.1 cm, though the waist meets the side seam squarely: a shallow curve, longer than its chord.
+    assert taken == pytest.approx(wanted, abs=1)
     assert girth(draft, "waist") == pytest.approx(body["waist_girth"] + waist_ease, abs=1)
 
 
@@ -150,98 +148,6 @@ def test_the_half_width_lies_in_the_band_of_three_methods() -> None:
         assert low <= girth(pair(chart_woman(), bust_ease=ease), "bust") / 2 <= high
 
 
-def bunka() -> Body:
-    """Return the body of the Bunka-type block (bust 83, waist 64, back length 38); the rest is invented."""
-    return wearer(
-        {
-            "height": 1580.0,
-            "bust_girth": 830.0,
-            "high_bust_girth": 790.0,
-            "waist_girth": 640.0,
-            "hip_girth": 910.0,
-            "back_waist_length": 380.0,
-        }
-    )
-
-
-def test_with_the_ease_of_two_published_blocks_the_half_width_is_theirs() -> None:
-    # The newer Bunka-type block: 47.5 at 12 cm of ease; the older one: 46.5 at 10 cm.
-    newer, older = single("bunka-half-width"), named("old-bunka-block")["width"]
-    for wanted, ease in ((newer, 120.0), (older, 100.0)):
-        drawn = girth(pair(bunka(), bust_ease=ease), "bust") / 2
-        assert drawn == pytest.approx(10 * wanted, abs=0.5)
-
-
-def test_bust_88_with_ten_centimetres_of_ease_is_49_wide_on_the_half() -> None:
-    wanted = 10 * single("aldrich-half-width")
-    assert girth(pair(chart_woman(), bust_ease=100.0), "bust") / 2 == pytest.approx(wanted, abs=0.5)
-
-
-def test_two_published_blocks_and_our_draft_lie_side_by_side() -> None:
-    """Two methods give each figure once; ours must lie within 15 mm of what they span.
-
-    The newer and the older Bunka-type block, recalled from memory, so only a band.
-    """
-    old, back_neck = named("old-bunka-widths"), named("bunka-back-neck")
-    draft = pair(bunka())
-    figures = {
-        "back width": (level(draft, "back", "across_back"), single("bunka-back-width"), old["back"]),
-        "chest width": (level(draft, "front", "across_front"), single("bunka-chest-width"), old["chest"]),
-        "back neck": (abs(draft["back"].points["side_neck"].real), back_neck["width"], old["neck_back"]),
-        "front neck": (draft["front"].points["side_neck"].real, single("bunka-front-neck"), old["neck_front"]),
-        "bust line": (
-            -draft["back"].points["underarm"].imag,
-            single("bunka-bust-line"),
-            named("old-bunka-block")["bust_line"],
-        ),
-    }
-    for what, (ours, *theirs) in figures.items():
-        assert 10 * min(theirs) - 15 <= ours <= 10 * max(theirs) + 15, what
-
-
-def test_the_shoulder_slopes_lie_about_the_two_published_ones() -> None:
-    # Bunka-type block: front 22, back 18 degrees; ours come from the drop, and the front is the steeper.
-    rows = named("bunka-shoulder-slopes")
-    draft = pair(bunka())
-
-    def slope(piece: str) -> float:
-        points = draft[piece]["shoulder"].path
-        run = points.end - points.start
-        return math.degrees(math.atan2(abs(run.imag), abs(run.real)))
-
-    assert slope("front") > slope("back")
-    for piece in ("front", "back"):
-        assert min(rows.values()) - 5 <= slope(piece) <= max(rows.values()) + 5
-
-
-def test_w10_w16_a_bust_5_cm_over_the_high_bust_has_a_dart_in_the_band_of_the_rows() -> None:
-    # Bunka's block, from memory: 18.25 degrees for bust 83, 21.5 for 96, with a bust; ours follows the
-    # difference of bust and high bust, not the bust. 4 degrees either side.
-    bodies = (bunka().changed(high_bust_girth=775.0), full_bust(1035, high_bust_girth=970.0))
-    for body in bodies:
-        kappa = pair(body).facts["bust_dart_degrees"]
-        assert 18.25 - 4 <= kappa <= 21.5 + 4
-
-
-def test_the_suppression_is_shared_and_no_share_is_all_of_it() -> None:
-    # Bunka-type block: six places take 7 to 35 % each; ours are fewer: none takes more than 60 %, none is less
-    # than nothing.
-    draft = pair(bunka(), bust_ease=120.0)
-    whole = 10 * single("bunka-suppression")
-    shares = [dart_mouth(draft, piece, "waist_dart") / whole for piece in ("back", "front")]
-    assert all(0 <= share <= 0.6 for share in shares)
-    assert 0 < sum(shares) < 1
-
-
-def test_back_arm_and_front_add_up_to_the_half_block() -> None:
-    # A German women's block (logic in it): back width + armhole width + front width = half the bust.
-    draft = pair(chart_woman(), bust_ease=0.0, across_ease=0.0)
-    back, front = level(draft, "back", "across_back"), level(draft, "front", "across_front")
-    arm = chart_woman()["bust_girth"] / 2 - back - front
-    assert 10 * named("german-three-panels")["sum"] == pytest.approx(back + arm + front, abs=1)
-    assert 0.13 <= arm / (back + arm + front) <= 0.30
-
-
 # ------------------------------------------------------------------------------ wearing ease
 
 
@@ -254,13 +160,6 @@ def test_default_eases_are_at_least_the_wearing_ease_of_the_handbook() -> None:
     assert default("bust_ease") >= span_mm("ease-bust")[1]
     assert default("waist_ease") >= span_mm("ease-dress-waist")[1]
     assert default("hip_ease") >= span_mm("ease-hip")[0]
-
-
-def test_a_classic_shirt_has_no_less_ease_than_the_handbooks() -> None:
-    # Fitted 3.8..6.3, classic up to 7.6; a costume shirt may have more, never less.
-    assert default("bust_ease") >= span_mm("ease-fitted-shirt")[0]
-    draft = pair(chart_woman(), bust_ease=76.0)
-    assert girth(draft, "bust") == pytest.approx(chart_woman()["bust_girth"] + 76, abs=1)
 
 
 @pytest.mark.parametrize("body", [chart_woman, chart_man])

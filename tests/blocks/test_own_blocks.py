@@ -100,9 +100,11 @@ def test_the_example_has_the_girth_asked_for_on_the_paper(folder: Path, costume:
 def test_blocks_lists_its_choices_and_where_it_is_written(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert main(["blocks", "--blocks", str(folder)]) == 0
+    assert main(["blocks", "cape", "--blocks", str(folder)]) == 0
     said = " ".join(capsys.readouterr().out.split())
     assert "cape: half a ring of cloth" in said
+    assert main(["blocks", "all", "--blocks", str(folder)]) == 0
+    said += " ".join(capsys.readouterr().out.split())
     assert f"written in {folder / 'cape.py'}" in said
     assert "skirt_length = 600 mm (300..1200 mm) waist to hem." in said
     assert main(["blocks"]) == 0

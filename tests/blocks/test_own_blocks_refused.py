@@ -124,7 +124,7 @@ def test_all_faults_of_all_files_are_told_at_once_and_what_was_in_use_stays(
     (own / "cape.py").write_text('"""Cape.\n\nSource: ours.\n"""\n', "utf-8")
     assert len(written(own, SKIRT.replace("low=20", "low=90").replace("def wrap", "def w"))) == 4
     assert "cape" in names()
-    for asked in (["blocks"], ["make", "a.toml", "--out", str(tmp_path / "out")], ["lab"], ["app"]):
+    for asked in (["blocks", "all"], ["make", "a.toml", "--out", str(tmp_path / "out")], ["lab"], ["app"]):
         assert main([*asked, "--blocks", str(own)]) == 2
         said = capsys.readouterr()
         assert said.out == ""
@@ -248,7 +248,7 @@ def package(tmp_path: Path) -> Path:
 
 
 def test_an_installed_package_offers_a_block_by_its_entry_point(package: Path) -> None:
-    listed = commands_with(package, "blocks")
+    listed = commands_with(package, "blocks", "wrap-skirt")
     assert listed.returncode == 0, listed.stderr
     assert "wrap-skirt: Wrap skirt: half a skirt on the fold" in listed.stdout
     assert f"written in {package / 'our_skirts' / 'wrap.py'}" in " ".join(listed.stdout.split())
@@ -266,7 +266,7 @@ def test_a_broken_package_is_named_with_the_way_out(package: Path) -> None:
 
 def test_a_folder_may_not_take_the_name_of_an_installed_block(package: Path, own: Path) -> None:
     (own / "wrap_skirt.py").write_text(SKIRT, "utf-8")
-    listed = commands_with(package, "blocks", "--blocks", str(own))
+    listed = commands_with(package, "blocks", "all", "--blocks", str(own))
     assert listed.returncode == 2
     assert "there is a block wrap-skirt already: " in listed.stderr
     assert "our_skirts" in listed.stderr

@@ -15,7 +15,7 @@ from drafting.fabric import Fabric
 from drafting.geometry.turning import inflections
 from drafting.ground.errors import DraftError
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs, length, width
-from tests.published import named, single, span_mm
+from tests.published import single, span_mm
 
 TAILOR = {
     "height": 1780.0,
@@ -97,35 +97,6 @@ def test_the_default_eases_lie_in_the_reference_bands() -> None:
         low, high = span_mm(name)
         assert low <= girths[level].asked_ease <= high
     assert girths["thigh"].settled_ease >= 10 * single("ease-thigh")
-
-
-def test_the_tailors_body_gives_the_tailors_proportions() -> None:
-    # A professional's draft: waist to fork 260, the knee half the inside leg less 50
-    # below it, seat / 12 of fork in front and seat level over the fork, a quarter of the seat in
-    # front, the back leg 20 wider at each edge. Ours may differ by the tolerances here.
-    made = draft(wearer(TAILOR), knee_ease=520.0 - wearer(TAILOR)["knee_girth"], hem_width=440.0)
-    front, back = made["front"], made["back"]
-    top, fork = front.points["side_hip"].imag, front.points["crotch_point"].imag
-    waist = front.points["side_waist"].imag - made.facts["side_height"]
-    assert waist - fork == pytest.approx(10 * single("tailor-rise"), abs=15)
-    knee = fork - front.points["side_knee"].imag
-    assert 760 - knee == pytest.approx(10 * single("tailor-knee"), abs=60)
-    assert top - fork == pytest.approx(10 * single("tailor-fork"), abs=15)
-    assert 0.4 * made.facts["fork"] == pytest.approx(10 * single("tailor-fork"), abs=25)
-    assert width(front, "hip") == pytest.approx(10 * named("tailor-front")["seat"], abs=10)
-    assert width(back, "knee") - width(front, "knee") == pytest.approx(2 * 20, abs=6)
-    assert width(front, "knee") + width(back, "knee") == pytest.approx(520, abs=0.01)
-    assert length(front, "hem") + length(back, "hem") == pytest.approx(440, abs=0.05)
-
-
-def test_a_chart_woman_has_a_fork_between_two_recalled_rules() -> None:
-    # W. Aldrich (hip 94: front fork 64, back fork 96), a college textbook (hip 96: 60 and 120).
-    woman = wearer({"height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": 940, "body_rise": 280})
-    made = draft(woman)
-    low = 10 * (named("aldrich-trousers")["front_fork"] * 2 + named("aldrich-trousers")["back_add"])
-    high = 10 * (named("textbook-fork")["front"] + named("textbook-fork")["back"])
-    assert low - 15 <= made.facts["fork"] <= high + 15
-    assert width(made["front"], "hip") == pytest.approx(10 * named("aldrich-trousers")["front_hip"], abs=5)
 
 
 def test_rise_is_the_difference_of_the_leg_lengths_where_both_were_taken() -> None:

@@ -11,16 +11,17 @@ from collections.abc import Callable
 import pytest
 
 from drafting.body import Body, wearer
-from tests.published import single
+from drafting.body.figure_rules import Figure
+from tests.published import figure, published, single
 
 
-def figure(height: float) -> Body:
+def of_height(height: float) -> Body:
     """Return a body of which only the height matters here."""
     return wearer({"height": height, "bust_girth": 960.0, "waist_girth": 800.0, "hip_girth": 980.0})
 
 
 @pytest.mark.parametrize(
-    ("row", "of_height"),
+    ("row", "segment"),
     [
         ("segment-upper-arm", lambda b: b["upper_arm_length"]),
         ("segment-forearm", lambda b: b["arm_length"] - b["upper_arm_length"]),
@@ -28,21 +29,37 @@ def figure(height: float) -> Body:
         ("segment-knee-height", lambda b: b["knee_height"]),
     ],
 )
-def test_a_segment_is_the_recalled_share_of_the_height(row: str, of_height: Callable[[Body], float]) -> None:
+def test_a_segment_is_the_recalled_share_of_the_height(row: str, segment: Callable[[Body], float]) -> None:
     # Drillis and Contini: 0.186, 0.146, 0.818 and 0.285 of the height, within 0.01 of it. The shoulder
     # point lies its drop below the side neck, which lies 15 mm below the nape (ours).
-    body = figure(1700.0)
-    assert of_height(body) / 1700.0 == pytest.approx(single(row), abs=0.01)
+    body = of_height(1700.0)
+    row_tolerance = published(row).tolerance
+    assert row_tolerance is not None
+    assert segment(body) / 1700.0 == pytest.approx(single(row), abs=row_tolerance)
 
 
 def test_an_arm_is_the_sum_of_its_recalled_segments() -> None:
     # 0.332 of 170 cm, within 3 cm.
-    assert figure(1700.0)["arm_length"] == pytest.approx(10 * single("arm-of-170"), abs=30.0)
+    theirs, within = figure(("arm-of-170", ""))
+    assert of_height(1700.0)["arm_length"] == pytest.approx(theirs, abs=within)
 
 
-def test_back_waist_lengths_are_those_of_the_drafting_rules() -> None:
+WOMAN = {"height": 1680.0, "bust_girth": 880.0, "waist_girth": 700.0, "hip_girth": 960.0}
+MAN = {"height": 1760.0, "bust_girth": 960.0, "waist_girth": 820.0, "hip_girth": 980.0}
+
+
+@pytest.mark.parametrize(
+    ("row", "measures", "charts"),
+    [
+        ("back-waist-woman", WOMAN, ""),
+        ("back-waist-woman", WOMAN, "womens"),
+        ("back-waist-man", MAN, ""),
+        ("back-waist-man", MAN, "mens"),
+    ],
+)
+def test_back_waist_lengths_are_those_of_the_drafting_rules(
+    row: str, measures: dict[str, float], charts: Figure
+) -> None:
     # Women: height / 4 - 1 cm; men: height / 4 + 1 cm; within 2 cm of chart figures.
-    woman = wearer({"height": 1680.0, "bust_girth": 880.0, "waist_girth": 700.0, "hip_girth": 960.0})
-    man = wearer({"height": 1760.0, "bust_girth": 960.0, "waist_girth": 820.0, "hip_girth": 980.0})
-    assert woman["back_waist_length"] == pytest.approx(10 * single("back-waist-woman"), abs=20.0)
-    assert man["back_waist_length"] == pytest.approx(10 * single("back-waist-man"), abs=20.0)
+    theirs, within = figure((row, ""))
+    assert wearer(measures, figure=charts)["back_waist_length"] == pytest.approx(theirs, abs=within)

@@ -52,7 +52,10 @@ def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
         "costume.file": {"CostumeFile": object, "Garment": object},
         "costume.whole": {"read_whole_costume": fake.step("read", lambda: "read")},
         "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
-        "costume.lays": {"laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings))},
+        "costume.lays": {
+            "materials": lambda made: (),
+            "laid_out": fake.step("lay", lambda: SimpleNamespace(findings=fake.findings)),
+        },
         "output.write": {"write_output": fake.step("write", tuple)},
     }
     for name, members in modules.items():
@@ -79,7 +82,9 @@ def test_a_costume_whose_checks_hold_is_0(
     assert "1 check holds" in said.out
     assert str(tmp_path / "out" / "pieces") in said.out
     assert "mock-up" in said.out
-    assert flow.asked == [
+    assert [
+        (name, *[a for a in asked if not callable(a) and not isinstance(a, tuple)]) for name, *asked in flow.asked
+    ] == [
         ("read", Path("my.toml"), None),
         ("make", "read"),
         ("lay", flow.asked[-1][1], 0.0),
@@ -220,7 +225,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     from drafting.blocks import all_blocks
     from drafting.ground.sources import printed
 
-    assert main(["blocks"]) == 0
+    assert main(["blocks", "all"]) == 0
     said = " ".join(capsys.readouterr().out.split())
     choices = [choice for block in all_blocks().values() for choice in block.choices]
     assert len(choices) > 10
@@ -257,3 +262,19 @@ def test_start_up_loads_nothing_heavy() -> None:
     asked = [sys.executable, "-c", code]
     loaded = subprocess.run(asked, capture_output=True, text=True, check=True).stdout.split()
     assert not {"numpy", "scipy", "shapely", "matplotlib", "jupyterlab"} & set(loaded)
+
+
+def test_a_block_is_printed_whole_and_one_that_is_not_there_answered_with_the_nearest(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["blocks", "shirt"]) == 0
+    whole = capsys.readouterr().out
+    assert whole.startswith("shirt: ")
+    assert "bust_ease = " in whole
+    assert "Sources" in whole
+    assert main(["blocks"]) == 0
+    listed = capsys.readouterr().out
+    assert "bust_ease" not in listed
+    assert len(listed) < 5000
+    assert main(["blocks", "shrit"]) == 2
+    assert "did you mean shirt" in capsys.readouterr().err

@@ -198,7 +198,12 @@ def test_a_stretch_test_names_what_pulled_at_the_strip(tmp_path: Path) -> None:
     [
         ('{rest = 10, stretched = 12, load = "500 g"}', "strip is missing"),
         ('{rest = 10, stretched = 12, strip = "5 cm"}', "load is missing"),
-        ('{rest = 10, stretched = 12, load = 500, strip = "5 cm"}', "500 has no unit"),
+        (
+            '{rest = 10, stretched = 12, load = 500, strip = "5 cm"}',
+            'load 500 names no unit; write it like load = "500 g"',
+        ),
+        ('{rest = 10, stretched = 12, load = "500 g", strip = 0}', "strip is zero"),
+        ('{rest = 10, stretched = 12, load = "heavy", strip = "5 cm"}', "load 'heavy' cannot be read as a weight"),
         ('{rest = 10, stretched = 12, load = "500 kg", strip = "5 cm"}', "hang 1 g to 20 kg"),
         ('{rest = 10, stretched = 12, load = "500 g", strip = "5 m"}', "0.5 cm to 50 cm"),
         ('{rest = 10, stretched = 12, weight = "500 g"}', "weight is not known here"),
@@ -233,6 +238,7 @@ def test_a_bending_length_is_given_or_slid_over_an_edge(tmp_path: Path) -> None:
     [
         ('{overhang = "11 cm", angle = 88}', "5 to 80 degrees"),
         ("{angle = 41.5}", "overhang is missing"),
+        ('{overhang = "11 cm", angle = "steep"}', "angle 'steep' cannot be read"),
         ('{overhang = "11 cm", slope = 41.5}', "slope is not known here"),
         ('{overhang = "11 m"}', "0.1 cm to 30 cm"),
         ('"40 cm"', "0.1 cm to 30 cm"),

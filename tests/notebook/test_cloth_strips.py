@@ -54,6 +54,19 @@ def test_a_slider_moves_the_strip_and_its_bending_length_at_once(cloth: Path) ->
     assert test.test.bending_length == pytest.approx(112 / 1.7009, rel=1e-3)  # solved apart from this kit
 
 
+def test_another_strip_begins_with_what_the_file_knows_of_it(cloth: Path) -> None:
+    over, load = OverhangTest(cloth), LoadedStrip(cloth)
+    over.controls["strip"].value = "bending_length_across"
+    assert over.test.length == over.controls["length"].value == pytest.approx(40.0)  # the file's 2.0 cm
+    over.controls["strip"].value = "fused_light"
+    assert over.test.length == pytest.approx(40.0)  # nothing known: as it stood
+    load.controls["way"].value = "stretch_bias"
+    assert load.test.stretched == load.controls["stretched"].value == pytest.approx(112.0)
+    load.controls["way"].value = "stretch_along"
+    assert load.test.stretched == load.controls["stretched"].value == pytest.approx(101.0)
+    assert load.refused.value == LoadedStrip(cloth).refused.value
+
+
 @pytest.mark.parametrize(("length", "angle"), [(10.0, 41.5), (45.0, 20.0), (112.0, 41.5), (250.0, 80.0)])
 def test_the_drawn_tip_lies_on_the_drawn_slope(cloth: Path, length: float, angle: float) -> None:
     test = OverhangTest(cloth)
@@ -82,8 +95,9 @@ def test_an_overhang_is_saved_with_every_remark_kept(cloth: Path) -> None:
     (strip,) = read_fabric(cloth).treated
     assert strip.bending_length == pytest.approx(50.0, rel=1e-3)
     test.ask("strip", "bending_length_along")
+    test.ask("length", 90.0)
     test.save()
-    assert read_fabric(cloth).bending_length_along == pytest.approx(50.0, rel=1e-3)
+    assert read_fabric(cloth).bending_length_along == pytest.approx(45.0, rel=1e-3)
     assert "Saved to my-shirting.toml" in test.done.value
 
 
@@ -174,3 +188,12 @@ def test_what_a_cloth_holds_is_told_for_each_treatment(cloth: Path) -> None:
     test.ask("strip", "fused_light")
     test.save()
     assert "With light fusible (your own strip)" in "\n".join(cloth_holds(cloth))
+
+
+def test_a_treatment_that_the_cloth_does_not_take_is_not_told() -> None:
+    velveteen = "\n".join(cloth_holds(FABRICS / "velveteen.toml"))  # takes_starch = false
+    assert "Starched" not in velveteen
+    assert "With medium fusible" in velveteen
+    lining = "\n".join(cloth_holds(FABRICS / "lining.toml"))  # takes neither
+    assert "fusible" not in lining.partition("Factors")[0]
+    assert "Plain: 8 cm" in lining

@@ -84,13 +84,14 @@ def test_tables_of_different_entries_are_not_taken_for_one() -> None:
         ("a = 1\nb = 92,5\n", 2, 'b = "92,5"'),
         ("a = 1\nb = 36 1/4 in  # inches\n", 2, 'b = "36 1/4 in"'),
         ("a = 1\n\nb 2\n", 3, "key ="),
-        ('a = "open\n', 1, "key ="),
+        ('a = "open\n', 1, 'a = "open"'),
     ],
 )
 def test_a_mistake_is_named_with_its_line_and_a_cure(text: str, line: int, said: str) -> None:
-    with pytest.raises(InputError) as error:
-        parse_toml(text, "x.toml")
-    (fault,) = error.value.faults
+    try:
+        (fault,) = parse_toml(text, "x.toml").faults
+    except InputError as error:
+        (fault,) = error.faults
     assert fault.line == line
     assert said in fault.right
 
@@ -125,3 +126,35 @@ def test_random_text_is_read_as_the_standard_reader_does_or_refused(text: str) -
         return
     if not file.faults:
         assert file.data == tomllib.loads(text)
+
+
+SLIPS = (
+    ('care = "wash at 30', 'a quote is missing; close it: care = "wash at 30"'),
+    ("care = 'wash at 30  # by hand", 'a quote is missing; close it: care = "wash at 30"'),
+    ("care = “wash at 30”", 'has curly quotes; type straight ones: care = "wash at 30"'),
+    ("care = wash at 30", 'wash at 30 stands without quotes; put quotes round the value: care = "wash at 30"'),
+    ("care = 30 %", '30 % stands without quotes; put quotes round the value: care = "30 %"'),
+    ("care = £12", '£12 stands without quotes; put quotes round the value: care = "£12"'),
+)
+
+
+@pytest.mark.parametrize(("row", "said"), SLIPS)
+def test_a_slip_of_the_hand_tells_its_line_and_the_rest_is_still_read(row: str, said: str) -> None:
+    file = parse_toml(f'title = "x"\n{row}\nwidth = 140\n', "cloth.toml")
+    assert [str(fault) for fault in file.faults] == [f"cloth.toml:2: care: {said}"]
+    assert file.data["title"] == "x"
+    assert file.data["width"] == 140
+    assert file.line("width") == 3
+
+
+def test_all_slips_of_a_file_are_told_at_once() -> None:
+    rows = [row.replace("care", f"care{n}") for n, (row, _) in enumerate(SLIPS)]
+    file = parse_toml("\n".join(rows), "cloth.toml")
+    assert [fault.line for fault in file.faults] == [1, 2, 3, 4, 5, 6]
+
+
+def test_a_slip_that_has_no_cure_is_told_with_those_that_have_one() -> None:
+    with pytest.raises(InputError) as refused:
+        parse_toml('a = “x”\nb = [1, 2\nc = "y\n', "cloth.toml")
+    assert [fault.line for fault in refused.value.faults] == [1, 3, 3]
+    assert "Unclosed array" in refused.value.faults[-1].what

@@ -58,11 +58,13 @@ class Loaded:
         return {**shown, "load": f"{self.load:g} g"}
 
 
-def first_loaded(cloth: Fabric) -> Loaded:
-    """Return a test that begins where the cloth's file stands."""
-    known = cloth.stretch_across
-    stretched = min(round(REST * (1 + known), 1), REST * MOST) if known else Loaded.stretched
-    return Loaded(stretched=stretched, released=min(Loaded.released, stretched))
+def first_loaded(cloth: Fabric, now: Loaded) -> Loaded:
+    """Return a test of a way that begins where the cloth's file stands, else as `now`."""
+    known = getattr(cloth, now.way)
+    if not known:
+        return now
+    stretched = min(round(REST * (1 + known), 1), REST * MOST)
+    return replace(now, stretched=stretched, released=min(now.released, stretched))
 
 
 def loaded_said(test: Loaded) -> tuple[str, ...]:
@@ -135,7 +137,7 @@ class LoadedStrip:
 
     def __init__(self, file: Path | str) -> None:
         self.file = begin_cloth(file)
-        self.test = first_loaded(self.file.cloth)
+        self.test = first_loaded(self.file.cloth, Loaded())
         self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self.done = widgets.HTML()
         self.controls = {
@@ -160,11 +162,19 @@ class LoadedStrip:
         plainly(lambda: self.ask(name, value), self._say)
 
     def ask(self, name: str, value: Any) -> None:
-        """Take one figure of the test; what no strip can do is said, and the picture stays."""
+        """Take one figure of the test; another way brings what the file knows of it.
+
+        What no strip can do is said, and the picture stays.
+        """
         new = replace(self.test, **{name: value})
+        if name == "way":
+            new = first_loaded(self.file.cloth, new)
         if new.released > new.stretched:
             raise DraftError("a strip that is let go cannot be longer than it was under its load")
         self.test = new
+        if name == "way":
+            for other in ("released", "stretched"):
+                self.controls[other].value = getattr(new, other)
         self._show()
 
     def save(self) -> None:

@@ -62,10 +62,11 @@ class Overhang:
         return {"overhang": f"{self.length / 10:g} cm", "angle": self.angle}
 
 
-def first_overhang(cloth: Fabric) -> Overhang:
-    """Return the test that a cloth's file tells already, on the slope of the card."""
-    known = cloth.bending_length_along
-    return Overhang(length=round(2 * known, 1) if known else USUAL)
+def first_overhang(cloth: Fabric, strip: str = "bending_length_along", usual: float = USUAL) -> Overhang:
+    """Return the test of a strip that a cloth's file tells already, on the slope of the card; else `usual`."""
+    treated = {one.treatment: one.bending_length for one in cloth.treated}
+    known = treated.get(strip) or getattr(cloth, strip, None)
+    return Overhang(strip=strip, length=round(2 * known, 1) if known else usual)
 
 
 def overhang_said(test: Overhang) -> tuple[str, ...]:
@@ -119,8 +120,13 @@ class OverhangTest:
         plainly(lambda: self.ask(name, value), self._say)
 
     def ask(self, name: str, value: Any) -> None:
-        """Take one figure of the test; the picture stays where it cannot be."""
-        self.test = replace(self.test, **{name: value})
+        """Take one figure of the test; another strip brings what the file knows of it."""
+        if name == "strip":
+            self.test = first_overhang(self.file.cloth, value, self.test.length)
+            for other in ("length", "angle"):
+                self.controls[other].value = getattr(self.test, other)
+        else:
+            self.test = replace(self.test, **{name: value})
         self._show()
 
     def save(self) -> None:

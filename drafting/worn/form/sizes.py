@@ -22,7 +22,7 @@ HIGH_BUST_DEPTH, UNDER_BUST_DEPTH = 0.236, 0.245
 
 CHEST_POWER = 2.8
 """How square the chest's section is (`worn.section`; ours)."""
-LEAST_POWER, MOST_POWER = 1.9, 3.3
+LEAST_POWER, MOST_POWER = 1.8, 3.8
 
 
 @dataclass(frozen=True)
@@ -74,7 +74,10 @@ def sizes(body: Body) -> Sizes:
     build = figure_build(body)
     lv, u = build.levels, build.unit
     wanted = {name: body[name] for name in DIMENSIONS if name in body}
-    slices = _slices(body, build)
+    full = _full(body)
+    if not body.measured("under_bust_girth"):
+        wanted["under_bust_girth"] = _under(wanted, lv, full)
+    slices = _slices(body, wanted["under_bust_girth"], build.unit)
     foot = build.sections["neck_base_girth"]
     nape = slices["high_bust_girth"].back - 44 * u
     xn = foot.width / 2
@@ -90,24 +93,25 @@ def sizes(body: Body) -> Sizes:
         nape=nape,
         throat=nape - 0.95 * foot.depth,
         neck_side=nape - 0.46 * foot.depth,
-        full=_full(body),
+        full=full,
         legs=_legs(build, slices["hip_girth"]),
     )
 
 
 def _full(body: Body) -> float:
-    """How far a bust is breasts: from 3 to 9 % of the high bust over it; 0 by men's charts.
+    """How far a bust is breasts: from -1 to 5 % of the high bust over it; 0 by men's charts.
 
-    A high bust that nobody measured is a guess: where the waist nears the hip (0.85 to 0.95 of it), the
-    fullness is taken for a chest. All ours.
+    A high bust that nobody measured is a guess: where the waist nears the hip (0.85 to 0.95 of it), or
+    on a child, the fullness is taken for a chest. All ours.
     """
     if body.figure == "mens":
         return 0.0
     over = body["bust_girth"] / body["high_bust_girth"] - 1.0
-    found = _eased((over - 0.03) / 0.06)
+    found = _eased((over + 0.01) / 0.06)
     if body.measured("high_bust_girth") or body.figure:
         return found
-    return found * (1.0 - _eased((body["waist_girth"] / body["hip_girth"] - 0.85) / 0.10))
+    grown = _eased((body["height"] - 1350.0) / 100.0)
+    return found * grown * (1.0 - _eased((body["waist_girth"] / body["hip_girth"] - 0.85) / 0.10))
 
 
 def _eased(t: float) -> float:
@@ -133,12 +137,20 @@ def oval_of(girth: float, breadth: float, depth: float) -> tuple[float, float, f
     return breadth * grow, depth * grow, power
 
 
-def _slices(body: Body, build: FigureBuild) -> dict[str, Slice]:
-    u = build.unit
+def _under(wanted: Mapping[str, float], lv: Levels, full: float) -> float:
+    """The girth under a chest, mm: without breasts the trunk runs on evenly from chest to waist (ours)."""
+    share = (lv.bust - lv.under_bust) / (lv.bust - lv.waist)
+    even = wanted["bust_girth"] + share * (wanted["waist_girth"] - wanted["bust_girth"])
+    return full * wanted["under_bust_girth"] + (1.0 - full) * even
+
+
+def _slices(body: Body, under: float, u: float) -> dict[str, Slice]:
     chest = {}
-    for name, share in (("high_bust_girth", HIGH_BUST_DEPTH), ("under_bust_girth", UNDER_BUST_DEPTH)):
-        depth = share * body[name]
-        chest[name] = (_breadth(body[name], depth), depth, CHEST_POWER)
+    for name, girth, share in (
+        ("high_bust_girth", body["high_bust_girth"], HIGH_BUST_DEPTH),
+        ("under_bust_girth", under, UNDER_BUST_DEPTH),
+    ):
+        chest[name] = (_breadth(girth, share * girth), share * girth, CHEST_POWER)
     waist = oval_of(body["waist_girth"], surveyed(body, "waist breadth"), surveyed(body, "waist depth"))
     hip = oval_of(body["hip_girth"], surveyed(body, "hip breadth"), surveyed(body, "hip depth"))
     blades = 0.5 * chest["high_bust_girth"][1] + 6 * u

@@ -53,12 +53,20 @@ def what_it_holds(
 
 
 def _edges(cloth: Fabric, edge: float) -> Iterator[str]:
-    for treatment in TRIED:
+    for treatment in (one for one in TRIED if _is_taken(cloth, one)):
         found = free_edge(stiffened(cloth, treatment), edge)
         sure = "" if treatment is Treatment.PLAIN else f" ({_range(cloth, treatment)})"
         yield f"{CALLED[treatment]}{sure}: {found.words}"
     limit = show_length(upright_limit(ply_of(cloth)))
     yield f"Plain, a ruffle stands upright alone up to {limit}."
+
+
+def _is_taken(cloth: Fabric, treatment: Treatment) -> bool:
+    """Say whether a cloth takes a treatment, by its file or by a strip of it that had it."""
+    if treatment is Treatment.PLAIN or any(one.treatment == treatment for one in cloth.treated):
+        return True
+    starch = {Treatment.STARCHED_LIGHT, Treatment.STARCHED_HEAVY}
+    return cloth.takes_starch if treatment in starch else cloth.takes_fusible
 
 
 def _range(cloth: Fabric, treatment: Treatment) -> str:
