@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 import numpy as np
 
 from drafting.draft.draft import EdgeRef
-from drafting.draft.frame import BodyFrame, Straight
+from drafting.draft.frame import BodyFrame
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.worn.sewn.folds import REACH, runs_on_rim
@@ -56,8 +57,14 @@ def _ends(ring: PieceRing, line: Points, apart: float) -> Iterator[tuple[EdgeRef
             yield (ring.piece.name, ring.sides[index].name), way
 
 
-def centre_line(ring: PieceRing) -> Straight | None:
-    """Return the middle of a piece that was opened out over its fold, as the left hand's outline runs."""
+def with_middle(ring: PieceRing, frame: BodyFrame) -> BodyFrame:
+    """Return the frame with the middle that a piece was opened out over, unless its block states one.
+
+    The mark runs as the left hand's outline does: down in front, up behind.
+    """
     cut = {done.name for done in ring.cuts}
-    marks = (m for m in ring.piece.placements if m.what == CENTRE and m.name not in cut)
-    return next(((mark.path.start, mark.path.end) for mark in marks), None)
+    marks = [mark.path for mark in ring.piece.placements if mark.what == CENTRE and mark.name not in cut]
+    if not marks or ring.piece.hand or frame.front or frame.back:
+        return frame
+    line = (marks[0].start, marks[0].end)
+    return replace(frame, back=line) if line[1].imag > line[0].imag else replace(frame, front=line)

@@ -18,7 +18,7 @@ from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
-from drafting.worn.sewn.guides import ROLL, inner_lines, marked_ends
+from drafting.worn.sewn.guides import ROLL, inner_lines, marked_ends, with_middle
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
@@ -46,6 +46,8 @@ def sewn_mesh(
     pieces = sewn_parts(draft)
     rings = {piece.name: folded(piece) for piece in pieces.shell}
     said = frames(pieces.draft, pieces.shell)
+    if not pieces.halved:
+        said = {name: with_middle(ring, said[name]) for name, ring in rings.items()}
     lines = {name: inner_lines(ring, said[name]) for name, ring in rings.items()}
     whole = _meshed(pieces, rings, lines, mesh)
     sides = middle_sides(pieces, rings)
