@@ -7,8 +7,11 @@ from dataclasses import replace
 
 import numpy as np
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef
-from drafting.draft.frame import BodyFrame
+from drafting.draft.frame import BodyFrame, BodyHeight
+from drafting.draft.roles import EdgeRole
+from drafting.geometry import Path
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.worn.sewn.folds import REACH, runs_on_rim
@@ -67,4 +70,12 @@ def with_middle(ring: PieceRing, frame: BodyFrame) -> BodyFrame:
     if not marks or ring.piece.hand or frame.front or frame.back:
         return frame
     line = (marks[0].start, marks[0].end)
-    return replace(frame, back=line) if line[1].imag > line[0].imag else replace(frame, front=line)
+    if line[1].imag <= line[0].imag:
+        return replace(frame, front=line)
+    necks = [edge for edge in edges_as(ring.piece, EdgeRole.NECK) if _ends_at(edge.path, line[1])]
+    nape = ((BodyHeight.NAPE, line[1]),) if necks and frame.at(BodyHeight.NAPE) is None else ()
+    return replace(frame, back=line, heights=(*nape, *frame.heights))
+
+
+def _ends_at(path: Path, place: complex) -> bool:
+    return min(abs(path.start - place), abs(path.end - place)) < REACH
