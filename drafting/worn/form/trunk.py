@@ -174,7 +174,7 @@ def fuller(one: Slice, by: float) -> Slice:
     """A chest that grows more to the front than in breadth."""
     more = by - 1.0
     return replace(
-        one, breadth=one.breadth * (1.0 + 0.6 * more), front=one.front - 1.6 * more * (one.back - one.front)
+        one, breadth=one.breadth * (1.0 + 0.75 * more), front=one.front - 1.6 * more * (one.back - one.front)
     )
 
 
