@@ -11,8 +11,8 @@ import numpy as np
 
 from drafting.costume.worn import Worn, WornGarment, form_words, look_of
 from drafting.export.figure import overview_png
-from drafting.export.mesh_text import mesh_text
 from drafting.export.svg import svg_text
+from drafting.export.wavefront import wavefront
 from drafting.export.worn_views import Scale, views_png
 from drafting.ground.units import LengthUnit, show_length
 from drafting.output.folder import WORN, swap_in
@@ -54,7 +54,7 @@ def _fill(costume: Worn, folder: Path) -> None:
     (folder / "meshes").mkdir()
     for garment in costume.garments:
         mesh = folder / "meshes" / f"{garment.name}.obj"
-        mesh.write_text(mesh_text(garment.rest), encoding="utf-8", newline="\n")
+        mesh.write_text(wavefront(garment.rest), encoding="utf-8", newline="\n")
     text = json.dumps(worn_record(costume), indent=1, ensure_ascii=False, allow_nan=False)
     (folder / WORN).write_text(text + "\n", encoding="utf-8", newline="\n")
 

@@ -26,7 +26,7 @@ GAP = 3.0
 REACH, OUT = 140.0, 70.0
 """mm: farther inside, or farther outside, a point does not lie beneath the outer cloth (by eye)."""
 
-SIDEWAYS = 12.0
+SIDEWAYS = 25.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
 FORM_KEPT = 0.5
@@ -67,7 +67,7 @@ class OuterCloth:
         off = points - places[row, best]
         outside = np.einsum("nc,nc->n", off, way)
         aside = np.linalg.norm(off - outside[:, None] * way, axis=1)
-        under = (outside > -REACH) & (outside < OUT) & (aside < SIDEWAYS + 0.3 * np.abs(outside))
+        under = (outside > -REACH) & (outside < OUT) & (aside < SIDEWAYS + 0.5 * np.abs(outside))
         return Beneath(under, outside, way)
 
 

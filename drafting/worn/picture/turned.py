@@ -37,7 +37,7 @@ VIEWS: tuple[tuple[str, Eye, str], ...] = (
     ("Above", ABOVE, "from above"),
 )
 
-Plain = dict[str, Any]
+PlainShape = dict[str, Any]
 
 
 def turned_page(
@@ -89,7 +89,7 @@ def scales(unit: LengthUnit) -> tuple[dict[str, Any], ...]:
     )
 
 
-def shape_of(surface: Surface, looks: Sequence[Look]) -> Plain:
+def shape_of(surface: Surface, looks: Sequence[Look]) -> PlainShape:
     """Return everything that the page's script draws, as plain values."""
     points = surface.points
     low, high = points.min(axis=0), points.max(axis=0)
@@ -110,7 +110,7 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> Plain:
     }
 
 
-def _body(surface: Surface, looks: Sequence[Look]) -> Plain:
+def _body(surface: Surface, looks: Sequence[Look]) -> PlainShape:
     points, triangles = thinned(surface, THINNED)
     tint = np.zeros(len(triangles))
     return _cover(points, triangles, tint) | {
@@ -121,7 +121,7 @@ def _body(surface: Surface, looks: Sequence[Look]) -> Plain:
     }
 
 
-def _cloth(look: Look, layer: int, tints: Sequence[str]) -> Plain:
+def _cloth(look: Look, layer: int, tints: Sequence[str]) -> PlainShape:
     rest, mesh = look.rest, look.rest.mesh
     by_piece = np.array([tints.index(look.faces[piece.material]) for piece in mesh.pieces])
     points = np.where(mesh.on_middle[:, None] & (np.arange(3) == 0) & mesh.halved, 0.0, rest.points)
@@ -138,7 +138,7 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> Plain:
 
 def _cover(
     points: Reals, triangles: Whole, tints: Whole | Reals, maps: Iterable[str] = (), lines: Iterable[str] = ()
-) -> Plain:
+) -> PlainShape:
     return {
         "points": _packed(np.round(points * PER_MM), "<i2"),
         "triangles": _packed(triangles, "<u2"),
