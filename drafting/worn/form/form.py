@@ -9,6 +9,7 @@ from functools import cached_property
 import numpy as np
 
 from drafting.body import Body
+from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
@@ -20,7 +21,7 @@ from drafting.worn.form.read import Readings, armpit, crotch_line
 from drafting.worn.form.sizes import sizes
 from drafting.worn.form.skin import skin
 from drafting.worn.form.solid import Solid
-from drafting.worn.form.solved import solved
+from drafting.worn.form.solved import alike, solved
 from drafting.worn.nouns import Limb, Point, Reals, Surface
 
 ROOM = 90.0
@@ -121,8 +122,9 @@ def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     if not differing_measures(body):
         solid, found = solved(sizes(body), pose)
         return _form(solid, solid, (found, found), even=True)
-    sides = [solved(sizes(one_side(body, side)), pose) for side in ("left", "right")]
-    return _form(sides[0][0], sides[1][0], (sides[0][1], sides[1][1]), even=False)
+    left, right = (solved(sizes(one_side(body, side)), pose)[0] for side in SIDES)
+    (left, on_left), (right, on_right) = alike(left, right, pose), alike(right, left, pose)
+    return _form(left, right, (on_left, on_right), even=False)
 
 
 def _form(left: Solid, right: Solid, found: tuple[Readings, Readings], even: bool) -> Form:

@@ -145,7 +145,7 @@ def neck_ring(body: Solid, count: int = 49) -> Reals:
 def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
     """The line on the surface from the side neck to the shoulder bone (n, 3)."""
     s, u = body.sizes, body.sizes.unit
-    end = np.array([s.shoulder[0] + body.knobs.shoulder_out, ridge_at(s), s.shoulder[1]])
+    end = np.array([s.shoulder[0] + body.dials.shoulder_out, ridge_at(s), s.shoulder[1]])
     share = np.linspace(0, 1, count)[1:, None]
     below = start + share * (end - start) - np.array([0, 0, 55 * u])
     found = tape.touched(body, (rays(below, np.tile([0.0, 0.0, 1.0], (count - 1, 1)), 120 * u),))[0]
@@ -155,7 +155,7 @@ def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
 def _arm_path(body: Solid) -> Reals:
     """The line from the shoulder bone over elbow to wrist, on the outside of the arm."""
     s = body.sizes
-    x = s.shoulder[0] + body.knobs.shoulder_out
+    x = s.shoulder[0] + body.dials.shoulder_out
     up = Rays(
         np.array([[x, ridge_at(s), s.shoulder[1] - 45 * s.unit]]),
         np.array([[0.0, 0, 1]]),
