@@ -63,7 +63,7 @@ def readings(body: Solid) -> Readings:
     found["shoulder_length"] = tape.run(top)
     found["shoulder_top"], found["side_neck_height"] = float(top[-1, 2]), float(top[0, 2])
     found["throat_at"], found["nape_at"] = float(ring[0, 2]), float(ring[-1, 2])
-    crotch = _crotch(body)
+    crotch = crotch_line(body)
     found["total_crotch_length"] = tape.run(crotch)
     found["inside_leg_length"] = float(crotch[:, 2].min())
     found |= arm_folds(body)
@@ -179,10 +179,6 @@ def arm_folds(body: Solid) -> dict[str, float]:
 
 
 def crotch_line(body: Solid, count: int = 97) -> Reals:
-    return _crotch(body, count)
-
-
-def _crotch(body: Solid, count: int = 97) -> Reals:
     """The line in the middle from the front waist between the legs to the back waist (n, 3)."""
     s = body.sizes
     middle = tape.trunk_middle(body, s.levels.waist)

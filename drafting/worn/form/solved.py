@@ -39,6 +39,8 @@ def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
         now = misfit(s, found.measures)
         if now < least:
             best, least = (body, found), now
+        if now <= 0.0:
+            break
     return best
 
 
