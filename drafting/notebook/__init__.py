@@ -16,6 +16,8 @@ from drafting.notebook.errors_said import show_refusals_plainly
 from drafting.notebook.files import body_path, cloth_path, costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
+from drafting.notebook.page.cloths import ClothTold
+from drafting.notebook.page.page import CostumePage
 from drafting.notebook.plan.view import PlanView
 
 show_refusals_plainly()
@@ -23,6 +25,8 @@ take_own_blocks()
 
 __all__ = [
     "Bench",
+    "ClothTold",
+    "CostumePage",
     "LayTable",
     "LoadedStrip",
     "MeasuringGuide",

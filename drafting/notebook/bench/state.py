@@ -49,9 +49,24 @@ class Standing:
         return self.made.garments[0].name
 
 
-def begin_standing(costume: CostumeFile, garment: str) -> Standing:
-    """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, finished(only_garment(costume, garment)))
+def begin_standing(costume: CostumeFile, garment: str, asked: CostumeFile | None = None) -> Standing:
+    """Return a garment as its file has it, or as it is `asked` by now; raises `InputError` where neither can
+    be drafted."""
+    if asked is None:
+        return Standing(costume, finished(only_garment(costume, garment)))
+    try:
+        return Standing(asked, finished(only_garment(asked, garment)))
+    except DraftError as error:
+        made = finished(only_garment(costume, garment))
+        return Standing(asked, made, refusal=sentence(error))
+
+
+def following(standing: Standing, asked: CostumeFile) -> Standing:
+    """Return what stands once all that was asked elsewhere is taken over.
+
+    Raises `InputError` where the garment shown is no longer there.
+    """
+    return _asking(standing, asked, (standing.garment, "", 0))
 
 
 def only_garment(costume: CostumeFile, garment: str) -> CostumeFile:
