@@ -1,7 +1,8 @@
 """Facings: neckline and armholes faced with pieces of their own, cut from the garment's own lines.
 
 A facing copies the edge it is sewn to and the seams on either side of it, as deep as it is wide; its
-inner edge is free. An edge with a dart in it, or with something sewn to it, is left alone all round.
+inner edge is free. Across a dart, a yoke's or a panel's seam it is one piece. An edge with something sewn
+to it is left alone all round.
 
         shoulder.---.
                 |    \\ neck
@@ -27,6 +28,7 @@ from drafting.geometry.offset import offset
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import practice
+from drafting.shaping.details.joined_edges import EdgeRun, laid_together, name_of, runs
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 
 
@@ -59,34 +61,41 @@ def facings(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
 
     Where a front and a back facing meet they are sewn together along what both copy.
     """
-    words = [w for w in ("neck", "armhole") if w in choices.facings]
-    for word in words:
-        draft = _faced(draft, word, choices.facing_depth)
+    for role in (EdgeRole.NECK, EdgeRole.ARMHOLE):
+        if role in choices.facings:
+            draft = _faced(draft, role, choices.facing_depth)
     return draft
 
 
-def _faced(draft: Draft, word: str, depth: float) -> Draft:
+def _faced(draft: Draft, role: EdgeRole, depth: float) -> Draft:
     """Return the draft with this edge faced all round, or left alone where one part cannot be."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     found = [
-        (ref, None if ref in sewn else facing_of_edge(draft[ref[0]], ref[1], depth)) for ref in _edges(draft, word)
+        (run, None if sewn & {*run} else facing_of_run(draft, run, role, depth)) for run in _runs(draft, role)
     ]
-    missing = [ref for ref, piece in found if piece is None]
+    missing = [ref for run, piece in found if piece is None for ref in run]
     if missing:
         said = tuple(_left_out(ref) for ref in missing)
         return replace(draft, findings=draft.findings + said)
-    faced = [(ref, piece) for ref, piece in found if piece is not None]
+    faced = [(run, piece) for run, piece in found if piece is not None]
     made = [piece for _, piece in faced]
     stiff = [interfacing(piece, bare=("inner",)) for piece in made]
     return draft + Draft(
         (*made, *stiff),
-        (*_edge_seams(faced), *_end_seams(made)),
+        (*_edge_seams(faced, role), *_end_seams(made)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
 
 
-def _edges(draft: Draft, word: str) -> list[EdgeRef]:
-    return [ref for half in ("front", "back") for ref in draft.chains.get(f"{half}_{word}", ())]
+def _runs(draft: Draft, role: EdgeRole) -> list[EdgeRun]:
+    return [run for half in ("front", "back") for run in runs(draft, draft.chains.get(f"{half}_{role}", ()))]
+
+
+def facing_of_run(draft: Draft, run: EdgeRun, role: EdgeRole, depth: float) -> Piece | None:
+    """Return the facing of these edges, or None where their neighbours leave no room for the depth."""
+    made = facing_of_edge(laid_together(draft, run, role), name_of(run, role), depth)
+    lined = tuple(dict.fromkeys(name for name, _ in run))
+    return None if made is None else replace(made, lines=lined)
 
 
 def facing_of_edge(piece: Piece, name: str, depth: float) -> Piece | None:
@@ -148,12 +157,12 @@ def _inner(edge: Path, before: Path, after: Path, depth: float) -> tuple[Path, P
 # ------------------------------------------------------------------------------------------- seams
 
 
-def _edge_seams(faced: list[tuple[EdgeRef, Piece]]) -> Iterator[Seam]:
-    """Yield the seam of each facing to the garment's edge that it was made for."""
-    for ref, piece in faced:
-        name = f"{ref[0]} {ref[1]} facing".replace("_", " ")
-        mine = ((piece.name, ref[1]),)
-        yield Seam(name, mine, (ref,), start=None, end=None, kind=SeamKind.FACING)
+def _edge_seams(faced: list[tuple[EdgeRun, Piece]], role: EdgeRole) -> Iterator[Seam]:
+    """Yield the seam of each facing to the garment's edges that it was made for."""
+    for run, piece in faced:
+        mine = ((piece.name, name_of(run, role)),)
+        name = piece.name.replace("-", " ")
+        yield Seam(name, mine, run[::-1], start=None, end=None, kind=SeamKind.FACING)
 
 
 def _end_seams(made: list[Piece]) -> Iterator[Seam]:
@@ -173,6 +182,6 @@ def _left_out(ref: EdgeRef) -> Finding:
         f"{ref[0]}.{ref[1]}",
         None,
         None,
-        f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing: something is sewn to it, a dart opens into "
-        "it, or the seams beside it are too short. Bind this edge all round.",
+        f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing: something is sewn to it, or the seams "
+        "beside it are too short. Bind this edge all round.",
     )

@@ -35,7 +35,7 @@ from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, cap_height_said, sleeve_width_said
 from drafting.shaping.sleeve.pitch import pitch_of
 from drafting.shaping.sleeve.set_in import BothHalfArmholes, armhole_seams, half_armholes
-from drafting.shaping.sleeve.two_piece import ArmLines, TwoPiece, two_piece
+from drafting.shaping.sleeve.two_piece import ArmLines, Pitch, TwoPiece, two_piece
 
 NEEDS = ("front_armhole", "back_armhole")
 
@@ -93,14 +93,15 @@ def two_piece_sleeve(
     # no lean: the caps run on under the arm
     cap, width = fit_widened(front, back, arm + asked, None, length)
     lines = _arm_lines(body, choices, cap, width, length)
-    sleeves = two_piece(cap, lines, scale, pitch_of(cap, (front, back), back_armhole, scale))
+    pitch = pitch_of(cap, (front, back), back_armhole, scale)
+    sleeves = two_piece(cap, lines, scale, pitch)
     vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
     top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
     return Draft(
         (top, under),
         _seams((top, under), (front_armhole, back_armhole), (front, back), cap, sleeves.elbows),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
-        (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked))),
+        (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked)), *_pitch_said(sleeves, pitch)),
         {
             "cap_height": cap.height,
             "arm_lift": cap.lift,
@@ -247,3 +248,21 @@ def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, 
         cap_ease_said(hole + ease, hole, "The caps together are"),
     ]
     return (*found, *sleeve_width_said(*widths, "A shallower armhole"))
+
+
+def _pitch_said(sleeves: TwoPiece, pitch: Pitch) -> tuple[Finding, ...]:
+    lower = pitch.back[0] - sleeves.under_back.length
+    if lower < 0.5:
+        return ()
+    return (
+        Finding(
+            "back pitch",
+            "warning",
+            "sleeve",
+            sleeves.under_back.length,
+            pitch.back[0],
+            f"The hind-arm seam begins {lower:.0f} mm under the back pitch: the cap rises upright there, and the "
+            "under sleeve would lie over itself. The armhole is narrow behind: more bust ease, or less across "
+            "ease, widens it.",
+        ),
+    )

@@ -5,6 +5,8 @@ Limits are ours. All bodies are invented.
 
 from __future__ import annotations
 
+import time
+
 import pytest
 
 from drafting.body import Body, wearer
@@ -40,7 +42,7 @@ def test_a_rounded_back_leaves_the_front_alone_however_it_is_shaped(way: str) ->
     fronts = [halves(garment.draft)[1].length for garment in made_up]
     backs = [halves(garment.draft)[0].length for garment in made_up]
     assert max(fronts) - min(fronts) <= 0.5
-    most = 25 if way in ("shoulder dart", "neck dart") else 15.5  # on a regular back a dart takes out up to 10
+    most = 25 if way in ("shoulder dart", "neck dart") else 15  # on a regular back a dart takes out up to 10
     assert max(backs) - min(backs) <= most
     for garment, more in zip(made_up, LONG, strict=True):
         assert errors(garment) == []
@@ -49,6 +51,27 @@ def test_a_rounded_back_leaves_the_front_alone_however_it_is_shaped(way: str) ->
         drafted = garment.draft.facts["back_waist_length"]
         left = 0.0 if not said or said[0].level == "note" else float(said[0].value or 0.0)
         assert drafted == pytest.approx(body["back_waist_length"] + more - left, abs=0.1)
+
+
+@pytest.mark.parametrize("way", ["by the figure", "yoke"])
+def test_a_back_60_mm_longer_than_its_front_is_drafted_in_full(way: str) -> None:
+    # 20 to 26 mm of it were told and not drafted. Common practice: a dart and a yoke together.
+    body = fitted_front()
+    garment = made(longer_back(body, 60.0), back_shaping=way)
+    drafted = garment.draft.facts["back_waist_length"]
+    assert drafted == pytest.approx(body["back_waist_length"] + 60.0, abs=0.5)
+    assert errors(garment) == []
+    yoke = garment.draft["back-yoke"]
+    assert {"shoulder_dart_in", "shoulder_dart_out"} <= {edge.name for edge in yoke.edges}
+    assert abs(yoke["shoulder_dart_in"].path.start - yoke["shoulder_dart_out"].path.end) <= 22.1
+    assert walked(garment.draft, "back yoke").difference == pytest.approx(0, abs=0.01)
+    assert walked(garment.draft, "back yoke").angles == pytest.approx((180, 180), abs=1)
+
+
+def test_a_coats_back_60_mm_longer_than_its_front_is_drafted_in_full() -> None:
+    garment = draft_garment(longer_back(fitted_front(), 60.0), None, "tailcoat")
+    assert errors(garment) == []
+    assert [f.level for f in garment.findings if f.check == "rounded back"] == ["note"]
 
 
 @pytest.mark.parametrize("way", WAYS[1:])
@@ -125,3 +148,16 @@ def test_measures_that_disagree_are_drafted_or_refused_in_words(
     except DraftError as refusal:
         refused = str(refusal)
     assert not refused or ("given" in refused and ";" in refused)
+
+
+def test_a_hem_that_will_not_settle_is_refused_at_once() -> None:
+    # Invented, met by a random draft: the hem ran away to kilometres, and looking at it took 43 s.
+    measures = {"height": 1964.0, "bust_girth": 955.9, "waist_girth": 1366.3, "hip_girth": 1166.9}
+    lengths = {"shoulder_length": 109.0, "scye_depth": 206.3, "back_waist_length": 427.1}
+    body = wearer({**measures, **lengths, "front_waist_length": 372.2, "waist_to_hip": 114.0})
+    eases = {"bust_ease": 12.35, "waist_ease": 388.16, "hip_ease": 235.3, "across_ease": 0.36}
+    more = {"length": "hip", "opening": "front", "length_ease": 68.7, "arm_ease": 58.4}
+    started = time.process_time()
+    with pytest.raises(DraftError, match="equally long"):
+        draft_garment(body, None, "bodice", {**eases, **more})
+    assert time.process_time() - started < 2

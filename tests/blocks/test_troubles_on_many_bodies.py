@@ -160,7 +160,8 @@ def full_busted() -> tuple[Body, ...]:
 
 
 def with_fullness(which: int, fullness: float) -> Body:
-    """Return one of them, fully measured, with a bust so much (mm) over the high bust."""
+    """Return one of them, fully measured, with a bust so much (mm) over the high bust, and without a belly,
+    which would take of the bust dart."""
     body = full_busted()[which]
     fixed = (
         "across_front_width",
@@ -171,6 +172,7 @@ def with_fullness(which: int, fullness: float) -> Body:
         "high_bust_girth",
     )
     taken = {name: body[name] for name in fixed}
+    taken["waist_girth"] = min(body["waist_girth"], 0.9 * body["high_bust_girth"])
     return body.changed(**taken, bust_girth=body["high_bust_girth"] + fullness)
 
 

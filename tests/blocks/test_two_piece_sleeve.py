@@ -7,9 +7,10 @@ from itertools import pairwise
 
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.draft.draft import Draft
 from drafting.draft.walk import walk
+from drafting.geometry.area import is_simple
 from tests.blocks.sleeves import bow, draft_of, middle_line, odd_bodies
 from tests.bodies import ansur, bdims
 
@@ -120,3 +121,26 @@ def test_a_millimetre_more_moves_no_seam_of_the_sleeve_far(measure: str) -> None
             }
             assert {name: by for name, by in moved.items() if abs(by) > MOST} == {}
             before = after
+
+
+def test_an_under_sleeve_never_lies_over_its_own_cap() -> None:
+    # Invented, all at the ends of their ranges: the back cap rose upright below the pitch, and bent back.
+    body = wearer(
+        {
+            "height": 1488.142,
+            "neck_girth": 306.854,
+            "shoulder_drop": 31.687,
+            "bust_girth": 1430.428,
+            "waist_girth": 991.190,
+            "hip_girth": 1312.762,
+            "axilla_depth": 215.644,
+            "back_waist_length": 422.495,
+            "upper_arm_girth": 326.968,
+        }
+    )
+    choices = {"neck_ease": -11.144, "across_ease": 104.373, "armhole_drop": 62.557, "arm_ease": 33.48}
+    draft = draft_of(body, "tailcoat", shoulder_ease=5.306, bent_arm=5.85, cutaway=0.224, **choices)
+    cap, seam = draft["under-sleeve"]["under_cap_back"].path, draft["under-sleeve"]["hind"].path
+    assert min(p.real for p in cap.evenly(200)) >= min(cap.start.real, cap.end.real, seam.start.real) - 0.01
+    assert is_simple(draft["under-sleeve"].outline)
+    assert "back pitch" in {f.check for f in draft.findings}

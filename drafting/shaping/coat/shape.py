@@ -127,7 +127,7 @@ def path_x_at(path: Path, y: float) -> float:
 
 def _shape(body: Body, ease: TorsoEase, plan: TorsoPlan) -> CoatShape:
     ends = armhole_ends(plan, complex(plan.back, plan.underarm), complex(plan.front, plan.underarm))
-    holes = settled_armholes(body, ease, plan, ends, (1 + 0j, turn(plan.kappa)))
+    holes = settled_armholes(body, ease, plan, ends, (1 + 0j, turn(plan.kappa)), -plan.kappa)
     plan = holes.plan
     blade = blade_of(plan.neck, holes.back)
     rounding = settled_turn(plan, blade.across)

@@ -10,6 +10,7 @@ Frame: upper-arm line on y = 0, crown at x = 0, front at +x, the under sleeve se
 
 from __future__ import annotations
 
+import cmath
 import math
 from dataclasses import dataclass
 from itertools import pairwise
@@ -33,6 +34,10 @@ LEAST_UNDER = 4.0
 
 PAST_NOTCH = 3.0
 """mm at adult scale: the sleeve's seams meet the cap at least so far past its underarm notches."""
+
+UPRIGHT = 8.0
+"""degrees off upright at which the back cap takes no seam: the under sleeve, upright there, would lie over
+its own cap (ours; people's caps lean by 28 and more)."""
 
 FORE_HOLLOW, CUFF_FORWARD = 15.0, 12.0
 """mm at adult scale: the fore fold's hollow at the elbow, and how far forward the cuff lies, at the
@@ -131,7 +136,8 @@ def _parted(cap: Cap, pitch: Pitch, scale: float) -> tuple[Parts, Parts, tuple[f
 
     front = pitch.notches[0] + clear, max(_place(cap.front, FORE_HIGHEST * cap.height), pitch.notches[0] + clear)
     wanted = cap.front.at(max(_place(cap.front, FORE_AT * cap.height), front[0])).real
-    low, high = (max(at, pitch.notches[1] + clear) for at in pitch.back)
+    steep = _upright(cap.back, pitch.notches[1] + clear, pitch.back[1])
+    low, high = (min(max(at, pitch.notches[1] + clear), steep) for at in pitch.back)
     back_at = _drawn_into(low, high, _place_x(cap.back, wanted - half - usual))
     behind = cap.back.at(back_at).real
     ends = cap.front.at(front[0]).real, cap.front.at(front[1]).real
@@ -141,6 +147,20 @@ def _parted(cap: Cap, pitch: Pitch, scale: float) -> tuple[Parts, Parts, tuple[f
     under = max(spare * FORE_UNDER / (FORE_UNDER + HIND_UNDER), min(LEAST_UNDER * scale, spare / 2))
     fold = cap.front.at(front_at).real - under
     return cap.front.split(front_at), cap.back.split(back_at), (fold, fold - half)
+
+
+def _upright(back: Path, low: float, high: float) -> float:
+    """Return how far along the back half cap (mm, `low`..`high`) it is still no upright line."""
+
+    def leans(at: float) -> float:
+        return math.degrees(cmath.phase(back.tangent(at) / 1j)) + UPRIGHT
+
+    steps = [low + (high - low) * i / 20 for i in range(21)]
+    for before, at in pairwise(steps):
+        if leans(at) > 0:
+            ends = leans(before), leans(at)
+            return zero_between(leans, (before, at), ends, 1e-6) if ends[0] < 0 else before
+    return high
 
 
 def _drawn_into(low: float, high: float, at: float) -> float:

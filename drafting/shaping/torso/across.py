@@ -47,16 +47,20 @@ class Armholes:
 
 
 def settled_armholes(
-    body: Body, ease: TorsoEase, plan: TorsoPlan, ends: ArmholeEnds, arrive: Arrivals
+    body: Body, ease: TorsoEase, plan: TorsoPlan, ends: ArmholeEnds, arrive: Arrivals, front_turned: float = 0.0
 ) -> Armholes:
-    """Return plan and armholes with every conflict settled. Raises `DraftError` where none can be drawn."""
-    asker = _asker(body, ease)
+    """Return plan and armholes with every conflict settled. Raises `DraftError` where none can be drawn.
+
+    `front_turned` (degrees) says how the front lies where the armhole's width is judged: as drawn with
+    its bust dart at the side (0), or as a coat's, whose side body stands upright.
+    """
+    asker = _asker(body, ease, front_turned)
     wide = wide_enough(tip_inside(plan, ends, asker), ends, asker, arrive)
     now = room_above(round_enough(wide, ends, asker, arrive), ends, asker, wider)
     for _ in range(2 if _moved(wide, now) else 0):  # a shorter shoulder moves the across point, with it the scoop
         now = room_above(round_enough(now, ends, asker, arrive), ends, asker, shorter)
     at, lean, both = lines(now, ends, asker, arrive)
-    can = scoops(*both, plan.scale)
+    can = scoops(*both, plan.scale, front_turned)
     full = can.fullness(ARM_SHARE * asker.arm)
     width = can.width(full)
     outside = max(point.outside for point in at)
@@ -81,11 +85,12 @@ def _moved(was: TorsoPlan, now: TorsoPlan) -> bool:
     )
 
 
-def _asker(body: Body, ease: TorsoEase) -> Asker:
+def _asker(body: Body, ease: TorsoEase, front_turned: float) -> Asker:
     return Asker(
-        (body["across_back_width"] + body.layer("across_back_width")) / 2,
-        (body["across_front_width"] + body.layer("across_front_width")) / 2,
-        body.measured("across_front_width"),
-        body["upper_arm_girth"] + body.layer("upper_arm_girth"),
-        ease.shoulder,
+        back=(body["across_back_width"] + body.layer("across_back_width")) / 2,
+        front=(body["across_front_width"] + body.layer("across_front_width")) / 2,
+        front_measured=body.measured("across_front_width"),
+        arm=body["upper_arm_girth"] + body.layer("upper_arm_girth"),
+        shoulder_ease=ease.shoulder,
+        front_turned=front_turned,
     )

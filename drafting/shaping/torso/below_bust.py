@@ -4,7 +4,8 @@ Waist length: the waist meets the centre line, each dart leg and the side seam a
 the closed waist runs on smoothly; each side edge's lean is solved so that the stitched waist is exact.
 Hip length: a curved side profile, upright at the hip; darts become diamonds. The front's side edge is
 drawn as long as the back's. A waist larger than the bust is normal: no front dart, and under a belly
-the front's side edge leans outwards.
+the front is let out: first by its bust dart, as much of it as is needed turned to the waist about the bust
+point (common practice), so that the armhole knows nothing of it; then by its side edge, which leans outwards.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
+from drafting.shaping.torso.bust import bust_opening
 from drafting.shaping.torso.plan import TorsoPlan
 from drafting.shaping.torso.waist_shares import Share, waist_shares
 
@@ -39,6 +41,9 @@ MOST_START = 5.0
 and by at most so many degrees: so it bends one way from underarm to waist (ours)."""
 
 
+UNSETTLED = 0.05
+"""mm: a lower edge that is still so far off what it should be will not settle; the measures are refused."""
+
 WIDENED = 8
 """How often the search for the side seam's start is widened before the measures are refused."""
 
@@ -49,7 +54,8 @@ class HalfBottom:
 
     `tip` is that dart's tip; `inner` a diamond dart instead; `waist` the waist's level line. `side`
     runs from underarm to lower edge, x as an offset from the half's own width at the bust line;
-    `lean` is its lean at the underarm, degrees, inwards.
+    `lean` is its lean at the underarm, degrees, inwards; `let` how much of the bust dart is turned to the
+    waist, degrees; `hung` what it is wider at the hip than asked, mm.
     """
 
     hem: tuple[Path, ...]
@@ -58,6 +64,8 @@ class HalfBottom:
     lean: float
     tip: complex = 0j
     inner: InnerDart | None = None
+    let: float = 0.0
+    hung: float = 0.0
 
     @property
     def length(self) -> float:
@@ -73,18 +81,31 @@ class Bottom:
 
     back: HalfBottom
     front: HalfBottom
-    hung: float
+
+    @property
+    def hung(self) -> float:
+        return self.back.hung + self.front.hung
 
 
 @dataclass(frozen=True)
 class _Half:
     """What one half is drawn from: its width at the bust line, its share at waist and hip, the upper tip
-    of its dart and how far down from waist to hip a diamond dart reaches."""
+    of its dart and how far down from waist to hip a diamond dart reaches. What lies beyond `pivot` turns
+    outwards about it by `let` degrees."""
 
     width: float
     share: Share
     tip: complex
     reach: float
+    pivot: complex = 0j
+    let: float = 0.0
+
+    def turned(self, p: complex) -> complex:
+        return self.pivot + (p - self.pivot) * turn(self.let)
+
+    def side(self, path: Path) -> Path:
+        """Return a side edge (x from the half's own width) as it lies turned."""
+        return path.turned(self.pivot - self.width, turn(self.let))
 
 
 def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) -> Bottom:
@@ -95,11 +116,33 @@ def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) 
     back, front = waist_shares(plan, bust)
     short = 0.0 if tip_at_point else plan.dart_short
     behind = _Half(plan.back, back, complex(0.48 * plan.back, plan.bust_line), BACK_DIAMOND)
-    before = _Half(plan.front, front, plan.bust_point - 1j * short, FRONT_DIAMOND)
     draw = _to_hip if to_hip else _to_waist
     first = draw(plan, behind, None)
-    hung = back.hung + front.hung if to_hip else 0.0
-    return Bottom(first, draw(plan, before, first.side.length), hung)
+    long = first.side.length
+    before = _Half(plan.front, front, plan.bust_point - 1j * short, FRONT_DIAMOND, plan.bust_point)
+    foot = plan.waist if to_hip else plan.underarm - long
+    return Bottom(first, draw(plan, replace(before, let=_let_out(plan, before, foot, bust)), long))
+
+
+def _let_out(plan: TorsoPlan, half: _Half, foot: float, bust: float) -> float:
+    """Return how far the bust dart is turned to the waist for a belly, degrees; `foot` is the y of the
+    upright side's end at the waist. What would leave a sliver of a dart is all turned."""
+    wanted = half.width - half.share.side
+    if half.share.side >= 0 or plan.kappa == 0:
+        return 0.0
+
+    def over(let: float) -> float:
+        return _waist_line(plan, replace(half, let=let), complex(half.width, foot)).length - wanted
+
+    if over(plan.kappa) <= 0:
+        return plan.kappa
+    let = float(brentq(over, 0.0, plan.kappa, xtol=1e-9))
+    return let if bust_opening(bust, plan.kappa - let) >= tol.LEAST_DART * plan.scale else plan.kappa
+
+
+def _waist_line(plan: TorsoPlan, half: _Half, side: complex) -> Path:
+    """Return the waist of a half that is let out, from the centre to `side`, which lies as if it were not."""
+    return _run(complex(0, plan.waist), half.turned(side), 1 + 0j, turn(half.let))
 
 
 def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
@@ -117,7 +160,7 @@ def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
 def _to_waist(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
     """Return one half to the waist, its side edge `long` mm long (None: as the waist's level asks)."""
     wanted = half.width - half.share.dart - half.share.side
-    side = half.share.side
+    side = 0.0 if half.let else half.share.side
     for _ in range(30):  # converges by about a factor of ten a step
         slope = side / (plan.bust_line - plan.waist)
         if abs(math.degrees(math.atan(slope))) > FLAREST_SIDE:
@@ -139,11 +182,11 @@ def _half_waist(plan: TorsoPlan, half: _Half, slope: float, long: float | None) 
     lean = math.atan(slope)
     y = plan.waist - slope * reach / 2 if long is None else plan.underarm - long * math.cos(lean)
     end = complex(-slope * (plan.bust_line - y), y)
-    side, at_side = half.width + end, turn(-math.degrees(lean))
-    seam, leans = line(under, end), math.degrees(lean)
+    side, at_side = half.turned(half.width + end), turn(half.let - math.degrees(lean))
+    seam, leans = half.side(line(under, end)), math.degrees(lean) - half.let
     if dart <= 0:
         whole = (_run(level, side, 1 + 0j, at_side),)
-        return HalfBottom(whole, whole, seam, leans)
+        return HalfBottom(whole, whole, seam, leans, let=half.let)
     height, fall, leg = tip.imag - plan.waist, 0.0, 0.0
     for _ in range(6):  # the mouth is lowered as the leg leans; settles at once
         leg = math.atan(dart / 2 / (height + fall))
@@ -163,44 +206,63 @@ def _run(a: complex, b: complex, leave: complex, arrive: complex) -> Path:
 
 def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
     """Return one half to the hip, its side edge `long` mm long (None: as the hip's level asks)."""
-    share = half.share
+    waist, hip = _at_waist(plan, half)
     up, wider = 0.0, 0.0
     for _ in range(20):  # the hem is raised or lowered at the side, nearly one for one
-        seam, lean = _profile(plan, replace(share, hip=share.hip + wider), up)
+        seam, lean = _profile(plan, half, waist.end, complex(half.width + hip + wider, plan.hip + up))
         low, end = complex(0, plan.hip), half.width + seam.end
         hem = line(low, end) if abs(up) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j)
         miss = seam.length - long if long is not None else 0.0
-        over = hem.length - half.width - share.hip
-        if max(abs(miss), abs(over)) < 1e-6:
+        over = hem.length - half.width - hip
+        if max(abs(miss), abs(over)) < 1e-6 or abs(up) > plan.waist - plan.hip:
             break
         up, wider = up + miss, wider - over
-    centre, edge = complex(0, plan.waist), complex(half.width - share.side, plan.waist)
-    if share.dart <= 0:
-        return HalfBottom((hem,), (line(centre, edge),), seam, lean)
+    if max(abs(miss), abs(over)) > UNSETTLED:
+        raise _too_far_apart(plan, "a side seam whose two edges can be made equally long")
+    hung = hip - half.share.hip + half.share.hung
+    dart = half.share.dart
+    if dart <= 0:
+        return HalfBottom((hem,), (waist,), seam, lean, let=half.let, hung=hung)
+    centre, edge = waist.start, waist.end
     foot = complex(half.tip.real, plan.waist - half.reach * (plan.waist - plan.hip))
-    left, right = (complex(half.tip.real + s * share.dart / 2, plan.waist) for s in (-1, 1))
+    left, right = (complex(half.tip.real + s * dart / 2, plan.waist) for s in (-1, 1))
     inner = InnerDart("waist_dart", line(half.tip, left, foot), line(half.tip, right, foot))
-    return HalfBottom((hem,), (line(centre, left), line(right, edge)), seam, lean, half.tip, inner)
+    return HalfBottom((hem,), (line(centre, left), line(right, edge)), seam, lean, half.tip, inner, hung=hung)
 
 
-def _profile(plan: TorsoPlan, share: Share, up: float) -> tuple[Path, float]:
-    """Return the side profile underarm - waist - hip that passes offset 0 at the bust line, and its lean.
+def _at_waist(plan: TorsoPlan, half: _Half) -> tuple[Path, float]:
+    """Return a half's waist from the centre to its side, and how much wider than the bust its hip is."""
+    share, centre = half.share, complex(0, plan.waist)
+    if not half.let:
+        return line(centre, complex(half.width - share.side, plan.waist)), share.hip
+    side = 0.0
+    for _ in range(30):
+        waist = _waist_line(plan, half, complex(half.width - side, plan.waist))
+        miss = waist.length - half.width + share.side
+        if abs(miss) < 1e-7:
+            break
+        side += miss
+    return waist, max(share.hip - share.hung, waist.end.real - half.width)
 
-    It ends `up` mm above the hip's level.
-    """
-    waist, hip = complex(-share.side, plan.waist), complex(share.hip, plan.hip + up)
+
+def _profile(plan: TorsoPlan, half: _Half, waist: complex, hip: complex) -> tuple[Path, float]:
+    """Return the side profile underarm - waist - hip that passes the half's width at the bust line, and
+    its lean; x from that width. All as it lies once `half` is turned."""
+    back = replace(half, let=-half.let)
+    waist, hip = back.turned(waist) - half.width, back.turned(hip) - half.width
+    down = -1j * turn(-half.let)
 
     def drawn(x: float) -> Path:
         start = complex(x, plan.underarm)
         bend = math.degrees(cmath.phase((hip - waist) / (waist - start)))
         off = max(-MOST_START, min(MOST_START, SIDE_STARTS * bend))
-        return curve_through(start, waist, hip, (waist - start) * turn(-off), -1j)
+        return curve_through(start, waist, hip, (waist - start) * turn(-off), down)
 
     def off(x: float) -> float:
         return x_at(drawn(x).segments[0].as_cubic(), plan.bust_line)
 
     drop = plan.underarm - plan.bust_line
-    near = share.side / (plan.bust_line - plan.waist) * drop
+    near = -waist.real / (plan.bust_line - plan.waist) * drop
     spread = 0.6 * drop + 1.0
     start = root_near(off, near, (near - spread, near + spread), 1e-9)
     if start is None:
@@ -212,4 +274,4 @@ def _profile(plan: TorsoPlan, share: Share, up: float) -> tuple[Path, float]:
             raise _too_far_apart(plan, "a side seam that bends one way from underarm to waist")
         start = float(brentq(off, near - spread, near + spread, xtol=1e-9))
     path = drawn(start)
-    return path, -math.degrees(cmath.phase(path.leave / -1j))
+    return half.side(path), -math.degrees(cmath.phase(path.leave / -1j)) - half.let

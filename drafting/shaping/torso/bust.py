@@ -90,7 +90,6 @@ def bust_angle(body: Body, scale: float, plain: float, arm: float, findings: lis
     the front waist length is measured, what it says has equal weight: twice as much where the high
     bust is only an estimate.
     """
-    radius = OPENED_AT * body["bust_girth"]
     angle = angle_of_girths(body)
     if body.measured("front_waist_length"):
         extra = body["front_waist_length"] - plain
@@ -111,8 +110,12 @@ def bust_angle(body: Body, scale: float, plain: float, arm: float, findings: lis
             )
         )
         angle = kept
-    opening = 2 * radius * math.sin(math.radians(angle / 2))
-    return angle if opening >= tol.LEAST_DART * scale else 0.0
+    return angle if bust_opening(body["bust_girth"], angle) >= tol.LEAST_DART * scale else 0.0
+
+
+def bust_opening(bust: float, angle: float) -> float:
+    """Return how wide (mm) a bust dart of this angle (degrees) is where its opening is taken."""
+    return 2 * OPENED_AT * bust * math.sin(math.radians(angle / 2))
 
 
 def front_levels(

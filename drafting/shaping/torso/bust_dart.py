@@ -138,7 +138,7 @@ def _opened(edge: Edge, mouth: DartMouth, parts: tuple[str, str]) -> list[Edge]:
 
 def _at_side(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     plan, side = shape.plan, shape.front_side.reversed()
-    below = side.end.imag - plan.bust_point.imag + 10 * plan.scale
+    below = plan.underarm - plan.bust_point.imag + 10 * plan.scale
     below = min(max(SIDE_DART_BELOW * plan.scale, below), 0.5 * side.length)
     lower, above = side.split(side.length - below)
     curved = hem_name(shape) == "hem"  # a curved seam is bent from the waist up: no wave
@@ -208,10 +208,10 @@ def split_hem(shape: TorsoShape) -> tuple[Path, Path]:
     if len(hem) == 2:
         return hem
     x = shape.plan.bust_point.real
-    return hem[0].split(_along(hem[0], x))
+    return hem[0].split(along(hem[0], x))
 
 
-def _along(path: Path, x: float) -> float:
+def along(path: Path, x: float) -> float:
     """Return how far along a nearly level path its x is reached."""
     low, high = 0.0, path.length
     for _ in range(60):
@@ -246,9 +246,10 @@ def bust_line(shape: TorsoShape, turned: bool) -> Level:
     plan = shape.plan
     start, point = complex(0, plan.bust_line), plan.bust_point
     end = complex(plan.front, plan.bust_line)
-    if not turned:
+    if not turned and not shape.bottom.front.let:
         return Level("bust", (line(start, end),), LevelKind.BUST)
-    return Level("bust", (line(start, point), shape.turned(line(point, end), 1)), LevelKind.BUST)
+    beyond = shape.let_out(line(point, end), 1)
+    return Level("bust", (line(start, point), shape.turned(beyond, 1) if turned else beyond), LevelKind.BUST)
 
 
 def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Level, ...]:
@@ -259,7 +260,7 @@ def waist_levels(shape: TorsoShape, edges: list[Edge], split: bool) -> tuple[Lev
     paths = shape.bottom.front.waist
     if split:
         if len(paths) == 1:
-            paths = paths[0].split(shape.plan.bust_point.real)
+            paths = paths[0].split(along(paths[0], shape.plan.bust_point.real))
         paths = (paths[0], shape.turned(paths[1], 1))
     return Level("waist", paths, LevelKind.WAIST), hem
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
@@ -62,7 +63,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         (*backs, *pieces),
         _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
-        (*shape.plan.findings, *_hung_said(shape), *_said(drop, ease)),
+        (*shape.plan.findings, *_belly_said(shape), *_said(drop, ease)),
         facts,
         _chains(backs, pieces),
     )
@@ -201,21 +202,21 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
     return tuple(found)
 
 
-def _hung_said(shape: TorsoShape) -> tuple[Finding, ...]:
-    more = 2 * shape.bottom.hung
-    if more < 0.05:
-        return ()
-    return (
-        Finding(
-            "hip",
-            "note",
-            "front",
-            more,
-            0.0,
+def _belly_said(shape: TorsoShape) -> Iterator[Finding]:
+    let, left, more = shape.bottom.front.let, shape.plan.kappa, 2 * shape.bottom.hung
+    if let > 0:
+        rest = f"{left:.0f} are left" if left else "none is left to sew"
+        said = (
+            f"The waist is larger in front than the bust: {let:.0f} degrees of the bust dart open at the waist "
+            f"to let the belly in, and {rest}. The front's lower edge rises towards the side."
+        )
+        yield Finding("bust dart", "note", "front", let, 0.0, said)
+    if more >= 0.05:
+        said = (
             f"The hip is {more:.0f} mm wider than asked: under the belly the front's side hangs straight down "
-            "from the waist and does not run in again.",
-        ),
-    )
+            "from the waist and does not run in again."
+        )
+        yield Finding("hip", "note", "front", more, 0.0, said)
 
 
 def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:

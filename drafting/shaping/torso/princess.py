@@ -21,6 +21,7 @@ from drafting.shaping.torso.bust_dart import (
     COPIED,
     ON_SHOULDER,
     FrontPiece,
+    along,
     hem_name,
     hem_role,
     split_armhole,
@@ -49,8 +50,12 @@ class Panels:
 
 
 def princess_panels(shape: TorsoShape, where: str, centre: Edge) -> Panels:
-    """Return the two panels of a front with a panel seam to the shoulder or the armhole."""
+    """Return the two panels of a front with a panel seam to the shoulder or the armhole.
+
+    What a belly has of the bust dart lies in the seam below the bust: the side panel stands upright.
+    """
     hem_in, hem_out = split_hem(shape)
+    hem_out = shape.let_out(hem_out, -1)
     outer, inner = _upper_split(shape, where)
     feet = _feet(shape, hem_in.end, hem_out.start)
     seam = _seams(
@@ -71,7 +76,7 @@ def princess_panels(shape: TorsoShape, where: str, centre: Edge) -> Panels:
     )
     side_edges = (
         Edge(f"{name}_side", low.after, EdgeKind.HEM, role=role),
-        Edge("side", shape.front_side.reversed(), role=EdgeRole.SIDE),
+        Edge("side", shape.let_out(shape.front_side.reversed(), -1), role=EdgeRole.SIDE),
         *(_edge(*n, p) for n, p in zip(named[0], outer, strict=True)),
         _princess(seam.side),
     )
@@ -114,9 +119,9 @@ def _upper_split(shape: TorsoShape, where: str) -> tuple[list[Path], list[Path]]
     neck = shape.plan.neck.front.moved(1j * shape.plan.front_neck)
     if where == "shoulder-princess":
         outer, inner = shoulder.split(ON_SHOULDER * shoulder.length)
-        return [shape.turned(armhole, -1), shape.turned(outer, -1)], [inner, neck]
+        return [shape.let_out(shape.turned(path, -1), -1) for path in (armhole, outer)], [inner, neck]
     lower, upper = split_armhole(shape, armhole)
-    return [shape.turned(lower, -1)], [upper, shoulder, neck]
+    return [shape.let_out(shape.turned(lower, -1), -1)], [upper, shoulder, neck]
 
 
 @dataclass(frozen=True)
@@ -191,7 +196,8 @@ def _feet(shape: TorsoShape, low_in: complex, low_out: complex) -> tuple[complex
     """Where the curve to the bust line starts: the waist, on either side of the waist dart."""
     if hem_name(shape) == "waist":
         return low_in, low_out
-    return waist_points(shape, shape.bottom.front.inner)
+    centre, side = waist_points(shape, shape.bottom.front.inner)
+    return centre, shape.let_out(line(side, side + 1), -1).start
 
 
 def _levels(
@@ -205,7 +211,8 @@ def _levels(
         return (*centre, _waist(hem_in)), (*side, _waist(hem_out))
     paths = shape.bottom.front.waist
     if len(paths) == 1:
-        paths = paths[0].split(plan.bust_point.real)
+        centre_part, side_part = paths[0].split(along(paths[0], plan.bust_point.real))
+        paths = centre_part, shape.let_out(side_part, -1)
     return (
         (*centre, _waist(paths[0]), Level("hip", (hem_in,), LevelKind.HIP)),
         (*side, _waist(paths[1]), Level("hip", (hem_out,), LevelKind.HIP)),

@@ -4,15 +4,15 @@ The torso is planned without it, so that levels, side seam and front know nothin
 then opened: about the across point, where the armhole turns, everything above turns outwards, and darts
 that end below the blade turn what lies inside them back upright. A dart of angle t so raises the nape by
 a sin t, where a is how far the blade lies inside the armhole. A yoke takes the length up in its seam, which
-falls towards the armhole; a coat's centre back seam is rounded. What is left may lengthen the back armhole
-a little; the rest is told. Elementary geometry; the limits are ours, the dart of a regular back is from
-memory (bust / 32 - 8 mm).
+falls towards the armhole, and may carry a shoulder dart; a coat's centre back seam is rounded. What is left
+may lengthen the back armhole a little and flatten the back neck; the rest is told. Elementary geometry; the
+limits are ours, the dart of a regular back is from memory (bust / 32 - 8 mm).
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
@@ -31,14 +31,23 @@ as much (ours)."""
 LONGER_ARMHOLE, SHORTER_ARMHOLE = 13.0, 10.0
 """mm at adult scale: how much longer the back armhole may get, and how much shorter by a dart (ours)."""
 
+LONGER_BY_YOKE = 12.0
+"""mm at adult scale: the same above a yoke, whose turned seam adds some 2 of its own (ours)."""
+
 MOST_MOUTH = {"shoulder dart": 22.0, "neck dart": 15.0}
 """mm at adult scale: the widest mouth of each dart (ours)."""
 
 ON_SHOULDER, ON_NECK = 0.45, 0.5
 """Where the darts stand: on the shoulder from the neck, on the back neck from the side neck (ours)."""
 
-MOST_YOKE, MOST_TURN = 30.0, 8.0
+MOST_YOKE, MOST_TURN = 30.0, 12.0
 """mm at adult scale by which a yoke's seam falls, degrees by which a coat's centre back turns (ours)."""
+
+SEEN = 0.5
+"""mm: what is left and less than this needs no word."""
+
+FLATTER = 10.0
+"""mm at adult scale: how far a back neck may be flattened, its nape raised by as much (ours)."""
 
 
 @dataclass(frozen=True)
@@ -47,7 +56,8 @@ class Rounding:
 
     `shoulder` and `neck` are the angles of the darts, `turned` by how much the whole upper back turns
     (a coat's), degrees; `yoke` how far the yoke's seam falls to the armhole, `lift` by how much the back
-    armhole grows, `rest` what is not drafted, mm; `yoked` says that there is a yoke.
+    armhole grows, `flat` by how much the back neck is flattened, `rest` what is not drafted, mm; `yoked`
+    says that there is a yoke.
     """
 
     shoulder: float = 0.0
@@ -55,13 +65,14 @@ class Rounding:
     turned: float = 0.0
     yoke: float = 0.0
     lift: float = 0.0
+    flat: float = 0.0
     rest: float = 0.0
     yoked: bool = False
 
     @property
     def plain(self) -> bool:
         """Whether the upper back is as planned."""
-        return not self.yoked and max(self.shoulder, self.neck, self.turned, abs(self.lift)) < 1e-9
+        return not self.yoked and max(self.shoulder, self.neck, self.turned, abs(self.lift), self.flat) < 1e-9
 
 
 @dataclass(frozen=True)
@@ -80,9 +91,35 @@ def settled_rounding(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Ro
     scale, excess = plan.scale, plan.excess
     if way == "by the figure":
         way = "ease" if excess <= EASED * scale else "both darts"
-    if way == "yoke":
-        yoke = min(MOST_YOKE * scale, excess)
-        return _lifted(Rounding(yoke=yoke, yoked=True), excess - yoke, scale)
+        darted = _with_flat_neck(plan, blade, way, bust)
+        return darted if darted.rest < SEEN else _yoked(plan, blade)
+    return _yoked(plan, blade) if way == "yoke" else _with_flat_neck(plan, blade, way, bust)
+
+
+def _with_flat_neck(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Rounding:
+    """Return the darts, a neck dart from a flattened neck no wider than from any other."""
+    found = _darted(plan, blade, way, bust)
+    if not (found.neck and found.flat):
+        return found
+    return _darted(plan, replace(blade, neck=blade.neck + FLATTER * plan.scale), way, bust)
+
+
+def _yoked(plan: TorsoPlan, blade: Blade) -> Rounding:
+    """Return a yoke, with a dart in its shoulder where its seam, the armhole and the neck are not enough."""
+    scale = plan.scale
+    yoke = min(MOST_YOKE * scale, plan.excess)
+    left = plan.excess - yoke
+    dart = 0.0
+    longer = LONGER_BY_YOKE * scale
+    if left > longer + FLATTER * scale:
+        dart = _dart(left - longer, blade.shoulder + 1.1 * longer, blade.arm, 0.0, ("shoulder dart", scale))
+    yoked = Rounding(shoulder=math.degrees(dart), yoke=yoke, yoked=True)
+    return _lifted(yoked, left - blade.arm * math.sin(dart), scale, LONGER_BY_YOKE)
+
+
+def _darted(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Rounding:
+    """Return the darts of a back in one piece, or none (`ease`)."""
+    scale, excess = plan.scale, plan.excess
     if way == "ease":
         return _lifted(Rounding(), excess, scale)
     given = max(0.0, bust / 32 - 8 * scale) if way != "both darts" else 0.0
@@ -118,33 +155,37 @@ def _dart(wanted: float, long: float, arm: float, given: float, kind: tuple[str,
     return found if found * long >= tol.LEAST_DART * scale else 0.0
 
 
-def _lifted(rounding: Rounding, left: float, scale: float) -> Rounding:
-    """Return the rounding with the armhole longer (or shorter) by what is `left`, mm, and the rest told."""
-    lift = min(LONGER_ARMHOLE * scale, max(-SHORTER_ARMHOLE * scale, left))
-    parts = vars(rounding)
-    return Rounding(**{**parts, "lift": lift, "rest": max(0.0, left - lift)})
+def _lifted(rounding: Rounding, left: float, scale: float, most: float = LONGER_ARMHOLE) -> Rounding:
+    """Return the rounding with the armhole longer (or shorter) by what is `left`, mm, at `most` so much at
+    adult scale, then the back neck flatter, and the rest told."""
+    lift = min(most * scale, max(-SHORTER_ARMHOLE * scale, left))
+    flat = min(FLATTER * scale, max(0.0, left - lift))
+    return replace(rounding, lift=lift, flat=flat, rest=max(0.0, left - lift - flat))
 
 
 def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Finding, ...]:
     """Return what is to be said of a back that is longer than its front."""
-    if plan.excess < 0.5:
+    if plan.excess < SEEN:
         return ()
+    above = blade.shoulder + rounding.lift * rounding.yoked
     taken = [
-        f"a shoulder dart of {math.radians(rounding.shoulder) * blade.shoulder:.0f} mm" * (rounding.shoulder > 0),
+        f"a shoulder dart of {math.radians(rounding.shoulder) * above:.0f} mm" * (rounding.shoulder > 0),
         f"a neck dart of {math.radians(rounding.neck) * blade.neck:.0f} mm" * (rounding.neck > 0),
         f"the yoke's seam ({rounding.yoke:.0f} mm)" * (rounding.yoke > 0),
         f"a centre back rounded by {rounding.turned:.0f} degrees" * (rounding.turned > 0),
-        f"a back armhole {rounding.lift:.0f} mm longer" * (rounding.lift >= 0.5),
+        f"a back armhole {rounding.lift:.0f} mm longer" * (rounding.lift >= SEEN),
+        f"a back neck {rounding.flat:.0f} mm flatter" * (rounding.flat >= SEEN),
     ]
     how = " and ".join(one for one in taken if one) or "ease"
     said = (
         f"The back is {plan.excess:.0f} mm longer than the front leads one to expect: a rounded back. It is "
         f"taken up above the blades, by {how}; the front knows nothing of it."
     )
-    if rounding.rest < 0.5:
+    if rounding.rest < SEEN:
         return (Finding("rounded back", "note", "back", plan.excess, 0.0, said),)
     more = (
-        f" {rounding.rest:.0f} mm are left, and the centre back is drafted shorter by as much. Measure back and "
-        "front waist length again; if they are right, shape the centre back at the fitting."
+        f" {rounding.rest:.0f} mm are left, more than darts on so short a shoulder and neck may take, and the "
+        "centre back is drafted shorter by as much. Measure back and front waist length again; if they are right, "
+        'take back_shaping = "yoke", which takes most, or shape the centre back at the fitting.'
     )
     return (Finding("rounded back", "warning", "back", rounding.rest, 0.0, said + more),)

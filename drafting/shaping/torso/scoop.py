@@ -56,6 +56,11 @@ class ScoopLine:
     def reach(self) -> tuple[float, float]:
         return tangents(self.start, self.leave, self.end, self.arrive)
 
+    def turned(self, degrees: float) -> ScoopLine:
+        """Return the line turned by so much, as the armhole lies where its width is judged."""
+        by = turn(degrees)
+        return ScoopLine(self.start * by, self.leave * by, self.end * by, self.arrive * by)
+
     def at(self, fullness: float) -> Cubic:
         """Return the scoop of this fullness."""
         (low, more), (low_end, more_end) = HANDLES
@@ -178,10 +183,12 @@ def _edge(ratio: Numbers, best: int, way: int) -> float:
     return float(_FULL[i] + share * (_FULL[i + way] - _FULL[i]))
 
 
-def scoops(back: ScoopLine, front: ScoopLine, scale: float) -> Scoops:
-    """Return what the two scoops of an armhole can be."""
+def scoops(back: ScoopLine, front: ScoopLine, scale: float, front_turned: float = 0.0) -> Scoops:
+    """Return what the two scoops of an armhole can be; widths are those of a front turned by
+    `front_turned` degrees, where it lies so when it is joined to the back."""
     above = WIDTH_ABOVE * scale
+    joined = front.turned(front_turned)
     return Scoops(
         ScoopRange(widths(back, above), radii(back) / (BACK_RADIUS * scale)),
-        ScoopRange(widths(front, above), radii(front) / (FRONT_RADIUS * scale)),
+        ScoopRange(widths(joined, above), radii(front) / (FRONT_RADIUS * scale)),
     )

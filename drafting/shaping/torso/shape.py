@@ -29,7 +29,8 @@ DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 @dataclass(frozen=True)
 class TorsoShape:
     """The settled plan, what lies below the bust, and the armholes (shoulder point to underarm),
-    the front one drawn with the bust dart open at the side.
+    the front one drawn with the bust dart open at the side (what is left of it, in the plan's `kappa`,
+    where a belly has some of it at the waist).
 
     `fitted_back` is the back's armhole before it was shaped above the blades: the underarm is fitted
     to the arm with it, so that a rounded back moves nothing in front.
@@ -50,6 +51,10 @@ class TorsoShape:
     def turned(self, path: Path, share: float) -> Path:
         """Return `path` turned about the bust point by `share` of the bust dart's angle."""
         return path.turned(self.plan.bust_point, turn(share * self.plan.kappa))
+
+    def let_out(self, path: Path, share: float) -> Path:
+        """Return `path` turned about the bust point by `share` of what a belly has of the bust dart."""
+        return path.turned(self.plan.bust_point, turn(share * self.bottom.front.let))
 
     @property
     def back_side(self) -> Path:
@@ -77,6 +82,7 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
     plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
+    plan = replace(plan, kappa=plan.kappa - bottom.front.let)
     ends = armhole_ends(plan, bottom.back.side.start + plan.back, bottom.front.side.start + plan.front)
     square = turn(-bottom.back.lean), turn(plan.kappa - bottom.front.lean)
     holes = settled_armholes(body, ease, plan, ends, square)

@@ -6,7 +6,8 @@ Half frame (centre on x = 0, side on +x). How much is opened is settled in `roun
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from drafting.draft.chain import laid_end_to_end
 from drafting.geometry import Path, line, smooth, turn
@@ -72,12 +73,21 @@ def _blade(across: complex) -> complex:
 
 def upper_back(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) -> UpperBack:
     """Return the upper back; `armhole` is the planned one, shoulder point to underarm."""
+    neck = _flatter(neck, rounding.flat)
     if rounding.plain:
         shoulder = line(armhole.start, neck.back.end)
         return UpperBack(Seamline(shoulder), Seamline(neck.back.reversed()), armhole, (armhole,))
     if rounding.yoked:
-        return _with_yoke(neck, armhole, rounding)
+        return _with_yoke(neck, armhole, rounding, scale)
     return _opened(neck, armhole, rounding, scale)
+
+
+def _flatter(neck: Neckline, by: float) -> Neckline:
+    """Return the neckline with its nape raised by so much, still square to the centre back."""
+    if by <= 0:
+        return neck
+    back = neck.back
+    return replace(neck, back=Path((smooth(back.start + 1j * by, back.end, 1 + 0j, back.arrive),)))
 
 
 def _opened(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) -> UpperBack:
@@ -122,19 +132,54 @@ def _opened_edge(parts: tuple[Path, Path], apex: complex, angle: float, short: f
     return Seamline(mouth.before, (mouth.leg_in, mouth.leg_out), mouth.after)
 
 
-def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding) -> UpperBack:
+def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) -> UpperBack:
     """Return the upper back as a yoke: its lower edge is level, and the back's edge below it falls to the
-    armhole, both equally long."""
+    armhole, both equally long. A dart in the yoke's shoulder turns what lies outside it down.
+    """
     across = armhole.segments[-1].start
-    up = 1j * (rounding.yoke + rounding.lift)
-    seam = 1j * (across.imag + rounding.yoke)
-    fall = math.degrees(math.atan2(2 * rounding.yoke, across.real)) if rounding.yoke > 0 else 0.0
+    arm, angle = across.real - _blade(across).real, rounding.shoulder
+    falls = rounding.yoke + arm * math.sin(math.radians(angle))
+    seam = 1j * (across.imag + falls)
+    fall = math.degrees(math.atan2(2 * falls, across.real)) if falls > 0 else 0.0
     lower = Path((smooth(seam, across, 1 + 0j, turn(-fall)),)) if fall else line(seam, across)
-    yoke = line(seam, seam + lower.length)
-    shoulder = line(armhole.start, neck.back.end).moved(up)
-    arrive = armhole.segments[-1].tangent(0.0) * turn(fall)
-    upper = straight_and_bend(shoulder.start, armhole.leave, yoke.end, arrive)
+    yoke, end = _yoke_edge(seam, lower.length, arm, angle)
+    plain = 1j * (rounding.yoke + rounding.lift)
+    level = complex(lower.length, across.imag + rounding.yoke)
+
+    def outer(p: complex) -> complex:
+        return end + (p + plain - level) * turn(-angle)
+
+    def inner(p: complex) -> complex:
+        return p + plain + seam - 1j * level.imag
+
+    tip = inner(_still(outer, inner)) if angle else 0j
+    seamline, necks = line(armhole.start, neck.back.end), neck.back.reversed()
+    parts = seamline.split((1 - ON_SHOULDER) * seamline.length)
+    opened = parts[0].mapped(outer), parts[1].mapped(inner)
+    shoulder = _opened_edge(opened, tip, angle, SHOULDER_SHORT * scale, BEND_OVER * scale)
+    arrive = armhole.segments[-1].tangent(0.0) * turn(fall - angle)
+    upper = straight_and_bend(shoulder.before.start, armhole.leave * turn(-angle), yoke.end, arrive)
     above, below = Path(upper), Path(armhole.segments[-1:])
     sewn = laid_end_to_end([below.reversed(), above.reversed()]).reversed()
-    on_neck = Seamline(neck.back.reversed().moved(up))
-    return UpperBack(Seamline(shoulder), on_neck, sewn, (above, below), yoke, lower)
+    on_neck = Seamline(necks.mapped(inner))
+    return UpperBack(shoulder, on_neck, sewn, (above, below), yoke, lower)
+
+
+def _still(one: Callable[[complex], complex], other: Callable[[complex], complex]) -> complex:
+    """Return the point that two moves, one turned against the other, take to the same place."""
+    apart, further = one(0j) - other(0j), one(1 + 0j) - other(1 + 0j)
+    return apart / (apart - further)
+
+
+def _yoke_edge(seam: complex, long: float, arm: float, angle: float) -> tuple[Path, complex]:
+    """Return the yoke's lower edge from the centre `seam`, `long` mm, and its end at the armhole: it bends
+    down by the dart's angle, as the yoke outside the blade has turned."""
+    if angle <= 0:
+        return line(seam, seam + long), seam + long
+    down = arm * math.sin(math.radians(angle))
+    out = long - arm * (1 - math.cos(math.radians(angle)))
+    for _ in range(20):  # one smooth bend is a hair shorter than the two straights; settles at once
+        end = seam + complex(out, -down)
+        edge = Path((smooth(seam, end, 1 + 0j, turn(-angle)),))
+        out += long - edge.length
+    return edge, end

@@ -62,13 +62,15 @@ its sharpest place is a little sharper)."""
 @dataclass(frozen=True)
 class Asker:
     """What the ways out need to know: `back`, `front` the body's own half widths across with what is
-    worn beneath, `arm` its hanging upper arm, `shoulder_ease`, all mm; whether the front was measured."""
+    worn beneath, `arm` its hanging upper arm, `shoulder_ease`, all mm; whether the front was measured;
+    `front_turned` by how many degrees the front lies turned where the armhole's width is judged."""
 
     back: float
     front: float
     front_measured: bool
     arm: float
     shoulder_ease: float
+    front_turned: float
 
 
 Arrivals = tuple[complex, complex]
@@ -173,7 +175,7 @@ def _cut(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals, hal
 
 
 def _can(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> Scoops:
-    return scoops(*lines(plan, ends, asker, arrive)[2], plan.scale)
+    return scoops(*lines(plan, ends, asker, arrive)[2], plan.scale, asker.front_turned)
 
 
 def _given_way(plan: TorsoPlan, asker: Asker, amount: float) -> TorsoPlan:

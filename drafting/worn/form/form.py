@@ -11,6 +11,7 @@ import numpy as np
 from drafting.body import Body
 from drafting.body.sides import differing_measures, one_side
 from drafting.ground.frozen import freeze
+from drafting.ground.remembered import remembered
 from drafting.worn.contact import DistanceField
 from drafting.worn.form import tape
 from drafting.worn.form.dials import STANDING, Stance
@@ -111,6 +112,7 @@ class Form:
         return np.asarray(start + (end - start) * (height - start[2]) / (end[2] - start[2]))
 
 
+@remembered(4)
 def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     """Return the form of `body` as it stands in `pose`.
 

@@ -210,7 +210,10 @@ def taut(line: Reals) -> float:
 
 
 def armpit(body: Solid) -> float:
-    """The height of the armpit: the highest air between trunk and arm in the plane of the arm's root."""
+    """The height of the armpit: the highest air between trunk and arm in the plane of the arm's root.
+
+    Where there is none far down, it is taken to lie lower by twice what the two lie in one another.
+    """
     s, arm = body.sizes, body.arm
     u = s.unit
     z = np.linspace(s.levels.armpit - 75 * u, s.shoulder[1] - 40 * u, 60)
@@ -221,8 +224,10 @@ def armpit(body: Solid) -> float:
     at = np.stack([x, 0 * x + arm.joint[1], 0 * x + z]).reshape(3, -1)
     air = body(at).reshape(x.shape).max(axis=0)
     open_ = np.nonzero(air > 0)[0]
-    if not len(open_) or open_[-1] == len(z) - 1:
-        return float(z[0] if not len(open_) else z[-1])
+    if not len(open_):
+        return float(z[0] + 2.0 * air[0])
+    if open_[-1] == len(z) - 1:
+        return float(z[-1])
     i = open_[-1]
     return float(z[i] + (z[i + 1] - z[i]) * air[i] / (air[i] - air[i + 1]))
 

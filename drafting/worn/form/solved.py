@@ -25,7 +25,7 @@ def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
     knobs = first(s)
     body = solid(s, knobs, pose)
     found = readings(body)
-    slopes = None
+    best, least, slopes = (body, found), np.inf, None
     for round_ in range(ROUNDS):
         if round_ in ASKED_AGAIN:
             slopes = arm_slopes(body, pose, found.measures)
@@ -34,7 +34,23 @@ def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
             knobs = arm_turned(s, knobs, found.measures, slopes)
         body = solid(s, knobs, pose)
         found = readings(body)
-    return body, found
+        now = misfit(s, found.measures)
+        if now < least:
+            best, least = (body, found), now
+    return best
+
+
+def misfit(s: Sizes, got: Mapping[str, float]) -> float:
+    """How far the readings lie from what is wanted: each in shares of what is allowed, squared, added up."""
+    off = (max(0.0, abs(got[name] - s.wanted[name]) / allowed(s, name) - 0.3) for name in got if name in s.wanted)
+    return sum(one * one for one in off)
+
+
+def allowed(s: Sizes, name: str) -> float:
+    """By how many mm a measure may be off: girths 3 mm or 0.3 %, depth of armpit and crotch lengths 10, else 3."""
+    if name in ("axilla_depth", "total_crotch_length", "inside_leg_length"):
+        return 10.0
+    return max(3.0, 0.003 * s.wanted[name]) if name in GIRTHS else 3.0
 
 
 def first(s: Sizes) -> Dials:
@@ -72,9 +88,9 @@ def _turned(s: Sizes, k: Dials, got: Mapping[str, float]) -> Dials:
 
 
 def _floor(s: Sizes, k: Dials, off: float) -> float:
-    """How high the crotch closes: as measured, up to 7 mm away where its length cannot be had otherwise."""
+    """How high the crotch closes: as measured, up to 8 mm away where its length cannot be had otherwise."""
     spare = k.square >= SQUAREST or k.square <= ROUNDEST
-    return s.levels.crotch - (_held(off / 2, -7 * s.unit, 7 * s.unit) if spare else 0.0)
+    return s.levels.crotch - (_held(off / 2, -8 * s.unit, 8 * s.unit) if spare else 0.0)
 
 
 def _bust(s: Sizes, k: Dials, off: float) -> tuple[float, float]:

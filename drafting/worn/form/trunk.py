@@ -6,7 +6,7 @@ the line between the legs come about by themselves, and no edge stands where tru
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -96,7 +96,7 @@ class Trunk:
         behind = _curve(zn + fall * xn - s.levels.nape - k.lift_back, s.nape - ridge, u)
         ahead = _curve(zn + fall * xn - s.levels.throat, ridge - s.throat, u)
         off = y - ridge
-        drop = np.where(off > 0, _bent(off, behind), _bent(off, ahead))
+        drop = np.where(off > 0, _bent(off, behind, 1.6), _bent(off, ahead, 1.1))
         away = 0.6 * np.minimum(np.abs(off) / (60 * u), 1.0)
         found: Reals = (z - (middle - steep * soft - drop)) / np.sqrt(1.0 + steep**2 + away**2)
         return found
@@ -112,9 +112,8 @@ def _curve(drop: float, at: float, u: float) -> float:
     return max(drop, 1.0 * u) * 2.0 / max(at, 10.0 * u) ** 2
 
 
-def _bent(off: Reals, curve: float) -> Reals:
-    """A parabola that runs out into straight lines of slope 1.6."""
-    most = 1.6
+def _bent(off: Reals, curve: float, most: float) -> Reals:
+    """A parabola that runs out into straight lines of slope `most`."""
     found: Reals = (most**2 / curve) * (np.sqrt(1.0 + (curve * off / most) ** 2) - 1.0)
     return found
 
@@ -142,8 +141,8 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         scaled(s.slices[name], k.scales[name]) for name in ("waist_girth", "under_bust_girth", "high_bust_girth")
     )
     t = (lv.bust - lv.under_bust) / (lv.armpit - lv.under_bust)
-    high, under = high.moved(k.rounded), under.moved(0.75 * k.rounded)
-    bust = scaled(_between(under, high, t), k.scales["bust_girth"])
+    high, under = high.moved(k.rounded), under.moved(0.55 * k.rounded)
+    bust = fuller(_between(under, high, t), k.scales["bust_girth"])
     belly = _between(waist, hip, 0.5)
     full = max(waist.front * -1, hip.front * -1)
     belly = Slice(belly.breadth, -(0.35 * -belly.front + 0.65 * full) - 2 * u, belly.back - 3 * u, belly.power)
@@ -155,12 +154,28 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         rows.append([z, one.breadth, one.front, one.back, one.power])
     rows.append([lv.bust, bust.breadth, bust.front, bust.back, bust.power])
     rows.append([lv.armpit, high.breadth, high.front, high.back, high.power])
-    upper = (s.nape + high.back) / 2 + 12 * u + 0.6 * k.rounded
+    upper = (s.nape + high.back) / 2 + 12 * u + 0.8 * k.rounded
     chest = 0.5 * s.throat + 0.5 * (0.3 * high.front + 0.7 * bust.front) - 5 * u
     rows.append([half, k.across, chest, upper, 2.5])
-    rows.append([lv.throat, s.shoulder[0] - 6 * u, s.throat + 2 * u - 0.5 * k.lift_front, s.nape + 26 * u, 2.4])
+    rows.append(
+        [
+            lv.throat,
+            s.shoulder[0] - 6 * u,
+            s.throat + 2 * u - 0.5 * k.lift_front,
+            s.nape + 26 * u + 0.35 * k.rounded,
+            2.4,
+        ]
+    )
     rows.append([lv.nape + 30 * u, s.shoulder[0] - 10 * u, s.throat + 34 * u, s.nape + 22 * u, 2.4])
     return np.array([[z, a, f, b, n] for z, a, f, b, n in rows])
+
+
+def fuller(one: Slice, by: float) -> Slice:
+    """A chest that grows more to the front than in breadth."""
+    more = by - 1.0
+    return replace(
+        one, breadth=one.breadth * (1.0 + 0.75 * more), front=one.front - 1.6 * more * (one.back - one.front)
+    )
 
 
 def _between(one: Slice, other: Slice, t: float) -> Slice:

@@ -1,0 +1,90 @@
+"""Facings: one piece across darts, panels and yokes, as deep as chosen all along, every end sewn."""
+
+from __future__ import annotations
+
+import itertools
+from functools import cache
+
+import pytest
+import shapely
+
+from drafting.blocks import names
+from drafting.body import Body
+from drafting.costume.choices import block_named
+from drafting.costume.garment import draft_garment
+from drafting.draft.piece import EdgeKind
+from drafting.geometry import Path
+from drafting.ground.choices import Choice
+from tests.blocks.figures import errors
+from tests.blocks.test_rounded_backs import fitted_front, longer_back
+
+
+@cache
+def rounded() -> Body:
+    return longer_back(fitted_front(), 28.0)
+
+
+def choices_of(block: str) -> dict[str, Choice]:
+    return {choice.name: choice for choice in block_named(block).choices}
+
+
+FACED = [name for name in names(alone=True) if "facings" in choices_of(name)]
+SHAPED = ("back_shaping", "bust_dart", "facings")
+
+
+def asked(block: str) -> list[dict[str, str]]:
+    """Return every back, bust shaping and facing of a block with each other, its openings in turn."""
+    known = choices_of(block)
+    words = [known[name].words for name in SHAPED if name in known]
+    openings = itertools.cycle(known["opening"].words if "opening" in known else ("",))
+    kept = [name for name in SHAPED if name in known]
+    made = [dict(zip(kept, one, strict=True)) for one in itertools.product(*words)]
+    return [one | {"opening": opening} if opening else one for one, opening in zip(made, openings, strict=False)]
+
+
+def test_some_blocks_are_faced() -> None:
+    assert {"sleeveless-top", "fitted-top"} <= set(FACED)
+
+
+@pytest.mark.parametrize("block", FACED)
+def test_every_seam_of_a_faced_garment_is_sewn_once_however_it_is_shaped(block: str) -> None:
+    # The ends of armhole facings at a yoke and at a panel seam were sewn to nothing.
+    for choices in asked(block):
+        garment = draft_garment(rounded(), None, block, choices)
+        sewn = [ref for seam in garment.draft.seams for ref in (*seam.a, *seam.b)]
+        for piece in garment.draft.pieces:
+            for edge in piece.edges:
+                if edge.kind in (EdgeKind.SEAM, EdgeKind.DART):
+                    assert (piece.name, edge.name) in sewn, (choices, piece.name, edge.name)
+        assert errors(garment) == [], choices
+        if block == "sleeveless-top":
+            assert "facing" not in {f.check for f in garment.findings}, choices
+
+
+def string(path: Path) -> shapely.LineString:
+    return shapely.LineString([(p.real, p.imag) for p in path.evenly(300)])
+
+
+@pytest.mark.parametrize(
+    ("facing", "edge", "choices"),
+    [
+        ("back-armhole-facing", "armhole", {"back_shaping": "yoke"}),
+        ("front-armhole-facing", "armhole", {"bust_dart": "armhole-princess"}),
+        ("front-armhole-facing", "armhole", {"bust_dart": "armhole"}),
+        ("front-neck-facing", "neck", {"bust_dart": "neck"}),
+        ("back-neck-facing", "neck", {"back_shaping": "neck dart"}),
+    ],
+)
+def test_a_facing_goes_through_what_parts_its_edge(facing: str, edge: str, choices: dict[str, str]) -> None:
+    # Common practice: darts and panels are laid shut, and the facing is cut over them in one piece.
+    garment = draft_garment(rounded(), None, "sleeveless-top", {"opening": "none", **choices})
+    piece = garment.draft[facing]
+    (seam,) = [s for s in garment.draft.seams if (facing, edge) in (*s.a, *s.b)]
+    parts = seam.a if (facing, edge) in seam.b else seam.b
+    assert len(parts) == 2
+    whole = sum(garment.draft.edge(ref).length for ref in parts)
+    assert piece[edge].length == pytest.approx(whole, abs=0.01)
+    inner = piece["inner"].path.evenly(40)[5:-5]  # at its ends it runs on past a corner that is not square
+    deep = [string(piece[edge].path).distance(shapely.Point(p.real, p.imag)) for p in inner]
+    assert min(deep) == pytest.approx(45, abs=0.5)
+    assert max(deep) == pytest.approx(45, abs=0.5)
