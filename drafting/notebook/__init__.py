@@ -13,7 +13,7 @@ from drafting.notebook.cloth.overhang import OverhangTest
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.cloth.told import cloth_holds, cloth_numbers
 from drafting.notebook.errors_said import show_refusals_plainly
-from drafting.notebook.files import body_path, cloth_path, costume_path, take_own_blocks
+from drafting.notebook.files import costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.page.cloths import ClothTold
@@ -33,9 +33,7 @@ __all__ = [
     "OverhangTest",
     "PlanView",
     "SwatchTest",
-    "body_path",
     "cloth_holds",
     "cloth_numbers",
-    "cloth_path",
     "costume_path",
 ]

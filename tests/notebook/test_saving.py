@@ -17,8 +17,8 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.shipped import shipped
 from drafting.ground.units import parse_length
 from drafting.notebook import Bench, whole_files
-from drafting.notebook.bench import saving
-from drafting.notebook.bench.saving import length_as_written
+from drafting.notebook.living import saving
+from drafting.notebook.living.saving import length_as_written
 
 SIX = ("bust_ease", "waist_ease", "arm_ease", "cap_ease", "length_ease")
 

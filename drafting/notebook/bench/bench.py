@@ -25,6 +25,7 @@ from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.bench.together import Together
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.living.living import Living, living_of
+from drafting.notebook.living.parts import choice_of, choices_in, garment_of
 from drafting.notebook.memory import spare_what_stands
 from drafting.notebook.picture import garment_svg
 from drafting.notebook.said import refused_html
@@ -83,11 +84,11 @@ class Bench(Together):
     @property
     def controls(self) -> Mapping[str, Choice]:
         """What the garment shown has a control for, by name."""
-        known = st.choices_in(self.costume, self.garment)
+        known = choices_in(self.costume, self.garment)
         if self.named is None:
             return known
         if len(self.widgets.names) == 1:
-            return {name: st.choice_of(self.costume, self.garment, name) for name in self.named}
+            return {name: choice_of(self.costume, self.garment, name) for name in self.named}
         return {name: known[name] for name in self.named if name in known}
 
     def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
@@ -245,4 +246,4 @@ def _garments(costume: CostumeFile, asked: str | Sequence[str] | None) -> tuple[
     if asked is None:
         return tuple(garment.name for garment in costume.garments)
     names = (asked,) if isinstance(asked, str) else tuple(asked)
-    return tuple(st.garment_of(costume, name).name for name in names)
+    return tuple(garment_of(costume, name).name for name in names)

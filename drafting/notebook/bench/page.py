@@ -10,9 +10,9 @@ import ipywidgets as widgets
 
 from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
-from drafting.notebook.bench import saving
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.bench.write_out import WriteOut, button
+from drafting.notebook.living import saving
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.picture import Preview
 from drafting.notebook.said import status_html, style_html

@@ -16,28 +16,22 @@ import traitlets
 
 from drafting.checks.words import capital
 from drafting.costume.file import CostumeFile
-from drafting.costume.lays import materials
 from drafting.costume.make import Made, make
 from drafting.export.svg import svg_text
 from drafting.ground.errors import DraftError
 from drafting.ground.templates import beside
-from drafting.layout import COUNT, Cloth, Lay, Packing, lay_out, with_cloth
+from drafting.layout import COUNT, Lay, Packing, lay_out, with_cloth
 from drafting.layout.packing.job import Kit
 from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
 from drafting.notebook.lay_table.faults import FaultFields, with_fault
+from drafting.notebook.lay_table.together import FIRST, LivingTable
 from drafting.notebook.lay_table.words import lay_html, widths_html
 from drafting.notebook.living.bar import LivingBar
-from drafting.notebook.living.journal import changed_words
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import NOT_POSSIBLE, refused_html, style_html
 from drafting.sheet.lay import layout_sheet
-
-FIRST = 40
-"""Outlines placed for the lay that shows at once; a better one follows (ours: under half a second)."""
-
-SET_ASIDE = "Set aside:"
 
 EVERY = 0.25
 """seconds between two moves of the progress bar."""
@@ -51,7 +45,7 @@ class Canvas(anywidget.AnyWidget):
     asked = traitlets.Dict({}).tag(sync=True)
 
 
-class LayTable:
+class LayTable(LivingTable):
     """The lays of a costume, one cloth at a time.
 
     Show it as the last line of a cell. A first lay of each cloth shows at once; better ones, and
@@ -73,60 +67,9 @@ class LayTable:
         if self.living:
             self.living.hear(self.heard)
 
-    def _take_up(self, made: Made | None) -> None:
-        """Put the pieces of a costume on the table; a lay that stands for them already stays."""
-        if self.living:
-            self.asked, made = self.living.asked, self.living.made
-        assert made is not None
-        standing = self.living.standing_lays(made) if self.living else {}
-        self.draft = made
-        self.parts = {cloth.role: (cloth, parts) for cloth, parts in materials(made)}
-        quick = [self._quick(role, FIRST if n == 0 else 0) for n, role in enumerate(self.parts)]
-        self.lays = ls.lays_of(tuple(quick))
-        for role, lay in standing.items():
-            self.parts[role] = (lay.cloth, self.parts[role][1])
-            by_hand = self.living is not None and role in self.living.hand_rows
-            self.lays = self.lays.with_lay(lay) if by_hand else self.lays.renewed(lay)
-
-    def heard(self, _: object) -> None:
-        """Tell that these are the pieces of an earlier costume, and offer to lay the new ones."""
-        if self.living:
-            self.bar.tell(self.living, changed_words(self.asked, self.living.asked))
-
-    def follow(self) -> None:
-        """Lay the pieces as they are now; a hand's lay stays where they still fit so."""
-        if self.living is None or not changed_words(self.asked, self.living.asked):
-            return
-        self.stop.set()
-        role = self.role
-        lost = set(self.living.hand_rows) - set(self.living.standing_lays(self.living.made))
-        with self.lock:
-            self._take_up(None)
-        roles = list(self.parts)
-        self.cloth.options = [(f"{r}: {self.parts[r][0].title}", r) for r in roles]
-        self.cloth.value = role if role in roles else roles[0]
-        self._show()
-        self.heard(None)
-        if lost:
-            names = ", ".join(sorted(lost))
-            self._say(
-                f"the pieces on {names} no longer fit the lay your hand had made; it was laid anew", SET_ASIDE
-            )
-        self.following = self._start(self._follow, tuple(roles), self.following)
-
-    def close(self) -> None:
-        """Let the table go: searches stop, and it hears of no more changes."""
-        self.stop.set()
-        if self.living:
-            self.living.leave(self.heard)
-
     def _quick(self, role: str, count: float = FIRST) -> Lay:
         cloth, parts = self.parts[role]
         return lay_out(parts, cloth, count=count, table=False)
-
-    @property
-    def role(self) -> str:
-        return str(self.cloth.value)
 
     @property
     def lay(self) -> Lay:
@@ -200,9 +143,6 @@ class LayTable:
             plainly(lambda c=cloth, p=parts, n=count: self._take(self._found(c, p, n)), self._say)  # type: ignore[misc]
         self.busy.value = ""
 
-    def _found(self, cloth: Cloth, parts: Any, count: float) -> Lay:
-        return self.living.found_lay(cloth, parts, count) if self.living else lay_out(parts, cloth, count=count)
-
     def look_longer(self) -> None:
         """Search for a shorter lay of the cloth shown, in the background, until done or stopped."""
         if self.looking and self.looking.is_alive():
@@ -260,9 +200,6 @@ class LayTable:
             for role in new if self.living else ():
                 own = self._by_hand(role) or lays.now[role].cloth.faults != self._written_faults(role)
                 self.living.put_lay(lays.now[role], own, self)  # type: ignore[union-attr]
-
-    def _written_faults(self, role: str) -> Any:
-        return self.draft.costume.lays.get(role, (None, ()))[1]
 
     def _make_widgets(self, seconds: float) -> None:
         titles = [(f"{role}: {self.parts[role][0].title}", role) for role in self.parts]

@@ -16,6 +16,7 @@ from pathlib import Path
 
 from drafting.ground.names import clean_text
 from drafting.ground.shipped import OPEN_WITH, WORK_FOLDER, demo_costume, shipped
+from drafting.notebook.files import costume_path
 from drafting.notebook.whole_files import put_whole
 
 REMEMBERED = ".drafting-costume.json"
@@ -85,8 +86,7 @@ def opens_with(folder: Path, environment: Mapping[str, str] = os.environ) -> Pat
             return chosen
     if wanted and (named := _named(folder, wanted)):
         return named
-    near = Path.cwd().parent / "measurements" / "costumes" / demo_costume().name
-    return near if near.is_file() else demo_costume()
+    return costume_path(demo_costume().stem)
 
 
 def remember(folder: Path, costume: Path, environment: Mapping[str, str] = os.environ) -> None:
@@ -121,10 +121,10 @@ def _tomls(folder: Path) -> list[Path]:
 
 
 def _folders(folder: Path) -> Iterator[Path]:
-    if folder.is_dir():
-        yield from sorted(
-            sub for sub in folder.iterdir() if sub.is_dir() and sub.name not in SKIPPED and sub.name[0] != "."
-        )
+    for sub in sorted(folder.iterdir()) if folder.is_dir() else ():
+        skipped = SKIPPED.intersection(sub.parts[-1:]) or sub.match(".*")
+        if sub.is_dir() and not skipped:
+            yield sub
 
 
 def _title(file: Path) -> str | None:

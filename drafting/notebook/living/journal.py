@@ -14,7 +14,7 @@ from typing import Any
 
 from drafting.costume.file import CostumeFile, Garment
 from drafting.ground.errors import InputError
-from drafting.notebook.bench.state import choices_in
+from drafting.notebook.living.parts import choices_in
 from drafting.reading.choices import read_values
 from drafting.reading.given import Given, Origin
 
@@ -25,7 +25,7 @@ Named = tuple[str, str]
 
 
 @dataclass(frozen=True)
-class Move:
+class JournalLine:
     """One choice as it was made: `given`, or None and then `said` as the file has it or as is usual."""
 
     garment: str
@@ -34,18 +34,18 @@ class Move:
     said: str = ""
 
 
-def differences(asked: CostumeFile, now: CostumeFile, file: CostumeFile) -> tuple[Move, ...]:
+def differences(asked: CostumeFile, now: CostumeFile, file: CostumeFile) -> tuple[JournalLine, ...]:
     """Return the moves that lead from what was `asked` to what is asked `now`."""
     return tuple(_moves(asked, now, file))
 
 
-def _moves(asked: CostumeFile, now: CostumeFile, file: CostumeFile) -> Iterator[Move]:
+def _moves(asked: CostumeFile, now: CostumeFile, file: CostumeFile) -> Iterator[JournalLine]:
     after = _all_choices(now)
     for named in {**_all_choices(asked), **after}:
         if not _same(asked, now, named):
             as_file = _same(now, file, named)
             given = None if as_file else after.get(named)
-            yield Move(*named, given=given, said=AS_FILE if as_file else "" if given else AS_USUAL)
+            yield JournalLine(*named, given=given, said=AS_FILE if as_file else "" if given else AS_USUAL)
 
 
 def apart(asked: CostumeFile, file: CostumeFile) -> tuple[Named, ...]:
@@ -54,7 +54,7 @@ def apart(asked: CostumeFile, file: CostumeFile) -> tuple[Named, ...]:
     return tuple(named for named in every if not _same(asked, file, named))
 
 
-def laid_over(file: CostumeFile, moves: Iterable[Move]) -> CostumeFile:
+def laid_over(file: CostumeFile, moves: Iterable[JournalLine]) -> CostumeFile:
     """Return the costume as it is asked: the last move of each choice laid over the file.
 
     Moves of a garment or a choice that the file no longer has are passed over.
@@ -63,7 +63,7 @@ def laid_over(file: CostumeFile, moves: Iterable[Move]) -> CostumeFile:
     return replace(file, garments=tuple(_over(file, garment, last) for garment in file.garments))
 
 
-def _over(file: CostumeFile, garment: Garment, last: Mapping[Named, Move]) -> Garment:
+def _over(file: CostumeFile, garment: Garment, last: Mapping[Named, JournalLine]) -> Garment:
     mine = [move for (name, _), move in last.items() if name == garment.name]
     if not mine:
         return garment
@@ -76,10 +76,10 @@ def _over(file: CostumeFile, garment: Garment, last: Mapping[Named, Move]) -> Ga
     return garment if choices == garment.choices else replace(garment, choices=choices)
 
 
-def line_of(move: Move) -> str:
+def line_of(move: JournalLine) -> str:
     """Return a move as a line of the journal.
 
-    >>> line_of(Move("shirt", "bust_ease", Given("105 mm", source="notebook")))
+    >>> line_of(JournalLine("shirt", "bust_ease", Given("105 mm", source="notebook")))
     '{"garment": "shirt", "choice": "bust_ease", "value": "105 mm", "by": "notebook"}\\n'
     """
     row: dict[str, Any] = {"garment": move.garment, "choice": move.choice}
@@ -90,19 +90,19 @@ def line_of(move: Move) -> str:
     return json.dumps(row, ensure_ascii=False) + "\n"
 
 
-def moves_in(text: str) -> tuple[Move, ...]:
+def moves_in(text: str) -> tuple[JournalLine, ...]:
     """Return the moves of a journal; what is torn off or no move at all is passed over."""
     return tuple(move for line in text.split("\n") if (move := _read(line)) is not None)
 
 
-def _read(line: str) -> Move | None:
+def _read(line: str) -> JournalLine | None:
     try:
         row = json.loads(line)
         garment, choice = str(row["garment"]), str(row["choice"])
         if row.get("as") in (AS_FILE, AS_USUAL):
-            return Move(garment, choice, None, row["as"])
+            return JournalLine(garment, choice, None, row["as"])
         by_hand = row.get("by") == "notebook"
-        return Move(garment, choice, Given(row["value"], source="notebook" if by_hand else "file"))
+        return JournalLine(garment, choice, Given(row["value"], source="notebook" if by_hand else "file"))
     except (ValueError, KeyError, TypeError, AttributeError):
         return None
 

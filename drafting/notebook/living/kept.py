@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from drafting.notebook.living.journal import Move, line_of, moves_in
+from drafting.notebook.living.journal import JournalLine, line_of, moves_in
 from drafting.notebook.whole_files import put_whole
 
 ENDING = ".journal"
@@ -26,7 +26,7 @@ def journal_place(costume: Path | str) -> Path:
     return Path(costume).with_suffix(ENDING)
 
 
-def kept_moves(journal: Path) -> tuple[Move, ...]:
+def kept_moves(journal: Path) -> tuple[JournalLine, ...]:
     """Return what the journal holds; nothing where there is none."""
     try:
         return moves_in(journal.read_text("utf-8", errors="replace"))
@@ -34,7 +34,7 @@ def kept_moves(journal: Path) -> tuple[Move, ...]:
         return ()
 
 
-def keep(journal: Path, moves: Iterable[Move]) -> None:
+def keep(journal: Path, moves: Iterable[JournalLine]) -> None:
     """Add moves to the journal, in one piece; raises `OSError`.
 
     A line that a crash tore off is ended first, so that it spoils no other.
@@ -59,7 +59,7 @@ def hold_fast(journal: Path) -> None:
         return
 
 
-def let_go(journal: Path, written: Iterable[Move]) -> None:
+def let_go(journal: Path, written: Iterable[JournalLine]) -> None:
     """Take out what now stands in the costume file; a move that came meanwhile stays."""
     done = {(move.garment, move.choice): move for move in written}
     with _alone(journal):

@@ -18,13 +18,13 @@ from drafting.costume.lays import laid_out, materials
 from drafting.costume.make import Made, make
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.layout import COUNT, Cloth, Lay, Part, hand_row, lay_out
-from drafting.notebook.bench import saving
-from drafting.notebook.bench.saving import Kept
 from drafting.notebook.errors_said import sentence
 from drafting.notebook.living import journal as jn
+from drafting.notebook.living import saving
 from drafting.notebook.living.kept import hold_fast, journal_place, keep, kept_moves, let_go
 from drafting.notebook.living.lays import keep_lays, kept_lays, lays_place, same_pieces, standing_lays
-from drafting.notebook.living.watched import Marks, marks_of, named_files
+from drafting.notebook.living.saving import Kept
+from drafting.notebook.living.watched import FileMarks, marks_of, named_files
 from drafting.notebook.when_resting import Later
 
 HOLD = 0.3
@@ -56,7 +56,7 @@ class Living:
         self.found: dict[str, Lay] = {}
         self.laying = threading.RLock()
         self.hearers: list[Hears] = []
-        self.looks: Marks = self._marks()
+        self.looks: FileMarks = self._marks()
         self._made: tuple[CostumeFile, Made] | None = None
         self.held = Later(self._hold, HOLD, needed=False)
         self.watch = Later(self._watch, LOOK, needed=False)
@@ -135,7 +135,7 @@ class Living:
             self._keep(moves)
             self._tell(by)
 
-    def _keep(self, moves: tuple[jn.Move, ...]) -> None:
+    def _keep(self, moves: tuple[jn.JournalLine, ...]) -> None:
         if self.journal is None:
             return
         alone = self._marks() == self.looks
@@ -224,7 +224,7 @@ class Living:
         if self.hearers and self._marks() != self.looks:
             self.look()
 
-    def _marks(self) -> Marks:
+    def _marks(self) -> FileMarks:
         return marks_of((*self.names, *([self.journal] if self.journal else [])))
 
     def _tell(self, by: object) -> None:

@@ -6,7 +6,7 @@ import tomllib
 from collections.abc import Iterable
 from pathlib import Path
 
-Marks = tuple[tuple[str, int, int], ...]
+FileMarks = tuple[tuple[str, int, int], ...]
 """Name, time of the last change (ns) and size of each file; zeros for one that is not there."""
 
 
@@ -23,7 +23,7 @@ def named_files(costume: Path) -> tuple[Path, ...]:
     return (costume, *(costume.parent / text for text in texts))
 
 
-def marks_of(files: Iterable[Path]) -> Marks:
+def marks_of(files: Iterable[Path]) -> FileMarks:
     """Return what tells whether a file has been written since."""
     return tuple(_mark(file) for file in files)
 

@@ -10,7 +10,7 @@ from drafting.costume.choices import block_named, parts_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made
 from drafting.ground.errors import Fault, InputError
-from drafting.notebook.bench.state import choices_in
+from drafting.notebook.living.parts import choices_in
 from drafting.reading.text import read_text
 from drafting.reading.toml import parse_toml
 

@@ -22,7 +22,7 @@ from drafting.notebook.page import named, told
 from drafting.notebook.page.cloths import OfCloth
 from drafting.notebook.page.gallery import Gallery
 from drafting.notebook.page.ruler import PrintedSquare
-from drafting.notebook.page.view import Following, NothingToShow, PageView, Told
+from drafting.notebook.page.view import Following, NothingToShow, PageView, Sentences
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
@@ -159,7 +159,7 @@ class CostumePage:
 
     def told(self, what: str) -> PageView:
         """Return sentences about the costume: `shopping`, `workroom`, `cloths`, `making ready`."""
-        return self._view(lambda: Following(self.living, lambda living: Told(*told.TOLD[what](living))))
+        return self._view(lambda: Following(self.living, lambda living: Sentences(*told.TOLD[what](living))))
 
     def measures(self) -> PageView:
         """Return the measuring guide of the wearer, who may lack measures still."""

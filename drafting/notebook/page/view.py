@@ -99,7 +99,7 @@ class Following:
         self.living.leave(self.heard)
 
 
-class Told:
+class Sentences:
     """Sentences in a view's place."""
 
     def __init__(self, *rows: str) -> None:
