@@ -47,9 +47,10 @@ class WornStanding:
         return self.standing.made
 
 
-def begin_worn(costume: CostumeFile, garment: str, form: Form) -> WornStanding:
-    """Return a garment as its file has it; raises `DraftError` where it cannot be drafted or sewn up."""
-    standing = st.begin_standing(costume, garment)
+def begin_worn(costume: CostumeFile, garment: str, form: Form, asked: CostumeFile | None = None) -> WornStanding:
+    """Return a garment as its file has it, or as it is `asked` by now; raises `DraftError` where neither can be
+    drafted and sewn up."""
+    standing = st.begin_standing(costume, garment, asked)
     return WornStanding(standing, _shaped(standing, form))
 
 

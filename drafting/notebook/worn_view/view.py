@@ -21,6 +21,8 @@ from drafting.notebook.bench.controls import typed_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.living.living import Living, living_of
+from drafting.notebook.living.parts import choices_in
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
 from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
@@ -32,18 +34,21 @@ RESTS = 0.25
 
 
 class WornView:
-    """A garment of a costume on its wearer's form, with controls for its `choices`.
+    """Garments of a costume on its wearer's form, one shown at a time, with controls for its `choices`.
 
     Show it as the last line of a cell. A coarse shape follows the controls when the hand rests, with the one
-    before beside it; the button settles it in full and tells what it finds. Raises `InputError` where the
-    garment cannot be drafted as it stands in its file.
+    before beside it; the button settles it in full and tells what it finds. What is chosen here or on a bench
+    is one state. Raises `InputError` where the first garment cannot be drafted as it stands in its file.
     """
 
-    def __init__(self, costume: CostumeFile, garment: str, choices: Sequence[str] | None = None) -> None:
-        self.costume, self.named = costume, choices
-        self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
-        self.form = wearers_form(costume.wearer)
-        self.worn = begin_worn(costume, garment, self.form)
+    def __init__(
+        self, costume: CostumeFile | Living, garments: str | Sequence[str], choices: Sequence[str] | None = None
+    ) -> None:
+        self.living, self.named = living_of(costume), choices
+        names = (garments,) if isinstance(garments, str) else tuple(garments)
+        self.unit: LengthUnit = "in" if self.costume.unit in ("in", "inch", "inches") else "cm"
+        self.form = wearers_form(self.living.asked.wearer)
+        self.worn = begin_worn(self.costume, names[0], self.form, self.living.asked)
         self.standing = self.worn.standing
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
@@ -55,23 +60,43 @@ class WornView:
         self.colours = self._chosen("Colours", list(COLOURS))
         self.settle = widgets.Button(description="Settle it in full", layout=widgets.Layout(width="auto"))
         self.settle.on_click(lambda _: self.safely(self.tell_in_full))
+        self.dress = self._chosen("Garment", list(names), self.show_garment)
+        self.dress.layout.display = None if len(names) > 1 else "none"
         self.view = self._laid_out()
-        self.knobs.garment = garment
-        self.knobs.groups = groups_of(self.standing, self.controls, self.unit, choices is None)
+        self._show_controls()
         self.knobs.observe(lambda change: self.take(change["new"]), names="moves")
+        self.living.hear(self.heard)
         self._show()
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.view._repr_mimebundle_(**asked)
 
     @property
+    def costume(self) -> CostumeFile:
+        """The costume as its file has it."""
+        return self.living.file
+
+    def close(self) -> None:
+        """Let the view go: it hears of no more changes."""
+        self.living.leave(self.heard)
+
+    def heard(self, by: object) -> None:
+        """Follow what another view has changed."""
+        if by is not self:
+            self.safely(lambda: self._stand(st.following(self.standing, self.living.asked)))
+
+    def show_garment(self, name: str) -> None:
+        """Show another garment; nothing is beside it yet."""
+        self.worn = begin_worn(self.costume, name, self.form, self.living.asked)
+        self.standing, self.slips = self.worn.standing, {}
+        self._show_controls()
+        self._show()
+
+    @property
     def controls(self) -> Mapping[str, Choice]:
         """What there is a control for, by name."""
-        garment = self.standing.garment
-        known = st.choices_in(self.costume, garment)
-        if self.named is None:
-            return known
-        return {name: st.choice_of(self.costume, garment, name) for name in self.named}
+        known = choices_in(self.costume, self.standing.garment)
+        return known if self.named is None else {name: known[name] for name in self.named if name in known}
 
     def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
         """Take a new value for one choice; the shape follows when the hand rests."""
@@ -101,6 +126,7 @@ class WornView:
 
     def _stand(self, standing: st.Standing) -> None:
         self.standing = standing
+        self.living.put(standing.asked, self)
         self._show_states()
         self.rests.ask()
 
@@ -136,10 +162,18 @@ class WornView:
             self.standing, self.costume, self.controls, self.unit, self.slips, self.counts
         )
 
-    def _chosen(self, words: str, options: list[str]) -> Any:
+    def _show_controls(self) -> None:
+        self.knobs.garment = self.standing.garment
+        self.knobs.groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
+
+    def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
         looks = {"layout": widgets.Layout(width="250px"), "style": {"description_width": "80px"}}
         chosen = widgets.Dropdown(options=options, description=words, **looks)
-        chosen.observe(lambda _: self.safely(self._show_pictures), names="value")
+
+        def told(change: Any) -> None:
+            self.safely(self._show_pictures if do is None else partial(do, change["new"]))
+
+        chosen.observe(told, names="value")
         return chosen
 
     def say(self, words: str) -> None:
@@ -151,7 +185,7 @@ class WornView:
         plainly(do, self.say)
 
     def _laid_out(self) -> Any:
-        tools = widgets.HBox([self.side, self.colours, self.settle])
+        tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
         pictures = widgets.HBox([self._named("before", self.before), self._named("now", self.now)])
         for row in (tools, pictures):
             row.layout.flex_flow = "row wrap"
