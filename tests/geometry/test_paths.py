@@ -12,8 +12,9 @@ from fontTools.misc.bezierTools import calcCubicArcLength
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.geometry import Cubic, Path, area, turn
+from drafting.geometry import Cubic, Path, area, smooth, turn
 from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from tests.geometry.shapes import arc, cubics, paths, point
 
 share = st.floats(0.02, 0.98)
@@ -147,3 +148,8 @@ def test_a_path_split_a_hair_from_a_joint_is_split_at_the_joint() -> None:
         assert len(one.segments) == len(other.segments) == 1
         assert one.end == other.start
     assert len(bent.split(joint - 1e-3)[1].segments) == 2
+
+
+def test_a_curve_that_leaves_and_arrives_backwards_is_refused_in_words() -> None:
+    with pytest.raises(DraftError, match="turn back on itself"):
+        smooth(0j, 10 + 0j, -1 + 0j, -1 + 0j)
