@@ -26,7 +26,7 @@ GAP = 3.0
 REACH, OUT = 140.0, 70.0
 """mm: farther inside, or farther outside, a point does not lie beneath the outer cloth (by eye)."""
 
-SIDEWAYS = 25.0
+SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
 FORM_KEPT = 0.5
@@ -52,6 +52,7 @@ class OuterCloth:
         whole = whole_cloth(rest)
         self.points, self.triangles = whole.points, whole.triangles
         self.normals = smooth_normals(whole.points, whole.triangles)
+        self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
 
     def beneath(self, points: Reals) -> Beneath:
@@ -67,8 +68,22 @@ class OuterCloth:
         off = points - places[row, best]
         outside = np.einsum("nc,nc->n", off, way)
         aside = np.linalg.norm(off - outside[:, None] * way, axis=1)
-        under = (outside > -REACH) & (outside < OUT) & (aside < SIDEWAYS + 0.5 * np.abs(outside))
+        under = (
+            (outside > -REACH)
+            & (outside < OUT)
+            & ((aside < SIDEWAYS + 0.3 * np.abs(outside)) | ~self.at_end[near[row, best]])
+        )
         return Beneath(under, outside, way)
+
+
+def _at_end(triangles: Whole, count: int) -> Truth:
+    """Return (T,): which triangles touch an end of the cloth; beside any other, cloth beneath is beneath."""
+    pairs = np.sort(np.concatenate([triangles[:, [i, j]] for i, j in ((0, 1), (1, 2), (2, 0))]), axis=1)
+    sides, times = np.unique(pairs, axis=0, return_counts=True)
+    end = np.zeros(count, bool)
+    end[sides[times == 1].ravel()] = True
+    found: Truth = end[triangles].any(axis=1)
+    return found
 
 
 def _shares(corners: Reals, points: Reals) -> Reals:
