@@ -14,7 +14,7 @@ from scipy.spatial import cKDTree
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, Truth, Whole
-from drafting.worn.picture.dressed import whole_cloth
+from drafting.worn.picture.dressed import WholeCloth, whole_cloth
 from drafting.worn.picture.scene import smooth_normals
 
 ROUNDS = 6
@@ -46,12 +46,13 @@ class Beneath:
 
 
 class OuterCloth:
-    """The cloth of a garment that is worn over others, ready to be asked where points lie."""
+    """The cloth of a garment that is worn over others, ready to be asked where points lie; without its lapels."""
 
-    def __init__(self, rest: AtRest) -> None:
+    def __init__(self, rest: AtRest, field: DistanceField) -> None:
         whole = whole_cloth(rest)
-        self.points, self.triangles = whole.points, whole.triangles
-        self.normals = smooth_normals(whole.points, whole.triangles)
+        self.points = whole.points
+        self.triangles = whole.triangles[_faces_out(whole, field)]
+        self.normals = smooth_normals(self.points, self.triangles)
         self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
 
@@ -74,6 +75,15 @@ class OuterCloth:
             & ((aside < SIDEWAYS + 0.3 * np.abs(outside)) | ~self.at_end[near[row, best]])
         )
         return Beneath(under, outside, way)
+
+
+def _faces_out(whole: WholeCloth, field: DistanceField) -> Truth:
+    """Return (T,): which triangles have their right side away from the form; a lapel has not."""
+    corners = whole.points[whole.triangles]
+    faces = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    beyond = corners.mean(axis=1) + faces / np.maximum(np.linalg.norm(faces, axis=1, keepdims=True), 1e-9)
+    found: Truth = field.distance(beyond) > field.distance(corners.mean(axis=1))
+    return found
 
 
 def _at_end(triangles: Whole, count: int) -> Truth:
@@ -101,7 +111,7 @@ def _shares(corners: Reals, points: Reals) -> Reals:
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     """Return the inner garment pressed inside the outer one, and off the form."""
-    cloth, even, free = OuterCloth(outer), _evened(inner), _sleeves_over_none(inner, outer)
+    cloth, even, free = OuterCloth(outer, field), _evened(inner), _sleeves_over_none(inner, outer)
     points = inner.points
     for _ in range(ROUNDS):
         found = cloth.beneath(points)
