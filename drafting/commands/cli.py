@@ -257,12 +257,12 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
         except InputError:
             raise
         except DraftError as error:
-            raise InputError([Fault(str(error), file=str(costume))]) from error
+            raise InputError([Fault(error.said(read.told_in), file=str(costume))]) from error
         printed = write_output(made, out, within(tell, LAID, 1.0))
-    print(made_text((*made.findings, *printed), out))
+    print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for finding in failed:
-        print(f"error: {finding.where}: {finding.message}", file=sys.stderr)
+        print(f"error: {finding.where}: {finding.said(read.told_in)}", file=sys.stderr)
     return CHECK_FAILS if failed else HOLDS
 
 

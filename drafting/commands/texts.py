@@ -51,10 +51,10 @@ def new_text(folder: Path, files: Iterable[str]) -> str:
     )
 
 
-def made_text(findings: tuple[Finding, ...], out: Path) -> str:
+def made_text(findings: tuple[Finding, ...], out: Path, unit: str | None = "cm") -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = [finding for finding in worst_first(findings) if finding.level != "ok"]
-    lines = [_count(findings), *_table(None, [(f.level, f.where, f.message) for f in said])]
+    lines = [_count(findings), *_table(None, [(f.level, f.where, f.said(unit)) for f in said])]
     lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
     lines += [f"Overview: {out / 'overview.png'}"]
     lines += [f"Plan:     {out / 'plan.html'}"]
@@ -80,7 +80,7 @@ def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> 
         lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains))
     doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
-    lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
+    lines += _table(None, [(f.level, f.where, f.said(body.unit)) for f in doubts])
     return "\n".join(lines)
 
 

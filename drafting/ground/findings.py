@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
+from drafting.ground.lengths import in_unit
+
 Severity = Literal["ok", "note", "warning", "error"]
 RANK: dict[str, int] = {"ok": 0, "note": 1, "warning": 2, "error": 3}
 
@@ -18,11 +20,13 @@ class Finding:
     """One answer to one question.
 
     `check` is the question's short name, `where` the piece, seam or level it is about, `value` what
-    was found and `wanted` what was asked for (mm or degrees, or words), `message` the sentence that
-    a maker reads, whole: it names what of these numbers she needs, and nothing in it is "-0".
+    was found and `wanted` what was asked for (mm or degrees, or words), `sentence` what is said of it,
+    whole, its lengths as `ground.lengths.told` writes them. A maker reads it `said` in her unit.
 
-    >>> Finding("cap ease", "note", "sleeve", -1e-9, None, f"{-1e-9:.0f} mm ({-1e-9:.1f} %)").message
-    '0 mm (0.0 %)'
+    >>> from drafting.ground.lengths import told
+    >>> found = Finding("cap ease", "note", "sleeve", 12.7, None, f"{told(12.7)} ({-1e-9:.1f} %)")
+    >>> found.said("in"), found.said("cm")
+    ('1/2 in (0.0 %)', '1.3 cm (0.0 %)')
     """
 
     check: str
@@ -30,10 +34,16 @@ class Finding:
     where: str
     value: float | str | None
     wanted: float | str | None
-    message: str
+    sentence: str
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "message", LESS_THAN_NOTHING.sub("", self.message))
+    def said(self, unit: str | None) -> str:
+        """Return the sentence with its lengths in `unit` (None: cm), and no "-0" in it."""
+        return LESS_THAN_NOTHING.sub("", in_unit(self.sentence, unit))
+
+    @property
+    def message(self) -> str:
+        """The sentence in mm, in which the values are."""
+        return self.said("mm")
 
 
 def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity:

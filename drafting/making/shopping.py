@@ -15,6 +15,7 @@ from collections.abc import Iterator, Mapping
 
 from drafting.costume.make import Made
 from drafting.draft.draft import Notion
+from drafting.ground.lengths import in_unit, told
 from drafting.layout import Lay
 from drafting.layout.lay import BUY_STEP
 from drafting.layout.outlines import Outline
@@ -22,7 +23,7 @@ from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, said
 from drafting.making.tables import trim_length
 from drafting.making.thread import WASTE, seam_thread
-from drafting.making.words import text
+from drafting.making.words import plan_sentence
 
 METRE = 1000.0
 
@@ -176,8 +177,8 @@ def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:
     return math.fsum(known), len(rows) - len(known)
 
 
-def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
-    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m.
+def shopping_csv(rows: tuple[ShoppingRow, ...], unit: str | None = "cm") -> str:
+    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m, or in yards for inches.
 
     >>> print(shopping_csv(()), end="")
     what,detail,amount,unit,cost
@@ -186,10 +187,11 @@ def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(("what", "detail", "amount", "unit", "cost"))
     for row in rows:
-        length = row.unit == "mm"
-        amount = f"{row.amount / METRE:.2f}" if length else f"{row.amount:g}"
+        amount, sold_in = f"{row.amount:g}", row.unit
+        if row.unit == "mm":
+            amount, _, sold_in = in_unit(told(row.amount, "bought"), unit).rpartition(" ")
         cost = "" if row.cost is None else f"{row.cost:.2f}"
-        writer.writerow((row.what, text(row.detail), amount, "m" if length else row.unit, cost))
+        writer.writerow((row.what, plan_sentence(row.detail, unit), amount, sold_in, cost))
     return out.getvalue()
 
 

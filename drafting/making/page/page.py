@@ -5,6 +5,7 @@ from __future__ import annotations
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.ground import palette
+from drafting.ground.lengths import in_unit
 from drafting.ground.templates import Html, macros
 from drafting.making.model import Plan, Step
 from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
@@ -27,7 +28,7 @@ PARTS = ("cautions", "start", "docket", "shopping", "steps", "tables", "keeping"
 
 
 def page(plan: Plan, made: Made) -> str:
-    """Return `plan.html`: one file, no network."""
+    """Return `plan.html`: one file, no network, its lengths in the unit of the costume's maker."""
     garments = {garment.name: garment for garment in made.garments}
     pieces = drawn_pieces(made)
 
@@ -57,7 +58,7 @@ def page(plan: Plan, made: Made) -> str:
     if plan.remarks:
         sections.append(titled_section("remarks", listed(plan.remarks)))
     whole = macros(__file__)
-    return str(
+    written = str(
         whole.page(
             title=f"{text('page.title')} {plan.title}",
             style=Html(palette.css() + STYLE),
@@ -69,3 +70,4 @@ def page(plan: Plan, made: Made) -> str:
             script=Html(SCRIPT),
         )
     )
+    return in_unit(written, made.costume.told_in)

@@ -54,7 +54,7 @@ class Bench:
         names = _garments(costume, garment)
         self.costume, self.named, self.out = costume, choices, Path(out)
         self.history = History(st.begin_standing(costume, names[0]))
-        self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.unit: LengthUnit = "in" if costume.told_in == "in" else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
@@ -244,7 +244,7 @@ class Bench:
 
     def _show_findings(self) -> None:
         """Check what is shown: the picture does not wait for it."""
-        self.widgets.findings.value = findings_html(self.made.findings)
+        self.widgets.findings.value = findings_html(self.made.findings, self.unit)
         self.looks.ask()
 
     def _look_ahead(self) -> None:

@@ -10,7 +10,7 @@ from drafting.ground.findings import Finding, worst_first
 from drafting.ground.templates import Html, macros
 
 
-def findings_html(findings: Sequence[Finding]) -> Html:
+def findings_html(findings: Sequence[Finding], unit: str | None = "cm") -> Html:
     """Return how many checks hold, then every finding that is more than that.
 
     >>> one = Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")
@@ -18,7 +18,7 @@ def findings_html(findings: Sequence[Finding]) -> Html:
     '<li class="warning"><b>Warning</b>, sleeve: 15 mm, not 30 &lt;mm&gt;</li></ul></div>'
     """
     said = [finding for finding in worst_first(list(findings)) if finding.level != "ok"]
-    rows = [(f.level, capital(f.level), _where(f), f.message) for f in said]
+    rows = [(f.level, capital(f.level), _where(f), f.said(unit)) for f in said]
     return Html(macros(__file__).findings(summary(findings), rows))
 
 
