@@ -200,8 +200,8 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
             None,
             f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
             f"{told(shape.fall.length)}, lies on the coat. "
-            f"Cut the top collar {told(2.0)} to {told(3.0)} larger at fall and front, for the turn of the cloth, "
-            "and stretch the under collar's fall edge with the iron.",
+            f"Cut the top collar {told(2.0, 'fine')} to {told(3.0, 'fine')} larger at fall and front, "
+            "for the turn of the cloth, and stretch the under collar's fall edge with the iron.",
         )
     ]
     if cover < LEAST_COVER * scale:

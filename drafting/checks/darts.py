@@ -78,7 +78,8 @@ def _tip(piece: str, dart: OpenDart, bust_point: complex, scale: float) -> Itera
     holds = low - tol.EXACT <= short <= high + tol.EXACT
     band = f"{told(low)} to {told(high)}"
     said = f"{name}: ends {mm(short)} from the bust point ({band} is wanted)"
-    yield Finding("dart tip", "ok" if holds else "error", where, short, band, said)
+    wanted = f"{low:g} to {high:g}"
+    yield Finding("dart tip", "ok" if holds else "error", where, short, wanted, said)
     if short > tol.EXACT:
         aim = (bust_point - dart.tip) / (dart.tip - dart.mouth)
         off = abs(math.degrees(cmath.phase(aim)))

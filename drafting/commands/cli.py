@@ -233,6 +233,7 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
+    from drafting.ground.findings import said_once
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
@@ -261,8 +262,8 @@ def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float =
         printed = write_output(made, out, within(tell, LAID, 1.0))
     print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
-    for finding in failed:
-        print(f"error: {finding.where}: {finding.said(read.told_in)}", file=sys.stderr)
+    for said in said_once(failed, read.told_in):
+        print(f"error: {said.where}: {said.sentence}", file=sys.stderr)
     return CHECK_FAILS if failed else HOLDS
 
 

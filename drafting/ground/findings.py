@@ -21,7 +21,8 @@ class Finding:
 
     `check` is the question's short name, `where` the piece, seam or level it is about, `value` what
     was found and `wanted` what was asked for (mm or degrees, or words), `sentence` what is said of it,
-    whole, its lengths as `ground.lengths.told` writes them. A maker reads it `said` in her unit.
+    whole, its lengths as `ground.lengths.told` writes them; `hand` whose draft it is about where each
+    hand has its own (then `where` ends in it). A maker reads it `said` in her unit.
 
     >>> from drafting.ground.lengths import told
     >>> found = Finding("cap ease", "note", "sleeve", 12.7, None, f"{told(12.7)} ({-1e-9:.1f} %)")
@@ -35,6 +36,7 @@ class Finding:
     value: float | str | None
     wanted: float | str | None
     sentence: str
+    hand: Literal["", "left", "right"] = ""
 
     def said(self, unit: str | None) -> str:
         """Return the sentence with its lengths in `unit` (None: cm), and no "-0" in it."""
@@ -58,3 +60,36 @@ def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity:
 def worst_first(findings: tuple[Finding, ...] | list[Finding]) -> list[Finding]:
     """Return `findings` ordered from error to ok, each level in the order it was found."""
     return sorted(findings, key=lambda f: -RANK[f.level])
+
+
+@dataclass(frozen=True, slots=True)
+class SaidOnce:
+    """What a maker reads of a finding: how grave, where, and the sentence in her unit."""
+
+    level: Severity
+    where: str
+    sentence: str
+
+
+def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:
+    """Return what is to be read of `findings`, worst first, nothing twice and nothing that holds.
+
+    What is the same of both hands is said once, of both.
+
+    >>> from drafting.ground.lengths import told
+    >>> hands = [
+    ...     Finding("cap", "note", f"sleeve {hand}", 12.7, None, told(12.7), hand) for hand in ("left", "right")
+    ... ]
+    >>> said_once(hands, "in")
+    [SaidOnce(level='note', where='sleeve left and right', sentence='1/2 in')]
+    """
+    places: dict[tuple[str, Severity, str, str], list[str]] = {}
+    for finding in worst_first(findings):
+        if finding.level != "ok":
+            where = finding.where.removesuffix(f" {finding.hand}") if finding.hand else finding.where
+            hands = places.setdefault((finding.check, finding.level, where, finding.said(unit)), [])
+            hands += [finding.hand] if finding.hand and finding.hand not in hands else []
+    return [
+        SaidOnce(level, " ".join(filter(None, (where, " and ".join(hands)))), sentence)
+        for (_, level, where, sentence), hands in places.items()
+    ]

@@ -101,6 +101,12 @@ def parse_number(value: object, *, sign: Sign = "any") -> float:
     return _signed(_amount(value, "", PLAIN_UNITS, "number"), value, sign, 1e12, "1e12")
 
 
+def parse_ratio(value: object) -> float:
+    """Return a ratio from a number, or from a text such as "1,5" or "150 %"."""
+    percent = isinstance(value, str) and re.search(r"(%|per ?cent)\s*$", value)
+    return parse_percent(value) / 100 if percent else parse_number(value)
+
+
 def show_length(mm: float, unit: str | None = "cm", *, finer: bool = False) -> str:
     """Return a length as a maker reads it: cm or mm to 0.1, inches or yards to the nearest eighth.
 
@@ -202,7 +208,8 @@ def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: s
     if own in units and own:
         return amount * units[own]
     if own:
-        raise BadValue(f"{as_written(own)} is not a unit of {noun}", f"use one of {_names(units)}")
+        right = f"use one of {_names(units)}" if units is not PLAIN_UNITS else "write the number alone"
+        raise BadValue(f"{as_written(own)} is not a unit of {noun}", right)
     return amount * _file_unit(unit, units, noun, text, amount)
 
 

@@ -1,7 +1,7 @@
 """The shopping list: everything to buy for a costume, each line the sum of its parts.
 
-Lengths in mm. A line has a cost where the price is known: a cloth's from its own file (`price`, a
-number for a metre), everything else from the workroom's prices.
+Lengths in mm. A line has a cost where the price is known: a cloth's from its own file (`price`),
+everything else from the workroom's prices.
 """
 
 from __future__ import annotations
@@ -9,7 +9,6 @@ from __future__ import annotations
 import csv
 import io
 import math
-import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
@@ -52,7 +51,7 @@ def shopping(
 def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     for lay in made.lays:
         fabric = made.costume.fabrics.get(lay.role)
-        each = price_of(fabric.price) if fabric else None
+        each = fabric.price if fabric else None
         if lay.role == "interfacing":
             yield from _interfacings(made, lay, costs.get("interfacing", each))
             continue
@@ -159,16 +158,6 @@ def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, fl
     for (point, size), names in sorted(seams.items()):
         detail = said("shop.needles", point=point, size=size, n=len(names))
         yield ShoppingRow("needle", detail, 1.0, "packet", tuple((n, 0.0) for n in names), each)
-
-
-def price_of(words: str) -> float | None:
-    """Return the price of a metre in a cloth file's words; None where there is no number.
-
-    >>> price_of("18,50 a metre"), price_of("")
-    (18.5, None)
-    """
-    found = re.search(r"\d+(?:[.,]\d+)?", words)
-    return float(found.group().replace(",", ".")) if found else None
 
 
 def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:

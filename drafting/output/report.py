@@ -56,7 +56,7 @@ def report(made: Made, plan: Plan | None = None) -> Record:
         "costume": _costume(made),
         "made_with": _made_with(),
         "choices": {g.name: _choices(g) for g in garments},
-        "body": _body(costume.wearer),
+        "body": _body(costume.wearer, unit),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
@@ -130,13 +130,13 @@ def _sources(made: Made, plan: Plan | None) -> Record:
     }
 
 
-def _body(body: Body) -> Record:
+def _body(body: Body, unit: ShownUnit) -> Record:
     rows = {}
     for name, measure in body.measures.items():
         row: Record = {"mm": measure.mm, "source": measure.source}
         if measure.source == "estimated":
             off = None if measure.sd is None else 2 * measure.sd
-            row |= {"rule": measure.rule, "sd": measure.sd, "off": off}
+            row |= {"rule": in_unit(measure.rule, unit), "sd": measure.sd, "off": off}
         if measure.left is not None and measure.right is not None:
             row |= {"left": measure.left, "right": measure.right}
         rows[name] = row

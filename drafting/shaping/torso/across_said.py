@@ -48,8 +48,8 @@ def _across(was: TorsoPlan, now: TorsoPlan, own: tuple[float, float]) -> Iterato
         "bodice",
         2 * now.across_back,
         2 * was.across_back,
-        f"Across back {told(2 * was.across_back)} to {told(2 * now.across_back)}, across front "
-        f"{told(2 * was.across_front)} to {told(2 * now.across_front)}: {why}."
+        f"Across back {told(2 * was.across_back, 'fine')} to {told(2 * now.across_back, 'fine')}, across front "
+        f"{told(2 * was.across_front, 'fine')} to {told(2 * now.across_front, 'fine')}: {why}."
         + (" Measure shoulder length and both widths across again." if cut > CUT else ""),
     )
 
