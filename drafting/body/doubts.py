@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
-from drafting.body.other_unit import MOST_GIRTH, asked_of, girths_meant, meant_as, near
+from drafting.body.other_unit import MOST_GIRTH, asked_of, girths_meant, likely, meant_as
 from drafting.body.refusals import MAY_BE_TINY, expectations
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
@@ -62,7 +62,7 @@ def _build(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     for name in ("bust_girth", "high_bust_girth", "hip_girth", "waist_girth"):
         share = means.get(name, 0.6 * height) / height
         if share > MOST_GIRTH or share < SLENDER.get(name, 0.0):
-            way = meant.get(name) or near(means[name], USUAL_GIRTH * height, unit)
+            way = meant.get(name) or likely(means[name], USUAL_GIRTH * height, unit)
             text = f"{name} is {'only ' if share < 1 else ''}{share:.2f} of the height: "
             text += asked_of(name, way) if way else _height_asked(means, name, unit)
             yield _say("girth and height", "warning", name, means[name], text)
@@ -70,7 +70,7 @@ def _build(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
 
 def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> str:
     """Return the question whether it is the height that was meant in another unit."""
-    way = near(means["height"], means[name] / USUAL_GIRTH, unit)
+    way = likely(means["height"], means[name] / USUAL_GIRTH, unit)
     return asked_of("height", way) if way else "is the height in another unit?"
 
 
@@ -108,7 +108,7 @@ def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
 def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Compare each further measure with what the main ones lead one to expect."""
     for name, expected in expectations(means).items():
-        way = near(means[name], expected, unit)
+        way = likely(means[name], expected, unit)
         if way and way.unit and name not in MAY_BE_TINY:
             text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
             yield _say("unit", "warning", name, means[name], text + asked_of(name, way))

@@ -60,7 +60,7 @@ def meant_as(mm: float, low: float, high: float, unit: str | None) -> Meant | No
     return next((way for way in other_ways(mm, unit) if low <= way.mm <= high), None)
 
 
-def near(mm: float, expected: float, unit: str | None) -> Meant | None:
+def likely(mm: float, expected: float, unit: str | None) -> Meant | None:
     """Return the other way to read `mm` that comes near what is expected, None where none does."""
     return meant_as(mm, expected / NEAR, expected * NEAR, unit)
 

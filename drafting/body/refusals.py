@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST, dimension_name
 from drafting.body.estimates import estimates
-from drafting.body.other_unit import LEAST_GIRTH, near, strange_girths
+from drafting.body.other_unit import LEAST_GIRTH, likely, strange_girths
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
 
@@ -96,7 +96,7 @@ def _slips(means: Mapping[str, float], unit: str | None) -> list[Fault]:
         times = mm / expected
         if name in MAY_BE_TINY or 1 / SLIP < times < SLIP:
             continue
-        way = near(mm, expected, unit)
+        way = likely(mm, expected, unit)
         other = f"{told(mm / 10 if times > 1 else mm * 10)}, or another unit"
         if way:
             other = told(way.mm) + (f" ({way.written})" if way.unit else "")

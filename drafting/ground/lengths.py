@@ -13,7 +13,7 @@ from typing import Literal
 
 from drafting.ground.units import ShownUnit, show_length, shown_unit
 
-Told = Literal["plain", "fine", "small", "bought"]
+HowTold = Literal["plain", "fine", "small", "bought"]
 """How a length is told: `plain` to 1 mm or 1/8 in; `fine` to 0.1 mm or 1/16 in, as checks measure;
 `small`, a button or a bone, in mm whatever the metric unit, else to 1/16 in; `bought` in metres, or
 in yards and eighths."""
@@ -28,7 +28,7 @@ LONG = 20.0
 """Yards from which eighths say nothing (thread; ours)."""
 
 
-def told(mm: float, how: Told = "plain") -> str:
+def told(mm: float, how: HowTold = "plain") -> str:
     """Return a length (mm) as a sentence holds it until it is read.
 
     >>> in_unit(f"{told(31.75)} of ease", "in"), in_unit(f"{told(31.75)} of ease", "cm")
