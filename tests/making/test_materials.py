@@ -8,6 +8,7 @@ import math
 
 import pytest
 
+from drafting.ground.lengths import in_unit
 from drafting.ground.prices import parse_price
 from drafting.making.docket import docket, interfaced
 from drafting.making.model import Needle, Setting
@@ -143,7 +144,9 @@ def test_buttons_stand_in_the_table_where_the_piece_has_them() -> None:
     places = dict(row[3].facts)["places"].split(", ")  # type: ignore[union-attr]
     assert len(places) == len(marks)
     heights = sorted((m.path.bounds[1] + m.path.bounds[3]) / 2 for m in marks)
-    assert float(places[-1]) == pytest.approx((heights[-1] - heights[0]) / 10, abs=0.06)
+    assert float(in_unit(places[-1], "cm").removesuffix(" cm")) == pytest.approx(
+        (heights[-1] - heights[0]) / 10, abs=0.06
+    )
 
 
 @pytest.mark.parametrize("name", ["lamplighter", "kite"])
