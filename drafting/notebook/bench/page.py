@@ -10,9 +10,10 @@ import ipywidgets as widgets
 
 from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
-from drafting.notebook.bench import saving
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.bench.write_out import WriteOut, button
+from drafting.notebook.living import saving
+from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.picture import Preview
 from drafting.notebook.said import status_html, style_html
 
@@ -34,7 +35,7 @@ class BenchPage:
         self.findings = widgets.HTML(layout=widgets.Layout(height="150px", overflow="auto"))
         self.girths, self.changes = widgets.HTML(), widgets.HTML()
         self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.writing = WriteOut(bench.wanted, bench.out, bench.say)
+        self.writing = WriteOut(bench.wanted, bench.out, bench.say, bench.living.standing_lays)
         self.dress, self.unit = self._dress(), self._unit()
         self.undo = self._button("Undo", bench.undo)
         self.redo = self._button("Redo", bench.redo)
@@ -42,6 +43,8 @@ class BenchPage:
         self.save = self._button("Save to the costume file", self._save)
         self.copy = self._button("Save a copy", self._save_copy)
         self.copy.layout.display = "none"
+        self.bar = LivingBar()
+        self.bar.on_follow(lambda: bench.safely(bench.follow))
         self.view = self._laid_out()
 
     def show_buttons(self) -> None:
@@ -54,6 +57,7 @@ class BenchPage:
             keys[1] == self.bench.garment for keys in saving.changed_values(asked, costume)
         )
         self.saved.value = ""
+        self.bar.tell(self.bench.living, self.bench.stale)
         if self.dress.value != self.bench.garment:
             self.dress.value = self.bench.garment
 
@@ -84,12 +88,12 @@ class BenchPage:
         try:
             self._say_saved(self.bench.save())
         except InputError:
-            can = isinstance(self.bench.file, saving.Kept)
+            can = isinstance(self.bench.living.read, saving.Kept)
             self.copy.layout.display = None if can else "none"
             raise
 
     def _save_copy(self) -> None:
-        place = self.bench.save(saving.copy_place(self.bench.file))
+        place = self.bench.save(saving.copy_place(self.bench.living.read))
         self._say_saved(place, f"To go on with it another day, open {place.stem} instead.")
         self.copy.layout.display = "none"
 
@@ -112,7 +116,8 @@ class BenchPage:
         top.layout = widgets.Layout(width="100%", flex_flow="row wrap-reverse")
         numbers = widgets.HBox([self.girths, self.changes])
         numbers.layout.flex_flow = "row wrap"
-        bench = widgets.VBox([tools, top, self.said, files, self.writing.view, numbers, self.measures])
+        bench = widgets.VBox([self.bar, tools, top, self.said, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
+        bench.add_class("living-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         return widgets.VBox([style, bench])

@@ -23,6 +23,10 @@ LAST_ELBOW = 0.92
 """Of a seam's length: an elbow nearer to the hem is not marked and not bent (ours)."""
 
 
+SHARPEST = 27.0
+"""Degrees by which a straight hem's corners may miss a right angle (ours: at 31 a slit loses its allowance)."""
+
+
 @dataclass(frozen=True)
 class Forearm:
     """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
@@ -48,6 +52,12 @@ class Forearm:
         return (self.elbow - self.cap.height) / (self.corner - self.cap.height)
 
     @property
+    def straight(self) -> bool:
+        """Whether the hem is straight: asked for, and its corners not so sharp that no allowance fits there."""
+        aside, down = abs(self.width - self.wrist) / 2, self.length - self.cap.height
+        return self.straight_hem and aside <= down * math.tan(math.radians(SHARPEST))
+
+    @property
     def lean(self) -> float:
         """Lean of both seams, radians."""
         return math.radians(self.cap.lean)
@@ -55,13 +65,13 @@ class Forearm:
     @property
     def step(self) -> float:
         """How far each seam has come in at the hem, mm: the hem is then `wrist` long."""
-        e = 0.0 if self.straight_hem else self.lean
+        e = 0.0 if self.straight else self.lean
         chord = self.wrist * math.sin(e) / e if abs(e) > 1e-9 else self.wrist
         return (self.width - chord) / 2
 
     def hem(self, back: complex, front: complex, down_back: complex, down_front: complex) -> Path:
         """Return the hem between its corners: straight, or square to both seams at its ends."""
-        if self.straight_hem:
+        if self.straight:
             return line(back, front)
         return Path((smooth(back, front, down_back * 1j, down_front * 1j),))
 

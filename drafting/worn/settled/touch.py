@@ -10,9 +10,10 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Reals, Truth, Whole
 from drafting.worn.settled.sheet import ClothSheet
 
-# N/m3: a close top's 130 Pa sinks in by 0.07 mm.
+# N/m3: the form's firmness at a depth of one skin. It comes with depth, so that touching has no jump: a close
+# top's 130 Pa sinks in by 0.2 mm.
 _FIRMNESS = 2e6
-# m: the depth over which the form's firmness comes, so that touching has no jump.
+# m
 _SKIN = 3e-4
 # Cloth on skin or shirt; from memory.
 _FRICTION = 0.3
@@ -68,14 +69,12 @@ def touching(sheet: ClothSheet, field: DistanceField | None, off: Reals, points:
     on = depth > 0.0
     places, depth = near.places[on], depth[on]
     firm = _FIRMNESS * sheet.share[places]
-    skin = np.minimum(depth, _SKIN)
-    below = depth - skin
     return Touch(
         places=places,
         out=near.gradient[on],
-        pressing=firm * (skin**2 / (2.0 * _SKIN) + below),
-        firmness=firm * skin / _SKIN,
-        energy=float(firm @ (skin**3 / (6.0 * _SKIN) + below * (0.5 * below + 0.5 * _SKIN))),
+        pressing=firm * depth**2 / (2.0 * _SKIN),
+        firmness=firm * depth / _SKIN,
+        energy=float(firm @ depth**3) / (6.0 * _SKIN),
     )
 
 
@@ -93,20 +92,30 @@ def unheld() -> Held:
     return Held(np.zeros(0, dtype=np.int64), none, np.zeros((0, 3)), np.zeros((0, 3)), none)
 
 
-def held_anew(sheet: ClothSheet, before: Held, touch: Touch, points: Reals) -> Held:
-    """Look again who presses how hard. Where a vertex slid, its anchor is drawn along behind it."""
-    anchors = points.copy()
-    slid = slipped(before, points)
-    reach = _FRICTION * before.pressing / before.stiffness
-    away = np.sqrt((slid * slid).sum(axis=1)) + 1e-15
-    anchors[before.places] = points[before.places] - slid * np.minimum(1.0, reach / away)[:, None]
+def held_by(sheet: ClothSheet, touch: Touch, points: Reals, slip: Reals) -> Held:
+    """Whoever is in touch clings to the place from which it was drawn by `slip` (count, 3) m."""
     return Held(
         places=touch.places,
         pressing=touch.pressing,
         out=touch.out / np.linalg.norm(touch.out, axis=1)[:, None],
-        anchors=anchors[touch.places],
+        anchors=points[touch.places] - slip[touch.places],
         stiffness=_CLINGS * _FIRMNESS * sheet.share[touch.places],
     )
+
+
+def held_anew(sheet: ClothSheet, before: Held, touch: Touch, points: Reals) -> Held:
+    """Look again who presses how hard. Where a vertex slid, its anchor is drawn along behind it."""
+    return held_by(sheet, touch, points, slip_of(before, points))
+
+
+def slip_of(held: Held, points: Reals) -> Reals:
+    """(count, 3) m: how far each vertex is drawn from its anchor, no farther than friction can hold it."""
+    away = slipped(held, points)
+    reach = _FRICTION * held.pressing / held.stiffness
+    found = np.zeros_like(points)
+    far = np.sqrt((away * away).sum(axis=1)) + 1e-15
+    found[held.places] = away * np.minimum(1.0, reach / far)[:, None]
+    return found
 
 
 def slipped(held: Held, points: Reals) -> Reals:
