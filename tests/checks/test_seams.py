@@ -43,7 +43,7 @@ def test_se1_unequal_side_seams_are_flagged_with_the_longer_one_and_the_differen
     (found,) = errors(sides(412, 404), "seam length")
     assert "front 412 mm, back 404 mm" in found.message
     assert "front is 8 mm too long" in found.message
-    assert "tolerance 0.50 mm" in found.message
+    assert "tolerance 0.5 mm" in found.message
     assert not errors(sides(412, 404, ease=8), "seam length")
 
 
