@@ -205,8 +205,8 @@ class LayTable(LivingTable):
         titles = [(f"{role}: {self.parts[role][0].title}", role) for role in self.parts]
         self.cloth = widgets.Dropdown(options=titles, description="Cloth", layout=_wide("420px"))
         self.cloth.observe(lambda _: self._safely(self._show), names="value")
-        self.bar = LivingBar(offer="Lay the pieces as they are now")
-        self.bar.on_follow(lambda: self._safely(self.follow))
+        self.living_bar = LivingBar(offer="Lay the pieces as they are now")
+        self.living_bar.on_follow(lambda: self._safely(self.follow))
         self.canvas = Canvas()
         self.canvas.observe(lambda change: self._safely(partial(self._asked, change["new"])), names="asked")
         self.said, self.refused, self.widths, self.busy = (widgets.HTML() for _ in range(4))
@@ -237,7 +237,7 @@ class LayTable(LivingTable):
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
-        page = widgets.VBox([style, self.bar, *rows, self.faults.view])
+        page = widgets.VBox([style, self.living_bar, *rows, self.faults.view])
         for row in (first, search):
             row.layout.flex_flow = "row wrap"
         page.add_class("lay-page")
