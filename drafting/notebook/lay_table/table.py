@@ -25,7 +25,7 @@ from drafting.layout.packing.job import Kit
 from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
-from drafting.notebook.lay_table.faults import FaultFields, with_fault
+from drafting.notebook.lay_table.faults import FaultFields, pressed_fault, with_fault
 from drafting.notebook.lay_table.together import FIRST, LivingTable
 from drafting.notebook.lay_table.words import lay_html, widths_html
 from drafting.notebook.living.bar import LivingBar
@@ -43,6 +43,7 @@ class Canvas(anywidget.AnyWidget):
     _esm = Path(__file__).with_suffix(".js")
     picture = traitlets.Unicode("").tag(sync=True)
     asked = traitlets.Dict({}).tag(sync=True)
+    marking = traitlets.Bool(False).tag(sync=True)
 
 
 class LayTable(LivingTable):
@@ -220,6 +221,9 @@ class LayTable(LivingTable):
         self.look = self._button("Look longer", self.look_longer)
         self.cancel = self._button("Stop looking", self.stop.set)
         self.cancel.disabled = True
+        self.marking = widgets.ToggleButton(description="Mark faults on the cloth", layout=_wide("auto"))
+        self.marking.add_class("mark-on-cloth")
+        widgets.link((self.marking, "value"), (self.canvas, "marking"))
         self.faults = FaultFields(
             lambda *sizes: self._safely(partial(self.mark_fault, *sizes)), lambda: self._safely(self.forget_faults)
         )
@@ -233,7 +237,7 @@ class LayTable(LivingTable):
     def _laid_out(self) -> Any:
         self.said.add_class("lay-said")
         self.busy.add_class("lay-busy")
-        first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset])
+        first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset, self.marking])
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
@@ -245,7 +249,9 @@ class LayTable(LivingTable):
         return page
 
     def _asked(self, asked: dict[str, Any]) -> None:
-        if asked:
+        if "fault" in asked:
+            self.mark_fault(*pressed_fault(self.lay, *asked["fault"]))
+        elif asked:
             self.shift(str(asked["outline"]), float(asked["dx"]), float(asked["dy"]), bool(asked["turn"]))
 
     def _reset(self) -> None:
