@@ -68,6 +68,7 @@ def many() -> tuple[list[Body], list[dict[str, float]], list[dict[str, float]]]:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 def test_the_tape_reads_on_300_forms_what_it_read_on_their_wearers() -> None:
     bodies, rows, _ = many()
     worst = np.array([max(girths_off(row, body)) for row, body in zip(rows, bodies, strict=True)])
@@ -105,6 +106,7 @@ def kept_out() -> Any:
 
 
 @pytest.mark.population
+@pytest.mark.timeout(0)
 def test_300_forms_are_as_broad_and_deep_as_their_wearers() -> None:
     raw = kept_out()
     bodies, _, rows = many()

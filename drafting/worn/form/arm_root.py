@@ -34,7 +34,7 @@ def arm_slopes(body: Solid, pose: Stance, got: Mapping[str, float]) -> Reals:
     """(3, 5): by how many mm each measure changes at one turn of each knob."""
     rows = []
     for name, by in TURNED.items():
-        turned = _with(body.knobs, {name: getattr(body.knobs, name) + by})
+        turned = _with(body.dials, {name: getattr(body.dials, name) + by})
         there = arm_folds(solid(body.sizes, turned, pose))
         rows.append([there[measure] - got[measure] for measure in WEIGHTS])
     return np.asarray(np.clip(np.array(rows).T, -20.0, 20.0))

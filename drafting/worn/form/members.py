@@ -189,12 +189,12 @@ def _hand(s: Sizes, wrist: Reals, on: Reals, thick: float) -> tuple[Cone, ...]:
         points = [
             (wrist + ahead * way * 0.3 * thick, 0.72 * thick),
             (wrist + on * 0.40 * long + ahead * way * side, flat),
-            (wrist + on * 0.92 * long + ahead * way * 0.35 * wide, 0.58 * flat),
+            (wrist + on * 0.92 * long + ahead * way * 0.35 * wide, 0.72 * flat),
         ]
         rods += _rods(points)
     thumb = [
-        (wrist + on * 0.12 * long + ahead * 0.5 * wide, 0.5 * flat),
-        (wrist + on * 0.55 * long + ahead * 1.45 * wide, 0.42 * flat),
+        (wrist + on * 0.15 * long + ahead * 0.5 * wide, 0.8 * flat),
+        (wrist + on * 0.50 * long + ahead * 1.25 * wide, 0.75 * flat),
     ]
     return (*rods, *_rods(thumb))
 

@@ -63,7 +63,7 @@ def readings(body: Solid) -> Readings:
     found["shoulder_length"] = tape.run(top)
     found["shoulder_top"], found["side_neck_height"] = float(top[-1, 2]), float(top[0, 2])
     found["throat_at"], found["nape_at"] = float(ring[0, 2]), float(ring[-1, 2])
-    crotch = _crotch(body)
+    crotch = crotch_line(body)
     found["total_crotch_length"] = tape.run(crotch)
     found["inside_leg_length"] = float(crotch[:, 2].min())
     found |= arm_folds(body)
@@ -145,7 +145,7 @@ def neck_ring(body: Solid, count: int = 49) -> Reals:
 def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
     """The line on the surface from the side neck to the shoulder bone (n, 3)."""
     s, u = body.sizes, body.sizes.unit
-    end = np.array([s.shoulder[0] + body.knobs.shoulder_out, ridge_at(s), s.shoulder[1]])
+    end = np.array([s.shoulder[0] + body.dials.shoulder_out, ridge_at(s), s.shoulder[1]])
     share = np.linspace(0, 1, count)[1:, None]
     below = start + share * (end - start) - np.array([0, 0, 55 * u])
     found = tape.touched(body, (rays(below, np.tile([0.0, 0.0, 1.0], (count - 1, 1)), 120 * u),))[0]
@@ -155,7 +155,7 @@ def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
 def _arm_path(body: Solid) -> Reals:
     """The line from the shoulder bone over elbow to wrist, on the outside of the arm."""
     s = body.sizes
-    x = s.shoulder[0] + body.knobs.shoulder_out
+    x = s.shoulder[0] + body.dials.shoulder_out
     up = Rays(
         np.array([[x, ridge_at(s), s.shoulder[1] - 45 * s.unit]]),
         np.array([[0.0, 0, 1]]),
@@ -179,10 +179,6 @@ def arm_folds(body: Solid) -> dict[str, float]:
 
 
 def crotch_line(body: Solid, count: int = 97) -> Reals:
-    return _crotch(body, count)
-
-
-def _crotch(body: Solid, count: int = 97) -> Reals:
     """The line in the middle from the front waist between the legs to the back waist (n, 3)."""
     s = body.sizes
     middle = tape.trunk_middle(body, s.levels.waist)

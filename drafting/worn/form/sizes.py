@@ -70,6 +70,8 @@ def sizes(body: Body) -> Sizes:
     full = _full(body)
     if not body.measured("under_bust_girth"):
         wanted["under_bust_girth"] = _under(wanted, lv, full)
+    if not body.measured("inside_leg_length"):
+        wanted["inside_leg_length"] = lv.crotch
     slices = _slices(build, wanted["under_bust_girth"])
     foot = build.sections["neck_base_girth"]
     nape = slices["high_bust_girth"].back - 44 * u

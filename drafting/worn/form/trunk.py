@@ -24,7 +24,7 @@ class Trunk:
     """`stack` holds half breadth, front, back, power; `legs` middle, half breadth, middle y, half depth."""
 
     sizes: Sizes
-    knobs: Dials
+    dials: Dials
     stack: Stack
     legs: Stack
     top: float
@@ -49,9 +49,9 @@ class Trunk:
 
     def mixed(self, z: Reals) -> Reals:
         """How far a section is the trunk's (1) or the legs' (0)."""
-        floor = self.sizes.levels.crotch + self.knobs.crotch_up
+        floor = self.sizes.levels.crotch + self.dials.crotch_up
         t = np.clip((z - floor) / (self.top - floor), 0.0, 1.0)
-        found: Reals = 1.0 - (1.0 - t) ** self.knobs.square
+        found: Reals = 1.0 - (1.0 - t) ** self.dials.square
         return found
 
     def leg(self, x: Reals, y: Reals, z: Reals) -> Reals:
@@ -67,7 +67,7 @@ class Trunk:
         half, front, back, power = self.stack.at(z)
         widest = back + WIDEST * (front - back)
         ahead = y < widest
-        if self.knobs.breasts > 0:
+        if self.dials.breasts > 0:
             front = front - self._breasts(x, z)
         deep = np.where(ahead, widest - front, back - widest)
         return ended(oval(x, np.abs(y - widest), (half, deep), power), self.stack.beyond(z))
@@ -81,12 +81,12 @@ class Trunk:
         tall = np.where(off > 0, (1 - t * t) ** 1.6, (1 - t**1.7) ** 1.8)
         width = 0.40 * apart
         wide = np.exp(-(((x - apart / 2) / width) ** 2)) + np.exp(-(((x + apart / 2) / width) ** 2))
-        found: Reals = self.knobs.breasts * tall * wide
+        found: Reals = self.dials.breasts * tall * wide
         return found
 
     def _roof(self, x: Reals, y: Reals, z: Reals) -> Reals:
         """Distance to the slope of the shoulders, negative below it."""
-        s, k = self.sizes, self.knobs
+        s, k = self.sizes, self.dials
         u = s.unit
         (xn, zn), (xs, zs) = s.side_neck, s.shoulder
         ridge, fall = ridge_at(s), (zn - zs) / (xs - xn)
@@ -124,7 +124,7 @@ def trunk(s: Sizes, k: Dials) -> Trunk:
     top = max(lv.hip, lv.crotch + 85 * u)
     hip = scaled(s.slices["hip_girth"], k.scales["hip_girth"])
     legs = leg_rows(s, k, hip, top)
-    return Trunk(s, k, stacked(_rows(s, k, hip, legs), 14 * u), stacked(legs, 12 * u), top)
+    return Trunk(s, k, stacked(_rows(s, k, hip, legs), 22 * u), stacked(legs, 12 * u), top)
 
 
 def scaled(one: Slice, by: float) -> Slice:
@@ -141,11 +141,12 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         scaled(s.slices[name], k.scales[name]) for name in ("waist_girth", "under_bust_girth", "high_bust_girth")
     )
     t = (lv.bust - lv.under_bust) / (lv.armpit - lv.under_bust)
-    high, under = high.moved(k.rounded), under.moved(0.55 * k.rounded)
-    bust = fuller(_between(under, high, t), k.scales["bust_girth"])
+    lower = 1.1 * (lv.under_bust - lv.waist) / (lv.armpit - lv.waist)
+    high, under = high.moved(k.rounded), under.moved(lower * k.rounded)
+    bust = deeper_chest(_between(under, high, t), k.scales["bust_girth"])
     belly = _between(waist, hip, 0.5)
     full = max(waist.front * -1, hip.front * -1)
-    belly = Slice(belly.breadth, -(0.35 * -belly.front + 0.65 * full) - 2 * u, belly.back - 3 * u, belly.power)
+    belly = Slice(belly.breadth, 0.5 * (belly.front - full) - 2 * u, belly.back - 3 * u, belly.power)
     half = (lv.armpit + s.shoulder[1]) / 2
     thigh = legs[-3]
     seat = [lv.crotch, thigh[1] + thigh[2], thigh[3] - thigh[4], thigh[3] + thigh[4], 3.0]
@@ -154,7 +155,7 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         rows.append([z, one.breadth, one.front, one.back, one.power])
     rows.append([lv.bust, bust.breadth, bust.front, bust.back, bust.power])
     rows.append([lv.armpit, high.breadth, high.front, high.back, high.power])
-    upper = (s.nape + high.back) / 2 + 12 * u + 0.8 * k.rounded
+    upper = (s.nape + high.back) / 2 + 12 * u + 0.9 * k.rounded
     chest = 0.5 * s.throat + 0.5 * (0.3 * high.front + 0.7 * bust.front) - 5 * u
     rows.append([half, k.across, chest, upper, 2.5])
     rows.append(
@@ -162,7 +163,7 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
             lv.throat,
             s.shoulder[0] - 6 * u,
             s.throat + 2 * u - 0.5 * k.lift_front,
-            s.nape + 26 * u + 0.35 * k.rounded,
+            s.nape + 26 * u + 0.55 * k.rounded,
             2.4,
         ]
     )
@@ -170,7 +171,7 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
     return np.array([[z, a, f, b, n] for z, a, f, b, n in rows])
 
 
-def fuller(one: Slice, by: float) -> Slice:
+def deeper_chest(one: Slice, by: float) -> Slice:
     """A chest that grows more to the front than in breadth."""
     more = by - 1.0
     return replace(
