@@ -1,4 +1,4 @@
-"""The commands: `drafting new | make | demo | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | worn | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.commands.making import HOLDS, make_costume
+from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
 
 REFUSED = 2
@@ -108,6 +109,11 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="SECONDS",
         help="look so long for a shorter lay (else a few seconds, the same lay every time)",
     )
+    make.add_argument(
+        "--worn",
+        action="store_true",
+        help="put the costume on the wearer's form too: picture and verdict on the plan (a minute or more)",
+    )
     demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
     for writes in (make, demo):
         writes.add_argument(
@@ -117,7 +123,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
             metavar="DIR",
             help="the folder to write: made new, and put in place whole",
         )
-    return [make]
+    worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
+    add_worn_arguments(worn)
+    return [make, worn]
 
 
 def _telling(commands: Any) -> list[argparse.ArgumentParser]:
@@ -195,7 +203,7 @@ def _make(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
 
     use_blocks(wanted.blocks)
-    return make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search)
+    return make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search, wanted.worn)
 
 
 def _demo(wanted: argparse.Namespace) -> int:

@@ -1,4 +1,4 @@
-"""From a costume file to a folder, with what is said on the way: what `make` and `demo` run."""
+"""`drafting make` and `demo`: read, draft, check, lay out, write, and say what was found."""
 
 from __future__ import annotations
 
@@ -7,17 +7,19 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from drafting.commands.progress import Tell, progress, within
+from drafting.commands.progress import progress, within
+from drafting.costume.telling import Tell
 from drafting.ground.errors import DraftError, Fault, InputError
 
 if TYPE_CHECKING:
     from drafting.costume.make import Made
+    from drafting.costume.worn import Worn
 
 HOLDS, CHECK_FAILS = 0, 1
-"""Exit codes: every check holds, or one says *error*."""
+"""Exit codes: made and every check holds; made, but a check says error."""
 
-DRAFTED, LAID = 0.04, 0.35
-"""Shares of the time that drafting and then laying out end at, with no search asked for (ours, by the demo)."""
+DRAFTED, LAID, DRESSED = 0.04, 0.35, 0.8
+"""Shares of the time that drafting, laying out, dressing end at, with no search asked for (ours, by the demo)."""
 
 
 def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
@@ -28,10 +30,18 @@ def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
     return lambda role, _: tell(f"Laying out {role}", roles.index(role) / len(roles))
 
 
-def make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
-    """Make a costume (on another body where `wearer` names one) into `out`; return the exit code.
+def _on_form(made: Made, tell: Tell) -> Worn:
+    from drafting.costume.worn import worn
 
-    Raises `InputError` with every fault of the files and of the folder.
+    return worn(made, tell)
+
+
+def make_costume(
+    costume: Path, out: Path, wearer: Path | None, search: float = 0.0, with_worn: bool = False
+) -> int:
+    """Make a costume file, or its costume on another body, and return the exit code.
+
+    `search` seconds are looked for a shorter lay; `with_worn` puts it on the wearer's form as well.
     """
     from drafting.commands.texts import made_text
     from drafting.costume.file import CostumeFile
@@ -60,11 +70,12 @@ def make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 
             tell("Drafting", 0.0)
             made = make(read)
             made = laid_out(made, search, said=_laying(made, within(tell, DRAFTED, LAID)))
+            on_form = _on_form(made, within(tell, LAID, DRESSED)) if with_worn else None
         except InputError:
             raise
         except DraftError as error:
             raise InputError([Fault(error.said(read.told_in), file=str(costume))]) from error
-        printed = write_output(made, out, within(tell, LAID, 1.0))
+        printed = write_output(made, out, within(tell, DRESSED if with_worn else LAID, 1.0), on_form)
     print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for said in said_once(failed, read.told_in):
