@@ -69,7 +69,7 @@ def test_negative_ease_without_stretch_is_refused_in_plain_words() -> None:
     assert needed_stretch(960, 864) == pytest.approx(0.1111, abs=0.0001)  # 96 / 86.4 - 1
     with pytest.raises(DraftError) as error:
         must_reach("hip", 960, 864, 0.0)
-    assert "86.4 cm must stretch 11.1 %" in str(error.value)
+    assert "864 mm must stretch 11.1 %" in str(error.value)
     assert "the cloth gives 0 %" in str(error.value)
     with pytest.raises(DraftError, match="does not stretch"):
         must_reach("hip", 960, 960, 0.0)
