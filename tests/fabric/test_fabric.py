@@ -123,7 +123,7 @@ def test_the_selvedge_is_taken_off_and_an_assumed_one_is_said(tmp_path: Path) ->
     assumed = read_fabric(written(tmp_path, "width = 150"))
     assert assumed.usable_width is not None
     assert 1460 <= assumed.usable_width <= 1480  # common practice: 1-2 cm a side
-    assert "1.5 cm" in assumed.findings[0].message
+    assert "1.5 cm" in assumed.findings[0].said("cm")
     known = read_fabric(written(tmp_path, "usable_width = 140\nwidth = 150"))
     assert known.usable_width == 1400.0
 
