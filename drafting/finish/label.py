@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import textwrap
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.ground.frozen import freeze
 from drafting.ground.lengths import in_unit, told
 from drafting.ground.names import clean_text
 from drafting.ground.units import ShownUnit, show_length
@@ -34,7 +36,8 @@ class Label:
     `fabric` is the cloth's name for the maker, `measured_on` the date as text, `estimated` the body
     dimensions (snake case) that no tape gave, `off` by how many mm each may be off for 19 of 20
     people (None where nobody knows; as many as `estimated`, or none at all). `one_way` says that
-    the cloth has one right way up, `unit` what its maker reads.
+    the cloth has one right way up, `unit` what its maker reads. `leaning` holds by
+    piece those of `estimated` that its lines lean on; a piece that is not in it leans on all.
     """
 
     costume: str
@@ -46,6 +49,16 @@ class Label:
     off: tuple[float | None, ...] = ()
     one_way: bool = False
     unit: ShownUnit = "mm"
+    leaning: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "leaning")
+
+    def guessed(self, piece: str) -> dict[str, float | None]:
+        """Return the estimated measures that concern a piece, and by how many mm each may be off."""
+        off = {name: self.off[i] if i < len(self.off) else None for i, name in enumerate(self.estimated)}
+        concern = self.leaning.get(piece, self.estimated)
+        return {name: reach for name, reach in off.items() if name in concern}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +73,7 @@ class LabelLines:
 def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLines:
     """Return what is printed on a piece, lines of at most `width` characters."""
     piece = cut_piece.piece
+    guessed = label.guessed(piece.name)
     facts = [
         _joined(" - ", label.costume, spoken(label.garment)),
         _joined(", ", cut_count(piece), piece.material or label.fabric),
@@ -68,7 +82,7 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
         allowance_line(cut_piece, label.unit),
         label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
         label.measured_on and f"measured {clean_text(label.measured_on, FIELD_LIMIT)}",
-        estimated_line(label.estimated, label.off, label.unit),
+        estimated_line(tuple(guessed), tuple(guessed.values()), label.unit),
     ]
     return LabelLines(
         head=_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),

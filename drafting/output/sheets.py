@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from drafting.costume.leaning import leaning
 from drafting.costume.make import Made, MadeGarment
 from drafting.draft.pattern import CutPiece
 from drafting.export.dxf import DxfPiece, dxf_text
@@ -62,6 +63,7 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
         off=tuple(None if m.sd is None else 2 * m.sd for m in guessed.values()),
         one_way=cloth is not None and cloth.one_way,
         unit=costume.told_in,
+        leaning=leaning(made, garment.name),
     )
 
 
