@@ -9,6 +9,10 @@ from pathlib import Path
 from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
+from drafting.worn.form import HANGING, STANDING
+
+STANCES = {"out": STANDING, "hanging": HANGING}
+"""How the arms are held."""
 
 
 def add_worn_arguments(command: argparse.ArgumentParser) -> None:
@@ -20,6 +24,9 @@ def add_worn_arguments(command: argparse.ArgumentParser) -> None:
         help="the costume file: wearer, cloths, garments and their choices",
     )
     command.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    command.add_argument(
+        "--arms", choices=tuple(STANCES), default="out", help="held a little out (as set), or hanging"
+    )
     command.add_argument(
         "--out",
         type=Path,
@@ -43,7 +50,7 @@ def run_worn(wanted: argparse.Namespace) -> int:
     read = read_whole_costume(wanted.costume, wanted.wearer)
     with progress(sys.stderr) as tell:
         try:
-            costume = worn(make(read), tell)
+            costume = worn(make(read), tell, stance=STANCES[wanted.arms])
         except InputError:
             raise
         except DraftError as error:
