@@ -9,9 +9,8 @@ from pathlib import Path
 from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
-from drafting.worn.form import HANGING, STANDING
 
-STANCES = {"out": STANDING, "hanging": HANGING}
+ARMS = ("out", "hanging")
 """How the arms are held."""
 
 
@@ -24,9 +23,7 @@ def add_worn_arguments(command: argparse.ArgumentParser) -> None:
         help="the costume file: wearer, cloths, garments and their choices",
     )
     command.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
-    command.add_argument(
-        "--arms", choices=tuple(STANCES), default="out", help="held a little out (as set), or hanging"
-    )
+    command.add_argument("--arms", choices=ARMS, default="out", help="held a little out (as set), or hanging")
     command.add_argument(
         "--out",
         type=Path,
@@ -44,13 +41,14 @@ def run_worn(wanted: argparse.Namespace) -> int:
     from drafting.costume.worn import worn
     from drafting.output.folder import WORN, check_out
     from drafting.output.worn import worn_text, write_worn
+    from drafting.worn.form import HANGING, STANDING
 
     use_blocks(wanted.blocks)
     check_out(wanted.out, WORN)
     read = read_whole_costume(wanted.costume, wanted.wearer)
     with progress(sys.stderr) as tell:
         try:
-            costume = worn(make(read), tell, stance=STANCES[wanted.arms])
+            costume = worn(make(read), tell, stance=HANGING if wanted.arms == "hanging" else STANDING)
         except InputError:
             raise
         except DraftError as error:
