@@ -120,6 +120,7 @@ def test_a_value_without_quotes_is_answered_with_the_quotes_it_needs(tmp_path: P
     (fault,) = (fault for fault in error.value.faults if fault.field == "bust_girth")
     assert fault.line == 3
     assert 'bust_girth = "36 1/4 in"' in fault.right
+    assert any("height" in str(fault) for fault in error.value.faults)  # the rest of the file is judged too
 
 
 def test_numbers_without_any_unit_ask(tmp_path: Path) -> None:
