@@ -82,8 +82,7 @@ def _faces_out(whole: WholeCloth, field: DistanceField) -> Truth:
     corners = whole.points[whole.triangles]
     faces = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     beyond = corners.mean(axis=1) + faces / np.maximum(np.linalg.norm(faces, axis=1, keepdims=True), 1e-9)
-    found: Truth = field.distance(beyond) > field.distance(corners.mean(axis=1))
-    return found
+    return np.asarray(field.distance(beyond) > field.distance(corners.mean(axis=1)))
 
 
 def _at_end(triangles: Whole, count: int) -> Truth:

@@ -31,7 +31,7 @@ DOORWAY, CHAIR = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""
 
 
-def told(found: GarmentWorn) -> tuple[Remark, ...]:
+def garment_told(found: GarmentWorn) -> tuple[Remark, ...]:
     """Return what is to be said of a garment; of one that has not settled, that only its shape is shown."""
     if not found.settled:
         return (remark("shape.only", garment=found.garment),)
