@@ -22,7 +22,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of
-from drafting.worn.form import Form, wearers_form
+from drafting.worn.form import STANDING, Form, Stance, wearers_form
 from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
@@ -88,7 +88,13 @@ class Worn:
 
 
 def worn(
-    made: Made, tell: Tell = tell_nobody, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True
+    made: Made,
+    tell: Tell = tell_nobody,
+    *,
+    limits: Limits = FULL,
+    mesh: float = FINE,
+    treat: bool = True,
+    stance: Stance = STANDING,
 ) -> Worn:
     """Return a costume at rest on its wearer's form; `treat` asks for every treatment of what hangs.
 
@@ -96,7 +102,7 @@ def worn(
     """
     start = time.process_time()
     tell("Making the form", 0.0)
-    form = wearers_form(made.costume.wearer)
+    form = wearers_form(made.costume.wearer, stance)
     sewn, left_out = _sewn(made, form, mesh)
     garments: list[WornGarment] = []
     beneath = 0.0

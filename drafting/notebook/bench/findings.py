@@ -6,21 +6,22 @@ from collections.abc import Sequence
 
 from drafting.checks.table import summary
 from drafting.checks.words import capital, plain
-from drafting.ground.findings import Finding, worst_first
+from drafting.ground.findings import Finding, SaidOnce, said_once
 from drafting.ground.templates import Html, macros
 
 
-def findings_html(findings: Sequence[Finding]) -> Html:
+def findings_html(findings: Sequence[Finding], unit: str | None = "cm") -> Html:
     """Return how many checks hold, then every finding that is more than that.
 
     >>> one = Finding("cap ease", "warning", "sleeve", 15, 30, "15 mm, not 30 <mm>")
     >>> str(findings_html([one]))[-84:]
     '<li class="warning"><b>Warning</b>, sleeve: 15 mm, not 30 &lt;mm&gt;</li></ul></div>'
     """
-    said = [finding for finding in worst_first(list(findings)) if finding.level != "ok"]
-    rows = [(f.level, capital(f.level), _where(f), f.message) for f in said]
-    return Html(macros(__file__).findings(summary(findings), rows))
+    said = said_once(list(findings), unit)
+    rows = [(f.level, capital(f.level), _where(f), f.sentence) for f in said]
+    counted = summary([*said, *(f for f in findings if f.level == "ok")])
+    return Html(macros(__file__).findings(counted, rows))
 
 
-def _where(finding: Finding) -> str:
+def _where(finding: SaidOnce) -> str:
     return f", {plain(finding.where)}" if finding.where else ""
