@@ -91,8 +91,7 @@ def _at_end(triangles: Whole, count: int) -> Truth:
     sides, times = np.unique(pairs, axis=0, return_counts=True)
     end = np.zeros(count, bool)
     end[sides[times == 1].ravel()] = True
-    found: Truth = end[triangles].any(axis=1)
-    return found
+    return np.asarray(end[triangles].any(axis=1))
 
 
 def _shares(corners: Reals, points: Reals) -> Reals:
