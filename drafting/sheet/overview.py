@@ -78,6 +78,14 @@ class ShownPiece:
 
 
 @dataclass(frozen=True)
+class Rows:
+    """How wide a row of pieces is at most, and how large their words are, mm."""
+
+    wide: float
+    size: float
+
+
+@dataclass(frozen=True)
 class Overview:
     """Where every piece lies on a page of `width` x `height` mm, y up, and what stands beside them."""
 
@@ -107,16 +115,22 @@ def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = Tru
 
 
 def overview(
-    patterns: Sequence[Pattern], title: str = "", bar: bool = True, garments: Sequence[str] = ()
+    patterns: Sequence[Pattern],
+    title: str = "",
+    bar: bool = True,
+    garments: Sequence[str] = (),
+    rows: Rows | None = None,
 ) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below. `garments` names all of the costume, where these are only some.
+    asks for a scale bar below. `garments` names all of the costume, where these are only some; `rows`
+    asks for other rows than those of a page.
     """
     garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
-    size, wide = _text_size(patterns), _row_width(patterns)
+    rows = rows or Rows(_row_width(patterns), _text_size(patterns))
+    size = rows.size
     heading = clean_text(title) or "Pieces"
     texts = [Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True)]
     laid: list[ShownPiece] = []
@@ -125,7 +139,7 @@ def overview(
         name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
         texts.append(name)
         top -= 2.2 * size
-        for row in _rows(pattern, size, wide):
+        for row in _rows(pattern, size, rows.wide):
             placed = _laid_out(row, pattern.garment, size, top)
             place = garments.index(pattern.garment)
             laid += [replace(item, place=place) for item in placed]

@@ -15,7 +15,7 @@ from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import saving
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
-from drafting.notebook.bench.changes import changes_html
+from drafting.notebook.bench.changes import changed_html, changes_html
 from drafting.notebook.bench.controls import typed_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
@@ -237,6 +237,7 @@ class Bench:
         page = self.widgets
         page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
         page.changes.value = changes_html(earlier, garment, self.unit)
+        page.changed.value = changed_html(earlier, garment, self.unit)
         if self.drawn[2:] != (self.unit,):
             rows = measures_html(made.costume.wearer, self.unit)
             page.measures.value = folded_html(MEASURES, rows)
@@ -253,10 +254,8 @@ class Bench:
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        names = self.widgets.preview.garments
-        self.ahead.look(
-            st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment, garments=names)
-        )
+        look = partial(garment_svg, garment=self.garment, **self.widgets.preview.ways)
+        self.ahead.look(st.only_garment(asked, self.garment), look)
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(

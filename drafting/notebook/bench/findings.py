@@ -1,13 +1,18 @@
-"""The findings in words under the picture, worst first."""
+"""The findings in words under the picture: worst first, the rest folded, what is said of both hands said once."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from drafting.checks.table import summary
 from drafting.checks.words import capital, plain
 from drafting.ground.findings import Finding, worst_first
 from drafting.ground.templates import Html, macros
+
+IN_SIGHT = 3
+"""Errors in sight; of what is less than an error, one is (ours)."""
+
+Row = tuple[str, str, str, str]
 
 
 def findings_html(findings: Sequence[Finding]) -> Html:
@@ -18,9 +23,17 @@ def findings_html(findings: Sequence[Finding]) -> Html:
     '<li class="warning"><b>Warning</b>, sleeve: 15 mm, not 30 &lt;mm&gt;</li></ul></div>'
     """
     said = [finding for finding in worst_first(list(findings)) if finding.level != "ok"]
-    rows = [(f.level, capital(f.level), _where(f), f.message) for f in said]
-    return Html(macros(__file__).findings(summary(findings), rows))
+    rows = list(_once(said))
+    errors = sum(level == "error" for level, *_ in rows)
+    shown = min(IN_SIGHT, max(1, errors))
+    return Html(macros(__file__).findings(summary(findings), rows[:shown], rows[shown:]))
 
 
-def _where(finding: Finding) -> str:
-    return f", {plain(finding.where)}" if finding.where else ""
+def _once(findings: Iterable[Finding]) -> Iterator[Row]:
+    """Yield each sentence once, with every place that it is said of."""
+    places: dict[tuple[str, str], list[str]] = {}
+    for f in findings:
+        places.setdefault((f.level, f.message), []).append(plain(f.where))
+    for (level, words), where in places.items():
+        named = " and ".join(dict.fromkeys(filter(None, where)))
+        yield level, capital(level), f", {named}" if named else "", words
