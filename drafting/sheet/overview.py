@@ -64,7 +64,7 @@ class ShownPiece:
     @property
     def extent(self) -> Box:
         """The box round all its lines and words where it lies."""
-        return moved_box(_extent(self.cut_piece, self.garment, self.size), self.by)
+        return moved_box(extent(self.cut_piece, self.garment, self.size), self.by)
 
     @property
     def strokes(self) -> tuple[Stroke, ...]:
@@ -172,7 +172,7 @@ def _rows(pattern: Pattern, size: float, width: float) -> Iterator[list[CutPiece
     row: list[CutPiece] = []
     used = 0.0
     for cut_piece in pattern.pieces:
-        left, _, right, _ = _extent(cut_piece, pattern.garment, size)
+        left, _, right, _ = extent(cut_piece, pattern.garment, size)
         wide = right - left + GAP
         if row and used + wide > width + GAP:
             yield row
@@ -190,7 +190,7 @@ def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> lis
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
-        left, _, right, _ = _extent(cut_piece, garment, size)
+        left, _, right, _ = extent(cut_piece, garment, size)
         laid.append(ShownPiece(cut_piece, garment, complex(x - left, up), size))
         levels = {name: y + up for name, y in own.items()} | levels
         x += right - left + GAP
@@ -220,8 +220,8 @@ def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
 
 
 @remembered(KEPT)
-def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
-    """Return the box round a piece and its words; every line of it lies within its cut line."""
+def extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
+    """Return the box round a piece and its words of `size` mm; every line of it lies within its cut line."""
     words = [text.bounds for text in _words(cut_piece, garment, size)]
     return box_around([cut_piece.cut.bounds, *words])
 

@@ -10,6 +10,7 @@ from drafting.ground.choices import Choice
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import knob, names_by_part, slider_ends, value_shown
+from drafting.notebook.bench.reasons import reason
 from drafting.notebook.bench.state import Standing
 
 STAYS = "The picture shows the last that could be drafted."
@@ -24,6 +25,7 @@ def groups_of(
     return [
         {
             "heading": heading,
+            "why": reason(heading),
             "open": not fold or number == 0,
             "knobs": [knob(choices[name], usual[name], unit) for name in names],
         }

@@ -12,6 +12,7 @@ from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
 from drafting.notebook.bench import saving
 from drafting.notebook.bench.fields import Knobs
+from drafting.notebook.bench.sampling import Sampling
 from drafting.notebook.bench.write_out import WriteOut, button
 from drafting.notebook.picture import Preview
 from drafting.notebook.said import status_html, style_html
@@ -31,6 +32,7 @@ class BenchPage:
         self.picture = self.preview.html
         self.knobs = Knobs()
         self.knobs.observe(lambda change: bench.take(change["new"]), names="moves")
+        self.sampling = Sampling(bench, self.knobs)
         self.findings, self.changed = widgets.HTML(), widgets.HTML()
         self.girths, self.changes = widgets.HTML(), widgets.HTML()
         self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()

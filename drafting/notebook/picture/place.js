@@ -2,35 +2,41 @@
 // keep the picture in sight while its controls are gone through by key, and give it the whole screen.
 const TEXTS = "input[type=text], select, textarea, [contenteditable=true]";
 const SCROLLED = ".jp-WindowedPanel-outer, .jp-LinkedOutputView";
-const NAMELESS = ".noUi-handle, .widget-readout[contenteditable]";
+const NAMELESS = ".noUi-handle:not([aria-label]), .widget-readout[contenteditable]:not([aria-label])";
 
 function render({ model, el }) {
   el.style.display = "none";
   const stop = new AbortController(), { signal } = stop;
-  let sizes;
+  let sizes, parts, picture;
 
   const begin = () => {
     if (signal.aborted) return;
     if (!el.isConnected) return requestAnimationFrame(begin);
-    const place = el.closest(".bench, .guide, .swatch-test, .lay-table, .pattern-view");
+    const place = el.closest(".bench, .guide, .swatch-test") ?? el.closest(".pattern-view");
     if (!place) return;
-    for (const list of place.querySelectorAll("select")) list.setAttribute("data-lm-suppress-shortcuts", "true");
-    name(place);
-    const page = place.closest(SCROLLED), picture = place.querySelector(".pattern-preview");
+    const page = place.closest(SCROLLED);
     sizes = new ResizeObserver(() => {
       place.style.setProperty("--page-height", `${page?.clientHeight || window.innerHeight}px`);
       if (picture?.clientWidth && picture.clientHeight) say(picture.clientWidth, picture.clientHeight);
     });
-    for (const seen of [page ?? document.documentElement, picture]) if (seen) sizes.observe(seen);
-    if (picture) wide(place);
+    sizes.observe(page ?? document.documentElement);
+    parts = new MutationObserver(() => look(place)); // parts of a page come one after another
+    parts.observe(place, { childList: true, subtree: true });
+    look(place);
+    wide(place);
   };
 
-  const name = (place) => { // what `ipywidgets` leaves without a name
-    for (const node of place.querySelectorAll(NAMELESS)) {
+  const look = (place) => {
+    for (const list of place.querySelectorAll("select:not([data-lm-suppress-shortcuts])")) {
+      list.setAttribute("data-lm-suppress-shortcuts", "true");
+    }
+    for (const node of place.querySelectorAll(NAMELESS)) { // what `ipywidgets` leaves without a name
       const words = node.closest(".jupyter-widgets")?.querySelector(".widget-label")?.textContent ?? "";
       node.setAttribute("aria-label", node.matches(".noUi-handle") ? `${words}, slider` : words);
       if (!node.matches(".noUi-handle")) node.setAttribute("role", "textbox");
     }
+    const found = place.querySelector(".pattern-preview");
+    if (found && found !== picture) sizes.observe(picture = found);
   };
 
   const say = (across, up) => {
@@ -41,9 +47,10 @@ function render({ model, el }) {
   };
 
   const wide = (place) => {
-    const stage = place.querySelector(".bench-stage");
     const turn = () => document.fullscreenElement ? document.exitFullscreen() : place.requestFullscreen();
-    place.querySelector("button.full-screen")?.addEventListener("click", turn, { signal });
+    place.addEventListener("click", (event) => {
+      if (event.target.closest("button.full-screen")) turn();
+    }, { signal });
     place.addEventListener("keydown", (event) => {
       const plain = !event.ctrlKey && !event.altKey && !event.metaKey;
       if (event.key.toLowerCase() !== "f" || !plain || event.target.matches(TEXTS)) return;
@@ -51,8 +58,9 @@ function render({ model, el }) {
       event.stopPropagation();
       turn();
     }, { signal, capture: true });
-    stage?.addEventListener("focusin", (event) => {
-      if (event.target.matches(":focus-visible")) stage.scrollIntoView({ block: "nearest" });
+    place.addEventListener("focusin", (event) => {
+      const stage = event.target.closest(".bench-stage");
+      if (event.target.matches(":focus-visible")) stage?.scrollIntoView({ block: "nearest" });
     }, { signal });
   };
 
@@ -60,6 +68,7 @@ function render({ model, el }) {
   return () => {
     stop.abort();
     sizes?.disconnect();
+    parts?.disconnect();
   };
 }
 

@@ -84,9 +84,9 @@ class Preview:
         parts = offered(pieces.values())
         if self.view.piece not in parts:
             self.view = self.view.of("")
-        if self.view.rows is None:
-            rows = rows_for(shown_in(shown.pattern, self.view.piece), self.view.place)
-            self.view = replace(self.view, rows=rows)
+        rows = rows_for(shown_in(shown.pattern, self.view.piece), self.view.place, self.view.rows)
+        if rows != self.view.rows:
+            self.view = replace(self.view, rows=rows, least=None)
         page = page_of(made, garment, self.view, self.garments)
         self.view = replace(self.view, least=fitted(page, self.view))
         self.html.value = garment_picture(page, shown, before, self.view, unit)
