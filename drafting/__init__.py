@@ -58,6 +58,8 @@ __all__ = [
     "Fault",
     "InputError",
     # blocks, and what they are written with
+    "BodyFrame",
+    "BodyHeight",
     "Chain",
     "Choice",
     "Draft",
@@ -66,6 +68,7 @@ __all__ = [
     "Girth",
     "InnerDart",
     "Level",
+    "Limb",
     "Notch",
     "Notion",
     "Path",

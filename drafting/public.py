@@ -15,6 +15,7 @@ from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, checked, finished, make
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Girth, Notion, Seam, SeamNotch
+from drafting.draft.frame import BodyFrame, BodyHeight, Limb
 from drafting.draft.pattern import Pattern
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Notch, Piece, Placement
 from drafting.fabric import Fabric, read_fabric

@@ -86,7 +86,7 @@ class Choices:
     fastening_space: float = choice(
         0.0,
         "mm",
-        "greatest space between two fasteners; 0 takes what is usual for them",
+        "greatest space between two fasteners, which never touch; 0 takes what is usual for them",
         low=0,
         high=200,
         source=practice("buttons 60 to 90, hooks 20 to 30, eyelets 20 to 30"),

@@ -23,6 +23,7 @@ from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
+from drafting.shaping.details.band import band_grain
 from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.elastic import CASING_ROOM
 
@@ -60,7 +61,7 @@ def casing(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain)
         Edge("end", line(d, a), EdgeKind.OPENING),
     )
     above = waist.pieces[0] is PieceRole.BACK
-    piece = Piece("casing", edges, grain=0.0, title="Casing", role=PieceRole.CASING)
+    piece = Piece("casing", edges, grain=band_grain(fabric), title="Casing", role=PieceRole.CASING)
     if not above:
         piece = piece.mapped(lambda p: complex(-length, 0) - p).mirrored()
     seam = Seam(

@@ -26,7 +26,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.details.band import Band, band_edges, band_seams, fold_line
+from drafting.shaping.details.band import Band, band_edges, band_grain, band_seams, fold_line
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, cuff_depth
@@ -89,7 +89,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
     piece = Piece(
         "cuff",
         band_edges(band, "sleeve"),
-        grain=0.0,
+        grain=band_grain(fabric),
         pair=True,
         title="Cuff",
         placements=(*fold_line(band), *_marks(band, button, count)),

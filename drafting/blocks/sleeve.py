@@ -188,10 +188,11 @@ def _seams_below(
     """Return the seams and the slit; `hems` are the hem's length as sewn and as drawn."""
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
-    below = Forearm(cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow)
+    cuffed = choices.cuff_depth > 0
+    below = Forearm(cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed)
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
-    if choices.cuff_depth > 0 or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
+    if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     seams = sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long)
     return seams, min(slit, MOST_SLIT * seams.back[-1].length, MOST_SLIT * seams.front.length)

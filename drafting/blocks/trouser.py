@@ -51,6 +51,9 @@ PLAIN_WAIST = 10.0
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
 
+SHARED = {"crotch_front": "crotch_front"}
+"""Both hands of an uneven wearer get one front crotch, and so one back crotch."""
+
 
 @dataclass(frozen=True)
 class Choices:
@@ -96,6 +99,15 @@ class Choices:
         high=120,
         scales=True,
         source=ours("2 % of the length, by how many of the 3,034 people of ANSUR II draft well"),
+    )
+    crotch_front: float = choice(
+        0.0,
+        "mm",
+        "front crotch seam from waist to fork, taken from the back's; 0 leaves it to the measures",
+        low=0,
+        high=700,
+        step=5,
+        source=AS_ASKED,
     )
     leg_length: float = choice(
         0.0,
@@ -179,7 +191,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """
     scale = body_scale(body)
     stretch = settle_stretch(fabric, choices.stretch_share)
-    asked = trouser_measures(body, fabric, _eases(choices), stretch)
+    asked = trouser_measures(body, fabric, _eases(choices), stretch, choices.crotch_front)
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
     openings = _openings(shape, scale)

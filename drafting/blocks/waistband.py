@@ -24,7 +24,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.details.band import Band, band_edges, band_seams, fold_line, line_across_band
+from drafting.shaping.details.band import Band, band_edges, band_grain, band_seams, fold_line, line_across_band
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
@@ -94,7 +94,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     drawn = Piece(
         "waistband",
         band_edges(band, "waist", EdgeRole.WAIST),
-        grain=0.0,
+        grain=band_grain(fabric),
         title="Waistband",
         placements=(*fold_line(band), *_marks(band, button, choices)),
         copies=1 if band.folded else 2,

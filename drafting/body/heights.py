@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.body.body import Body
-from drafting.body.depths import surveyed
+from drafting.body.depths import seat_depth
 from drafting.body.estimates import estimate_scale
 from drafting.body.leg_rules import SITTING
 from drafting.body.rules import BUST_POINT_BELOW
@@ -22,11 +22,11 @@ ALONG = 1.032
 STRAIGHTEST, MOST_CURVED = 1.005, 1.06
 """The least and the most of the same that a form is given (ours; the survey's 15 to 85 % are 1.00 to 1.06)."""
 
-ROUND_SEAT, SQUARE_SEAT = 0.62, 0.92
+ROUNDEST, SQUAREST = 0.62, 0.81
 """Crotch length less twice the rise, as shares of the seat's depth: the least and most that a seat's shape
 holds (read off the form; the survey's women have 1.0, its men 0.83, sd 0.13)."""
 
-MOST_RAISED = 0.015
+MOST_RAISED = 0.018
 """Of the height: the farthest that waist and nape give way to a crotch length (ours)."""
 
 MOST_ROUNDED = 0.12
@@ -92,9 +92,9 @@ def _raised(body: Body, rise: float) -> float:
     """Return how far waist and nape stand higher, mm, so that a measured crotch length goes round the seat."""
     if not body.measured("total_crotch_length"):
         return 0.0
-    deep = (surveyed(body, "waist depth") + surveyed(body, "hip depth")) / 2
+    deep = seat_depth(body, estimate_scale(body["height"]))
     over = body["total_crotch_length"] - 2 * rise
-    beyond = over - min(max(over, ROUND_SEAT * deep), SQUARE_SEAT * deep)
+    beyond = over - min(max(over, ROUNDEST * deep), SQUAREST * deep)
     most = MOST_RAISED * body["height"]
     return min(max(beyond / 2, -most), most)
 

@@ -8,6 +8,7 @@ about a fiftieth of the hip, as the flesh spreads (common practice: 25-30 mm).
 
 from __future__ import annotations
 
+from drafting.body.depths import ROUND_SEAT, SQUARE_SEAT, seat_depth
 from drafting.body.rules import FIT, NATURAL_RISE, SURVEY, Known, Rule, linear
 from drafting.ground.sources import Source, Sources, cite, memory, practice
 
@@ -24,7 +25,16 @@ def body_rise(m: Known) -> float:
 
 
 def total_crotch(m: Known) -> float:
-    """Return the total crotch length in mm for the waist level of the measures."""
+    """Return the total crotch length in mm for the waist level of the measures.
+
+    It runs down one side of the rise, round the seat and up the other, so that it cannot be far from
+    twice the rise and the seat's depth.
+    """
+    twice, deep = 2 * m["standing_rise"], seat_depth(m)
+    return min(max(_total_crotch(m), twice + ROUND_SEAT * deep), twice + SQUARE_SEAT * deep)
+
+
+def _total_crotch(m: Known) -> float:
     natural = NATURAL_RISE * m["natural"] * m["height"]
     over = (CROTCH_NATURAL - 0.9382) * natural  # the rise has grown by the step already
     return 0.9382 * m["standing_rise"] + 0.3870 * m["hip_girth"] + 33.4 + over

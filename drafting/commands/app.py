@@ -10,7 +10,7 @@ import os
 import secrets
 from pathlib import Path
 
-from drafting.commands.lab import START, hand_on_blocks, root_folder
+from drafting.commands.lab import START, hand_on_blocks, hand_on_folder, root_folder
 from drafting.ground.errors import Fault, InputError
 
 PORT = 8866
@@ -28,6 +28,7 @@ def open_app(folder: Path, *, port: int | None = None, browser: bool = True, blo
         raise InputError([Fault("the page without code needs the extra app", right)])
     root = root_folder(folder, port)
     hand_on_blocks(blocks)
+    hand_on_folder()
     os.environ.setdefault("VOILA_TOKEN", secrets.token_hex(16))
     from voila.app import Voila
 

@@ -12,7 +12,7 @@ import shutil
 from pathlib import Path
 
 from drafting.ground.errors import Fault, InputError
-from drafting.ground.shipped import OWN_BLOCKS, PACKAGE, in_checkout, shipped
+from drafting.ground.shipped import OWN_BLOCKS, PACKAGE, WORK_FOLDER, in_checkout, shipped
 
 START = "notebooks/00_start_here.ipynb"
 
@@ -25,6 +25,7 @@ def open_lab(folder: Path, *, port: int | None = None, browser: bool = True, blo
     """
     root = root_folder(folder, port)
     hand_on_blocks(blocks)
+    hand_on_folder()
     os.environ.setdefault("JUPYTER_TOKEN", secrets.token_hex(16))  # not shown to others, as a flag is
     from jupyterlab.labapp import LabApp
 
@@ -43,6 +44,11 @@ def hand_on_blocks(folder: Path | None) -> None:
 
         use_blocks(folder)
         os.environ[OWN_BLOCKS] = str(folder.resolve())
+
+
+def hand_on_folder() -> None:
+    """Tell the notebooks in which folder the maker works: her costumes are offered first."""
+    os.environ.setdefault(WORK_FOLDER, str(Path.cwd()))
 
 
 def root_folder(folder: Path, port: int | None) -> Path:

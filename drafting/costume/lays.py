@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from functools import partial
 from typing import Any
@@ -23,12 +23,14 @@ def laid_out(
     seed: int = 0,
     said: Callable[[str, Packing], None] | None = None,
     halted: Callable[[], bool] = bool,
+    standing: Mapping[str, Lay] = {},
 ) -> Made:
     """Return `made` with a lay for each of its cloths, and what those have to say.
 
     Without `seconds` the search is limited by `count` and repeatable; with them both engines look.
     Either is shared out over the cloths, by the square of the number of pieces. `said` hears each
-    better layout with the role of its cloth. Raises `InputError` for a lay that cannot be made at all.
+    better layout with the role of its cloth; a lay in `standing` is taken as it is, by
+    its role. Raises `InputError` for a lay that cannot be made at all.
     Lengths of a lay are in mm.
 
     >>> from drafting.costume.make import make
@@ -47,7 +49,7 @@ def laid_out(
         hear = None if said is None else partial(said, cloth.role)
         share = len(parts) ** 2 / whole  # the search of a lay grows with the pairs of its pieces
         how = {"seconds": seconds * share, "count": count * share, "seed": seed, "said": hear, "halted": halted}
-        lays.append(_laid(made, cloth, parts, how))
+        lays.append(standing.get(cloth.role) or _laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
     timings = {**made.timings, "lay out": time.perf_counter() - start}
     return replace(made, lays=tuple(lays), findings=findings, timings=timings)

@@ -224,7 +224,7 @@ class Region:
         None where it does not come within `reach` of the rim at both ends, or hardly enters.
         """
         inside = shapely.get_parts(shapely.intersection(self.solid, shapely.LineString(_pairs(drawn))))
-        stretches = [part for part in inside if part.geom_type == "LineString"]
+        stretches = [part for part in inside if part.geom_type == "LineString" and not part.is_empty]
         if not stretches:
             return None
         found = shapely.get_coordinates(max(stretches, key=lambda part: part.length))

@@ -42,7 +42,10 @@ def _hobby(a: float, b: float) -> tuple[float, float]:
     """Return both handles as shares of the chord, for the angles `a` and `b` to the chord."""
     sa, sb, ca, cb = math.sin(a), math.sin(b), math.cos(a), math.cos(b)
     swing = math.sqrt(2) * (sa - sb / 16) * (sb - sa / 16) * (ca - cb)
-    return ((2 + swing) / (3 * (1 + _NEAR * ca + _FAR * cb)), (2 - swing) / (3 * (1 + _NEAR * cb + _FAR * ca)))
+    near, far = 1 + _NEAR * ca + _FAR * cb, 1 + _NEAR * cb + _FAR * ca
+    if min(near, far) < 1e-9:
+        raise DraftError("a curve would have to turn back on itself", turn="check the measures and lengths here")
+    return (2 + swing) / (3 * near), (2 - swing) / (3 * far)
 
 
 def smooth(

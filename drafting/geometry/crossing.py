@@ -19,6 +19,9 @@ from drafting.geometry.curve import Cubic, Line, Numbers, Points
 from drafting.geometry.path import Path, chord_count
 from drafting.ground import tolerances as tol
 
+CELL = 0.25
+"""Part of a segment within which crossings are held against each other, to find one met twice (ours)."""
+
 
 class Crossing(NamedTuple):
     """A point that lies on both paths, its place on each, and those places on the chords."""
@@ -150,10 +153,14 @@ def _cross(a: Points, b: Points) -> Numbers:
 
 def _refined(a: Path, b: Path, on_a: Chords, on_b: Chords, pairs: NDArray[np.int64]) -> list[Crossing]:
     found: list[Crossing] = []
+    near: dict[int, list[Crossing]] = {}  # by place on a's chords, so that each is held against few
     for i, j in pairs:
         one = _newton(a, b, *_guess(on_a, on_b, int(i), int(j)))
-        if not any(_same(one, other) for other in found):
+        cell = round(one.on_a / CELL)
+        others = (other for at in (cell - 1, cell, cell + 1) for other in near.get(at, ()))
+        if not any(_same(one, other) for other in others):
             found.append(one)
+            near.setdefault(cell, []).append(one)
     return sorted(found, key=lambda crossing: crossing.on_a)
 
 

@@ -9,7 +9,7 @@ such loops away, `line_beside` leaves them for `rings.outer_rings`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 from itertools import pairwise
 from typing import NamedTuple
@@ -131,16 +131,25 @@ def _cusps(curves: Sequence[tuple[Cubic, float]]) -> list[list[float]]:
     """Return, for each cubic, the parameters where the radius of an inside bend is its distance."""
     if not curves:
         return []
-    ts, ends = _SCANNED.t, np.array([cubic for cubic, _ in curves])
+    ts, corners = _SCANNED.t, np.array([cubic for cubic, _ in curves])
     distances = np.array([distance for _, distance in curves])[:, None]
-    bend = _bend(ends @ _SCANNED.velocity.T, ends @ _SCANNED.acceleration.T)
+    bend = _bend(corners @ _SCANNED.velocity.T, corners @ _SCANNED.acceleration.T)
     signs = np.sign(1 + distances * bend)
     found: list[list[float]] = [[] for _ in curves]
     for i, k in np.argwhere(signs[:, :-1] * signs[:, 1:] < 0):
         cubic, distance = curves[i]
         swell = partial(_swell, cubic, distance)
-        found[i].append(float(brentq(swell, ts[k], ts[k + 1])))
+        ends = float(ts[k]), float(ts[k + 1])
+        found[i].append(_turned_round(swell, ends))
     return found
+
+
+def _turned_round(swell: Callable[[float], float], ends: tuple[float, float]) -> float:
+    """Return where `swell` is 0 between two ends; the end that is 0 but for rounding where one is."""
+    low, high = map(swell, ends)
+    if low * high >= 0:
+        return ends[0] if abs(low) < abs(high) else ends[1]
+    return float(brentq(swell, *ends))
 
 
 def _swell(cubic: Cubic, distance: float, t: float) -> float:

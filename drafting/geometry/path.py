@@ -18,6 +18,10 @@ Box = tuple[float, float, float, float]
 """Least x, least y, greatest x, greatest y, mm."""
 
 
+NOTHING = 1e-8
+"""mm: a part of a path that is shorter is none."""
+
+
 @dataclass(frozen=True)
 class Path:
     """Segments, each starting where the last ends (checked to `tolerances.CLOSED`, mm).
@@ -93,12 +97,16 @@ class Path:
         return self.segments[index].curvature(t)
 
     def split(self, distance: float) -> tuple[Path, Path]:
-        """Return the path before and after the point `distance` mm from the start."""
+        """Return the path before and after the point `distance` mm from the start.
+
+        No segment shorter than `NOTHING` is left over: the line beside one would coil.
+        """
         index, t = self.locate(distance)
         before, after = list(self.segments[:index]), list(self.segments[index + 1 :])
-        if t <= 1e-12 and before:
+        none = min(0.5, NOTHING / max(self.segments[index].length, NOTHING))
+        if t <= none and before:
             return Path(tuple(before)), Path((self.segments[index], *after))
-        if t >= 1 - 1e-12 and after:
+        if t >= 1 - none and after:
             return Path((*before, self.segments[index])), Path(tuple(after))
         first, second = self.segments[index].split(t)
         return Path((*before, first)), Path((second, *after))

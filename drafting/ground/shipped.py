@@ -15,6 +15,12 @@ INSTALLED = PACKAGE / "_shipped"
 OWN_BLOCKS = "DRAFTING_BLOCKS"
 """The environment variable by which `drafting lab --blocks DIR` tells its notebooks the folder."""
 
+OPEN_WITH = "DRAFTING_COSTUME"
+"""The environment variable that names the costume file which pages open with."""
+
+WORK_FOLDER = "DRAFTING_FOLDER"
+"""The environment variable by which `drafting lab` and `app` tell their pages where the maker works."""
+
 
 def in_checkout() -> bool:
     """Return whether the package runs from a checkout, not from an installed wheel."""

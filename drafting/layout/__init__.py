@@ -6,6 +6,7 @@ Pure: pieces in, a `Lay` out. Engine 2 runs in a child process; everything is ch
 before it is believed.
 """
 
+from drafting.layout.by_hand import hand_row, laid_by_hand, with_cloth
 from drafting.layout.cloth import Cloth, LayWishes, cloth_of
 from drafting.layout.lay import Lay, OtherWay, lay_row
 from drafting.layout.moved import moved, next_pose
@@ -32,9 +33,12 @@ __all__ = [
     "Strip",
     "broken_rules",
     "cloth_of",
+    "hand_row",
+    "laid_by_hand",
     "lay_out",
     "lay_row",
     "moved",
     "next_pose",
     "pack",
+    "with_cloth",
 ]

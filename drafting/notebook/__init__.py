@@ -13,9 +13,11 @@ from drafting.notebook.cloth.overhang import OverhangTest
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.cloth.told import cloth_holds, cloth_numbers
 from drafting.notebook.errors_said import show_refusals_plainly
-from drafting.notebook.files import body_path, cloth_path, costume_path, take_own_blocks
+from drafting.notebook.files import costume_path, take_own_blocks
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.measuring.guide import MeasuringGuide
+from drafting.notebook.page.cloths import ClothTold
+from drafting.notebook.page.page import CostumePage
 from drafting.notebook.plan.view import PlanView
 
 show_refusals_plainly()
@@ -23,15 +25,15 @@ take_own_blocks()
 
 __all__ = [
     "Bench",
+    "ClothTold",
+    "CostumePage",
     "LayTable",
     "LoadedStrip",
     "MeasuringGuide",
     "OverhangTest",
     "PlanView",
     "SwatchTest",
-    "body_path",
     "cloth_holds",
     "cloth_numbers",
-    "cloth_path",
     "costume_path",
 ]

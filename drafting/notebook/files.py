@@ -15,17 +15,9 @@ def costume_path(name: str) -> Path:
     Jupyter runs a notebook in its own folder, so `measurements/` is the next folder over, in a
     checkout and in the copy that `drafting lab` makes alike.
     """
-    return _found(Path("costumes") / f"{name}.toml")
-
-
-def body_path(name: str) -> Path:
-    """Return the body file `name`: the maker's, else the shipped one (see `costume_path`)."""
-    return _found(Path("bodies") / f"{name}.toml")
-
-
-def cloth_path(name: str) -> Path:
-    """Return the cloth file `name`: the maker's, else the shipped one (see `costume_path`)."""
-    return _found(Path("fabrics") / f"{name}.toml")
+    file = Path("costumes") / f"{name}.toml"
+    own = Path.cwd().parent / "measurements" / file
+    return own if own.is_file() else shipped("measurements") / file
 
 
 def take_own_blocks() -> None:
@@ -36,8 +28,3 @@ def take_own_blocks() -> None:
     folder = os.environ.get(OWN_BLOCKS)
     if folder:
         use_blocks(folder)
-
-
-def _found(file: Path) -> Path:
-    own = Path.cwd().parent / "measurements" / file
-    return own if own.is_file() else shipped("measurements") / file

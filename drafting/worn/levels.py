@@ -12,25 +12,21 @@ from dataclasses import dataclass, fields
 from itertools import pairwise
 
 from drafting.body import Body, bust_level
+from drafting.body.depths import surveyed
+from drafting.body.estimates import estimate_scale
 from drafting.body.heights import heights
 from drafting.body.rules import NAPE_TO_SIDE_NECK
 from drafting.ground.frozen import freeze
-from drafting.worn.section import LIMB, TRUNK, Section, section
+from drafting.worn.section import LIMB, Section, section, section_deep, section_like
 
 ADULT = 1710.0
 """mm: the height at which the drawing's own millimetres hold; other figures are drawn in proportion."""
 
-# Width as a share of girth. Waist and hip: Source.ANSUR_II (see `section`). Chest: ours, the muscles under
-# the arm counted in. Limbs, neck, head: ours, by eye.
+# Width of limbs, neck and head as a share of girth: ours, by eye. The trunk's are `_trunk`'s.
 SHARES = {
     "head_girth": (0.272, LIMB),
     "neck_girth": (0.315, LIMB),
     "neck_base_girth": (0.34, LIMB),
-    "high_bust_girth": (0.320, TRUNK),
-    "bust_girth": (0.320, TRUNK),
-    "under_bust_girth": (0.326, TRUNK),
-    "waist_girth": (0.349, TRUNK),
-    "hip_girth": (0.348, TRUNK),
     "thigh_girth": (0.285, LIMB),
     "lower_thigh_girth": (0.295, LIMB),
     "knee_girth": (0.298, LIMB),
@@ -43,6 +39,9 @@ SHARES = {
     "wrist_girth": (0.290, LIMB),
     "hand_girth": (0.250, LIMB),
 }
+
+CHEST_DEPTH = {"high_bust_girth": 0.236, "under_bust_girth": 0.245}
+"""Depth / girth above and below the breasts (ours, on the chest depths of `Source.ANSUR_II`)."""
 
 HEAD_GIRTH = 0.328
 """Head girth / height of an adult where it was not measured, from memory (56 cm on 171 cm)."""
@@ -107,16 +106,20 @@ def figure_build(body: Body) -> FigureBuild:
     unit = body["height"] / ADULT
     girths = {name: body[name] for name in SHARES if name in body}
     girths.setdefault("head_girth", HEAD_GIRTH * ADULT * unit**HEAD_SHRINKS)
-    shares = {name: share for name, (share, _) in SHARES.items()}
-    shares["bust_girth"] = _bust_share(girths["bust_girth"], girths["high_bust_girth"])
-    sections = {name: section(g, shares[name], SHARES[name][1]) for name, g in girths.items()}
-    return FigureBuild(_levels(body, girths["head_girth"], unit), sections, unit)
+    sections = {name: section(g, *SHARES[name]) for name, g in girths.items()}
+    return FigureBuild(_levels(body, girths["head_girth"], unit), sections | _trunk(body), unit)
 
 
-def _bust_share(bust: float, high_bust: float) -> float:
-    """Return the width of the bust as a share of its girth: breasts add to the depth most (ours)."""
-    wide = SHARES["high_bust_girth"][0] * high_bust + 0.25 * (bust - high_bust)
-    return min(max(wide / bust, 0.26), 0.35)
+def _trunk(body: Body) -> dict[str, Section]:
+    """The trunk's sections: as deep as the survey leads one to expect, and as far round as was measured."""
+    scale = estimate_scale(body["height"])
+    found = {name: section_deep(body[name], share * body[name]) for name, share in CHEST_DEPTH.items()}
+    bust, high = body["bust_girth"], found["high_bust_girth"].depth
+    found["bust_girth"] = section_deep(bust, min(max(surveyed(body, "chest depth", scale), high), 0.33 * bust))
+    for place in ("waist", "hip"):
+        wide, deep = (surveyed(body, f"{place} {way}", scale) for way in ("breadth", "depth"))
+        found[f"{place}_girth"] = section_like(body[f"{place}_girth"], wide, deep)
+    return found
 
 
 def _levels(body: Body, head_girth: float, unit: float) -> Levels:

@@ -158,11 +158,13 @@ class AtRest:
     """Where the vertices of a `SewnMesh` lie: `points` (count, 3) mm.
 
     `residual` is the root mean square force left on a vertex as a share of the mean vertex weight;
-    `settled` says that it is small enough for numbers. `seconds` of CPU time.
+    `settled` says that it is small enough for numbers. `seconds` of CPU time. `slip` (count, 3) mm: how far
+    each vertex was drawn from where it clings to the form, which is what friction holds it by.
     """
 
     mesh: SewnMesh
     points: Reals
+    slip: Reals
     residual: float
     settled: bool
     steps: int

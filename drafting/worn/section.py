@@ -17,6 +17,8 @@ from scipy.optimize import brentq
 
 TRUNK = 2.8
 LIMB = 2.0
+ROUNDEST, SQUAREST = 1.8, 3.8
+"""The powers that a trunk's section is given (ours)."""
 STEPS = 512
 """Chords to a quarter: the girth is then right to 1e-5 of itself."""
 
@@ -44,6 +46,22 @@ def section(girth: float, share: float, power: float = LIMB) -> Section:
     A share of .30 to .35 suits a body; from .49 on there is no depth left.
     """
     return Section(share * girth, share * girth * _depth_to_width(share, power), power)
+
+
+def section_like(girth: float, width: float, depth: float) -> Section:
+    """Return the section of `girth` mm nearest to `width` by `depth`: how square it is gives way first."""
+    low, high = ROUNDEST, SQUAREST
+    for _ in range(24):
+        power = (low + high) / 2
+        low, high = (power, high) if width * _round(depth / width, power) < girth else (low, power)
+    grown = girth / (width * _round(depth / width, power))
+    return Section(width * grown, depth * grown, power)
+
+
+def section_deep(girth: float, depth: float, power: float = TRUNK) -> Section:
+    """Return the section of `girth` mm that is `depth` deep; the width follows."""
+    found = brentq(lambda width: width * _round(depth / width, power) - girth, 0.01 * girth, 0.5 * girth)
+    return Section(float(found), depth, power)
 
 
 @lru_cache(maxsize=512)

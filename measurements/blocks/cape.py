@@ -21,6 +21,8 @@ from dataclasses import dataclass
 
 from drafting import (
     Body,
+    BodyFrame,
+    BodyHeight,
     Draft,
     DraftError,
     Edge,
@@ -28,6 +30,7 @@ from drafting import (
     Fabric,
     Girth,
     Level,
+    Limb,
     Notion,
     Piece,
     Seam,
@@ -134,6 +137,12 @@ def _ring(inner: float, degrees: float, length: float, depth: float, neck: float
         ),
         levels=(Level("bust", (arc(0j, (inner + depth) * down, degrees),)),),
         title="Cape",
+        frame=BodyFrame(  # so that the cape finds its place where it is shown worn
+            limb=Limb.HANGS,
+            heights=((BodyHeight.NAPE, inner * down),),
+            front=(hem.end, top.start),
+            back=(inner * down, hem.start),
+        ),
     )
 
 

@@ -113,6 +113,21 @@ def test_closed_each_hook_comes_to_lie_on_its_eye(opening: str, closing: str) ->
         assert (marks[name].hand, eye.hand) == (over, under)
 
 
+@pytest.mark.parametrize(("fastening", "what"), [("buttons", "button"), ("hooks", "hook"), ("laced", "eyelet")])
+def test_fasteners_asked_for_a_hair_apart_stand_side_by_side(fastening: str, what: str) -> None:
+    # A space of 0.02 mm once made 33,000 hooks, in 6 s.
+    piece = top(opening="back", fastening=fastening, fastening_space=0.02).draft["back"]
+    rows: dict[str, list[tuple[float, float, float, float]]] = {}
+    for mark in piece.placements:
+        if mark.what == what:
+            rows.setdefault(mark.name.rstrip("_0123456789"), []).append(mark.path.bounds)
+    marks = next(iter(rows.values()))
+    tops = sorted(y1 for _, _, _, y1 in marks)
+    high = max(y1 - y0 for _, y0, _, y1 in marks)
+    assert 10 < len(tops) < 200
+    assert min(b - a for a, b in itertools.pairwise(tops)) >= high
+
+
 @pytest.mark.parametrize("opening", ["front", "back"])
 def test_buttons_stand_on_the_centre_and_the_edge_reaches_past_them(opening: str) -> None:
     made = top(opening=opening, fastening="buttons", button_diameter=15.0)

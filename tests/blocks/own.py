@@ -15,7 +15,7 @@ Source: ours, invented for a test.
 
 from dataclasses import dataclass
 
-from drafting import Draft, Edge, EdgeKind, Girth, Level, Piece, Seam, choice, line
+from drafting import BodyFrame, BodyHeight, Draft, Edge, EdgeKind, Girth, Level, Limb, Piece, Seam, choice, line
 
 
 @dataclass(frozen=True)
@@ -44,6 +44,7 @@ def wrap_skirt(body, fabric, choices):
         ),
         levels=(Level("hip", (line(-1j * deep, wide - 1j * deep),)),),
         title="Skirt",
+        frame=BodyFrame(Limb.TRUNK, ((BodyHeight.WAIST, 0j),), back=(wide + down, wide + 0j)),
     )
     dart = Seam("dart", (("skirt", "dart_in"),), (("skirt", "dart_out"),), start=None, end=None)
     ease = choices.skirt_ease

@@ -17,6 +17,7 @@ from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
 from drafting.draft.piece import Piece, Placement
+from drafting.fabric import Fabric
 from drafting.geometry import Path
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given, Origin
@@ -42,11 +43,11 @@ def garment_of(parts: Parts) -> Block:
     return replace(blocks["shirt"], name="parts", choices=tuple(known.values()), parts=parts)
 
 
-def made(body: Body, parts: Parts = SHIRT, **choices: Any) -> MadeGarment:
+def made(body: Body, parts: Parts = SHIRT, fabric: Fabric | None = None, **choices: Any) -> MadeGarment:
     block = garment_of(parts)
     given = {name: Given(value) for name, value in choices.items()}
     chosen = choose(block, given, body_scale(body), Origin())
-    return make_garment(body, None, block, chosen, name="parts", role="shell")
+    return make_garment(body, fabric, block, chosen, name="parts", role="shell")
 
 
 @cache

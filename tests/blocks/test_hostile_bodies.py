@@ -16,7 +16,7 @@ from hypothesis import HealthCheck, Phase, example, given, settings
 from hypothesis import strategies as st
 
 from drafting.body import DIMENSIONS, Body, wearer
-from drafting.costume.garment import MadeGarment
+from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError
 from tests.blocks.figures import errors, made, pair_block
@@ -53,6 +53,34 @@ def sound(measures: Mapping[str, Any], choices: Mapping[str, Any]) -> None:
         # A cut line on a hollow tighter than its allowance is the finish's matter, not the block's.
         found = [m for m in errors(garment) if "misses its allowance" not in m]
         assert found == [], (dict(measures), dict(choices))
+
+
+FLEES = {
+    "height": 1973.0,
+    "neck_girth": 386.0,
+    "neck_base_girth": 412.0,
+    "shoulder_length": 130.0,
+    "across_back_width": 298.0,
+    "bust_girth": 936.0,
+    "waist_girth": 1347.0,
+    "hip_girth": 1415.0,
+    "bust_point_depth": 395.0,
+    "arm_length": 646.0,
+}
+"""An invented body with a waist 411 mm larger than its bust, 94 mm under it; mm."""
+
+
+@pytest.mark.parametrize("waist", [1330.0, 1365.0, 1390.0])
+def test_a_side_that_cannot_be_as_long_in_front_as_behind_is_refused_and_not_sought_for_ever(waist: float) -> None:
+    # The hem's corner fled 10^14 mm away while front and back side were made equal, and took 4 GB.
+    body = wearer({**FLEES, "waist_girth": waist})
+    try:
+        drafted = draft_garment(body, None, "bodice", {"length": "hip", "bust_ease": 350.0, "waist_ease": 80.0})
+    except DraftError:
+        return
+    assert all(
+        abs(end) < 3000 for piece in drafted.draft.pieces for edge in piece.edges for end in edge.path.bounds
+    )
 
 
 def value(choice: Choice) -> st.SearchStrategy[Any]:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from drafting.body import Body
-from tests.blocks.sleeves import chosen_value, draft_of, middle_line, odd_bodies
+from tests.blocks.sleeves import bow, chosen_value, draft_of, middle_line, odd_bodies
 from tests.bodies import ansur, bdims
 from tests.population import KNIT
 
@@ -61,6 +61,24 @@ def test_a_puffed_top_leaves_an_underarm_seam_on_every_body(who: str) -> None:
     assert 0.06 * body["arm_length"] <= seam <= 0.35 * body["arm_length"]
     if body["height"] > 1000:
         assert seam >= 25
+
+
+@pytest.mark.parametrize("way", ["shirt", "plain sleeve", "bent far", "half sleeve"])
+@pytest.mark.parametrize("who", list(odd_bodies()))
+def test_a_hem_is_straight_where_a_straight_cuff_is_sewn_to_it_and_square_where_none_is(
+    who: str, way: str
+) -> None:
+    # Common practice: a curved hem cannot be laid on a straight cuff. It rose up to 22 mm in the middle.
+    block, choices = WAYS[way]
+    cuffed = draft_of(odd_bodies()[who], block, **choices)
+    hem, cuff = cuffed["sleeve"]["hem"].path, cuffed["cuff"]["sleeve"].path
+    assert bow(hem) < 0.01 > bow(cuff)
+    if choices.get("hem_fullness", 1.0) == 1.0:
+        assert hem.length == pytest.approx(cuff.length, abs=0.1)
+    plain = draft_of(odd_bodies()[who], "fitted-top")["sleeve"]
+    at = plain.index("hem")
+    corners = [plain.corner(i % len(plain.edges)) for i in (at, at + 1)]
+    assert corners == pytest.approx([90.0, 90.0], abs=1.0)
 
 
 def test_a_sleeve_too_short_to_be_hemmed_is_drafted_longer_and_says_so() -> None:

@@ -15,6 +15,7 @@ from drafting.body import wearer
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
+from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.details.collar_lines import StandEdges, stand_lines
 from tests.blocks.figures import chart_woman, errors
@@ -132,6 +133,21 @@ def test_a_casing_is_the_elastic_and_its_play_deep() -> None:
     casing = garment.draft["casing"]
     assert casing["end"].length == pytest.approx(34.0)
     assert errors(garment) == []
+
+
+@pytest.mark.parametrize("across", [0.5, 0.2])
+def test_bands_of_a_knit_stretch_round_wrist_and_waist_and_of_a_woven_hold_there(across: float) -> None:
+    # Common practice: a band gives the way its garment does. A cuff's warp lay round the wrist in a knit too.
+    knit = Fabric("knit, invented", weave="knit", stretch_across=across, stretch_along=0.35, recovery=0.95)
+    for parts in (BANDED, CASED):
+        for cut in made(chart_woman(), parts, knit).pattern.pieces:
+            sewn = {"cuff": "sleeve", "waistband": "waist", "casing": "waist"}.get(cut.piece.name)
+            if sewn and cut.stretch_arrow:
+                band, arrow = cut.piece[sewn].path, cut.stretch_arrow
+                gives, round_it = (arrow.end - arrow.start), (band.end - band.start)
+                assert abs((gives.conjugate() * round_it).imag) < 1e-6 * abs(gives) * abs(round_it)
+        woven = made(chart_woman(), parts).draft
+        assert {p.grain % 180 for p in woven.pieces if p.name in ("cuff", "waistband", "casing")} == {0.0}
 
 
 # ------------------------------------------------------------------------------------------- facings

@@ -12,8 +12,9 @@ from fontTools.misc.bezierTools import calcCubicArcLength
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.geometry import Cubic, Path, area, turn
+from drafting.geometry import Cubic, Path, area, smooth, turn
 from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from tests.geometry.shapes import arc, cubics, paths, point
 
 share = st.floats(0.02, 0.98)
@@ -136,3 +137,19 @@ def test_the_curvature_of_a_circle_is_one_over_its_radius_and_left_is_positive()
     for at in (10.0, 100.0, 333.0):
         assert ring.curvature(at) == pytest.approx(1 / 80, rel=1e-3)
         assert ring.reversed().curvature(at) == pytest.approx(-1 / 80, rel=1e-3)
+
+
+def test_a_path_split_a_hair_from_a_joint_is_split_at_the_joint() -> None:
+    # A crotch split so for its fly left a curve of 4e-10 mm, and the cut line beside it coiled for 20 s.
+    bent = Path((Cubic(0j, 10 + 0j, 20 + 5j, 30 + 15j), Cubic(30 + 15j, 40 + 25j, 45 + 40j, 45 + 60j)))
+    joint = bent.segments[0].length
+    for hair in (-4e-10, 0.0, 4e-10):
+        one, other = bent.split(joint + hair)
+        assert len(one.segments) == len(other.segments) == 1
+        assert one.end == other.start
+    assert len(bent.split(joint - 1e-3)[1].segments) == 2
+
+
+def test_a_curve_that_leaves_and_arrives_backwards_is_refused_in_words() -> None:
+    with pytest.raises(DraftError, match="turn back on itself"):
+        smooth(0j, 10 + 0j, -1 + 0j, -1 + 0j)

@@ -58,13 +58,55 @@ def signed(mesh: SewnMesh) -> Reals:
     return area
 
 
-def least_angle(mesh: SewnMesh) -> float:
-    """Return the sharpest angle of all flat triangles, degrees."""
+def angles(mesh: SewnMesh) -> Reals:
+    """Return the sharpest angle of every flat triangle, degrees."""
     found = []
     points = corners(mesh)
     for i in range(3):
         here, one, two = points[i], points[i - 1], points[i - 2]
         u, v = one - here, two - here
         turn = np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0])
-        found.append(np.degrees(np.arctan2(turn, (u * v).sum(axis=1))).min())
-    return float(min(found))
+        found.append(np.degrees(np.arctan2(turn, (u * v).sum(axis=1))))
+    sharpest: Reals = np.min(found, axis=0)
+    return sharpest
+
+
+def least_angle(mesh: SewnMesh) -> float:
+    """Return the sharpest angle of all flat triangles, degrees."""
+    return float(angles(mesh).min())
+
+
+def least_angle_but_corners(mesh: SewnMesh, draft: Draft, within: float = 45.0) -> float:
+    """Return the sharpest angle away from corners that the pieces have themselves, which are as sharp."""
+    found, middles = angles(mesh), mesh.flat[mesh.triangles].mean(axis=1)
+    for index, name in enumerate(piece.name for piece in mesh.pieces):
+        for at, edge in enumerate(draft[name].edges if name in draft else ()):
+            if draft[name].corner(at) < 40.0:
+                gap = np.hypot(*(middles - [edge.path.start.real, edge.path.start.imag]).T)
+                found[(mesh.piece == index) & (gap < within)] = 180.0
+    return float(found.min())
+
+
+def uneven_body() -> Body:
+    """Return the wearer of the chart with one shoulder lower and one arm longer than the other."""
+    body = chart_body()
+    drop, arm = body["shoulder_drop"], body["arm_length"]
+    return wearer(
+        {
+            "height": 1700,
+            "bust_girth": 900,
+            "waist_girth": 720,
+            "hip_girth": 970,
+            "shoulder_drop": (drop + 8, drop - 8),
+            "arm_length": (arm + 6, arm - 6),
+        }
+    )
+
+
+def flat_run(mesh: SewnMesh, level: int) -> float:
+    """Return the length of a drafted girth on the flat pieces, mm: what lies between two pieces does not count."""
+    line = mesh.levels[level]
+    places = np.einsum("ij,ijk->ik", line.weights, mesh.flat[mesh.triangles[line.triangles]])
+    steps = np.linalg.norm(np.diff(places, axis=0), axis=1)
+    same = np.diff(mesh.piece[line.triangles]) == 0
+    return float(steps[same & (steps < 9.0)].sum())

@@ -11,7 +11,7 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import ElasticThread, Reals, Rod, SewnMesh
 from drafting.worn.settled.balance import Scene, scene_of, second_derivative, state_at
 from drafting.worn.settled.sheet import sheet_of
-from drafting.worn.settled.touch import Held, held_anew, unheld
+from drafting.worn.settled.touch import Held, held_by
 from tests.worn.meshes import halved, lattice, ply, sewn
 
 
@@ -47,7 +47,7 @@ def trial() -> tuple[Scene, Reals, Held]:
     flat = np.column_stack([mesh.flat, np.zeros(mesh.count)]) * 1e-3
     flat[:, 2] = -3.3 * (flat[:, 0] ** 2 + flat[:, 1] ** 2)
     before = flat + chance.normal(size=flat.shape) * 3e-4
-    held = held_anew(sheet, unheld(), state_at(scene, before).touch, before)
+    held = held_by(sheet, state_at(scene, before).touch, before, np.zeros_like(before))
     after = before + chance.normal(size=flat.shape) * 1e-4
     return scene, after, held
 

@@ -12,7 +12,6 @@ from drafting.costume.make import Made, checked
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.units import LengthUnit
-from drafting.notebook.bench import saving
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
 from drafting.notebook.bench.changes import changed_html, changes_html
@@ -23,7 +22,10 @@ from drafting.notebook.bench.girths import girths_html
 from drafting.notebook.bench.history import History
 from drafting.notebook.bench.measures import folded_html, measures_html
 from drafting.notebook.bench.page import BenchPage
+from drafting.notebook.bench.together import Together
 from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.living.living import Living, living_of
+from drafting.notebook.living.parts import choice_of, choices_in, garment_of
 from drafting.notebook.memory import spare_what_stands
 from drafting.notebook.picture import garment_svg
 from drafting.notebook.said import refused_html
@@ -35,7 +37,7 @@ AHEAD = 0.02
 """Seconds after the findings: what the page sends meanwhile is heard first."""
 
 
-class Bench:
+class Bench(Together):
     """Garments of a costume, one shown at a time, with a control for each of its `choices`.
 
     Show it as the last line of a cell. `garment` names one garment, several, or (None) all; `choices`
@@ -46,19 +48,19 @@ class Bench:
 
     def __init__(
         self,
-        costume: CostumeFile,
+        costume: CostumeFile | Living,
         garment: str | Sequence[str] | None = None,
         choices: Sequence[str] | None = None,
         out: Path | str = "../out",
     ) -> None:
-        names = _garments(costume, garment)
-        self.costume, self.named, self.out = costume, choices, Path(out)
-        self.history = History(st.begin_standing(costume, names[0]))
-        self.unit: LengthUnit = "in" if costume.unit in ("in", "inch", "inches") else "cm"
+        self.living = living_of(costume)
+        names = _garments(self.costume, garment)
+        self.named, self.out = choices, Path(out)
+        self.history = History(st.begin_standing(self.costume, names[0], self.living.asked))
+        self.unit: LengthUnit = "in" if self.costume.unit in ("in", "inch", "inches") else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
-        self.file = _kept(costume)
         self.widgets = BenchPage(self, names)
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
         self.checks = Later(partial(self.safely, self._show_findings))
@@ -68,20 +70,11 @@ class Bench:
         self._show_controls()
         self._show()
         self._show_findings()
+        self.living.hear(self.heard)
         spare_what_stands()
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.widgets.view._repr_mimebundle_(**asked)
-
-    @property
-    def standing(self) -> st.Standing:
-        """What is asked for now, and what was made of it."""
-        return self.history.now
-
-    @property
-    def garment(self) -> str:
-        """The name of the garment that is shown."""
-        return self.standing.garment
 
     @property
     def made(self) -> Made:
@@ -91,11 +84,11 @@ class Bench:
     @property
     def controls(self) -> Mapping[str, Choice]:
         """What the garment shown has a control for, by name."""
-        known = st.choices_in(self.costume, self.garment)
+        known = choices_in(self.costume, self.garment)
         if self.named is None:
             return known
         if len(self.widgets.names) == 1:
-            return {name: st.choice_of(self.costume, self.garment, name) for name in self.named}
+            return {name: choice_of(self.costume, self.garment, name) for name in self.named}
         return {name: known[name] for name in self.named if name in known}
 
     def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
@@ -104,6 +97,7 @@ class Bench:
         What cannot be drafted is said beside its control, and the last picture stays. Values of one
         `stroke` are one step of undo.
         """
+        self.follow()
         self.slips.pop(choice, None)
         self.step = step_of(choice, st.asked_values(self.standing).get(choice), value)
         drafted = self.ahead.finished
@@ -111,21 +105,25 @@ class Bench:
 
     def reset(self, choice: str = "", stroke: int = 0) -> None:
         """Put one choice, or all of the garment shown, back to what the file says."""
+        self.follow()
         self.slips = {} if not choice else {n: s for n, s in self.slips.items() if n != choice}
         self._stand(st.put_back(self.standing, self.costume, self.garment, choice, stroke))
 
     def undo(self) -> None:
-        """Go back one step; nothing where there is none."""
+        """Go back one step, wherever it was made; nothing where there is none."""
+        self.follow()
         self._come_to(self.history.undone())
 
     def redo(self) -> None:
         """Take the last step back again."""
+        self.follow()
         self._come_to(self.history.redone())
 
     def show_garment(self, name: str) -> None:
         """Show another garment of the costume; what was chosen for each stays."""
         if name == self.garment:
             return
+        self.follow()
         try:
             self._come_to(self.history.turned(st.showing_garment(self.standing, name)))
         except DraftError:
@@ -137,37 +135,6 @@ class Bench:
         self.unit = unit
         self._show_controls()
         self._show()
-
-    def save(self, to: Path | str | None = None) -> Path:
-        """Write the choices back into the costume file, or into a copy; return where they stand.
-
-        Comments and order stay. Raises `DraftError` where what is asked cannot be drafted,
-        `InputError` where the file has changed since it was read or cannot be written.
-        """
-        self._refuse_if_refused("nothing was saved")
-        if isinstance(self.file, InputError):
-            raise self.file
-        asked = self.standing.asked
-        if to is None:
-            costume, self.file = saving.save(asked, self.costume, self.file)
-        else:
-            costume, self.file = saving.save_copy(asked, self.costume, self.file, Path(to))
-        self.costume = costume
-        now = st.written_down(self.standing, costume)
-        self.history = self.history.turned(now)
-        self._show()
-        return self.file.path
-
-    def wanted(self) -> CostumeFile:
-        """Return the costume as the controls say; raises `DraftError` where that is refused."""
-        self._refuse_if_refused("nothing was written")
-        return self.standing.asked
-
-    def _refuse_if_refused(self, nothing: str) -> None:
-        if self.standing.refusal:
-            raise DraftError(
-                f"{nothing}, as what the controls ask for cannot be drafted", turn="move the last one back first"
-            )
 
     def take(self, moves: Mapping[str, Any]) -> None:
         """Take what the hand did to the controls, in its order."""
@@ -199,11 +166,13 @@ class Bench:
 
     def _stand(self, new: st.Standing) -> None:
         self.history = self.history.moved(new)
+        self.living.put(new.asked, self)
         self._show()
 
     def _come_to(self, history: History) -> None:
         turned = history.now.garment != self.garment
         self.history, self.slips = history, {}
+        self.living.put(history.now.asked, self)
         if turned:
             self._show_controls()
         self._show()
@@ -276,12 +245,4 @@ def _garments(costume: CostumeFile, asked: str | Sequence[str] | None) -> tuple[
     if asked is None:
         return tuple(garment.name for garment in costume.garments)
     names = (asked,) if isinstance(asked, str) else tuple(asked)
-    return tuple(st.garment_of(costume, name).name for name in names)
-
-
-def _kept(costume: CostumeFile) -> saving.Kept | InputError:
-    """Return the costume's file as it was read, or what keeps it from being saved."""
-    try:
-        return saving.kept(costume)
-    except InputError as error:
-        return error
+    return tuple(garment_of(costume, name).name for name in names)

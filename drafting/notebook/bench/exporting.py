@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from drafting.costume.file import CostumeFile
 from drafting.costume.lays import laid_out, materials
-from drafting.costume.make import make
-from drafting.layout import Packing
+from drafting.costume.make import Made, make
+from drafting.layout import Lay, Packing
 from drafting.output.folder import check_out
 from drafting.output.write import Tell, tell_nobody, write_output
 
@@ -22,11 +22,16 @@ class Stopped(Exception):  # noqa: N818 - nothing went wrong
 
 
 def write_costume(
-    costume: CostumeFile, out: Path, tell: Tell = tell_nobody, halted: Callable[[], bool] = bool
+    costume: CostumeFile,
+    out: Path,
+    tell: Tell = tell_nobody,
+    halted: Callable[[], bool] = bool,
+    standing: Callable[[Made], Mapping[str, Lay]] | None = None,
 ) -> Path:
     """Draft, lay out and write a costume as `drafting make` does; return the folder.
 
-    `tell` hears each step in words and the share that is done, 0 to 1. Raises `Stopped` soon after
+    `standing` gives the lays that stand already, a hand's above all. `tell` hears each step
+    in words and the share that is done, 0 to 1. Raises `Stopped` soon after
     `halted` says so, with `out` as it was, `InputError` where `out` may not be written or the
     costume cannot be drafted.
     """
@@ -50,7 +55,7 @@ def write_costume(
         tell(f"Laying the pieces on the cloth: {role}", LAY + (WRITE - LAY) * share)
 
     step("Laying the pieces on the cloth", LAY)
-    made = laid_out(made, said=found, halted=on)
+    made = laid_out(made, said=found, halted=on, standing=standing(made) if standing else {})
     step("Setting the sheets", WRITE)
     write_output(made, out, lambda words, share: step(words, WRITE + (1 - WRITE) * share))
     return out

@@ -12,6 +12,7 @@ from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import knob, names_by_part, slider_ends, value_shown
 from drafting.notebook.bench.reasons import reason
 from drafting.notebook.bench.state import Standing
+from drafting.notebook.living.parts import garment_of
 
 STAYS = "The picture shows the last that could be drafted."
 
@@ -21,7 +22,7 @@ def groups_of(
 ) -> list[dict[str, Any]]:
     """Return the controls of the garment shown, by part; with `fold` only the first part is open."""
     usual = st.usual_values(standing.asked, standing.garment)
-    block = st.garment_of(standing.asked, standing.garment).block
+    block = garment_of(standing.asked, standing.garment).block
     return [
         {
             "heading": heading,
@@ -77,8 +78,8 @@ def _said(name: str, standing: Standing, slips: Mapping[str, tuple[str, str]]) -
 
 def _apart(standing: Standing, file: CostumeFile) -> Iterator[str]:
     """Yield every choice that says something other than its file."""
-    worn = st.garment_of(standing.asked, standing.garment).choices
-    written = st.garment_of(file, standing.garment).choices
+    worn = garment_of(standing.asked, standing.garment).choices
+    written = garment_of(file, standing.garment).choices
     for name in {**worn, **written}:
         if name not in worn or name not in written or worn[name].value != written[name].value:
             yield name

@@ -10,10 +10,11 @@ import ipywidgets as widgets
 
 from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
-from drafting.notebook.bench import saving
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.bench.sampling import Sampling
 from drafting.notebook.bench.write_out import WriteOut, button
+from drafting.notebook.living import saving
+from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.picture import Preview
 from drafting.notebook.said import status_html, style_html
 
@@ -36,7 +37,7 @@ class BenchPage:
         self.findings, self.changed = widgets.HTML(), widgets.HTML()
         self.girths, self.changes = widgets.HTML(), widgets.HTML()
         self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.writing = WriteOut(bench.wanted, bench.out, bench.say)
+        self.writing = WriteOut(bench.wanted, bench.out, bench.say, bench.living.standing_lays)
         self.dress, self.unit = self._dress(), self._unit()
         self.undo = self._button("Undo", bench.undo)
         self.redo = self._button("Redo", bench.redo)
@@ -44,6 +45,8 @@ class BenchPage:
         self.save = self._button("Save to the costume file", self._save)
         self.copy = self._button("Save a copy", self._save_copy)
         self.copy.layout.display = "none"
+        self.bar = LivingBar()
+        self.bar.on_follow(lambda: bench.safely(bench.follow))
         self.view = self._laid_out()
 
     def show_buttons(self) -> None:
@@ -56,6 +59,7 @@ class BenchPage:
             keys[1] == self.bench.garment for keys in saving.changed_values(asked, costume)
         )
         self.saved.value = ""
+        self.bar.tell(self.bench.living, self.bench.stale)
         if self.dress.value != self.bench.garment:
             self.dress.value = self.bench.garment
 
@@ -86,12 +90,12 @@ class BenchPage:
         try:
             self._say_saved(self.bench.save())
         except InputError:
-            can = isinstance(self.bench.file, saving.Kept)
+            can = isinstance(self.bench.living.read, saving.Kept)
             self.copy.layout.display = None if can else "none"
             raise
 
     def _save_copy(self) -> None:
-        place = self.bench.save(saving.copy_place(self.bench.file))
+        place = self.bench.save(saving.copy_place(self.bench.living.read))
         self._say_saved(place, f"To go on with it another day, open {place.stem} instead.")
         self.copy.layout.display = "none"
 
@@ -106,7 +110,7 @@ class BenchPage:
         foot = widgets.VBox([self.changed, self.said, self.findings])
         right = widgets.VBox([self.picture, foot])
         top = widgets.HBox([self.knobs, right])
-        stage = widgets.VBox([bar, top])
+        stage = widgets.VBox([self.bar, bar, top])
         named = {"bar": bar, "foot": foot, "right": right, "top": top, "stage": stage}
         for name, part in named.items():
             part.add_class(f"bench-{name}")
@@ -114,5 +118,6 @@ class BenchPage:
         numbers.layout.flex_flow = "row wrap"
         bench = widgets.VBox([stage, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
+        bench.add_class("living-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         return widgets.VBox([style, bench])

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from drafting.costume.choices import block_named, choose, garment_choices, growing_height
+from drafting.costume.choices import block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, finished
 from drafting.ground.choices import Choice
@@ -15,8 +15,9 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.frozen import freeze
 from drafting.ground.scale import body_scale
 from drafting.notebook.errors_said import sentence
-from drafting.reading.choices import ALL_CHOICES, read_values
-from drafting.reading.given import Faults, FilePlace, Given, Origin
+from drafting.notebook.living.parts import choice_of, choices_in, garment_of
+from drafting.reading.choices import read_values
+from drafting.reading.given import Given, Origin
 
 Moving = tuple[str, str, int]
 """Garment, choice, and the number of the stroke: a whole drag is one stroke."""
@@ -49,9 +50,24 @@ class Standing:
         return self.made.garments[0].name
 
 
-def begin_standing(costume: CostumeFile, garment: str) -> Standing:
-    """Return a garment as its file has it; raises `InputError` where that cannot be drafted."""
-    return Standing(costume, finished(only_garment(costume, garment)))
+def begin_standing(costume: CostumeFile, garment: str, asked: CostumeFile | None = None) -> Standing:
+    """Return a garment as its file has it, or as it is `asked` by now; raises `InputError` where neither can
+    be drafted."""
+    if asked is None:
+        return Standing(costume, finished(only_garment(costume, garment)))
+    try:
+        return Standing(asked, finished(only_garment(asked, garment)))
+    except DraftError as error:
+        made = finished(only_garment(costume, garment))
+        return Standing(asked, made, refusal=sentence(error))
+
+
+def following(standing: Standing, asked: CostumeFile) -> Standing:
+    """Return what stands once all that was asked elsewhere is taken over.
+
+    Raises `InputError` where the garment shown is no longer there.
+    """
+    return _asking(standing, asked, (standing.garment, "", 0))
 
 
 def only_garment(costume: CostumeFile, garment: str) -> CostumeFile:
@@ -145,28 +161,6 @@ def _with_choices(costume: CostumeFile, worn: Garment, choices: dict[str, Given]
     return replace(costume, garments=tuple(new if g is worn else g for g in costume.garments))
 
 
-def garment_of(costume: CostumeFile, name: str) -> Garment:
-    """Return a garment of the costume by its name."""
-    for garment in costume.garments:
-        if garment.name == name:
-            return garment
-    raise _unknown(costume, name, [g.name for g in costume.garments], "garments")
-
-
-def choices_in(costume: CostumeFile, garment: str) -> dict[str, Choice]:
-    """Return every choice of a garment by name: unit, range, meaning."""
-    block = block_named(garment_of(costume, garment).block)
-    return {c.name: c for c in garment_choices(block)}
-
-
-def choice_of(costume: CostumeFile, garment: str, name: str) -> Choice:
-    """Return what a choice of a garment is: unit, range, meaning."""
-    known = choices_in(costume, garment)
-    if name not in known:
-        raise _unknown(costume, name, list(known), f"choices of {garment}")
-    return known[name]
-
-
 def values_of(made: Made, garment: str) -> dict[str, Any]:
     """Return the value in use of every choice of a garment (mm, degrees, words)."""
     return {name: value for name, (value, _) in made[garment].choices.items()}
@@ -197,9 +191,3 @@ def _given(choice: Choice, value: Any) -> Given:
     """Return a value as a costume file would give it, every digit kept and its unit beside it."""
     exact = f"{Decimal(repr(float(value))):f} mm" if choice.unit == "mm" else value
     return Given(exact, source="notebook")
-
-
-def _unknown(costume: CostumeFile, name: str, known: list[str], where: str) -> InputError:
-    faults = Faults(costume.path)
-    faults.unknown(FilePlace(costume.path, f"{where}: {name}"), name, known, ALL_CHOICES)
-    return InputError(faults.found)

@@ -3,28 +3,38 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
+from drafting.costume.make import Made
 from drafting.ground.templates import macros
+from drafting.layout import Lay
 from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import status_html
 
 
 class WriteOut:
-    """Writes what `asked` returns into `out`; `say` hears what cannot be done.
+    """Writes what `asked` returns into `out`, with the lays that are `standing` already.
+
+    `say` hears what cannot be done.
 
     The work runs beside the kernel's own, so that a press on Stop is heard. `asked` raises where
     there is nothing that can be written.
     """
 
-    def __init__(self, asked: Callable[[], CostumeFile], out: Path, say: Callable[[str], None]) -> None:
-        self.asked, self.out, self.say = asked, out, say
+    def __init__(
+        self,
+        asked: Callable[[], CostumeFile],
+        out: Path,
+        say: Callable[[str], None],
+        standing: Callable[[Made], Mapping[str, Lay]] | None = None,
+    ) -> None:
+        self.asked, self.out, self.say, self.standing = asked, out, say, standing
         self.errand = Errand()
         self.button = button("Write the pieces", "write-pieces", self.begin, "primary")
         self.cancel = button("Stop writing", "stop-writing", self.errand.stop)
@@ -58,7 +68,7 @@ class WriteOut:
 
     def _write(self, costume: CostumeFile, out: Path) -> None:
         try:
-            self._link(write_costume(costume, out, self._tell, self.errand.halted))
+            self._link(write_costume(costume, out, self._tell, self.errand.halted, self.standing))
             self._tell("Done.", 1.0)
         except Stopped:
             left = "What lay in the folder lies there still." if out.exists() else ""

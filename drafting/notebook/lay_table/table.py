@@ -16,23 +16,22 @@ import traitlets
 
 from drafting.checks.words import capital
 from drafting.costume.file import CostumeFile
-from drafting.costume.lays import materials
 from drafting.costume.make import Made, make
 from drafting.export.svg import svg_text
 from drafting.ground.errors import DraftError
 from drafting.ground.templates import beside
-from drafting.layout import COUNT, Lay, Packing, lay_out
+from drafting.layout import COUNT, Lay, Packing, lay_out, with_cloth
 from drafting.layout.packing.job import Kit
 from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
 from drafting.notebook.lay_table.faults import FaultFields, with_fault
+from drafting.notebook.lay_table.together import FIRST, LivingTable
 from drafting.notebook.lay_table.words import lay_html, widths_html
+from drafting.notebook.living.bar import LivingBar
+from drafting.notebook.living.living import Living
 from drafting.notebook.said import NOT_POSSIBLE, refused_html, style_html
 from drafting.sheet.lay import layout_sheet
-
-FIRST = 40
-"""Outlines placed for the lay that shows at once; a better one follows (ours: under half a second)."""
 
 EVERY = 0.25
 """seconds between two moves of the progress bar."""
@@ -46,7 +45,7 @@ class Canvas(anywidget.AnyWidget):
     asked = traitlets.Dict({}).tag(sync=True)
 
 
-class LayTable:
+class LayTable(LivingTable):
     """The lays of a costume, one cloth at a time.
 
     Show it as the last line of a cell. A first lay of each cloth shows at once; better ones, and
@@ -54,27 +53,23 @@ class LayTable:
     with those lays, ready to be written. Raises `InputError` for a costume that cannot be drafted.
     """
 
-    def __init__(self, costume: CostumeFile | Made, seconds: float = 20.0) -> None:
-        self.draft = costume if isinstance(costume, Made) else make(costume)
-        self.parts = {cloth.role: (cloth, parts) for cloth, parts in materials(self.draft)}
+    def __init__(self, costume: CostumeFile | Made | Living, seconds: float = 20.0) -> None:
+        self.living = costume if isinstance(costume, Living) else None
         self.lock = threading.RLock()
-        firsts = (self._quick(role, FIRST if n == 0 else 0) for n, role in enumerate(self.parts))
-        self.lays = ls.lays_of(tuple(firsts))
         self.kits: dict[str, Kit] = {}
         self.stop = threading.Event()
         self.looking: threading.Thread | None = None
+        self._take_up(costume if isinstance(costume, Made) else None if self.living else make(costume))  # type: ignore[arg-type]
         self._make_widgets(seconds)
         self.view = self._laid_out()
         self._show()
         self.following = self._start(self._follow, tuple(self.parts))
+        if self.living:
+            self.living.hear(self.heard)
 
     def _quick(self, role: str, count: float = FIRST) -> Lay:
         cloth, parts = self.parts[role]
         return lay_out(parts, cloth, count=count, table=False)
-
-    @property
-    def role(self) -> str:
-        return str(self.cloth.value)
 
     @property
     def lay(self) -> Lay:
@@ -121,10 +116,14 @@ class LayTable:
         self._lay_anew((replace(cloth, faults=()), parts))
 
     def _lay_anew(self, parts: Any) -> None:
-        role = self.role
+        """Lay the cloth shown anew; where a hand has laid it, what lies clear of the faults stays."""
+        role, old = self.role, self.lay
+        by_hand = self._by_hand(role)
         self.stop.set()
         self.parts[role] = parts
-        self._change(self.lays.renewed(self._quick(role)))
+        kept = with_cloth(old, parts[1], parts[0]) if by_hand else None
+        lays = self.lays.renewed(self._quick(role))
+        self._change(lays.with_lay(kept) if kept else lays)
         self.following = self._start(self._follow, (role,), self.following)
 
     def _start(self, do: Callable[..., None], *given: Any) -> threading.Thread:
@@ -141,7 +140,7 @@ class LayTable:
         for role in roles:
             cloth, parts = self.parts[role]
             count = COUNT * len(parts) ** 2 / whole
-            plainly(lambda c=cloth, p=parts, n=count: self._take(lay_out(p, c, count=n)), self._say)  # type: ignore[misc]
+            plainly(lambda c=cloth, p=parts, n=count: self._take(self._found(c, p, n)), self._say)  # type: ignore[misc]
         self.busy.value = ""
 
     def look_longer(self) -> None:
@@ -185,17 +184,29 @@ class LayTable:
         with self.lock:
             if lay.cloth == self.parts[lay.role][0]:
                 self._change(self.lays.bettered(lay, ask))
+                if ask and self.living and self.lays.now[lay.role].packing is lay.packing:
+                    self.living.put_lay(lay, by_hand=True, by=self)
+
+    def _by_hand(self, role: str) -> bool:
+        return self.lays.now[role] is not self.lays.found[role]
 
     def _change(self, lays: ls.Lays) -> None:
         with self.lock:
-            if lays is not self.lays:
-                self.lays = lays
-                self._show()
+            if lays is self.lays:
+                return
+            new = [role for role in lays.now if lays.now[role] is not self.lays.now.get(role)]
+            self.lays = lays
+            self._show()
+            for role in new if self.living else ():
+                own = self._by_hand(role) or lays.now[role].cloth.faults != self._written_faults(role)
+                self.living.put_lay(lays.now[role], own, self)  # type: ignore[union-attr]
 
     def _make_widgets(self, seconds: float) -> None:
         titles = [(f"{role}: {self.parts[role][0].title}", role) for role in self.parts]
         self.cloth = widgets.Dropdown(options=titles, description="Cloth", layout=_wide("420px"))
         self.cloth.observe(lambda _: self._safely(self._show), names="value")
+        self.bar = LivingBar(offer="Lay the pieces as they are now")
+        self.bar.on_follow(lambda: self._safely(self.follow))
         self.canvas = Canvas()
         self.canvas.observe(lambda change: self._safely(partial(self._asked, change["new"])), names="asked")
         self.said, self.refused, self.widths, self.busy = (widgets.HTML() for _ in range(4))
@@ -226,10 +237,11 @@ class LayTable:
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
-        page = widgets.VBox([style, *rows, self.faults.view])
+        page = widgets.VBox([style, self.bar, *rows, self.faults.view])
         for row in (first, search):
             row.layout.flex_flow = "row wrap"
         page.add_class("lay-page")
+        page.add_class("living-view")
         return page
 
     def _asked(self, asked: dict[str, Any]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from typing import Any
 
 import ipywidgets as widgets
@@ -11,8 +12,13 @@ from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, make
 from drafting.ground.palette import Colour
 from drafting.ground.templates import macros
-from drafting.making import planned
+from drafting.making import Plan, planned
 from drafting.making.page import page
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.living.living import Living
+from drafting.notebook.said import paragraphs_html, refused_html
+
+WORKING = "The plan is being worked out: the pieces are laid on their cloths first ..."
 
 
 class PlanView:
@@ -21,12 +27,49 @@ class PlanView:
     Show it as the last line of a cell. Raises `InputError` for a costume that cannot be drafted.
     """
 
-    def __init__(self, costume: CostumeFile | Made, height: str = "760px") -> None:
-        made = costume if isinstance(costume, Made) else make(costume)
-        self.made = made if made.lays else laid_out(made)
-        self.plan = planned(self.made)
-        frame = macros(__file__).frame(page(self.plan, self.made), height, Colour.RULE, Colour.PAPER)
-        self.view = widgets.HTML(frame, layout=widgets.Layout(width="100%"))
+    def __init__(self, costume: CostumeFile | Made | Living, height: str = "760px") -> None:
+        self.costume, self.height = costume, height
+        self.view = widgets.HTML(paragraphs_html([WORKING]), layout=widgets.Layout(width="100%"))
+        self._made: Made | None = None
+        self._plan: Plan | None = None
+        if isinstance(costume, Living):
+            costume.made  # noqa: B018 - refuses here, where the page can say so
+            self.work = threading.Thread(target=lambda: plainly(self._work_out, self._say), daemon=True)
+            self.work.start()
+        else:
+            self._work_out()
+
+    @property
+    def made(self) -> Made:
+        """The costume with the lays that the plan counts on, once they have been worked out."""
+        self._wait()
+        assert self._made is not None
+        return self._made
+
+    @property
+    def plan(self) -> Plan:
+        """The facts of the plan, once they have been worked out."""
+        self._wait()
+        assert self._plan is not None
+        return self._plan
+
+    def _wait(self) -> None:
+        if isinstance(self.costume, Living):
+            self.work.join()
+
+    def _work_out(self) -> None:
+        if isinstance(self.costume, Living):
+            self._made = self.costume.laid()
+        else:
+            made = self.costume if isinstance(self.costume, Made) else make(self.costume)
+            self._made = made if made.lays else laid_out(made)
+        self._plan = planned(self._made)
+        self.view.value = macros(__file__).frame(
+            page(self._plan, self._made), self.height, Colour.RULE, Colour.PAPER
+        )
+
+    def _say(self, words: str) -> None:
+        self.view.value = refused_html(words)
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
         return self.view._repr_mimebundle_(**asked)

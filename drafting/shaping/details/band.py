@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 from drafting.draft.draft import Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.shaping.details.small_pieces import LEAST_TURNED
 
@@ -41,6 +42,16 @@ class Band:
 
     def corner(self, x: float, depths: float) -> complex:
         return complex(x, -depths * self.depth)
+
+
+def band_grain(fabric: Fabric | None) -> float:
+    """Return how the warp lies (degrees) in a band drawn along x: along it, where it gives least; in cloth
+    that stretches so that the greatest stretch goes round what the band closes (common practice).
+
+    >>> band_grain(None), band_grain(Fabric("knit", stretch_across=0.5, stretch_along=0.2))
+    (0.0, 90.0)
+    """
+    return 90.0 if fabric is not None and fabric.stretches_at == 90.0 else 0.0
 
 
 def band_edges(band: Band, name: str, role: EdgeRole = EdgeRole.PLAIN) -> tuple[Edge, ...]:

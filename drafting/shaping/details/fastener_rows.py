@@ -23,6 +23,9 @@ HOOK_LAP, HOOK, HOOK_SPACE = 15.0, 8.0, 25.0
 EYELET, EYELET_IN, EYELET_SPACE = 5.0, 12.0, 25.0
 """mm at adult scale: an eyelet, its distance from the edge, and between two (common practice: 20 to 30)."""
 
+CROWDED = 1.25
+"""Two fasteners stand at least so many of their widths apart (ours: nearer they touch)."""
+
 BUTTON_SPACE = 70.0
 """mm at adult scale between two buttons (common practice: 60 to 90 on a bodice)."""
 
@@ -44,8 +47,9 @@ class Fasteners:
     stand: float
     scale: float
 
-    def apart(self, usual: float) -> float:
-        return self.space or usual * self.scale
+    def apart(self, usual: float, width: float) -> float:
+        """Return the space between two fasteners `width` mm wide, so that they do not touch."""
+        return max(self.space, CROWDED * width) if self.space else usual * self.scale
 
 
 @dataclass(frozen=True)
@@ -64,7 +68,7 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     button, (over, under), scale = asked.button, asked.hands, asked.scale
     stand = asked.stand or button.stand
     first, last = max(AT_ENDS * scale, button.diameter), _length(lines) - 3 * AT_ENDS * scale
-    count = len(evenly(first, last, asked.apart(BUTTON_SPACE)))
+    count = len(evenly(first, last, asked.apart(BUTTON_SPACE, button.diameter)))
     places = button_row(first, last, count, _bust(front, lines))
     marks = []
     for number, down in enumerate(places, 1):
@@ -90,7 +94,7 @@ def hooks(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     """Return hooks under the edge on top, and eyes on the other hand where that edge comes to lie."""
     scale = asked.scale
     lap, end = HOOK_LAP * scale, AT_ENDS * scale
-    places = evenly(end, _length(lines) - end, asked.apart(HOOK_SPACE))
+    places = evenly(end, _length(lines) - end, asked.apart(HOOK_SPACE, HOOK * scale))
     marks = [
         mark
         for number, down in enumerate(places, 1)
@@ -109,7 +113,7 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     """Return eyelets along two edges that meet, and the cord that crosses between them."""
     scale = asked.scale
     end, inside, size = AT_ENDS * scale, EYELET_IN * scale, EYELET * scale
-    places = evenly(end, _length(lines) - end, asked.apart(EYELET_SPACE))
+    places = evenly(end, _length(lines) - end, asked.apart(EYELET_SPACE, size))
     marks = tuple(eyelet_mark(lines, down, number, inside, size) for number, down in enumerate(places, 1))
     count = 2 * len(places)
     cord = cord_length(places, inside)

@@ -1,4 +1,4 @@
-"""The sleeve below the upper-arm line: leaning seams, a hem square to both, the elbow's bend.
+"""The sleeve below the upper-arm line: leaning seams, a hem square to both or straight, the elbow's bend.
 
 Frame: upper-arm line on y = 0, crown above x = 0, front on +x (the block mirrors it afterwards).
 Both seams lean in by the same angle, so they are equal however the cap divides the width.
@@ -23,10 +23,15 @@ LAST_ELBOW = 0.92
 """Of a seam's length: an elbow nearer to the hem is not marked and not bent (ours)."""
 
 
+SHARPEST = 27.0
+"""Degrees by which a straight hem's corners may miss a right angle (ours: at 31 a slit loses its allowance)."""
+
+
 @dataclass(frozen=True)
 class Forearm:
     """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
-    depth, both from the crown, mm. The hem's corners lie `bow` lower than where the middle line ends."""
+    depth, both from the crown, mm. The hem's corners lie `bow` lower than where the middle line ends. A
+    hem that a straight cuff is sewn to is straight; its seams end in a slit, so nothing meets in an angle."""
 
     cap: Cap
     width: float
@@ -34,6 +39,7 @@ class Forearm:
     length: float
     elbow: float
     bow: float = 0.0
+    straight_hem: bool = False
 
     @property
     def corner(self) -> float:
@@ -46,16 +52,28 @@ class Forearm:
         return (self.elbow - self.cap.height) / (self.corner - self.cap.height)
 
     @property
+    def straight(self) -> bool:
+        """Whether the hem is straight: asked for, and its corners not so sharp that no allowance fits there."""
+        aside, down = abs(self.width - self.wrist) / 2, self.length - self.cap.height
+        return self.straight_hem and aside <= down * math.tan(math.radians(SHARPEST))
+
+    @property
     def lean(self) -> float:
         """Lean of both seams, radians."""
         return math.radians(self.cap.lean)
 
     @property
     def step(self) -> float:
-        """How far each seam has come in at the hem, mm: the hem arc is then `wrist` long."""
-        e = self.lean
+        """How far each seam has come in at the hem, mm: the hem is then `wrist` long."""
+        e = 0.0 if self.straight else self.lean
         chord = self.wrist * math.sin(e) / e if abs(e) > 1e-9 else self.wrist
         return (self.width - chord) / 2
+
+    def hem(self, back: complex, front: complex, down_back: complex, down_front: complex) -> Path:
+        """Return the hem between its corners: straight, or square to both seams at its ends."""
+        if self.straight:
+            return line(back, front)
+        return Path((smooth(back, front, down_back * 1j, down_front * 1j),))
 
 
 @dataclass(frozen=True)
@@ -80,11 +98,6 @@ def _corners(f: Forearm) -> tuple[complex, complex, complex, complex]:
     y = f.cap.height - f.corner
     wf, wb = f.cap.front_width, f.cap.back_width
     return complex(wf), complex(-wb), complex(wf - f.step, y), complex(-wb + f.step, y)
-
-
-def _hem(back: complex, front: complex, down_back: complex, down_front: complex) -> Path:
-    """The hem, square to both seams at its ends."""
-    return Path((smooth(back, front, down_back * 1j, down_front * 1j),))
 
 
 def sleeve_seams(f: Forearm, bend: float, *, passes_elbow: bool = True) -> SleeveSeams:
@@ -134,7 +147,7 @@ def below_crown(hem: Path) -> float:
 def straight_seams(f: Forearm) -> SleeveSeams:
     """Return the sleeve whose seams run straight to the hem."""
     top_front, top_back, low_front, low_back = _corners(f)
-    hem = _hem(low_back, low_front, unit(low_back - top_back), unit(low_front - top_front))
+    hem = f.hem(low_back, low_front, unit(low_back - top_back), unit(low_front - top_front))
     front, back = line(top_front, low_front), line(top_back, low_back)
     at = f.elbow_share * front.length
     elbow = line(back.at(at), front.at(at)) if f.elbow_share <= LAST_ELBOW else None
@@ -188,6 +201,6 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams | None:
     if over(-reach) * over(reach) > 0:
         return None
     low = lower(float(brentq(over, -reach, reach, xtol=1e-9)))
-    hem = _hem(low.end, front.end, low.arrive, front.arrive)
+    hem = f.hem(low.end, front.end, low.arrive, front.arrive)
     dart, at = (line(upper_end, tip), line(tip, lower_start)), upper.length
     return SleeveSeams(front, (upper, low), hem, line(tip, elbow_front), at, dart)

@@ -214,7 +214,7 @@ def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
         hem = line(low, end) if abs(up) < 1e-6 else _run(low, end, 1 + 0j, 1 + 0j)
         miss = seam.length - long if long is not None else 0.0
         over = hem.length - half.width - hip
-        if max(abs(miss), abs(over)) < 1e-6:
+        if max(abs(miss), abs(over)) < 1e-6 or abs(up) > plan.waist - plan.hip:
             break
         up, wider = up + miss, wider - over
     if max(abs(miss), abs(over)) > UNSETTLED:

@@ -22,6 +22,9 @@ from drafting.shaping.trouser.curves import clamp
 SPLIT = 1.30
 """Back over front of the crotch length where no split was measured (common practice)."""
 
+BACK_SHARE = (0.40, 0.72)
+"""Least and greatest share of the back in the crotch length (ours: beyond it a tape slipped)."""
+
 SPLIT_BAND = (1.0, 1.7)
 """A measured split outside it is warned: 5-95 % of 3,034 people of `Source.ANSUR_II` lie inside."""
 
@@ -58,9 +61,9 @@ class TrouserMeasures:
 
     `rise`, `to_hip`, `inside`, `shin` (knee to floor) are lengths of the garment before depth;
     `crotch_front` and `crotch_back` the two parts of the crotch seam, as the tape split it where
-    `front_measured`. `thigh_band` holds the least and greatest thigh that a conflict may settle on,
-    `heel` the least girth that passes the heel;
-    `layered` holds body girths with what is worn below, `scale` that of adult constants.
+    `front_measured`, as the maker did where `front_chosen`. `thigh_band` holds the least and greatest
+    thigh that a conflict may settle on, `heel` the least girth that passes the heel; `layered` holds
+    body girths with what is worn below, `scale` that of adult constants.
     """
 
     body: Mapping[str, float]
@@ -72,6 +75,7 @@ class TrouserMeasures:
     crotch_front: float
     crotch_back: float
     front_measured: bool
+    front_chosen: bool
     depth: float
     thigh_band: tuple[float, float]
     calf: float
@@ -94,9 +98,15 @@ class TrouserMeasures:
 
 @remembered(8)
 def trouser_measures(
-    body: Body, fabric: Fabric | None, eases: tuple[tuple[str, float], ...], stretch: Stretch
+    body: Body,
+    fabric: Fabric | None,
+    eases: tuple[tuple[str, float], ...],
+    stretch: Stretch,
+    crotch_front: float = 0.0,
 ) -> TrouserMeasures:
     """Return what is asked for; `eases` (mm) by level, `crotch` and `knee` among them.
+
+    `crotch_front` (mm) is the front crotch seam that was chosen, 0 where the measures split it.
 
     Raises `DraftError` where a girth is smaller than the body and the cloth cannot reach it.
     """
@@ -107,8 +117,9 @@ def trouser_measures(
     hip, seated = body["hip_girth"], body.posture == "seated"
     front, back = _crotch(body, ease["crotch"], stretch, findings)
     if seated:
-        front, back = front + SEATED_FRONT * hip, back + SEATED_BACK * hip
         girth["thigh"] += SEATED_THIGH * body["thigh_girth"]
+    if crotch_front > 0:
+        front, back = _split(front + back, crotch_front)
     rise = body["body_rise"] * stretch.length
     sitting = body.measured("body_rise")
     calf = body["calf_girth"] + body.layer("calf_girth")
@@ -121,6 +132,7 @@ def trouser_measures(
         shin=body["knee_height"] * stretch.length,
         crotch_front=front,
         crotch_back=back,
+        front_chosen=crotch_front > 0,
         front_measured=body.measured("back_crotch_length") and body.measured("total_crotch_length"),
         depth=(DEPTH_SITTING if sitting else DEPTH) * hip + seated * SEATED_DEPTH * hip,
         thigh_band=_thigh_band(around["thigh"], girth["thigh"], stretch),
@@ -159,7 +171,7 @@ def _crotch(body: Body, ease: float, stretch: Stretch, findings: list[Finding]) 
     total = body["total_crotch_length"]
     share = SPLIT / (1 + SPLIT)
     if body.measured("back_crotch_length"):
-        share = clamp(body["back_crotch_length"] / total, 0.40, 0.72)
+        share = clamp(body["back_crotch_length"] / total, *BACK_SHARE)
         ratio = share / (1 - share)
         if not SPLIT_BAND[0] <= ratio <= SPLIT_BAND[1]:
             findings.append(
@@ -176,7 +188,17 @@ def _crotch(body: Body, ease: float, stretch: Stretch, findings: list[Finding]) 
             )
     garment = total + body.layer("total_crotch_length")
     garment = garment * stretch.length if stretch.used else garment + ease
-    return (1 - share) * garment, share * garment
+    front, back = (1 - share) * garment, share * garment
+    if body.posture == "seated":
+        front, back = front + SEATED_FRONT * body["hip_girth"], back + SEATED_BACK * body["hip_girth"]
+    return front, back
+
+
+def _split(whole: float, front: float) -> tuple[float, float]:
+    """Return both parts of the crotch seam with the front as chosen, within what any tape finds."""
+    least, most = (share * whole for share in BACK_SHARE)
+    back = clamp(whole - front, least, most)
+    return whole - back, back
 
 
 def _to_hip(body: Body, findings: list[Finding]) -> float:

@@ -77,7 +77,8 @@ def _hip(shape: LegShape) -> Iterator[Finding]:
 
 def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
     rise, asked = shape.rise, shape.frame.asked
-    how = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
+    split = "as measured" if body.measured("back_crotch_length") else "1.30 to 1, as none was measured"
+    how = "as chosen" if asked.front_chosen else split
     yield Finding(
         "crotch split",
         "note",
@@ -111,7 +112,7 @@ def _front(shape: LegShape) -> Iterator[Finding]:
     belly = over > 0 and body["waist"] > BELLY_FROM * body["hip"]
     rise = shape.rise.front_rise
     way = "over" if rise > 0 else "under"
-    why = "so that it covers the belly" if belly else "as the measured front crotch length asks"
+    why = "so that it covers the belly" if belly else "as the front crotch length asks"
     doubt = "" if belly else " Is it measured from the inside leg point, with the waist tape level?"
     yield Finding(
         "front rise",

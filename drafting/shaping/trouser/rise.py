@@ -159,7 +159,7 @@ def _with_front(frame: LegFrame, legs: Legs) -> _Front:
     over = root_near(miss, clamp(-miss(0.0), low, high), (low, high), 1e-7)
     if over is None:
         over = low if miss(low) > 0 else high if miss(high) < 0 else _root(miss, low, high)
-    if frame.asked.front_measured:
+    if frame.asked.front_measured and not frame.asked.front_chosen:
         over += min(max(-off_level(frame, over), 0.0), FRONT_MOVED * frame.asked.scale)
     return _Front(legs, over, front_centre(frame, legs, over))
 
@@ -168,7 +168,7 @@ def _front_range(frame: LegFrame) -> tuple[float, float]:
     """Return how far under and over the waist level the centre front may lie, mm."""
     asked = frame.asked
     hip = asked.body["hip"]
-    if asked.front_measured:
+    if asked.front_measured or asked.front_chosen:
         return max(FRONT_KEPT[0] * hip, -LOWEST_FRONT * frame.rise), FRONT_KEPT[1] * hip
     low, high = FRONT_RISE_SEATED if asked.seated else FRONT_RISE
     belly = BELLY_RISE * max(0.0, asked.body["waist"] - BELLY_FROM * hip)

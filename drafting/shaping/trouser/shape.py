@@ -1,7 +1,8 @@
 """Everything of a trouser settled: the knee wide enough for the calf, the side leaning as it must.
 
 Knee and lean change the frame, so the draft is made again until both stand still: once for most
-bodies in woven cloth, two to four times in stretch.
+bodies in woven cloth, two to four times in stretch. A lean that swings to and fro (a low, large waist
+draws the seat in by what the side leans out) is taken between the two it swings between.
 """
 
 from __future__ import annotations
@@ -41,6 +42,7 @@ class LegShape:
 def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
     """Return the settled shape; raises `DraftError` where these measures do not make one."""
     knee_more, lean = 0.0, 0.0
+    steeper, flatter = None, None  # the tried leans nearest to the right one, each with its wanted one
     for _ in range(TRIES):
         frame, knee_more = _passing_calf(asked, style, knee_more, lean)
         seat, rise, waist = _above_knee(frame.without_hem)
@@ -48,9 +50,19 @@ def settle_shape(asked: TrouserMeasures, style: LegStyle) -> LegShape:
         wanted = clamp(-up.real / up.imag, 0.0, MOST_LEAN)
         if abs(wanted - lean) < SETTLED:
             break
-        lean = wanted
+        if wanted > lean:
+            flatter = lean, wanted
+        else:
+            steeper = lean, wanted
+        lean = _between(flatter, steeper) if flatter and steeper else wanted
     frame = replace(frame, front_hip=seat.front_hip, back_hip=seat.back_hip)
     return LegShape(frame, rise, waist, draw_hems(frame, rise.legs))
+
+
+def _between(flatter: tuple[float, float], steeper: tuple[float, float]) -> float:
+    """Return where the lean is as wanted, on the straight line through two tries."""
+    short, over = flatter[1] - flatter[0], steeper[0] - steeper[1]
+    return flatter[0] + (steeper[0] - flatter[0]) * short / (short + over)
 
 
 @lru_cache(maxsize=32)

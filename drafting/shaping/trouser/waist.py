@@ -43,8 +43,9 @@ MOST_INSET = 150.0
 """mm at a hip of 1,000: the side is sought so far in or out beyond half of what is to spare (ours)."""
 
 FIRST_STEP, MOST_LIFT = 4.0, 0.60
-"""mm at a hip of 1,000, and share of waist to hip: in steps of the first, twice that and so on, at
-most by the second, the height is looked for at which both lines are parabolas (ours)."""
+"""mm at a hip of 1,000, and share of hip to waist, or to a front top that a measured crotch lifts over
+it: in steps of the first, twice that and so on, at most by the second, the height is looked for at
+which both lines are parabolas (ours)."""
 
 STRAIGHT = math.radians(0.4)
 """A waist line that turns less the wrong way still counts as bending one way (rule: 1 degree)."""
@@ -245,9 +246,9 @@ def _lift(frame: LegFrame, rise: Rise, shaping: WaistShaping) -> float:
     def near(lift: float) -> float:
         return -_apart(*ends(way * lift))
 
-    most = MOST_LIFT * frame.rise
+    most = MOST_LIFT * (frame.rise + max(rise.front_rise, 0.0))
     found = root_near(near, FIRST_STEP * frame.unit, (0.0, most), 1e-9)
-    return way * found if found is not None else _lift_sought(frame, ends)
+    return way * found if found is not None else _lift_sought(frame, most, ends)
 
 
 def _apart(front: _Ends, back: _Ends) -> float:
@@ -262,19 +263,19 @@ def _miss(front: _Ends, back: _Ends) -> float:
     return front.leave(1.0) + back.leave(1.0)
 
 
-def _lift_sought(frame: LegFrame, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
+def _lift_sought(frame: LegFrame, most: float, ends: Callable[[float], tuple[_Ends, _Ends]]) -> float:
     """Return the lift from afar, where a few steps from the rule's height do not find it."""
-    best = _parabolas(frame, lambda lift: _miss(*ends(lift)))
+    best = _parabolas(frame, most, lambda lift: _miss(*ends(lift)))
     if _apart(*ends(best)) > 0:
         return best
     return float(brentq(lambda lift: _apart(*ends(lift)), 0.0, best, xtol=1e-9))
 
 
-def _parabolas(frame: LegFrame, miss: Callable[[float], float]) -> float:
+def _parabolas(frame: LegFrame, most: float, miss: Callable[[float], float]) -> float:
     """Return where along the side both lines are parabolas (`miss` falls through 0 there)."""
     at_rule = miss(0.0)
     way = 1.0 if at_rule > 0 else -1.0
-    near, step, most = 0.0, FIRST_STEP * frame.unit, MOST_LIFT * frame.rise
+    near, step = 0.0, FIRST_STEP * frame.unit
     while step < most and miss(way * step) * at_rule > 0:
         near, step = step, 2 * step
     far = min(step, most)

@@ -143,7 +143,7 @@ def _hanging(body: Body, form: FigureBuild, side: Side, shoulder: complex, trunk
     for step in range(int(MOST_TILT - LEAST_TILT) + 1):
         hanging = arm(body, form, side, shoulder - inset, LEAST_TILT + step)
         clear = (_room(hanging, point) > CLEAR * form.unit for point in trunk[1:5])
-        if _room(hanging, trunk[0]) > 0 and all(clear):
+        if _room(hanging, trunk[0]) > 5 * form.unit and all(clear):
             break
     return hanging
 

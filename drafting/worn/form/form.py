@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
 
 import numpy as np
 
 from drafting.body import Body
+from drafting.body.body import SIDES
+from drafting.body.heights import heights
 from drafting.body.sides import differing_measures, one_side
+from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
+from drafting.ground.remembered import remembered
 from drafting.worn.contact import DistanceField
 from drafting.worn.form import tape
 from drafting.worn.form.dials import STANDING, Stance
@@ -19,7 +23,7 @@ from drafting.worn.form.read import Readings, armpit, crotch_line
 from drafting.worn.form.sizes import sizes
 from drafting.worn.form.skin import skin
 from drafting.worn.form.solid import Solid
-from drafting.worn.form.solved import solved
+from drafting.worn.form.solved import alike, solved
 from drafting.worn.nouns import Limb, Point, Reals, Surface
 
 ROOM = 90.0
@@ -43,7 +47,8 @@ class Form:
 
     `levels` are heights by name; `points` landmarks of the left side (of an uneven body "right ..." too).
     `arm` (3, 3) is the left arm's axis at shoulder joint, elbow and wrist, `leg` (3, 3) the left leg's at
-    hip, knee and ankle. `even` says that the right side mirrors the left. `report` tells each measure.
+    hip, knee and ankle. `even` says that the right side mirrors the left. `report` tells each measure, `said`
+    which measures gave way where several speak of one height.
     """
 
     left: Solid
@@ -52,6 +57,7 @@ class Form:
     levels: Mapping[str, float]
     points: Mapping[str, Point]
     report: tuple[FormMeasure, ...]
+    said: tuple[Finding, ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "levels", "points")
@@ -111,6 +117,7 @@ class Form:
         return np.asarray(start + (end - start) * (height - start[2]) / (end[2] - start[2]))
 
 
+@remembered(4)
 def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     """Return the form of `body` as it stands in `pose`.
 
@@ -118,9 +125,10 @@ def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     """
     if not differing_measures(body):
         solid, found = solved(sizes(body), pose)
-        return _form(solid, solid, (found, found), even=True)
-    sides = [solved(sizes(one_side(body, side)), pose) for side in ("left", "right")]
-    return _form(sides[0][0], sides[1][0], (sides[0][1], sides[1][1]), even=False)
+        return replace(_form(solid, solid, (found, found), even=True), said=heights(body).said)
+    left, right = (solved(sizes(one_side(body, side)), pose)[0] for side in SIDES)
+    (left, on_left), (right, on_right) = alike(left, right, pose), alike(right, left, pose)
+    return replace(_form(left, right, (on_left, on_right), even=False), said=heights(body).said)
 
 
 def _form(left: Solid, right: Solid, found: tuple[Readings, Readings], even: bool) -> Form:
@@ -128,7 +136,9 @@ def _form(left: Solid, right: Solid, found: tuple[Readings, Readings], even: boo
     if not even:
         points |= {f"right {name}": (-x, y, z) for name, (x, y, z) in _points(right, found[1]).items()}
     levels = {f.name: getattr(left.sizes.levels, f.name) for f in fields(left.sizes.levels)}
-    return Form(left, right, even, levels, points, _report(left, right, found))
+    return Form(
+        left=left, right=right, even=even, levels=levels, points=points, report=_report(left, right, found)
+    )
 
 
 def _report(left: Solid, right: Solid, found: tuple[Readings, Readings]) -> tuple[FormMeasure, ...]:

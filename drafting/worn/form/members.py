@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from scipy.interpolate import PchipInterpolator
 
 from drafting.worn.form.dials import Dials, Stance
-from drafting.worn.form.shapes import Cone, Egg, Stack, blended, ended, stacked
+from drafting.worn.form.shapes import Bone, Cone, Egg, Stack, blended, ended, stacked
 from drafting.worn.form.sizes import Sizes
 from drafting.worn.form.trunk import ridge_at
 from drafting.worn.nouns import Reals
@@ -96,28 +97,27 @@ def round_head(s: Sizes, neck_: Neck) -> Head:
 
 @dataclass(frozen=True, eq=False)
 class LeftArm:
-    """The left arm: joint, elbow, wrist (points), and the rods round them; `hand` its own."""
+    """The left arm: joint, elbow, wrist (points), the flesh round its bones, and its `hand`."""
 
     joint: Reals
     elbow: Reals
     wrist: Reals
-    rods: tuple[Cone, ...]
+    bones: tuple[Bone, Bone]
     hand: tuple[Cone, ...]
     unit: float
 
     def __call__(self, at: Reals) -> Reals:
-        return self._all(at, (*self.rods, *self.hand))
+        found = self.bare(at)
+        at = np.stack([np.abs(at[0]), at[1], at[2]])
+        for rod in self.hand:
+            found = blended(found, rod(at), 9 * self.unit)
+        return found
 
     def bare(self, at: Reals) -> Reals:
         """The arm without its hand."""
-        return self._all(at, self.rods)
-
-    def _all(self, at: Reals, rods: tuple[Cone, ...]) -> Reals:
         at = np.stack([np.abs(at[0]), at[1], at[2]])
-        found = rods[0](at)
-        for rod in rods[1:]:
-            found = blended(found, rod(at), 9 * self.unit)
-        return found
+        upper, lower = self.bones
+        return blended(upper(at), lower(at), 4 * self.unit)
 
     @property
     def down(self) -> Reals:
@@ -159,7 +159,18 @@ def left_arm(s: Sizes, k: Dials, pose: Stance) -> LeftArm:
         (elbow + on * FOREARM * lower, thick["forearm_girth"]),
         (wrist, thick["wrist_girth"]),
     ]
-    return LeftArm(joint, elbow, wrist, _rods(points), _hand(s, wrist, on, thick["wrist_girth"]), u)
+    return LeftArm(joint, elbow, wrist, _bones(points, 2), _hand(s, wrist, on, thick["wrist_girth"]), u)
+
+
+def _bones(points: list[tuple[Reals, float]], elbow: int) -> tuple[Bone, Bone]:
+    """Upper arm and forearm, whose thickness runs on smoothly through the given ones."""
+    along = np.concatenate([[0.0], np.cumsum([np.linalg.norm(b - a) for (a, _), (b, _) in pairwise(points)])])
+    thick = PchipInterpolator(along, [r for _, r in points])
+    ends = (0, elbow), (elbow, len(points) - 1)
+    upper, lower = (
+        Bone(points[i][0], points[j][0], np.asarray(thick(np.linspace(along[i], along[j], 33)))) for i, j in ends
+    )
+    return upper, lower
 
 
 def _rods(points: list[tuple[Reals, float]]) -> tuple[Cone, ...]:
@@ -178,12 +189,12 @@ def _hand(s: Sizes, wrist: Reals, on: Reals, thick: float) -> tuple[Cone, ...]:
         points = [
             (wrist + ahead * way * 0.3 * thick, 0.72 * thick),
             (wrist + on * 0.40 * long + ahead * way * side, flat),
-            (wrist + on * 0.92 * long + ahead * way * 0.35 * wide, 0.58 * flat),
+            (wrist + on * 0.92 * long + ahead * way * 0.35 * wide, 0.72 * flat),
         ]
         rods += _rods(points)
     thumb = [
-        (wrist + on * 0.12 * long + ahead * 0.5 * wide, 0.5 * flat),
-        (wrist + on * 0.55 * long + ahead * 1.45 * wide, 0.42 * flat),
+        (wrist + on * 0.15 * long + ahead * 0.5 * wide, 0.8 * flat),
+        (wrist + on * 0.50 * long + ahead * 1.25 * wide, 0.75 * flat),
     ]
     return (*rods, *_rods(thumb))
 

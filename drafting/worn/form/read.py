@@ -63,7 +63,7 @@ def readings(body: Solid) -> Readings:
     found["shoulder_length"] = tape.run(top)
     found["shoulder_top"], found["side_neck_height"] = float(top[-1, 2]), float(top[0, 2])
     found["throat_at"], found["nape_at"] = float(ring[0, 2]), float(ring[-1, 2])
-    crotch = _crotch(body)
+    crotch = crotch_line(body)
     found["total_crotch_length"] = tape.run(crotch)
     found["inside_leg_length"] = float(crotch[:, 2].min())
     found |= arm_folds(body)
@@ -145,7 +145,7 @@ def neck_ring(body: Solid, count: int = 49) -> Reals:
 def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
     """The line on the surface from the side neck to the shoulder bone (n, 3)."""
     s, u = body.sizes, body.sizes.unit
-    end = np.array([s.shoulder[0] + body.knobs.shoulder_out, ridge_at(s), s.shoulder[1]])
+    end = np.array([s.shoulder[0] + body.dials.shoulder_out, ridge_at(s), s.shoulder[1]])
     share = np.linspace(0, 1, count)[1:, None]
     below = start + share * (end - start) - np.array([0, 0, 55 * u])
     found = tape.touched(body, (rays(below, np.tile([0.0, 0.0, 1.0], (count - 1, 1)), 120 * u),))[0]
@@ -155,7 +155,7 @@ def _shoulder_line(body: Solid, start: Reals, count: int = 14) -> Reals:
 def _arm_path(body: Solid) -> Reals:
     """The line from the shoulder bone over elbow to wrist, on the outside of the arm."""
     s = body.sizes
-    x = s.shoulder[0] + body.knobs.shoulder_out
+    x = s.shoulder[0] + body.dials.shoulder_out
     up = Rays(
         np.array([[x, ridge_at(s), s.shoulder[1] - 45 * s.unit]]),
         np.array([[0.0, 0, 1]]),
@@ -179,10 +179,6 @@ def arm_folds(body: Solid) -> dict[str, float]:
 
 
 def crotch_line(body: Solid, count: int = 97) -> Reals:
-    return _crotch(body, count)
-
-
-def _crotch(body: Solid, count: int = 97) -> Reals:
     """The line in the middle from the front waist between the legs to the back waist (n, 3)."""
     s = body.sizes
     middle = tape.trunk_middle(body, s.levels.waist)
@@ -210,7 +206,10 @@ def taut(line: Reals) -> float:
 
 
 def armpit(body: Solid) -> float:
-    """The height of the armpit: the highest air between trunk and arm in the plane of the arm's root."""
+    """The height of the armpit: the highest air between trunk and arm in the plane of the arm's root.
+
+    Where there is none far down, it is taken to lie lower by twice what the two lie in one another.
+    """
     s, arm = body.sizes, body.arm
     u = s.unit
     z = np.linspace(s.levels.armpit - 75 * u, s.shoulder[1] - 40 * u, 60)
@@ -221,8 +220,10 @@ def armpit(body: Solid) -> float:
     at = np.stack([x, 0 * x + arm.joint[1], 0 * x + z]).reshape(3, -1)
     air = body(at).reshape(x.shape).max(axis=0)
     open_ = np.nonzero(air > 0)[0]
-    if not len(open_) or open_[-1] == len(z) - 1:
-        return float(z[0] if not len(open_) else z[-1])
+    if not len(open_):
+        return float(z[0] + 2.0 * air[0])
+    if open_[-1] == len(z) - 1:
+        return float(z[-1])
     i = open_[-1]
     return float(z[i] + (z[i + 1] - z[i]) * air[i] / (air[i] - air[i + 1]))
 

@@ -48,6 +48,26 @@ class Cone:
 
 
 @dataclass(frozen=True, eq=False)
+class Bone:
+    """Flesh round a straight bone: `thick` (m,) are its radii at even places from `start` to `end`."""
+
+    start: Reals
+    end: Reals
+    thick: Reals
+
+    def __call__(self, at: Reals) -> Reals:
+        way = self.end - self.start
+        off = at - self.start[:, None]
+        share = np.clip(way @ off / (way @ way), 0.0, 1.0)
+        off -= way[:, None] * share
+        place = share * (len(self.thick) - 1.001)
+        row = place.astype(np.int64)
+        thick = self.thick[row] + (place - row) * (self.thick[row + 1] - self.thick[row])
+        found: Reals = np.sqrt((off * off).sum(axis=0)) - thick
+        return found
+
+
+@dataclass(frozen=True, eq=False)
 class Egg:
     """An ellipsoid about `middle` with half axes `half`, turned by `nod` radians about the x axis."""
 

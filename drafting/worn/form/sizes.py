@@ -12,17 +12,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from drafting.body import Body
-from drafting.body.depths import surveyed
 from drafting.body.dimensions import DIMENSIONS
 from drafting.ground.frozen import freeze
-from drafting.worn.levels import FigureBuild, Levels, figure_build
-
-HIGH_BUST_DEPTH, UNDER_BUST_DEPTH = 0.236, 0.245
-"""Depth / girth above and below the breasts (ours, on the chest depths of Source.ANSUR_II)."""
-
-CHEST_POWER = 2.8
-"""How square the chest's section is (`worn.section`; ours)."""
-LEAST_POWER, MOST_POWER = 1.9, 3.3
+from drafting.worn.levels import CHEST_DEPTH, FigureBuild, Levels, figure_build
+from drafting.worn.section import Section, section_deep
 
 
 @dataclass(frozen=True)
@@ -74,7 +67,12 @@ def sizes(body: Body) -> Sizes:
     build = figure_build(body)
     lv, u = build.levels, build.unit
     wanted = {name: body[name] for name in DIMENSIONS if name in body}
-    slices = _slices(body, build)
+    full = _full(body)
+    if not body.measured("under_bust_girth"):
+        wanted["under_bust_girth"] = _under(wanted, lv, full)
+    if not body.measured("inside_leg_length"):
+        wanted["inside_leg_length"] = lv.crotch
+    slices = _slices(build, wanted["under_bust_girth"])
     foot = build.sections["neck_base_girth"]
     nape = slices["high_bust_girth"].back - 44 * u
     xn = foot.width / 2
@@ -90,24 +88,25 @@ def sizes(body: Body) -> Sizes:
         nape=nape,
         throat=nape - 0.95 * foot.depth,
         neck_side=nape - 0.46 * foot.depth,
-        full=_full(body),
+        full=full,
         legs=_legs(build, slices["hip_girth"]),
     )
 
 
 def _full(body: Body) -> float:
-    """How far a bust is breasts: from 3 to 9 % of the high bust over it; 0 by men's charts.
+    """How far a bust is breasts: from -1 to 5 % of the high bust over it; 0 by men's charts.
 
-    A high bust that nobody measured is a guess: where the waist nears the hip (0.85 to 0.95 of it), the
-    fullness is taken for a chest. All ours.
+    A high bust that nobody measured is a guess: where the waist nears the hip (0.85 to 0.95 of it), or
+    on a child, the fullness is taken for a chest. All ours.
     """
     if body.figure == "mens":
         return 0.0
     over = body["bust_girth"] / body["high_bust_girth"] - 1.0
-    found = _eased((over - 0.03) / 0.06)
+    found = _eased((over + 0.01) / 0.06)
     if body.measured("high_bust_girth") or body.figure:
         return found
-    return found * (1.0 - _eased((body["waist_girth"] / body["hip_girth"] - 0.85) / 0.10))
+    grown = _eased((body["height"] - 1350.0) / 100.0)
+    return found * grown * (1.0 - _eased((body["waist_girth"] / body["hip_girth"] - 0.85) / 0.10))
 
 
 def _eased(t: float) -> float:
@@ -115,51 +114,31 @@ def _eased(t: float) -> float:
     return t * t * (3.0 - 2.0 * t)
 
 
-def round_oval(breadth: float, depth: float, power: float) -> float:
-    """Return the girth (mm) of a section `breadth` by `depth`."""
-    t = np.linspace(0.0, np.pi / 2, 129)
-    x = breadth / 2 * np.clip(np.cos(t), 0, 1) ** (2 / power)
-    y = depth / 2 * np.clip(np.sin(t), 0, 1) ** (2 / power)
-    return float(4 * np.hypot(np.diff(x), np.diff(y)).sum())
+def _under(wanted: Mapping[str, float], lv: Levels, full: float) -> float:
+    """The girth under a chest, mm: without breasts the trunk runs on evenly from chest to waist (ours)."""
+    share = (lv.bust - lv.under_bust) / (lv.bust - lv.waist)
+    even = wanted["bust_girth"] + share * (wanted["waist_girth"] - wanted["bust_girth"])
+    return full * wanted["under_bust_girth"] + (1.0 - full) * even
 
 
-def oval_of(girth: float, breadth: float, depth: float) -> tuple[float, float, float]:
-    """Return breadth, depth and power of the section of `girth` nearest to these; power gives way first."""
-    low, high = LEAST_POWER, MOST_POWER
-    for _ in range(30):
-        power = (low + high) / 2
-        low, high = (power, high) if round_oval(breadth, depth, power) < girth else (low, power)
-    grow = girth / round_oval(breadth, depth, power)
-    return breadth * grow, depth * grow, power
-
-
-def _slices(body: Body, build: FigureBuild) -> dict[str, Slice]:
+def _slices(build: FigureBuild, under: float) -> dict[str, Slice]:
     u = build.unit
-    chest = {}
-    for name, share in (("high_bust_girth", HIGH_BUST_DEPTH), ("under_bust_girth", UNDER_BUST_DEPTH)):
-        depth = share * body[name]
-        chest[name] = (_breadth(body[name], depth), depth, CHEST_POWER)
-    waist = oval_of(body["waist_girth"], surveyed(body, "waist breadth"), surveyed(body, "waist depth"))
-    hip = oval_of(body["hip_girth"], surveyed(body, "hip breadth"), surveyed(body, "hip depth"))
-    blades = 0.5 * chest["high_bust_girth"][1] + 6 * u
+    of = {name: build.sections[name] for name in ("high_bust_girth", "waist_girth", "hip_girth")}
+    of["under_bust_girth"] = section_deep(under, CHEST_DEPTH["under_bust_girth"] * under)
+    high, waist, hip = (of[name].depth for name in ("high_bust_girth", "waist_girth", "hip_girth"))
+    blades = 0.5 * high + 6 * u
     hollow = blades - 26 * u
-    seat = hollow + 10 * u + 0.62 * max(hip[1] - waist[1], 0.0)
-    backs = {"high_bust_girth": blades, "under_bust_girth": blades - 13 * u}
-    found = {name: _slice(chest[name], backs[name]) for name in chest}
-    return found | {"waist_girth": _slice(waist, hollow), "hip_girth": _slice(hip, seat)}
+    backs = {
+        "high_bust_girth": blades,
+        "under_bust_girth": blades - 13 * u,
+        "waist_girth": hollow,
+        "hip_girth": hollow + 10 * u + 0.62 * max(hip - waist, 0.0),
+    }
+    return {name: _slice(of[name], backs[name]) for name in backs}
 
 
-def _slice(section: tuple[float, float, float], back: float) -> Slice:
-    breadth, depth, power = section
-    return Slice(breadth / 2, back - depth, back, power)
-
-
-def _breadth(girth: float, depth: float) -> float:
-    low, high = 0.15 * girth, 0.49 * girth
-    for _ in range(30):
-        middle = (low + high) / 2
-        low, high = (middle, high) if round_oval(middle, depth, CHEST_POWER) < girth else (low, middle)
-    return low
+def _slice(one: Section, back: float) -> Slice:
+    return Slice(one.width / 2, back - one.depth, back, one.power)
 
 
 def _legs(build: FigureBuild, hip: Slice) -> tuple[tuple[float, float, float], ...]:

@@ -25,7 +25,7 @@ class Solid:
     """An even body, left half and its mirror image. Points are (3, n) mm, distances (n,), negative inside."""
 
     sizes: Sizes
-    knobs: Dials
+    dials: Dials
     trunk: Trunk
     neck: Neck
     head: Head
@@ -72,7 +72,7 @@ class Solid:
             for y in (self.head.nose.middle[1], self.head.skull.middle[1])
         ]
         _, front, back, _ = self.trunk.stack.table
-        deep = [np.array([0.0, front.min() - self.knobs.breasts, 0.0]), np.array([0.0, back.max(), 0.0])]
+        deep = [np.array([0.0, front.min() - self.dials.breasts, 0.0]), np.array([0.0, back.max(), 0.0])]
         return whole_box(np.array([*ends, *tall, *deep]), 0.0)
 
     def _arm_box(self) -> tuple[Reals, Reals]:
@@ -85,7 +85,7 @@ def solid(s: Sizes, k: Dials, pose: Stance) -> Solid:
     body, throat = trunk(s, k), neck(s, k)
     return Solid(
         sizes=s,
-        knobs=k,
+        dials=k,
         trunk=body,
         neck=throat,
         head=round_head(s, throat),

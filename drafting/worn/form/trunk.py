@@ -6,7 +6,7 @@ the line between the legs come about by themselves, and no edge stands where tru
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -24,7 +24,7 @@ class Trunk:
     """`stack` holds half breadth, front, back, power; `legs` middle, half breadth, middle y, half depth."""
 
     sizes: Sizes
-    knobs: Dials
+    dials: Dials
     stack: Stack
     legs: Stack
     top: float
@@ -49,9 +49,9 @@ class Trunk:
 
     def mixed(self, z: Reals) -> Reals:
         """How far a section is the trunk's (1) or the legs' (0)."""
-        floor = self.sizes.levels.crotch + self.knobs.crotch_up
+        floor = self.sizes.levels.crotch + self.dials.crotch_up
         t = np.clip((z - floor) / (self.top - floor), 0.0, 1.0)
-        found: Reals = 1.0 - (1.0 - t) ** self.knobs.square
+        found: Reals = 1.0 - (1.0 - t) ** self.dials.square
         return found
 
     def leg(self, x: Reals, y: Reals, z: Reals) -> Reals:
@@ -67,7 +67,7 @@ class Trunk:
         half, front, back, power = self.stack.at(z)
         widest = back + WIDEST * (front - back)
         ahead = y < widest
-        if self.knobs.breasts > 0:
+        if self.dials.breasts > 0:
             front = front - self._breasts(x, z)
         deep = np.where(ahead, widest - front, back - widest)
         return ended(oval(x, np.abs(y - widest), (half, deep), power), self.stack.beyond(z))
@@ -81,12 +81,12 @@ class Trunk:
         tall = np.where(off > 0, (1 - t * t) ** 1.6, (1 - t**1.7) ** 1.8)
         width = 0.40 * apart
         wide = np.exp(-(((x - apart / 2) / width) ** 2)) + np.exp(-(((x + apart / 2) / width) ** 2))
-        found: Reals = self.knobs.breasts * tall * wide
+        found: Reals = self.dials.breasts * tall * wide
         return found
 
     def _roof(self, x: Reals, y: Reals, z: Reals) -> Reals:
         """Distance to the slope of the shoulders, negative below it."""
-        s, k = self.sizes, self.knobs
+        s, k = self.sizes, self.dials
         u = s.unit
         (xn, zn), (xs, zs) = s.side_neck, s.shoulder
         ridge, fall = ridge_at(s), (zn - zs) / (xs - xn)
@@ -96,7 +96,7 @@ class Trunk:
         behind = _curve(zn + fall * xn - s.levels.nape - k.lift_back, s.nape - ridge, u)
         ahead = _curve(zn + fall * xn - s.levels.throat, ridge - s.throat, u)
         off = y - ridge
-        drop = np.where(off > 0, _bent(off, behind), _bent(off, ahead))
+        drop = np.where(off > 0, _bent(off, behind, 1.6), _bent(off, ahead, 1.1))
         away = 0.6 * np.minimum(np.abs(off) / (60 * u), 1.0)
         found: Reals = (z - (middle - steep * soft - drop)) / np.sqrt(1.0 + steep**2 + away**2)
         return found
@@ -112,9 +112,8 @@ def _curve(drop: float, at: float, u: float) -> float:
     return max(drop, 1.0 * u) * 2.0 / max(at, 10.0 * u) ** 2
 
 
-def _bent(off: Reals, curve: float) -> Reals:
-    """A parabola that runs out into straight lines of slope 1.6."""
-    most = 1.6
+def _bent(off: Reals, curve: float, most: float) -> Reals:
+    """A parabola that runs out into straight lines of slope `most`."""
     found: Reals = (most**2 / curve) * (np.sqrt(1.0 + (curve * off / most) ** 2) - 1.0)
     return found
 
@@ -125,7 +124,7 @@ def trunk(s: Sizes, k: Dials) -> Trunk:
     top = max(lv.hip, lv.crotch + 85 * u)
     hip = scaled(s.slices["hip_girth"], k.scales["hip_girth"])
     legs = leg_rows(s, k, hip, top)
-    return Trunk(s, k, stacked(_rows(s, k, hip, legs), 14 * u), stacked(legs, 12 * u), top)
+    return Trunk(s, k, stacked(_rows(s, k, hip, legs), 22 * u), stacked(legs, 12 * u), top)
 
 
 def scaled(one: Slice, by: float) -> Slice:
@@ -142,11 +141,12 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         scaled(s.slices[name], k.scales[name]) for name in ("waist_girth", "under_bust_girth", "high_bust_girth")
     )
     t = (lv.bust - lv.under_bust) / (lv.armpit - lv.under_bust)
-    high, under = high.moved(k.rounded), under.moved(0.75 * k.rounded)
-    bust = scaled(_between(under, high, t), k.scales["bust_girth"])
+    lower = 1.1 * (lv.under_bust - lv.waist) / (lv.armpit - lv.waist)
+    high, under = high.moved(k.rounded), under.moved(lower * k.rounded)
+    bust = fuller(_between(under, high, t), k.scales["bust_girth"])
     belly = _between(waist, hip, 0.5)
     full = max(waist.front * -1, hip.front * -1)
-    belly = Slice(belly.breadth, -(0.35 * -belly.front + 0.65 * full) - 2 * u, belly.back - 3 * u, belly.power)
+    belly = Slice(belly.breadth, 0.5 * (belly.front - full) - 2 * u, belly.back - 3 * u, belly.power)
     half = (lv.armpit + s.shoulder[1]) / 2
     thigh = legs[-3]
     seat = [lv.crotch, thigh[1] + thigh[2], thigh[3] - thigh[4], thigh[3] + thigh[4], 3.0]
@@ -155,12 +155,28 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
         rows.append([z, one.breadth, one.front, one.back, one.power])
     rows.append([lv.bust, bust.breadth, bust.front, bust.back, bust.power])
     rows.append([lv.armpit, high.breadth, high.front, high.back, high.power])
-    upper = (s.nape + high.back) / 2 + 12 * u + 0.6 * k.rounded
+    upper = (s.nape + high.back) / 2 + 12 * u + 0.9 * k.rounded
     chest = 0.5 * s.throat + 0.5 * (0.3 * high.front + 0.7 * bust.front) - 5 * u
     rows.append([half, k.across, chest, upper, 2.5])
-    rows.append([lv.throat, s.shoulder[0] - 6 * u, s.throat + 2 * u - 0.5 * k.lift_front, s.nape + 26 * u, 2.4])
+    rows.append(
+        [
+            lv.throat,
+            s.shoulder[0] - 6 * u,
+            s.throat + 2 * u - 0.5 * k.lift_front,
+            s.nape + 26 * u + 0.55 * k.rounded,
+            2.4,
+        ]
+    )
     rows.append([lv.nape + 30 * u, s.shoulder[0] - 10 * u, s.throat + 34 * u, s.nape + 22 * u, 2.4])
     return np.array([[z, a, f, b, n] for z, a, f, b, n in rows])
+
+
+def fuller(one: Slice, by: float) -> Slice:
+    """A chest that grows more to the front than in breadth."""
+    more = by - 1.0
+    return replace(
+        one, breadth=one.breadth * (1.0 + 0.75 * more), front=one.front - 1.6 * more * (one.back - one.front)
+    )
 
 
 def _between(one: Slice, other: Slice, t: float) -> Slice:

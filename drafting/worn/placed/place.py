@@ -90,10 +90,12 @@ class Starting:
         low = np.nan_to_num(z, nan=0.0)[mesh.sewn].max(axis=1) < self.form.levels["waist"]
         way = round_the_body(mesh, both, low)
         at = np.flatnonzero(~np.isnan(z))
-        waist = self.form.levels["waist"]
-        down = np.maximum(waist - z[at], 0.0) if hanging else np.zeros(len(at))
-        self.points[at] = self.body.hanging(z[at] + down, down, way[at], self.hand[at])
+        self.points[at] = self.body.around(z[at], way[at], self.hand[at])
         self.known[at] = True
+        waist = self.form.levels["waist"]
+        low = at[z[at] < waist]
+        if hanging and len(low):
+            self.points[low] = self.body.hanging(waist, waist - z[low], way[low], self.hand[low])
         self._hang(hanging, way, z)
 
     def _heights(self, upright: list[int]) -> Reals:
@@ -120,15 +122,15 @@ class Starting:
         mesh = self.mesh
         if not hanging:
             return
-        top = np.full(mesh.count, np.nan)
-        down = np.zeros(mesh.count)
         for index in hanging:
             flat = np.unique(mesh.triangles[mesh.piece == index])
             height, gaps = self._below(index, flat, z)
-            down[mesh.merged[flat]], top[mesh.merged[flat]] = gaps, height
-        at = np.flatnonzero(~np.isnan(top) & ~self.known)
-        self.points[at] = self.body.hanging(top[at], down[at], way[at], self.hand[at])
-        self.known[at] = True
+            down = np.zeros(mesh.count)
+            down[mesh.merged[flat]] = gaps
+            at = np.unique(mesh.merged[flat])
+            at = at[~self.known[at]]
+            self.points[at] = self.body.hanging(height, down[at], way[at], self.hand[at])
+            self.known[at] = True
 
     def _below(self, index: int, flat: np.ndarray, z: Reals) -> tuple[float, Reals]:
         """Return the height a piece hangs from, and how far below its top each flat vertex lies."""
@@ -136,13 +138,15 @@ class Starting:
         spots = mesh.flat[flat]
         if piece.frame.heights:
             height, place = piece.frame.heights[0]
-            return self.form.levels[height.value], place.imag - spots[:, 1]
-        held = flat[~np.isnan(z[mesh.merged[flat]])]
-        held = held[z[mesh.merged[held]] > np.nanmax(z[mesh.merged[held]]) - TOP] if len(held) else held
-        if not len(held):
-            raise DraftError(_lost(piece), turn=STATE)
+            top, held = self.form.levels[height.value], _top_edge(mesh, index, flat, place)
+        else:
+            held = flat[~np.isnan(z[mesh.merged[flat]])]
+            held = held[z[mesh.merged[held]] > np.nanmax(z[mesh.merged[held]]) - TOP] if len(held) else held
+            if not len(held):
+                raise DraftError(_lost(piece), turn=STATE)
+            top = float(z[mesh.merged[held]].mean())
         gaps = np.linalg.norm(spots[:, None] - mesh.flat[held][None], axis=2).min(axis=1)
-        return float(z[mesh.merged[held]].mean()), gaps
+        return top, gaps
 
     # ------------------------------------------------------------------------------------- limbs
 
@@ -239,6 +243,18 @@ TOP = 60.0
 """mm: what hangs does so from what lies no farther below its highest seam (ours)."""
 
 STATE = "state in the piece's frame which of its places lies at which height of the body"
+
+
+def _top_edge(mesh: SewnMesh, index: int, flat: np.ndarray, place: complex) -> np.ndarray:
+    """Return the flat vertices of the edge that a piece hangs from: it ends at `place`, off the middle."""
+    ends = flat[np.abs(mesh.flat[flat, 0] + 1j * mesh.flat[flat, 1] - place) < 1.0]
+    names = [ref for ref in mesh.edges if ref[0] == mesh.pieces[index].name]
+    middle = set(mesh.front.tolist()) | set(mesh.back.tolist())
+    for ref in names:
+        chain = mesh.edges[ref]
+        if np.isin(mesh.merged[ends], chain[[0, -1]]).any() and not set(chain.tolist()) <= middle:
+            return flat[np.isin(mesh.merged[flat], chain)]
+    return ends if len(ends) else flat[[mesh.flat[flat, 1].argmax()]]
 
 
 def _is_behind(mesh: SewnMesh, index: int) -> bool:

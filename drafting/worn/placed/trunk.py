@@ -8,6 +8,7 @@ from functools import cached_property
 import numpy as np
 from scipy.spatial import ConvexHull
 
+from drafting.draft.frame import Limb
 from drafting.worn.form.form import Form
 from drafting.worn.nouns import Reals
 
@@ -59,15 +60,51 @@ class Wraps:
             flat[here] = _read(table, self.heights, z[here], way[here]) * [side, 1.0]
         return np.column_stack([flat, z])
 
-    def hanging(self, top: Reals, down: Reals, way: Reals, hand: Reals) -> Reals:
-        """Return points `down` mm below the height `top` along cloth that hangs out a little."""
-        z = top - down * np.sqrt(1 - FLARE**2)
-        points = self.around(z, way, hand)
-        centre = np.array([0.0, float(self.widening[1.0][:, :, 1].mean())])
-        out = points[:, :2] - centre
-        out /= np.maximum(np.linalg.norm(out, axis=1), 1e-9)[:, None]
-        points[:, :2] += out * (down * FLARE)[:, None]
-        return points
+    def hanging(self, top: float, down: Reals, way: Reals, hand: Reals) -> Reals:
+        """Return points `down` mm below the height `top` along cloth that hangs over the body, a little out."""
+        found = np.zeros((len(down), 3))
+        drops = np.arange(0.0, float(down.max(initial=0.0)) + 2 * STEP, STEP)
+        for side in (1.0, -1.0):
+            here = hand == side
+            if here.any():
+                run = self._falls(top - drops, side)
+                along = np.concatenate(
+                    [np.zeros((1, ROUND)), np.cumsum(np.linalg.norm(np.diff(run, axis=0), axis=2), axis=0)]
+                )
+                found[here] = _down(run, along, down[here], way[here]) * [side, 1.0, 1.0]
+        return found
+
+    def _falls(self, heights: Reals, side: float) -> Reals:
+        """Return the lines down which cloth falls from the first height, never going in: (heights, ROUND, 3).
+
+        What falls from above the shoulder joint falls over the arms.
+        """
+        low, (joint, _, wrist) = float(self.heights[0]), self.form.arm
+        over_arms = heights[0] > joint[2]
+        seen: list[Reals] = []
+        rows = []
+        for z in heights:
+            if z > low or not seen:
+                seen.append(self.form.contour(max(float(z), low)) * [side, 1.0])
+            if over_arms and wrist[2] < z < joint[2]:
+                seen.append(self.form.contour(float(z), Limb.ARM))
+            out = self.grown + FLARE * float(heights[0] - z)
+            ring = half_round(np.vstack(seen), out)
+            rows.append(np.column_stack([ring, np.full(ROUND, z)]))
+        return np.stack(rows)
+
+
+def _down(run: Reals, along: Reals, down: Reals, way: Reals) -> Reals:
+    """Return the points so far down the falling lines on whose way round they lie."""
+    col = np.clip(way, 0.0, 1.0) * (ROUND - 1.000001)
+    j = col.astype(int)
+    found = np.zeros((len(down), 3))
+    for beside, share in ((j, 1 - (col - j)), (j + 1, col - j)):
+        for line in np.unique(beside):
+            at = beside == line
+            for axis in range(3):
+                found[at, axis] += share[at] * np.interp(down[at], along[:, line], run[:, line, axis])
+    return found
 
 
 def half_round(contour: Reals, grown: float) -> Reals:

@@ -13,7 +13,7 @@ from drafting.worn.settled.bending import bending
 from drafting.worn.settled.blocks import BlockPattern, pattern_of
 from drafting.worn.settled.sheet import ClothSheet
 from drafting.worn.settled.stretch import Stretched, gradient_matrix, stretch_blocks, stretch_forces, stretched
-from drafting.worn.settled.strung import Taut, Threads, boned, taut, thread_blocks, threads_of
+from drafting.worn.settled.strung import Taut, Threads, boned, pulling, thread_blocks, threads_of
 from drafting.worn.settled.touch import (
     Clinging,
     Held,
@@ -72,7 +72,7 @@ def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
     stretch = stretched(sheet, scene.gradient, points)
     steady = np.column_stack([scene.steady[0] @ points[:, 0], scene.steady[1] @ points[:, 1:]])
     touch = touching(sheet, scene.field, scene.off, points)
-    cling, pull = clinging(held, points), taut(scene.threads, points)
+    cling, pull = clinging(held, points), pulling(scene.threads, points)
     force = stretch_forces(sheet, scene.gradient, stretch) + steady
     force[:, 2] += sheet.weight
     force[touch.places] -= touch.pressing[:, None] * touch.out

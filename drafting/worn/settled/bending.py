@@ -49,10 +49,9 @@ def _jumps(sheet: ClothSheet, edges: Edges, beyond: Reals, own: Reals) -> sparse
 def _quadratic(sheet: ClothSheet, edges: Edges, jumps: sparse.csr_matrix, rigid: Truth) -> sparse.csr_matrix:
     """Sum over triangles of area times rigidity times each second derivative squared."""
     weight = edges.length / (2.0 * sheet.areas[edges.own])
-    along, across = sheet.bends.T
-    twist = 2.0 * np.sqrt(along * across)
+    along, across, twisted = sheet.bends.T
     normal = edges.normal
-    parts = [(normal[:, 0] ** 2, along), (normal[:, 1] ** 2, across), (normal[:, 0] * normal[:, 1], twist)]
+    parts = [(normal[:, 0] ** 2, along), (normal[:, 1] ** 2, across), (normal[:, 0] * normal[:, 1], 2.0 * twisted)]
     shape = (len(sheet.areas), len(edges.own))
     total = sparse.csr_matrix((sheet.count, sheet.count))
     for product, rigidity in parts:

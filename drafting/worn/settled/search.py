@@ -10,7 +10,7 @@ import numpy as np
 
 from drafting.worn.nouns import Reals
 from drafting.worn.settled.balance import Scene, State, second_derivative, state_at
-from drafting.worn.settled.blocks import downhill, factored, solved
+from drafting.worn.settled.blocks import answered, downhill, factored
 from drafting.worn.settled.touch import Held
 
 # The true second derivative is asked below this residual; farther away its downward bends only mislead.
@@ -19,8 +19,8 @@ _TRUE_BELOW = 20.0
 _PATIENCE = 6
 # m: no vertex moves farther in one step.
 _STRIDE = 0.03
-# Damping, as a share of a vertex's weight per m of its way: at least, and where the search gives up.
-_DAMPING = (1e-3, 1e7)
+# Damping, in weights of a vertex per m of its way: at first, at least, and where the search gives up.
+_DAMPING = (20.0, 1e-3, 1e7)
 # Times that a step is bettered with the factor at hand: cloth cannot follow a curved path of equal length in
 # one straight step, the next brings the length back.
 _BETTERED = 2
@@ -50,43 +50,43 @@ def residual_of(scene: Scene, state: State) -> float:
     return float(np.sqrt((state.force**2).sum(axis=1).mean()) / scene.sheet.weight.mean())
 
 
-def searched(scene: Scene, points: Reals, held: Held, limits: Limits, damping: float) -> Search:
+def searched(scene: Scene, points: Reals, held: Held, limits: Limits) -> Search:
     """Steps from `points` (count, 3) m with friction `held`, until at rest or a limit is met."""
     until = time.process_time() + limits.seconds
-    walk = Search(state_at(scene, points, held), damping)
-    while walk.step < limits.steps and walk.damping < _DAMPING[1] and time.process_time() < until:
-        residual = residual_of(scene, walk.state)
+    search = Search(state_at(scene, points, held), _DAMPING[0])
+    while search.step < limits.steps and search.damping < _DAMPING[2] and time.process_time() < until:
+        residual = residual_of(scene, search.state)
         if residual <= limits.residual:
             break
-        walk = _step(scene, held, walk, residual < _TRUE_BELOW and walk.step >= walk.true_from)
-    return walk
+        search = _step(scene, held, search, residual < _TRUE_BELOW and search.step >= search.true_from)
+    return search
 
 
-def _step(scene: Scene, held: Held, walk: Search, true: bool) -> Search:
-    way, solve, true = _direction(scene, held, walk, true)
-    state, share = _moved(scene, held, walk.state, way, solve)
+def _step(scene: Scene, held: Held, search: Search, true: bool) -> Search:
+    way, solve, true = _direction(scene, held, search, true)
+    state, share = _moved(scene, held, search.state, way, solve)
     if state is None:
-        damping = min(walk.damping * 10.0 + 1.0, _DAMPING[1])
-        rests = walk.step + 1 + _PATIENCE if true else walk.true_from
-        return replace(walk, damping=damping, step=walk.step + 1, true_from=rests)
-    factor = 0.25 if share > 0.6 else 1.0 if share > 0.2 else 3.0
-    return replace(walk, state=state, damping=max(walk.damping * factor, _DAMPING[0]), step=walk.step + 1)
+        damping = min(search.damping * 10.0 + 1.0, _DAMPING[2])
+        rests = search.step + 1 + _PATIENCE if true else search.true_from
+        return replace(search, damping=damping, step=search.step + 1, true_from=rests)
+    factor = 0.25 if share > 0.6 else 3.0 if share > 0.2 else 30.0
+    return replace(search, state=state, damping=max(search.damping * factor, _DAMPING[1]), step=search.step + 1)
 
 
 def _direction(
-    scene: Scene, held: Held, walk: Search, true: bool
+    scene: Scene, held: Held, search: Search, true: bool
 ) -> tuple[Reals, Callable[[Reals], Reals] | None, bool]:
     """Newton's way (count, 3) m down; what answers another force with the same factor; whether it is true."""
     weight = scene.sheet.weight
-    shift = walk.damping * (weight + 0.2 * weight.mean())
-    force, pattern = walk.state.force, scene.pattern
-    factor = factored(pattern, second_derivative(scene, walk.state, held, true), shift)
+    shift = search.damping * (weight + 0.2 * weight.mean())
+    force, pattern = search.state.force, scene.pattern
+    factor = factored(pattern, second_derivative(scene, search.state, held, true), shift)
     found = downhill(pattern, factor, force) if true else None
     if found is not None and (found[0] * force).sum() < 0.0:
-        return found[0], (lambda more: solved(pattern, factor, more)) if found[1] == 0 else None, True
+        return found[0], (lambda more: answered(pattern, factor, more)) if found[1] == 0 else None, True
     if true:
-        factor = factored(pattern, second_derivative(scene, walk.state, held, False), shift)
-    return -solved(pattern, factor, force), lambda more: solved(pattern, factor, more), False
+        factor = factored(pattern, second_derivative(scene, search.state, held, False), shift)
+    return -answered(pattern, factor, force), lambda more: answered(pattern, factor, more), False
 
 
 def _moved(

@@ -3,67 +3,113 @@
 from __future__ import annotations
 
 import time
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Reals, SewnMesh, Truth
-from drafting.worn.settled.balance import Scene, scene_of, state_at
-from drafting.worn.settled.search import Limits, Search, residual_of, searched
+from drafting.worn.settled.balance import Scene, State, scene_of, state_at
+from drafting.worn.settled.carried_over import carried_over
+from drafting.worn.settled.search import Limits, residual_of, searched
 from drafting.worn.settled.sheet import sheet_of
-from drafting.worn.settled.touch import held_anew, unheld
+from drafting.worn.settled.touch import held_anew, held_by, slip_of
 
-# N/m: a cloth stiffer than this is taken as this stiff, pulled and sheared (see `sheet_of`).
-_STIFFEST = (400.0, 100.0)
-# Friction is looked at anew after so many steps, time and again: first while the garment is put on, then longer.
-_ROUNDS = (3,) * 8 + (30,) * 6 + (120,) * 20
+STIFFEST = (400.0, 100.0)
+"""N/m: a cloth stiffer than this is taken as this stiff, pulled and sheared (see `sheet_of`)."""
+
+# Friction is looked at anew after so many steps, until it too is at rest: at every step while a garment is put on,
+# else a close top creeps up by 4 cm before it holds.
+_PUT_ON, _WORN = (1,) * 8 + (3,) * 6, (3,) * 4
+_THEN = (30,) * 6 + (120,) * 20
+# A garment is put on starched to so many times its stiffness, so that limp cloth keeps no crumples of where it
+# started, and is made limp once so much force is left on a vertex, in mean vertex weights.
+_STARCHED, _UNFOLDED = 100.0, 0.5
+
+
+@dataclass(frozen=True)
+class Allowed:
+    """What a search may still take: Newton `steps`, and `until` on the clock of CPU seconds."""
+
+    steps: int
+    until: float
+
+    @property
+    def over(self) -> bool:
+        return self.steps <= 0 or time.process_time() >= self.until
 
 
 def at_rest(
     mesh: SewnMesh,
-    points: Reals,
+    start: Reals | AtRest,
     field: DistanceField | None,
     limits: Limits | None = None,
     *,
     beneath: float = 0.0,
     held: Truth | None = None,
 ) -> AtRest:
-    """The garment at rest, started from `points` (count, 3) mm.
+    """Return the garment at rest.
 
-    `field`: the wearer's form, None for cloth that hangs free; `beneath` mm of garments worn under it. `held`
-    (count,): vertices that stay where they start, with whole triangles of them clamped.
+    `start`: points (count, 3) mm from which it is put on, or an answer of before, of this or another mesh of the
+    garment. `field`: the wearer's form, None for cloth that hangs free; `beneath` mm of garments worn under it.
+    `held` (count,): vertices that stay where they start, with whole triangles of them clamped.
     """
     limits, started = limits or Limits(), time.process_time()
+    allowed = Allowed(limits.steps, started + limits.seconds)
     stays = np.zeros(mesh.count, dtype=bool) if held is None else held
-    scene = scene_of(sheet_of(mesh, stays, *_STIFFEST), field, _standing_off(mesh, beneath))
-    walk, steps = _rounds(scene, points * 1e-3, limits, started)
-    residual = residual_of(scene, walk.state)
+    sheet, off = sheet_of(mesh, stays, *STIFFEST), _standing_off(mesh, beneath)
+    if isinstance(start, AtRest):
+        points, slip = (1e-3 * part for part in carried_over(start, mesh))
+    else:
+        starched = scene_of(replace(sheet, bends=sheet.bends * _STARCHED), field, off)
+        unfolded = max(_UNFOLDED, limits.residual)
+        put_on, slip, allowed = _rounds(starched, start * 1e-3, np.zeros_like(start), allowed, unfolded, _PUT_ON)
+        points = put_on.points
+    scene = scene_of(sheet, field, off)
+    state, slip, allowed = _rounds(scene, points, slip, allowed, limits.residual, _WORN)
+    residual = residual_of(scene, state)
     return AtRest(
         mesh=mesh,
-        points=walk.state.points * 1e3,
+        points=state.points * 1e3,
+        slip=slip * 1e3,
         residual=residual,
         settled=residual <= limits.residual,
-        steps=steps,
+        steps=limits.steps - allowed.steps,
         seconds=time.process_time() - started,
     )
 
 
-def _rounds(scene: Scene, points: Reals, limits: Limits, started: float) -> tuple[Search, int]:
-    """Searches with friction as last looked at, until it too is at rest."""
-    state = state_at(scene, points)
-    held = held_anew(scene.sheet, unheld(), state.touch, points)
-    walk, steps = Search(state_at(scene, points, held), 0.0), 0
-    for most in _ROUNDS if scene.field else (limits.steps,):
-        left = limits.seconds - (time.process_time() - started)
-        this = replace(limits, seconds=left, steps=min(most, limits.steps - steps))
-        walk = searched(scene, walk.state.points, held, this, damping=50.0 if most == _ROUNDS[0] else 5.0)
-        steps += walk.step
-        done = walk.step == 0 and residual_of(scene, walk.state) <= limits.residual
-        if done or steps >= limits.steps or time.process_time() - started >= limits.seconds:
+def from_coarse(
+    coarse: SewnMesh,
+    fine: SewnMesh,
+    points: Reals,
+    field: DistanceField,
+    limits: Limits | None = None,
+    *,
+    beneath: float = 0.0,
+) -> AtRest:
+    """Return the `fine` mesh at rest; the same garment in a `coarse` mesh is put on from `points` first."""
+    limits = limits or Limits()
+    shape = at_rest(coarse, points, field, replace(limits, residual=_UNFOLDED), beneath=beneath)
+    left = replace(limits, seconds=limits.seconds - shape.seconds)
+    rest = at_rest(fine, shape, field, left, beneath=beneath)
+    return replace(rest, steps=rest.steps + shape.steps, seconds=rest.seconds + shape.seconds)
+
+
+def _rounds(
+    scene: Scene, points: Reals, slip: Reals, allowed: Allowed, residual: float, first: tuple[int, ...]
+) -> tuple[State, Reals, Allowed]:
+    """Search with friction as last looked at, until it too is at rest; what is left of `allowed`."""
+    held = held_by(scene.sheet, state_at(scene, points).touch, points, slip)
+    state = state_at(scene, points, held)
+    for most in first + _THEN if scene.field else (allowed.steps,):
+        now = Limits(allowed.until - time.process_time(), residual, min(most, allowed.steps))
+        found = searched(scene, state.points, held, now)
+        state, allowed = found.state, replace(allowed, steps=allowed.steps - found.step)
+        if allowed.over or (found.step == 0 and residual_of(scene, state) <= residual):
             break
-        held = held_anew(scene.sheet, held, walk.state.touch, walk.state.points)
-    return walk, steps
+        held = held_anew(scene.sheet, held, state.touch, state.points)
+    return state, slip_of(held, state.points), allowed
 
 
 def _standing_off(mesh: SewnMesh, beneath: float) -> Reals:

@@ -19,8 +19,8 @@ class ClothSheet:
     `corners` (T, 3, 2): the two thread directions' coordinates of each triangle's corners, m; `slopes`
     (T, 3, 2): derivatives of the corners' weights by them, per m; `areas` (T,) m2; `pulls` (T, 3): stiffness
     along, across and in shear times area, N m; `yields` (T, 2): strain at which pressing along, across gives
-    way; `bends` (T, 2): rigidity along, across, N m; `weight` (count,) N; `share` (count,): area that belongs
-    to a vertex, m2; `loose` (count, 3): 1 where a vertex may move that way, else 0.
+    way; `bends` (T, 3): rigidity along, across, twisted, N m; `weight` (count,) N; `share` (count,): area that
+    belongs to a vertex, m2; `loose` (count, 3): 1 where a vertex may move that way, else 0.
     """
 
     mesh: SewnMesh
@@ -52,9 +52,10 @@ def sheet_of(mesh: SewnMesh, held: Truth, stiffest: float, stiffest_shear: float
     areas = 0.5 * np.abs(first[:, 0] * second[:, 1] - first[:, 1] * second[:, 0])
     inverse = np.linalg.inv(np.stack([first, second], axis=2))
     slopes = np.stack([-inverse[:, 0] - inverse[:, 1], inverse[:, 0], inverse[:, 1]], axis=1)
-    plies = np.array([[p.along, p.across, p.shear, p.bends_along, p.bends_across, p.weight] for p in mesh.plies])
-    ply = plies[mesh.ply]
-    pulls = np.minimum(ply[:, :3], [stiffest, stiffest, stiffest_shear])
+    pulled = np.array([[ply.along, ply.across, ply.shear] for ply in mesh.plies])[mesh.ply]
+    bends = np.array([[ply.bends_along, ply.bends_across, ply.twisting] for ply in mesh.plies])[mesh.ply]
+    weight = areas * np.array([ply.weight for ply in mesh.plies])[mesh.ply]
+    pulls = np.minimum(pulled, [stiffest, stiffest, stiffest_shear])
     triangles = mesh.sewn
     loose = np.ones((mesh.count, 3))
     loose[mesh.on_middle, 0] = 0.0
@@ -66,9 +67,9 @@ def sheet_of(mesh: SewnMesh, held: Truth, stiffest: float, stiffest_shear: float
         slopes=slopes,
         areas=areas,
         pulls=pulls * areas[:, None],
-        yields=np.clip(_wrinkle_load(ply[:, 3:5], areas) / pulls[:, :2], *_YIELDS),
-        bends=ply[:, 3:5],
-        weight=_spread(triangles, areas * ply[:, 5], mesh.count) + mesh.added,
+        yields=np.clip(_wrinkle_load(bends[:, :2], areas) / pulls[:, :2], *_YIELDS),
+        bends=bends,
+        weight=_spread(triangles, weight, mesh.count) + mesh.added,
         share=_spread(triangles, areas, mesh.count),
         loose=loose,
         held=held,

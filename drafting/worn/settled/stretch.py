@@ -16,6 +16,8 @@ from drafting.worn.settled.sheet import ClothSheet
 
 # Share of the stiffness that wrinkled cloth keeps when pressed further.
 _KEPT = 0.01
+# Long enough to have a direction: where a start folds a thread onto itself, its length is 0.
+_POINT = 1e-6
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,7 +50,7 @@ def gradient_matrix(sheet: ClothSheet) -> sparse.csr_matrix:
 def stretched(sheet: ClothSheet, gradient: sparse.csr_matrix, points: Reals) -> Stretched:
     both = gradient @ points
     threads = both[: len(sheet.areas)], both[len(sheet.areas) :]
-    long = tuple(np.sqrt((thread * thread).sum(axis=1)) for thread in threads)
+    long = tuple(np.sqrt((thread * thread).sum(axis=1) + _POINT**2) for thread in threads)
     laws = [_law(long[way] - 1.0, sheet.yields[:, way]) for way in (0, 1)]
     crossed = (threads[0] * threads[1]).sum(axis=1)
     energy = sum(float(sheet.pulls[:, way] @ laws[way][0]) for way in (0, 1))

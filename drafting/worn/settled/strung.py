@@ -67,7 +67,7 @@ def flat_lengths(sheet: ClothSheet, pairs: Whole) -> Reals:
     return np.asarray(mean[found])
 
 
-def taut(threads: Threads, points: Reals) -> Taut:
+def pulling(threads: Threads, points: Reals) -> Taut:
     """Elastic pulls in proportion to its strain and does not push."""
     run = points[threads.ends[:, 0]] - points[threads.ends[:, 1]]
     long = np.sqrt((run * run).sum(axis=1))

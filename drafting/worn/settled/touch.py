@@ -93,20 +93,30 @@ def unheld() -> Held:
     return Held(np.zeros(0, dtype=np.int64), none, np.zeros((0, 3)), np.zeros((0, 3)), none)
 
 
-def held_anew(sheet: ClothSheet, before: Held, touch: Touch, points: Reals) -> Held:
-    """Look again who presses how hard. Where a vertex slid, its anchor is drawn along behind it."""
-    anchors = points.copy()
-    slid = slipped(before, points)
-    reach = _FRICTION * before.pressing / before.stiffness
-    away = np.sqrt((slid * slid).sum(axis=1)) + 1e-15
-    anchors[before.places] = points[before.places] - slid * np.minimum(1.0, reach / away)[:, None]
+def held_by(sheet: ClothSheet, touch: Touch, points: Reals, slip: Reals) -> Held:
+    """Whoever is in touch clings to the place from which it was drawn by `slip` (count, 3) m."""
     return Held(
         places=touch.places,
         pressing=touch.pressing,
         out=touch.out / np.linalg.norm(touch.out, axis=1)[:, None],
-        anchors=anchors[touch.places],
+        anchors=points[touch.places] - slip[touch.places],
         stiffness=_CLINGS * _FIRMNESS * sheet.share[touch.places],
     )
+
+
+def held_anew(sheet: ClothSheet, before: Held, touch: Touch, points: Reals) -> Held:
+    """Look again who presses how hard. Where a vertex slid, its anchor is drawn along behind it."""
+    return held_by(sheet, touch, points, slip_of(before, points))
+
+
+def slip_of(held: Held, points: Reals) -> Reals:
+    """(count, 3) m: how far each vertex is drawn from its anchor, no farther than friction can hold it."""
+    away = slipped(held, points)
+    reach = _FRICTION * held.pressing / held.stiffness
+    found = np.zeros_like(points)
+    far = np.sqrt((away * away).sum(axis=1)) + 1e-15
+    found[held.places] = away * np.minimum(1.0, reach / far)[:, None]
+    return found
 
 
 def slipped(held: Held, points: Reals) -> Reals:

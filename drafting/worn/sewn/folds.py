@@ -12,7 +12,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
-from drafting.worn.sewn.rings import PieceRing, cut_in_two, fine, piece_ring
+from drafting.worn.sewn.rings import PieceRing, at, cut_in_two, fine, piece_ring, run_length
 
 UNDER = frozenset(
     {EdgeRole.INNER, EdgeRole.FACING, EdgeRole.FACING_NECK, EdgeRole.FACING_HEM, EdgeRole.PLEAT, EdgeRole.VENT}
@@ -93,4 +93,16 @@ def _smaller_gone(parts: tuple[PieceRing, PieceRing]) -> PieceRing:
 
 def crossing(ring: PieceRing, line: Points) -> Points | None:
     """Return the part of a mark inside the ring, from side to side of it, or None."""
-    return Region.of(ring.outline).across(line, REACH)
+    region = Region.of(ring.outline)
+    across = region.across(line, REACH)
+    return None if across is None or runs_on_rim(region, across) else across
+
+
+def runs_on_rim(region: Region, line: Points) -> bool:
+    """Return whether a line runs along the rim: there is nothing to cut, and vertices stand there anyway."""
+    spots = at(line, np.linspace(0.0, run_length(line), 9))
+    return bool(region.clearance(spots).max() < RIM)
+
+
+RIM = 1.0
+"""mm: a line that comes no farther from the rim lies on it."""

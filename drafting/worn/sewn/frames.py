@@ -70,7 +70,7 @@ def _carried(piece: Piece, beside: list[Limb | None]) -> Limb | None:
     hems = any(edge.kind is EdgeKind.HEM for edge in piece.edges)
     if hems and set(known) <= {Limb.TRUNK, Limb.HANGS}:
         return Limb.HANGS
-    return known[0]
+    return Limb.TRUNK if known[0] is Limb.HANGS else known[0]
 
 
 def _neighbours(draft: Draft, piece: Piece) -> Iterator[str]:

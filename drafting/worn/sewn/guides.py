@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 import numpy as np
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef
-from drafting.draft.frame import BodyFrame, Straight
+from drafting.draft.frame import BodyFrame, BodyHeight
+from drafting.draft.roles import EdgeRole
+from drafting.geometry import Path
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
-from drafting.worn.sewn.folds import REACH
+from drafting.worn.sewn.folds import REACH, runs_on_rim
 from drafting.worn.sewn.rings import PieceRing, fine, place_on
 
 ROLL, BONE, CENTRE = "roll line", "bone", "centre"
@@ -32,37 +36,46 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
         across = region.across(line, REACH)
         inside = line if region.holds(line).all() else None
         kept = inside if across is None else across
-        if kept is not None and not _on_rim(region, kept):
+        if kept is not None and not runs_on_rim(region, kept):
             found[name] = kept
     return found
 
 
-def _on_rim(region: Region, line: Points) -> bool:
-    """Return whether a line runs along the rim, where vertices stand anyway."""
-    return bool(region.clearance(np.array([line.mean()]))[0] < REACH)
-
-
 def marked_ends(
-    rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]]
+    rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], apart: float
 ) -> dict[EdgeRef, list[float]]:
     """Return where lines inside end on the sides, mm along what is left of each: vertices have to stand there."""
     marks: dict[EdgeRef, list[float]] = {}
     for name, ring in rings.items():
         for line in lines[name].values():
-            for ref, way in _ends(ring, line):
+            for ref, way in _ends(ring, line, apart):
                 marks.setdefault(ref, []).append(way)
     return marks
 
 
-def _ends(ring: PieceRing, line: Points) -> Iterator[tuple[EdgeRef, float]]:
+def _ends(ring: PieceRing, line: Points, apart: float) -> Iterator[tuple[EdgeRef, float]]:
     for end in (line[0], line[-1]):
         index, way, gap = place_on(ring, end)
-        if gap < REACH and way > 0.0:
+        if gap < REACH and apart < way < ring.sides[index].length - apart:
             yield (ring.piece.name, ring.sides[index].name), way
 
 
-def centre_line(ring: PieceRing) -> Straight | None:
-    """Return the middle of a piece that was opened out over its fold, as the left hand's outline runs."""
+def with_middle(ring: PieceRing, frame: BodyFrame) -> BodyFrame:
+    """Return the frame with the middle that a piece was opened out over, unless its block states one.
+
+    The mark runs as the left hand's outline does: down in front, up behind.
+    """
     cut = {done.name for done in ring.cuts}
-    marks = (m for m in ring.piece.placements if m.what == CENTRE and m.name not in cut)
-    return next(((mark.path.start, mark.path.end) for mark in marks), None)
+    marks = [mark.path for mark in ring.piece.placements if mark.what == CENTRE and mark.name not in cut]
+    if not marks or ring.piece.hand or frame.front or frame.back:
+        return frame
+    line = (marks[0].start, marks[0].end)
+    if line[1].imag <= line[0].imag:
+        return replace(frame, front=line)
+    necks = [edge for edge in edges_as(ring.piece, EdgeRole.NECK) if _ends_at(edge.path, line[1])]
+    nape = ((BodyHeight.NAPE, line[1]),) if necks and frame.at(BodyHeight.NAPE) is None else ()
+    return replace(frame, back=line, heights=(*nape, *frame.heights))
+
+
+def _ends_at(path: Path, place: complex) -> bool:
+    return min(abs(path.start - place), abs(path.end - place)) < REACH

@@ -17,6 +17,7 @@ from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.worn.nouns import Reals, Whole
+from drafting.worn.sewn.folds import RIM
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
 from drafting.worn.sewn.sheet import CLEAR, FlatMesh, meshed
 from drafting.worn.sewn.stations import Stations
@@ -134,7 +135,7 @@ def _guides(
         count = max(1, round(run_length(line) / mesh))
         points = at(line, np.linspace(0.0, run_length(line), count + 1))
         ends = [int(np.abs(outline - end).argmin()) for end in (points[0], points[-1])]
-        on = [abs(outline[i] - end) < ON for i, end in zip(ends, (points[0], points[-1]), strict=True)]
+        on = [abs(outline[i] - end) < ON * mesh for i, end in zip(ends, (points[0], points[-1]), strict=True)]
         own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
         own = own[[not lies_near(point, inner, CLEAR * mesh) for point in own]]
         if not len(own):
@@ -155,15 +156,16 @@ def lies_near(point: complex, lines: Sequence[Points], within: float) -> bool:
 
 def _clear(region: Region, points: Points, mesh: float) -> Points:
     """Return the points of a line without those in a sharp corner, where the line runs along the rim."""
-    clear = region.clearance(points) > CROWDED * mesh
-    return points[clear] if clear.mean() > 0.5 else points
+    gaps = region.clearance(points)
+    clear = gaps > CROWDED * mesh
+    return points[clear] if clear.mean() > 0.5 else points[gaps > RIM]
 
 
 CROWDED = 0.4
 """Of a mesh: nearer to the rim a line inside needs no vertices of its own (ours)."""
 
-ON = 0.5
-"""mm: a line that ends so near a vertex of the outline ends in it."""
+ON = 0.35
+"""Of a mesh: a line that ends so near a vertex of the outline ends in it (ours)."""
 
 
 def all_merged(pieces: Sequence[MeshedPiece], places: Stations) -> Merged:

@@ -8,22 +8,22 @@ from types import MappingProxyType
 import numpy as np
 
 from drafting.draft.draft import Draft, EdgeRef
-from drafting.draft.frame import BodyFrame, Limb
+from drafting.draft.frame import BodyFrame, Limb, Straight
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Half
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
-from drafting.worn.nouns import Ply, SewnMesh, SewnPiece, Truth, Whole
+from drafting.worn.nouns import Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
-from drafting.worn.sewn.guides import BACK, FRONT, ROLL, inner_lines, marked_ends
+from drafting.worn.sewn.guides import ROLL, inner_lines, marked_ends, with_middle
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
-from drafting.worn.sewn.stations import stations
+from drafting.worn.sewn.stations import NEAR, stations
 from drafting.worn.sewn.strung import drawn_bones, elastics, free_folds, rods, tied
 
 ROUNDS = 4
@@ -46,6 +46,8 @@ def sewn_mesh(
     pieces = sewn_parts(draft)
     rings = {piece.name: folded(piece) for piece in pieces.shell}
     said = frames(pieces.draft, pieces.shell)
+    if not pieces.halved:
+        said = {name: with_middle(ring, said[name]) for name, ring in rings.items()}
     lines = {name: inner_lines(ring, said[name]) for name, ring in rings.items()}
     whole = _meshed(pieces, rings, lines, mesh)
     sides = middle_sides(pieces, rings)
@@ -94,7 +96,7 @@ def _meshed(
     pieces: SewnParts, rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], mesh: float
 ) -> Merged:
     """Return the pieces meshed and merged, their outlines made finer where they have to be."""
-    marks = marked_ends(rings, lines)
+    marks = marked_ends(rings, lines, NEAR * mesh)
     seams = worn_seams(pieces, rings)
     for _ in range(ROUNDS):
         places = stations(pieces.draft, rings, seams, mesh, marks)
@@ -124,17 +126,38 @@ def on_middles(
     """Return the sewn vertices on the middle in front and behind; bands say nothing."""
     found: tuple[list[Whole], list[Whole]] = ([], [])
     for name, edge in (*middle_sides(pieces, rings), *vent_folds(pieces, rings)):
-        piece = pieces.draft[name]
-        if said[name].heights and edge in rings[name]:
+        piece, frame = pieces.draft[name], said[name]
+        stated = [line for line in (frame.front, frame.back) if line]
+        points = rings[name][edge].points
+        if frame.heights and not any(off_line(points, line).max() < ON_LINE for line in stated):
             half = piece[edge].half if edge in piece else Half.NONE
-            points = rings[name][edge].points
             found[runs_behind(points, half, piece.hand)].append(whole.along((name, edge)))
     for name, frame in said.items():
         for which, line in enumerate((frame.front, frame.back)):
             if line is not None:
-                found[which].append(whole.inner(name, (FRONT, BACK)[which]))
+                found[which].append(_on_line(whole, name, line))
     return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
 
+
+def _on_line(whole: Merged, name: str, line: Straight) -> Whole:
+    """Return the sewn vertices of a piece that lie on a straight line of it."""
+    index = next(i for i, piece in enumerate(whole.pieces) if piece.ring.piece.name == name)
+    flat = np.unique(whole.triangles[whole.piece == index])
+    spots = whole.flat[flat, 0] + 1j * whole.flat[flat, 1]
+    on: Whole = whole.merged[flat[off_line(spots, line) < ON_LINE]]
+    return on
+
+
+def off_line(points: Points, line: Straight) -> Reals:
+    """Return how far points lie from a straight between two places, mm."""
+    way = line[1] - line[0]
+    share = np.clip(((points - line[0]) / way).real, 0.0, 1.0)
+    gaps: Reals = np.abs(points - line[0] - share * way)
+    return gaps
+
+
+ON_LINE = 0.5
+"""mm: what lies no farther from a stated middle lies on it."""
 
 NOBODY: Whole = np.zeros(0, dtype=np.int64)
 """No vertices."""

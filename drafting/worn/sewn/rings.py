@@ -112,7 +112,8 @@ def _kept(ring: PieceRing, kept: list[RingSide], lost: list[RingSide], line: Poi
     run = line if abs(line[0] - ends) < abs(line[-1] - ends) else line[::-1]
     fold = np.concatenate([[ends], run[1:-1], [begins]])
     whole = frozenset(side.name for side in lost) - {side.name for side in kept}
-    cut = Cut(name, fold, np.concatenate([side.points[:-1] for side in lost]), whole)
+    gone = np.concatenate([*(side.points[:-1] for side in lost), lost[-1].points[-1:]])
+    cut = Cut(name, fold, gone, whole)
     sides = [RingSide(side.name, side.points.copy(), side.start) for side in kept]
     return replace(ring, sides=_closed([*sides, RingSide(name, fold)]), cuts=(*ring.cuts, cut))
 

@@ -22,7 +22,7 @@ from drafting.worn.sewn.rings import xy
 CLEAR = 0.55
 """Of a mesh: how far vertices inside keep from given ones (ours)."""
 
-SMOOTHED, REPAIRED = 4, 12
+SMOOTHED, REPAIRED = 4, 16
 """Rounds of spreading evenly, and of mending sharp triangles (ours)."""
 
 SHARP = 24.0
@@ -134,8 +134,10 @@ def _mended(
             break
         points = np.vstack([points, more])
         triangles = _triangles(points, region)
-        points = _spread(points, triangles, given)
-        triangles = _triangles(points, region)
+        evened = _spread(points, triangles, given)
+        even_triangles = _triangles(evened, region)
+        if _worst(evened, even_triangles) > _worst(points, triangles):
+            points, triangles = evened, even_triangles
         if _worst(points, triangles) > least:
             best, least = (points, triangles), _worst(points, triangles)
     return best
@@ -146,18 +148,36 @@ def _worst(points: Reals, triangles: Whole) -> float:
 
 
 def _mending(points: Reals, triangles: Whole, region: Region, rim: Sequence[Points]) -> Reals:
-    """Return the middles of the circles round sharp triangles, where a vertex may stand there."""
+    """Return where a vertex over the short side of each sharp triangle makes a better one, where one may stand.
+
+    That is towards the middle of the circle round the triangle, no farther than a triangle needs that is
+    not sharp ("off-centres", from memory).
+    """
     angles = least_angles(points, triangles)
     bad = triangles[angles < SHARP][np.argsort(angles[angles < SHARP])]
-    middles, radii = _circles(points, bad)
-    spots = middles[:, 0] + 1j * middles[:, 1]
-    fits = region.holds(spots)
-    fits[fits] = region.clearance(spots[fits], rim) > ROOM * radii[fits]
+    middles, _ = _circles(points, bad)
+    corners = points[bad]
+    sides = corners[:, [1, 2, 0]] - corners
+    lengths = np.linalg.norm(sides, axis=2)
+    which = lengths.argmin(axis=1)
+    rows = np.arange(len(bad))
+    short, feet = lengths[rows, which], corners[rows, which] + sides[rows, which] / 2
+    ways = middles - feet
+    reach = np.linalg.norm(ways, axis=1)
+    reach, ways = np.minimum(reach, OFF_CENTRE * short), ways / np.maximum(reach, 1e-9)[:, None]
+    spots = feet + reach[:, None] * ways
+    places = spots[:, 0] + 1j * spots[:, 1]
+    fits = region.holds(places)
+    fits[fits] = region.clearance(places[fits], rim) > ROOM * reach[fits]
     found: list[Reals] = []
-    for middle, radius in zip(middles[fits], radii[fits], strict=True):
-        if all(np.hypot(*(middle - old)) > radius for old in found):
-            found.append(middle)
+    for spot, radius in zip(spots[fits], reach[fits], strict=True):
+        if all(np.hypot(*(spot - old)) > ROOM * radius for old in found):
+            found.append(spot)
     return np.array(found).reshape(-1, 2)
+
+
+OFF_CENTRE = 1.6
+"""How high over its short side, times that side, a triangle stands whose angles suffice: 35 degrees at its tip."""
 
 
 def _circles(points: Reals, triangles: Whole) -> tuple[Reals, Reals]:

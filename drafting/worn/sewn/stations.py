@@ -152,7 +152,7 @@ def _met(
     hard += [
         Meeting(float(np.interp(y, beside, along)), y, b_stands=True) for y in [*b.joints(), *_marked(b, marks)]
     ]
-    marked = sorted(_thinned(_thinned([], [*ends, *hard], CORNER), notches, NEAR * mesh))
+    marked = sorted(_thinned([], [*ends, *hard, *notches], NEAR * mesh))
     met: list[tuple[float, float]] = []
     for one, two in itertools.pairwise(marked):
         count = max(1, round(max(two.a - one.a, two.b - one.b) / mesh))
@@ -160,15 +160,15 @@ def _met(
     return [*met, marked[-1][:2]]
 
 
-CORNER = 4.0
-"""mm: corners of both sides of a seam that are nearer are sewn to each other (ours)."""
+SAME_CORNER = 0.3
+"""mm: what lies no farther apart along one edge is one place."""
 
 
 def _thinned(kept: list[Meeting], more: Iterable[Meeting], gap: float) -> list[Meeting]:
     """Return the meetings with those more of them that are no nearer than `gap`; near ones become one."""
     found = list(kept)
     for new in more:
-        near = next((i for i, m in enumerate(found) if max(abs(new.a - m.a), abs(new.b - m.b)) < gap), None)
+        near = next((i for i, old in enumerate(found) if _one_place(old, new, gap)), None)
         if near is None:
             found.append(new)
             continue
@@ -177,6 +177,16 @@ def _thinned(kept: list[Meeting], more: Iterable[Meeting], gap: float) -> list[M
         y = new.b if new.b_stands and not old.b_stands else old.b
         found[near] = Meeting(x, y, old.a_stands or new.a_stands, old.b_stands or new.b_stands)
     return found
+
+
+def _one_place(old: Meeting, new: Meeting, gap: float) -> bool:
+    """Return whether two meetings become one: near each other, and no two corners of one chain."""
+    apart = abs(new.a - old.a), abs(new.b - old.b)
+    if not (new.a_stands or new.b_stands):
+        return min(apart) < gap
+    both = old.a_stands and new.a_stands, old.b_stands and new.b_stands
+    two_corners = any(stand and way > SAME_CORNER for stand, way in zip(both, apart, strict=True))
+    return max(apart) < gap and not two_corners
 
 
 def _marked(chain: SeamSide, marks: Mapping[EdgeRef, Sequence[float]]) -> list[float]:

@@ -15,7 +15,7 @@ from drafting.costume.file import CostumeFile, read_costume
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.shipped import INSTALLED
 from drafting.ground.units import LENGTH_UNITS, parse_length
-from drafting.notebook.bench import state as st
+from drafting.notebook.living.parts import choice_of, garment_of
 from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.entries import Keys
 from drafting.reading.given import Given
@@ -51,14 +51,14 @@ def changed_values(asked: CostumeFile, file: CostumeFile) -> dict[Keys, Value]:
     """
     found: dict[Keys, Value] = {}
     for worn in asked.garments:
-        written = st.garment_of(file, worn.name).choices
+        written = garment_of(file, worn.name).choices
         for name in dict.fromkeys((*worn.choices, *written)):
             keys = ("garments", worn.name, "choices", name)
             if name not in worn.choices:
                 found[keys] = None
             elif name not in written or worn.choices[name].value != written[name].value:
                 old = written[name].value if name in written else None
-                unit = st.choice_of(asked, worn.name, name).unit
+                unit = choice_of(asked, worn.name, name).unit
                 found[keys] = _as_written(worn.choices[name], unit, old, asked.unit)
     return found
 

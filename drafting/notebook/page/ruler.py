@@ -1,0 +1,46 @@
+"""What a ruler says of the printed square, and whether the print is true."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.ground.errors import DraftError
+from drafting.ground.units import BadValue
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import paragraphs_html, refused_html
+from drafting.printing.scale_repair import typed_repair
+
+FIRST = "100 mm"
+
+
+class PrintedSquare:
+    """Two fields, across and up; what they mean stands below. `bust` is the wearer's, mm."""
+
+    def __init__(self, bust: float) -> None:
+        self.bust = f"{bust} mm"
+        self.across, self.up = self._field("Across"), self._field("Up")
+        self.said, self.refused = widgets.HTML(), widgets.HTML()
+        row = widgets.HBox([self.across, self.up])
+        row.layout.flex_flow = "row wrap"
+        self.view = widgets.VBox([row, self.refused, self.said])
+        self._show()
+
+    def _field(self, label: str) -> Any:
+        field = widgets.Text(value=FIRST, description=label, continuous_update=False)
+        field.layout.width = "200px"
+        field.add_class(f"square-{label.lower()}")
+        field.observe(lambda _: plainly(self._show, self._say), names="value")
+        return field
+
+    def _show(self) -> None:
+        try:
+            said = typed_repair(self.across.value, self.up.value, bust=self.bust).said
+        except BadValue as bad:
+            raise DraftError(str(bad)) from None
+        self._say("")
+        self.said.value = paragraphs_html(said)
+
+    def _say(self, words: str) -> None:
+        self.refused.value = refused_html(words) if words else ""
