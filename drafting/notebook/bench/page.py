@@ -110,13 +110,13 @@ class BenchPage:
         foot = widgets.VBox([self.changed, self.said, self.findings])
         right = widgets.VBox([self.picture, foot])
         top = widgets.HBox([self.knobs, right])
-        stage = widgets.VBox([self.bar, bar, top])
+        stage = widgets.VBox([bar, top])
         named = {"bar": bar, "foot": foot, "right": right, "top": top, "stage": stage}
         for name, part in named.items():
             part.add_class(f"bench-{name}")
         numbers = widgets.HBox([self.girths, self.changes])
         numbers.layout.flex_flow = "row wrap"
-        bench = widgets.VBox([stage, files, self.writing.view, numbers, self.measures])
+        bench = widgets.VBox([self.bar, stage, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
         bench.add_class("living-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
