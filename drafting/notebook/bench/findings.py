@@ -12,7 +12,7 @@ from drafting.ground.templates import Html, macros
 IN_SIGHT = 3
 """Errors in sight; of what is less than an error, one is (ours)."""
 
-Row = tuple[str, str, str, str]
+_Row = tuple[str, str, str, str]
 
 
 def findings_html(findings: Sequence[Finding]) -> Html:
@@ -29,7 +29,7 @@ def findings_html(findings: Sequence[Finding]) -> Html:
     return Html(macros(__file__).findings(summary(findings), rows[:shown], rows[shown:]))
 
 
-def _once(findings: Iterable[Finding]) -> Iterator[Row]:
+def _once(findings: Iterable[Finding]) -> Iterator[_Row]:
     """Yield each sentence once, with every place that it is said of."""
     places: dict[tuple[str, str], list[str]] = {}
     for f in findings:

@@ -18,6 +18,7 @@ function render({ model, el }) {
     sizes = new ResizeObserver(() => {
       place.style.setProperty("--page-height", `${page?.clientHeight || window.innerHeight}px`);
       if (picture?.clientWidth && picture.clientHeight) say(picture.clientWidth, picture.clientHeight);
+      if (place.contains(document.activeElement)) keep(document.activeElement);
     });
     sizes.observe(page ?? document.documentElement);
     parts = new MutationObserver(() => look(place)); // parts of a page come one after another
@@ -39,6 +40,12 @@ function render({ model, el }) {
     if (found && found !== picture) sizes.observe(picture = found);
   };
 
+  const keep = (node) => { // the picture in sight, and within its stage the control in use
+    if (!node.matches(":focus-visible")) return;
+    node.scrollIntoView({ block: "nearest" });
+    node.closest(".bench-stage, .guide-stage")?.scrollIntoView({ block: "nearest" });
+  };
+
   const say = (across, up) => {
     const [x, y] = model.get("size");
     if (Math.abs(x - across) < 8 && Math.abs(y - up) < 8) return;
@@ -58,10 +65,7 @@ function render({ model, el }) {
       event.stopPropagation();
       turn();
     }, { signal, capture: true });
-    place.addEventListener("focusin", (event) => {
-      const stage = event.target.closest(".bench-stage");
-      if (event.target.matches(":focus-visible")) stage?.scrollIntoView({ block: "nearest" });
-    }, { signal });
+    place.addEventListener("focusin", (event) => keep(event.target), { signal });
   };
 
   begin();

@@ -23,7 +23,7 @@ SMALLEST, LARGEST = 9.0, 42.0
 WORSE = 1.2
 """Times smaller than they could be, at which pieces are set in new rows (ours: until then none jumps)."""
 
-Sizes = list[tuple[float, float]]
+_Sizes = list[tuple[float, float]]
 
 
 def rows_for(pattern: Pattern, place: tuple[float, float], kept: Rows | None = None) -> Rows:
@@ -52,15 +52,15 @@ def _letters(pixel: float) -> float:
     return float(min(LARGEST, max(SMALLEST, round(LETTERS * pixel))))
 
 
-def _best(sizes: Sizes, place: tuple[float, float]) -> tuple[float, float]:
+def _best(sizes: _Sizes, place: tuple[float, float]) -> tuple[float, float]:
     """Return the fewest mm a pixel has to show, and the row width at which it does."""
     widest, area = max(wide for wide, _ in sizes), math.fsum(wide * high for wide, high in sizes)
     tried = [max(widest, math.sqrt(shape * area)) for shape in SHAPES]
     return min((_pixel(sizes, row, place), row) for row in tried)
 
 
-def _broken(sizes: Sizes, row: float) -> list[Sizes]:
-    rows: list[Sizes] = [[]]
+def _broken(sizes: _Sizes, row: float) -> list[_Sizes]:
+    rows: list[_Sizes] = [[]]
     for size in sizes:
         if rows[-1] and _wide(rows[-1]) + size[0] > row + GAP:
             rows.append([])
@@ -68,11 +68,11 @@ def _broken(sizes: Sizes, row: float) -> list[Sizes]:
     return rows
 
 
-def _wide(row: Sizes) -> float:
+def _wide(row: _Sizes) -> float:
     return math.fsum(wide for wide, _ in row)
 
 
-def _with_room(sizes: Sizes, row: float) -> float:
+def _with_room(sizes: _Sizes, row: float) -> float:
     """Return a width that breaks the rows at the same pieces, with room for them to grow and to shrink."""
     rows = _broken(sizes, row)
     least = max(map(_wide, rows))
@@ -80,7 +80,7 @@ def _with_room(sizes: Sizes, row: float) -> float:
     return (least + most) / 2 - GAP if most > least else row
 
 
-def _pixel(sizes: Sizes, row: float, place: tuple[float, float]) -> float:
+def _pixel(sizes: _Sizes, row: float, place: tuple[float, float]) -> float:
     """Return how many mm a pixel shows once the pieces stand in rows no wider than `row`."""
     rows = _broken(sizes, row)
     across = max(map(_wide, rows))
