@@ -43,7 +43,7 @@ DOORS = {
     "reportlab": ("printing/pdf",),
     "pikepdf": ("printing/pdf",),
     "ezdxf": ("export/dxf",),
-    "matplotlib": ("export/figure", "printing/pdf_text", "notebook"),
+    "matplotlib": ("export/figure", "export/worn_views", "printing/pdf_text", "notebook"),
     "anywidget": ("notebook",),
     "traitlets": ("notebook",),
     "ipywidgets": ("notebook",),

@@ -1,4 +1,4 @@
-"""The commands: `drafting new | make | demo | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | worn | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -12,15 +12,13 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-from drafting.commands.progress import Tell, progress, within
+from drafting.commands.making import HOLDS, make_costume
+from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
 
-if TYPE_CHECKING:
-    from drafting.costume.make import Made
-
-HOLDS, CHECK_FAILS, REFUSED = 0, 1, 2
+REFUSED = 2
 
 # What the system says when a path cannot be used: the maker's to mend, so a refusal, not a fault.
 PATH_ERRORS = frozenset(
@@ -111,6 +109,11 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         metavar="SECONDS",
         help="look so long for a shorter lay (else a few seconds, the same lay every time)",
     )
+    make.add_argument(
+        "--worn",
+        action="store_true",
+        help="put the costume on the wearer's form too: picture and verdict on the plan (a minute or more)",
+    )
     demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
     for writes in (make, demo):
         writes.add_argument(
@@ -120,7 +123,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
             metavar="DIR",
             help="the folder to write: made new, and put in place whole",
         )
-    return [make]
+    worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
+    add_worn_arguments(worn)
+    return [make, worn]
 
 
 def _telling(commands: Any) -> list[argparse.ArgumentParser]:
@@ -198,13 +203,13 @@ def _make(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
 
     use_blocks(wanted.blocks)
-    return _make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search)
+    return make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search, wanted.worn)
 
 
 def _demo(wanted: argparse.Namespace) -> int:
     from drafting.ground.shipped import demo_costume
 
-    return _make_costume(demo_costume(), wanted.out, None)
+    return make_costume(demo_costume(), wanted.out, None)
 
 
 def _seconds(text: str) -> float:
@@ -213,57 +218,6 @@ def _seconds(text: str) -> float:
     if not 0 <= seconds <= 86_400:
         raise argparse.ArgumentTypeError(f"{text} is no time to search: 1 to 86400 seconds")
     return seconds
-
-
-DRAFTED, LAID = 0.04, 0.35
-"""Shares of the time that drafting and then laying out end at, with no search asked for (ours, by the demo)."""
-
-
-def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
-    """Return what hears of each better lay, and tells how many cloths are begun."""
-    from drafting.costume.lays import materials
-
-    roles = [cloth.role for cloth, _ in materials(made)]
-    return lambda role, _: tell(f"Laying out {role}", roles.index(role) / len(roles))
-
-
-def _make_costume(costume: Path, out: Path, wearer: Path | None, search: float = 0.0) -> int:
-    from drafting.commands.texts import made_text
-    from drafting.costume.file import CostumeFile
-    from drafting.costume.lays import laid_out
-    from drafting.costume.make import make
-    from drafting.costume.whole import read_whole_costume
-    from drafting.output.folder import check_out
-    from drafting.output.write import write_output
-
-    read: CostumeFile | None = None
-    faults: list[Fault] = []
-    try:
-        read = read_whole_costume(costume, wearer)
-    except InputError as error:
-        faults += error.faults
-    try:
-        check_out(out)
-    except InputError as error:
-        faults += error.faults
-    if read is None or faults:
-        raise InputError(faults)
-
-    with progress(sys.stderr) as tell:
-        try:
-            tell("Drafting", 0.0)
-            made = make(read)
-            made = laid_out(made, search, said=_laying(made, within(tell, DRAFTED, LAID)))
-        except InputError:
-            raise
-        except DraftError as error:
-            raise InputError([Fault(str(error), file=str(costume))]) from error
-        printed = write_output(made, out, within(tell, LAID, 1.0))
-    print(made_text((*made.findings, *printed), out))
-    failed = [finding for finding in made.findings if finding.level == "error"]
-    for finding in failed:
-        print(f"error: {finding.where}: {finding.message}", file=sys.stderr)
-    return CHECK_FAILS if failed else HOLDS
 
 
 def _body(wanted: argparse.Namespace) -> int:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import TextIO
 
-Tell = Callable[[str, float], None]
+from drafting.costume.telling import Tell
 
 FIRST_GUESS = 0.04
 """Share of the work from which the time left is worth telling (ours)."""

@@ -38,6 +38,7 @@ class Fabric:
     `stretch_*` is (stretched - rest) / rest, `shrinkage_*` what is lost in the first wash, both as
     fractions along the warp, across it, and on the bias. `eases`: how much the cloth takes up in
     easing. `sort` is what kind of surface it has, None where nobody said. `iron_dots` 0-3 as on the care label.
+    `colour` is written #rrggbb, "" where nobody said.
     `load_*` is what pulled at the strip, N per metre of its width, None where the test does not say.
     """
 
@@ -72,6 +73,7 @@ class Fabric:
     iron_dots: int | None = None
     care: str = ""
     price: str = ""
+    colour: str = ""
     repeat_along: float | None = None
     repeat_across: float | None = None
     findings: tuple[Finding, ...] = ()

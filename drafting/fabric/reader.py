@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
@@ -12,6 +13,7 @@ from drafting.fabric.cloth import SELVEDGE, Fabric, TreatedStrip, dimensional_ch
 from drafting.fabric.sorts import SORTS
 from drafting.fabric.strip_tests import TREATMENTS, exactly, marks, stretch_test, strip_bends, treated_strip
 from drafting.ground.findings import Finding
+from drafting.ground.palette import DYES
 from drafting.ground.units import (
     BadValue,
     as_written,
@@ -44,7 +46,8 @@ STRETCHES = tuple(f"stretch_{direction}" for direction in DIRECTIONS)
 BENDINGS = tuple(f"bending_length_{direction}" for direction in DIRECTIONS)
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
-KEYS = (*TEXTS, *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", *TRUTHS)
+KEYS = (*TEXTS, "colour", *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", *TRUTHS)
+COLOURS_LISTED = f"it is one of {', '.join(DYES)}, or the figures of one, as a screen has them"
 DOUBTED = 1.5  # a stretch as a fraction; few cloths give more (ours)
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
 
@@ -88,6 +91,8 @@ def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
         return partial(strip_bends, unit)
     if key in SHRINKAGES:
         return partial(_shrinkage, unit)
+    if key == "colour":
+        return _coloured
     return _recovered if key == "recovery" else plain_text
 
 
@@ -110,6 +115,14 @@ def _number(key: str, value: object) -> float | int:
         what = f"{as_written(value)} cannot be"
         raise BadValue(what, f"it is {whole}within {low:g} to {high:g}")
     return int(number) if key == "iron_dots" else number
+
+
+def _coloured(value: object) -> str:
+    """Return a colour as #rrggbb, from a plain name or from its figures."""
+    written = str(value).strip().lower()
+    if re.fullmatch(r"#[0-9a-f]{6}", written):
+        return written
+    return DYES[one_of(written, DYES, COLOURS_LISTED)]
 
 
 def _shrinkage(unit: str | None, value: object) -> float:

@@ -80,6 +80,39 @@ class Colour(StrEnum):
     """The wearer's figure: nobody's skin, pale enough for every line on it."""
 
 
+DYES: dict[str, str] = {
+    "white": "#f4f2ec",
+    "ivory": "#ece2c8",
+    "silver": "#b9bcc0",
+    "grey": "#85878a",
+    "charcoal": "#43464b",
+    "black": "#26262a",
+    "red": "#b5322f",
+    "crimson": "#8e1f35",
+    "wine": "#5c2433",
+    "pink": "#d99aa5",
+    "plum": "#64405f",
+    "purple": "#5b4288",
+    "lilac": "#a998c4",
+    "navy": "#27324f",
+    "blue": "#3c5f96",
+    "sky": "#8fb3cf",
+    "teal": "#2c6b70",
+    "green": "#3f6b48",
+    "bottle green": "#27463a",
+    "olive": "#6d6a3c",
+    "yellow": "#dcbf4f",
+    "mustard": "#b48c33",
+    "gold": "#b59a52",
+    "orange": "#c8743a",
+    "rust": "#96502f",
+    "brown": "#634736",
+    "tan": "#b3936c",
+    "beige": "#d3c3a6",
+}
+"""How a maker names a cloth's colour, and how it looks dyed: duller and softer than paint (by eye)."""
+
+
 def css_name(colour: Colour) -> str:
     """Return the custom property by which a style sheet calls a colour.
 

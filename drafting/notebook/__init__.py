@@ -19,6 +19,7 @@ from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.page.cloths import ClothTold
 from drafting.notebook.page.page import CostumePage
 from drafting.notebook.plan.view import PlanView
+from drafting.notebook.worn_view.view import WornView
 
 show_refusals_plainly()
 take_own_blocks()
@@ -33,6 +34,7 @@ __all__ = [
     "OverhangTest",
     "PlanView",
     "SwatchTest",
+    "WornView",
     "cloth_holds",
     "cloth_numbers",
     "costume_path",

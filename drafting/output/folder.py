@@ -25,17 +25,25 @@ try:
 except ImportError:  # a system without file locks: two runs at once are then the maker's to avoid
     fcntl = None  # type: ignore[assignment]
 
+REPORT, WORN = "report.json", "worn.json"
+RECORDS = {"`drafting make`": REPORT, "`drafting worn`": WORN}
+"""What a folder is known for ours by, and which command writes it."""
+
+WRITTEN = {REPORT: {"schema", "made_with"}, WORN: {"schema", "form", "garments"}}
+"""Keys that each record has."""
+
 AT_FDCWD, RENAME_EXCHANGE = -100, 2  # linux/fcntl.h, linux/fs.h
 CANNOT = (errno.ENOSYS, errno.EINVAL, errno.ENOTSUP)
 
 
-def swap_in(out: Path, fill: Callable[[Path], None]) -> None:
+def swap_in(out: Path, fill: Callable[[Path], None], record: str = REPORT) -> None:
     """Let `fill` write into a new folder, then put that folder in the place of `out`.
 
+    `record` names the file by which a folder of this kind is known for ours.
     Raises InputError, before `fill` is called, where `out` cannot or must not be replaced; whatever
     `fill` raises goes through, with `out` as it was.
     """
-    place = check_out(out)
+    place = check_out(out, record)
     with _sole_user(place.parent):
         _finish_killed_runs(place)
     fresh = _new_folder(place)
@@ -47,13 +55,13 @@ def swap_in(out: Path, fill: Callable[[Path], None]) -> None:
             os.rename(fresh, ready)
             fresh = ready
             with _sole_user(place.parent):
-                check_out(out)
+                check_out(out, record)
                 _swap(ready, place)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
 
 
-def check_out(out: Path) -> Path:
+def check_out(out: Path, record: str = REPORT) -> Path:
     """Return the real path that `out` stands for, a link followed.
 
     Raises InputError where `out` may not be replaced: it is a file, holds the current folder, lies
@@ -75,19 +83,20 @@ def check_out(out: Path) -> Path:
     if not os.access(place.parent, os.W_OK | os.X_OK):
         right = "name a folder in a place you may write to"
         raise _refused(out, f"the folder {place.parent} cannot be written to", right)
-    if place.is_dir() and any(place.iterdir()) and not _is_ours(place):
+    if place.is_dir() and any(place.iterdir()) and not _is_ours(place, record):
         right = "name a new or empty folder, or one that an earlier run made"
-        raise _refused(out, "holds files that this kit did not make", right)
+        other = next((f"holds what {run} made" for run, name in RECORDS.items() if _is_ours(place, name)), "")
+        raise _refused(out, other or "holds files that this kit did not make", right)
     return place
 
 
-def _is_ours(place: Path) -> bool:
-    """Return whether `place` holds a report written by this kit."""
+def _is_ours(place: Path, record: str) -> bool:
+    """Return whether `place` holds a record of this name written by this kit."""
     try:
-        report = json.loads((place / "report.json").read_bytes())
+        report = json.loads((place / record).read_bytes())
     except (OSError, ValueError):
         return False
-    return isinstance(report, dict) and {"schema", "made_with"} <= report.keys()
+    return isinstance(report, dict) and WRITTEN[record] <= report.keys()
 
 
 def _swap(ready: Path, place: Path) -> None:

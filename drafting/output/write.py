@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 from drafting.costume.make import Made
+from drafting.costume.telling import Tell, tell_nobody
+from drafting.costume.worn import Worn
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.ground.findings import Finding
@@ -25,27 +27,23 @@ from drafting.output.sheets import (
     sheet_row,
     sheets_said,
 )
+from drafting.output.worn_plan import worn_findings, worn_shown
 from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 
-Tell = Callable[[str, float], None]
-"""Hears what is being done and how much of it is done, 0 to 1; what it raises ends the work."""
-
-
-def tell_nobody(words: str, share: float) -> None:
-    """Tell nobody."""
-
-
 PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
 
 
-def write_output(made: Made, out: Path | str, tell: Tell = tell_nobody) -> tuple[Finding, ...]:
+def write_output(
+    made: Made, out: Path | str, tell: Tell = tell_nobody, worn: Worn | None = None
+) -> tuple[Finding, ...]:
     """Write `made` beside `out` and swap it in whole; what was there stays if anything fails.
 
-    Returns what the printing had to say; the record holds it too. `tell` hears each step. Raises
+    Returns what the printing had to say; the record holds it too. `tell` hears each step. `worn` puts the
+    costume on the form into the plan, and its verdict among the findings. Raises
     `InputError` where `out` is a file or a folder that this kit did not make.
 
     >>> from tempfile import TemporaryDirectory
@@ -62,10 +60,10 @@ def write_output(made: Made, out: Path | str, tell: Tell = tell_nobody) -> tuple
     """
     start = time.perf_counter()
     sheets = list(_told(made, tell))
-    found = tuple(sheets_said(sheets))
+    found = (*sheets_said(sheets), *(worn_findings(worn) if worn else ()))
     timings = {**made.timings, "print": time.perf_counter() - start}
     made = replace(made, findings=(*made.findings, *found), timings=timings)
-    swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell))
+    swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell, worn))
     return found
 
 
@@ -102,18 +100,19 @@ def _write_lays(made: Made, folder: Path) -> None:
         overview_png(sheet, file.with_suffix(".png"))
 
 
-def _write_plan(made: Made, folder: Path) -> Plan | None:
+def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
     """Write the making plan and its shopping list; without lays nobody knows what to buy."""
     if not made.lays:
         return None
     plan = planned(made)
-    files = {"plan.html": page(plan, made), "shopping.csv": shopping_csv(plan.shopping)}
+    whole = page(plan, made, worn_shown(worn) if worn else None)
+    files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping)}
     for name, text in files.items():
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
     return plan
 
 
-def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
+def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn: Worn | None) -> None:
     start = time.perf_counter()
     (folder / "pieces").mkdir()
     for garment in made.garments:
@@ -129,7 +128,7 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> N
     _write_lays(made, folder)
     _write_sheets(made, sheets, folder, tell)
     tell("Writing the making plan", 0.96)
-    plan = _write_plan(made, folder)
+    plan = _write_plan(made, folder, worn)
     tell("Writing the record", 0.98)
     data = report(made, plan) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
     data["timings"]["draw"] = time.perf_counter() - start

@@ -88,7 +88,7 @@ def test_a_costume_whose_checks_hold_is_0(
         ("read", Path("my.toml"), None),
         ("make", "read"),
         ("lay", flow.asked[-1][1], 0.0),
-        ("write", flow.asked[-1][1], tmp_path / "out"),
+        ("write", flow.asked[-1][1], tmp_path / "out", None),
     ]
 
 

@@ -178,6 +178,22 @@ def test_random_text_is_read_as_a_fabric_or_refused(tmp_path_factory: pytest.Tem
     assert cloth.selvedge >= 0
 
 
+@pytest.mark.parametrize(
+    ("written", "seen"), [("plum", "#64405f"), ("Bottle green", "#27463a"), ("#AA3355", "#aa3355")]
+)
+def test_a_colour_is_a_plain_name_or_its_figures(tmp_path: Path, written: str, seen: str) -> None:
+    file = tmp_path / "cloth.toml"
+    file.write_text(f'title = "Cloth"\nunit = "cm"\nwidth = 140\ncolour = "{written}"\n')
+    assert read_fabric(file).colour == seen
+
+
+def test_a_colour_that_nobody_knows_is_answered_with_those_there_are(tmp_path: Path) -> None:
+    file = tmp_path / "cloth.toml"
+    file.write_text('title = "Cloth"\nunit = "cm"\nwidth = 140\ncolour = "zzzz"\n')
+    with pytest.raises(InputError, match=r"cloth\.toml:4: colour: .*navy"):
+        read_fabric(file)
+
+
 def test_a_stretch_test_names_what_pulled_at_the_strip(tmp_path: Path) -> None:
     path = written(
         tmp_path,

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from drafting.ground.palette import Colour, css, css_name
+from drafting.ground.palette import DYES, Colour, css, css_name
 from drafting.sheet import Layer
 from drafting.sheet.faces import FACES, OWN
 from drafting.sheet.style import STYLES, TEXT_COLOURS
@@ -103,7 +103,8 @@ def test_grey_tells_the_garments_of_a_lay_apart(shades: tuple[Colour, ...]) -> N
 
 def test_the_palette_is_small_and_no_colour_stands_twice() -> None:
     assert len(Colour) <= 30
-    assert len(re.findall(r"#[0-9a-f]{6}", PALETTE.read_text("utf-8"))) == len(Colour)
+    assert len(re.findall(r"#[0-9a-f]{6}", PALETTE.read_text("utf-8"))) == len(Colour) + len(DYES)
+    assert len(set(Colour) | set(DYES.values())) == len(Colour) + len(DYES)
 
 
 def test_each_colour_says_why_in_one_line() -> None:

@@ -109,11 +109,22 @@ class Tab:
         self.page.wait_for_function("window.ran !== undefined", timeout=RUN_ALL)
         return bool(self.page.evaluate("window.ran"))
 
-    def run_to_bench(self) -> None:
-        """Run the notebook from top to bottom and scroll to its bench."""
+    def forget_choices(self) -> None:
+        """Take away what the pages have kept beside the costumes."""
+        for ending in (".journal", ".lays"):
+            for kept in self.lab.root.rglob(f"*{ending}"):
+                kept.unlink()
+
+    def run_to_bench(self, garment: str = "shirt") -> None:
+        """Run the notebook from top to bottom, every choice as its file has it, and scroll to its bench."""
+        self.forget_choices()
         if not self.run_all():
             raise RuntimeError(f"the notebook does not run: {self.kernel_faults()}")
         self.page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=10_000)
+        which = self.page.locator(".which-garment select")
+        if which.count() and which.first.is_visible():
+            which.first.select_option(garment)
+            self.page.locator(f'.pattern-preview [id="{garment}.front.cut-line"]').wait_for(timeout=10_000)
         self.page.evaluate("document.querySelector('.bench').scrollIntoView({block: 'start'})")
 
     def kernel_faults(self) -> list[str]:

@@ -7,7 +7,12 @@ from dataclasses import replace
 import numpy as np
 from scipy.spatial import Delaunay
 
+from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Limb, Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
+from drafting.worn.settled.balance import scene_of
+from drafting.worn.settled.search import Limits, residual_of, searched
+from drafting.worn.settled.sheet import sheet_of
+from drafting.worn.settled.touch import unheld
 
 Flat = tuple[Reals, Whole]
 """Points (V, 2) mm and triangles (T, 3)."""
@@ -21,8 +26,8 @@ def ply(pull: float = 1500.0, shear: float = 200.0, bend: float = 5.4e-5, weight
 
 
 def lattice(x: tuple[float, float], y: tuple[float, float], edge: float) -> Flat:
-    """A rectangle of near equilateral triangles whose rows run across, along y; both ends in x are rows."""
-    rows = max(2, round((x[1] - x[0]) / (edge * np.sqrt(0.75))))
+    """A rectangle of near equilateral triangles whose rows run along y; both ends in x are rows, and alike."""
+    rows = 2 * int(np.ceil((x[1] - x[0]) / (edge * np.sqrt(3.0)) - 1e-9))
     count = max(1, round((y[1] - y[0]) / edge))
     plain = np.linspace(*y, count + 1)
     between = np.concatenate([[y[0]], 0.5 * (plain[1:] + plain[:-1]), [y[1]]])
@@ -90,5 +95,21 @@ def hoop(girth: float, height: float, edge: float, cloth: Ply) -> tuple[SewnMesh
     return sewn((points, triangles), cloth, merged=place.ravel()), found[:, 0] / girth * 2.0 * np.pi
 
 
+def turned(flat: Flat) -> Flat:
+    """The same with x and y changed: rows run along x."""
+    points = flat[0][:, ::-1].copy()
+    return points, without_slivers(points, flat[1])
+
+
 def halved(mesh: SewnMesh, on_middle: Truth) -> SewnMesh:
     return replace(mesh, halved=True, on_middle=on_middle)
+
+
+def come_to_rest(
+    mesh: SewnMesh, points: Reals, field: DistanceField | None = None, held: Truth | None = None
+) -> tuple[Reals, float]:
+    """Points (count, 3) mm at rest and the residual: the cloth as stiff as it is, no friction, thin as paper."""
+    stays = np.zeros(mesh.count, dtype=bool) if held is None else held
+    scene = scene_of(sheet_of(mesh, stays, np.inf, np.inf), field, np.zeros(mesh.count))
+    found = searched(scene, points * 1e-3, unheld(), Limits(seconds=60.0, residual=0.01))
+    return found.state.points * 1e3, residual_of(scene, found.state)

@@ -12,7 +12,7 @@ from drafting.worn.form import Form, wearers_form
 from drafting.worn.nouns import Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
-from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted
+from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted, uneven_body
 
 
 @cache
@@ -84,3 +84,14 @@ def test_hardly_any_cloth_starts_stretched_out_of_shape(block: str) -> None:
         0.85 < np.median(start / flat) < (1.35 if block.startswith("close") else 1.2)
     )  # drafted smaller than the body
     assert np.quantile(start / flat, 0.95) < 2.2
+
+
+def test_an_uneven_wearer_has_each_hand_on_its_side() -> None:
+    body = uneven_body()
+    mesh = sewn_mesh(drafted("shirt", body), "shirt", PLIES)
+    points = placed(mesh, wearers_form(body))
+    for index, piece in enumerate(mesh.pieces):
+        middle = points[np.unique(mesh.sewn[mesh.piece == index])][:, 0].mean()
+        assert {"left": middle > 0.0, "right": middle < 0.0, "": abs(middle) < 20.0}[piece.hand], piece.name
+    apart = np.linalg.norm(points[mesh.tied[:, 0]] - points[mesh.tied[:, 1]], axis=1)
+    assert np.median(apart) < 30.0

@@ -48,7 +48,7 @@ def trial() -> tuple[Scene, Reals, Held]:
     flat[:, 2] = -3.3 * (flat[:, 0] ** 2 + flat[:, 1] ** 2)
     before = flat + chance.normal(size=flat.shape) * 3e-4
     held = held_by(sheet, state_at(scene, before).touch, before, np.zeros_like(before))
-    after = before + chance.normal(size=flat.shape) * 1e-4
+    after = before + chance.normal(size=flat.shape) * 3e-4
     return scene, after, held
 
 

@@ -10,6 +10,7 @@ from drafting.making.model import Plan, Step
 from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
+    WornShown,
     docket_table,
     listed,
     paragraphs,
@@ -19,15 +20,16 @@ from drafting.making.page.sections import (
     start_list,
     step_list,
     titled_section,
+    worn_part,
 )
 from drafting.making.times import starts
 from drafting.making.words import text
 
-PARTS = ("cautions", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")
+PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")
 
 
-def page(plan: Plan, made: Made) -> str:
-    """Return `plan.html`: one file, no network."""
+def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
+    """Return `plan.html`: one file, no network; `worn` is the costume on the wearer's form."""
     garments = {garment.name: garment for garment in made.garments}
     pieces = drawn_pieces(made)
 
@@ -44,6 +46,7 @@ def page(plan: Plan, made: Made) -> str:
     titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
     bodies = {
         "cautions": paragraphs(plan.cautions, "caution"),
+        "worn": worn_part(worn),
         "start": start_list(starts(plan.steps, made.costume.worn_on)),
         "docket": docket_table(plan.docket, titles),
         "shopping": shopping_table(plan.shopping),

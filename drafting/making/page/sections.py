@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 
 from drafting.ground.sources import Sources, printed, works
 from drafting.ground.templates import Html, macros
@@ -28,6 +29,21 @@ def paragraphs(sentences: Iterable[Said], kind: str = "") -> Html:
 
 def listed(sentences: Iterable[Said]) -> Html:
     return Html(PARTS.listed([text(sentence) for sentence in sentences]))
+
+
+@dataclass(frozen=True)
+class WornShown:
+    """The costume on the wearer's form: a `picture` as a data address, and what is said, by heading."""
+
+    picture: str
+    words: tuple[tuple[str, tuple[str, ...]], ...]
+
+
+def worn_part(shown: WornShown | None) -> Html:
+    """Return the picture and the verdict; where nobody asked for them, how to see them."""
+    if shown is None:
+        return Html(PARTS.paragraphs([text("page.worn_command")]))
+    return Html(PARTS.worn(shown.picture, text("page.worn_picture"), shown.words))
 
 
 def source_list(cited: Sources) -> Html:

@@ -9,9 +9,10 @@ from pathlib import Path
 from drafting.costume.file import CostumeFile
 from drafting.costume.lays import laid_out, materials
 from drafting.costume.make import Made, make
+from drafting.costume.telling import Tell, tell_nobody
 from drafting.layout import Lay, Packing
 from drafting.output.folder import check_out
-from drafting.output.write import Tell, tell_nobody, write_output
+from drafting.output.write import write_output
 
 LAY, WRITE = 0.05, 0.4
 """Share of the whole at which the lays begin, and the writing (measured on the lamplighter)."""

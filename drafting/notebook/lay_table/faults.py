@@ -11,10 +11,14 @@ import ipywidgets as widgets
 from drafting.ground.errors import DraftError
 from drafting.ground.templates import macros
 from drafting.ground.units import show_length
-from drafting.layout import Cloth
+from drafting.layout import Cloth, Lay
 
 FIELDS = (("along", 20.0), ("across", 20.0), ("length", 5.0), ("width", 5.0))
 """The fields, and what stands in them first, cm: shown to be overwritten (ours)."""
+
+
+PRESSED = 50.0
+"""mm: the side of a faulty place that is pressed, not drawn out (ours)."""
 
 
 def with_fault(cloth: Cloth, along: float, across: float, length: float, width: float) -> Cloth:
@@ -32,6 +36,22 @@ def with_fault(cloth: Cloth, along: float, across: float, length: float, width: 
         )
     box = (along, across, along + length, across + width)
     return replace(cloth, faults=(*cloth.faults, box))
+
+
+def pressed_fault(lay: Lay, x0: float, y0: float, x1: float, y1: float) -> tuple[float, float, float, float]:
+    """Return along, across, length and width (mm) on the opened cloth of a place pressed on a drawn lay.
+
+    A press without a drag is a place of `PRESSED` about it. On folded cloth y goes up from the fold,
+    and the place is on the upper layer, the one that is looked at.
+    """
+    (left, right), (low, high) = sorted((x0, x1)), sorted((y0, y1))
+    if max(right - left, high - low) < PRESSED / 2:
+        x, y = (left + right) / 2, (low + high) / 2
+        left, right, low, high = x - PRESSED / 2, x + PRESSED / 2, y - PRESSED / 2, y + PRESSED / 2
+    most = lay.cloth.layer_width(lay.lay)
+    left, low, high = max(0.0, left), max(0.0, low), min(most, high)
+    across = lay.cloth.usable_width / 2 + low if lay.lay == "folded" else low
+    return left, across, right - left, high - low
 
 
 class FaultFields:

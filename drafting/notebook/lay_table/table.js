@@ -42,6 +42,31 @@ function render({ model, el }) {
     path.removeAttribute("transform");
     belonging(path).forEach((element) => { element.style.translate = ""; });
   });
+  // A faulty place is pressed, or drawn out, on the cloth itself. mm from its lower left corner.
+  const onCloth = (point) => {
+    const box = place.querySelector('[id="cloth"]').getBBox();
+    return [point.x - box.x, box.y + box.height - point.y];
+  };
+  let marking = null;
+  place.addEventListener("pointerdown", (event) => {
+    if (!model.get("marking")) return;
+    marking = { start: at(event), pointer: event.pointerId };
+    place.setPointerCapture(event.pointerId);
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  }, true);
+  place.addEventListener("pointerup", (event) => {
+    if (!marking) return;
+    const [a, b] = [onCloth(marking.start), onCloth(at(event))];
+    marking = null;
+    model.set("asked", { fault: [...a, ...b], n: (model.get("asked").n || 0) + 1 });
+    model.save_changes();
+    event.stopImmediatePropagation();
+  }, true);
+  place.addEventListener("pointercancel", () => { marking = null; });
+  const mark = () => place.classList.toggle("marking", model.get("marking"));
+  model.on("change:marking", mark);
+  mark();
   place.addEventListener("pointerdown", (event) => {
     const path = event.target.closest("path.cut-line");
     if (!path) return;

@@ -25,7 +25,7 @@ from drafting.layout.packing.job import Kit
 from drafting.layout.remarks import lay_findings
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table import state as ls
-from drafting.notebook.lay_table.faults import FaultFields, with_fault
+from drafting.notebook.lay_table.faults import FaultFields, pressed_fault, with_fault
 from drafting.notebook.lay_table.together import FIRST, LivingTable
 from drafting.notebook.lay_table.words import lay_html, widths_html
 from drafting.notebook.living.bar import LivingBar
@@ -43,6 +43,7 @@ class Canvas(anywidget.AnyWidget):
     _esm = Path(__file__).with_suffix(".js")
     picture = traitlets.Unicode("").tag(sync=True)
     asked = traitlets.Dict({}).tag(sync=True)
+    marking = traitlets.Bool(False).tag(sync=True)
 
 
 class LayTable(LivingTable):
@@ -205,8 +206,8 @@ class LayTable(LivingTable):
         titles = [(f"{role}: {self.parts[role][0].title}", role) for role in self.parts]
         self.cloth = widgets.Dropdown(options=titles, description="Cloth", layout=_wide("420px"))
         self.cloth.observe(lambda _: self._safely(self._show), names="value")
-        self.bar = LivingBar(offer="Lay the pieces as they are now")
-        self.bar.on_follow(lambda: self._safely(self.follow))
+        self.living_bar = LivingBar(offer="Lay the pieces as they are now")
+        self.living_bar.on_follow(lambda: self._safely(self.follow))
         self.canvas = Canvas()
         self.canvas.observe(lambda change: self._safely(partial(self._asked, change["new"])), names="asked")
         self.said, self.refused, self.widths, self.busy = (widgets.HTML() for _ in range(4))
@@ -220,6 +221,9 @@ class LayTable(LivingTable):
         self.look = self._button("Look longer", self.look_longer)
         self.cancel = self._button("Stop looking", self.stop.set)
         self.cancel.disabled = True
+        self.marking = widgets.ToggleButton(description="Mark faults on the cloth", layout=_wide("auto"))
+        self.marking.add_class("mark-on-cloth")
+        widgets.link((self.marking, "value"), (self.canvas, "marking"))
         self.faults = FaultFields(
             lambda *sizes: self._safely(partial(self.mark_fault, *sizes)), lambda: self._safely(self.forget_faults)
         )
@@ -233,11 +237,11 @@ class LayTable(LivingTable):
     def _laid_out(self) -> Any:
         self.said.add_class("lay-said")
         self.busy.add_class("lay-busy")
-        first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset])
+        first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset, self.marking])
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
-        page = widgets.VBox([style, self.bar, *rows, self.faults.view])
+        page = widgets.VBox([style, self.living_bar, *rows, self.faults.view])
         for row in (first, search):
             row.layout.flex_flow = "row wrap"
         page.add_class("lay-page")
@@ -245,7 +249,9 @@ class LayTable(LivingTable):
         return page
 
     def _asked(self, asked: dict[str, Any]) -> None:
-        if asked:
+        if "fault" in asked:
+            self.mark_fault(*pressed_fault(self.lay, *asked["fault"]))
+        elif asked:
             self.shift(str(asked["outline"]), float(asked["dx"]), float(asked["dy"]), bool(asked["turn"]))
 
     def _reset(self) -> None:

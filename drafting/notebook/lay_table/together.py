@@ -32,7 +32,7 @@ class LivingTable:
     lock: threading.RLock
     stop: threading.Event
     following: threading.Thread
-    bar: LivingBar
+    living_bar: LivingBar
     cloth: Any
 
     @property
@@ -73,7 +73,7 @@ class LivingTable:
     def heard(self, _: object) -> None:
         """Tell that these are the pieces of an earlier costume, and offer to lay the new ones."""
         if self.living:
-            self.bar.tell(self.living, changed_words(self.asked, self.living.asked))
+            self.living_bar.tell(self.living, changed_words(self.asked, self.living.asked))
 
     def follow(self) -> None:
         """Lay the pieces as they are now; a hand's lay stays where they still fit so."""

@@ -1,5 +1,6 @@
 // How a view stands to its costume. A kernel that is gone cannot say so: the page itself does.
 const AWAY = "jupyter-widgets-disconnected";
+const EVERY = 500, SILENT = 12000; // ms between two looks; without an answer a kernel counts as gone
 const GONE = "The kernel was restarted or has stopped: nothing here follows the hand until it is connected again. "
   + "Every choice you made is kept.";
 const RERUN = "notebook:restart-run-all";
@@ -12,7 +13,7 @@ const reconnect = () => {
     location.reload();
     return;
   }
-  (press.shadowRoot?.querySelector("button") ?? press.closest("button") ?? press).click();
+  press.dispatchEvent(new MouseEvent("mousedown", { bubbles: true, composed: true, button: 0 }));
   const end = performance.now() + 4000;
   const agree = () => {
     const yes = document.querySelector(".jp-Dialog button.jp-mod-accept");
@@ -49,25 +50,39 @@ function render({ model, el }) {
   });
   again.addEventListener("click", reconnect);
 
-  let gone = false;
+  let gone = false, asked = 0, answered = 0;
   const look = () => {
-    const now = Boolean(el.closest(`.${AWAY}`) ?? el.querySelector(`.${AWAY}`));
+    const silent = asked > answered && performance.now() - asked > SILENT;
+    const now = silent || Boolean(el.closest(`.${AWAY}`));
     if (now === gone) return;
     gone = now;
     away.replaceChildren(...(gone ? [GONE + " ", again] : []));
-    // the whole view: the nearest holder that has more in it than this bar
     const view = el.closest(".living-view");
     for (const part of view?.children ?? []) {
       if (!part.contains(el)) part.inert = gone;
     }
     view?.classList.toggle("away", gone);
   };
-  const watching = new MutationObserver(look);
-  watching.observe(el, { attributes: true, attributeFilter: ["class"] });
+  // A kernel that died by itself tells nobody: the first touch asks whether it is there.
+  const touched = (event) => {
+    if (gone || asked > answered || !el.closest(".living-view")?.contains(event.target)) return;
+    asked = performance.now();
+    model.send({ there: true });
+  };
+  const heard = (message) => {
+    if (message.here) answered = performance.now();
+  };
+  const watching = setInterval(look, EVERY);
+  for (const name of ["pointerdown", "keydown"]) document.addEventListener(name, touched, true);
+  model.on("msg:custom", heard);
   for (const name of ["words", "stale", "offer"]) model.on(`change:${name}`, show);
   show();
   look();
-  return () => watching.disconnect();
+  return () => {
+    clearInterval(watching);
+    for (const name of ["pointerdown", "keydown"]) document.removeEventListener(name, touched, true);
+    model.off("msg:custom", heard);
+  };
 }
 
 export default { render };

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import Any
 
 import anywidget
 import traitlets
@@ -29,6 +30,14 @@ class LivingBar(anywidget.AnyWidget):
     stale = traitlets.Unicode("").tag(sync=True)
     offer = traitlets.Unicode("Follow").tag(sync=True)
     follows = traitlets.Int(0).tag(sync=True)
+
+    def __init__(self, **given: Any) -> None:
+        super().__init__(**given)
+        self.on_msg(self._answer)
+
+    def _answer(self, _: object, asked: Any, __: object) -> None:
+        if asked.get("there"):
+            self.send({"here": True})
 
     def on_follow(self, do: Callable[[], None]) -> None:
         """Have `do` run whenever the maker wants to follow."""

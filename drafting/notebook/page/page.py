@@ -26,6 +26,7 @@ from drafting.notebook.page.view import Following, NothingToShow, PageView, Sent
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
+from drafting.notebook.worn_view.view import WornView
 
 _OPEN: list[CostumePage] = []
 
@@ -142,6 +143,19 @@ class CostumePage:
             if not garments:
                 raise NothingToShow(named.nothing_words(living.asked, choices, parts))
             return Bench(living, garments, named.known_choices(living.asked, garments, choices) or None)
+
+        return self._view(build)
+
+    def worn(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
+        """Return the garments that have one of these choices, and one of the parts named, on the wearer's form."""
+        parts = (part,) if isinstance(part, str) else part
+
+        def build() -> WornView:
+            living = self.living
+            garments = named.garments_with(living.asked, choices, parts)
+            if not garments:
+                raise NothingToShow(named.nothing_words(living.asked, choices, parts))
+            return WornView(living, garments, named.known_choices(living.asked, garments, choices) or None)
 
         return self._view(build)
 

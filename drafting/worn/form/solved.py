@@ -44,7 +44,7 @@ def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
     return best
 
 
-def alike(one: Solid, other: Solid, pose: Stance) -> tuple[Solid, Readings]:
+def one_middle(one: Solid, other: Solid, pose: Stance) -> tuple[Solid, Readings]:
     """Return `one` with all that lies on the middle as it is on both in the mean: the halves of one body."""
     mine, its = one.dials, other.dials
 

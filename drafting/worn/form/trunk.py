@@ -143,7 +143,7 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
     t = (lv.bust - lv.under_bust) / (lv.armpit - lv.under_bust)
     lower = 1.1 * (lv.under_bust - lv.waist) / (lv.armpit - lv.waist)
     high, under = high.moved(k.rounded), under.moved(lower * k.rounded)
-    bust = fuller(_between(under, high, t), k.scales["bust_girth"])
+    bust = deeper_chest(_between(under, high, t), k.scales["bust_girth"])
     belly = _between(waist, hip, 0.5)
     full = max(waist.front * -1, hip.front * -1)
     belly = Slice(belly.breadth, 0.5 * (belly.front - full) - 2 * u, belly.back - 3 * u, belly.power)
@@ -171,7 +171,7 @@ def _rows(s: Sizes, k: Dials, hip: Slice, legs: Reals) -> Reals:
     return np.array([[z, a, f, b, n] for z, a, f, b, n in rows])
 
 
-def fuller(one: Slice, by: float) -> Slice:
+def deeper_chest(one: Slice, by: float) -> Slice:
     """A chest that grows more to the front than in breadth."""
     more = by - 1.0
     return replace(

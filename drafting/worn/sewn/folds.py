@@ -19,9 +19,6 @@ UNDER = frozenset(
 )
 """Edges that lie under once their piece is folded."""
 
-BEYOND = frozenset({EdgeRole.STAND_NECK, EdgeRole.STAND_HEM, EdgeRole.UNDERLAP})
-"""Edges of what overlaps beyond a centre."""
-
 OVERLAP = 0.3
 """Of a piece: what lies beyond a centre line and is more is the piece's other half (ours)."""
 

@@ -1,0 +1,82 @@
+"""`drafting make` and `demo`: read, draft, check, lay out, write, and say what was found."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from drafting.commands.progress import progress, within
+from drafting.costume.telling import Tell
+from drafting.ground.errors import DraftError, Fault, InputError
+
+if TYPE_CHECKING:
+    from drafting.costume.make import Made
+    from drafting.costume.worn import Worn
+
+HOLDS, CHECK_FAILS = 0, 1
+"""Exit codes: made and every check holds; made, but a check says error."""
+
+DRAFTED, LAID, DRESSED = 0.04, 0.35, 0.8
+"""Shares of the time that drafting, laying out, dressing end at, with no search asked for (ours, by the demo)."""
+
+
+def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
+    """Return what hears of each better lay, and tells how many cloths are begun."""
+    from drafting.costume.lays import materials
+
+    roles = [cloth.role for cloth, _ in materials(made)]
+    return lambda role, _: tell(f"Laying out {role}", roles.index(role) / len(roles))
+
+
+def _on_form(made: Made, tell: Tell) -> Worn:
+    from drafting.costume.worn import worn
+
+    return worn(made, tell)
+
+
+def make_costume(
+    costume: Path, out: Path, wearer: Path | None, search: float = 0.0, with_worn: bool = False
+) -> int:
+    """Make a costume file, or its costume on another body, and return the exit code.
+
+    `search` seconds are looked for a shorter lay; `with_worn` puts it on the wearer's form as well.
+    """
+    from drafting.commands.texts import made_text
+    from drafting.costume.file import CostumeFile
+    from drafting.costume.lays import laid_out
+    from drafting.costume.make import make
+    from drafting.costume.whole import read_whole_costume
+    from drafting.output.folder import check_out
+    from drafting.output.write import write_output
+
+    read: CostumeFile | None = None
+    faults: list[Fault] = []
+    try:
+        read = read_whole_costume(costume, wearer)
+    except InputError as error:
+        faults += error.faults
+    try:
+        check_out(out)
+    except InputError as error:
+        faults += error.faults
+    if read is None or faults:
+        raise InputError(faults)
+
+    with progress(sys.stderr) as tell:
+        try:
+            tell("Drafting", 0.0)
+            made = make(read)
+            made = laid_out(made, search, said=_laying(made, within(tell, DRAFTED, LAID)))
+            on_form = _on_form(made, within(tell, LAID, DRESSED)) if with_worn else None
+        except InputError:
+            raise
+        except DraftError as error:
+            raise InputError([Fault(str(error), file=str(costume))]) from error
+        printed = write_output(made, out, within(tell, DRESSED if with_worn else LAID, 1.0), on_form)
+    print(made_text((*made.findings, *printed), out))
+    failed = [finding for finding in made.findings if finding.level == "error"]
+    for finding in failed:
+        print(f"error: {finding.where}: {finding.message}", file=sys.stderr)
+    return CHECK_FAILS if failed else HOLDS

@@ -1,0 +1,58 @@
+"""`drafting worn`: what it asks for, and what it does."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from drafting.commands.making import CHECK_FAILS, HOLDS
+from drafting.commands.progress import progress
+from drafting.ground.errors import DraftError, Fault, InputError
+
+
+def add_worn_arguments(command: argparse.ArgumentParser) -> None:
+    """Add what `drafting worn` asks for."""
+    command.add_argument(
+        "costume",
+        type=Path,
+        metavar="COSTUME.toml",
+        help="the costume file: wearer, cloths, garments and their choices",
+    )
+    command.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    command.add_argument(
+        "--out",
+        type=Path,
+        required=True,
+        metavar="DIR",
+        help="a folder of its own: made new, and put in place whole",
+    )
+
+
+def run_worn(wanted: argparse.Namespace) -> int:
+    """Put a costume on its wearer's form and write the folder; 1 where something did not come to rest."""
+    from drafting.blocks import use_blocks
+    from drafting.costume.make import make
+    from drafting.costume.whole import read_whole_costume
+    from drafting.costume.worn import worn
+    from drafting.output.folder import WORN, check_out
+    from drafting.output.worn import worn_text, write_worn
+
+    use_blocks(wanted.blocks)
+    check_out(wanted.out, WORN)
+    read = read_whole_costume(wanted.costume, wanted.wearer)
+    with progress(sys.stderr) as tell:
+        try:
+            costume = worn(make(read), tell)
+        except InputError:
+            raise
+        except DraftError as error:
+            raise InputError([Fault(str(error), file=str(wanted.costume))]) from error
+        tell("Drawing", 0.98)
+        write_worn(costume, wanted.out)
+    print(f"{worn_text(costume)}\n\nPictures: {wanted.out}\nTurn it:  {wanted.out / 'turn.html'}")
+    unsettled = [garment.name for garment in costume.garments if not garment.found.settled]
+    lost = [name for name, _ in costume.left_out]
+    for name in (*unsettled, *lost):
+        print(f"error: {name}: shown as a shape only, or not at all", file=sys.stderr)
+    return CHECK_FAILS if unsettled or lost else HOLDS

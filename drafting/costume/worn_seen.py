@@ -1,0 +1,37 @@
+"""What is seen of a garment when it is worn: over or under others, its edges, what lies turned over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.worn.nouns import Limb, SewnMesh
+
+WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
+"""Edges that lie inside when it is worn, and no picture shows."""
+
+
+def seen_edges(draft: Draft, mesh: SewnMesh) -> Iterator[EdgeRef]:
+    """Yield the edges of a mesh that are seen as a seam or as an end of the cloth."""
+    roles = {(p.name, e.name): (e.role, e.kind) for p in draft.pieces for e in p.edges}
+    for ref in mesh.edges:  # where a piece was cut back to a fold the draft has no such edge
+        role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.FOLD))
+        if role not in WITHIN and kind is not EdgeKind.FOLD:
+            yield ref
+
+
+def turns_over(piece: Piece) -> bool:
+    """Return whether a piece is a collar, or has a lapel."""
+    return piece.role in COLLARS or any(edge.role is EdgeRole.LAPEL for edge in piece.edges)
+
+
+COLLARS = frozenset({PieceRole.COLLAR, PieceRole.UNDER_COLLAR, PieceRole.TOP_COLLAR})
+"""Pieces that fall over what they are sewn to."""
+
+
+def goes_over(draft: Draft, mesh: SewnMesh) -> bool:
+    """Return whether a garment is made to be seen whole: with tails, or a lapel."""
+    lapel = any(edge.role is EdgeRole.LAPEL for piece in draft.pieces for edge in piece.edges)
+    return lapel or any(piece.limb is Limb.HANGS for piece in mesh.pieces)

@@ -1,0 +1,203 @@
+"""The worn page: a garment on the wearer's form beside its controls; it follows when the hand rests."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from functools import partial
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.costume.file import CostumeFile
+from drafting.costume.make import checked
+from drafting.costume.worn import form_words, worn
+from drafting.ground.choices import Choice
+from drafting.ground.errors import InputError
+from drafting.ground.templates import beside
+from drafting.ground.units import LengthUnit
+from drafting.notebook.bench import state as st
+from drafting.notebook.bench.controls import typed_value
+from drafting.notebook.bench.field_states import groups_of, states_of
+from drafting.notebook.bench.fields import Knobs
+from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.living.living import Living, living_of
+from drafting.notebook.living.parts import choices_in
+from drafting.notebook.said import paragraphs_html, refused_html, style_html
+from drafting.notebook.when_resting import Later
+from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
+from drafting.worn.form import wearers_form
+from drafting.worn.stands.words import remark, worded
+
+RESTS = 0.25
+"""Seconds without a new value after which a hand rests: sewing up takes a second (ours)."""
+
+
+class WornView:
+    """Garments of a costume on its wearer's form, one shown at a time, with controls for its `choices`.
+
+    Show it as the last line of a cell. A coarse shape follows the controls when the hand rests, with the one
+    before beside it; the button settles it in full and tells what it finds. What is chosen here or on a bench
+    is one state. Raises `InputError` where the first garment cannot be drafted as it stands in its file.
+    """
+
+    def __init__(
+        self, costume: CostumeFile | Living, garments: str | Sequence[str], choices: Sequence[str] | None = None
+    ) -> None:
+        self.living, self.named = living_of(costume), choices
+        names = (garments,) if isinstance(garments, str) else tuple(garments)
+        self.unit: LengthUnit = "in" if self.costume.unit in ("in", "inch", "inches") else "cm"
+        self.form = wearers_form(self.living.asked.wearer)
+        self.worn = begin_worn(self.costume, names[0], self.form, self.living.asked)
+        self.standing = self.worn.standing
+        self.slips: dict[str, tuple[str, str]] = {}
+        self.counts: dict[str, int] = {}
+        self.knobs = Knobs()
+        self.before, self.now = widgets.Image(format="png"), widgets.Image(format="png")
+        self.words, self.refused = widgets.HTML(), widgets.HTML()
+        self.rests = Later(partial(self.safely, self._settle), RESTS)
+        self.side = self._chosen("Seen from", list(VIEWS))
+        self.colours = self._chosen("Colours", list(COLOURS))
+        self.settle = widgets.Button(description="Settle it in full", layout=widgets.Layout(width="auto"))
+        self.settle.on_click(lambda _: self.safely(self.tell_in_full))
+        self.dress = self._chosen("Garment", list(names), self.show_garment)
+        self.dress.layout.display = None if len(names) > 1 else "none"
+        self.view = self._laid_out()
+        self._show_controls()
+        self.knobs.observe(lambda change: self.take(change["new"]), names="moves")
+        self.living.hear(self.heard)
+        self._show()
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    @property
+    def costume(self) -> CostumeFile:
+        """The costume as its file has it."""
+        return self.living.file
+
+    def close(self) -> None:
+        """Let the view go: it hears of no more changes."""
+        self.living.leave(self.heard)
+
+    def heard(self, by: object) -> None:
+        """Follow what another view has changed."""
+        if by is not self:
+            self.safely(lambda: self._stand(st.following(self.standing, self.living.asked)))
+
+    def show_garment(self, name: str) -> None:
+        """Show another garment; nothing is beside it yet."""
+        self.worn = begin_worn(self.costume, name, self.form, self.living.asked)
+        self.standing, self.slips = self.worn.standing, {}
+        self._show_controls()
+        self._show()
+
+    @property
+    def controls(self) -> Mapping[str, Choice]:
+        """What there is a control for, by name."""
+        known = choices_in(self.costume, self.standing.garment)
+        return known if self.named is None else {name: known[name] for name in self.named if name in known}
+
+    def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
+        """Take a new value for one choice; the shape follows when the hand rests."""
+        self.slips.pop(choice, None)
+        self._stand(st.asked_for(self.standing, self.standing.garment, choice, value, stroke))
+
+    def take(self, moves: Mapping[str, Any]) -> None:
+        """Take what the hand did to the controls, in its order."""
+        for name, move in self.knobs.take(moves, max(self.counts.values(), default=0)):
+            self.counts[name] = move["n"]
+            self.safely(partial(self._take, name, move))
+
+    def _take(self, name: str, move: Mapping[str, Any]) -> None:
+        stroke, value = int(move["stroke"]), move.get("value")
+        if move.get("back"):
+            self._stand(st.put_back(self.standing, self.costume, self.standing.garment, name, stroke))
+            return
+        if "text" in move:
+            kept = st.asked_values(self.standing)[name]
+            try:
+                value = typed_value(self.controls[name], move["text"], kept, self.unit)
+            except InputError as error:
+                self.slips[name] = (move["text"], sentence(error))
+                self._show_states()
+                return
+        self.ask(name, value, stroke)
+
+    def _stand(self, standing: st.Standing) -> None:
+        self.standing = standing
+        self.living.put(standing.asked, self)
+        self._show_states()
+        self.rests.ask()
+
+    def _settle(self) -> None:
+        """Sew up what is asked for and let it fall: a shape only."""
+        self.worn = worn_anew(self.worn, self.standing, self.form)
+        self._show()
+
+    def tell_in_full(self) -> None:
+        """Settle the garment shown on a fine mesh and tell in words what is found; it takes a while."""
+        self.words.value = paragraphs_html(["Settling ..."])
+        found = worn(checked(self.worn.shown))
+        (garment,) = found.garments or (None,)
+        said = [worded(words, self.unit) for words in (*(garment.words if garment else ()), *form_words(found))]
+        self.words.value = paragraphs_html(said)
+        if garment:
+            self.worn = replace(self.worn, now=garment)
+            self._show_pictures()
+
+    def _show(self) -> None:
+        self._show_pictures()
+        self._show_states()
+        beside = self.standing.refusal and self.standing.refused in self.controls
+        self.refused.value = refused_html("" if beside else self.worn.refusal)
+        shown = (remark("always.form"), remark("shape.coarse"))
+        self.words.value = paragraphs_html([worded(said, self.unit) for said in shown])
+
+    def _show_pictures(self) -> None:
+        self.before.value, self.now.value = picture(self.worn, self.form, self.side.value, self.colours.value)
+
+    def _show_states(self) -> None:
+        self.knobs.states = states_of(
+            self.standing, self.costume, self.controls, self.unit, self.slips, self.counts
+        )
+
+    def _show_controls(self) -> None:
+        self.knobs.garment = self.standing.garment
+        self.knobs.groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
+
+    def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
+        looks = {"layout": widgets.Layout(width="250px"), "style": {"description_width": "80px"}}
+        chosen = widgets.Dropdown(options=options, description=words, **looks)
+
+        def told(change: Any) -> None:
+            self.safely(self._show_pictures if do is None else partial(do, change["new"]))
+
+        chosen.observe(told, names="value")
+        return chosen
+
+    def say(self, words: str) -> None:
+        """Say what could not be done."""
+        self.refused.value = refused_html(words)
+
+    def safely(self, do: Callable[[], None]) -> None:
+        """Run what a control asks for; whatever goes wrong is told in words."""
+        plainly(do, self.say)
+
+    def _laid_out(self) -> Any:
+        tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
+        pictures = widgets.HBox([self._named("before", self.before), self._named("now", self.now)])
+        for row in (tools, pictures):
+            row.layout.flex_flow = "row wrap"
+        right = widgets.VBox([tools, pictures, self.refused, self.words])
+        left = widgets.VBox([self.knobs])
+        left.layout, right.layout = widgets.Layout(flex="1 0 340px"), widgets.Layout(flex="4 1 420px")
+        top = widgets.HBox([left, right])
+        top.layout = widgets.Layout(width="100%", flex_flow="row wrap")
+        top.add_class("worn-view")
+        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
+        return widgets.VBox([style, top])
+
+    def _named(self, words: str, image: Any) -> Any:
+        image.add_class(f"worn-{words}")
+        return widgets.VBox([widgets.Label(words), image])

@@ -1,0 +1,69 @@
+"""What stands in a picture: surfaces with their faces, and lines upon them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.worn.nouns import Reals, Truth, Whole
+
+Rgb = tuple[float, float, float]
+"""Red, green, blue, 0 to 1."""
+
+
+@dataclass(frozen=True, eq=False)
+class Cover:
+    """A surface: `points` (V, 3) mm, `triangles` (T, 3), `tints` (V, 3) or (T, 3, 3) by corner, 0 to 1.
+
+    `across` (T, 3): mm across the warp at each corner, NaN where no threads are shown. `nearer`: mm that it
+    is taken to lie nearer to the eye. `turned` (T,): what may lie turned over on itself, as a lapel.
+    `closed`: its inside is never seen.
+    """
+
+    points: Reals
+    triangles: Whole
+    tints: Reals
+    across: Reals | None = None
+    nearer: float = 0.0
+    turned: Truth | None = None
+    closed: bool = False
+
+
+@dataclass(frozen=True, eq=False)
+class Trace:
+    """A line on a surface: `points` (N, 3) mm, drawn `wide` pixels in `ink` where it is not hidden."""
+
+    points: Reals
+    ink: Rgb
+    wide: float = 1.0
+    nearer: float = 4.0
+
+
+@dataclass(frozen=True, eq=False)
+class PictureScene:
+    """Everything in a picture."""
+
+    covers: tuple[Cover, ...]
+    traces: tuple[Trace, ...] = ()
+
+
+def channels(colour: str) -> Rgb:
+    """Return a colour written #rrggbb as shares.
+
+    >>> channels(Colour.PAPER)
+    (1.0, 1.0, 1.0)
+    """
+    r, g, b = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    return r, g, b
+
+
+def smooth_normals(points: Reals, triangles: Whole) -> Reals:
+    """Return (V, 3): the unit normal at each vertex, the faces round it weighed by their area."""
+    one, two, three = (points[triangles[:, k]] for k in range(3))
+    faces = np.cross(two - one, three - one)
+    whole = np.column_stack(
+        [np.bincount(triangles.ravel(), np.repeat(faces[:, k], 3), len(points)) for k in range(3)]
+    )
+    found: Reals = whole / np.maximum(np.linalg.norm(whole, axis=1, keepdims=True), 1e-12)
+    return found

@@ -1,0 +1,53 @@
+"""Where the lowest hem of a garment hangs: from above, over the floor, and behind the seat."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.roles import EdgeRole
+from drafting.worn.nouns import AtRest, Limb, Reals
+from drafting.worn.stands.model import HemWorn
+
+
+def hems_of(draft: Draft) -> tuple[EdgeRef, ...]:
+    """Return the edges that are declared hems."""
+    return tuple((p.name, e.name) for p in draft.pieces for e in p.edges if e.role is EdgeRole.HEM)
+
+
+def hem_lines(rest: AtRest, hems: Iterable[EdgeRef]) -> tuple[Reals, ...]:
+    """Return the hem of a garment's body, or of its legs, as lines (N, 3) mm, both hands.
+
+    Sleeves are left out where anything else has a hem.
+    """
+    mesh = rest.mesh
+    limbs = {piece.name: piece.limb for piece in mesh.pieces}
+    there = [ref for ref in hems if ref in mesh.edges]
+    body = [ref for ref in there if limbs.get(ref[0]) is not Limb.ARM]
+    lines = [rest.points[mesh.edges[ref]] for ref in body or there]
+    if mesh.halved:
+        lines += [line * (-1, 1, 1) for line in lines]
+    return tuple(lines)
+
+
+def hem_worn(lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float] = ()) -> HemWorn | None:
+    """Return what a hem measures; `seat_back` is how far back the form's seat lies (y, mm).
+
+    `widths` are those of other runs of the same hem. None where there is no hem.
+    """
+    if not lines:
+        return None
+    points = np.concatenate(lines)
+    width = hem_width(lines)
+    every = (width, *widths)
+    lowest, highest = float(points[:, 2].min()), float(points[:, 2].max())
+    reach = float(points[:, 1].max()) - seat_back
+    return HemWorn(width, reach, lowest, highest, (min(every), max(every)))
+
+
+def hem_width(lines: tuple[Reals, ...]) -> float:
+    """Return how wide a hem stands from left to right, mm."""
+    across = np.concatenate(lines)[:, 0]
+    return float(across.max() - across.min())

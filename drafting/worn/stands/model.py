@@ -1,0 +1,78 @@
+"""What a garment at rest is found to do: girths, how far it stands off, strain, hem. mm; strain is a fraction."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from drafting.worn.nouns import Limb
+
+Where = Literal["front", "side", "back"]
+WHERE: tuple[Where, ...] = ("front", "side", "back")
+
+
+ALL_ALONG = 0.5
+"""Of what the cloth gives, as much is the mean at least where it pulls: putting on a loose garment leaves some
+2 % behind at single places in the reckoning (ours, on loose shirts)."""
+
+
+@dataclass(frozen=True, slots=True)
+class StandsOff:
+    """How far cloth stands off the form at one level, on one face of the body."""
+
+    where: Where
+    mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Strain:
+    """Stretch along a level: its `mean`, and what 95 of 100 mm stay under; `gives` is what the cloth gives in
+    comfort there. `trusted`: the form is verified at this level."""
+
+    mean: float
+    p95: float
+    gives: float
+    trusted: bool
+
+    @property
+    def pulls(self) -> bool:
+        """Whether it is more than the cloth gives in comfort, and not at single places only."""
+        return self.p95 > self.gives and self.mean > ALL_ALONG * self.gives
+
+
+@dataclass(frozen=True, slots=True)
+class LevelWorn:
+    """One drafted level as it is worn; `height` over the floor."""
+
+    name: str
+    limb: Limb
+    height: float
+    drafted: float
+    worn: float
+    stands_off: tuple[StandsOff, ...]
+    strain: Strain
+
+
+@dataclass(frozen=True, slots=True)
+class HemWorn:
+    """The lowest hem: its `width` from left to right, how far it reaches behind the seat (`back_reach`), its
+    lowest and highest point over the floor, and between which widths it came to rest (`range`)."""
+
+    width: float
+    back_reach: float
+    lowest: float
+    highest: float
+    range: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentWorn:
+    """What is found on one garment; where it has not `settled`, only its shape may be looked at."""
+
+    garment: str
+    settled: bool
+    residual: float
+    vertices: int
+    levels: tuple[LevelWorn, ...]
+    hem: HemWorn | None
+    seconds: float = 0.0

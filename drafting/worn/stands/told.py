@@ -1,0 +1,112 @@
+"""What was found on a garment, as sentences: where it stands off, whether it pulls, how its hem hangs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from drafting.worn.stands.model import GarmentWorn, HemWorn, LevelWorn
+from drafting.worn.stands.treated import TreatedHem
+from drafting.worn.stands.words import Remark, remark
+
+CLOSE = 5.0
+"""mm: nearer than this a garment touches (half of what a hand feels as loose; by eye)."""
+
+AS_DRAFTED = 6.0
+"""mm by which a worn girth may differ from the drafted one and be called the same: what the form and a mesh of
+20 mm differ by (ours: found on loose garments)."""
+
+TOLD_STRAIN = 0.01
+"""A smaller stretch is not told: putting a loose garment on leaves as much behind in the reckoning (ours)."""
+
+EVEN_HEM = 10.0
+"""mm between the lowest and the highest point of a hem that is called even (by eye)."""
+
+TOLD_RANGE = 5.0
+"""mm: hems that differ less from one fall to the next are told by one width (ours)."""
+
+ON_THE_FLOOR = 10.0
+"""mm over the floor below which a hem trails (by eye)."""
+
+DOORWAY, CHAIR = 800.0, 450.0
+"""mm: clear width of a doorway, and width of a chair's seat (common practice)."""
+
+
+def told(found: GarmentWorn) -> tuple[Remark, ...]:
+    """Return what is to be said of a garment; of one that has not settled, that only its shape is shown."""
+    if not found.settled:
+        return (remark("shape.only", garment=found.garment),)
+    levels = [remark_off(level) for level in found.levels if level.stands_off]
+    girths = [_girth(level) for level in found.levels]
+    hem = () if found.hem is None else tuple(_hem(found.hem))
+    return (*levels, *_pulls(found.levels), *girths, *hem)
+
+
+def remark_off(level: LevelWorn) -> Remark:
+    """Return where a garment stands off the form at one level, and where it touches."""
+    off = tuple(remark(f"off.{o.where}", mm=o.mm) for o in level.stands_off if o.mm >= CLOSE)
+    touching = tuple(remark(f"off.touches_{o.where}") for o in level.stands_off if o.mm < CLOSE)
+    if not off:
+        return remark("off.close", level=level.name)
+    if not touching:
+        return remark("off.parts", level=level.name, parts=off)
+    return remark("off.but", level=level.name, parts=off, touches=touching)
+
+
+def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
+    """Yield how the cloth is stretched at the levels that are trusted, against what it gives."""
+    trusted = [level for level in levels if level.strain.trusted]
+    over = [level for level in trusted if level.strain.pulls]
+    within = [level for level in trusted if not level.strain.pulls and level.strain.p95 > TOLD_STRAIN]
+    if not trusted:
+        yield remark("pull.untold")
+    elif not over:
+        yield remark("pull.nothing")
+    for key, group in (("pull.over", over), ("pull.within", within)):
+        for level in group:
+            yield remark(key, level=level.name, p95=level.strain.p95, gives=level.strain.gives)
+
+
+def _girth(level: LevelWorn) -> Remark:
+    if abs(level.worn - level.drafted) <= AS_DRAFTED:
+        return remark("girth.as_drafted", level=level.name, worn=level.worn)
+    return remark("girth.other", level=level.name, worn=level.worn, drafted=level.drafted)
+
+
+def _hem(hem: HemWorn) -> Iterator[Remark]:
+    facts = {"width": hem.width, "lowest": hem.lowest, "highest": hem.highest}
+    low, high = hem.range
+    if high - low > EVEN_HEM:
+        yield remark("hem.range", low=low, high=high, lowest=hem.lowest, highest=hem.highest)
+    elif hem.highest - hem.lowest > EVEN_HEM:
+        yield remark("hem.width", **facts)
+    else:
+        yield remark("hem.even", width=hem.width, lowest=hem.lowest)
+    if hem.back_reach > CLOSE:
+        yield remark("hem.behind", reach=hem.back_reach)
+    if hem.lowest < ON_THE_FLOOR:
+        yield remark("hem.trails")
+    if high > DOORWAY:
+        yield remark("hem.doorway", doorway=DOORWAY)
+
+
+def told_treated(hems: Iterable[TreatedHem]) -> Iterator[Remark]:
+    """Yield what each treatment does to a hem, and which reaches farthest back."""
+    hems = tuple(hems)
+    for treated in hems:
+        name = remark(f"treated.{treated.name}")
+        if treated.hem is None:
+            yield remark("treated.not", treatment=name)
+            continue
+        low, high = treated.hem.range
+        facts = {"low": low, "high": high, "width": treated.hem.width, "reach": treated.hem.back_reach}
+        yield remark("treated.range" if high - low > TOLD_RANGE else "treated.one", treatment=name, **facts)
+    known = [treated for treated in hems if treated.hem is not None]
+    if len(known) > 1:
+        best = max(known, key=lambda treated: treated.hem.back_reach if treated.hem else 0.0)
+        yield remark("treated.farthest", treatment=remark(f"treated.{best.name}"))
+
+
+def sits_on(hem: HemWorn, knee: float) -> Iterator[Remark]:
+    """Yield what a hem below the seat means on a chair; `knee` is the height of the knee, mm."""
+    if hem.lowest < knee + 250 and hem.range[1] > CHAIR:
+        yield remark("hem.seat", seat=CHAIR)

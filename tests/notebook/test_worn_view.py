@@ -1,0 +1,97 @@
+"""The worn page as a hand uses it: the shape follows, the one before stays beside it, refusals leave it alone."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from io import BytesIO
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from drafting.costume.file import read_costume
+from drafting.notebook import WornView, costume_path
+
+CHOICES = ["stretch_share", "puff_width", "bust_ease"]
+
+
+@pytest.fixture(scope="module")
+def view() -> WornView:
+    """Return the kite's top; a test leaves behind what it asked for."""
+    return WornView(read_costume(costume_path("kite")), "top", CHOICES[:2])
+
+
+def seen(image: bytes) -> np.ndarray:
+    with Image.open(BytesIO(image)) as picture:
+        return np.asarray(picture.convert("RGB"))
+
+
+def test_it_opens_with_a_shape_and_nothing_before_it(view: WornView) -> None:
+    assert (seen(view.before.value) == 255).all() or view.worn.before is not None
+    assert (seen(view.now.value) != 255).any()
+    assert set(view.knobs.states) == set(CHOICES[:2])
+    assert "A form, not a fitting" in view.words.value
+    assert "shape only" in view.words.value
+
+
+def test_a_slider_moves_the_shape_and_the_one_before_stands_beside_it(view: WornView) -> None:
+    """In a script there is no loop to wait in, so the hand rests at once."""
+    last = view.worn.now
+    view.ask("stretch_share", 0.45)
+    assert view.worn.before is last
+    assert view.worn.now is not last
+    assert view.worn.shown["top"].choices["stretch_share"][0] == 0.45
+    assert (seen(view.before.value) != seen(view.now.value)).any()
+
+
+def test_a_shape_comes_within_the_time_that_a_resting_hand_waits(view: WornView) -> None:
+    start = time.process_time()
+    view.ask("puff_width", 140.0)
+    assert time.process_time() - start < 1.5
+
+
+def test_what_cannot_be_drafted_is_said_and_the_shape_stays(view: WornView) -> None:
+    now = view.worn.now
+    view.ask("stretch_share", 7.0)
+    assert view.worn.now is now
+    assert "out of range" in view.knobs.states["stretch_share"]["refusal"]
+    view.ask("stretch_share", 0.25)
+    assert view.worn.now is not now
+    assert not view.knobs.states["stretch_share"]["refusal"]
+
+
+def test_a_typed_value_is_taken_and_a_slip_stays_in_its_field(view: WornView) -> None:
+    view.take({"puff_width": {"n": 1, "stroke": 1, "text": "16 cm"}})
+    assert view.worn.shown["top"].choices["puff_width"][0] == 160.0
+    now = view.worn.now
+    view.take({"puff_width": {"n": 2, "stroke": 2, "text": "sixteen"}})
+    assert view.worn.now is now
+    assert view.knobs.states["puff_width"]["refusal"]
+    view.take({"puff_width": {"n": 3, "stroke": 3, "back": True}})
+    assert view.worn.shown["top"].choices["puff_width"][0] == 130.0
+
+
+def test_it_is_looked_at_from_every_side_and_tells_where_it_stands_off(view: WornView) -> None:
+    front = seen(view.now.value)
+    view.side.value = "back"
+    back = seen(view.now.value)
+    view.colours.value = "where it stands off"
+    told = seen(view.now.value)
+    view.side.value, view.colours.value = "front", "as worn"
+    assert (front != back).any()
+    assert (back != told).any()
+    assert (seen(view.now.value) == front).all()
+
+
+def test_the_button_settles_it_in_full_and_tells_it_in_words(view: WornView) -> None:
+    coarse = view.worn.now.rest.mesh.count
+    view.settle.click()
+    assert view.worn.now.rest.mesh.count > 2 * coarse
+    assert "A form, not a fitting" in view.words.value
+    assert "At the bust" in view.words.value or "shape only" in view.words.value
+
+
+def test_lengths_are_in_the_unit_of_the_costumes_file() -> None:
+    costume = replace(read_costume(costume_path("kite")), unit="in")
+    assert WornView(costume, "top", ["puff_width"]).knobs.states["puff_width"]["text"] == "13 in"

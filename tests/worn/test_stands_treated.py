@@ -1,0 +1,116 @@
+"""Treatments of what hangs: where the mesh is stiffened, where a bone runs, and what is told of the hems."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from drafting.fabric import Fabric
+from drafting.worn.cloth import Treatment, stiffened
+from drafting.worn.nouns import AtRest, Limb, SewnPiece
+from drafting.worn.stands.hems import hem_lines, hem_worn
+from drafting.worn.stands.model import HemWorn
+from drafting.worn.stands.told import sits_on, told_treated
+from drafting.worn.stands.treated import TreatedHem, chained, hanging_points, swung, treated_mesh, treatments_of
+from drafting.worn.stands.words import worded
+from tests.worn.made_up import tube
+
+CLOTH = Fabric("velveteen", mass=290.0, bending_length_along=31.0, bending_length_across=27.0)
+HEM = (("body", "hem"),)
+
+
+def skirt() -> AtRest:
+    """Return a tube that hangs, from 1200 mm down to 700."""
+    rest = tube(200, 700, 1200)
+    return replace(rest, mesh=replace(rest.mesh, pieces=(SewnPiece("body", Limb.HANGS, 90.0),)))
+
+
+def test_a_fused_piece_is_stiff_all_over_and_a_band_only_at_the_hem() -> None:
+    rest = skirt()
+    plain, fused, band = (
+        treated_mesh(rest.mesh, HEM, stiffened(CLOTH, way))
+        for way in (Treatment.PLAIN, Treatment.FUSED_MEDIUM, Treatment.BAND)
+    )
+
+    def bends(mesh: object) -> np.ndarray:
+        return np.array([ply.bends_along for ply in mesh.plies])[mesh.ply]  # type: ignore[attr-defined]
+
+    assert len(set(bends(plain))) == 1
+    assert bends(fused).min() > 5 * bends(plain).max()
+    stiff = bends(band) > 5 * bends(plain).max()
+    heights = rest.points[rest.mesh.sewn][:, :, 2].mean(axis=1)
+    assert heights[stiff].max() < 700 + 60 + 10  # the band reaches 60 mm up
+    assert heights[~stiff].min() > 700 + 60 - 10
+    assert not plain.rods
+
+
+def test_a_bone_runs_through_all_pieces_of_a_hem_as_one() -> None:
+    rest = skirt()
+    hem = rest.mesh.edges[HEM[0]]
+    two = {("body", "one"): hem[:6], ("body", "two"): hem[5:][::-1]}
+    mesh = replace(rest.mesh, edges=two)
+    boned = treated_mesh(mesh, tuple(two), stiffened(CLOTH, Treatment.BONED))
+    (rod,) = boned.rods
+    assert list(rod.vertices) in (list(hem), list(hem)[::-1])
+    assert rod.stiffness > 0
+
+
+@pytest.mark.parametrize("order", [(0, 1, 2), (2, 0, 1), (1, 2, 0)])
+def test_lines_that_meet_are_one_in_whatever_order_they_come(order: tuple[int, ...]) -> None:
+    lines = [np.array([1, 2, 3]), np.array([5, 4, 3]), np.array([5, 6])]
+    (found,) = chained([lines[i] for i in order])
+    assert list(found) in ([1, 2, 3, 4, 5, 6], [6, 5, 4, 3, 2, 1])
+    assert len(chained([*lines, np.array([8, 9])])) == 2
+
+
+def test_what_hangs_is_swung_out_at_its_hem_and_held_at_its_top() -> None:
+    rest = skirt()
+    out = swung(rest, 30.0) - rest.points
+    low = rest.points[:, 2] == 700
+    assert np.linalg.norm(out[low], axis=1) == pytest.approx(np.full(low.sum(), 30.0))
+    assert np.abs(out[rest.points[:, 2] == 1200]).max() == 0
+    assert (swung(rest, -30.0)[rest.mesh.on_middle, 0] == 0).all()
+    assert hanging_points(rest.mesh).all()
+    assert not hanging_points(tube(200, 700, 1200).mesh).any()
+
+
+def test_only_what_the_cloth_takes_is_tried() -> None:
+    assert [name for name, _ in treatments_of(CLOTH)] == ["plain", "fused", "band", "boned"]
+    no = replace(CLOTH, takes_fusible=False, takes_starch=True)
+    assert [name for name, _ in treatments_of(no)] == ["plain", "starched", "boned"]
+
+
+def hem(width: float, reach: float, low: float, high: float) -> HemWorn:
+    return HemWorn(width=width, back_reach=reach, lowest=450.0, highest=452.0, range=(low, high))
+
+
+def test_each_treatment_is_told_with_its_range_and_which_reaches_farthest() -> None:
+    hems = (
+        TreatedHem("plain", hem(475, 55, 463, 489), ()),
+        TreatedHem("band", hem(508, 60, 507, 509), ()),
+        TreatedHem("boned", hem(484, 119, 483, 484), ()),
+        TreatedHem("fused", None, ()),
+    )
+    words = [worded(said, "cm") for said in told_treated(hems)]
+    assert words[0] == (
+        "Untreated, the hem is 46.3 cm to 48.9 cm wide, as it happens to fall, and reaches 5.5 cm behind the seat."
+    )
+    assert words[1] == "With a fused band, the hem is 50.8 cm wide and reaches 6 cm behind the seat."
+    assert words[3] == "Fused all over, it did not come to rest: no number is given."
+    assert words[4] == "It stands out farthest behind with a boned hem."
+
+
+def test_a_wide_hem_below_the_seat_is_told_for_sitting_down() -> None:
+    assert [said.key for said in sits_on(hem(520, 60, 520, 520), knee=480)] == ["hem.seat"]
+    assert not list(sits_on(hem(400, 60, 400, 400), knee=480))
+
+
+def test_the_hem_of_the_skirt_is_as_wide_as_the_tube() -> None:
+    found = hem_worn(hem_lines(skirt(), HEM), 0.0, (420.0, 380.0))
+    assert found is not None
+    assert found.width == pytest.approx(400, abs=1)
+    assert found.range == (380.0, 420.0)
+    assert math.isclose(found.lowest, 700)
