@@ -18,6 +18,7 @@ from drafting.draft.roles import PieceRole
 from drafting.geometry import Path, line, turn
 from drafting.geometry.area import outside
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.reading.trimming import AppliqueWish
 from drafting.shaping.details.buttons import button_mark
 
@@ -39,7 +40,7 @@ def appliqued(draft: Draft, wish: AppliqueWish, number: int) -> Draft:
     if outside(path, piece.outline) > 1.0:
         raise DraftError(
             f"the {wish.shape} on the {wish.piece} sticks out over its stitching line",
-            value=f"{wish.width:.0f} x {wish.height:.0f} mm, {wish.inside:.0f} mm inside the {wish.edge}",
+            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
             turn="make it smaller or move it",
         )
     drawn = _shape_piece(piece, path, wish, number)

@@ -29,6 +29,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import ours, practice
 from drafting.shaping.details.button_stand import FrontLines, narrow_said
@@ -238,7 +239,7 @@ def _chains(draft: Draft, piece: Piece, stand: float) -> dict[str, tuple[tuple[s
 
 def _row_said(side: str, choices: Choices, row: FastenerRow) -> Finding:
     apart = row.places[1] - row.places[0] if len(row.places) > 1 else 0.0
-    laps = f"The edges lie {2 * row.stand:.0f} mm over each other" if row.stand else "The edges meet on the centre"
+    laps = f"The edges lie {told(2 * row.stand)} over each other" if row.stand else "The edges meet on the centre"
     how = f"closes {choices.closing}" if row.stand else "is laced"
     return Finding(
         "closing",
@@ -246,7 +247,7 @@ def _row_said(side: str, choices: Choices, row: FastenerRow) -> Finding:
         side,
         float(len(row.places)),
         None,
-        f"The {side} {how}: {row.said}, {apart:.0f} mm apart. {laps}; their facings are folded back.",
+        f"The {side} {how}: {row.said}, {told(apart)} apart. {laps}; their facings are folded back.",
     )
 
 

@@ -28,6 +28,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import memory
 from drafting.shaping.coat.collar import CollarShape, NeckLines, closed_back_neck, collar_shape
@@ -198,9 +199,9 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
             math.degrees(shape.swing),
             None,
             f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
-            f"{shape.fall.length:.0f} mm, lies on the coat. "
-            "Cut the top collar 2 to 3 mm larger at fall and front, for the turn of the cloth, and stretch "
-            "the under collar's fall edge with the iron.",
+            f"{told(shape.fall.length)}, lies on the coat. "
+            f"Cut the top collar {told(2.0, 'fine')} to {told(3.0, 'fine')} larger at fall and front, "
+            "for the turn of the cloth, and stretch the under collar's fall edge with the iron.",
         )
     ]
     if cover < LEAST_COVER * scale:
@@ -211,8 +212,8 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
                 "collar",
                 cover,
                 LEAST_COVER * scale,
-                f"The fall is only {cover:.0f} mm deeper than the stand: the neck seam will show. Make it at "
-                f"least {LEAST_COVER * scale:.0f} mm deeper.",
+                f"The fall is only {told(cover)} deeper than the stand: the neck seam will show. Make it at "
+                f"least {told(LEAST_COVER * scale)} deeper.",
             )
         )
     if abs(shape.off) > tol.SEAM_MATCH:
@@ -223,7 +224,7 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
                 "collar",
                 shape.off,
                 0.0,
-                f"No swing makes the fall edge lie on the coat: it is {abs(shape.off):.0f} mm "
+                f"No swing makes the fall edge lie on the coat: it is {told(abs(shape.off))} "
                 f"too {'long' if shape.off > 0 else 'short'}. Choose another stand or fall, or fit the collar "
                 "by hand.",
             )

@@ -18,6 +18,7 @@ from drafting.geometry import Path, line, smooth
 from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import memory, practice
 from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels
@@ -135,7 +136,7 @@ def _said(choices: Choices, seam: float) -> Finding:
         "lining",
         choices.ease_pleat,
         None,
-        f"The lining is cut with {seam + WIDER:.1f} mm of allowance and sewn at {seam:.0f}, so that it is 3 mm "
-        f"wider at every seam; its centre back has a pleat of {choices.ease_pleat:.0f} mm. Let bias tails "
-        "and their lining hang before they are joined.",
+        f"The lining is cut with {told(seam + WIDER, 'fine')} of allowance and sewn at {told(seam)}, so that it "
+        f"is {told(3.0)} wider at every seam; its centre back has a pleat of {told(choices.ease_pleat)}. Let bias "
+        "tails and their lining hang before they are joined.",
     )

@@ -19,6 +19,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.sources import practice
 from drafting.shaping.flare.elastic import OVERLAP, Elastic, casing_depth, elastic_loop, elastic_notion, tight_said
 from drafting.shaping.flare.fullness import bulk_said, gathered
@@ -137,8 +138,8 @@ def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> 
             where,
             loop.cut,
             limb,
-            f"Elastic at the {where}: cut {loop.cut:.0f} mm, loop {loop.loop:.0f} mm on a limb of {limb:.0f} mm; "
-            f"it opens to {loop.passes:.0f} mm over {over:.0f} mm. "
+            f"Elastic at the {where}: cut {told(loop.cut)}, loop {told(loop.loop)} on a limb of {told(limb)}; "
+            f"it opens to {told(loop.passes)} over {told(over)}. "
             + (f"The hem is gathered {ratio:.1f} to one." if ratio > 1.02 else "The hem is not gathered."),
         )
     ]
@@ -150,8 +151,8 @@ def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> 
                 where,
                 loop.passes,
                 over,
-                f"The elastic at the {where} opens to {loop.passes:.0f} mm and does not pass {over:.0f} mm: leave "
-                f"{loop.slit:.0f} mm of the seam open above it, or take a softer elastic.",
+                f"The elastic at the {where} opens to {told(loop.passes)} and does not pass {told(over)}: leave "
+                f"{told(loop.slit)} of the seam open above it, or take a softer elastic.",
             )
         )
     if drawn < over + PASSES_BY:
@@ -162,7 +163,7 @@ def _said(where: str, loop: Elastic, limb: float, over: float, drawn: float) -> 
                 where,
                 drawn,
                 over + PASSES_BY,
-                f"The {where} is {drawn:.0f} mm flat and has to pass {over:.0f} mm: {over + PASSES_BY:.0f} mm or "
+                f"The {where} is {told(drawn)} flat and has to pass {told(over)}: {told(over + PASSES_BY)} or "
                 "more of cloth is wanted, whatever the elastic does. Draw the hem wider.",
             )
         )

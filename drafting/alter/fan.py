@@ -19,6 +19,7 @@ from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings, ends_moved
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.flare.spread import Fan, open_fan
 
 NO_PIVOT = (EdgeKind.FOLD, EdgeKind.DART)
@@ -53,7 +54,7 @@ def fanned(
     if not is_simple(opened.outline):
         raise DraftError(
             f"{piece.name} would lie over itself",
-            value=f"{added:.0f} mm let into its {edge}",
+            value=f"{told(added)} let into its {edge}",
             turn="add less, or cut the piece in gores",
         )
     return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))

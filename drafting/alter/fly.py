@@ -27,6 +27,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
@@ -279,8 +280,8 @@ def _said(choices: Choices, lines: FlyLines, zip_length: float) -> Finding:
         "front",
         lines.fly.length,
         choices.fly_length,
-        f"The fly closes {choices.closing} and is {lines.fly.length:.0f} mm long, with a zip of "
-        f"{zip_length:.0f} mm: the facing goes on the wearer's {choices.over} front, the shield on the "
+        f"The fly closes {choices.closing} and is {told(lines.fly.length)} long, with a zip of "
+        f"{told(zip_length)}: the facing goes on the wearer's {choices.over} front, the shield on the "
         f"{choices.under}. The facing's waist is caught in the waistband's seam; the band's end is cut off "
         f"at the centre on the {choices.over}.",
     )

@@ -19,6 +19,7 @@ from drafting.draft.roles import NotchKind
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, quarter_marks, ratio_of_percentage
 
 
@@ -80,10 +81,10 @@ def flared(draft: Draft, edge: EdgeRef, pivot: Sequence[str], *, cuts: int, each
     """
     if cuts < 1 or each < 0:
         raise DraftError(
-            "slash and spread takes at least one cut and no less than 0 mm each",
-            value=f"{cuts} cuts of {each:g} mm",
+            "slash and spread takes at least one cut, each of nothing or more",
+            value=f"{cuts} cuts of {told(each, 'fine')}",
         )
-    return _opened(draft, edge, pivot, cuts * each, f"{cuts} cuts opened {each:.0f} mm each")
+    return _opened(draft, edge, pivot, cuts * each, f"{cuts} cuts opened {told(each)} each")
 
 
 def filled(
@@ -111,8 +112,8 @@ def filled(
     if added < 0:
         raise DraftError(
             f"{' '.join(edge)} is drawn wider than that already",
-            value=f"{wide:.0f} mm",
-            reach=f"{draft.edge(edge).length:.0f} mm or more",
+            value=told(wide),
+            reach=f"{told(draft.edge(edge).length)} or more",
         )
     if added > 0:
         draft = _opened(draft, edge, pivot, added, f"{wide / sewn:.2f} to one")
@@ -143,7 +144,7 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
         " ".join(ref),
         added,
         None,
-        f"{_words(ref)} is {added:.0f} mm longer ({how}) and {' and '.join(pivot).replace('_', ' ')} as "
+        f"{_words(ref)} is {told(added)} longer ({how}) and {' and '.join(pivot).replace('_', ' ')} as "
         f"long as before; the piece is opened by {turned:.0f} degrees.",
     )
     return replace(opened, findings=(*opened.findings, said))

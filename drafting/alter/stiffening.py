@@ -18,6 +18,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.sources import BY_EYE, ours, practice
 from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
 from drafting.shaping.coat.boning import Boning, tails_of, with_bones
@@ -203,7 +204,7 @@ def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
             "interfacing",
             choices.interfacing_margin,
             3.0,
-            f"Interfacing reaches {choices.interfacing_margin:.0f} mm past the stitching line and lies in the "
+            f"Interfacing reaches {told(choices.interfacing_margin)} past the stitching line and lies in the "
             "seams: take a light fusible, fused to the cloth before cutting.",
         )
     if fabric is not None and not fabric.takes_fusible:

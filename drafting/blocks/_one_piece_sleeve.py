@@ -11,6 +11,7 @@ from drafting.draft.piece import Edge, EdgeKind, Level, Notch, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.sleeve.below_cap import SleeveSeams
 from drafting.shaping.sleeve.cap import Cap
 from drafting.shaping.sleeve.easing import cap_ease_said, cap_height_said
@@ -145,7 +146,7 @@ def _said(cap: Cap, front: HalfArmhole, back: HalfArmhole, slit: float) -> tuple
                 "sleeve",
                 slit,
                 None,
-                f"The lowest {slit:.0f} mm of the underarm seam stay open, so that the hand passes.",
+                f"The lowest {told(slit)} of the underarm seam stay open, so that the hand passes.",
             )
         )
     return tuple(found)

@@ -23,6 +23,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.sources import AS_ASKED, BY_EYE, practice
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.details.collar_lines import (
@@ -214,8 +215,8 @@ def _fall(lines: Stand, choices: Choices, back: float) -> tuple[Piece, tuple[Fin
         "collar",
         depth,
         choices.collar_fall,
-        f"The fall is drafted {depth:.0f} mm deep at the centre back instead of "
-        f"{choices.collar_fall:.0f}, so that it covers the seam of the {choices.collar_stand:.0f} mm stand.",
+        f"The fall is drafted {told(depth)} deep at the centre back instead of "
+        f"{told(choices.collar_fall)}, so that it covers the seam of the {told(choices.collar_stand)} stand.",
     )
     return piece, (said,)
 

@@ -24,6 +24,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, band_edges, band_grain, band_seams, fold_line
@@ -73,8 +74,8 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
     if choices.cuff_depth <= 0:
         raise DraftError(
             "a cuff needs a depth",
-            value=f"{choices.cuff_depth:.0f} mm",
-            reach="10 to 250 mm",
+            value=told(choices.cuff_depth),
+            reach=f"{told(10.0)} to {told(250.0)}",
             turn="choose cuff_depth; the sleeve ends that much higher",
         )
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
@@ -143,6 +144,6 @@ def _said(band: Band) -> Finding:
         "cuff",
         band.length,
         None,
-        f"The cuff is {band.length:.0f} mm long: {band.sewn:.0f} mm round the wrist and "
-        f"{band.underlap:.0f} mm of underlap. It opens over the slit of the sleeve.",
+        f"The cuff is {told(band.length)} long: {told(band.sewn)} round the wrist and "
+        f"{told(band.underlap)} of underlap. It opens over the slit of the sleeve.",
     )

@@ -28,6 +28,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM
@@ -261,7 +262,7 @@ def _pitch_said(sleeves: TwoPiece, pitch: Pitch) -> tuple[Finding, ...]:
             "sleeve",
             sleeves.under_back.length,
             pitch.back[0],
-            f"The hind-arm seam begins {lower:.0f} mm under the back pitch: the cap rises upright there, and the "
+            f"The hind-arm seam begins {told(lower)} under the back pitch: the cap rises upright there, and the "
             "under sleeve would lie over itself. The armhole is narrow behind: more bust ease, or less across "
             "ease, widens it.",
         ),

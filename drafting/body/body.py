@@ -30,7 +30,7 @@ class Body:
     `layers` is what the layers worn beneath add to a measure (0 where the tape went over them),
     `heel` the shoe's heel, `weight` in kg. `said` holds what the reader had to say; `findings`
     adds the doubts about the measures. `figure` names the charts that come nearer, where the maker
-    said so: it sharpens estimates and does nothing else.
+    said so: it sharpens estimates and does nothing else. `unit` is her file's, in which she is told of it.
     """
 
     title: str
@@ -44,6 +44,7 @@ class Body:
     weight: float | None = None
     said: tuple[Finding, ...] = ()
     figure: Figure = ""
+    unit: str | None = "cm"
 
     def __post_init__(self) -> None:
         freeze(self, "measures", "layers")
@@ -85,13 +86,13 @@ class Body:
             elif name:
                 taken[name] = _moved(taken.get(name), value)
         if faults:
-            raise InputError(faults)
+            raise InputError([fault.in_unit(self.unit) for fault in faults])
         return replace(self, measures=completed(taken, self.waist_level, self.figure))
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """What is doubtful about the measures, and what the reader had to say."""
-        return self.said + doubts(self.measures, self.waist_level == "natural")
+        return self.said + doubts(self.measures, self.waist_level == "natural", self.unit)
 
     def _measure(self, name: str) -> Measure:
         try:

@@ -6,17 +6,17 @@ from collections.abc import Iterator, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
-from drafting.body.refusals import INCH, MAY_BE_TINY, expectations
+from drafting.body.other_unit import MOST_GIRTH, asked_of, girths_meant, likely, meant_as
+from drafting.body.refusals import MAY_BE_TINY, expectations
 from drafting.ground.findings import Finding, Severity
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 
 # Girth / height below which a maker is warned: nobody in the survey has less (.472 and .461).
+USUAL_GIRTH = 0.55  # girth / height; the survey's middle of bust and hip
 SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
-STOUT = 1.15  # girth / height: far more than anybody in the survey (.82)
 LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise; common practice
 FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women's size charts
 SIDES_APART = 25.0  # mm between the hands before it is mentioned; ours
-INCH_WINDOW = 1.15  # a value within this factor of expected / 2.54 looks like inches; ours
 
 # (smaller, larger, by how many mm at least, what a maker should look at)
 ORDER: tuple[tuple[str, str, float, str], ...] = (
@@ -39,14 +39,14 @@ ORDER: tuple[tuple[str, str, float, str], ...] = (
 )
 
 
-def doubts(measures: Mapping[str, Measure], natural: bool) -> tuple[Finding, ...]:
+def doubts(measures: Mapping[str, Measure], natural: bool, unit: str | None = "cm") -> tuple[Finding, ...]:
     """Return everything doubtful about the measured ones of `measures`, in reading order."""
     taken = {n: m for n, m in measures.items() if m.source == "measured" and n in DIMENSIONS}
     means = {name: measure.mm for name, measure in taken.items()}
     if not all(name in means for name in LEAST):
         return ()
-    found = [*_build(means), *_order(means), *_legs(means), *_sides(taken)]
-    found += [*_strangers(means), *_bands(means)]
+    found = [*_build(means, unit), *_order(means), *_legs(means), *_sides(taken)]
+    found += [*_strangers(means, unit), *_bands(means, unit)]
     if not natural:
         found.append(_say("waist level", "note", "waist_girth", None, "the waist is the navel's"))
     return tuple(found)
@@ -56,18 +56,22 @@ def _say(check: str, level: Severity, where: str, value: float | None, message: 
     return Finding(check, level, where, value, None, message)
 
 
-def _build(means: Mapping[str, float]) -> Iterator[Finding]:
+def _build(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Compare girths with the height."""
-    height = means["height"]
+    height, meant = means["height"], girths_meant(means, unit)
     for name in ("bust_girth", "high_bust_girth", "hip_girth", "waist_girth"):
         share = means.get(name, 0.6 * height) / height
-        if share > STOUT:
-            text = f"{name} is {share:.2f} of the height: is the height in another unit?"
+        if share > MOST_GIRTH or share < SLENDER.get(name, 0.0):
+            way = meant.get(name) or likely(means[name], USUAL_GIRTH * height, unit)
+            text = f"{name} is {'only ' if share < 1 else ''}{share:.2f} of the height: "
+            text += asked_of(name, way) if way else _height_asked(means, name, unit)
             yield _say("girth and height", "warning", name, means[name], text)
-        elif share < SLENDER.get(name, 0.0):
-            inches = show_length(means[name] * INCH)
-            text = f"{name} is only {share:.2f} of the height: if it is in inches, it is {inches}"
-            yield _say("girth and height", "warning", name, means[name], text)
+
+
+def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> str:
+    """Return the question whether it is the height that was meant in another unit."""
+    way = likely(means["height"], means[name] / USUAL_GIRTH, unit)
+    return asked_of("height", way) if way else "is the height in another unit?"
 
 
 def _order(means: Mapping[str, float]) -> Iterator[Finding]:
@@ -75,7 +79,7 @@ def _order(means: Mapping[str, float]) -> Iterator[Finding]:
     scale = min(1.0, means["height"] / ADULT_LOW)
     for small, large, gap, question in ORDER:
         if small in means and large in means and means[large] - means[small] < gap * scale:
-            pair = f"{small} {show_length(means[small])}, {large} {show_length(means[large])}"
+            pair = f"{small} {told(means[small])}, {large} {told(means[large])}"
             yield _say("measures compared", "warning", small, means[small], f"{pair}: {question}")
 
 
@@ -86,8 +90,8 @@ def _legs(means: Mapping[str, float]) -> Iterator[Finding]:
     outside, inside, rise = (means[name] for name in names)
     if abs(outside - inside - rise) > LEG_IDENTITY:
         text = (
-            f"outside leg less inside leg is {show_length(outside - inside)}, the body rise "
-            f"{show_length(rise)}: they should agree within {show_length(LEG_IDENTITY)}"
+            f"outside leg less inside leg is {told(outside - inside)}, the body rise "
+            f"{told(rise)}: they should agree within {told(LEG_IDENTITY)}"
         )
         yield _say("leg lengths", "warning", "body_rise", rise, text)
 
@@ -97,31 +101,30 @@ def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
         if measure.left is None or measure.right is None:
             continue
         if abs(measure.left - measure.right) > SIDES_APART:
-            text = f"left {show_length(measure.left)}, right {show_length(measure.right)}: is it so?"
+            text = f"left {told(measure.left)}, right {told(measure.right)}: is it so?"
             yield _say("left and right", "note", name, measure.mm, text)
 
 
-def _strangers(means: Mapping[str, float]) -> Iterator[Finding]:
+def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Compare each further measure with what the main ones lead one to expect."""
     for name, expected in expectations(means).items():
-        times = means[name] * INCH / expected
-        if name not in MAY_BE_TINY and 1 / INCH_WINDOW < times < INCH_WINDOW:
-            text = (
-                f"{name} {show_length(means[name])} where about {show_length(expected)} is "
-                f"expected: if it is in inches, it is {show_length(means[name] * INCH)}"
-            )
-            yield _say("unit", "warning", name, means[name], text)
+        way = likely(means[name], expected, unit)
+        if way and way.unit and name not in MAY_BE_TINY:
+            text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
+            yield _say("unit", "warning", name, means[name], text + asked_of(name, way))
 
 
-def _bands(means: Mapping[str, float]) -> Iterator[Finding]:
+def _bands(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Say which measures lie outside the adult bands (none is refused for it)."""
     if not ADULT_LOW <= means["height"] <= 1.05 * ADULT_HIGH:
         text = "the height is no adult's: the adult bands say nothing about this figure"
+        way = meant_as(means["height"], ADULT_LOW, ADULT_HIGH, unit)
+        text += f"; {asked_of('height', way)}" if way else ""
         yield _say("adult band", "note", "height", means["height"], text)
         return
     for name, mm in means.items():
         band = DIMENSIONS[name]
         if not band.low <= mm <= band.high:
-            reach = f"{show_length(band.low)} to {show_length(band.high)}"
-            text = f"{name} {show_length(mm)} lies outside {reach}: is this right?"
+            reach = f"{told(band.low)} to {told(band.high)}"
+            text = f"{name} {told(mm)} lies outside {reach}: is this right?"
             yield _say("adult band", "note", name, mm, text)

@@ -3,20 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST, dimension_name
 from drafting.body.estimates import estimates
+from drafting.body.other_unit import LEAST_GIRTH, likely, strange_girths
 from drafting.ground.errors import Fault
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 
 Taken = float | tuple[float, float]
 
 NEAREST, FARTHEST = 1.0, 10_000.0  # mm: from a pocket doll to a carnival giant
-INCH = 25.4 / 10  # what a girth grows by when centimetres turn out to be inches
-# Smallest girth / height before "inches?" is asked. Survey least: bust .47, hip .46, waist .38;
-# bust and hip at .38 leave room for a doll, the waist at .25 for a laced corset (ours).
-GIRTH_TO_HEIGHT = {"bust_girth": 0.38, "high_bust_girth": 0.38, "hip_girth": 0.38, "waist_girth": 0.25}
 WIDEST = 2.0  # girth / height; beyond it one of the two is a slip (survey greatest .82)
 SLIP = 6.0  # times more or less than expected: a decimal point out of place
 HANDS = 3.0  # one hand more than three times the other: likewise
@@ -35,26 +32,31 @@ def unusable(field: str, value: object) -> Fault | None:
             return Fault(what, "give the real measure, or leave it out", field)
         if not NEAREST <= mm <= FARTHEST:
             return Fault(
-                f"{show_length(mm, 'cm')} is beyond any figure", "it lies between 0.1 cm and 1000 cm", field
+                f"{told(mm)} is beyond any figure", f"it lies between {told(NEAREST)} and {told(FARTHEST)}", field
             )
     if isinstance(value, tuple) and len(value) != 2:
         return Fault("needs two numbers", "one for the left, one for the right", field)
     return None
 
 
-def refusals(taken: Mapping[str, Taken]) -> list[Fault]:
-    """Return every reason not to draft from `taken` (usable numbers, mm), all at once."""
-    faults = missing(taken) + unlikely(taken)
+def refusals(taken: Mapping[str, Taken], unit: str | None = "cm", stated: Collection[str] = ()) -> list[Fault]:
+    """Return every reason not to draft from `taken` (usable numbers, mm), all at once.
+
+    `unit` is the one they were written in, `stated` the measures that have it beside their number.
+    """
+    faults = missing(taken) + unlikely(taken, unit, stated)
     if not faults:
         means = {name: _mean(value) for name, value in taken.items()}
-        faults += _slips(means) + _drop_longer_than_shoulder(taken)
+        faults += _slips(means, unit) + _drop_longer_than_shoulder(taken)
     return faults
 
 
-def unlikely(taken: Mapping[str, Taken]) -> list[Fault]:
+def unlikely(taken: Mapping[str, Taken], unit: str | None = "cm", stated: Collection[str] = ()) -> list[Fault]:
     """Return what cannot be of the two hands, and of the girths beside the height (mm)."""
     means = {name: _mean(value) for name, value in taken.items()}
-    return _hands(taken) + (_inches(means) + _too_wide(means) if "height" in means else [])
+    if "height" not in means:
+        return _hands(taken)
+    return _hands(taken) + (strange_girths(means, unit, stated) or _too_wide(means))
 
 
 def missing(names: Iterable[str]) -> list[Fault]:
@@ -72,51 +74,34 @@ def _hands(taken: Mapping[str, Taken]) -> list[Fault]:
     faults = []
     for name, value in taken.items():
         if isinstance(value, tuple) and max(value) > HANDS * min(value):
-            left, right = (show_length(mm) for mm in value)
+            left, right = (told(mm) for mm in value)
             what = f"left {left} and right {right} cannot be one person's"
             faults.append(Fault(what, "is a decimal point out of place?", name))
     return faults
 
 
-def like_inches(means: Mapping[str, float]) -> list[str]:
-    """Return the girths (mm) so small for the height that they look like inches read as cm."""
-    height = means["height"]
-    return [n for n, share in GIRTH_TO_HEIGHT.items() if means.get(n, height) < share * height]
-
-
-def _inches(means: Mapping[str, float]) -> list[Fault]:
-    """Return one fault for all girths so small for the height that they look like inches."""
-    height, small = means["height"], like_inches(means)
-    if not small:
-        return []
-    small.sort(key=list(DIMENSIONS).index)
-    given = " / ".join(f"{means[name] / 10:g}" for name in small)
-    offered = " / ".join(f"{means[name] * INCH / 10:.2f}" for name in small)
-    example = f'{small[0]} = "{means[small[0]] / 10:g} in"'
-    ratio = means[small[0]] / height
-    what = f"{given} cm on a height of {height / 10:g} cm ({ratio:.2f} of it) looks like inches"
-    return [Fault(what, f"inches would be {offered} cm: if so write {example}", ", ".join(small))]
-
-
 def _too_wide(means: Mapping[str, float]) -> list[Fault]:
     height = means["height"]
-    names = [n for n in GIRTH_TO_HEIGHT if means.get(n, 0.0) > WIDEST * height]
+    names = [n for n in LEAST_GIRTH if means.get(n, 0.0) > WIDEST * height]
     if not names:
         return []
-    what = f"{show_length(height)} is less than half of {', '.join(names)}"
+    what = f"{told(height)} is less than half of {', '.join(names)}"
     return [Fault(what, "check the unit of the height and of the girths", "height")]
 
 
-def _slips(means: Mapping[str, float]) -> list[Fault]:
+def _slips(means: Mapping[str, float], unit: str | None) -> list[Fault]:
     faults = []
     for name, expected in expectations(means).items():
         mm = means[name]
         times = mm / expected
         if name in MAY_BE_TINY or 1 / SLIP < times < SLIP:
             continue
-        other = show_length(mm / 10 if times > 1 else mm * 10)
-        what = f"{show_length(mm)} where about {show_length(expected)} is expected"
-        faults.append(Fault(what, f"is it {other}, or another unit?", name))
+        way = likely(mm, expected, unit)
+        other = f"{told(mm / 10 if times > 1 else mm * 10)}, or another unit"
+        if way:
+            other = told(way.mm) + (f" ({way.written})" if way.unit else "")
+        what = f"{told(mm)} where about {told(expected)} is expected"
+        faults.append(Fault(what, f"is it {other}?", name))
     return faults
 
 
@@ -126,7 +111,7 @@ def _drop_longer_than_shoulder(taken: Mapping[str, Taken]) -> list[Fault]:
         return []
     if all(d < line for d, line in zip(_both(drop), _both(length), strict=True)):
         return []
-    what = f"{show_length(_mean(drop))} is no less than the shoulder's own length"
+    what = f"{told(_mean(drop))} is no less than the shoulder's own length"
     return [Fault(what, "are shoulder_drop and shoulder_length swapped?", "shoulder_drop")]
 
 

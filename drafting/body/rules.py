@@ -13,6 +13,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from drafting.ground.lengths import told
 from drafting.ground.sources import Source, Sources, cite, ours, printed
 
 Known = dict[str, float]
@@ -62,7 +63,7 @@ class Rule:
 
     def words(self, spread: float | None) -> str:
         """Return the sentence that stands wherever the estimate is used; `spread` is its sd in mm."""
-        off = f"; 19 of 20 people within {2 * spread:.0f} mm" if spread else ""
+        off = f"; 19 of 20 people within {told(2 * spread)}" if spread else ""
         return f"{self.formula} ({printed(*self.source)}{off})"
 
     def spread(self, spreads: Mapping[str, float | None]) -> float | None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from drafting.body.body import Body, Side
 from drafting.body.estimates import Measure
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.remembered import remembered
 
 TWO_SIDED = 3.0
@@ -50,8 +51,8 @@ def _settled(name: str, m: Measure) -> Finding:
         words,
         abs(left - right),
         0.0,
-        f"The {words} is {left:.0f} mm left and {right:.0f} mm right. Both sides meet in one line on the "
-        f"middle, so both are drafted with {mean:.0f} mm; pin what a side has too much or too little at the "
+        f"The {words} is {told(left)} left and {told(right)} right. Both sides meet in one line on the "
+        f"middle, so both are drafted with {told(mean)}; pin what a side has too much or too little at the "
         "fitting.",
     )
 

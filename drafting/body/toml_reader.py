@@ -14,7 +14,16 @@ from drafting.body.refusals import FARTHEST, NEAREST, Taken, missing, unlikely
 from drafting.body.wearer import MOST_WORN, wearer
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
-from drafting.ground.units import BadValue, as_written, parse_length, parse_weight, show_length
+from drafting.ground.lengths import in_unit, told
+from drafting.ground.units import (
+    BadValue,
+    as_written,
+    parse_length,
+    parse_weight,
+    show_length,
+    shown_unit,
+    unit_of,
+)
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import MOST_FAULTS, Faults, Given, plain_text
 
@@ -92,13 +101,16 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
         if _known(faults, name, given, "layers.")
     }
     taken = _taken(raw, faults, unit)
+    stated = frozenset(dimension_name(name) or name for name, given in raw.measures.items() if _stated(given))
     if faults.found:
         strange = [name for name in raw.measures if dimension_name(name) is None]
         misspelt = [near for name in strange[:MOST_FAULTS] for near in meant_by(name)]
-        further = [*missing([*raw.measures, *misspelt]), *unlikely(taken)]
-        raise InputError([*faults.found, *(_placed(raw, faults.file, one) for one in further)])
+        further = [*missing([*raw.measures, *misspelt]), *unlikely(taken, unit, stated)]
+        raise InputError([*faults.found, *(_placed(raw, faults.file, one.in_unit(unit)) for one in further)])
     try:
-        return wearer(taken, layers={k: v or 0.0 for k, v in layers.items()}, said=said, **about)
+        return wearer(
+            taken, layers={k: v or 0.0 for k, v in layers.items()}, said=said, unit=unit, stated=stated, **about
+        )
     except InputError as refused:
         raise InputError([_placed(raw, faults.file, fault) for fault in refused.faults]) from None
 
@@ -149,6 +161,11 @@ def _measure(given: Given | tuple[Given, Given], faults: Faults, name: str, unit
     return None if left is None or right is None else (left, right)
 
 
+def _stated(given: Given | tuple[Given, Given]) -> bool:
+    """Return whether a measure has its unit of length beside its number."""
+    return all(unit_of(one.value) for one in (given if isinstance(given, tuple) else (given,)))
+
+
 def _usable(name: str, unit: str | None, value: object) -> float:
     if isinstance(value, (dict, list)):
         right = f"write one number, or {name} = {{left = 12.5, right = 12}}"
@@ -156,7 +173,7 @@ def _usable(name: str, unit: str | None, value: object) -> float:
     mm = parse_length(value, unit)
     if not NEAREST <= mm <= FARTHEST:
         what = f"{as_written(value, unit)} is beyond any figure"
-        raise BadValue(what, "it lies between 0.1 cm and 1000 cm")
+        raise BadValue(what, in_unit(f"it lies between {told(NEAREST)} and {told(FARTHEST)}", unit))
     return mm
 
 
@@ -167,7 +184,7 @@ def _layer(unit: str | None) -> Callable[[object], float]:
         mm = parse_length(value, unit, sign="not negative")
         if mm > MOST_WORN:
             what = f"{as_written(value, unit)} cannot be"
-            raise BadValue(what, f"it must lie between 0 and {show_length(MOST_WORN)}")
+            raise BadValue(what, f"it must lie between 0 and {show_length(MOST_WORN, shown_unit(unit))}")
         return mm
 
     return parse

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Literal
 
 from drafting.body.body import Body, WaistLevel, completed
@@ -11,6 +11,7 @@ from drafting.body.figure_rules import Figure
 from drafting.body.refusals import Taken, missing, refusals, unusable
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 MOST_WORN = 1000.0  # mm a layer may add, or a heel lift; ours: a padded giant, not a slip
 
@@ -28,18 +29,21 @@ def wearer(
     weight: float | None = None,
     said: tuple[Finding, ...] = (),
     figure: Figure = "",
+    unit: str | None = "cm",
+    stated: Collection[str] = (),
 ) -> Body:
     """Return a complete `Body` from measures in mm (one number, or (left, right)).
 
-    Names may be today's or older ones. Raises `InputError` with every fault at once: unknown or
+    Names may be today's or older ones; `unit` is what a maker reads, and wrote them in but for those
+    `stated` in a unit of their own. Raises `InputError` with every fault at once: unknown or
     doubled names, values that are no usable number, the four least measures missing, girths that
     look like inches.
     """
     taken, faults = named(measures)
     faults += _worn(layers or {}, heel)
-    faults += missing(measures) if faults else refusals(taken)
+    faults += missing(measures) if faults else refusals(taken, unit, stated)
     if faults:
-        raise InputError(faults)
+        raise InputError([fault.in_unit(unit) for fault in faults])
     worn, notes = _beneath(_today(layers or {}), taken_over)
     return Body(
         title=title,
@@ -53,6 +57,7 @@ def wearer(
         weight=weight,
         said=said + notes,
         figure=figure,
+        unit=unit,
     )
 
 
@@ -83,8 +88,8 @@ def _worn(layers: Mapping[str, float], heel: float) -> list[Fault]:
     ]
     for field, mm in (*((f"layers.{name}", mm) for name, mm in layers.items()), ("heel", heel)):
         if not 0 <= mm <= MOST_WORN:
-            right = f"it must lie between 0 and {MOST_WORN / 10:g} cm"
-            faults.append(Fault(f"{mm / 10:g} cm cannot be", right, field))
+            right = f"it must lie between 0 and {told(MOST_WORN)}"
+            faults.append(Fault(f"{told(mm)} cannot be", right, field))
     return faults
 
 

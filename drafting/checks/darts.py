@@ -14,6 +14,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 TIP_SHORT = (20.0, 35.0)
 """mm at adult scale: how far short of the bust point a bust dart ends (common practice: 20 to 35)."""
@@ -75,9 +76,10 @@ def _tip(piece: str, dart: OpenDart, bust_point: complex, scale: float) -> Itera
     short = abs(bust_point - dart.tip)
     low, high = (end * scale for end in TIP_SHORT)
     holds = low - tol.EXACT <= short <= high + tol.EXACT
-    band = f"{low:.0f} to {high:.0f} mm"
+    band = f"{told(low)} to {told(high)}"
     said = f"{name}: ends {mm(short)} from the bust point ({band} is wanted)"
-    yield Finding("dart tip", "ok" if holds else "error", where, short, band, said)
+    wanted = f"{low:g} to {high:g}"
+    yield Finding("dart tip", "ok" if holds else "error", where, short, wanted, said)
     if short > tol.EXACT:
         aim = (bust_point - dart.tip) / (dart.tip - dart.mouth)
         off = abs(math.degrees(cmath.phase(aim)))

@@ -13,6 +13,7 @@ from drafting.draft.roles import EdgeRole, Half, NotchKind
 from drafting.draft.walk import Walk, marked, walk
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 
 def notches_meet(draft: Draft) -> Iterator[Finding]:
@@ -87,7 +88,7 @@ def long_seams_notched(draft: Draft) -> Iterator[Finding]:
             chain = seam.a if few is sides[0] else seam.b
             said = (
                 f"{seam_words(seam)} is {mm(walk(draft, seam).a_length)} long and has no notch on "
-                f"{' and '.join(map(edge_words, chain))}: over {LONG:.0f} mm the cloth shifts unseen"
+                f"{' and '.join(map(edge_words, chain))}: over {told(LONG)} the cloth shifts unseen"
             )
         yield verdict("notches on long seams", bool(few), seam.name, len(few), 1, said)
 

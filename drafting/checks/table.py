@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from drafting.ground.findings import Finding, Severity
+from drafting.ground.findings import Finding, SaidOnce, Severity
 
 LEVELS: tuple[Severity, ...] = ("error", "warning", "note")
 
 
-def summary(findings: Sequence[Finding]) -> str:
+def summary(findings: Sequence[Finding | SaidOnce]) -> str:
     """Return one line: how many findings of each level.
 
     >>> summary([Finding("area", "ok", "front", None, None, "holds")])

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.sleeve.easing import EASES
 
 DOTS = {
@@ -83,7 +84,7 @@ def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
             part,
             wanted,
             most,
-            f"{fabric.title} eases at most {most:.0f} mm, and a cap ease of {wanted:.0f} mm was asked for. "
+            f"{fabric.title} eases at most {told(most)}, and a cap ease of {told(wanted)} was asked for. "
             f"The {part} is drafted with {most:.0f}: choose that, gather the cap, or take another cloth.",
         )
 

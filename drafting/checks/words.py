@@ -5,6 +5,7 @@ from __future__ import annotations
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.roles import SeamKind
 from drafting.ground.findings import Finding, Severity
+from drafting.ground.lengths import told
 
 
 def plain(name: str) -> str:
@@ -18,9 +19,8 @@ def capital(text: str) -> str:
 
 
 def mm(length: float) -> str:
-    """Return a length with one decimal, two where it is so small that one would say nothing."""
-    small = 0.005 <= abs(length) < 0.95
-    return f"{length:.2f} mm" if small else f"{length:.1f} mm"
+    """Return a length for a sentence, told as finely as a check measures."""
+    return told(length, "fine")
 
 
 def degrees(angle: float) -> str:

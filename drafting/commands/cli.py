@@ -20,6 +20,8 @@ from drafting.ground.errors import DraftError, Fault, InputError
 
 REFUSED = 2
 
+ALL = "all"  # for `blocks`: every one whole
+
 # What the system says when a path cannot be used: the maker's to mend, so a refusal, not a fault.
 PATH_ERRORS = frozenset(
     (
@@ -142,7 +144,7 @@ def _telling(commands: Any) -> list[argparse.ArgumentParser]:
         commands, "blocks", _blocks, "what can be drafted, a line each; one block with all its choices"
     )
     blocks.add_argument(
-        "name",
+        "block",
         nargs="?",
         default="",
         metavar="NAME",
@@ -246,15 +248,15 @@ def _blocks(wanted: argparse.Namespace) -> int:
 
     use_blocks(wanted.blocks)
     every = all_blocks()
-    if not wanted.name:
+    if not wanted.block:
         print(blocks_listed(every.values()))
-    elif wanted.name == "all":
+    elif wanted.block == ALL:
         print(f"{blocks_text(every.values())}\n\n{roles_text()}")
-    elif wanted.name in every:
-        print(blocks_text([every[wanted.name]]))
+    elif wanted.block in every:
+        print(blocks_text([every[wanted.block]]))
     else:
-        right = meant(wanted.name, every, "`drafting blocks` lists all")
-        raise InputError([Fault(f"no block is called {clean_text(wanted.name, SHOWN)}", right)])
+        right = meant(wanted.block, every, "`drafting blocks` lists all")
+        raise InputError([Fault(f"no block is called {clean_text(wanted.block, SHOWN)}", right)])
     return HOLDS
 
 

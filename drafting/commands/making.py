@@ -48,6 +48,7 @@ def make_costume(
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
+    from drafting.ground.findings import said_once
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
@@ -73,10 +74,10 @@ def make_costume(
         except InputError:
             raise
         except DraftError as error:
-            raise InputError([Fault(str(error), file=str(costume))]) from error
+            raise InputError([Fault(error.said(read.told_in), file=str(costume))]) from error
         printed = write_output(made, out, within(tell, DRESSED if with_worn else LAID, 1.0), on_form)
-    print(made_text((*made.findings, *printed), out))
+    print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
-    for finding in failed:
-        print(f"error: {finding.where}: {finding.message}", file=sys.stderr)
+    for said in said_once(failed, read.told_in):
+        print(f"error: {said.where}: {said.sentence}", file=sys.stderr)
     return CHECK_FAILS if failed else HOLDS

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
@@ -18,9 +19,11 @@ from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import DraftError
-from drafting.ground.findings import Finding, worst_first
+from drafting.ground.findings import Finding, SaidOnce, said_once
+from drafting.ground.lengths import in_unit, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
+from drafting.ground.units import show_length, shown_unit
 from drafting.reading.given import Origin
 
 WIDTH = 100
@@ -51,10 +54,10 @@ def new_text(folder: Path, files: Iterable[str]) -> str:
     )
 
 
-def made_text(findings: tuple[Finding, ...], out: Path) -> str:
+def made_text(findings: tuple[Finding, ...], out: Path, unit: str | None = "cm") -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
-    said = [finding for finding in worst_first(findings) if finding.level != "ok"]
-    lines = [_count(findings), *_table(None, [(f.level, f.where, f.message) for f in said])]
+    said = said_once(findings, unit)
+    lines = [_count(findings, said), *_table(None, [(f.level, f.where, f.sentence) for f in said])]
     lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
     lines += [f"Overview: {out / 'overview.png'}"]
     lines += [f"Plan:     {out / 'plan.html'}"]
@@ -63,7 +66,7 @@ def made_text(findings: tuple[Finding, ...], out: Path) -> str:
 
 
 def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> str:
-    """Return a wearer's measures in cm, how each estimate was made, and what is doubtful.
+    """Return a wearer's measures in the unit of her file, how each estimate was made, and what is doubtful.
 
     `gains` are the measures that would bring most if they were taken next, for `what` is drafted.
     """
@@ -71,41 +74,46 @@ def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> 
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
     about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
     lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
-    lines += _table(("measure", "cm", "", "19 of 20 people"), _measure_rows(body))
-    made: list[Cells] = [(name, m.rule) for name, m in body.measures.items() if m.source == "estimated"]
-    lines += ["", "How the estimates are made (mm)", *_table(None, made)] if made else []
+    lines += _table(("measure", "", "", "19 of 20 people"), _measure_rows(body))
+    made: list[Cells] = [
+        (name, in_unit(m.rule, body.unit)) for name, m in body.measures.items() if m.source == "estimated"
+    ]
+    lines += ["", "How the estimates are made (formulas in mm)", *_table(None, made)] if made else []
     lines += _works(cited for m in body.measures.values() for cited in m.cited)
     if gains:
-        lines += ["", "Measure next to gain most (mm)", _wrapped(GAIN.format(what=what), indent=2)]
-        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains))
-    doubts = [f for f in worst_first(body.findings) if f.level != "ok"]
+        lines += ["", "Measure next to gain most", _wrapped(GAIN.format(what=what), indent=2)]
+        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains, body.unit))
+    doubts = said_once(body.findings, body.unit)
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
-    lines += _table(None, [(f.level, f.where, f.message) for f in doubts])
+    lines += _table(None, [(f.level, f.where, f.sentence) for f in doubts])
     return "\n".join(lines)
 
 
 def _measure_rows(body: Body) -> list[Cells]:
     rows: list[Cells] = []
+    unit = shown_unit(body.unit)
     for name, measure in body.measures.items():
-        size = f"{measure.mm / 10:6.1f}"
+        size = show_length(measure.mm, unit)
         if measure.left is not None and measure.right is not None:
-            hands = f"left {measure.left / 10:.1f}, right {measure.right / 10:.1f}"
+            hands = f"left {show_length(measure.left, unit)}, right {show_length(measure.right, unit)}"
             rows.append((name, size, measure.source, hands))
+        elif measure.source == "measured":
+            rows.append((name, size, measure.source, ""))
         else:
-            spread = "" if measure.sd is None else f"+/- {2 * measure.sd / 10:.1f}"
-            rows.append((name, size, measure.source, spread))
+            off = "not known" if measure.sd is None else show_length(2 * measure.sd, unit)
+            rows.append((name, size, measure.source, f"+/- {off}"))
     if body.weight is not None:
-        rows.append(("weight", f"{body.weight:6.1f}", "measured", "kg"))
+        rows.append(("weight", f"{body.weight:g} kg", "measured", ""))
     return rows
 
 
-def _gain_rows(gains: Sequence[Gain]) -> list[Cells]:
+def _gain_rows(gains: Sequence[Gain], unit: str | None) -> list[Cells]:
     """Return one row a measure."""
     return [
         (
             gain.measure,
-            f"+/- {gain.step:.0f}" if gain.known else f"not known, {gain.step:.0f} tried",
-            f"{gain.moved:.0f}",
+            in_unit(f"+/- {told(gain.step)}" if gain.known else f"not known, {told(gain.step)} tried", unit),
+            in_unit(told(gain.moved), unit),
             gain.most,
         )
         for gain in gains
@@ -192,10 +200,9 @@ def _pieces(block: Block) -> tuple[Piece, ...]:
         return ()
 
 
-def _count(findings: tuple[Finding, ...]) -> str:
-    counts = dict.fromkeys(("error", "warning", "note", "ok"), 0)
-    for finding in findings:
-        counts[finding.level] += 1
+def _count(findings: tuple[Finding, ...], said: Sequence[SaidOnce]) -> str:
+    """Return how many lines of each level follow, and how many checks hold."""
+    counts: Counter[str] = Counter([*(one.level for one in said), *(f.level for f in findings if f.level == "ok")])
     words = ("error", "errors"), ("warning", "warnings"), ("note", "notes")
     named = [_plural(counts[one], one, many) for one, many in words if counts[one]]
     return ", ".join([*named, f"{_plural(counts['ok'], 'check holds', 'checks hold')}"])

@@ -10,6 +10,9 @@ from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
 
+ARMS = ("out", "hanging")
+"""How the arms are held."""
+
 
 def add_worn_arguments(command: argparse.ArgumentParser) -> None:
     """Add what `drafting worn` asks for."""
@@ -20,6 +23,7 @@ def add_worn_arguments(command: argparse.ArgumentParser) -> None:
         help="the costume file: wearer, cloths, garments and their choices",
     )
     command.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    command.add_argument("--arms", choices=ARMS, default="out", help="held a little out (as set), or hanging")
     command.add_argument(
         "--out",
         type=Path,
@@ -37,13 +41,14 @@ def run_worn(wanted: argparse.Namespace) -> int:
     from drafting.costume.worn import worn
     from drafting.output.folder import WORN, check_out
     from drafting.output.worn import worn_text, write_worn
+    from drafting.worn.form import HANGING, STANDING
 
     use_blocks(wanted.blocks)
     check_out(wanted.out, WORN)
     read = read_whole_costume(wanted.costume, wanted.wearer)
     with progress(sys.stderr) as tell:
         try:
-            costume = worn(make(read), tell)
+            costume = worn(make(read), tell, stance=HANGING if wanted.arms == "hanging" else STANDING)
         except InputError:
             raise
         except DraftError as error:

@@ -21,7 +21,7 @@ from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
 from drafting.ground.names import clean_text, safe_name
 from drafting.ground.nearest import meant
-from drafting.ground.units import BadValue, as_written
+from drafting.ground.units import BadValue, ShownUnit, as_written, shown_unit
 from drafting.layout.wishes import Wished, read_lays
 from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
@@ -82,6 +82,11 @@ class CostumeFile:
 
     def __post_init__(self) -> None:
         freeze(self, "fabrics", "lays")
+
+    @property
+    def told_in(self) -> ShownUnit:
+        """The unit that its maker reads: the file's own, else her body file's."""
+        return shown_unit(self.unit or self.wearer.unit)
 
 
 @dataclass(frozen=True)

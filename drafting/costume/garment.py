@@ -122,7 +122,7 @@ def finished_garment(
     start = time.perf_counter()
     draft, misfits = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims))
     if misfits:
-        raise InputError([spot.fault(str(error)) for spot, error in misfits])
+        raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
     draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()

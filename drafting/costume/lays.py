@@ -62,7 +62,7 @@ def _laid(made: Made, cloth: Cloth, parts: tuple[Part, ...], how: dict[str, Any]
         raise
     except DraftError as error:
         where = f"fabrics.{cloth.role}"
-        raise InputError([Fault(str(error), "", where, made.costume.path)]) from error
+        raise InputError([Fault(error.said(made.costume.told_in), "", where, made.costume.path)]) from error
 
 
 def materials(made: Made) -> Iterator[tuple[Cloth, tuple[Part, ...]]]:

@@ -152,10 +152,10 @@ def made_garment(
             **names,
         )
     except InputError as error:
-        faults.extend(error.faults)
+        faults.extend(fault.in_unit(costume.told_in) for fault in error.faults)
     except DraftError as error:
         where = f"garments.{garment.name}"
-        faults.append(Fault(str(error), "", where, costume.path, garment.line))
+        faults.append(Fault(error.said(costume.told_in), "", where, costume.path, garment.line))
     return None
 
 

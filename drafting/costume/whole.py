@@ -101,7 +101,7 @@ def _tried(case: _Case, garment: Garment, faults: list[Fault]) -> Iterator[Draft
         unknown = [one for one in misfits if isinstance(one[1], UnknownNameError)]
         spots = {spot for spot, _ in unknown}
         lost = unknown if lost is None else [one for one in lost if one[0] in spots]
-    faults += [spot.fault(str(error)) for spot, error in lost or ()]
+    faults += [spot.fault(error.said(case.costume.told_in)) for spot, error in lost or ()]
 
 
 def _ways(case: _Case, garment: Garment, block: Block) -> Iterator[tuple[Body, Fabric | None, Chosen]]:

@@ -1,7 +1,7 @@
 """What a maker has: stitches her machines sew, feet, blade, iron, needles, prices.
 
-[prices] are numbers in her own currency: `thread` for 100 m, `elastic`, `boning`, `interfacing` for a
-metre, `button` for one, `needle` for a packet.
+[prices] are in her own currency: `thread` for 100 m, `elastic`, `boning`, `interfacing` for a metre (or
+"3.20 a yard", thread for 100), `button` for one, `needle` for a packet.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.ground.frozen import freeze
+from drafting.ground.prices import parse_price
 from drafting.ground.units import BadValue, as_written
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of
@@ -89,6 +90,6 @@ def _dots(value: object) -> int:
 
 
 def _prices(table: TableReader) -> dict[str, float]:
-    prices = {key: table.number(key, "not negative") for key in PRICES}
+    prices = {key: table.read(key, parse_price) for key in PRICES}
     table.close()
     return {key: price for key, price in prices.items() if price is not None}

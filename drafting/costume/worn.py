@@ -22,7 +22,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of
-from drafting.worn.form import Form, wearers_form
+from drafting.worn.form import STANDING, Form, Stance, wearers_form
 from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.maps import distance_off, pull_share
@@ -35,7 +35,7 @@ from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import sits_on, told, told_treated
+from drafting.worn.stands.told import garment_told, sits_on, told_treated
 from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
@@ -88,7 +88,13 @@ class Worn:
 
 
 def worn(
-    made: Made, tell: Tell = tell_nobody, *, limits: Limits = FULL, mesh: float = FINE, treat: bool = True
+    made: Made,
+    tell: Tell = tell_nobody,
+    *,
+    limits: Limits = FULL,
+    mesh: float = FINE,
+    treat: bool = True,
+    stance: Stance = STANDING,
 ) -> Worn:
     """Return a costume at rest on its wearer's form; `treat` asks for every treatment of what hangs.
 
@@ -96,7 +102,7 @@ def worn(
     """
     start = time.process_time()
     tell("Making the form", 0.0)
-    form = wearers_form(made.costume.wearer)
+    form = wearers_form(made.costume.wearer, stance)
     sewn, left_out = _sewn(made, form, mesh)
     garments: list[WornGarment] = []
     beneath = 0.0
@@ -206,7 +212,7 @@ def _found(
     hangs = hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    words = (*told(found), *puffs, *sits, *told_treated(treated))
+    words = (*garment_told(found), *puffs, *sits, *told_treated(treated))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,

@@ -17,6 +17,7 @@ from drafting.geometry.crossing import ends_moved
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 MOST_APART = 0.15
 """Of a middle's mean length: hands further apart than this are a slip of the tape (project design)."""
@@ -60,7 +61,7 @@ def settled(left: Draft, right: Draft) -> tuple[Draft, Draft]:
         if abs(a - b) > MOST_APART * mean and not shared:
             raise DraftError(
                 f"the left and the right {piece} cannot be joined along the {edge.replace('_', ' ')}",
-                value=f"{a:.0f} mm on the left, {b:.0f} mm on the right",
+                value=f"{told(a)} on the left, {told(b)} on the right",
                 reach=f"up to {MOST_APART:.0%} apart",
                 turn="measure both sides once more",
             )
@@ -135,8 +136,8 @@ def _said(piece: str, edge: str, a: float, b: float) -> Finding:
         f"{piece}.{edge}",
         (a + b) / 2,
         None,
-        f"The {what} came out {a:.1f} mm long on the left and {b:.1f} on the right; both are drafted "
-        f"{(a + b) / 2:.1f} mm long, so that they meet.",
+        f"The {what} came out {told(a, 'fine')} long on the left and {told(b, 'fine')} on the right; both are "
+        f"drafted {told((a + b) / 2, 'fine')} long, so that they meet.",
     )
 
 

@@ -19,6 +19,7 @@ from drafting.geometry import Path
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
+from drafting.ground.lengths import told
 
 
 class EdgeKind(StrEnum):
@@ -175,7 +176,7 @@ class Piece:
             gap = abs(edge.path.end - after.path.start)
             if not gap <= tol.CLOSED:
                 raise DraftError(
-                    f"piece {self.name}: edge {edge.name} ends {gap:.3g} mm from where "
+                    f"piece {self.name}: edge {edge.name} ends {told(gap, 'fine')} from where "
                     f"{after.name} starts ({edge.path.end:.3f}, {after.path.start:.3f})"
                 )
         if len({e.name for e in self.edges}) < len(self.edges):

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from drafting.draft.centres import half_name, joins_hands, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
@@ -83,7 +84,7 @@ def _without_partner(both: Draft, left: Draft, right: Draft) -> Draft:
 class _Hand:
     """Which side is named, and the pieces that both sides share."""
 
-    side: str
+    side: Literal["left", "right"]
     whole: frozenset[str]
 
     def piece(self, name: str) -> str:
@@ -160,7 +161,7 @@ def _handed(draft: Draft, hand: _Hand, whole: dict[str, Piece]) -> Draft:
         pieces=tuple(_placed(draft, hand, whole)),
         seams=tuple(_seam(draft, seam, hand) for seam in draft.seams if not joins_hands(draft, seam)),
         girths=(),
-        findings=tuple(replace(f, where=f"{f.where} {hand.side}") for f in draft.findings),
+        findings=tuple(replace(f, where=f"{f.where} {hand.side}", hand=hand.side) for f in draft.findings),
         facts={f"{name}_{hand.side}": value for name, value in draft.facts.items()},
         chains={f"{name}_{hand.side}": hand.chain(draft, refs) for name, refs in draft.chains.items()},
         notions=tuple(_notions(draft, hand, single)),

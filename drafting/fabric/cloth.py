@@ -11,7 +11,7 @@ from typing import Literal
 from drafting.fabric.sorts import SHADING, Sort, possible_sorts
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 
 SELVEDGE = 15.0  # mm at each side that cannot be cut from, where nothing is said; trade: 10-20
 STRETCHES = 0.05  # a fraction along or across from which a cloth counts as one that stretches (ours)
@@ -72,7 +72,7 @@ class Fabric:
     takes_starch: bool = False
     iron_dots: int | None = None
     care: str = ""
-    price: str = ""
+    price: float | None = None
     colour: str = ""
     repeat_along: float | None = None
     repeat_across: float | None = None
@@ -161,7 +161,7 @@ def needed_stretch(body: float, finished: float) -> float:
     return body / _positive(finished, "the finished girth") - 1
 
 
-def must_reach(level: str, body: float, finished: float, stretch: float, unit: str = "cm") -> None:
+def must_reach(level: str, body: float, finished: float, stretch: float) -> None:
     """Refuse a `finished` girth (mm) that the cloth's `stretch` cannot bring round `body` (mm).
 
     Without stretch there must be some ease at all (common practice). Raises `DraftError`.
@@ -169,17 +169,17 @@ def must_reach(level: str, body: float, finished: float, stretch: float, unit: s
     needed = needed_stretch(body, finished)
     if needed < 0 or (stretch > 0 and needed <= stretch + 1e-9):
         return
-    least = show_length(body / (1 + max(0.0, stretch)), unit)
+    least = told(body / (1 + max(0.0, stretch)))
     if needed == 0:
         what = f"finished {level} is the body's own, and the cloth does not stretch"
     else:
         what = (
-            f"finished {level} {show_length(finished, unit)} must stretch {100 * needed:.1f} % to "
-            f"go round {show_length(body, unit)}, and the cloth gives {100 * max(0, stretch):.3g} %"
+            f"finished {level} {told(finished)} must stretch {100 * needed:.1f} % to "
+            f"go round {told(body)}, and the cloth gives {100 * max(0, stretch):.3g} %"
         )
     raise DraftError(
         what,
-        value=f"{level} ease {show_length(finished - body, unit)}",
+        value=f"{level} ease {told(finished - body)}",
         reach=f"a finished {level} of {'more than ' if stretch <= 0 else ''}{least}",
         turn="give it ease and draft for a woven, or choose a cloth that stretches more",
     )

@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 
 from drafting.geometry.elastica import bent_strip
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 
 SLOPE = 41.5
 """Degrees: the slope down to which a strip is slid; c is then half of what hangs over (`Source.ASTM_D1388`)."""
@@ -46,5 +47,5 @@ def bending_length(overhang: float, angle: float = SLOPE) -> float:
     56.0
     """
     if not overhang > 0:
-        raise DraftError("the overhang must be more than zero", value=f"{overhang:g} mm")
+        raise DraftError("the overhang must be more than zero", value=told(overhang, "fine"))
     return overhang / overhang_ratio(angle)

@@ -13,16 +13,10 @@ from drafting.fabric.cloth import SELVEDGE, Fabric, TreatedStrip, dimensional_ch
 from drafting.fabric.sorts import SORTS
 from drafting.fabric.strip_tests import TREATMENTS, exactly, marks, stretch_test, strip_bends, treated_strip
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.palette import DYES
-from drafting.ground.units import (
-    BadValue,
-    as_written,
-    parse_length,
-    parse_number,
-    parse_percent,
-    show_length,
-    unit_of,
-)
+from drafting.ground.prices import parse_price
+from drafting.ground.units import BadValue, as_written, parse_length, parse_number, parse_percent, unit_of
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of, plain_text, truth
 
@@ -40,13 +34,13 @@ WORDS: dict[str, tuple[str, ...]] = {
     "eases": ("well", "little", "none"),
 }
 TRUTHS = ("pretreated", "one_way", "faces_alike", "takes_fusible", "takes_starch")
-TEXTS = ("title", "fibre", "care", "price")
+TEXTS = ("title", "fibre", "care")
 DIRECTIONS = ("along", "across", "bias")
 STRETCHES = tuple(f"stretch_{direction}" for direction in DIRECTIONS)
 BENDINGS = tuple(f"bending_length_{direction}" for direction in DIRECTIONS)
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
-KEYS = (*TEXTS, "colour", *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", *TRUTHS)
+KEYS = (*TEXTS, "colour", *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", "price", *TRUTHS)
 COLOURS_LISTED = f"it is one of {', '.join(DYES)}, or the figures of one, as a screen has them"
 DOUBTED = 1.5  # a stretch as a fraction; few cloths give more (ours)
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
@@ -91,6 +85,8 @@ def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
         return partial(strip_bends, unit)
     if key in SHRINKAGES:
         return partial(_shrinkage, unit)
+    if key == "price":
+        return partial(parse_price, unit=unit)
     if key == "colour":
         return _coloured
     return _recovered if key == "recovery" else plain_text
@@ -227,7 +223,7 @@ def _widths(table: TableReader, values: dict[str, Any]) -> tuple[Finding, ...]:
     if "selvedge" in values:
         return ()
     text = (
-        f"no selvedge is given: {show_length(SELVEDGE)} at each side is left uncut, so "
-        f"{show_length(width)} cloth counts as {show_length(values['usable_width'])}"
+        f"no selvedge is given: {told(SELVEDGE)} at each side is left uncut, so "
+        f"{told(width)} cloth counts as {told(values['usable_width'])}"
     )
     return (Finding("selvedge", "note", values["title"], SELVEDGE, None, text),)

@@ -21,6 +21,7 @@ from drafting.fabric import Fabric
 from drafting.finish.choices import LET_OUT, FinishChoices
 from drafting.geometry import Path
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.remembered import remembered
 
 LEAST_HEM = 10.0
@@ -172,8 +173,8 @@ def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
             where=roles,
             value=min(held),
             wanted=choices.let_out,
-            message=f"Seams that can be let out by {min(held):.0f} mm ({roles}) are cut with "
-            f"{min(held) + choices.seam_allowance:.0f} mm of allowance: do not trim them.",
+            sentence=f"Seams that can be let out by {told(min(held))} ({roles}) are cut with "
+            f"{told(min(held) + choices.seam_allowance)} of allowance: do not trim them.",
         )
 
 
@@ -184,6 +185,6 @@ def _curved_said(sort: HemSort, depth: int, straight: float) -> Finding:
         where=f"{sort} hem",
         value=depth,
         wanted=straight,
-        message=f"The {sort} hem curves: it is turned up {depth} mm, as what is deeper would not lie flat "
-        f"({straight:.0f} mm were it straight). For a deeper one face it.",
+        sentence=f"The {sort} hem curves: it is turned up {told(depth)}, as what is deeper would not lie flat "
+        f"({told(straight)} were it straight). For a deeper one face it.",
     )

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import textwrap
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.ground.frozen import freeze
+from drafting.ground.lengths import in_unit, told
 from drafting.ground.names import clean_text
+from drafting.ground.units import ShownUnit, show_length
 
 CAUTION = ("A starting draft.", "Make a mock-up first.")
 """Common practice of the trade: no good cloth is cut before a toile has been tried on."""
@@ -32,7 +36,8 @@ class Label:
     `fabric` is the cloth's name for the maker, `measured_on` the date as text, `estimated` the body
     dimensions (snake case) that no tape gave, `off` by how many mm each may be off for 19 of 20
     people (None where nobody knows; as many as `estimated`, or none at all). `one_way` says that
-    the cloth has one right way up.
+    the cloth has one right way up, `unit` what its maker reads. `leaning` holds by
+    piece those of `estimated` that its lines lean on; a piece that is not in it leans on all.
     """
 
     costume: str
@@ -43,6 +48,17 @@ class Label:
     estimated: tuple[str, ...] = ()
     off: tuple[float | None, ...] = ()
     one_way: bool = False
+    unit: ShownUnit = "mm"
+    leaning: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "leaning")
+
+    def guessed(self, piece: str) -> dict[str, float | None]:
+        """Return the estimated measures that concern a piece, and by how many mm each may be off."""
+        off = {name: self.off[i] if i < len(self.off) else None for i, name in enumerate(self.estimated)}
+        concern = self.leaning.get(piece, self.estimated)
+        return {name: reach for name, reach in off.items() if name in concern}
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,15 +73,16 @@ class LabelLines:
 def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLines:
     """Return what is printed on a piece, lines of at most `width` characters."""
     piece = cut_piece.piece
+    guessed = label.guessed(piece.name)
     facts = [
         _joined(" - ", label.costume, spoken(label.garment)),
         _joined(", ", cut_count(piece), piece.material or label.fabric),
         hand_line(piece),
         grain_line(piece, label.one_way),
-        allowance_line(cut_piece),
+        allowance_line(cut_piece, label.unit),
         label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
         label.measured_on and f"measured {clean_text(label.measured_on, FIELD_LIMIT)}",
-        estimated_line(label.estimated, label.off),
+        estimated_line(tuple(guessed), tuple(guessed.values()), label.unit),
     ]
     return LabelLines(
         head=_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),
@@ -111,37 +128,37 @@ def grain_line(piece: Piece, one_way: bool) -> str:
     return f"grain: {lie}" + (", arrow to the top of the cloth" if one_way else "")
 
 
-def allowance_line(cut_piece: CutPiece) -> str:
+def allowance_line(cut_piece: CutPiece, unit: ShownUnit = "mm") -> str:
     """Return the widths of the allowances: the one most edges have first, the others by edge."""
     edges = [e for e in cut_piece.piece.edges if e.kind not in (EdgeKind.FOLD, EdgeKind.DART)]
     by_width: dict[float, list[str]] = defaultdict(list)
     for edge in edges:
         by_width[round(cut_piece.allowances.get(edge.name, 0.0), 1)].append(spoken(edge.name))
     most_first = sorted(by_width.items(), key=lambda item: (-len(item[1]), item[0]))
-    parts = [f"{width:g} mm" + _edges_named(names) for width, names in most_first]
+    parts = [show_length(width, unit) + _edges_named(names) for width, names in most_first]
     if len(parts) > 1:
-        parts[0] = f"{most_first[0][0]:g} mm"
+        parts[0] = show_length(most_first[0][0], unit)
     fold = ["none on the fold"] if cut_piece.piece.fold_edge is not None else []
     if len(by_width) == 1:
-        parts = [f"{most_first[0][0]:g} mm all round"]
+        parts = [f"{show_length(most_first[0][0], unit)} all round"]
     return "allowance: " + "; ".join(parts + fold)
 
 
-def estimated_line(estimated: tuple[str, ...], off: tuple[float | None, ...] = ()) -> str:
+def estimated_line(estimated: tuple[str, ...], off: tuple[float | None, ...] = (), unit: ShownUnit = "mm") -> str:
     """Return the measures that were estimated and how far off they may be ("" where none was).
 
     >>> estimated_line(("neck_base_girth", "across_back_width"), (50.0, None))
-    'estimated, mm: neck base +/- 50, across back'
+    'estimated: neck base +/- 50 mm, across back'
     """
     if not estimated:
         return ""
     names = [spoken(name.removesuffix("_girth").removesuffix("_width")) for name in estimated]
     known = [*off, *[None] * len(names)]
     shown = [
-        name if reach is None else f"{name} +/- {reach:.0f}" for name, reach in zip(names, known, strict=False)
+        name if reach is None else f"{name} +/- {in_unit(told(reach), unit)}"
+        for name, reach in zip(names, known, strict=False)
     ]
-    head = "estimated, mm: " if any(off) else "estimated: "
-    return head + _first(shown, NAMED_ESTIMATES)
+    return "estimated: " + _first(shown, NAMED_ESTIMATES)
 
 
 def _edges_named(names: list[str]) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from scipy.optimize import brentq
 
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 
 NEAR = 1e-7
 """Of the bounds: a secant step below it leaves an error some thousand times smaller (measured)."""
@@ -70,8 +71,8 @@ def solve(
         least, most = sorted((at_low, at_high))
         raise DraftError(
             f"no {what} can be found",
-            value=f"{wanted:.0f} mm wanted",
-            reach=f"{least:.0f} to {most:.0f} mm",
+            value=f"{told(wanted)} wanted",
+            reach=f"{told(least)} to {told(most)}",
             turn=turn,
         )
     return zero_between(lambda x: measure(x) - wanted, between, (at_low - wanted, at_high - wanted), within)

@@ -1,8 +1,10 @@
-"""What can go wrong, said so that a maker can mend it. Imports nothing of ours."""
+"""What can go wrong, said so that a maker can mend it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from drafting.ground.lengths import in_unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +22,10 @@ class Fault:
     file: str = ""
     line: int | None = None
 
+    def in_unit(self, unit: str | None) -> Fault:
+        """Return this fault with the lengths that are told in it in `unit` (None: cm)."""
+        return replace(self, what=in_unit(self.what, unit), right=in_unit(self.right, unit))
+
     def __str__(self) -> str:
         place = self.file + (f":{self.line}" if self.line is not None else "")
         head = ": ".join(part for part in (place, self.field) if part)
@@ -28,7 +34,7 @@ class Fault:
 
 
 class DraftError(Exception):
-    """The draft cannot be made from what was given. Its text is meant for the maker.
+    """The draft cannot be made from what was given. Its text, `said` in her unit, is meant for the maker.
 
     Parameters: `what` cannot be had; the `value` that was given (with unit, as text); the `reach`
     that would do; what to `turn` (the way out).
@@ -37,8 +43,15 @@ class DraftError(Exception):
     def __init__(self, what: str, *, value: str = "", reach: str = "", turn: str = "") -> None:
         self.what, self.value, self.reach, self.turn = what, value, reach, turn
         parts = [what, f"given {value}" if value else "", f"reachable {reach}" if reach else ""]
-        text = "; ".join(part for part in [", ".join(p for p in parts if p), turn] if part)
-        super().__init__(text)
+        self.sentence = "; ".join(part for part in [", ".join(p for p in parts if p), turn] if part)
+        super().__init__(self.sentence)
+
+    def __str__(self) -> str:
+        return self.said("mm")
+
+    def said(self, unit: str | None) -> str:
+        """Return the text with its lengths in `unit` (None: cm)."""
+        return in_unit(self.sentence, unit)
 
 
 class UnknownNameError(DraftError):

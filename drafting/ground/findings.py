@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
+from drafting.ground.lengths import in_unit
+
 Severity = Literal["ok", "note", "warning", "error"]
 RANK: dict[str, int] = {"ok": 0, "note": 1, "warning": 2, "error": 3}
 
@@ -18,11 +20,14 @@ class Finding:
     """One answer to one question.
 
     `check` is the question's short name, `where` the piece, seam or level it is about, `value` what
-    was found and `wanted` what was asked for (mm or degrees, or words), `message` the sentence that
-    a maker reads, whole: it names what of these numbers she needs, and nothing in it is "-0".
+    was found and `wanted` what was asked for (mm or degrees, or words), `sentence` what is said of it,
+    whole, its lengths as `ground.lengths.told` writes them; `hand` whose draft it is about where each
+    hand has its own (then `where` ends in it). A maker reads it `said` in her unit.
 
-    >>> Finding("cap ease", "note", "sleeve", -1e-9, None, f"{-1e-9:.0f} mm ({-1e-9:.1f} %)").message
-    '0 mm (0.0 %)'
+    >>> from drafting.ground.lengths import told
+    >>> found = Finding("cap ease", "note", "sleeve", 12.7, None, f"{told(12.7)} ({-1e-9:.1f} %)")
+    >>> found.said("in"), found.said("cm")
+    ('1/2 in (0.0 %)', '1.3 cm (0.0 %)')
     """
 
     check: str
@@ -30,10 +35,17 @@ class Finding:
     where: str
     value: float | str | None
     wanted: float | str | None
-    message: str
+    sentence: str
+    hand: Literal["", "left", "right"] = ""
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "message", LESS_THAN_NOTHING.sub("", self.message))
+    def said(self, unit: str | None) -> str:
+        """Return the sentence with its lengths in `unit` (None: cm), and no "-0" in it."""
+        return LESS_THAN_NOTHING.sub("", in_unit(self.sentence, unit))
+
+    @property
+    def message(self) -> str:
+        """The sentence in mm, in which the values are."""
+        return self.said("mm")
 
 
 def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity:
@@ -48,3 +60,36 @@ def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity:
 def worst_first(findings: tuple[Finding, ...] | list[Finding]) -> list[Finding]:
     """Return `findings` ordered from error to ok, each level in the order it was found."""
     return sorted(findings, key=lambda f: -RANK[f.level])
+
+
+@dataclass(frozen=True, slots=True)
+class SaidOnce:
+    """What a maker reads of a finding: how grave, where, and the sentence in her unit."""
+
+    level: Severity
+    where: str
+    sentence: str
+
+
+def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:
+    """Return what is to be read of `findings`, worst first, nothing twice and nothing that holds.
+
+    What is the same of both hands is said once, of both.
+
+    >>> from drafting.ground.lengths import told
+    >>> hands = [
+    ...     Finding("cap", "note", f"sleeve {hand}", 12.7, None, told(12.7), hand) for hand in ("left", "right")
+    ... ]
+    >>> said_once(hands, "in")
+    [SaidOnce(level='note', where='sleeve left and right', sentence='1/2 in')]
+    """
+    places: dict[tuple[str, Severity, str, str], list[str]] = {}
+    for finding in worst_first(findings):
+        if finding.level != "ok":
+            where = finding.where.removesuffix(f" {finding.hand}") if finding.hand else finding.where
+            hands = places.setdefault((finding.check, finding.level, where, finding.said(unit)), [])
+            hands += [finding.hand] if finding.hand and finding.hand not in hands else []
+    return [
+        SaidOnce(level, " ".join(filter(None, (where, " and ".join(hands)))), sentence)
+        for (_, level, where, sentence), hands in places.items()
+    ]

@@ -16,6 +16,9 @@ from drafting.ground.names import clean_text
 LengthUnit = Literal["cm", "in"]
 """The unit that lengths are shown in on a screen; it is never the unit they are kept in."""
 
+ShownUnit = Literal["cm", "mm", "in"]
+"""The unit that lengths are told in, by a maker's file."""
+
 Sign = Literal["positive", "not negative", "any"]
 
 LENGTH_UNITS: dict[str, Fraction] = {
@@ -26,6 +29,7 @@ LENGTH_UNITS: dict[str, Fraction] = {
     **dict.fromkeys(("'", "ft", "ft.", "foot", "feet"), Fraction(3048, 10)),
     **dict.fromkeys(("yd", "yard", "yards"), Fraction(9144, 10)),
 }
+_IN_PARTS = frozenset({"in", "yd"})
 _SCALES = {name: float(mm) for name, mm in LENGTH_UNITS.items()}
 WEIGHT_UNITS = {"kg": Fraction(1), "g": Fraction(1, 1000)} | dict.fromkeys(
     ("lb", "lbs", "pound", "pounds"), Fraction(45359237, 100000000)
@@ -97,21 +101,42 @@ def parse_number(value: object, *, sign: Sign = "any") -> float:
     return _signed(_amount(value, "", PLAIN_UNITS, "number"), value, sign, 1e12, "1e12")
 
 
-def show_length(mm: float, unit: str | None = "cm") -> str:
-    """Return a length as a maker reads it: cm or mm to 0.1, inches to the nearest eighth.
+def parse_ratio(value: object) -> float:
+    """Return a ratio from a number, or from a text such as "1,5" or "150 %"."""
+    percent = isinstance(value, str) and re.search(r"(%|per ?cent)\s*$", value)
+    return parse_percent(value) / 100 if percent else parse_number(value)
 
-    >>> show_length(927.1), show_length(927.1, "in"), show_length(-6, "in"), show_length(3, "mm")
+
+def show_length(mm: float, unit: str | None = "cm", *, finer: bool = False) -> str:
+    """Return a length as a maker reads it: cm or mm to 0.1, inches or yards to the nearest eighth.
+
+    `finer` shows cm to 0.1 mm, and inches to the nearest sixteenth.
+
+    >>> show_length(927.1), show_length(927.1, "in"), show_length(-6, "in"), show_length(3.2, "mm")
     ('92.7 cm', '36 1/2 in', '-1/4 in', '3 mm')
+    >>> show_length(82.55, "in", finer=True), show_length(82.55, "cm", finer=True), show_length(2057.4, "yd")
+    ('3 1/4 in', '8.26 cm', '2 1/4 yd')
     """
     if not math.isfinite(mm):
         return str(mm)
-    if unit in ("in", "inch", "inches"):
-        return f"{_eighths(mm)} in"
-    scale = _SCALES.get(unit or "cm", 10.0)
-    places = 3 if scale == 1000 else 1
+    name = unit or "cm"
+    if name in _IN_PARTS:
+        return f"{in_parts(mm / _SCALES[name], 16 if finer else 8)} {name}"
+    scale = _SCALES.get(name, 10.0)
+    places = 3 if scale == 1000 else 1 + (finer and scale == 10)
     text = f"{mm / scale:.{places}f}"
     short = text.rstrip("0").rstrip(".")
-    return f"{'0' if short in ('', '-0') else short} {unit or 'cm'}"
+    return f"{'0' if short in ('', '-0') else short} {name}"
+
+
+def shown_unit(unit: str | None) -> ShownUnit:
+    """Return what lengths are told in to a maker whose file is in `unit`: "cm", "mm" or "in".
+
+    >>> shown_unit("inches"), shown_unit("yd"), shown_unit("m"), shown_unit(None)
+    ('in', 'in', 'cm', 'cm')
+    """
+    size = LENGTH_UNITS.get((unit or "cm").strip().lower(), Fraction(10))
+    return "mm" if size == 1 else "in" if size % Fraction(254, 10) == 0 else "cm"
 
 
 def as_written(value: object, unit: str | None = None) -> str:
@@ -147,12 +172,17 @@ def is_length_unit(text: str) -> bool:
     return text.strip().lower() in LENGTH_UNITS
 
 
-def _eighths(mm: float) -> str:
-    eighths = round(abs(mm) / 25.4 * 8)
-    whole, rest = divmod(eighths, 8)
-    part = str(Fraction(rest, 8)) if rest else ""
+def in_parts(amount: float | Fraction, parts: int) -> str:
+    """Return an amount of inches or yards in whole ones and the nearest part of one, as a tape has it.
+
+    >>> in_parts(36.53, 8), in_parts(-0.25, 16)
+    ('36 1/2', '-1/4')
+    """
+    count = round(parts * abs(float(amount)))
+    whole, rest = divmod(count, parts)
+    part = str(Fraction(rest, parts)) if rest else ""
     text = " ".join(p for p in (str(whole) if whole or not rest else "", part) if p)
-    return f"-{text}" if mm < 0 and eighths else text
+    return f"-{text}" if amount < 0 and count else text
 
 
 def _length(value: object, unit: str | None) -> Fraction:
@@ -178,7 +208,8 @@ def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: s
     if own in units and own:
         return amount * units[own]
     if own:
-        raise BadValue(f"{as_written(own)} is not a unit of {noun}", f"use one of {_names(units)}")
+        right = f"use one of {_names(units)}" if units is not PLAIN_UNITS else "write the number alone"
+        raise BadValue(f"{as_written(own)} is not a unit of {noun}", right)
     return amount * _file_unit(unit, units, noun, text, amount)
 
 

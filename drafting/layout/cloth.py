@@ -9,8 +9,8 @@ from drafting.fabric import Fabric
 from drafting.geometry.path import Box
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.sources import practice
-from drafting.ground.units import show_length
 from drafting.layout.packing.model import Strip
 
 LayName = Literal["open", "folded", "crosswise"]
@@ -163,7 +163,7 @@ def _assumed(role: str, title: str, usable: float, why: str) -> Finding:
         role,
         usable,
         None,
-        f"{title}: {why}, so {show_length(usable)} between the selvedges is assumed for the lay. "
+        f"{title}: {why}, so {told(usable)} between the selvedges is assumed for the lay. "
         "Measure the cloth and write its width before you cut.",
     )
 

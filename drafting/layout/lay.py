@@ -9,7 +9,7 @@ from typing import Any
 
 from drafting.fabric import cut_for
 from drafting.ground.findings import Finding
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import Job, Packing, Spot, box_of
@@ -129,15 +129,15 @@ class Lay:
 
     def summary(self) -> str:
         """Return what a maker asks first, in a sentence or two."""
-        buy = show_length(self.buy_length)
+        buy = told(self.buy_length, "bought")
         shrink = self.cloth.shrinkage[0]
         lost = f", {100 * shrink:.3g} % for the wash" if shrink else ""
         return (
-            f"{self.cloth.title}, {show_length(self.cloth.usable_width)} usable, "
-            f"{SPREAD[self.lay]}: the pieces take {show_length(self.cloth_length)}. Buy {buy} "
-            f"({show_length(self.cloth.wishes.spare)} to square the ends{lost}, rounded up to 10 cm). "
+            f"{self.cloth.title}, {told(self.cloth.usable_width)} usable, "
+            f"{SPREAD[self.lay]}: the pieces take {told(self.cloth_length)}. Buy {buy} "
+            f"({told(self.cloth.wishes.spare)} to square the ends{lost}, rounded up). "
             f"{100 * self.utilisation:.0f} % of the cloth is used, {self.words}; "
-            f"{show_length(self.lower_bound * LAYERS_LONG[self.lay])} is the least "
+            f"{told(self.lower_bound * LAYERS_LONG[self.lay])} is the least "
             "that any lay could take."
         )
 

@@ -9,8 +9,8 @@ from dataclasses import replace
 import numpy as np
 
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.nearest import meant
-from drafting.ground.units import show_length
 from drafting.layout.lay import Lay
 from drafting.layout.packing.clip import left_over
 from drafting.layout.packing.job import Kit
@@ -147,6 +147,6 @@ def _refused(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> D
     said = next((s for s in broken_rules(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
     return DraftError(
         f"{lay.id(spot)} cannot lie there" + (f": {said.split(' by ')[0]}" if said else ""),
-        value=f"{show_length(wanted.real)} along, {show_length(wanted.imag)} across",
+        value=f"{told(wanted.real)} along, {told(wanted.imag)} across",
         turn="let it go on free cloth",
     )

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from drafting.ground.findings import Finding
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Outline
@@ -44,7 +44,7 @@ def too_wide(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
         what = f"{name} has its fold across the grain, and this cloth is folded along it"
         do = "open the cloth, or fold it across"
     else:
-        what = f"{name} needs {show_length(wide)} across the cloth, and there are {show_length(room)}" + (
+        what = f"{name} needs {told(wide)} across the cloth, and there are {told(room)}" + (
             " on each half of the folded cloth" if lay == "folded" else " between the selvedges"
         )
         do = _way_out(outline, wide, cloth, lay)
@@ -62,7 +62,7 @@ def _way_out(outline: Outline, wide: float, cloth: Cloth, lay: LayName) -> str:
     each = whole / parts + 2 * seam * (parts - 1) / parts
     return (
         f"split it into {parts} gores or panels, each on its own grainline and about "
-        f"{show_length(each)} wide with {show_length(seam)} for the new seams; or piece the cloth, "
+        f"{told(each)} wide with {told(seam)} for the new seams; or piece the cloth, "
         "or take a wider one"
     )
 
@@ -119,7 +119,7 @@ STRIPES = {
 
 
 def _repeat(cloth: Cloth, every: float, words: str) -> Finding:
-    message = f"{cloth.title} repeats every {show_length(every)} {words}"
+    message = f"{cloth.title} repeats every {told(every)} {words}"
     return Finding("repeat", "note", cloth.role, every, None, message)
 
 
@@ -135,7 +135,7 @@ def _wash(lay: Lay) -> Iterator[Finding]:
             room,
             high,
             f"{lay.cloth.title} is to be washed before cutting and loses {100 * across:.3g} % of its "
-            f"width: {show_length(room)} are left, and this lay reaches {show_length(high)}. Measure "
+            f"width: {told(room)} are left, and this lay reaches {told(high)}. Measure "
             "the washed cloth and write its usable_width; the lay may come out longer.",
         )
 

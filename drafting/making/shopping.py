@@ -1,7 +1,7 @@
 """The shopping list: everything to buy for a costume, each line the sum of its parts.
 
-Lengths in mm. A line has a cost where the price is known: a cloth's from its own file (`price`, a
-number for a metre), everything else from the workroom's prices.
+Lengths in mm. A line has a cost where the price is known: a cloth's from its own file (`price`),
+everything else from the workroom's prices.
 """
 
 from __future__ import annotations
@@ -9,12 +9,12 @@ from __future__ import annotations
 import csv
 import io
 import math
-import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
 from drafting.costume.make import Made
 from drafting.draft.draft import Notion
+from drafting.ground.lengths import in_unit, told
 from drafting.layout import Lay
 from drafting.layout.lay import BUY_STEP
 from drafting.layout.outlines import Outline
@@ -22,7 +22,7 @@ from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, said
 from drafting.making.tables import trim_length
 from drafting.making.thread import WASTE, seam_thread
-from drafting.making.words import text
+from drafting.making.words import plan_sentence
 
 METRE = 1000.0
 
@@ -51,7 +51,7 @@ def shopping(
 def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     for lay in made.lays:
         fabric = made.costume.fabrics.get(lay.role)
-        each = price_of(fabric.price) if fabric else None
+        each = fabric.price if fabric else None
         if lay.role == "interfacing":
             yield from _interfacings(made, lay, costs.get("interfacing", each))
             continue
@@ -160,24 +160,14 @@ def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, fl
         yield ShoppingRow("needle", detail, 1.0, "packet", tuple((n, 0.0) for n in names), each)
 
 
-def price_of(words: str) -> float | None:
-    """Return the price of a metre in a cloth file's words; None where there is no number.
-
-    >>> price_of("18,50 a metre"), price_of("")
-    (18.5, None)
-    """
-    found = re.search(r"\d+(?:[.,]\d+)?", words)
-    return float(found.group().replace(",", ".")) if found else None
-
-
 def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:
     """Return the sum of all known costs and how many lines have none."""
     known = [row.cost for row in rows if row.cost is not None]
     return math.fsum(known), len(rows) - len(known)
 
 
-def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
-    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m.
+def shopping_csv(rows: tuple[ShoppingRow, ...], unit: str | None = "cm") -> str:
+    """Return the list as CSV: what, detail, amount, unit, cost; lengths in m, or in yards for inches.
 
     >>> print(shopping_csv(()), end="")
     what,detail,amount,unit,cost
@@ -186,10 +176,11 @@ def shopping_csv(rows: tuple[ShoppingRow, ...]) -> str:
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(("what", "detail", "amount", "unit", "cost"))
     for row in rows:
-        length = row.unit == "mm"
-        amount = f"{row.amount / METRE:.2f}" if length else f"{row.amount:g}"
+        amount, sold_in = f"{row.amount:g}", row.unit
+        if row.unit == "mm":
+            amount, _, sold_in = in_unit(told(row.amount, "bought"), unit).rpartition(" ")
         cost = "" if row.cost is None else f"{row.cost:.2f}"
-        writer.writerow((row.what, text(row.detail), amount, "m" if length else row.unit, cost))
+        writer.writerow((row.what, plan_sentence(row.detail, unit), amount, sold_in, cost))
     return out.getvalue()
 
 

@@ -12,6 +12,7 @@ from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.walk import Walk, walk
 from drafting.fabric import Fabric
+from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
 from drafting.making.seam_lengths import hands
 from drafting.reading.trimming import TrimWish
@@ -74,7 +75,7 @@ def shank(fabric: Fabric | None) -> float:
 
 
 def places_down(garment: MadeGarment, piece: str, what: str) -> str:
-    """Return how far down its piece's uppermost mark the others of a kind lie, cm, as words."""
+    """Return how far down its piece's uppermost mark the others of a kind lie, as words."""
     if piece not in garment.draft:
         return "-"
     drawn = garment.draft[piece]
@@ -83,7 +84,7 @@ def places_down(garment: MadeGarment, piece: str, what: str) -> str:
         return "-"
     upright = sorted(middles, key=lambda p: (-round(p.imag, 3), p.real))
     first = upright[0]
-    return ", ".join(f"{abs(p - first) / 10:.1f}" for p in upright)
+    return ", ".join(told(abs(p - first)) for p in upright)
 
 
 def _middle(box: tuple[float, float, float, float]) -> complex:
@@ -151,7 +152,7 @@ def quarters_of(length: float) -> tuple[float, ...]:
 
 
 def _quarters(length: float) -> Said:
-    marks = ", ".join(f"{mark / 10:.1f}" for mark in quarters_of(length))
+    marks = ", ".join(map(told, quarters_of(length)))
     return said("table.marks", marks=marks)
 
 

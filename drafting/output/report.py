@@ -1,7 +1,7 @@
 """The record of a costume as plain data: `report.json`, schema 1.
 
-Lengths in mm, areas in mm2, angles in degrees, numbers unrounded; a half piece on the fold is
-reported as drawn. Only `timings` may differ between two runs.
+Lengths in mm, areas in mm2, angles in degrees, numbers unrounded; sentences in the unit that the
+costume's maker reads. A half piece on the fold is reported as drawn. Only `timings` may differ between two runs.
 """
 
 from __future__ import annotations
@@ -19,10 +19,12 @@ from drafting.draft.draft import Girth, Notion, Seam
 from drafting.draft.pattern import CutPiece
 from drafting.draft.walk import walk
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import in_unit
 from drafting.ground.sources import printed, works
+from drafting.ground.units import ShownUnit
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
-from drafting.making.words import text
+from drafting.making.words import plan_sentence
 
 SCHEMA = 1
 
@@ -48,33 +50,33 @@ def report(made: Made, plan: Plan | None = None) -> Record:
     """Return everything known about `made`, ready for JSON; `plan` gives stitches and steps."""
     sewn = plan.settings if plan else {}
     costume = made.costume
-    garments = made.garments
+    garments, unit = made.garments, made.costume.told_in
     return {
         "schema": SCHEMA,
         "costume": _costume(made),
         "made_with": _made_with(),
         "choices": {g.name: _choices(g) for g in garments},
-        "body": _body(costume.wearer),
+        "body": _body(costume.wearer, unit),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
-        "checks": [_check(finding) for finding in made.findings],
+        "checks": [_check(finding, unit) for finding in made.findings],
         "layout": [lay_row(lay) for lay in made.lays],
-        "notions": [_notion(g, notion) for g in garments for notion in g.draft.notions],
-        "steps": [_step(step) for step in plan.steps] if plan else [],
+        "notions": [_notion(g, notion, unit) for g in garments for notion in g.draft.notions],
+        "steps": [_step(step, unit) for step in plan.steps] if plan else [],
         "sources": _sources(made, plan),
         "timings": dict(made.timings),
     }
 
 
-def _notion(garment: MadeGarment, notion: Notion) -> Record:
+def _notion(garment: MadeGarment, notion: Notion, unit: ShownUnit) -> Record:
     return {
         "garment": garment.name,
         "what": notion.what,
         "where": notion.where,
         "count": notion.count,
         "cut_length": notion.cut_length,
-        "note": notion.note,
+        "note": in_unit(notion.note, unit),
         "kind": notion.kind,
         "size": notion.size,
     }
@@ -90,6 +92,7 @@ def _costume(made: Made) -> Record:
     return {
         "title": costume.title,
         "wearer": wearer.title,
+        "unit": costume.told_in,
         "measured_on": wearer.measured_on,
         "waist_level": wearer.waist_level,
         "taken_over": wearer.taken_over,
@@ -127,13 +130,13 @@ def _sources(made: Made, plan: Plan | None) -> Record:
     }
 
 
-def _body(body: Body) -> Record:
+def _body(body: Body, unit: ShownUnit) -> Record:
     rows = {}
     for name, measure in body.measures.items():
         row: Record = {"mm": measure.mm, "source": measure.source}
         if measure.source == "estimated":
             off = None if measure.sd is None else 2 * measure.sd
-            row |= {"rule": measure.rule, "sd": measure.sd, "off": off}
+            row |= {"rule": in_unit(measure.rule, unit), "sd": measure.sd, "off": off}
         if measure.left is not None and measure.right is not None:
             row |= {"left": measure.left, "right": measure.right}
         rows[name] = row
@@ -176,14 +179,14 @@ def _edges(cut: CutPiece) -> Iterator[Record]:
         }
 
 
-def _step(step: Step) -> Record:
+def _step(step: Step, unit: ShownUnit) -> Record:
     """Return one step: what to do in words, what it uses and makes, how it is sewn."""
     sewn = step.setting
     return {
         "n": step.n,
         "stage": step.stage,
         "garment": step.garment,
-        "do": " ".join(text(sentence) for sentence in step.say),
+        "do": " ".join(plan_sentence(sentence, unit) for sentence in step.say),
         "uses": list(step.uses),
         "makes": step.makes,
         "seams": list(step.seams),
@@ -191,7 +194,7 @@ def _step(step: Step) -> Record:
         "stitch": sewn.stitch if sewn else None,
         "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
         "heat": sewn.dots if sewn else None,
-        "caution": " ".join(text(sentence) for sentence in step.cautions),
+        "caution": " ".join(plan_sentence(sentence, unit) for sentence in step.cautions),
         "minutes": step.minutes,
         "wait_hours": step.wait,
     }
@@ -235,12 +238,12 @@ def _girth(garment: MadeGarment, girth: Girth) -> Record:
     }
 
 
-def _check(finding: Finding) -> Record:
+def _check(finding: Finding, unit: ShownUnit) -> Record:
     return {
         "check": finding.check,
         "level": finding.level,
         "where": finding.where,
         "value": finding.value,
         "wanted": finding.wanted,
-        "message": finding.message,
+        "message": finding.said(unit),
     }

@@ -6,11 +6,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from drafting.costume.leaning import leaning
 from drafting.costume.make import Made, MadeGarment
 from drafting.draft.pattern import CutPiece
 from drafting.export.dxf import DxfPiece, dxf_text
 from drafting.finish.label import Label, label_lines, spoken
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.names import clean_text
 from drafting.printing.pages_made import Imposed, imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
@@ -60,6 +62,8 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
         estimated=tuple(guessed),
         off=tuple(None if m.sd is None else 2 * m.sd for m in guessed.values()),
         one_way=cloth is not None and cloth.one_way,
+        unit=costume.told_in,
+        leaning=leaning(made, garment.name),
     )
 
 
@@ -136,7 +140,7 @@ def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
 
 def _counted(sheet: PrintedSheet) -> str:
     if sheet.length is not None:
-        return f"{math.ceil(sheet.length / 10) / 100:g} m of {sheet.paper.title}"
+        return f"{told(10 * math.ceil(sheet.length / 10), 'bought')} of {sheet.paper.title}"
     count, what = sheet.pages - 1, "paper model, " if "-model-" in sheet.file else ""
     pages = f"{count} page{'s' if count > 1 else ''} of {sheet.paper.title}"
     return f"{what}{pages} ({sheet.least} by area alone)"

@@ -94,7 +94,7 @@ def _write_lays(made: Made, folder: Path) -> None:
         (folder / "layout").mkdir()
     garments = [garment.name for garment in made.garments]
     for lay in made.lays:
-        sheet = layout_sheet(lay, made.costume.title, garments)
+        sheet = layout_sheet(lay, made.costume.title, garments, made.costume.told_in)
         file = folder / "layout" / f"{lay.role}.svg"
         file.write_text(svg_text(sheet), encoding="utf-8", newline="\n")
         overview_png(sheet, file.with_suffix(".png"))
@@ -106,7 +106,7 @@ def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
         return None
     plan = planned(made)
     whole = page(plan, made, worn_shown(worn) if worn else None)
-    files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping)}
+    files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping, made.costume.told_in)}
     for name, text in files.items():
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
     return plan
@@ -123,7 +123,7 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn
             file = folder / piece_file(garment.name, cut.piece.name)
             file.write_text(text, encoding="utf-8", newline="\n")
     patterns = [garment.pattern for garment in made.garments]
-    overview_png(overview_sheet(patterns, made.costume.title), folder / "overview.png")
+    overview_png(overview_sheet(patterns, made.costume.title, unit=made.costume.told_in), folder / "overview.png")
     tell("Drawing the lays", 0.7)
     _write_lays(made, folder)
     _write_sheets(made, sheets, folder, tell)

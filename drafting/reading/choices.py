@@ -15,6 +15,7 @@ from drafting.ground.units import (
     parse_length,
     parse_number,
     parse_percent,
+    parse_ratio,
     show_length,
     unit_of,
 )
@@ -86,7 +87,7 @@ def _typed(choice: Choice, unit: str | None, said: SaidWhere, value: object) -> 
         case "percent":
             amount = parse_percent(value)
         case "ratio":
-            amount = parse_number(value)
+            amount = parse_ratio(value)
     low = choice.low is None or amount >= choice.low
     high = choice.high is None or amount <= choice.high
     if low and high:

@@ -13,6 +13,7 @@ from drafting.fabric import Fabric, must_reach, needed_stretch
 from drafting.fabric.cloth import POOR_RECOVERY
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 PULL = 0.6
 """Share of the stretch that is used for the moment of pulling on (ours)."""
@@ -88,7 +89,7 @@ def _said(
         worn[level],
         stretch.around,
         f"Worn, the cloth stretches {100 * worn[level]:.0f} % around the {level} "
-        f"({girth[level]:.0f} mm cut, {around[level]:.0f} to go round) of the "
+        f"({told(girth[level])} cut, {told(around[level])} to go round) of the "
         f"{100 * stretch.around:.0f} % it has; eases are left out.",
     )
     yield from _recovery(fabric)

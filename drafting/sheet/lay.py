@@ -12,9 +12,10 @@ from functools import cached_property
 from drafting.draft.piece import Piece
 from drafting.finish.label import piece_title, spoken
 from drafting.geometry import Path, line
+from drafting.ground.lengths import in_unit, told
 from drafting.ground.names import clean_text
 from drafting.ground.palette import Colour
-from drafting.ground.units import show_length
+from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, Spot
 from drafting.layout.lay import SPREAD
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
@@ -59,19 +60,21 @@ class _Placed:
         return self.lay.outline(self.spot).part.cut.number
 
 
-def layout_sheet(lay: Lay, title: str = "", garments: Sequence[str] = ()) -> Sheet:
-    """Return the lay drawn true to scale; `garments` names all of the costume, in order."""
+def layout_sheet(lay: Lay, title: str = "", garments: Sequence[str] = (), unit: ShownUnit = "cm") -> Sheet:
+    """Return the lay drawn true to scale, told in `unit`; `garments` names all of the costume, in order."""
     placed = [_Placed(lay, spot) for spot in lay.packing.spots]
     order = list(dict.fromkeys([*garments, *(p.lay.outline(p.spot).part.garment for p in placed)]))
     size = min(26.0, max(10.0, (lay.length + lay.cloth.layer_width(lay.lay)) / 90))
     strokes = [*_cloth(lay), *(s for p in placed for s in _piece(p, order))]
-    texts = [*_heading(lay, title, size), *(t for p in placed for t in _name(p, size))]
+    texts = [*_heading(lay, title, size, unit), *(t for p in placed for t in _name(p, size))]
     texts += _edges(lay, size)
     low = -2.6 * size
-    bar, figures = scale_bar(complex(0, low - 2.2 * size), 500.0, 0.7 * size)
+    bar, figures = scale_bar(complex(0, low - 2.2 * size), 0.7 * size, unit=unit)
     key, words = _key(lay, order, complex(560.0, low - 2.2 * size), size)
     head = " - ".join(filter(None, (clean_text(title), lay.cloth.title)))
-    return assembled(head, (*strokes, *bar, *key), (*texts, *figures, *words), 12.0, f"Layout. {lay.summary()}")
+    return assembled(
+        head, (*strokes, *bar, *key), (*texts, *figures, *words), 12.0, f"Layout. {in_unit(lay.summary(), unit)}"
+    )
 
 
 def _cloth(lay: Lay) -> Iterator[Stroke]:
@@ -127,11 +130,11 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
     return (Text(middle, SIZES[-1] * full, (str(placed.number),), "middle"),)
 
 
-def _heading(lay: Lay, title: str, size: float) -> Iterator[Text]:
+def _heading(lay: Lay, title: str, size: float, unit: ShownUnit) -> Iterator[Text]:
     top = lay.cloth.layer_width(lay.lay)
     rows = [
         f"{lay.cloth.title}, {SPREAD[lay.lay]}",
-        f"lay {show_length(lay.length)}, buy {show_length(lay.buy_length)}; "
+        f"lay {show_length(lay.length, unit)}, buy {in_unit(told(lay.buy_length, 'bought'), unit)}; "
         f"{100 * lay.utilisation:.0f} % used, {lay.words}",
     ]
     if lay.left_out:

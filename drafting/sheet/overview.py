@@ -17,6 +17,7 @@ from drafting.finish.label import cut_count, piece_title, spoken
 from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
+from drafting.ground.units import ShownUnit
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
 from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
@@ -109,9 +110,11 @@ class Overview:
         return Sheet(self.title, self.width, self.height, strokes, texts, said)
 
 
-def overview_sheet(patterns: Sequence[Pattern], title: str = "", bar: bool = True) -> Sheet:
+def overview_sheet(
+    patterns: Sequence[Pattern], title: str = "", bar: bool = True, unit: ShownUnit = "cm"
+) -> Sheet:
     """Return the sheet of an `overview`."""
-    return overview(patterns, title, bar).sheet()
+    return overview(patterns, title, bar, unit=unit).sheet()
 
 
 def overview(
@@ -120,12 +123,13 @@ def overview(
     bar: bool = True,
     garments: Sequence[str] = (),
     rows: Rows | None = None,
+    unit: ShownUnit = "cm",
 ) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below. `garments` names all of the costume, where these are only some; `rows`
-    asks for other rows than those of a page.
+    asks for a scale bar below, in `unit`. `garments` names all of the costume, where these are only some;
+    `rows` asks for other rows than those of a page.
     """
     garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
@@ -146,8 +150,7 @@ def overview(
             top = box_around(item.extent for item in placed)[1] - 1.6 * size
     rails: tuple[Stroke, ...] = ()
     if bar:
-        long = 500.0 if top < -900 else 100.0
-        rails, figures = scale_bar(complex(0.5 * size, top), long, 0.8 * size)
+        rails, figures = scale_bar(complex(0.5 * size, top), 0.8 * size, top < -900, unit)
         texts += figures
     return _on_a_page(Overview(heading, 0.0, 0.0, tuple(laid), rails, tuple(texts)), size)
 

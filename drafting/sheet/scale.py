@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from drafting.geometry import line
 from drafting.geometry.path import Box
+from drafting.ground.units import ShownUnit
 from drafting.sheet import Layer, Stroke, Text, box_around, box_path, wider_box
 from drafting.sheet.room import Room, least_page
 
@@ -73,14 +74,29 @@ def _area(page: Box, corners: list[complex]) -> float:
     return (x1 - x0) * (y1 - y0)
 
 
-def scale_bar(left: complex, length: float, size: float) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
-    """Return a bar `length` mm long in five parts, with figures in cm `size` mm high."""
+BARS: dict[tuple[ShownUnit, bool], tuple[str, float, int]] = {
+    ("cm", True): ("cm", 10.0, 50),
+    ("cm", False): ("cm", 10.0, 10),
+    ("mm", True): ("mm", 1.0, 500),
+    ("mm", False): ("mm", 1.0, 100),
+    ("in", True): ("in", 25.4, 20),
+    ("in", False): ("in", 25.4, 5),
+}
+"""Scale bars by the maker's unit and whether they are long: the unit, its mm, how many of them (ours)."""
+
+
+def scale_bar(
+    left: complex, size: float, long: bool = True, unit: ShownUnit = "cm"
+) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+    """Return a bar of 50 cm or 20 in (10 cm or 5 in where not `long`) in five parts, figures `size` mm high."""
+    name, each, count = BARS[unit, long]
+    length = each * count
     ticks = [left + length * part / 5 for part in range(6)]
     ends = [line(tick, tick + 0.6j * size) for tick in ticks]
     rails = [line(a, b) for a, b in pairwise(ticks)]
     figures = (0, 1, 5)
     texts = [
-        Text(ticks[i] - 1.1j * size, size, (f"{length * i / 50:g}" + (" cm" if i == 5 else ""),), "middle")
+        Text(ticks[i] - 1.1j * size, size, (f"{count * i / 5:g}" + (f" {name}" if i == 5 else ""),), "middle")
         for i in figures
     ]
     bar = Stroke(Layer.SCALE, (*rails, *ends), "scale-check.bar")

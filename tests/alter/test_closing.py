@@ -19,7 +19,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.making.order.soundness import unsound
 from drafting.making.shopping import shopping
-from drafting.making.words import text
+from drafting.making.words import plan_sentence as text
 from drafting.shaping.details.fastener_rows import CORD_END, cord_length, evenly
 from drafting.shaping.details.zips import sold_zip
 from tests.making.orders import WOVEN, costume_of, order_of

@@ -54,7 +54,7 @@ NO_MEASURES = {"waist_curvy", "dart", "half_back"}
 
 
 def messages(body: Body) -> str:
-    return "\n".join(f"{f.level}: {f.message}" for f in body.findings)
+    return "\n".join(f"{f.level}: {f.said(body.unit)}" for f in body.findings)
 
 
 def refusal(measures: dict[str, float]) -> str:
@@ -121,12 +121,12 @@ def test_girths_in_inches_under_centimetres_stop_the_draft_with_the_converted_va
     said = refusal({"height": 1680, "bust": 360, "waist": 280, "hip": 380})  # inches typed as cm
     assert "0.21" in said
     assert "looks like inches" in said
-    assert "91.44 / 71.12 / 96.52 cm" in said
+    assert "91.4 cm (36 in) / 71.1 cm (28 in) / 96.5 cm (38 in)" in said
 
 
 def test_one_girth_in_inches_is_found_too() -> None:
-    assert "96.52" in refusal(WOMAN | {"hip": 380})
-    assert "66.04" in refusal(WOMAN | {"waist": 260})
+    assert "96.5 cm (38 in)" in refusal(WOMAN | {"hip": 380})
+    assert "66 cm (26 in)" in refusal(WOMAN | {"waist": 260})
 
 
 def test_a_neck_in_inches_is_asked_about() -> None:
@@ -181,7 +181,7 @@ def test_a_value_beyond_any_figure_names_the_reach() -> None:
 
 @pytest.mark.parametrize(
     ("measure", "mm", "said"),
-    [("arm_length", 58.0, "58 cm"), ("neck_girth", 3600.0, "36 cm"), ("height", 164.0, "unit")],
+    [("arm_length", 58.0, "58 cm"), ("neck_girth", 3600.0, "36 cm"), ("height", 164.0, "164 cm")],
 )
 def test_a_slipped_decimal_point_is_refused_with_the_likely_value(measure: str, mm: float, said: str) -> None:
     assert said in refusal(WOMAN | {measure: mm})

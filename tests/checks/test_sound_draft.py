@@ -47,9 +47,9 @@ def _corners(piece: Piece) -> list[float]:
 
 def test_a_seam_is_told_in_a_makers_words() -> None:
     said = {f.where: f.message for f in check_draft(sound(), ADULT) if f.check == "seam length"}
-    assert said["side"] == "Side seam: front 200.0 mm, back 200.0 mm, they match"
-    assert said["back_armhole"].endswith("12.0 mm of the sleeve eased in as chosen")
-    assert said["front_armhole"].endswith("12.0 mm of the sleeve eased in as chosen")
+    assert said["side"] == "Side seam: front 200 mm, back 200 mm, they match"
+    assert said["back_armhole"].endswith("12 mm of the sleeve eased in as chosen")
+    assert said["front_armhole"].endswith("12 mm of the sleeve eased in as chosen")
 
 
 def test_what_holds_is_counted_beside_what_does_not() -> None:

@@ -27,6 +27,10 @@ def finding(level: Severity, message: str) -> Finding:
     return Finding("walk", level, "bodice.front", 12.96, 10.0, message)
 
 
+READ = SimpleNamespace(told_in="cm")
+"""Stands in for a costume that was read."""
+
+
 class Flow:
     """Stands in for reading, drafting and writing; each step can be told to raise."""
 
@@ -50,7 +54,7 @@ def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
         "costume.file": {"CostumeFile": object, "Garment": object},
-        "costume.whole": {"read_whole_costume": fake.step("read", lambda: "read")},
+        "costume.whole": {"read_whole_costume": fake.step("read", lambda: READ)},
         "costume.make": {"make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings))},
         "costume.lays": {
             "materials": lambda made: (),
@@ -86,7 +90,7 @@ def test_a_costume_whose_checks_hold_is_0(
         (name, *[a for a in asked if not callable(a) and not isinstance(a, tuple)]) for name, *asked in flow.asked
     ] == [
         ("read", Path("my.toml"), None),
-        ("make", "read"),
+        ("make", READ),
         ("lay", flow.asked[-1][1], 0.0),
         ("write", flow.asked[-1][1], tmp_path / "out", None),
     ]

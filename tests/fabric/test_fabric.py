@@ -69,7 +69,7 @@ def test_negative_ease_without_stretch_is_refused_in_plain_words() -> None:
     assert needed_stretch(960, 864) == pytest.approx(0.1111, abs=0.0001)  # 96 / 86.4 - 1
     with pytest.raises(DraftError) as error:
         must_reach("hip", 960, 864, 0.0)
-    assert "86.4 cm must stretch 11.1 %" in str(error.value)
+    assert "864 mm must stretch 11.1 %" in str(error.value)
     assert "the cloth gives 0 %" in str(error.value)
     with pytest.raises(DraftError, match="does not stretch"):
         must_reach("hip", 960, 960, 0.0)
@@ -123,7 +123,7 @@ def test_the_selvedge_is_taken_off_and_an_assumed_one_is_said(tmp_path: Path) ->
     assumed = read_fabric(written(tmp_path, "width = 150"))
     assert assumed.usable_width is not None
     assert 1460 <= assumed.usable_width <= 1480  # common practice: 1-2 cm a side
-    assert "1.5 cm" in assumed.findings[0].message
+    assert "1.5 cm" in assumed.findings[0].said("cm")
     known = read_fabric(written(tmp_path, "usable_width = 140\nwidth = 150"))
     assert known.usable_width == 1400.0
 

@@ -13,6 +13,7 @@ from drafting.draft.piece import Level
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import in_unit
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
 from drafting.layout.packing.verify import broken_rules
@@ -27,7 +28,7 @@ def test_the_length_to_buy_is_lay_and_spare_over_what_the_wash_leaves_rounded_up
     lay = lay_out(LENGTHWISE, washed, count=5, table=False)
     assert lay.length == pytest.approx(1000, abs=0.01)
     assert lay.buy_length == 1100
-    assert "5 cm to square the ends, 4 % for the wash" in lay.summary()
+    assert "5 cm to square the ends, 4 % for the wash" in in_unit(lay.summary(), "cm")
     assert lay_out(LENGTHWISE, cloth(), count=5, table=False).buy_length == 1100
     more = replace(washed, wishes=LayWishes(spare=100.0))
     assert lay_out(LENGTHWISE, more, count=5, table=False).buy_length == 1200  # 1145.8

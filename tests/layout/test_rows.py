@@ -161,8 +161,8 @@ def test_fa6_the_selvedges_are_taken_off_and_what_then_sticks_out_is_named() -> 
     lay = lay_out(wide, cloth_of("shell", fabric, LayWishes(lay="open")), count=5, table=False)
     (error,) = (f for f in lay.findings if f.level == "error")
     assert (error.value, error.wanted) == (1480, 1470)
-    assert "148 cm" in error.message
-    assert "147 cm" in error.message
+    assert "148 cm" in error.said("cm")
+    assert "147 cm" in error.said("cm")
     assert lay_row(lay)["left_out"] == [{"garment": "coat", "piece": "row", "count": 1}]
     assert lay_row(lay)["placed"] == []
 
@@ -203,7 +203,7 @@ def test_fl1_a_circle_wider_than_the_cloth_is_named_and_halves_are_offered(outer
     ]
     lay = lay_out((part("skirt", circle),), cloth(1500, "open"), count=5, table=False)
     assert (not lay.left_out) is fits
-    errors = [f.message for f in lay.findings if f.level == "error"]
+    errors = [f.said("cm") for f in lay.findings if f.level == "error"]
     assert len(errors) == (0 if fits else 1)
     if errors:
         assert re.search(r"154\.\d cm.*150 cm.*split it into 2 gores.*for the new seams", errors[0])

@@ -16,7 +16,7 @@ from drafting.making.keeping import keeping
 from drafting.making.model import Step
 from drafting.making.times import minutes, starts
 from drafting.making.treating import DEGREES, GROWTH, LIMITS, PRETENSION, SQUARE, treating_steps, washes
-from drafting.making.words import text
+from drafting.making.words import plan_sentence as text
 from tests.making.figures import NYLON, laid, made, with_cloth
 
 

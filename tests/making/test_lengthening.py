@@ -25,7 +25,8 @@ from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.more_tools import easier
 from drafting.making.settings.pulling_on import ring_of
 from drafting.making.settings.stitches import edge_stitch, stitch_for, width_for
-from drafting.making.words import text, texts
+from drafting.making.words import plan_sentence as text
+from drafting.making.words import texts
 from tests.making.figures import NYLON, made, with_cloth
 
 GIVING = ("304", "401", "504", "514", "three-step zigzag", "202")

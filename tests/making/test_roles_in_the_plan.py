@@ -27,7 +27,7 @@ from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.settings import settings
 from drafting.making.settings.pulling_on import passed, ring_of
 from drafting.making.tables import tables
-from drafting.making.words import text
+from drafting.making.words import plan_sentence as text
 from tests.making.figures import made
 from tests.making.orders import WOVEN, uneven
 from tests.making.renamed import Renamed

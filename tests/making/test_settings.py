@@ -24,7 +24,7 @@ from drafting.making.settings.more_tools import easier
 from drafting.making.settings.needles import needle_for, point_for, size_for
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.thread import thread_ratio
-from drafting.making.words import text
+from drafting.making.words import plan_sentence as text
 from tests.making.figures import NYLON, ROOT, made, on_the_bias, with_cloth
 
 PLAIN = Workroom()

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from drafting.making.model import said
-from drafting.making.words import text, texts
+from drafting.making.words import plan_sentence as text
+from drafting.making.words import texts
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGES = [ROOT / "drafting" / "making"]

@@ -13,7 +13,7 @@ import pytest
 
 from drafting.making import planned
 from drafting.making.page import page
-from drafting.making.words import text
+from drafting.making.words import plan_sentence as text
 from tests.making.figures import laid
 
 VOID = {"meta", "input", "br", "path", "use"}

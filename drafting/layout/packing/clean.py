@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from drafting.geometry.area import ring_is_simple
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.layout.packing.model import Job, Kind, Ring, Strip, box_of, ring_area
 
 NEAR = 1e-6
@@ -54,19 +55,19 @@ def sound_strip(strip: Strip) -> Strip:
     if not (math.isfinite(strip.width) and 0 < strip.width <= FAR):
         raise DraftError(
             "the cloth has no width to lay pieces on",
-            value=f"{strip.width:g} mm usable",
+            value=f"{told(strip.width, 'fine')} usable",
             turn="give usable_width, or width and selvedge, in the fabric's file",
         )
     if not 0 <= strip.gap <= strip.width:
         raise DraftError(
             "the gap between pieces cannot be less than none",
-            value=f"{strip.gap:g} mm",
-            reach="0 to 50 mm",
-            turn="5 mm leaves room for the blade",
+            value=told(strip.gap, "fine"),
+            reach=f"0 to {told(50.0)}",
+            turn=f"{told(5.0)} leaves room for the blade",
         )
     for repeat in (strip.repeat, strip.repeat_across):
         if repeat is not None and not 0 < repeat <= FAR:
-            raise DraftError("a repeat has a length", value=f"{repeat:g} mm")
+            raise DraftError("a repeat has a length", value=told(repeat, "fine"))
     return strip
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.ground import palette
+from drafting.ground.lengths import in_unit
 from drafting.ground.templates import Html, macros
 from drafting.making.model import Plan, Step
 from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
@@ -29,7 +30,7 @@ PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "
 
 
 def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
-    """Return `plan.html`: one file, no network; `worn` is the costume on the wearer's form."""
+    """Return `plan.html`: one file, no network, in her unit; `worn` is the costume on the wearer's form."""
     garments = {garment.name: garment for garment in made.garments}
     pieces = drawn_pieces(made)
 
@@ -60,7 +61,7 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     if plan.remarks:
         sections.append(titled_section("remarks", listed(plan.remarks)))
     whole = macros(__file__)
-    return str(
+    written = str(
         whole.page(
             title=f"{text('page.title')} {plan.title}",
             style=Html(palette.css() + STYLE),
@@ -72,3 +73,4 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
             script=Html(SCRIPT),
         )
     )
+    return in_unit(written, made.costume.told_in)

@@ -1,8 +1,10 @@
 """The one place of the plan's words: a text for each key, in `*.toml` beside this file.
 
-A text names its facts in braces with how each is shown: `{length:cm}` a length (mm) in cm, `{share:%}`
-a fraction in per cent, `{n}` as it is, `{part:name}` a piece or edge name as a reader has it. Another
-language is another set of files with the same keys.
+A text names its facts in braces with how each is shown: `{length:length}` a length (mm) in the
+maker's unit, `{size:small}` of a button or a bone, `{cloth:bought}` in metres or yards, `{stitch:mm}` in
+mm always, `{share:%}` a fraction in per cent, `{n}` as it is, `{part:name}` a piece or edge name as a
+reader has it; a length that is always the same stands as `⟨50⟩`, in mm. Another language is another
+set of files with the same keys.
 """
 
 from __future__ import annotations
@@ -14,6 +16,7 @@ from importlib.resources import files
 from typing import Any
 
 from drafting.checks.words import plain
+from drafting.ground.lengths import in_unit, told
 from drafting.making.model import Said
 
 
@@ -28,8 +31,19 @@ def texts() -> dict[str, str]:
     return found
 
 
+def plan_sentence(said: Said | str, unit: str | None = "cm") -> str:
+    """Return the sentence with its lengths in `unit`.
+
+    >>> plan_sentence(Said("order.hem", (("depth", 38.1), ("names", "hem"))), "in")
+    'Turn up 1 1/2 in at the hem and hem it.'
+    """
+    return in_unit(text(said), unit)
+
+
 def text(said: Said | str) -> str:
-    """Return the sentence; a KeyError names a text or a fact that is not there.
+    """Return the sentence, its lengths as they are `told` until it is read.
+
+    A KeyError names a text or a fact that is not there.
 
     >>> text(Said("do.fastener_plain", (("what", "hook"), ("where", "collar"))))
     'Sew on the hook at the collar.'
@@ -44,10 +58,12 @@ class _Shown(string.Formatter):
 
     def format_field(self, value: Any, form: str) -> str:
         match form:
-            case "cm":
-                return f"{value / 10:.1f}".removesuffix(".0") + " cm"
-            case "m":
-                return f"{value / 1000:.2f} m"
+            case "length":
+                return told(value)
+            case "small":
+                return told(value, "small")
+            case "bought":
+                return told(value, "bought")
             case "mm":
                 return f"{value:.1f}".removesuffix(".0") + " mm"
             case "%":

@@ -58,7 +58,7 @@ class Bench(Together):
         names = _garments(self.costume, garment)
         self.named, self.out = choices, Path(out)
         self.history = History(st.begin_standing(self.costume, names[0], self.living.asked))
-        self.unit: LengthUnit = "in" if self.costume.unit in ("in", "inch", "inches") else "cm"
+        self.unit: LengthUnit = "in" if self.costume.told_in == "in" else "cm"
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
@@ -224,7 +224,7 @@ class Bench(Together):
 
     def _show_findings(self) -> None:
         """Check what is shown: the picture does not wait for it."""
-        self.widgets.findings.value = findings_html(self.made.findings)
+        self.widgets.findings.value = findings_html(self.made.findings, self.unit)
         self.looks.ask()
 
     def _look_ahead(self) -> None:

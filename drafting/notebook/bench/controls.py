@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from decimal import Decimal
-from fractions import Fraction
 from typing import Any
 
 from drafting.blocks import all_blocks
@@ -18,7 +17,7 @@ from drafting.costume.choices import block_named
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.sources import printed
-from drafting.ground.units import LengthUnit
+from drafting.ground.units import LengthUnit, show_length
 from drafting.reading.choices import read_values
 from drafting.reading.given import Given, Origin
 
@@ -91,7 +90,11 @@ def value_shown(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
     """
     match choice.unit:
         case "mm":
-            return _inches(value) if unit == "in" else f"{_trimmed(value / 10, _places(choice))} cm"
+            return (
+                show_length(value, "in", finer=True)
+                if unit == "in"
+                else f"{_trimmed(value / 10, _places(choice))} cm"
+            )
         case "word":
             return plain(str(value))
         case "yes/no":
@@ -157,11 +160,3 @@ def _trimmed(value: float, places: int) -> str:
     text = f"{value:.{places}f}"
     short = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if short in ("", "-0") else short
-
-
-def _inches(mm: float) -> str:
-    sixteenths = round(abs(mm) / SIXTEENTH)
-    whole, rest = divmod(sixteenths, 16)
-    part = str(Fraction(rest, 16)) if rest else ""
-    text = " ".join(p for p in (str(whole) if whole or not rest else "", part) if p)
-    return f"{'-' if mm < 0 and sixteenths else ''}{text} in"

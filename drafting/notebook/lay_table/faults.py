@@ -9,12 +9,13 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.templates import macros
-from drafting.ground.units import show_length
+from drafting.ground.units import LENGTH_UNITS, ShownUnit
 from drafting.layout import Cloth, Lay
 
-FIELDS = (("along", 20.0), ("across", 20.0), ("length", 5.0), ("width", 5.0))
-"""The fields, and what stands in them first, cm: shown to be overwritten (ours)."""
+FIELDS = (("along", 200.0), ("across", 200.0), ("length", 50.0), ("width", 50.0))
+"""The fields, and what stands in them first, mm: shown to be overwritten (ours)."""
 
 
 PRESSED = 50.0
@@ -31,8 +32,8 @@ def with_fault(cloth: Cloth, along: float, across: float, length: float, width: 
     if across + width > cloth.usable_width:
         raise DraftError(
             "the faulty place lies off the cloth",
-            value=f"{show_length(across + width)} across",
-            reach=f"{show_length(cloth.usable_width)} between the selvedges",
+            value=f"{told(across + width)} across",
+            reach=f"{told(cloth.usable_width)} between the selvedges",
         )
     box = (along, across, along + length, across + width)
     return replace(cloth, faults=(*cloth.faults, box))
@@ -55,25 +56,38 @@ def pressed_fault(lay: Lay, x0: float, y0: float, x1: float, y1: float) -> tuple
 
 
 class FaultFields:
-    """Four fields and two buttons; `mark` hears the four sizes in mm, `forget` hears nothing."""
+    """Four fields in `unit` and two buttons; `mark` hears the four sizes in mm, `forget` hears nothing."""
 
-    def __init__(self, mark: Callable[[float, float, float, float], None], forget: Callable[[], None]) -> None:
+    def __init__(
+        self,
+        mark: Callable[[float, float, float, float], None],
+        forget: Callable[[], None],
+        unit: ShownUnit = "cm",
+    ) -> None:
         wide = widgets.Layout(width="150px")
+        self.scale = float(LENGTH_UNITS[unit])
         self.fields = [
-            widgets.BoundedFloatText(value=cm, min=0, max=100_000, step=1, layout=wide, description=f"{name}, cm")
-            for name, cm in FIELDS
+            widgets.BoundedFloatText(
+                value=round(mm / self.scale),
+                min=0,
+                max=100_000,
+                step=1,
+                layout=wide,
+                description=f"{name}, {unit}",
+            )
+            for name, mm in FIELDS
         ]
         self.add = _button("Mark a faulty place", lambda: mark(*self.sizes))
         self.clear = _button("Forget faulty places", forget)
         row = widgets.HBox([*self.fields, self.add, self.clear])
         row.layout.flex_flow = "row wrap"
-        self.view = widgets.VBox([widgets.HTML(macros(__file__).about()), row])
+        self.view = widgets.VBox([widgets.HTML(macros(__file__).about(unit)), row])
         self.view.add_class("lay-faults")
 
     @property
     def sizes(self) -> tuple[float, float, float, float]:
         """Along, across, length and width as the fields have them, mm."""
-        along, across, length, width = (10 * float(field.value) for field in self.fields)
+        along, across, length, width = (self.scale * float(field.value) for field in self.fields)
         return along, across, length, width
 
 

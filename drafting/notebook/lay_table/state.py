@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.ground.frozen import freeze
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 from drafting.layout import Lay, OtherWay, moved, next_pose
 from drafting.layout.moved import SNAP
 from drafting.layout.packing.job import Kit
@@ -136,13 +136,13 @@ def _no_longer(row: OtherWay, lay: Lay) -> OtherWay:
 
 
 def lay_words(lay: Lay, found: Lay) -> str:
-    """Return length, buying length and what a hand has changed, in a sentence or two."""
+    """Return length, buying length and what a hand has changed; its lengths as they are `told`."""
     said = (
-        f"The pieces take {show_length(lay.cloth_length)}; buy {show_length(lay.buy_length)}. "
+        f"The pieces take {told(lay.cloth_length)}; buy {told(lay.buy_length, 'bought')}. "
         f"{100 * lay.utilisation:.0f} % of the cloth is used, {lay.words}."
     )
     apart = lay.length - found.length
     if abs(apart) < 0.05:
         return said
     way = "longer" if apart > 0 else "shorter"
-    return f"{said} That is {show_length(abs(apart))} {way} than the lay that was found."
+    return f"{said} That is {told(abs(apart))} {way} than the lay that was found."

@@ -93,7 +93,7 @@ class LayTable(LivingTable):
         try:
             lay = ls.shifted(self.lay, outline, dx, dy, turn, self._kit())
         except DraftError as refused:
-            words = str(refused).replace(outline, ls.outline_words(outline))
+            words = refused.said(self.draft.costume.told_in).replace(outline, ls.outline_words(outline))
             self._say(f"{words}. It went back to where it was.", "Not there.")
             self.canvas.send({"back": True})
             return
@@ -225,7 +225,9 @@ class LayTable(LivingTable):
         self.marking.add_class("mark-on-cloth")
         widgets.link((self.marking, "value"), (self.canvas, "marking"))
         self.faults = FaultFields(
-            lambda *sizes: self._safely(partial(self.mark_fault, *sizes)), lambda: self._safely(self.forget_faults)
+            lambda *sizes: self._safely(partial(self.mark_fault, *sizes)),
+            lambda: self._safely(self.forget_faults),
+            self.draft.costume.told_in,
         )
 
     def _button(self, words: str, do: Callable[[], None]) -> Any:
@@ -259,10 +261,10 @@ class LayTable(LivingTable):
 
     def _show(self) -> None:
         lay, found = self.lay, self.lays.found[self.role]
-        garments = [garment.name for garment in self.draft.garments]
-        self.canvas.picture = svg_text(layout_sheet(lay, self.draft.costume.title, garments), fit=True)
-        self.said.value = lay_html(lay, found)
-        self.widths.value = widths_html(found)
+        unit, garments = self.draft.costume.told_in, [garment.name for garment in self.draft.garments]
+        self.canvas.picture = svg_text(layout_sheet(lay, self.draft.costume.title, garments, unit), fit=True)
+        self.said.value = lay_html(lay, found, unit)
+        self.widths.value = widths_html(found, unit)
         self.undo.disabled = not self.lays.before.get(self.role)
         self.redo.disabled = not self.lays.after.get(self.role)
         self._say("")

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from drafting.ground.lengths import in_unit
 from drafting.ground.templates import Html, macros
-from drafting.ground.units import show_length
+from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, OtherWay
 from drafting.notebook.lay_table import state as ls
 from drafting.notebook.said import paragraphs_html
@@ -11,11 +12,11 @@ from drafting.notebook.said import paragraphs_html
 CAPTION = "Cloth needed in other bolt widths (quick lays; the own width is bold)"
 
 
-def lay_html(lay: Lay, found: Lay) -> Html:
+def lay_html(lay: Lay, found: Lay, unit: ShownUnit = "cm") -> Html:
     """Return what is said of a lay: lengths, use of the cloth, and everything that is no mere note."""
-    rest = [f.message for f in lay.findings if f.level in ("error", "warning")]
-    repeats = [f.message for f in lay.findings if f.check == "repeat"]
-    rows = [ls.lay_words(lay, found), *rest, *repeats, *_faults(lay)]
+    rest = [f.said(unit) for f in lay.findings if f.level in ("error", "warning")]
+    repeats = [f.said(unit) for f in lay.findings if f.check == "repeat"]
+    rows = [in_unit(ls.lay_words(lay, found), unit), *rest, *repeats, *_faults(lay)]
     return paragraphs_html(rows)
 
 
@@ -25,7 +26,7 @@ def _faults(lay: Lay) -> list[str]:
     return [f"{places} left out of the lay, crossed through in the drawing."] if count else []
 
 
-def widths_html(lay: Lay) -> Html:
+def widths_html(lay: Lay, unit: ShownUnit = "cm") -> Html:
     """Return the table of what other bolt widths would need; words while it is being worked out."""
     said = macros(__file__)
     if not lay.others:
@@ -34,15 +35,15 @@ def widths_html(lay: Lay) -> Html:
     ways = list(dict.fromkeys(other.lay for other in lay.others))
     by = {(other.width, other.lay): other for other in lay.others}
     rows = [
-        (width == lay.cloth.width, show_length(width), [_needed(by.get((width, w))) for w in ways])
+        (width == lay.cloth.width, show_length(width, unit), [_needed(by.get((width, w)), unit) for w in ways])
         for width in widths
     ]
     return Html(said.widths(CAPTION, ways, rows))
 
 
-def _needed(other: OtherWay | None) -> str:
+def _needed(other: OtherWay | None, unit: ShownUnit) -> str:
     if other is None:
         return ""
     if other.length:
-        return show_length(other.length)
+        return show_length(other.length, unit)
     return f"too narrow for {', '.join(other.sticks_out)}"

@@ -14,7 +14,7 @@ from typing import Any
 from drafting.costume.file import CostumeFile, read_costume
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.shipped import INSTALLED
-from drafting.ground.units import LENGTH_UNITS, parse_length
+from drafting.ground.units import LENGTH_UNITS, in_parts, parse_length
 from drafting.notebook.living.parts import choice_of, garment_of
 from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.entries import Keys
@@ -143,11 +143,7 @@ def _decimal(exact: Decimal, size: Fraction) -> str | None:
 
 def _inches(number: Fraction) -> str | None:
     """Return inches as a tape has them, down to 1/64; None where they are no such fraction."""
-    if 64 % number.denominator:
-        return None
-    whole, rest = divmod(abs(number), 1)
-    text = " ".join(p for p in (str(whole) if whole or not rest else "", str(rest) if rest else "") if p)
-    return f"-{text}" if number < 0 else text
+    return None if 64 % number.denominator else in_parts(number, 64)
 
 
 def _moved_paths(data: Mapping[str, Any], old: Path, new: Path) -> Iterator[tuple[Keys, str]]:

@@ -10,6 +10,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.body import Body, wearer
+from drafting.body.other_unit import NAMES
 from drafting.checks.words import capital, plain
 from drafting.costume.next_measure import Gain, next_measures
 from drafting.ground.errors import DraftError
@@ -44,7 +45,7 @@ class MeasuringGuide:
         self.picture = widgets.HTML()
         self.message = widgets.HTML()
         self.asked, self.ask_text = widgets.VBox(), widgets.HTML()
-        self.yes = self._button("Yes, inches", partial(self.answer, True))
+        self.yes = self._button("", partial(self.answer, True))
         self.no = self._button("No, leave it", partial(self.answer, False))
         self.next = self._button("", self._go_next)
         self.save_button = self._button("Save the measures", self.save)
@@ -70,11 +71,11 @@ class MeasuringGuide:
         self.taking = ms.typed(self.taking, name, texts)
         self._show()
 
-    def answer(self, inches: bool) -> None:
-        """Answer the question whether some measures are inches."""
+    def answer(self, yes: bool) -> None:
+        """Answer the question whether some measures are in another unit."""
         asked = question(self.taking)
         if asked is not None:
-            self.taking = answered(self.taking, asked, inches)
+            self.taking = answered(self.taking, asked, yes)
             self._show()
 
     def save(self) -> Path:
@@ -140,6 +141,7 @@ class MeasuringGuide:
         asked = question(self.taking)
         self.asked.layout.display = "none" if asked is None else ""
         words = "" if asked is None else asked.sentence
+        self.yes.description = "" if asked is None else f"Yes, {NAMES[asked.unit]}"
         self.ask_text.value = macros(__file__).question(words)
 
     def _show_figure(self) -> None:

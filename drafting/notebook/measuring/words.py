@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.body import Body, Measure, dimension_name
-from drafting.body.refusals import INCH, like_inches
+from drafting.body.other_unit import NAMES, Meant, girths_meant, other_ways
 from drafting.checks.words import capital, plain
-from drafting.ground.units import BadValue, parse_length, show_length
+from drafting.ground.units import BadValue, ShownUnit, parse_length, show_length, shown_unit
 from drafting.notebook.measuring.order import ORDER
 from drafting.notebook.measuring.state import Taking, read
 
@@ -27,9 +26,10 @@ class FieldNote:
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """Measures that look like inches, and what they would be: asked, never settled silently."""
+    """Measures that look as if they were in `unit`, and what they would be: never settled silently."""
 
     measures: tuple[str, ...]
+    unit: ShownUnit
     sentence: str
 
 
@@ -50,33 +50,37 @@ def said_beside(taking: Taking) -> dict[str, list[FieldNote]]:
         for name in _measures(finding.where):
             still = taking.fields.get(name) == taking.read_from.get(name)
             if finding.level != "ok" and name not in mended and still:
-                found.setdefault(name, []).append(FieldNote(level, _sentence(finding.message)))
+                found.setdefault(name, []).append(
+                    FieldNote(level, _sentence(finding.said(shown_unit(taking.unit))))
+                )
     return found
 
 
 def question(taking: Taking) -> Question | None:
-    """Return what looks like inches and was not confirmed yet, all of it in one question."""
-    found = set(_inches(taking)) - taking.sure
-    names = [name for name in ORDER if name in found]
-    if not names:
+    """Return what looks like another unit and was not confirmed yet, all of one unit in one question."""
+    found = {name: way for name, way in _other_units(taking).items() if name not in taking.sure}
+    unit = next((found[name].unit for name in ORDER if name in found), None)
+    if unit is None:
         return None
+    names = [name for name in ORDER if name in found and found[name].unit == unit]
     given = ", ".join(f"{plain(name)} {' / '.join(taking.fields[name])}" for name in names)
-    offered = " / ".join(show_length(_mm(taking, name) * INCH) for name in names)
+    offered = " / ".join(show_length(found[name].mm, shown_unit(taking.unit)) for name in names)
+    words = NAMES[unit]
     if len(names) == 1:
-        words = f"This looks like inches: {given}. Then it would be {offered}. Is it inches?"
+        text = f"This looks like {words}: {given}. Then it would be {offered}. Is it {words}?"
     else:
-        words = f"These look like inches: {given}. Then they would be {offered}. Are they inches?"
-    return Question(tuple(names), words)
+        text = f"These look like {words}: {given}. Then they would be {offered}. Are they {words}?"
+    return Question(tuple(names), unit, text)
 
 
-def answered(taking: Taking, asked: Question, inches: bool) -> Taking:
-    """Return the state after a yes (the fields say inches) or a no (they stay as they are)."""
+def answered(taking: Taking, asked: Question, yes: bool) -> Taking:
+    """Return the state after a yes (the fields say the other unit) or a no (they stay as they are)."""
     sure = taking.sure | set(asked.measures)
-    if not inches:
+    if not yes:
         return replace(taking, sure=sure)
     fields = dict(taking.fields)
     for name in asked.measures:
-        fields[name] = tuple(_in_inches(text) for text in fields[name])
+        fields[name] = tuple(_said_in(text, asked.unit) for text in fields[name])
     return read(replace(taking, fields=fields, sure=sure))
 
 
@@ -99,17 +103,18 @@ def measured_of(body: Body | None, count: int) -> str:
     return f"{taken} of {count} measures taken"
 
 
-def _inches(taking: Taking) -> Iterator[str]:
+def _other_units(taking: Taking) -> dict[str, Meant]:
+    """Return the measures that another unit would explain, each with what it would be."""
     means = {name: _mm(taking, name) for name in taking.fields if dimension_name(name)}
     means = {name: mm for name, mm in means.items() if mm > 0}
-    if "height" in means:
-        yield from like_inches(means)
-    if taking.faults or taking.body is None:
-        return
-    for finding in taking.body.findings:
-        small = finding.check == "girth and height" and "inches" in finding.message
-        if finding.check == "unit" or small:
-            yield finding.where
+    found = girths_meant(means, taking.unit) if "height" in means else {}
+    doubted = () if taking.faults or taking.body is None else taking.body.findings
+    for finding in doubted:
+        if finding.check in ("unit", "girth and height") and finding.where in means:
+            ways = other_ways(means[finding.where], taking.unit)
+            said = next((way for way in ways if f'"{way.written}"' in finding.sentence), None)
+            found |= {finding.where: said} if said else {}
+    return {name: way for name, way in found.items() if way.unit}
 
 
 def _mm(taking: Taking, name: str) -> float:
@@ -121,9 +126,9 @@ def _mm(taking: Taking, name: str) -> float:
     return sum(lengths) / len(lengths)
 
 
-def _in_inches(text: str) -> str:
+def _said_in(text: str, unit: ShownUnit) -> str:
     number = _NUMBER.fullmatch(text)
-    return f"{number[1]} in" if number else text
+    return f"{number[1]} {unit}" if number else text
 
 
 def _measures(field: str) -> list[str]:

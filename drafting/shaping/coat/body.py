@@ -11,6 +11,7 @@ from drafting.draft.piece import Piece, Placement
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.coat.body_pieces import (
     CHAINS,
     back_piece,
@@ -73,7 +74,7 @@ def _has_a_front(shape: CoatShape, chest: float, waist: float) -> None:
 def _apart(chest: float, waist: float) -> DraftError:
     return DraftError(
         "bust and waist are too far apart for a coat of three panels",
-        value=f"finished bust {chest:.0f} mm, finished waist {waist:.0f} mm",
+        value=f"finished bust {told(chest)}, finished waist {told(waist)}",
         turn="choose less bust ease or more waist ease, or check both girths and the back waist length",
     )
 
@@ -106,8 +107,8 @@ def _simple(pieces: tuple[Piece, ...], body: Body) -> None:
         if not is_simple(piece.outline):
             raise DraftError(
                 f"the {piece.title.lower()} would lie over itself",
-                value=f"across back {body['across_back_width']:.0f} mm, across front "
-                f"{body['across_front_width']:.0f} mm at a bust of {body['bust_girth']:.0f} mm",
+                value=f"across back {told(body['across_back_width'])}, across front "
+                f"{told(body['across_front_width'])} at a bust of {told(body['bust_girth'])}",
                 turn="measure the widths across and the bust point width again",
             )
 
@@ -148,8 +149,8 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
             "coat body",
             whole,
             None,
-            f"Each half coat is taken in by {whole:.0f} mm at the waist: {taken.centre:.0f} at the centre back, "
-            f"{taken.back:.0f} at the back seam and {taken.front:.0f} at the front seam.",
+            f"Each half coat is taken in by {told(whole)} at the waist: {told(taken.centre)} at the centre back, "
+            f"{told(taken.back)} at the back seam and {told(taken.front)} at the front seam.",
         ),
         Finding(
             "letting out",
@@ -157,8 +158,8 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
             "coat body",
             "25-50 mm",
             None,
-            "A costume that will be worn by others wants 25 to 50 mm of allowance at the centre back and the "
-            "panel seams: ask for let_out.",
+            f"A costume that will be worn by others wants {told(25.0)} to {told(50.0)} of allowance at the centre "
+            "back and the panel seams: ask for let_out.",
         ),
         *_front_said(drawn),
     )
@@ -174,7 +175,7 @@ def _front_said(drawn: CoatBody) -> Iterator[Finding]:
             "front",
             reach,
             most,
-            f"The lapel's tip, folded over, reaches {reach - most:.0f} mm past the across front into the "
+            f"The lapel's tip, folded over, reaches {told(reach - most)} past the across front into the "
             "armhole: choose a narrower lapel.",
         )
     belly = drawn.shape.taken.belly
@@ -185,6 +186,6 @@ def _front_said(drawn: CoatBody) -> Iterator[Finding]:
             "front",
             belly,
             0.0,
-            f"The waist is large for the chest: the centre front moves out by {belly:.0f} mm at the "
+            f"The waist is large for the chest: the centre front moves out by {told(belly)} at the "
             "waist, and the front edge with it.",
         )

@@ -11,6 +11,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.coat.bone import (
     AT_HEM,
     AT_WAIST,
@@ -79,7 +80,7 @@ def _hem_bones(channels: list[Channel], asked: Boning) -> Draft:
     total = sum(c.length for c in channels)
     tips = "cap or file both ends; steel is cut with eye protection"
     sort = "flat" if per_panel else kind
-    note = f"{sort}, {size:g} mm wide, {tips}"
+    note = f"{sort}, {told(size, 'small')} wide, {tips}"
     runs = [(f"{c.panel} hem", c.length, c.panel) for c in channels] if per_panel else [("tail hem", total, "")]
     notions = tuple(
         Notion(
@@ -132,10 +133,10 @@ def _bone_said(channels: list[Channel], asked: Boning) -> Iterator[Finding]:
             sharpest.panel,
             100 * strain,
             100 * MOST_STRAIN,
-            f"A flat bone {asked.width:g} mm wide cannot follow the hem of {sharpest.panel}: it would have "
-            f"to bend edgewise on a radius of {sharpest.radius:.0f} mm, {100 * strain:.1f} % at its edge "
+            f"A flat bone {told(asked.width, 'small')} wide cannot follow the hem of {sharpest.panel}: it would "
+            f"have to bend edgewise on a radius of {told(sharpest.radius)}, {100 * strain:.1f} % at its edge "
             f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
-            f"panel in a channel {sharpest.height():.1f} mm wider.",
+            f"panel in a channel {told(sharpest.height(), 'small')} wider.",
         )
     yield Finding(
         "boning",
@@ -143,8 +144,8 @@ def _bone_said(channels: list[Channel], asked: Boning) -> Iterator[Finding]:
         "tail hem",
         asked.short,
         5.0,
-        f"Bones end {asked.short:g} mm short of their channel at each end (5 at the least), capped or "
-        "filed; close both ends of the channel, and let no tip point upwards.",
+        f"Bones end {told(asked.short, 'small')} short of their channel at each end ({told(5.0, 'small')} at the "
+        "least), capped or filed; close both ends of the channel, and let no tip point upwards.",
     )
 
 

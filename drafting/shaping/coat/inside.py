@@ -16,6 +16,7 @@ from drafting.geometry.crossing import Crossing, crossings, ends_moved, extended
 from drafting.geometry.heights import t_at
 from drafting.geometry.offset import offsets
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 
 
 @dataclass(frozen=True)
@@ -62,8 +63,8 @@ def _inner(part: HemWithSides, above: Path, depth: float) -> InnerHem:
     if not at_left or not at_right:
         raise DraftError(
             "a line inside the tail does not meet its sides",
-            value=f"{depth:.0f} mm above the hem",
-            reach=f"less than {min(part.left.length, part.right.length):.0f} mm",
+            value=f"{told(depth)} above the hem",
+            reach=f"less than {told(min(part.left.length, part.right.length))}",
             turn="choose a lesser depth",
         )
     first, last = at_left[-1], at_right[0]

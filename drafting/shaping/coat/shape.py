@@ -16,6 +16,7 @@ from drafting.body import Body
 from drafting.geometry import Cubic, Path, heights, line, smooth, solve, turn, unit
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.shaping.torso.across import settled_armholes
 from drafting.shaping.torso.armhole import armhole_ends
@@ -246,7 +247,7 @@ def _front_seam(plan: TorsoPlan, top: complex, side_top: complex, taken: WaistIn
     if lower is None and not below(1, -reach).length < wanted < below(1, reach).length:
         raise DraftError(
             "the front seam's two edges cannot be made equal",
-            value=f"bust line {pivot.imag - plan.waist:.0f} mm above the waist",
+            value=f"bust line {told(pivot.imag - plan.waist)} above the waist",
             turn="measure bust point depth and front waist length again",
         )
     if lower is None:

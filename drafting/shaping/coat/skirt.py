@@ -13,6 +13,7 @@ from functools import lru_cache
 from drafting.body import Body
 from drafting.geometry import Path, smooth, turn
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.flare.grain import SeamBias, seam_biases, warps, with_plain_seams
 from drafting.shaping.flare.other_ways import Godet, godet, shaped_panels, uncut_tail
 from drafting.shaping.flare.plain_tail import PlainTail, plain_tail
@@ -84,8 +85,8 @@ def back_drop(length: float, waist: float, scale: float) -> float:
     if drop < LEAST_TAIL * scale:
         raise DraftError(
             "the tail ends above the waist or just below it",
-            value=f"tail length {length:.0f} mm from the nape",
-            reach=f"from {waist + LEAST_TAIL * scale:.0f} mm",
+            value=f"tail length {told(length)} from the nape",
+            reach=f"from {told(waist + LEAST_TAIL * scale)}",
             turn="tail length is taken from the nape down to the hem",
         )
     return drop

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.ground.findings import Finding, Severity
+from drafting.ground.lengths import told
 from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.grain import TRUE_BIAS
 
@@ -52,25 +53,25 @@ def tail_findings(tail: Tail, hang: HemHang, hip: float, skirt: float) -> tuple[
 
 def _length(hang: HemHang) -> Iterator[Finding]:
     over = hang.floor - hang.length
-    usual = f"The hollow of the knee, where tails usually end, lies {hang.knee:.0f} mm below the nape."
+    usual = f"The hollow of the knee, where tails usually end, lies {told(hang.knee)} below the nape."
     if over < 0:
         text = (
-            f"The tails end {-over:.0f} mm below the floor: {hang.length:.0f} mm from the nape, which "
-            f"stands {hang.floor:.0f} mm high. {usual} Leave at least {LEAST_CLEARANCE:.0f} mm above the "
-            f"floor: at most {hang.floor - LEAST_CLEARANCE:.0f} mm."
+            f"The tails end {told(-over)} below the floor: {told(hang.length)} from the nape, which "
+            f"stands {told(hang.floor)} high. {usual} Leave at least {told(LEAST_CLEARANCE)} above the "
+            f"floor: at most {told(hang.floor - LEAST_CLEARANCE)}."
         )
     elif over < LEAST_CLEARANCE:
         text = (
-            f"The tails end only {over:.0f} mm above the floor: heels, stairs and escalators catch them. "
-            f"{usual} Leave at least {LEAST_CLEARANCE:.0f} mm."
+            f"The tails end only {told(over)} above the floor: heels, stairs and escalators catch them. "
+            f"{usual} Leave at least {told(LEAST_CLEARANCE)}."
         )
     elif hang.length > hang.knee + PAST_KNEE:
         text = (
-            f"The tails pass the hollow of the knee by {hang.length - hang.knee:.0f} mm and end "
-            f"{over:.0f} mm above the floor: lift them on stairs."
+            f"The tails pass the hollow of the knee by {told(hang.length - hang.knee)} and end "
+            f"{told(over)} above the floor: lift them on stairs."
         )
     else:
-        text = f"The tails end {over:.0f} mm above the floor, {hang.length:.0f} mm below the nape. {usual}"
+        text = f"The tails end {told(over)} above the floor, {told(hang.length)} below the nape. {usual}"
     level: Severity = "warning" if over < LEAST_CLEARANCE else "note"
     yield Finding("hem clearance", level, "tail", over, LEAST_CLEARANCE, text)
 
@@ -79,7 +80,7 @@ def _seams(tail: Tail) -> Iterator[Finding]:
     """Every seam with both its angles to the warp."""
     for seam in tail.biases:
         state = f"{'' if seam.true else 'not '}the true bias of {TRUE_BIAS:.0f} on both panels"
-        extra = f"{seam.flare:.0f} mm of flare" if seam.flare > 0 else "no flare"
+        extra = f"{told(seam.flare)} of flare" if seam.flare > 0 else "no flare"
         yield Finding(
             "seam bias",
             "note",
@@ -112,9 +113,9 @@ def _living(tail: Tail, hang: HemHang, hip: float, skirt: float) -> Iterator[Fin
         "tail",
         sweep,
         2 * (tail.plain_sweep + skirt),
-        f"The hem measures {sweep:.0f} mm in all, of which flare adds {2 * (tail.sweep - tail.plain_sweep):.0f}; "
+        f"The hem measures {told(sweep)} in all, of which flare adds {told(2 * (tail.sweep - tail.plain_sweep))}; "
         f"each tail turns {tail.turned:.0f} degrees more than plain. Held open it leans out "
-        f"{tail.lean:.0f} degrees and hems about {wide:.0f} mm across.",
+        f"{tail.lean:.0f} degrees and hems about {told(wide)} across.",
     )
     if wide > DOORWAY:
         yield Finding(
@@ -123,7 +124,7 @@ def _living(tail: Tail, hang: HemHang, hip: float, skirt: float) -> Iterator[Fin
             "tail",
             wide,
             DOORWAY,
-            f"Boned open, the tails are {wide:.0f} mm across and a doorway is {DOORWAY:.0f}: they have to "
+            f"Boned open, the tails are {told(wide)} across and a doorway is {told(DOORWAY)}: they have to "
             "give, or the wearer goes through sideways. Spiral bones give; so does a bone a panel.",
         )
     if hang.length > hang.knee - 250 and sweep > SEAT:
@@ -133,7 +134,7 @@ def _living(tail: Tail, hang: HemHang, hip: float, skirt: float) -> Iterator[Fin
             "tail",
             sweep,
             SEAT,
-            f"A chair's seat is {SEAT:.0f} mm wide and the tails' hem {sweep:.0f}: part them at the vent and lay "
+            f"A chair's seat is {told(SEAT)} wide and the tails' hem {told(sweep)}: part them at the vent and lay "
             "them to the sides before sitting down; a hem bone bends only as far as its tips allow.",
         )
 
@@ -147,8 +148,8 @@ def _hanging(tail: Tail) -> Iterator[Finding]:
         "tail",
         24.0,
         None,
-        "Cut the flared panels 10 to 20 mm longer, sew them and let them hang at least 24 hours: the bias "
-        "drops. Then level the hem from the floor, and hem.",
+        f"Cut the flared panels {told(10.0)} to {told(20.0)} longer, sew them and let them hang at least 24 hours "
+        "first: the bias drops. Then level the hem from the floor, and hem.",
     )
     if tail.longer > 1.0005:
         yield Finding(

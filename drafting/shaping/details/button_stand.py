@@ -15,6 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.details.small_pieces import reflection_at
 
 MOST_OF_NECK = 0.8
@@ -98,7 +99,7 @@ def narrow_said(stand: float, button: float, least: float) -> tuple[Finding, ...
             "front",
             stand,
             least,
-            f"The stand beyond the centre front is only {stand:.0f} mm wide and a button of {button:.0f} mm "
-            f"looks out beyond it: take {least:.0f} mm or a smaller button.",
+            f"The stand beyond the centre front is only {told(stand)} wide and a button of {told(button)} "
+            f"looks out beyond it: take {told(least)} or a smaller button.",
         ),
     )

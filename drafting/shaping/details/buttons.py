@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from drafting.draft.draft import Notion
 from drafting.draft.piece import Placement
 from drafting.geometry import Cubic, Path, line, turn
+from drafting.ground.lengths import told
 
 PAST_CENTRE = 3.0
 """mm by which a buttonhole reaches past the button's middle towards the edge (common practice)."""
@@ -50,7 +51,7 @@ class Button:
             "shank": "on its own shank",
             "ball": "ball",
         }
-        return f"{self.diameter:.0f} mm, {sewn[self.shape]}; buttonhole {self.hole:.1f} mm"
+        return f"{told(self.diameter, 'small')}, {sewn[self.shape]}; buttonhole {told(self.hole, 'small')}"
 
 
 def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:

@@ -15,6 +15,7 @@ from drafting.geometry import Path, line, smooth, solve, turn
 from drafting.geometry.curve import Line
 from drafting.geometry.solve import zero_between
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 STRAIGHT = 0.7
 """Share of the back neck along which a stand is straight (ours, by eye)."""
@@ -113,8 +114,8 @@ def collar_said(stand: Stand, neck: float, asked: float) -> Finding:
     top = 2 * stand.top.length
     ease = top - neck
     text = (
-        f"Buttoned, the stand's top is {top:.0f} mm round and the neck {neck:.0f}: {ease:.0f} mm of ease "
-        f"({asked:.0f} asked)."
+        f"Buttoned, the stand's top is {told(top)} round and the neck {told(neck)}: {told(ease)} of ease "
+        f"({told(asked)} asked)."
     )
     if abs(ease - asked) <= PLAY:
         return Finding("collar top", "note", "collar-stand", ease, asked, text)

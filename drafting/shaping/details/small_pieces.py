@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from drafting.draft.draft import Notion
 from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale
 
 PAST_STITCHING = 3.0
@@ -56,7 +57,7 @@ def _loose(edge: Edge, beyond: float) -> Edge:
 
 def interfacing_notion(piece: Piece) -> Notion:
     """Return the line of the list that tells to cut an interfacing piece."""
-    note = "stitching line and 3 mm, on the same grain; try the fuse on a scrap first"
+    note = f"stitching line and {told(3.0)}, on the same grain; try the fuse on a scrap first"
     return Notion("interfacing", piece.name, piece.count, None, note, LIGHT, piece=piece.name)
 
 

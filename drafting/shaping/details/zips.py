@@ -15,6 +15,7 @@ from drafting.draft.piece import Edge, Notch, Placement
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import line
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.details.button_stand import FrontLines
 
 BELOW_NECK = 8.0
@@ -90,10 +91,8 @@ def zip_notions(piece: str, zipped: Zip) -> Iterator[Notion]:
     side, need, right_through = zipped.side, zipped.need, zipped.through
     sort = "open-ended zip" if right_through else f"{zipped.kind} zip" if zipped.kind == "invisible" else "zip"
     sold = sold_zip(need)
-    said = "taken apart below" if right_through else f"stopped with a bar at the notch, {need / 10:.1f} cm down"
-    yield Notion(
-        "zip", f"centre {side}", 1, sold, f"{said}; the opening takes {need / 10:.1f} cm", sort, piece=piece
-    )
+    said = "taken apart below" if right_through else f"stopped with a bar at the notch, {told(need)} down"
+    yield Notion("zip", f"centre {side}", 1, sold, f"{said}; the opening takes {told(need)}", sort, piece=piece)
     yield Notion(
         "hook and eye",
         f"centre {side}",
@@ -121,7 +120,7 @@ def zip_said(zipped: Zip) -> Finding:
         side,
         need,
         sold,
-        f"The {side} closes with {kind} zip of {need / 10:.1f} cm, {low}. Buy one of {sold / 10:.0f} cm, and "
+        f"The {side} closes with {kind} zip of {told(need)}, {low}. Buy one of {told(sold)}, and "
         f"shorten it at {'the top' if right_through else 'the notch, under a bar'}. "
-        f"The centre has {zipped.allowance:.0f} mm of allowance.",
+        f"The centre has {told(zipped.allowance)} of allowance.",
     )

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from drafting.draft.draft import EdgeRef, Notion
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 OVERLAP = 25.0
 """mm by which the ends of a loop are lapped and sewn (common practice)."""
@@ -70,9 +71,9 @@ def elastic_loop(
         return Elastic(loop, loop + overlap, passes, raised)
     if not slit:
         raise DraftError(
-            f"the elastic at the {where} opens to {passes:.0f} mm and cannot pass {over:.0f} mm",
-            value=f"a loop of {loop:.0f} mm that opens to {opens:g} times its length",
-            reach=f"a loop of {over / opens:.0f} mm or more, or elastic that opens to "
+            f"the elastic at the {where} opens to {told(passes)} and cannot pass {told(over)}",
+            value=f"a loop of {told(loop)} that opens to {opens:g} times its length",
+            reach=f"a loop of {told(over / opens)} or more, or elastic that opens to "
             f"{math.ceil(100 * over / loop - 1e-9) / 100:g} times",
             turn="choose one of the two, or leave an opening",
         )
@@ -90,8 +91,8 @@ def elastic_notion(elastic: Elastic, where: str, count: int, width: float, edges
     `edges` are those that it is drawn through.
     """
     note = (
-        f"{width:.0f} mm wide, finished loop {elastic.loop:.0f} mm, opens to {elastic.passes:.0f}; ends "
-        f"lapped {elastic.cut - elastic.loop:.0f} mm and sewn; quarter it and pin quarter to quarter"
+        f"{told(width, 'small')} wide, finished loop {told(elastic.loop)}, opens to {told(elastic.passes)}; ends "
+        f"lapped {told(elastic.cut - elastic.loop)} and sewn; quarter it and pin quarter to quarter"
     )
     return Notion("elastic", where, count, elastic.cut, note, size=width, edges=edges, loop=elastic.loop)
 
@@ -107,8 +108,8 @@ def tight_said(elastic: Elastic, where: str, limb: float) -> tuple[Finding, ...]
             where,
             elastic.loop,
             TIGHT * limb,
-            f"The loop at the {where} is {elastic.loop:.0f} mm, {100 * (1 - elastic.loop / limb):.0f} % shorter "
-            f"than the limb: less than {TIGHT * limb:.0f} mm (more than {100 * (1 - TIGHT):.0f} %) can hinder the "
+            f"The loop at the {where} is {told(elastic.loop)}, {100 * (1 - elastic.loop / limb):.0f} % shorter "
+            f"than the limb: less than {told(TIGHT * limb)} (more than {100 * (1 - TIGHT):.0f} %) can hinder the "
             "blood. Loosen it, and never wear marks into the skin.",
         ),
     )

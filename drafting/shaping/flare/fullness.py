@@ -13,6 +13,7 @@ from drafting.draft.piece import Notch
 from drafting.draft.roles import NotchKind
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 QUARTERS = (0.25, 0.5, 0.75)
 
@@ -67,8 +68,8 @@ def bulk_said(where: str, ratio: float, thickness: float | None) -> tuple[Findin
             where,
             thick,
             BULKY,
-            f"Gathered {ratio:.1f} to one, cloth of {thickness:.1f} mm lies about {thick:.0f} mm thick at the "
-            f"seam before the band is sewn on. Gather at most {HEAVY_RATIO:g} to one, or lay pleats.",
+            f"Gathered {ratio:.1f} to one, cloth of {told(thickness, 'small')} lies about {told(thick)} thick at "
+            f"the seam before the band is sewn on. Gather at most {HEAVY_RATIO:g} to one, or lay pleats.",
         ),
     )
 
@@ -89,8 +90,8 @@ def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
     if sewn > drawn + 1e-6:
         raise DraftError(
             f"{' and '.join(' '.join(ref) for ref in refs)} cannot be gathered",
-            value=f"{drawn:.0f} mm drawn, {sewn:.0f} mm to be sewn to",
-            reach=f"up to {drawn:.0f} mm",
+            value=f"{told(drawn)} drawn, {told(sewn)} to be sewn to",
+            reach=f"up to {told(drawn)}",
             turn="draw the edge wider, or gather it up to less",
         )
     for ref in refs:

@@ -15,6 +15,7 @@ from typing import Protocol
 
 from drafting.geometry import Path
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 
 RULES = ("alternate", "pairs", "mean", "centre", "plumb", "everywhere")
 """What the grain may follow; `everywhere` is refused unless it can be had."""
@@ -162,8 +163,8 @@ def _all_or_nothing(panels: Sequence[PanelBetweenSeams], flare: Sequence[float])
         raise DraftError(
             f"tail seam {k + 1} cannot lie on the true bias on both its panels: panel {k + 1} has one "
             f"warp, and its two seams part by {panel.angle:.1f} degrees",
-            value=f"grain on every seam, {flare[k + 1]:.0f} mm of flare on a seam of {length:.0f} mm",
-            reach=f"up to {SHARE * length:.0f} mm a seam (0.035 x its length)",
+            value=f"grain on every seam, {told(flare[k + 1])} of flare on a seam of {told(length)}",
+            reach=f"up to {told(SHARE * length)} a seam (0.035 x its length)",
             turn="take grain alternate (every other seam exact), pairs (twice the panels, every flare "
             "seam exact) or mean (no seam exact, none far off)",
         )

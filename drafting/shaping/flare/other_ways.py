@@ -17,6 +17,7 @@ from itertools import pairwise
 
 from drafting.geometry import Cubic, Path, line, solve
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.flare.plain_tail import PlainTail
 from drafting.shaping.flare.tail_bend import TailPanel, bent_panels
 
@@ -129,8 +130,8 @@ def godet(length: float, width: float) -> Godet:
     if angle > 1.5 * math.pi:
         raise DraftError(
             "a godet cannot be wider than three quarters of a circle",
-            value=f"{width:.0f} mm in a slit of {length:.0f} mm",
-            reach=f"up to {1.5 * math.pi * length:.0f} mm",
+            value=f"{told(width)} in a slit of {told(length)}",
+            reach=f"up to {told(1.5 * math.pi * length)}",
             turn="let it in higher, or give it less",
         )
     parts = max(1, math.ceil(angle / math.radians(45)))
@@ -154,8 +155,8 @@ def uncut_tail(tail: PlainTail, total: float, longer: float = 1.0) -> TailPanel:
     if total / short > math.radians(MOST_TURN):
         raise DraftError(
             "so much flare cannot be cut in one piece",
-            value=f"{total:.0f} mm on a tail of {short:.0f} mm",
-            reach=f"up to {math.radians(MOST_TURN) * short:.0f} mm",
+            value=f"{told(total)} on a tail of {told(short)}",
+            reach=f"up to {told(math.radians(MOST_TURN) * short)}",
             turn="give it less, or cut it in panels",
         )
     return bent_panels(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]

@@ -25,6 +25,7 @@ from scipy.integrate import cumulative_simpson, simpson
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.curve import Numbers, Points
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.flare.plain_tail import PlainTail
 
 SAMPLES = 65
@@ -98,21 +99,22 @@ def _accepted(tail: PlainTail, cuts: Sequence[float], flare: Sequence[float]) ->
     if len(cuts) < 2 or len(cuts) - 1 > MOST_PANELS or not rising:
         raise DraftError(
             "the tail cannot be split at these places",
-            value=", ".join(f"{c:.0f}" for c in cuts) + " mm from the back fold",
-            reach=f"1 to {MOST_PANELS} panels, each at least 1 mm wide at the waist",
+            value=", ".join(map(told, cuts)) + " from the back fold",
+            reach=f"1 to {MOST_PANELS} panels, each at least {told(1.0)} wide at the waist",
             turn="choose fewer panels, or move the seams apart",
         )
     if abs(cuts[0]) > 1e-9 or abs(cuts[-1] - tail.width) > 1e-6 or len(flare) != len(cuts):
         raise DraftError(
             "the panels have to cover the waist edge from end to end, with one flare for each station",
-            value=f"{len(flare)} amounts for {len(cuts)} stations from {cuts[0]:.1f} to {cuts[-1]:.1f} mm",
-            reach=f"stations from 0 to {tail.width:.1f} mm",
+            value=f"{len(flare)} amounts for {len(cuts)} stations from {told(cuts[0], 'fine')} "
+            f"to {told(cuts[-1], 'fine')}",
+            reach=f"stations from 0 to {told(tail.width, 'fine')}",
         )
     if min(flare) < 0:
         raise DraftError(
             "flare adds to the hem, it cannot take away",
-            value=f"{min(flare):.0f} mm",
-            reach="0 mm and more",
+            value=told(min(flare)),
+            reach="0 and more",
             turn="for a narrower hem choose a narrower plain tail",
         )
 

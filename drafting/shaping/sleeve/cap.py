@@ -19,6 +19,7 @@ from drafting.geometry import Path
 from drafting.geometry.solve import zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.sleeve.half_cap import WIDE_ROOT, HalfArmhole, half_cap, half_width, upper_length
 
 STEEPEST_SEAM = 40.0
@@ -58,9 +59,9 @@ class CapReachError(DraftError):
     def __init__(self, armhole: float, width: float, reach: tuple[float, float]) -> None:
         self.widths = reach
         super().__init__(
-            f"no sleeve cap fits: the armhole is {armhole:.0f} mm round",
-            value=f"sleeve width {width:.0f} mm",
-            reach=f"{reach[0]:.0f} to {reach[1]:.0f} mm",
+            f"no sleeve cap fits: the armhole is {told(armhole)} round",
+            value=f"sleeve width {told(width)}",
+            reach=f"{told(reach[0])} to {told(reach[1])}",
             turn="a deeper or wider armhole, other upper-arm ease, or gathers bring it in reach",
         )
 
@@ -170,8 +171,8 @@ def fit_cap(
     if high <= low:
         raise DraftError(
             "the sleeve is too short to have a cap",
-            value=f"length {arm_length:.0f} mm from the shoulder",
-            reach=f"from {low / 0.8 + 1:.0f} mm up",
+            value=f"length {told(arm_length)} from the shoulder",
+            reach=f"from {told(low / 0.8 + 1)} up",
             turn="make the sleeve longer, or leave it out",
         )
 
@@ -210,7 +211,7 @@ def _not_too_steep(lean: float, width: float, wrist: float, below: float) -> Non
     if max(abs(lean), drawn) > STEEPEST_SEAM:
         raise DraftError(
             "the sleeve is too short for so wide or so narrow a hem",
-            value=f"hem {wrist:.0f} mm, {width:.0f} mm wide, {below:.0f} mm under the arm",
+            value=f"hem {told(wrist)}, {told(width)} wide, {told(below)} under the arm",
             turn="make the sleeve longer, or its hem nearer to its width",
         )
 

@@ -6,6 +6,7 @@ import math
 
 from drafting.fabric import Fabric
 from drafting.ground.findings import Finding, Severity
+from drafting.ground.lengths import told
 
 EASES: dict[str, float] = {"well": 60.0, "little": 15.0, "none": 4.0}
 """mm: greatest cap ease that a cloth takes, by how it eases (common practice: 0-5 where it does not)."""
@@ -35,7 +36,7 @@ def cap_ease_in(fabric: Fabric | None, wanted: float) -> tuple[float, tuple[Find
         "sleeve",
         most,
         wanted,
-        f"The cap ease is {most:.0f} mm instead of {wanted:.0f}: {fabric.title} eases "
+        f"The cap ease is {told(most)} instead of {told(wanted)}: {fabric.title} eases "
         f"{'hardly' if fabric.eases == 'little' else 'not at all'}, and more would sew in as tucks.",
     )
     return most, (said,)
@@ -45,12 +46,12 @@ def cap_ease_said(cap: float, hole: float, caps: str = "The cap is") -> Finding:
     """Tell lengths of cap and armhole (mm) and the ease between; too much is a warning."""
     ease, most = cap - hole, MOST_EASE * hole
     text = (
-        f"{caps} {cap:.0f} mm long, the armhole {hole:.0f} mm: {ease:.0f} mm "
+        f"{caps} {told(cap)} long, the armhole {told(hole)}: {told(ease)} "
         f"({100 * ease / hole:.1f} %) are eased in."
     )
     if ease <= most:
         return Finding("cap ease", "note", "sleeve", ease, None, text)
-    text += f" More than {most:.0f} mm puckers: choose less cap ease, or gather the cap."
+    text += f" More than {told(most)} puckers: choose less cap ease, or gather the cap."
     return Finding("cap ease", "warning", "sleeve", ease, most, text)
 
 
@@ -59,7 +60,7 @@ def cap_height_said(height: float, lift: float, pulls: str) -> Finding:
     too low or too high for its armhole is a warning."""
     share = math.cos(math.radians(lift))
     text = (
-        f"The cap is {height:.0f} mm high, {100 * share:.0f} % of the armhole's depth: the arm rises about "
+        f"The cap is {told(height)} high, {100 * share:.0f} % of the armhole's depth: the arm rises about "
         f"{lift:.0f} degrees from hanging before the sleeve {pulls}."
     )
     low, high = SOUND_CAP
@@ -82,7 +83,7 @@ def sleeve_width_said(width: float, wanted: float, remedy: str) -> tuple[Finding
             "sleeve",
             width,
             wanted,
-            f"The sleeve is drafted {width:.0f} mm wide at the upper arm instead of {wanted:.0f}: the arm "
+            f"The sleeve is drafted {told(width)} wide at the upper arm instead of {told(wanted)}: the arm "
             f"is thin for this armhole. {remedy} would bring the width back.",
         ),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened, hem_bow
 from drafting.shaping.sleeve.half_cap import HalfArmhole
 
@@ -38,7 +39,7 @@ def lengthened_said(length: float, asked: float) -> tuple[Finding, ...]:
     if length <= asked + 0.5:
         return ()
     text = (
-        f"The sleeve is drafted {length:.0f} mm long from the crown instead of {asked:.0f}, so that an "
+        f"The sleeve is drafted {told(length)} long from the crown instead of {told(asked)}, so that an "
         "underarm seam is left that can be sewn and hemmed."
     )
     return (Finding("sleeve length", "note", "sleeve", length, asked, text),)

@@ -18,6 +18,7 @@ from itertools import pairwise
 from drafting.geometry import Cubic, Line, Path, line, solve
 from drafting.geometry.solve import zero_between
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.sleeve.cap import Cap
 
 FORE_AT, FORE_HIGHEST = 0.26, 0.5
@@ -99,7 +100,7 @@ def two_piece(cap: Cap, arm: ArmLines, scale: float, pitch: Pitch) -> TwoPiece:
     if arm.elbow > -20 * scale or arm.cuff > arm.elbow - 40 * scale:
         raise DraftError(
             "the sleeve has no room for an elbow below its cap",
-            value=f"elbow {-arm.elbow:.0f} mm and cuff {-arm.cuff:.0f} mm below the upper-arm line",
+            value=f"elbow {told(-arm.elbow)} and cuff {told(-arm.cuff)} below the upper-arm line",
             turn="make the sleeve longer, or measure the upper arm length again",
         )
     (under_front, top_front), (under_back, top_back), folds = _parted(cap, pitch, scale)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.torso.plan import TorsoPlan
 
 NARROW, TOO_NARROW = 0.25, 0.22
@@ -47,8 +48,8 @@ def _across(was: TorsoPlan, now: TorsoPlan, own: tuple[float, float]) -> Iterato
         "bodice",
         2 * now.across_back,
         2 * was.across_back,
-        f"Across back {2 * was.across_back:.0f} to {2 * now.across_back:.0f} mm, across front "
-        f"{2 * was.across_front:.0f} to {2 * now.across_front:.0f} mm: {why}."
+        f"Across back {told(2 * was.across_back, 'fine')} to {told(2 * now.across_back, 'fine')}, across front "
+        f"{told(2 * was.across_front, 'fine')} to {told(2 * now.across_front, 'fine')}: {why}."
         + (" Measure shoulder length and both widths across again." if cut > CUT else ""),
     )
 
@@ -65,8 +66,8 @@ def _shoulder(was: TorsoPlan, now: TorsoPlan) -> Iterator[Finding]:
         "bodice",
         now.shoulder.length,
         was.shoulder.length,
-        f"The shoulder is drafted {abs(more):.0f} mm {'longer' if longer else 'shorter'} "
-        f"({now.shoulder.length:.0f} for {was.shoulder.length:.0f} mm), as the widths across are {why} for "
+        f"The shoulder is drafted {told(abs(more))} {'longer' if longer else 'shorter'} "
+        f"({told(now.shoulder.length)} for {told(was.shoulder.length)}), as the widths across are {why} for "
         "it. Measure shoulder length, shoulder drop and across back again.",
     )
 
@@ -79,7 +80,7 @@ def _outside(outside: float, scale: float) -> Iterator[Finding]:
             "bodice",
             outside,
             0.0,
-            f"The arm fold lies {outside:.0f} mm outside the shoulder's end: the widths across are great for "
+            f"The arm fold lies {told(outside)} outside the shoulder's end: the widths across are great for "
             "this shoulder, and the sleeve will sit a little under it.",
         )
 

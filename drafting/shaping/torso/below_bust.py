@@ -22,6 +22,7 @@ from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.torso.bust import bust_opening
 from drafting.shaping.torso.plan import TorsoPlan
 from drafting.shaping.torso.waist_shares import Share, waist_shares
@@ -148,7 +149,7 @@ def _waist_line(plan: TorsoPlan, half: _Half, side: complex) -> Path:
 def _too_far_apart(plan: TorsoPlan, reach: str) -> DraftError:
     return DraftError(
         "bust and waist are too far apart for the height between them",
-        value=f"a half bust of {plan.half:.0f} mm, a half waist of {plan.waist_half:.0f} mm",
+        value=f"a half bust of {told(plan.half)}, a half waist of {told(plan.waist_half)}",
         reach=reach,
         turn="choose other bust or waist ease, or check both girths and the back waist length",
     )

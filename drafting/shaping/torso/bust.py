@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from drafting.body import Body, bust_level
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.torso.neckline import FRONT_WIDTH
 
 SPLIT_BUST_DART = 25.0
@@ -75,7 +76,7 @@ def bust_guessed(body: Body, scale: float) -> tuple[Finding, ...]:
             "front",
             full,
             GUESSED * scale,
-            f"The bust is shaped by a guess: nobody measured the high bust, and it is estimated {full:.0f} mm "
+            f"The bust is shaped by a guess: nobody measured the high bust, and it is estimated {told(full)} "
             'under the bust. Measure high_bust_girth; for a chest without a bust write figure = "mens" in the '
             'body file, or figure = "womens" if the guess is right.',
         ),
@@ -154,7 +155,7 @@ def front_levels(
                 "front",
                 -kept,
                 -point_y,
-                f"The bust line is drafted {abs(kept - point_y):.0f} mm {way} than measured, to stay between "
+                f"The bust line is drafted {told(abs(kept - point_y))} {way} than measured, to stay between "
                 "underarm and waist.",
             )
         )

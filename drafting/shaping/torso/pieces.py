@@ -16,6 +16,7 @@ from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.torso.back import back_pieces, centre_edge
 from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel
 from drafting.shaping.torso.dart_mouth import dart_seams
@@ -80,8 +81,7 @@ def _refuse_wavy(shape: TorsoShape) -> None:
             wide, high = (abs(getattr(path.end - path.start, part)) for part in ("real", "imag"))
             raise DraftError(
                 f"no smooth {name} armhole can be drawn",
-                value=f"{wide:.0f} mm wide and {high:.0f} mm high, on a side seam that leans by "
-                f"{lean:.0f} degrees",
+                value=f"{told(wide)} wide and {told(high)} high, on a side seam that leans by {lean:.0f} degrees",
                 turn="choose other bust or waist ease or a deeper armhole, or check the widths "
                 "across, the shoulder and the waist girth",
             )
@@ -213,7 +213,7 @@ def _belly_said(shape: TorsoShape) -> Iterator[Finding]:
         yield Finding("bust dart", "note", "front", let, 0.0, said)
     if more >= 0.05:
         said = (
-            f"The hip is {more:.0f} mm wider than asked: under the belly the front's side hangs straight down "
+            f"The hip is {told(more)} wider than asked: under the belly the front's side hangs straight down "
             "from the waist and does not run in again."
         )
         yield Finding("hip", "note", "front", more, 0.0, said)
@@ -231,7 +231,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
             "bodice",
             drop,
             ease.drop,
-            f"The underarm lies {drop:.0f} mm below the armpit fold, {abs(moved):.0f} mm {way} than chosen, "
+            f"The underarm lies {told(drop)} below the armpit fold, {told(abs(moved))} {way} than chosen, "
             "so that a sleeve for this arm has a good cap.",
         ),
     )

@@ -14,6 +14,7 @@ from drafting.body import Body, shorter_back, usual_axilla
 from drafting.body.sides import both_sides
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.scale import ADULT_BUST, SMALL_BUST
 from drafting.shaping.torso.bust import (
     BustLevels,
@@ -244,8 +245,8 @@ def _taped_scye(body: Body, scale: float) -> tuple[Finding, ...]:
             "bodice",
             body["scye_depth"],
             usual + SCYE_BELOW_AXILLA * scale,
-            f"The scye depth as taped puts the underarm {abs(deeper):.0f} mm {way} than this shoulder, back and "
-            f"arm lead one to expect. It is kept, and costs this: the armhole is some {abs(deeper):.0f} mm "
+            f"The scye depth as taped puts the underarm {told(abs(deeper))} {way} than this shoulder, back and "
+            f"arm lead one to expect. It is kept, and costs this: the armhole is some {told(abs(deeper))} "
             f"{armhole} front and back, the sleeve cap goes with it, and the side seam is {side}. If the "
             "shoulder slopes more or less than when it was taped, tape it again or leave it out.",
         ),
@@ -259,8 +260,8 @@ def _underarm(body: Body, drop: float, waist: float, scale: float) -> float:
     if level < lowest:
         raise DraftError(
             "the armhole reaches too near the waist",
-            value=f"underarm {-level:.0f} mm below the nape, waist {-waist:.0f} mm",
-            reach=f"underarm up to {-lowest:.0f} mm below the nape",
+            value=f"underarm {told(-level)} below the nape, waist {told(-waist)}",
+            reach=f"underarm up to {told(-lowest)} below the nape",
             turn="choose a smaller armhole drop, or measure the back waist length again",
         )
     return level
@@ -285,7 +286,7 @@ def _across(body: Body, ease: TorsoEase, half: float, darts: bool, findings: lis
 
 def _moved(check: str, was: tuple[float, float], now: tuple[float, float], why: str) -> Finding:
     text = (
-        f"across back {2 * was[0]:.0f} to {2 * now[0]:.0f} mm, "
-        f"across front {2 * was[1]:.0f} to {2 * now[1]:.0f} mm"
+        f"across back {told(2 * was[0])} to {told(2 * now[0])}, "
+        f"across front {told(2 * was[1])} to {told(2 * now[1])}"
     )
     return Finding(check, "note", "bodice", 2 * sum(now), 2 * sum(was), f"Drafted {text}, {why}.")

@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.torso.plan import TorsoPlan
 
 WAYS = ("by the figure", "ease", "shoulder dart", "neck dart", "yoke")
@@ -169,22 +170,22 @@ def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Fi
         return ()
     above = blade.shoulder + rounding.lift * rounding.yoked
     taken = [
-        f"a shoulder dart of {math.radians(rounding.shoulder) * above:.0f} mm" * (rounding.shoulder > 0),
-        f"a neck dart of {math.radians(rounding.neck) * blade.neck:.0f} mm" * (rounding.neck > 0),
-        f"the yoke's seam ({rounding.yoke:.0f} mm)" * (rounding.yoke > 0),
+        f"a shoulder dart of {told(math.radians(rounding.shoulder) * above)}" * (rounding.shoulder > 0),
+        f"a neck dart of {told(math.radians(rounding.neck) * blade.neck)}" * (rounding.neck > 0),
+        f"the yoke's seam ({told(rounding.yoke)})" * (rounding.yoke > 0),
         f"a centre back rounded by {rounding.turned:.0f} degrees" * (rounding.turned > 0),
-        f"a back armhole {rounding.lift:.0f} mm longer" * (rounding.lift >= SEEN),
-        f"a back neck {rounding.flat:.0f} mm flatter" * (rounding.flat >= SEEN),
+        f"a back armhole {told(rounding.lift)} longer" * (rounding.lift >= SEEN),
+        f"a back neck {told(rounding.flat)} flatter" * (rounding.flat >= SEEN),
     ]
     how = " and ".join(one for one in taken if one) or "ease"
     said = (
-        f"The back is {plan.excess:.0f} mm longer than the front leads one to expect: a rounded back. It is "
+        f"The back is {told(plan.excess)} longer than the front leads one to expect: a rounded back. It is "
         f"taken up above the blades, by {how}; the front knows nothing of it."
     )
     if rounding.rest < SEEN:
         return (Finding("rounded back", "note", "back", plan.excess, 0.0, said),)
     more = (
-        f" {rounding.rest:.0f} mm are left, more than darts on so short a shoulder and neck may take, and the "
+        f" {told(rounding.rest)} are left, more than darts on so short a shoulder and neck may take, and the "
         "centre back is drafted shorter by as much. Measure back and front waist length again; if they are right, "
         'take back_shaping = "yoke", which takes most, or shape the centre back at the fitting.'
     )

@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 
 from drafting.geometry import turn
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.torso.armhole import (
     MARGIN,
     ArmholeEnds,
@@ -98,8 +99,8 @@ def _points(
 def _none(plan: TorsoPlan) -> DraftError:
     return DraftError(
         "no armhole can be drawn under this shoulder",
-        value=f"shoulder {plan.shoulder.length:.0f} mm, across back {2 * plan.across_back:.0f} mm, "
-        f"across front {2 * plan.across_front:.0f} mm, half bust {plan.half:.0f} mm",
+        value=f"shoulder {told(plan.shoulder.length)}, across back {told(2 * plan.across_back)}, "
+        f"across front {told(2 * plan.across_front)}, half bust {told(plan.half)}",
         turn="measure shoulder length, shoulder drop and across widths again, or choose more bust ease",
     )
 

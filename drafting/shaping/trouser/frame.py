@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry import unit
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.curves import clamp
 from drafting.shaping.trouser.measures import TrouserMeasures
 
@@ -188,8 +189,8 @@ def _wide_enough(hem: float, knee: float, wider: float) -> None:
         if girth < least:
             raise DraftError(
                 f"the leg is too narrow at the {name} to be drafted from this hip",
-                value=f"{girth:.0f} mm round",
-                reach=f"{least:.0f} mm or more",
+                value=f"{told(girth)} round",
+                reach=f"{told(least)} or more",
                 turn=f"give the {name} more width, or measure {name} and hip again",
             )
 
@@ -205,8 +206,8 @@ def _levels(asked: TrouserMeasures, style: LegStyle) -> tuple[float, float, floa
         longest = inside * (1 - FLOOR_GAP) + (knee - LEAST_SHIN * inside - asked.depth)
         raise DraftError(
             "the leg would end above the knee",
-            value=f"a leg length of {style.longer:+.0f} mm",
-            reach=f"{-longest:.0f} mm or more",
+            value=f"a leg length of {told(style.longer)}",
+            reach=f"{told(-longest)} or more",
             turn="draft it longer, and cut the finished block off for shorts",
         )
     return waist, hip, knee, hem

@@ -16,6 +16,7 @@ from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.curves import direction_between, one_way_curve
 from drafting.shaping.trouser.frame import LegFrame
 from drafting.shaping.trouser.legs import Legs
@@ -131,8 +132,8 @@ def _flared(frame: LegFrame, legs: Legs) -> Hems:
     if sweep(STEEPEST) < frame.hem_girth:
         raise DraftError(
             "the flare is wider than this lower leg can be turned to",
-            value=f"a hem width of {frame.hem_girth:.0f} mm",
-            reach=f"{sweep(0.0):.0f} to {sweep(STEEPEST):.0f} mm",
+            value=f"a hem width of {told(frame.hem_girth)}",
+            reach=f"{told(sweep(0.0))} to {told(sweep(STEEPEST))}",
             turn="ask for less width, or let the leg be longer",
         )
     angle = float(brentq(over, 0, STEEPEST, xtol=1e-11))

@@ -15,6 +15,7 @@ from drafting.geometry import Cubic, unit
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.curves import (
     clamp,
     curve_with_handles,
@@ -134,7 +135,7 @@ def _back_inside(
     if abs(at_high) > 1e-6 or abs(high) > DEEPEST_DROP * frame.asked.body["hip"]:
         raise DraftError(
             "the inside leg seams of front and back cannot be made equal",
-            value=f"knee {-frame.knee:.0f} mm below the crotch, back fork {x:.0f} mm from the crease",
+            value=f"knee {told(-frame.knee)} below the crotch, back fork {told(x)} from the crease",
             turn="measure inside leg, knee height and thigh again: the leg is too short for this thigh",
         )
     return _inside(knee, complex(x, -high), knee_in)

@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.fabric import Fabric, cut_girth, must_reach
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
+from drafting.ground.lengths import told
 from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.shaping.stretch import Stretch, stretch_findings
@@ -213,8 +214,8 @@ def _to_hip(body: Body, findings: list[Finding]) -> float:
                 "hip",
                 found,
                 body["waist_to_hip"],
-                f"The hip level is drafted {found:.0f} mm below the waist instead of "
-                f"{body['waist_to_hip']:.0f}: with a body rise of {body['body_rise']:.0f} the measured one "
+                f"The hip level is drafted {told(found)} below the waist instead of "
+                f"{told(body['waist_to_hip'])}: with a body rise of {told(body['body_rise'])} the measured one "
                 "lies outside the seat. Were both taken from the same waist?",
             )
         )

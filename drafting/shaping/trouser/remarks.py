@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from drafting.body import Body
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.pieces import Openings
 from drafting.shaping.trouser.rise import BELLY_FROM, at_fork_limit, off_level
 from drafting.shaping.trouser.seat import seat_of
@@ -48,7 +49,7 @@ def _least_ease(shape: LegShape) -> Iterator[Finding]:
         ease, wanted = drawn[level] - asked.layered[level], least * asked.scale
         if ease < wanted - WHOLE:
             none = ease <= 0
-            said = "has no ease at all and will not close" if none else f"has only {ease:.0f} mm of ease"
+            said = "has no ease at all and will not close" if none else f"has only {told(ease)} of ease"
             yield Finding(
                 "least ease",
                 "error" if none else "warning",
@@ -56,7 +57,7 @@ def _least_ease(shape: LegShape) -> Iterator[Finding]:
                 ease,
                 wanted,
                 f"The {level} {said}, in cloth that stretches {100 * asked.stretch.around:.0f} % round the "
-                f"body; the trade's least is {wanted:.0f} mm. Ask for more, or take a cloth that stretches more.",
+                f"body; the trade's least is {told(wanted)}. Ask for more, or take a cloth that stretches more.",
             )
 
 
@@ -70,7 +71,7 @@ def _hip(shape: LegShape) -> Iterator[Finding]:
             "hip",
             girth,
             wanted,
-            f"The hip is {girth:.0f} mm round instead of {wanted:.0f}: its level lies only {frame.hip:.0f} mm "
+            f"The hip is {told(girth)} round instead of {told(wanted)}: its level lies only {told(frame.hip)} "
             "over the crotch line, where the legs part already and the cloth has to reach round both.",
         )
 
@@ -85,8 +86,8 @@ def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
         "crotch",
         rise.back.length / rise.front.length,
         asked.crotch_back / asked.crotch_front,
-        f"Crotch seam {rise.front.length:.0f} mm in front and {rise.back.length:.0f} mm behind "
-        f"(asked: {asked.crotch_front:.0f} and {asked.crotch_back:.0f}, {how}).",
+        f"Crotch seam {told(rise.front.length)} in front and {told(rise.back.length)} behind "
+        f"(asked: {told(asked.crotch_front)} and {told(asked.crotch_back)}, {how}).",
     )
     moved = rise.back.length - asked.crotch_back
     if abs(moved) > MATTERS:
@@ -97,7 +98,7 @@ def _crotch(body: Body, shape: LegShape) -> Iterator[Finding]:
             "crotch",
             moved,
             0.0,
-            f"{abs(moved):.0f} mm of the crotch seam are moved {way}: the centre front would lie too "
+            f"{told(abs(moved))} of the crotch seam are moved {way}: the centre front would lie too "
             "far off the waist level. The whole length holds.",
         )
     yield from _front(shape)
@@ -120,7 +121,7 @@ def _front(shape: LegShape) -> Iterator[Finding]:
         "front",
         rise,
         rise - over,
-        f"The centre front lies {abs(rise):.0f} mm {way} the waist level, {why}; on the body it is level.{doubt}",
+        f"The centre front lies {told(abs(rise))} {way} the waist level, {why}; on the body it is level.{doubt}",
     )
 
 
@@ -140,7 +141,7 @@ def _thigh(shape: LegShape) -> Iterator[Finding]:
             "thigh",
             rise.thigh,
             wanted,
-            f"The thigh is {rise.thigh:.0f} mm round instead of {wanted:.0f}: {why}.",
+            f"The thigh is {told(rise.thigh)} round instead of {told(wanted)}: {why}.",
         )
     if abs(rise.extra) > MATTERS:
         way = "higher" if rise.extra > 0 else "lower"
@@ -150,7 +151,7 @@ def _thigh(shape: LegShape) -> Iterator[Finding]:
             "back",
             rise.extra,
             0.0,
-            f"The back waist lies {abs(rise.extra):.0f} mm {way} than the seat angle gives, so that "
+            f"The back waist lies {told(abs(rise.extra))} {way} than the seat angle gives, so that "
             "the crotch length holds: thigh and crotch length hardly go together. Measure both again.",
         )
 
@@ -165,7 +166,7 @@ def _knee(shape: LegShape) -> Iterator[Finding]:
             "knee",
             frame.knee_girth,
             wanted,
-            f"The knee is {frame.knee_girth:.0f} mm round instead of {wanted:.0f}, so that the calf passes.",
+            f"The knee is {told(frame.knee_girth)} round instead of {told(wanted)}, so that the calf passes.",
         )
 
 
@@ -179,7 +180,7 @@ def _waist(shape: LegShape) -> Iterator[Finding]:
             "waist",
             frame.waist_girth,
             wanted,
-            f"The waist's cloth is {frame.waist_girth:.0f} mm round instead of {wanted:.0f}, so that it "
+            f"The waist's cloth is {told(frame.waist_girth)} round instead of {told(wanted)}, so that it "
             "passes over the hip; the elastic draws it in.",
         )
 
@@ -194,8 +195,8 @@ def _seated(shape: LegShape) -> Iterator[Finding]:
             "waist level",
             rise.back.top.imag - level,
             None,
-            f"Drafted for sitting: the waist lies {rise.back.top.imag - level:.0f} mm higher at the "
-            f"centre back and {level - rise.front.top.imag:.0f} mm lower at the centre front than at "
+            f"Drafted for sitting: the waist lies {told(rise.back.top.imag - level)} higher at the "
+            f"centre back and {told(level - rise.front.top.imag)} lower at the centre front than at "
             "the side, and the hem is longer in front.",
         )
 
@@ -212,8 +213,8 @@ def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
                 "trouser hem",
                 openings.slit,
                 None,
-                f"The hem of {frame.hem_girth:.0f} mm does not pass the heel ({frame.asked.heel:.0f} "
-                f"needed): the lowest {openings.slit:.0f} mm of the side seam stay open.",
+                f"The hem of {told(frame.hem_girth)} does not pass the heel ({told(frame.asked.heel)} "
+                f"needed): the lowest {told(openings.slit)} of the side seam stay open.",
             )
         )
     opens = frame.waist_girth * frame.asked.stretch.pull + 2 * openings.fly
@@ -227,8 +228,8 @@ def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
                 "fly",
                 openings.fly,
                 longer,
-                f"With the fly open for {openings.fly:.0f} mm the waist is {opens:.0f} mm round and does not "
-                f"pass the hip of {hip:.0f}: add an opening of {longer - openings.fly:.0f} mm at the side.",
+                f"With the fly open for {told(openings.fly)} the waist is {told(opens)} round and does not "
+                f"pass the hip of {told(hip)}: add an opening of {told(longer - openings.fly)} at the side.",
             )
         )
     return tuple(found)

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from drafting.geometry.solve import root_near, zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.centre import CentreEdge, back_centre, back_rise, front_centre
 from drafting.shaping.trouser.curves import clamp
 from drafting.shaping.trouser.frame import LegFrame
@@ -217,8 +218,8 @@ def _room_above_curve(frame: LegFrame, name: str, centre: CentreEdge) -> None:
         asked = frame.asked
         raise DraftError(
             f"the {name} crotch curve would reach up to the waist",
-            value=f"a waist {frame.waist:.0f} mm over the crotch and a thigh of "
-            f"{asked.girth['thigh']:.0f} on a hip of {asked.girth['hip']:.0f}",
+            value=f"a waist {told(frame.waist)} over the crotch and a thigh of "
+            f"{told(asked.girth['thigh'])} on a hip of {told(asked.girth['hip'])}",
             turn="measure body rise, thigh and total crotch length again, or raise the waist",
         )
 
@@ -229,8 +230,8 @@ def _length_reached(frame: LegFrame, length: float) -> None:
     if abs(length - wanted) > tol.CROTCH_MATCH / 2:
         raise DraftError(
             "the crotch seam cannot have the length that was measured",
-            value=f"{wanted:.0f} mm",
-            reach=f"{length:.0f} mm or {'more' if length > wanted else 'less'}",
+            value=told(wanted),
+            reach=f"{told(length)} or {'more' if length > wanted else 'less'}",
             turn="measure total crotch length, body rise, hip and thigh again",
         )
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from drafting.draft.piece import Piece
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.pieces import CutSettings, Openings, draw_pieces
 from drafting.shaping.trouser.shape import LegShape, settle_shape
 
@@ -25,9 +26,9 @@ def refuse_crossed(shape: LegShape, pieces: Sequence[Piece]) -> None:
     least, girth = _least_waist(shape), shape.frame.asked.girth
     raise DraftError(
         "the trouser's outline would cross itself",
-        value=f"a waist of {shape.frame.waist_girth:.0f} mm over a hip of {girth['hip']:.0f} and a crotch seam of "
-        f"{shape.frame.asked.crotch:.0f}",
-        reach=f"a waist of {least:.0f} mm or more" if least else "",
+        value=f"a waist of {told(shape.frame.waist_girth)} over a hip of {told(girth['hip'])} and a crotch seam "
+        f"of {told(shape.frame.asked.crotch)}",
+        reach=f"a waist of {told(least)} or more" if least else "",
         turn="give the waist more ease or gathers, or measure waist, hip and total crotch length again",
     )
 

@@ -17,6 +17,7 @@ from scipy.optimize import brentq
 from drafting.geometry import Cubic
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.shaping.trouser.centre import CentreEdge
 from drafting.shaping.trouser.curves import clamp, one_way_curve, rising_direction
 from drafting.shaping.trouser.darts import ClosedDarts, OpenedWaist, close_darts, open_darts
@@ -159,8 +160,8 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
     if not least <= wanted <= most:
         raise DraftError(
             "the waist cannot be shaped from this hip with a side seam and darts",
-            value=f"{2 * wanted:.0f} mm round the waist",
-            reach=f"{2 * least:.0f} to {2 * most:.0f} mm",
+            value=f"{told(2 * wanted)} round the waist",
+            reach=f"{told(2 * least)} to {told(2 * most)}",
             turn="give the waist more ease, or measure waist and hip again",
         )
     found = root_near(lambda x: wanted - length(x), guess, between, 1e-9 * (high - low))

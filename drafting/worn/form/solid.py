@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,8 +15,6 @@ from drafting.worn.nouns import Reals
 
 NEAR = 110.0
 """mm round a member's points within which it is asked for."""
-
-Shape = Callable[[Reals], Reals]
 
 
 @dataclass(frozen=True, eq=False)

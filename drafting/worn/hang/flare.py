@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import asin, degrees, tau
 
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.sources import Cited, Source, cite, ours
 from drafting.worn.cloth import Stiffened
 from drafting.worn.hang.strip import FreeEdge, bending_length_of, free_edge
@@ -60,8 +61,8 @@ def free_flare(piece: Ply | Stiffened, girth: float, hem: float, length: float, 
     if not 0 <= share <= 1:
         raise DraftError(
             "a flare's hem lies between its waist and a flat ring",
-            value=f"hem {hem:g} mm",
-            reach=f"{girth:g} to {girth + length * span / 360.0 * tau:.0f} mm",
+            value=f"hem {told(hem, 'fine')}",
+            reach=f"{told(girth, 'fine')} to {told(girth + length * span / 360.0 * tau)}",
         )
     leaves = 90.0 - degrees(asin(share))
     return FreeFlare(cone=length * share, alone=free_edge(piece, length, leaves))

@@ -116,7 +116,7 @@ def factored(pattern: BlockPattern, blocks: Reals, shift: Reals) -> SuperLU:
     return splu(matrix, permc_spec="NATURAL", options=_SYMMETRIC, diag_pivot_thresh=0.0)
 
 
-def answered(pattern: BlockPattern, factor: SuperLU, force: Reals) -> Reals:
+def moved_by(pattern: BlockPattern, factor: SuperLU, force: Reals) -> Reals:
     """(count, 3) m: matrix^-1 force (count, 3)."""
     found = np.empty_like(force)
     found[pattern.order] = factor.solve(force[pattern.order].ravel()).reshape(-1, 3)

@@ -10,7 +10,7 @@ import numpy as np
 
 from drafting.worn.nouns import Reals
 from drafting.worn.settled.balance import Scene, State, second_derivative, state_at
-from drafting.worn.settled.blocks import answered, downhill, factored
+from drafting.worn.settled.blocks import downhill, factored, moved_by
 from drafting.worn.settled.touch import Held
 
 # The true second derivative is asked below this residual; farther away its downward bends only mislead
@@ -84,10 +84,10 @@ def _direction(
     factor = factored(pattern, second_derivative(scene, search.state, held, true), shift)
     found = downhill(pattern, factor, force) if true else None
     if found is not None and (found[0] * force).sum() < 0.0:
-        return found[0], (lambda more: answered(pattern, factor, more)) if found[1] == 0 else None, True
+        return found[0], (lambda more: moved_by(pattern, factor, more)) if found[1] == 0 else None, True
     if true:
         factor = factored(pattern, second_derivative(scene, search.state, held, False), shift)
-    return -answered(pattern, factor, force), lambda more: answered(pattern, factor, more), False
+    return -moved_by(pattern, factor, force), lambda more: moved_by(pattern, factor, more), False
 
 
 def _moved(

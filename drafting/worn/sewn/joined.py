@@ -16,6 +16,7 @@ from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
+from drafting.ground.lengths import told
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.folds import RIM
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
@@ -202,5 +203,7 @@ def _vertex(index: Mapping[EdgeRef, tuple[Reals, Whole]], ref: EdgeRef, way: flo
     ways, vertices = index[ref]
     nearest = int(np.abs(ways - way).argmin())
     if abs(ways[nearest] - way) > SAME:
-        raise DraftError(f"piece {ref[0]}: no vertex of the mesh stands {way:.1f} mm along the edge {ref[1]}")
+        raise DraftError(
+            f"piece {ref[0]}: no vertex of the mesh stands {told(way, 'fine')} along the edge {ref[1]}"
+        )
     return int(vertices[nearest])

@@ -1,0 +1,157 @@
+"""Measures that look as if their number were meant in another unit: asked about, both ways.
+
+A number read in the file's unit may be meant in another, or have a decimal point out of place. What
+it would be then is held against what the wearer's other measures lead one to expect.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+
+from drafting.body.dimensions import DIMENSIONS
+from drafting.ground.errors import Fault
+from drafting.ground.lengths import told
+from drafting.ground.units import LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
+
+NAMES: dict[ShownUnit, str] = {"cm": "centimetres", "in": "inches", "mm": "millimetres"}
+NEAR = 1.15
+"""A value within this factor of what is expected looks meant (ours)."""
+
+LEAST_GIRTH = {"bust_girth": 0.38, "high_bust_girth": 0.38, "hip_girth": 0.38, "waist_girth": 0.25}
+"""Of the height, below which a girth is asked about. Survey least: bust .47, hip .46, waist .38; bust
+and hip at .38 leave room for a doll, the waist at .25 for a laced corset (ours)."""
+
+MOST_GIRTH = 1.15
+"""Of the height, above which a girth is asked about: far more than anybody in the survey (.82; ours)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """What a number may have been meant as: in words, as a file takes it, in mm.
+
+    `unit` is None where no unit explains it.
+    """
+
+    words: str
+    written: str
+    mm: float
+    unit: ShownUnit | None
+
+
+def other_ways(mm: float, unit: str | None) -> Iterator[Meant]:
+    """Yield the ways to read a number that was read as `mm` in `unit`: other units, then other decimals."""
+    own = shown_unit(unit)
+    number = mm / float(LENGTH_UNITS[own])
+    for other, words in NAMES.items():
+        if other != own:
+            text = f"{_number(mm, own)} {other}"
+            yield Meant(words, text, number * float(LENGTH_UNITS[other]), other)
+    for times, text in ((10.0, f"{10 * number:.4g} {own}"), (0.1, f"{number / 10:.4g} {own}")):
+        yield Meant("a decimal point out of place", text, mm * times, None)
+
+
+def meant_as(mm: float, low: float, high: float, unit: str | None) -> Meant | None:
+    """Return the first other way to read `mm` that lies between `low` and `high` mm.
+
+    >>> meant_as(2286.0, 700, 1400, "in").written, meant_as(360.0, 700, 1400, "cm").written
+    ('90 cm', '36 in')
+    """
+    return next((way for way in other_ways(mm, unit) if low <= way.mm <= high), None)
+
+
+def likely(mm: float, expected: float, unit: str | None) -> Meant | None:
+    """Return the other way to read `mm` that comes near what is expected, None where none does."""
+    return meant_as(mm, expected / NEAR, expected * NEAR, unit)
+
+
+def girths_meant(means: Mapping[str, float], unit: str | None) -> dict[str, Meant]:
+    """Return the girths (mm) far too small or great beside the height that another way would explain."""
+    height = means["height"]
+    great = any(means.get(name, 0.0) > MOST_GIRTH * height for name in LEAST_GIRTH)
+    most = height if great else MOST_GIRTH * height  # beside one that is too great, so is a stout one
+    found = {}
+    for name, least in LEAST_GIRTH.items():
+        mm = means.get(name)
+        if mm is not None and not least * height <= mm <= most:
+            way = meant_as(mm, least * height, MOST_GIRTH * height, unit)
+            if way:
+                found[name] = way
+    return found
+
+
+def strange_girths(means: Mapping[str, float], unit: str | None, stated: Collection[str] = ()) -> list[Fault]:
+    """Return a fault for the girths (mm) that cannot be beside the height, those of one kind together.
+
+    `stated` are measures whose unit their maker wrote beside the number: a great one is then believed.
+    """
+    height, meant = means["height"], girths_meant(means, unit)
+    small = [n for n, least in LEAST_GIRTH.items() if n in means and means[n] < least * height]
+    great = {n for n, way in meant.items() if way.unit and means[n] > height} - set(stated)
+    if not any(means[name] > MOST_GIRTH * height for name in great):
+        great = set()
+    asked = sorted({*small, *great}, key=list(DIMENSIONS).index)
+    if (
+        asked
+        and (tall := _height_meant(means, unit))
+        and all(name in asked for name in LEAST_GIRTH if name in means)
+    ):
+        what = f"{both_units(height, shown_unit(unit))} is no height for these girths: it looks like {tall.words}"
+        right = (
+            f"that would be {both_units(tall.mm, shown_unit(unit))}: if so write height = {_toml(tall.written)}"
+        )
+        return [Fault(what, right, "height")]
+    kinds: dict[str, list[str]] = {}
+    for name in asked:
+        kinds.setdefault(meant[name].words if name in meant else "", []).append(name)
+    return [_fault(means, names, meant, unit) for names in kinds.values()]
+
+
+def _height_meant(means: Mapping[str, float], unit: str | None) -> Meant | None:
+    """Return the other way to read the height that all girths (two or more) would go with."""
+    girths = {name: means[name] for name in LEAST_GIRTH if name in means}
+    if len(girths) < 2:
+        return None
+    most = min(mm / LEAST_GIRTH[name] for name, mm in girths.items())
+    return meant_as(means["height"], max(girths.values()) / MOST_GIRTH, most, unit)
+
+
+def _fault(means: Mapping[str, float], names: list[str], meant: Mapping[str, Meant], unit: str | None) -> Fault:
+    own = shown_unit(unit)
+    height, first = means["height"], means[names[0]]
+    given = " / ".join(both_units(means[name], own) for name in names)
+    what = f"{given} on a height of {show_length(height, own)} ({first / height:.2f} of it)"
+    way = meant.get(names[0])
+    if way is None:
+        return Fault(f"{what} is nobody's", "check both, and the unit of the file", ", ".join(names))
+    offered = " / ".join(both_units(meant[name].mm, own) for name in names)
+    right = f"{way.words} would be {offered}: if so write {names[0]} = {_toml(way.written)}"
+    if way.unit and first > height:
+        right += f", else {_toml(f'{_number(first, own)} {own}')}"
+    return Fault(f"{what} looks like {way.words}", right, ", ".join(names))
+
+
+def asked_of(name: str, way: Meant) -> str:
+    """Return the question whether a measure was meant another way, its lengths as `told` writes them."""
+    told_as = "has a decimal point out of place" if way.unit is None else f"is in {way.words}"
+    return f"if it {told_as}, it is {told(way.mm)}: if so write {name} = {_toml(way.written)}"
+
+
+def both_units(mm: float, unit: ShownUnit) -> str:
+    """Return a length in `unit`, and in brackets in the other that tapes have.
+
+    >>> both_units(2286.0, "in"), both_units(360.0, "cm")
+    ('90 in (228.6 cm)', '36 cm (14 1/8 in)')
+    """
+    return f"{show_length(mm, unit)} ({show_length(mm, 'cm' if unit == 'in' else 'in')})"
+
+
+def _number(mm: float, unit: ShownUnit) -> str:
+    """Return the number that was written, with the fraction of an inch where there was one."""
+    shown = show_length(mm, unit, finer=True)
+    exact = abs(parse_length(shown, sign="any") - mm) < 1e-6
+    return shown.removesuffix(f" {unit}") if exact else f"{mm / float(LENGTH_UNITS[unit]):.6g}"
+
+
+def _toml(written: str) -> str:
+    return f'"{written}"'
