@@ -135,6 +135,7 @@ class Bench(Together):
         self.unit = unit
         self._show_controls()
         self._show()
+        self._show_findings()
 
     def take(self, moves: Mapping[str, Any]) -> None:
         """Take what the hand did to the controls, in its order."""
