@@ -9,6 +9,7 @@ from scipy import sparse
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Reals
+from drafting.worn.settled.apart import Parted, Sides, parted, sides_of
 from drafting.worn.settled.bending import bending
 from drafting.worn.settled.blocks import BlockPattern, pattern_of
 from drafting.worn.settled.sheet import ClothSheet
@@ -36,6 +37,7 @@ class Scene:
     gradient: sparse.csr_matrix
     steady: tuple[sparse.csr_matrix, sparse.csr_matrix]
     threads: Threads
+    sides: Sides
     pattern: BlockPattern
 
 
@@ -49,6 +51,7 @@ class State:
     stretch: Stretched
     touch: Touch
     cling: Clinging
+    apart: Parted
     taut: Taut
 
 
@@ -62,6 +65,7 @@ def scene_of(sheet: ClothSheet, field: DistanceField | None, off: Reals) -> Scen
         gradient=gradient_matrix(sheet),
         steady=(steady[0], steady[1]),
         threads=threads,
+        sides=sides_of(sheet.mesh),
         pattern=pattern_of(sheet, (steady[0], steady[1]), threads.ends),
     )
 
@@ -73,14 +77,16 @@ def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
     steady = np.column_stack([scene.steady[0] @ points[:, 0], scene.steady[1] @ points[:, 1:]])
     touch = touching(sheet, scene.field, scene.off, points)
     cling, pull = clinging(held, points), pulling(scene.threads, points)
+    apart = parted(scene.sides, sheet, points)
     force = stretch_forces(sheet, scene.gradient, stretch) + steady
     force[:, 2] += sheet.weight
     force[touch.places] -= touch.pressing[:, None] * touch.out
     force[held.places] += cling.drag
+    force[scene.sides.places, 0] += apart.force
     np.add.at(force, scene.threads.ends[:, 0], pull.force[:, None] * pull.way)
     np.add.at(force, scene.threads.ends[:, 1], -pull.force[:, None] * pull.way)
     lifted = 0.5 * float((points * steady).sum()) + float(sheet.weight @ points[:, 2])
-    energy = stretch.energy + lifted + touch.energy + cling.energy + pull.energy
+    energy = stretch.energy + lifted + touch.energy + cling.energy + apart.energy + pull.energy
     return State(
         points=points,
         energy=energy,
@@ -88,6 +94,7 @@ def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
         stretch=stretch,
         touch=touch,
         cling=cling,
+        apart=apart,
         taut=pull,
     )
 
@@ -100,6 +107,7 @@ def second_derivative(scene: Scene, state: State, held: Held, full: bool) -> Rea
         state.touch, scene.field if full else None, state.points
     ).reshape(-1, 9)
     found[pattern.diagonal[held.places]] += cling_blocks(held, state.cling).reshape(-1, 9)
+    found[pattern.diagonal[scene.sides.places], 0] += state.apart.rate
     along = thread_blocks(state.taut).reshape(-1, 9)
     for places, sign in zip(pattern.threads, (1.0, 1.0, -1.0, -1.0), strict=True):
         np.add.at(found, places, sign * along)

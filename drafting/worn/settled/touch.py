@@ -12,9 +12,9 @@ from drafting.worn.settled.sheet import ClothSheet
 
 # N/m3: the form's firmness at a depth of one skin. It comes with depth, so that touching has no jump: a close
 # top's 130 Pa sinks in by 0.2 mm.
-_FIRMNESS = 2e6
+FIRMNESS = 2e6
 # m
-_SKIN = 3e-4
+SKIN = 3e-4
 # Cloth on skin or shirt; from memory.
 _FRICTION = 0.3
 # Share of the form's firmness with which a held vertex clings to its place.
@@ -68,13 +68,13 @@ def touching(sheet: ClothSheet, field: DistanceField | None, off: Reals, points:
     depth = off[near.places] - near.distance * 1e-3
     on = depth > 0.0
     places, depth = near.places[on], depth[on]
-    firm = _FIRMNESS * sheet.share[places]
+    firm = FIRMNESS * sheet.share[places]
     return Touch(
         places=places,
         out=near.gradient[on],
-        pressing=firm * depth**2 / (2.0 * _SKIN),
-        firmness=firm * depth / _SKIN,
-        energy=float(firm @ depth**3) / (6.0 * _SKIN),
+        pressing=firm * depth**2 / (2.0 * SKIN),
+        firmness=firm * depth / SKIN,
+        energy=float(firm @ depth**3) / (6.0 * SKIN),
     )
 
 
@@ -99,7 +99,7 @@ def held_by(sheet: ClothSheet, touch: Touch, points: Reals, slip: Reals) -> Held
         pressing=touch.pressing,
         out=touch.out / np.linalg.norm(touch.out, axis=1)[:, None],
         anchors=points[touch.places] - slip[touch.places],
-        stiffness=_CLINGS * _FIRMNESS * sheet.share[touch.places],
+        stiffness=_CLINGS * FIRMNESS * sheet.share[touch.places],
     )
 
 
