@@ -68,10 +68,12 @@ def likely(mm: float, expected: float, unit: str | None) -> Meant | None:
 def girths_meant(means: Mapping[str, float], unit: str | None) -> dict[str, Meant]:
     """Return the girths (mm) far too small or great beside the height that another way would explain."""
     height = means["height"]
+    great = any(means.get(name, 0.0) > MOST_GIRTH * height for name in LEAST_GIRTH)
+    most = height if great else MOST_GIRTH * height  # beside one that is too great, so is a stout one
     found = {}
     for name, least in LEAST_GIRTH.items():
         mm = means.get(name)
-        if mm is not None and not least * height <= mm <= MOST_GIRTH * height:
+        if mm is not None and not least * height <= mm <= most:
             way = meant_as(mm, least * height, MOST_GIRTH * height, unit)
             if way:
                 found[name] = way
@@ -85,8 +87,10 @@ def strange_girths(means: Mapping[str, float], unit: str | None, stated: Collect
     """
     height, meant = means["height"], girths_meant(means, unit)
     small = [n for n, least in LEAST_GIRTH.items() if n in means and means[n] < least * height]
-    great = [n for n, way in meant.items() if way.unit and means[n] > height]
-    asked = sorted({*small, *(set(great) - set(stated))}, key=list(DIMENSIONS).index)
+    great = {n for n, way in meant.items() if way.unit and means[n] > height} - set(stated)
+    if not any(means[name] > MOST_GIRTH * height for name in great):
+        great = set()
+    asked = sorted({*small, *great}, key=list(DIMENSIONS).index)
     if (
         asked
         and (tall := _height_meant(means, unit))

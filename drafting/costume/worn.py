@@ -35,7 +35,7 @@ from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import sits_on, told, told_treated
+from drafting.worn.stands.told import garment_told, sits_on, told_treated
 from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
@@ -212,7 +212,7 @@ def _found(
     hangs = hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    words = (*told(found), *puffs, *sits, *told_treated(treated))
+    words = (*garment_told(found), *puffs, *sits, *told_treated(treated))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,

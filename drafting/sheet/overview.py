@@ -65,7 +65,7 @@ class ShownPiece:
     @property
     def extent(self) -> Box:
         """The box round all its lines and words where it lies."""
-        return moved_box(_extent(self.cut_piece, self.garment, self.size), self.by)
+        return moved_box(extent(self.cut_piece, self.garment, self.size), self.by)
 
     @property
     def strokes(self) -> tuple[Stroke, ...]:
@@ -76,6 +76,14 @@ class ShownPiece:
     def words(self) -> tuple[Text, ...]:
         """Number, name and count, beside its lines as drafted."""
         return _words(self.cut_piece, self.garment, self.size)
+
+
+@dataclass(frozen=True)
+class Rows:
+    """How wide a row of pieces is at most, and how large their words are, mm."""
+
+    wide: float
+    size: float
 
 
 @dataclass(frozen=True)
@@ -114,16 +122,19 @@ def overview(
     title: str = "",
     bar: bool = True,
     garments: Sequence[str] = (),
+    rows: Rows | None = None,
     unit: ShownUnit = "cm",
 ) -> Overview:
     """Return all pieces of all garments at true size: a garment a row, body levels in line.
 
     `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below, in `unit`. `garments` names all of the costume, where these are only some.
+    asks for a scale bar below, in `unit`. `garments` names all of the costume, where these are only some;
+    `rows` asks for other rows than those of a page.
     """
     garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
-    size, wide = _text_size(patterns), _row_width(patterns)
+    rows = rows or Rows(_row_width(patterns), _text_size(patterns))
+    size = rows.size
     heading = clean_text(title) or "Pieces"
     texts = [Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True)]
     laid: list[ShownPiece] = []
@@ -132,7 +143,7 @@ def overview(
         name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
         texts.append(name)
         top -= 2.2 * size
-        for row in _rows(pattern, size, wide):
+        for row in _rows(pattern, size, rows.wide):
             placed = _laid_out(row, pattern.garment, size, top)
             place = garments.index(pattern.garment)
             laid += [replace(item, place=place) for item in placed]
@@ -164,7 +175,7 @@ def _rows(pattern: Pattern, size: float, width: float) -> Iterator[list[CutPiece
     row: list[CutPiece] = []
     used = 0.0
     for cut_piece in pattern.pieces:
-        left, _, right, _ = _extent(cut_piece, pattern.garment, size)
+        left, _, right, _ = extent(cut_piece, pattern.garment, size)
         wide = right - left + GAP
         if row and used + wide > width + GAP:
             yield row
@@ -182,7 +193,7 @@ def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> lis
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
-        left, _, right, _ = _extent(cut_piece, garment, size)
+        left, _, right, _ = extent(cut_piece, garment, size)
         laid.append(ShownPiece(cut_piece, garment, complex(x - left, up), size))
         levels = {name: y + up for name, y in own.items()} | levels
         x += right - left + GAP
@@ -212,8 +223,8 @@ def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
 
 
 @remembered(KEPT)
-def _extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
-    """Return the box round a piece and its words; every line of it lies within its cut line."""
+def extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
+    """Return the box round a piece and its words of `size` mm; every line of it lies within its cut line."""
     words = [text.bounds for text in _words(cut_piece, garment, size)]
     return box_around([cut_piece.cut.bounds, *words])
 

@@ -92,7 +92,7 @@ def plainly(begun):
 
     return redraw
 
-begun = standing.begin(read_costume(costume_path("{costume}")), "{garment}")
+begun = standing.begin_standing(read_costume(costume_path("{costume}")), "{garment}")
 interact(plainly(begun), more=FloatSlider(value=0, min=0, max=60, step=1));
 """
 

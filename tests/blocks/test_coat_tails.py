@@ -189,4 +189,4 @@ def test_bias_tails_hang_before_they_are_hemmed_and_plain_ones_need_not() -> Non
 
 def test_let_out_allowances_are_advised_as_costume_shops_do(plain: Draft) -> None:
     low, high = span_mm("let-out")
-    assert f"{low:.0f} to {high:.0f} mm" in said(plain, "letting out")[0]
+    assert f"{low:.0f} mm to {high:.0f} mm" in said(plain, "letting out")[0]

@@ -49,7 +49,8 @@ def read(text: str) -> MeshRead:
 def bodice() -> tuple[AtRest, MeshRead]:
     mesh = sewn_mesh(drafted("bodice"), "bodice", PLIES)
     points = placed(mesh, wearers_form(chart_body()))
-    worn = AtRest(mesh=mesh, points=points, residual=1.0, settled=False, steps=0, seconds=0.0)
+    nowhere = np.zeros_like(points)
+    worn = AtRest(mesh=mesh, points=points, slip=nowhere, residual=1.0, settled=False, steps=0, seconds=0.0)
     return worn, read(wavefront(worn))
 
 

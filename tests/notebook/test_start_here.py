@@ -104,7 +104,7 @@ def test_a_refusal_is_said_in_words_and_the_last_picture_stays(bench: Tab) -> No
     assert "shows the last that could" in words
     assert bench.page.locator(".pattern-preview").inner_html() == before
     assert bench.page.locator(".pattern-preview").bounding_box() == place
-    bench.page.locator(".write-pieces").click()
+    bench.page.locator(".bench .write-pieces").click()
     bench.page.locator(".refusal", has_text="Nothing was written").wait_for(timeout=WAIT)
     assert knob(bench, "arm-ease").is_visible()
     knob(bench, "arm-ease").focus()
@@ -118,7 +118,7 @@ def test_the_button_writes_what_the_sliders_say_and_links_it(bench: Tab, lab: La
     write(bench, "cap-ease", "0.4")
     wait_until_other(bench, "sleeve", before)
     seen = path_data(bench, "sleeve")
-    bench.page.locator(".write-pieces").click()
+    bench.page.locator(".bench .write-pieces").click()
     links = bench.page.locator(".jp-OutputArea-output a", has_text=".svg")
     links.first.wait_for(timeout=90_000)
     out = lab.root / "out"
@@ -158,7 +158,7 @@ def test_the_picture_is_never_stretched_and_shows_its_scale(bench: Tab, width: i
 
 
 def test_the_tab_key_reaches_every_slider_and_each_has_a_name(bench: Tab) -> None:
-    names = ["Bust ease", "Waist ease", "Armhole drop", "Arm ease", "Length ease", "Cap ease"]
+    names = ["Bust ease", "Waist ease", "Armhole drop", "Arm ease", "Length ease", "Hip ease", "Cap ease"]
     knob(bench, "bust-ease").focus()
     reached = []
     for _ in range(3 * len(names)):  # a number, its slider, perhaps a way back

@@ -93,7 +93,7 @@ def test_a_label_is_silent_about_what_was_measured() -> None:
 def test_a_label_says_how_far_off_an_estimate_may_be() -> None:
     told = replace(invented.KITE, off=(50.0, 48.4, None, 40.0))
     said = words("front", told).replace("\n", " ")
-    assert "neck base +/- 50, across back +/- 48, shoulder drop, bust point depth +/- 40" in said
+    assert "neck base +/- 50 mm, across back +/- 48 mm, shoulder drop, bust point depth +/- 40 mm" in said
 
 
 def test_many_estimates_are_counted_rather_than_listed() -> None:

@@ -18,7 +18,7 @@ from drafting.worn.nouns import AtRest, Surface
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
-from drafting.worn.stands.told import told, told_treated
+from drafting.worn.stands.told import garment_told, told_treated
 from drafting.worn.stands.treated import TreatedHem
 from tests.worn.made_up import post, tube
 from tests.worn.posts import post_field
@@ -81,6 +81,6 @@ def worn_post(rest: AtRest | None = None, *, unit: str = "cm", treated: bool = F
         cloths=cloths,
         found=found,
         treated=hems,
-        words=(*told(found), *told_treated(hems)),
+        words=(*garment_told(found), *told_treated(hems)),
     )
     return Worn(one_garment(unit=unit), cast(Any, form), (garment,), (), 1.0)

@@ -107,8 +107,8 @@ def test_what_lies_beneath_is_pressed_inside_and_not_into_the_form() -> None:
     field = post_field(RADIUS)
     inner, outer = tube(178, 820, 1180, step=15), tube(170, 700, 1300, step=15)
     pressed = tucked(inner, outer, field)
-    assert OuterCloth(outer).beneath(inner.points).outside.min() > 5
-    assert OuterCloth(outer).beneath(pressed.points).outside.max() < -1
+    assert OuterCloth(outer, field).beneath(inner.points).outside.min() > 5
+    assert OuterCloth(outer, field).beneath(pressed.points).outside.max() < -1
     assert field.distance(pressed.points).min() > 0
     assert (pressed.points[inner.mesh.on_middle, 0] == 0).all()
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -12,8 +13,8 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.stands.comfort import gives_at
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.levels import levels_worn
-from drafting.worn.stands.model import GarmentWorn, Strain
-from drafting.worn.stands.told import told
+from drafting.worn.stands.model import GarmentWorn, StandsOff, Strain
+from drafting.worn.stands.told import garment_told
 from drafting.worn.stands.words import worded
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
@@ -62,7 +63,7 @@ def test_strain_above_the_armhole_is_not_trusted(field: DistanceField) -> None:
     (waist,) = levels_worn(rest, field, 900, {})
     assert not waist.strain.trusted
     found = GarmentWorn("tube", True, 0.01, 100, (waist,), None)
-    said = " ".join(worded(sentence, "cm") for sentence in told(found))
+    said = " ".join(worded(sentence, "cm") for sentence in garment_told(found))
     assert "not told" in said
     assert "stretched" not in said
 
@@ -70,7 +71,7 @@ def test_strain_above_the_armhole_is_not_trusted(field: DistanceField) -> None:
 def test_what_has_not_settled_tells_no_number(field: DistanceField) -> None:
     rest = tube(RADIUS + 20, 800, 1200)
     levels = levels_worn(rest, field, 1300, {})
-    (said,) = told(GarmentWorn("tube", False, 3.0, 100, levels, None))
+    (said,) = garment_told(GarmentWorn("tube", False, 3.0, 100, levels, None))
     words = worded(said, "cm")
     assert "shape only" in words
     assert not any(letter.isdigit() for letter in words)
@@ -78,7 +79,7 @@ def test_what_has_not_settled_tells_no_number(field: DistanceField) -> None:
 
 def test_words_are_in_the_makers_unit(field: DistanceField) -> None:
     levels = levels_worn(tube(RADIUS + 20, 800, 1200), field, 1300, {})
-    sentences = told(GarmentWorn("tube", True, 0.01, 100, levels, None))
+    sentences = garment_told(GarmentWorn("tube", True, 0.01, 100, levels, None))
     assert (
         worded(sentences[0], "cm")
         == "At the waist it stands off 2 cm in front, 2 cm at the sides and 2 cm behind."
@@ -119,3 +120,13 @@ def test_what_a_cloth_gives_goes_evenly_from_warp_to_weft(angle: float) -> None:
 )
 def test_stretch_at_single_places_is_no_pull(mean: float, p95: float, pulls: bool) -> None:
     assert Strain(mean, p95, 0.01, True).pulls is pulls
+
+
+def test_what_touches_in_two_places_and_what_is_stretched_here_and_there_is_told_so(field: DistanceField) -> None:
+    (waist,) = levels_worn(tube(RADIUS + 20, 800, 1200), field, 1300, {})
+    off = (StandsOff("front", 42.0), StandsOff("side", 1.0), StandsOff("back", 2.0))
+    level = replace(waist, stands_off=off, strain=Strain(0.002, 0.018, 0.01, True))
+    words = [worded(said, "cm") for said in garment_told(GarmentWorn("tube", True, 0.01, 100, (level,), None))]
+    assert words[0] == "At the waist it stands off 4 cm in front, and touches at the sides and behind."
+    assert words[1] == "Nothing pulls."
+    assert "1.8 % at single places" in words[2]

@@ -14,12 +14,13 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
-from drafting.notebook.bench.changes import changes_html
+from drafting.notebook.bench.changes import changed_html, changes_html
 from drafting.notebook.bench.controls import typed_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
 from drafting.notebook.bench.history import History
+from drafting.notebook.bench.linked import Linked
 from drafting.notebook.bench.measures import folded_html, measures_html
 from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.bench.together import Together
@@ -61,6 +62,7 @@ class Bench(Together):
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.drawn: tuple[Any, ...] = ()
+        self.linked = Linked(self)
         self.widgets = BenchPage(self, names)
         self.picture, self.knobs = self.widgets.picture, self.widgets.knobs
         self.checks = Later(partial(self.safely, self._show_findings))
@@ -90,6 +92,14 @@ class Bench(Together):
         if len(self.widgets.names) == 1:
             return {name: choice_of(self.costume, self.garment, name) for name in self.named}
         return {name: known[name] for name in self.named if name in known}
+
+    def choice(self, name: str) -> Any:
+        """Return a choice of the garment shown as a widget of `ipywidgets`, to observe, link or set.
+
+        Its `value` (mm, degrees, a word, yes or no) and the bench follow each other. Raises `InputError`
+        for a choice that there is not.
+        """
+        return self.linked.widget(name)
 
     def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
         """Take a new value (mm, degrees, a word, yes or no) for one choice, and show what it gives.
@@ -135,6 +145,7 @@ class Bench(Together):
         self.unit = unit
         self._show_controls()
         self._show()
+        self._show_findings()
 
     def take(self, moves: Mapping[str, Any]) -> None:
         """Take what the hand did to the controls, in its order."""
@@ -206,6 +217,7 @@ class Bench(Together):
         page = self.widgets
         page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
         page.changes.value = changes_html(earlier, garment, self.unit)
+        page.changed.value = changed_html(earlier, garment, self.unit)
         if self.drawn[2:] != (self.unit,):
             rows = measures_html(made.costume.wearer, self.unit)
             page.measures.value = folded_html(MEASURES, rows)
@@ -222,15 +234,14 @@ class Bench(Together):
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
         asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
-        names = self.widgets.preview.garments
-        self.ahead.look(
-            st.only_garment(asked, self.garment), lambda made: garment_svg(made, self.garment, garments=names)
-        )
+        look = partial(garment_svg, garment=self.garment, **self.widgets.preview.ways)
+        self.ahead.look(st.only_garment(asked, self.garment), look)
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(
             self.standing, self.costume, self.controls, self.unit, self.slips, self.counts
         )
+        self.linked.follow()
 
     def say(self, words: str) -> None:
         """Say what could not be done, where it is not about one control."""

@@ -7,13 +7,18 @@ from typing import NamedTuple
 
 from drafting.checks.girths import finished_girth
 from drafting.checks.words import capital, edge_words, plain
+from drafting.costume.choices import block_named, garment_choices
 from drafting.costume.garment import MadeGarment
 from drafting.ground.templates import Html, macros
 from drafting.ground.units import LengthUnit
+from drafting.notebook.bench.controls import label, value_shown
 from drafting.notebook.bench.figures import length
 
 ROWS = 8
 """Changes shown; how many more there are is said below (ours)."""
+
+NAMED = 3
+"""Changes named in the line under the picture (ours)."""
 
 LEAST = 0.5
 """mm: what moved by less reads the same on a tape."""
@@ -48,6 +53,27 @@ def changes_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit 
         return Html(said.nothing("No length of the pieces has changed."))
     rows = [(change.what, *_lengths(change, unit)) for change in found[:ROWS]]
     return Html(said.table(rows, len(found) - ROWS))
+
+
+def changed_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit = "cm") -> Html:
+    """Return one line: which choices were changed, and the largest changes that this made."""
+    said = macros(__file__)
+    if before is None:
+        return Html(said.line("Move a slider: what it changes is told here.", ()))
+    asked = ", ".join(_asked(before, now, unit))
+    found = changes(before, now)
+    rows = [f"{change.what} {_lengths(change, unit)[2]} {unit}" for change in found[:NAMED]]
+    more = [f"{len(found) - NAMED} more below"] if len(found) > NAMED else []
+    return Html(said.line(asked, (*rows, *more) or ("no length has changed",)))
+
+
+def _asked(before: MadeGarment, now: MadeGarment, unit: LengthUnit) -> Iterator[str]:
+    known = {choice.name: choice for choice in garment_choices(block_named(now.block))}
+    for name, (value, _) in now.choices.items():
+        was, _ = before.choices.get(name, (value, ""))
+        if was != value and name in known:
+            shown = (value_shown(known[name], each, unit) for each in (was, value))
+            yield f"{label(known[name])} {' to '.join(shown)}"
 
 
 def _lengths(change: Change, unit: LengthUnit) -> tuple[str, str, str]:

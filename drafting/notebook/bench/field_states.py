@@ -10,6 +10,7 @@ from drafting.ground.choices import Choice
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import knob, names_by_part, slider_ends, value_shown
+from drafting.notebook.bench.reasons import reason
 from drafting.notebook.bench.state import Standing
 from drafting.notebook.living.parts import garment_of
 
@@ -25,6 +26,7 @@ def groups_of(
     return [
         {
             "heading": heading,
+            "why": reason(heading),
             "open": not fold or number == 0,
             "knobs": [knob(choices[name], usual[name], unit) for name in names],
         }

@@ -48,7 +48,9 @@ function render({ model, el }) {
       row.range = range(row);
       node.append(row.range);
     }
-    node.append(meaning, refusal);
+    row.sample = make("div", { className: "sample" });
+    row.sample.dataset.choice = knob.name;
+    node.append(make("div", { className: "below" }, row.sample, meaning), refusal);
     rows.set(knob.name, row);
     return node;
   };
@@ -129,6 +131,25 @@ function render({ model, el }) {
     }
   };
 
+  const seen = new Set(); // choices in sight: their small pictures are asked for
+  let asking = 0;
+  const sight = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) seen[isIntersecting ? "add" : "delete"](target.dataset.choice);
+    clearTimeout(asking);
+    asking = setTimeout(() => {
+      model.set("wanted", [...seen]);
+      model.save_changes();
+    }, 200);
+  });
+  const showSamples = () => {
+    for (const [name, svg] of Object.entries(model.get("samples"))) {
+      const box = rows.get(name)?.sample;
+      if (!box || box.shown === svg) continue;
+      box.shown = box.innerHTML = svg;
+      box.title = box.querySelector("svg")?.getAttribute("aria-label") ?? "No outline moves";
+    }
+  };
+
   const open = new Map(); // heading -> whether the hand has opened it
   const fill = () => {
     const at = document.activeElement?.closest?.(".choice")?.className;
@@ -141,19 +162,27 @@ function render({ model, el }) {
       const head = make("summary", {}, make("span", { textContent: group.heading }), make("small", { textContent: count }));
       const part = make("details", { open: open.get(group.heading) ?? group.open }, head);
       part.addEventListener("toggle", () => open.set(group.heading, part.open));
+      if (group.why) part.append(make("p", { className: "why", textContent: group.why }));
       part.append(...group.knobs.map((knob) => build(knob, key)));
       return part;
     }));
     for (const [name, row] of rows) row.n = kept.get(name) ?? 0;
     show();
+    showSamples();
+    sight.disconnect();
+    seen.clear();
+    for (const row of rows.values()) sight.observe(row.sample);
     if (at) [...el.getElementsByClassName(at)][0]?.querySelector(`[type="${tag}"]`)?.focus();
   };
 
   el.classList.add("knobs");
   model.on("change:groups", fill);
   model.on("change:states", show);
+  model.on("change:samples", showSamples);
   fill();
   return () => {
+    sight.disconnect();
+    model.off("change:samples", showSamples);
     model.off("change:groups", fill);
     model.off("change:states", show);
   };

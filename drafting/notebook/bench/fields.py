@@ -21,11 +21,12 @@ from drafting.ground.templates import beside
 class Knobs(anywidget.AnyWidget):
     """The controls of one garment, by group.
 
-    `groups` is `[{"heading", "open", "knobs": [knob, ...]}]` with `controls.knob` for each;
+    `groups` is `[{"heading", "why", "open", "knobs": [knob, ...]}]` with `controls.knob` for each;
     `states` has, by name, what a control shows: `{"value", "text", "low", "high", "refusal",
     "apart" (from the file), "n"}`. `moves` comes back from the page: by name `{"n", "stroke", "garment"}` and
     one of `"value"`, `"text"` or `"back"`. `n` counts all moves, so that none is taken twice and a
-    state older than the hand's last move is not shown.
+    state older than the hand's last move is not shown. `wanted` names the choices in sight, `samples` has
+    by name a small picture of what each changes (SVG, "" where no line moves).
     """
 
     _esm = Path(__file__).with_suffix(".js")
@@ -33,6 +34,8 @@ class Knobs(anywidget.AnyWidget):
     garment = traitlets.Unicode("").tag(sync=True)
     groups: Any = traitlets.List([]).tag(sync=True)
     states = traitlets.Dict({}).tag(sync=True)
+    wanted: Any = traitlets.List([]).tag(sync=True)
+    samples = traitlets.Dict({}).tag(sync=True)
     moves = traitlets.Dict({}).tag(sync=True, echo_update=False)  # nobody reads an echo of it
 
     def take(self, moves: Mapping[str, Any], seen: int) -> list[tuple[str, dict[str, Any]]]:

@@ -29,7 +29,7 @@ def girths_html(garment: MadeGarment, body: Body, unit: LengthUnit = "cm") -> Ht
     Ease is what the garment has over body and layers; on cloth that stretches it may be less than
     nothing, and then the stretch that this uses is told.
     """
-    heads = (f"level, {unit}", "", "body", "layers", "ease", "stretch used", "garment")
+    heads = (f"level, {unit}", "picture", "body", "layers", "ease", "stretch used", "garment")
     girths = garment.draft.girths
     most = max((g.body + max(0.0, g.settled_ease) for g in girths), default=1.0)
     rows = [(_name(g), list(_cells(garment, g, body, unit, most))) for g in girths]

@@ -11,7 +11,7 @@ from drafting.notebook.bench.figures import length
 
 def measures_html(body: Body, unit: LengthUnit = "cm") -> Html:
     """Return the table of a wearer's measures; estimates carry twice their spread."""
-    heads = (f"measure, {unit}", "", "taken", "19 of 20 people")
+    heads = ("measure", unit, "taken", "19 of 20 people")
     rows = [
         (capital(plain(name)), length(m.mm, unit), m.rule, m.source, _off(m, unit))
         for name, m in body.measures.items()

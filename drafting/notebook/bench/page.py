@@ -11,6 +11,7 @@ import ipywidgets as widgets
 from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
 from drafting.notebook.bench.fields import Knobs
+from drafting.notebook.bench.sampling import Sampling
 from drafting.notebook.bench.write_out import WriteOut, button
 from drafting.notebook.living import saving
 from drafting.notebook.living.bar import LivingBar
@@ -32,7 +33,8 @@ class BenchPage:
         self.picture = self.preview.html
         self.knobs = Knobs()
         self.knobs.observe(lambda change: bench.take(change["new"]), names="moves")
-        self.findings = widgets.HTML(layout=widgets.Layout(height="150px", overflow="auto"))
+        self.sampling = Sampling(bench, self.knobs)
+        self.findings, self.changed = widgets.HTML(), widgets.HTML()
         self.girths, self.changes = widgets.HTML(), widgets.HTML()
         self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self.writing = WriteOut(bench.wanted, bench.out, bench.say, bench.living.standing_lays)
@@ -63,7 +65,7 @@ class BenchPage:
 
     def _dress(self) -> Any:
         options = [(name.replace("-", " "), name) for name in self.names]
-        looks = {"layout": widgets.Layout(width="240px"), "style": {"description_width": "62px"}}
+        looks = {"layout": widgets.Layout(width="180px"), "style": {"description_width": "58px"}}
         dress = widgets.Dropdown(options=options, description="Garment", **looks)
         dress.layout.display = None if len(self.names) > 1 else "none"
         dress.add_class("which-garment")
@@ -71,7 +73,7 @@ class BenchPage:
         return dress
 
     def _unit(self) -> Any:
-        looks = {"layout": widgets.Layout(width="180px"), "style": {"description_width": "72px"}}
+        looks = {"layout": widgets.Layout(width="164px"), "style": {"description_width": "78px"}}
         unit = widgets.Dropdown(options=UNITS, value=self.bench.unit, description="Lengths in", **looks)
         unit.add_class("which-unit")
         self._told(unit, self.bench.show_in)
@@ -102,21 +104,19 @@ class BenchPage:
         self.saved.value = status_html(words)
 
     def _laid_out(self) -> Any:
-        tools = widgets.HBox([self.dress, self.unit, self.undo, self.redo, self.reset])
+        bar = widgets.HBox([self.dress, self.unit, self.undo, self.redo, self.reset, self.preview.tools])
         files = widgets.HBox([self.save, self.copy, self.saved])
-        for row in (tools, files):
-            row.layout.flex_flow = "row wrap"
-            row.layout.align_items = "center"
-        left = widgets.VBox([self.knobs])
-        right = widgets.VBox([self.preview.tools, self.picture, self.findings])
-        left.layout = widgets.Layout(flex="1 0 360px")
-        right.layout = widgets.Layout(flex="4 1 420px")
-        top = widgets.HBox([left, right])
-        top.add_class("bench-top")
-        top.layout = widgets.Layout(width="100%", flex_flow="row wrap-reverse")
+        files.layout.flex_flow, files.layout.align_items = "row wrap", "center"
+        foot = widgets.VBox([self.changed, self.said, self.findings])
+        right = widgets.VBox([self.picture, foot])
+        top = widgets.HBox([self.knobs, right])
+        stage = widgets.VBox([bar, top])
+        named = {"bar": bar, "foot": foot, "right": right, "top": top, "stage": stage}
+        for name, part in named.items():
+            part.add_class(f"bench-{name}")
         numbers = widgets.HBox([self.girths, self.changes])
         numbers.layout.flex_flow = "row wrap"
-        bench = widgets.VBox([self.bar, tools, top, self.said, files, self.writing.view, numbers, self.measures])
+        bench = widgets.VBox([self.bar, stage, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
         bench.add_class("living-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))

@@ -17,6 +17,9 @@ from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import status_html
 
+FIRST = (("Open", ("plan.html", "overview.png", "shopping.csv")), ("Print", ("sheets/*.pdf", "plan.html")))
+"""What is opened, and what is printed, above the list of all files."""
+
 
 class WriteOut:
     """Writes what `asked` returns into `out`, with the lays that are `standing` already.
@@ -86,7 +89,8 @@ class WriteOut:
         """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
         folders = sorted(folder for folder in (out, *out.rglob("*")) if folder.is_dir())
         rows = [(folder.name if folder != out else "", _links(folder)) for folder in folders]
-        page = macros(__file__).written(out.resolve(), [row for row in rows if row[1]])
+        first = [(what, _named_links(out, names)) for what, names in FIRST]
+        page = macros(__file__).written(out.resolve(), [row for row in rows if row[1]], first)
         shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}
         self.files.outputs = (shown,)
 
@@ -104,3 +108,8 @@ def _links(folder: Path) -> list[tuple[str, str]]:
     """Return where each file of a folder lies, and its name."""
     files = sorted(file for file in folder.iterdir() if file.is_file())
     return [(Path(os.path.relpath(file)).as_posix(), file.name) for file in files]
+
+
+def _named_links(out: Path, names: tuple[str, ...]) -> list[tuple[str, str]]:
+    found = [file for name in names for file in sorted(out.glob(name))]
+    return [(Path(os.path.relpath(file)).as_posix(), file.name) for file in found]

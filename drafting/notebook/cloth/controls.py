@@ -8,6 +8,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.templates import beside
+from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.said import style_html
 
 DESCRIPTION = "16em"
@@ -49,6 +50,6 @@ def press(words: str, name: str, do: Callable[[], None]) -> Any:
 def panel(*parts: Any) -> Any:
     """Return a test's controls, picture and words under one another, in the dress of this page."""
     style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-    view = widgets.VBox([style, *parts])
+    view = widgets.VBox([style, PicturePlace(), *parts])
     view.add_class("swatch-test")
     return view

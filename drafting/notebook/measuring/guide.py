@@ -22,14 +22,13 @@ from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
 from drafting.notebook.measuring.picture import figure_picture
 from drafting.notebook.measuring.words import answered, measured_of, placeholder, question, said_beside
+from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.when_resting import Later
 
 STAND_IN = {"height": 1700.0, "bust_girth": 940.0, "waist_girth": 800.0, "hip_girth": 990.0}
 """mm: the figure shown until the four measures are there; invented, nobody's."""
 
 STAND_IN_TITLE = "A figure to look at, until height, bust, waist and hip are there"
-
-HEIGHT = "660px"
 
 
 class MeasuringGuide:
@@ -43,7 +42,7 @@ class MeasuringGuide:
     def __init__(self, file: Path | str) -> None:
         self.taking = ms.begin_measuring(file)
         self.fields = {name: self._field(name) for name in ORDER}
-        self.picture = widgets.HTML(layout=widgets.Layout(width="100%"))
+        self.picture = widgets.HTML()
         self.message = widgets.HTML()
         self.asked, self.ask_text = widgets.VBox(), widgets.HTML()
         self.yes = self._button("", partial(self.answer, True))
@@ -104,17 +103,15 @@ class MeasuringGuide:
         self.save_button.add_class("save-measures")
         self.next.add_class("take-next")
         rows = [part for group in GROUPS for part in self._group(group)]
-        column = widgets.VBox(rows, layout=widgets.Layout(height=HEIGHT, overflow="hidden auto"))
-        column.add_class("fields")
-        # in a narrow window the figure goes above the fields
-        inner = widgets.VBox([column], layout=widgets.Layout(flex="1 1 350px", max_width="430px"))
-        right = widgets.VBox([self.asked, self.picture], layout=widgets.Layout(flex="1 1 440px", min_width="0"))
-        both = widgets.HBox([inner, right], layout=widgets.Layout(flex_flow="row wrap-reverse"))
+        column, right = widgets.VBox(rows), widgets.VBox([self.asked, self.picture])
+        both = widgets.HBox([column, right])
+        for part, name in ((column, "fields"), (right, "beside"), (self.picture, "figure"), (both, "guide-stage")):
+            part.add_class(name)
         buttons = widgets.HBox(
             [self.save_button, self.next, self.apart], layout=widgets.Layout(flex_flow="row wrap")
         )
         hidden = widgets.HTML(style(ORDER), layout=widgets.Layout(display="none"))
-        guide = widgets.VBox([hidden, both, buttons, self.message])
+        guide = widgets.VBox([hidden, PicturePlace(), both, buttons, self.message])
         guide.add_class("guide")
         return guide
 

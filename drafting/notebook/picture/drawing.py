@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from drafting.checks.words import plain
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
+from drafting.draft.landmark import landmarks
 from drafting.export.screen import screen_text
 from drafting.export.svg_writer import Svg, svg_joined
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.ground import bar, grid
+from drafting.notebook.picture.parts import PART, shown_in
 from drafting.notebook.picture.seams import edge_lines, seam_groups
 from drafting.notebook.picture.view import View, framed
 from drafting.sheet import Layer, Stroke
@@ -29,14 +32,18 @@ def garment_svg(
 
     `garments` names all of the costume, where `made` holds only some.
     """
-    shown = made[garment]
-    return garment_picture(page_of(made, garment, garments), shown, before, view or View(), unit)
+    shown, view = made[garment], view or View()
+    return garment_picture(page_of(made, garment, view, garments), shown, before, view, unit)
 
 
-def page_of(made: Made, garment: str, garments: Sequence[str] = ()) -> Overview:
-    """Return the garment's part of the overview that is exported; the screen has its own scale bar."""
-    pattern = made[garment].pattern
-    return overview([pattern], made.costume.title, bar=False, garments=garments)
+def page_of(made: Made, garment: str, view: View, garments: Sequence[str] = ()) -> Overview:
+    """Return the garment's part of the overview that is exported; the screen has its own scale bar.
+
+    Pieces that `view` does not show are left out, and one piece alone has no heading.
+    """
+    pattern = shown_in(made[garment].pattern, view.piece)
+    page = overview([pattern], made.costume.title, bar=False, garments=garments, rows=view.rows)
+    return replace(page, texts=()) if page.piece(view.piece) else page
 
 
 def garment_picture(
@@ -61,7 +68,7 @@ def garment_picture(
 
 def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:
     """Return what the picture shows, in words for who cannot see it."""
-    words = f"{plain(view.piece) or 'all pieces'} of the {plain(garment.name)}"
+    words = f"{plain(view.piece.removeprefix(PART)) or 'all pieces'} of the {plain(garment.name)}"
     piece, _, edge = view.edge.partition(".")
     if piece in garment.draft and edge in garment.draft[piece]:
         words = ". ".join((words, *edge_lines(garment.draft, (piece, edge), unit)))
@@ -69,11 +76,12 @@ def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:
 
 
 def _ghosts(now: MadeGarment, was: MadeGarment) -> Iterator[tuple[str, Stroke]]:
-    """Yield the earlier cut line of each piece that changed, by name, where the piece is now."""
-    earlier = {cut.piece.name: cut.cut for cut in was.pattern.pieces}
+    """Yield the earlier cut line of each piece that changed, by name, a landmark of both in one place."""
+    earlier = {cut.piece.name: cut for cut in was.pattern.pieces}
     for cut in now.pattern.pieces:
         name = cut.piece.name
-        old = earlier.get(name, cut.cut)
-        if old is not cut.cut and old != cut.cut:
-            line, key = old.moved(cut.cut.start - old.start), f"{now.name}.{name}.cut-line.before"
+        old = earlier.get(name, cut)
+        if old.cut is not cut.cut and old.cut != cut.cut:
+            here, there = landmarks(cut.piece, old.piece)
+            line, key = old.cut.moved(here - there), f"{now.name}.{name}.cut-line.before"
             yield name, Stroke(Layer.GUIDE, (line,), key, closed=True)

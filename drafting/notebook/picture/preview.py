@@ -9,16 +9,18 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from drafting.checks.words import capital, plain
+from drafting.checks.words import plain
 from drafting.costume.make import Made
 from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
 from drafting.notebook.picture.drawing import garment_picture, page_of
-from drafting.notebook.picture.keys import QuietLists
+from drafting.notebook.picture.parts import offered, shown_in
+from drafting.notebook.picture.place import PicturePlace
+from drafting.notebook.picture.rows import rows_for
 from drafting.notebook.picture.view import View, fitted
 from drafting.notebook.said import style_html
 
-ALL, NOTHING = "all pieces", "no edge"
+NOTHING = "No edge"
 
 Told = Callable[[Callable[[], None]], None]
 """Runs what a control asks for, and tells in words what goes wrong."""
@@ -37,7 +39,7 @@ class Preview:
         self.view, self.shown = View(), ("", "")
         self._now: tuple[Any, ...] = ()
         self._safely = safely
-        self.html = widgets.HTML(layout=widgets.Layout(width="100%", height="520px", margin="0"))
+        self.html = widgets.HTML(layout=widgets.Layout(width="auto", margin="0"))
         self.html.add_class("pattern-preview")
         self.buttons = {
             "Fit": self._button("Fit", "Show the whole", View.fit),
@@ -47,17 +49,25 @@ class Preview:
         self.piece = self._list("Show", "Which piece fills the picture", 42, View.of)
         self.edge = self._list("Look at", "Lights an edge and the one it is sewn to", 54, View.at)
         looks = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        buttons = self.buttons.values()
-        self.tools = widgets.HBox([looks, *buttons, self.piece, self.edge, QuietLists()])
-        self.tools.layout = widgets.Layout(flex_flow="row wrap", align_items="center")
+        wide = widgets.Button(description="Full screen", tooltip="Key F; Esc goes back")
+        self.place = PicturePlace()
+        wide.add_class("full-screen")
+        self.place.observe(lambda change: self._safely(partial(self._placed, change["new"])), names="size")
+        self.tools = widgets.HBox([looks, *self.buttons.values(), self.piece, self.edge, wide, self.place])
+        self.tools.layout = widgets.Layout(flex_flow="row nowrap", align_items="center", flex="none")
         self.tools.add_class("pattern-view")
 
     def show(self, made: Made, garment: str, before: Made | None = None, unit: LengthUnit = "cm") -> None:
         """Draw a garment; the page only grows until another garment or piece is shown."""
         if self._now and self._now[1] != garment:
-            self.view = View()
+            self.view = View(place=self.view.place)
         self._now = (made, garment, before, unit)
         self._draw()
+
+    @property
+    def ways(self) -> dict[str, Any]:
+        """How `garment_svg` draws as this picture does."""
+        return {"view": self.view, "garments": self.garments}
 
     def look(self, view: View) -> None:
         """Show what stands in another view; nothing is drafted for it."""
@@ -65,18 +75,25 @@ class Preview:
             self.view = view
             self._draw()
 
+    def _placed(self, size: Sequence[float]) -> None:
+        self.look(self.view.placed((float(size[0]), float(size[1]))))
+
     def _draw(self) -> None:
         made, garment, before, unit = self._now
-        page, shown = page_of(made, garment, self.garments), made[garment]
-        pieces = {piece.name: piece for piece in shown.draft.pieces}
-        if self.view.piece and self.view.piece not in pieces:
+        shown, pieces = made[garment], {piece.name: piece for piece in made[garment].draft.pieces}
+        parts = offered(pieces.values())
+        if self.view.piece not in parts:
             self.view = self.view.of("")
+        rows = rows_for(shown_in(shown.pattern, self.view.piece), self.view.place, self.view.rows)
+        if rows != self.view.rows:
+            self.view = replace(self.view, rows=rows, least=None)
+        page = page_of(made, garment, self.view, self.garments)
         self.view = replace(self.view, least=fitted(page, self.view))
         self.html.value = garment_picture(page, shown, before, self.view, unit)
-        within = [pieces[self.view.piece]] if self.view.piece else pieces.values()
-        self._offer(self.piece, ALL, {name: capital(plain(name)) for name in pieces})
+        within = [cut.piece for cut in shown_in(shown.pattern, self.view.piece).pieces]
+        self._offer(self.piece, parts)
         edges = {f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}" for p in within for e in p.edges}
-        self._offer(self.edge, NOTHING, edges)
+        self._offer(self.edge, {"": NOTHING, **edges})
         self._settle()
 
     def _settle(self) -> None:
@@ -87,8 +104,8 @@ class Preview:
         self.piece.value, self.edge.value = self.view.piece, self.view.edge
         self.buttons["Farther"].disabled = self.view.zoom <= 1
 
-    def _offer(self, control: Any, none: str, names: dict[str, str]) -> None:
-        options = ((capital(none), ""), *((words, name) for name, words in names.items()))
+    def _offer(self, control: Any, names: dict[str, str]) -> None:
+        options = tuple((words, name) for name, words in names.items())
         if control.options != options:
             control.options = options
 
@@ -104,7 +121,7 @@ class Preview:
             description=words,
             tooltip=meaning,
             style={"description_width": f"{wide}px"},
-            layout=widgets.Layout(width="230px"),
+            layout=widgets.Layout(width="190px"),
         )
         found.add_class(f"view-{words.lower().replace(' ', '-')}")
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 
 from drafting.geometry.path import Box
 from drafting.sheet import box_around, moved_box, wider_box
-from drafting.sheet.overview import Overview
+from drafting.sheet.overview import Overview, Rows
 
-PIXELS = (590.0, 510.0)
-"""Width and height of the place that text sizes are reckoned for: the bench on a small screen."""
+PIXELS = (960.0, 640.0)
+"""Width and height of the picture's place until the page has said how large it is."""
 
 FOOT = 58.0
 """Pixels at the foot of the picture that are kept for the scale bar and the words of an edge."""
@@ -28,9 +28,11 @@ AROUND = 15.0
 
 @dataclass(frozen=True)
 class View:
-    """How the picture is looked at: `zoom` times as large as fits, all pieces or one `piece`.
+    """How the picture is looked at: `zoom` times as large as fits, all pieces, a part or one `piece`.
 
     `edge` ("front.armhole") is looked at: its words are shown and a closer view is centred on it.
+    `place` is how many pixels wide and high the picture is on the page, `rows` how the pieces are set
+    in it (None: as in the overview that is exported).
     `least` is the box (mm, from `fitted`) shown at least before zooming: kept from one picture to
     the next it keeps the pieces from jumping while a slider is moved.
     """
@@ -39,6 +41,8 @@ class View:
     piece: str = ""
     edge: str = ""
     least: Box | None = None
+    place: tuple[float, float] = PIXELS
+    rows: Rows | None = None
 
     def closer(self) -> View:
         return replace(self, zoom=min(CLOSEST, self.zoom * STEP))
@@ -48,14 +52,18 @@ class View:
 
     def fit(self) -> View:
         """Return the view that shows the whole again, no larger than it now has to be."""
-        return replace(self, zoom=1.0, least=None)
+        return replace(self, zoom=1.0, least=None, rows=None)
 
     def of(self, piece: str) -> View:
         """Return the view of another piece, or ("") of all."""
         if piece == self.piece:
             return self
         edge = self.edge if self.edge.startswith(f"{piece}.") or not piece else ""
-        return View(piece=piece, edge=edge)
+        return View(piece=piece, edge=edge, place=self.place)
+
+    def placed(self, place: tuple[float, float]) -> View:
+        """Return the view in a place of another size, px."""
+        return replace(self, place=place, least=None, rows=None)
 
     def at(self, edge: str) -> View:
         return replace(self, edge=edge)
@@ -95,7 +103,7 @@ def fitted(page: Overview, view: View) -> Box:
     else:
         x0, y0, x1, y1 = wider_box(piece.bounds, AROUND)
         whole = _about(0.0, 0.0, x1 - x0, y1 - y0)
-    return _shaped(box_around([whole, view.least] if view.least else [whole]))
+    return _shaped(box_around([whole, view.least] if view.least else [whole]), view.place)
 
 
 def framed(page: Overview, view: View) -> Frame:
@@ -107,7 +115,7 @@ def framed(page: Overview, view: View) -> Frame:
         x, y = middle.real, middle.imag
     wide, high = (x1 - x0) / view.zoom, (y1 - y0) / view.zoom
     left, low, right, top = _about(x, y, wide, high)
-    pixel = wide / PIXELS[0]
+    pixel = wide / view.place[0]
     return Frame((left, low - FOOT * pixel, right, top), pixel)
 
 
@@ -120,10 +128,10 @@ def _anchor(page: Overview, view: View) -> complex:
     return complex(x0 + x1, y0 + y1) / 2
 
 
-def _shaped(box: Box) -> Box:
+def _shaped(box: Box, place: tuple[float, float]) -> Box:
     """Return the least box round `box`, about its middle, in the shape of the place."""
     x0, y0, x1, y1 = box
-    across, up = PIXELS[0], PIXELS[1] - FOOT
+    across, up = place[0], max(place[1] - FOOT, FOOT)
     pixel = max((x1 - x0) / across, (y1 - y0) / up)
     return _about((x0 + x1) / 2, (y0 + y1) / 2, across * pixel, up * pixel)
 

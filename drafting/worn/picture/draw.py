@@ -46,8 +46,11 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     image = np.empty((fine.height, fine.width, 3), np.float32)
     image[:] = channels(Colour.PAPER)
     image[rows, columns] = np.clip(heap.colours(face, weights) * light[:, None], 0, 1)
-    for trace in scene.traces:
-        _drawn_line(image, seen.depth, trace, fine.seen(trace.points, view))
+    for ink in {trace.ink for trace in scene.traces if len(trace.points) > 1}:
+        lines = (t for t in scene.traces if t.ink == ink and len(t.points) > 1)
+        places = np.unique(np.concatenate([_seen_line(seen.depth, t, fine.seen(t.points, view)) for t in lines]))
+        flat = image.reshape(-1, 3)
+        flat[places] = (1 - LINE_SHARE) * flat[places] + LINE_SHARE * np.asarray(ink, np.float32)
     parts = [image[i::FINER, j::FINER] for i in range(FINER) for j in range(FINER)]
     mean = np.add.reduce(parts) * np.float32(255 / len(parts))
     picture: Image = (mean + np.float32(0.5)).astype(np.uint8)
@@ -121,10 +124,8 @@ def _hollows(seen: Seen, frame: PictureFrame) -> Small:
     return found
 
 
-def _drawn_line(image: Small, depth: Small, trace: Trace, seen: Reals) -> None:
-    """Draw a line into the image wherever nothing lies before it."""
-    if len(seen) < 2:
-        return
+def _seen_line(depth: Small, trace: Trace, seen: Reals) -> Whole:
+    """Return the pixels, counted through, of a line wherever nothing lies before it."""
     steps = np.maximum(1, np.ceil(np.abs(np.diff(seen[:, :2], axis=0)).max(axis=1) * 1.5)).astype(np.int64)
     which = np.repeat(np.arange(len(steps)), steps)
     share = (np.arange(len(which)) - np.repeat(np.cumsum(steps) - steps, steps)) / steps[which]
@@ -133,12 +134,10 @@ def _drawn_line(image: Small, depth: Small, trace: Trace, seen: Reals) -> None:
     columns = np.floor(at[:, None, 0] + offsets[:, 0]).astype(np.int64).ravel()
     rows = np.floor(at[:, None, 1] + offsets[:, 1]).astype(np.int64).ravel()
     near = np.repeat(at[:, 2] - trace.nearer, len(offsets))
-    on = (columns >= 0) & (rows >= 0) & (columns < image.shape[1]) & (rows < image.shape[0])
+    on = (columns >= 0) & (rows >= 0) & (columns < depth.shape[1]) & (rows < depth.shape[0])
     columns, rows, near = columns[on], rows[on], near[on]
     clear = near < depth[rows, columns]
-    touched = np.zeros(depth.shape, bool)
-    touched[rows[clear], columns[clear]] = True
-    image[touched] = (1 - LINE_SHARE) * image[touched] + LINE_SHARE * np.asarray(trace.ink, np.float32)
+    return np.asarray(rows[clear] * depth.shape[1] + columns[clear])
 
 
 def _disc(wide: float) -> Reals:

@@ -14,7 +14,7 @@ from scipy.spatial import cKDTree
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, Truth, Whole
-from drafting.worn.picture.dressed import whole_cloth
+from drafting.worn.picture.dressed import WholeCloth, whole_cloth
 from drafting.worn.picture.scene import smooth_normals
 
 ROUNDS = 6
@@ -26,7 +26,7 @@ GAP = 3.0
 REACH, OUT = 140.0, 70.0
 """mm: farther inside, or farther outside, a point does not lie beneath the outer cloth (by eye)."""
 
-SIDEWAYS = 25.0
+SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
 FORM_KEPT = 0.5
@@ -46,12 +46,14 @@ class Beneath:
 
 
 class OuterCloth:
-    """The cloth of a garment that is worn over others, ready to be asked where points lie."""
+    """The cloth of a garment that is worn over others, ready to be asked where points lie; without its lapels."""
 
-    def __init__(self, rest: AtRest) -> None:
+    def __init__(self, rest: AtRest, field: DistanceField) -> None:
         whole = whole_cloth(rest)
-        self.points, self.triangles = whole.points, whole.triangles
-        self.normals = smooth_normals(whole.points, whole.triangles)
+        self.points = whole.points
+        self.triangles = whole.triangles[_faces_out(whole, field)]
+        self.normals = smooth_normals(self.points, self.triangles)
+        self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
 
     def beneath(self, points: Reals) -> Beneath:
@@ -67,8 +69,29 @@ class OuterCloth:
         off = points - places[row, best]
         outside = np.einsum("nc,nc->n", off, way)
         aside = np.linalg.norm(off - outside[:, None] * way, axis=1)
-        under = (outside > -REACH) & (outside < OUT) & (aside < SIDEWAYS + 0.5 * np.abs(outside))
+        under = (
+            (outside > -REACH)
+            & (outside < OUT)
+            & ((aside < SIDEWAYS + 0.3 * np.abs(outside)) | ~self.at_end[near[row, best]])
+        )
         return Beneath(under, outside, way)
+
+
+def _faces_out(whole: WholeCloth, field: DistanceField) -> Truth:
+    """Return (T,): which triangles have their right side away from the form; a lapel has not."""
+    corners = whole.points[whole.triangles]
+    faces = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    beyond = corners.mean(axis=1) + faces / np.maximum(np.linalg.norm(faces, axis=1, keepdims=True), 1e-9)
+    return np.asarray(field.distance(beyond) > field.distance(corners.mean(axis=1)))
+
+
+def _at_end(triangles: Whole, count: int) -> Truth:
+    """Return (T,): which triangles touch an end of the cloth; beside any other, cloth beneath is beneath."""
+    pairs = np.sort(np.concatenate([triangles[:, [i, j]] for i, j in ((0, 1), (1, 2), (2, 0))]), axis=1)
+    sides, times = np.unique(pairs, axis=0, return_counts=True)
+    end = np.zeros(count, bool)
+    end[sides[times == 1].ravel()] = True
+    return np.asarray(end[triangles].any(axis=1))
 
 
 def _shares(corners: Reals, points: Reals) -> Reals:
@@ -86,7 +109,7 @@ def _shares(corners: Reals, points: Reals) -> Reals:
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     """Return the inner garment pressed inside the outer one, and off the form."""
-    cloth, even, free = OuterCloth(outer), _evened(inner), _sleeves_over_none(inner, outer)
+    cloth, even, free = OuterCloth(outer, field), _evened(inner), _sleeves_over_none(inner, outer)
     points = inner.points
     for _ in range(ROUNDS):
         found = cloth.beneath(points)

@@ -39,6 +39,8 @@ VIEWS: tuple[tuple[str, Eye, str], ...] = (
 
 PlainShape = dict[str, Any]
 
+POINTS, PLACES = (np.dtype(kind).newbyteorder("little") for kind in (np.int16, np.uint16))
+
 
 def turned_page(
     surface: Surface,
@@ -127,7 +129,7 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> PlainShape:
     points = np.where(mesh.on_middle[:, None] & (np.arange(3) == 0) & mesh.halved, 0.0, rest.points)
     over = turned_over(look)
     maps = [_steps(PULLS, look.pull), _steps(STANDS_OFF, look.off)]
-    lines = [_packed(mesh.edges[ref], "<u2") for ref in look.lines]
+    lines = [_packed(mesh.edges[ref], PLACES) for ref in look.lines]
     return _cover(points, mesh.sewn, by_piece[mesh.piece], maps, lines) | {
         "nearer": layer * LAYER,
         "closed": False,
@@ -140,8 +142,8 @@ def _cover(
     points: Reals, triangles: Whole, tints: Whole | Reals, maps: Iterable[str] = (), lines: Iterable[str] = ()
 ) -> PlainShape:
     return {
-        "points": _packed(np.round(points * PER_MM), "<i2"),
-        "triangles": _packed(triangles, "<u2"),
+        "points": _packed(np.round(points * PER_MM), POINTS),
+        "triangles": _packed(triangles, PLACES),
         "tints": _packed(tints, "u1"),
         "maps": list(maps),
         "lines": list(lines),

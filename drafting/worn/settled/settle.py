@@ -15,7 +15,7 @@ from drafting.worn.settled.search import Limits, residual_of, searched
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.settled.touch import held_anew, held_by, slip_of
 
-STIFFEST = (400.0, 100.0)
+STIFFEST = (1000.0, 100.0)
 """N/m: a cloth stiffer than this is taken as this stiff, pulled and sheared (see `sheet_of`)."""
 
 # Friction is looked at anew after so many steps, until it too is at rest: at every step while a garment is put on,

@@ -44,8 +44,8 @@ class ClothSheet:
 def sheet_of(mesh: SewnMesh, held: Truth, stiffest: float, stiffest_shear: float) -> ClothSheet:
     """`held` (count,): vertices that stay; a cloth stiffer than `stiffest` N/m is taken as that stiff.
 
-    The inextensible sheet is what makes the search for rest long; at 400 N/m a hem hangs w L^2 / 2k lower,
-    under 1 mm.
+    The inextensible sheet is what makes the search for rest long; at 1000 N/m a hem hangs w L^2 / 2k lower,
+    under 1 mm. At 400 a loose garment of cotton was stretched by 0.7 % where it only hangs.
     """
     corners = _along_threads(mesh)
     first, second = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]

@@ -159,7 +159,7 @@ def _clear(region: Region, points: Points, mesh: float) -> Points:
     """Return the points of a line without those in a sharp corner, where the line runs along the rim."""
     gaps = region.clearance(points)
     clear = gaps > CROWDED * mesh
-    return points[clear] if clear.mean() > 0.5 else points[gaps > RIM]
+    return points[clear] if 2 * clear.sum() > len(clear) else points[gaps > RIM]
 
 
 CROWDED = 0.4

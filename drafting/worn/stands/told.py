@@ -31,7 +31,7 @@ DOORWAY, CHAIR = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""
 
 
-def told(found: GarmentWorn) -> tuple[Remark, ...]:
+def garment_told(found: GarmentWorn) -> tuple[Remark, ...]:
     """Return what is to be said of a garment; of one that has not settled, that only its shape is shown."""
     if not found.settled:
         return (remark("shape.only", garment=found.garment),)
@@ -56,12 +56,14 @@ def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
     """Yield how the cloth is stretched at the levels that are trusted, against what it gives."""
     trusted = [level for level in levels if level.strain.trusted]
     over = [level for level in trusted if level.strain.pulls]
-    within = [level for level in trusted if not level.strain.pulls and level.strain.p95 > TOLD_STRAIN]
+    told_too = [level for level in trusted if not level.strain.pulls and level.strain.p95 > TOLD_STRAIN]
+    within = [level for level in told_too if level.strain.p95 <= level.strain.gives]
+    places = [level for level in told_too if level not in within]
     if not trusted:
         yield remark("pull.untold")
     elif not over:
         yield remark("pull.nothing")
-    for key, group in (("pull.over", over), ("pull.within", within)):
+    for key, group in (("pull.over", over), ("pull.within", within), ("pull.places", places)):
         for level in group:
             yield remark(key, level=level.name, p95=level.strain.p95, gives=level.strain.gives)
 

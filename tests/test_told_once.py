@@ -1,0 +1,51 @@
+"""What is said is said once, of both hands, and of five files at once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from drafting.costume.whole import read_whole_costume
+from drafting.ground.errors import InputError
+from drafting.ground.findings import Finding, said_once
+
+FILES = {
+    "costume.toml": 'wearer = "body.toml"\nworkroom = "room.toml"\n[fabrics]\nshell = "shell.toml"\n'
+    'lining = "lining.toml"\n[garments.shirt]\nblock = "shrit"\nfabric = "shell"\n',
+    "body.toml": 'unit = "in"\n[measures]\nheight = 66\nbust_girth = 36\nwaist_girth = 29\nhip_girth = "£38"\n',
+    "shell.toml": 'unit = "in"\nwidth = 60\nweave = "wovn"\n',
+    "lining.toml": 'unit = "in"\nwidth = 55\nprice = "lots"\n',
+    "room.toml": '[prices]\nthread = "£12"\nbuton = 1\n',
+}
+
+
+def test_five_faulty_files_are_told_at_once(tmp_path: Path) -> None:
+    for name, text in FILES.items():
+        (tmp_path / name).write_text(text, "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_whole_costume(tmp_path / "costume.toml")
+    assert {Path(fault.file).name: fault.line for fault in refused.value.faults} == {
+        "costume.toml": 7,
+        "body.toml": 6,
+        "shell.toml": 3,
+        "lining.toml": 3,
+        "room.toml": 3,
+    }
+
+
+def test_hands_that_differ_are_told_apart_and_the_worst_first() -> None:
+    found = [
+        Finding("cap", "note", "sleeve left", 1, None, "the same", "left"),
+        Finding("cap", "note", "sleeve right", 1, None, "the same", "right"),
+        Finding("neck", "note", "collar left", 1, None, "narrow", "left"),
+        Finding("neck", "note", "collar right", 1, None, "wide", "right"),
+        Finding("walk", "error", "side", 1, None, "too long"),
+        Finding("area", "ok", "front", 1, None, "holds"),
+    ]
+    assert [(one.where, one.sentence) for one in said_once(found, "cm")] == [
+        ("side", "too long"),
+        ("sleeve left and right", "the same"),
+        ("collar left", "narrow"),
+        ("collar right", "wide"),
+    ]

@@ -1,0 +1,77 @@
+"""Garments come to rest on a wearer's own form or on another's, kept for every test of a run that asks again."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+import numpy as np
+
+from drafting.body import Body, wearer
+from drafting.draft.draft import Draft
+from drafting.fabric import Fabric
+from drafting.worn.cloth import ply_of
+from drafting.worn.form import Form, wearers_form
+from drafting.worn.nouns import AtRest, Limb, Ply, SewnMesh, Whole
+from drafting.worn.placed import placed
+from drafting.worn.settled import Limits, from_coarse
+from drafting.worn.sewn import sewn_mesh
+from drafting.worn.stands.levels import levels_worn
+from drafting.worn.stands.model import LevelWorn
+from tests.worn.garments import KNIT, chart_body, drafted
+
+LIMITS = Limits(seconds=120.0)
+COARSE, FINE = 40.0, 20.0
+
+
+def trial_wearer(larger: float = 0.0) -> Body:
+    """Return the wearer of the chart, all measures given, or with bust, waist and hip this much larger."""
+    body = chart_body()
+    taken = {name: body[name] for name in body.measures}
+    return wearer(taken | {name: body[name] + larger for name in ("bust_girth", "waist_girth", "hip_girth")})
+
+
+def plies_for(block: str) -> Mapping[str, Ply]:
+    """Return cotton, or jersey for what is drafted for it."""
+    ply = ply_of(KNIT if block.startswith(("close", "puffed")) else Fabric("cotton"))
+    return {"": ply, "interfacing": ply, "lining": ply}
+
+
+def on_form(draft: Draft, name: str, form: Form, *, mesh: float = FINE, shaken: float = 0.0) -> AtRest:
+    """Return a draft at rest on a form; it starts `shaken` mm (standard deviation) out of its place."""
+    coarse, fine = (sewn_mesh(draft, name, plies_for(name), size) for size in (COARSE, mesh))
+    start = placed(coarse, form)
+    if shaken:
+        start = start + np.random.default_rng(4).normal(size=start.shape) * shaken
+        start[coarse.on_middle, 0] = 0.0
+    return from_coarse(coarse, fine, start, form.distance, LIMITS)
+
+
+@cache
+def dressed(
+    block: str, larger: float = 0.0, mesh: float = FINE, shaken: float = 0.0, ease: float | None = None
+) -> AtRest:
+    """Return a block drafted for the trial wearer, at rest on that wearer or on one `larger`."""
+    draft = drafted(block, trial_wearer(), None if ease is None else {"bust_ease": ease})
+    return on_form(draft, block, the_form(larger), mesh=mesh, shaken=shaken)
+
+
+@cache
+def the_form(larger: float = 0.0) -> Form:
+    return wearers_form(trial_wearer(larger))
+
+
+def levels(rest: AtRest, form: Form) -> dict[str, LevelWorn]:
+    return {one.name: one for one in levels_worn(rest, form.distance, form.levels["armpit"], {})}
+
+
+def hem_height(rest: AtRest, *hems: tuple[str, str]) -> float:
+    """Return the mean height of hems over the floor, mm."""
+    return float(np.concatenate([rest.points[rest.mesh.edges[ref], 2] for ref in hems]).mean())
+
+
+def of_legs(mesh: SewnMesh) -> Whole:
+    """Return the sewn vertices that belong to legs."""
+    legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
+    found: Whole = np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
+    return found
