@@ -1,4 +1,4 @@
-"""The tails of the lamplighter let fall under each treatment, from three starts: how wide, how far back, how folded.
+"""The tails of the lamplighter let fall under each treatment, from three starts: width, reach, folds.
 
 Minutes, so started by hand; the figures are printed.
 """

@@ -61,8 +61,7 @@ def flat_bone(width: float, thickness: float, modulus: float) -> float:
 
 
 BONE = flat_bone(12.0, 0.6, 2e9)
-"""N m2: a polyester bone 12 mm wide and 0.6 mm thick."""
-BONE_FROM: Cited = memory("polyester bones have some 2 GPa")
+"""N m2: a polyester bone 12 mm wide and 0.6 mm thick, of some 2 GPa (from memory)."""
 
 CHANGED = ("shear", "bends_along", "bends_across", "twists", "weight")
 """What a treatment changes of a ply."""
