@@ -12,6 +12,7 @@ from scipy.spatial import Delaunay
 from shapely import Point, Polygon
 
 from drafting.worn.nouns import Reals
+from tests.published import pairs, published, several, single
 from tests.worn.meshes import Flat, come_to_rest, ply, sewn, without_slivers
 
 DISC, SUPPORT, EDGE = 150.0, 90.0, 9.0
@@ -68,3 +69,41 @@ def test_a_stiffer_cloth_drapes_less(coefficients: dict[float, float]) -> None:
 def test_the_shadow_is_as_wide_as_such_cloth_throws(length: float, coefficients: dict[float, float]) -> None:
     least, most = BANDS[length]
     assert least <= coefficients[length] <= most
+
+
+def rim(radius: float) -> Reals:
+    """A level circle of points, mm."""
+    turn = np.linspace(0.0, 2.0 * np.pi, 4000, endpoint=False)
+    return np.column_stack([radius * np.cos(turn), radius * np.sin(turn), np.zeros(len(turn))])
+
+
+def test_the_discs_are_those_of_the_standard_test() -> None:
+    support, disc = np.pi * SUPPORT**2 / 100, np.pi * DISC**2 / 100
+    assert [support, disc, disc - support] == pytest.approx(
+        several("drape-discs"), abs=published("drape-discs").tolerance
+    )
+    points, triangles = ring()
+    free = np.linalg.norm(points[triangles].mean(axis=1), axis=1) > SUPPORT
+    a, b, c = (points[triangles[free, corner]] for corner in range(3))
+    u, v = b - a, c - a
+    meshed = 0.5 * np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]).sum() / 100
+    assert meshed == pytest.approx(several("drape-discs")[2], rel=0.01)
+
+
+def test_the_shadows_paper_weighs_its_share_of_the_rings() -> None:
+    within = published("drape-paper").tolerance
+    part = np.sqrt(SUPPORT**2 + 0.7 * (DISC**2 - SUPPORT**2))
+    assert 3.0 * shadow(rim(part)) / 100 == pytest.approx(single("drape-paper"), abs=within)
+    assert shadow(rim(SUPPORT)) == pytest.approx(0.0, abs=0.01)
+    assert shadow(rim(DISC)) == pytest.approx(100.0, abs=0.01)
+
+
+@pytest.mark.parametrize(("kind", "length"), [(0, 15.0), (1, 20.0), (2, 40.0)])
+def test_fluid_medium_and_stiff_cloth_drapes_as_such_cloth_does(
+    kind: int, length: float, coefficients: dict[float, float]
+) -> None:
+    """Chiffon, shirting and denim by the middle of the bending lengths that such cloth has."""
+    least, most = pairs("drape-by-kind")[kind]
+    within = published("drape-by-kind").tolerance
+    assert within is not None
+    assert least - within <= coefficients[length] <= most + within

@@ -5,10 +5,14 @@ The elastica is solved here by scipy's boundary value solver; the hung strip and
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_bvp
 
+from drafting.fabric import Fabric
+from drafting.worn.cloth import ply_of
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Reals, SewnMesh
 from drafting.worn.settled.bending import bending
@@ -53,6 +57,41 @@ def test_an_overhanging_strip_droops_as_the_heavy_elastica(ratio: float, edge: f
     tip = found[points[:, 0] > long - 1e-6].mean(axis=0)
     assert residual <= 0.05
     assert np.degrees(np.arctan2(-tip[2], tip[0])) == pytest.approx(exact_angle(ratio), abs=1.0)
+
+
+VELVETEEN = (31.0, 27.0, 26.0)
+LEVEL_THREADS = (30.0, 30.0, 25.0)
+STIFF_ON_THE_BIAS = (30.0, 30.0, 33.0)
+
+
+@pytest.mark.parametrize("ratio", [2.0, 3.0])
+@pytest.mark.parametrize("lengths", [VELVETEEN, LEVEL_THREADS, STIFF_ON_THE_BIAS])
+def test_a_strip_on_the_bias_droops_by_the_bias_length_that_was_measured(
+    lengths: tuple[float, float, float], ratio: float
+) -> None:
+    """Bending lengths along, across and on the bias, mm, of a cloth whose strips were all slid over an edge."""
+    along, across, bias = lengths
+    tried = Fabric(
+        "tried", mass=200.0, bending_length_along=along, bending_length_across=across, bending_length_bias=bias
+    )
+    cloth = ply_of(tried)
+    long, edge = ratio * bias, 8.0
+    points, triangles = side_by_side(
+        lattice((-2.0 * edge, 0.0), (-20.0, 20.0), edge), lattice((0.0, long), (-20.0, 20.0), edge)
+    )
+    mesh = sewn((points, triangles), cloth, grain=45.0)
+    flat = np.column_stack([points, np.zeros(len(points))])
+    found, residual = come_to_rest(mesh, flat, held=points[:, 0] < 1e-6)
+    tip = found[points[:, 0] > long - 1e-6].mean(axis=0)
+    hangs = np.degrees(np.arctan2(-tip[2], tip[0]))
+    assert residual <= 0.05
+    assert hangs == pytest.approx(exact_angle(ratio), abs=1.5)
+    threads_alone = ply_of(replace(tried, bending_length_bias=None))
+    untested = 1000.0 * (
+        (threads_alone.bends_along + threads_alone.bends_across) / 4 / cloth.weight
+        + threads_alone.twisting / 2 / cloth.weight
+    ) ** (1 / 3)
+    assert abs(hangs - exact_angle(long / untested)) > 3.0
 
 
 @pytest.mark.parametrize("angle", [0.0, 45.0, 90.0])

@@ -8,9 +8,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from drafting.draft.frame import BodyFrame, BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Treatment, stiffened
-from drafting.worn.nouns import AtRest, Limb, SewnPiece
+from drafting.worn.nouns import AtRest, Limb, Rod, SewnPiece
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.model import HemWorn
 from drafting.worn.stands.told import sits_on, told_treated
@@ -56,6 +57,46 @@ def test_a_bone_runs_through_all_pieces_of_a_hem_as_one() -> None:
     (rod,) = boned.rods
     assert list(rod.vertices) in (list(hem), list(hem)[::-1])
     assert rod.stiffness > 0
+
+
+def cut_in_one() -> AtRest:
+    """Return the skirt with its back half a piece of the trunk that goes on below a waist at 1100 mm."""
+    rest = skirt()
+    behind = rest.points[rest.mesh.sewn][:, :, 1].mean(axis=1) > 0
+    waist = BodyFrame(heights=((BodyHeight.WAIST, complex(0.0, 400.0)),))
+    pieces = (*rest.mesh.pieces, SewnPiece("back", Limb.TRUNK, 90.0, frame=waist))
+    return replace(rest, mesh=replace(rest.mesh, pieces=pieces, piece=np.where(behind, 1, 0)))
+
+
+def test_a_back_cut_in_one_with_its_skirt_hangs_below_the_waist_and_is_stiffened_there() -> None:
+    rest = cut_in_one()
+    free, behind = hanging_points(rest.mesh), rest.points[:, 1] > 20
+    assert free[behind & (rest.points[:, 2] < 1090)].all()
+    assert not free[behind & (rest.points[:, 2] > 1110)].any()
+    fused = treated_mesh(rest.mesh, HEM, stiffened(CLOTH, Treatment.FUSED_MEDIUM))
+    lowest = rest.points[rest.mesh.sewn][:, :, 2].max(axis=1) < 1090
+    assert len(set(fused.ply[lowest])) == 1
+    assert set(fused.ply[lowest]).isdisjoint(rest.mesh.ply)
+
+
+def test_a_bone_drafted_in_the_skirt_is_taken_out_even_where_it_ends_on_the_bodice() -> None:
+    rest = cut_in_one()
+    column = np.flatnonzero((rest.points[:, 0] == 0.0) & (rest.points[:, 1] > 0))
+    rising = column[np.argsort(rest.points[column, 2])]
+    to_waist, above = (rising[rest.points[rising, 2] <= 1100], rising[rest.points[rising, 2] >= 1100])
+    mesh = replace(rest.mesh, rods=(Rod(to_waist, 1e-4), Rod(above, 2e-4)))
+    plain = treated_mesh(mesh, HEM, stiffened(CLOTH, Treatment.PLAIN))
+    assert [rod.stiffness for rod in plain.rods] == [2e-4]
+
+
+def test_a_bone_ends_where_the_pieces_that_hang_end() -> None:
+    rest = cut_in_one()
+    hem = rest.mesh.edges[HEM[0]]
+    behind = rest.points[hem, 1] >= 0
+    lines = {("body", "hem"): hem[~behind], ("back", "hem"): hem[behind]}
+    boned = treated_mesh(replace(rest.mesh, edges=lines), tuple(lines), stiffened(CLOTH, Treatment.BONED))
+    (rod,) = boned.rods
+    assert set(rod.vertices) == set(hem[~behind])
 
 
 @pytest.mark.parametrize("order", [(0, 1, 2), (2, 0, 1), (1, 2, 0)])

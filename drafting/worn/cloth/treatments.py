@@ -54,8 +54,14 @@ BAND_OF = Treatment.FUSED_MEDIUM
 BAND_DEPTH = 60.0
 """mm that a band reaches up from the hem."""
 
-BONE = 4e-4
-"""N m2: a polyester bone 12 mm wide and 0.6 mm thick, of some 2 GPa: E b t^3 / 12."""
+
+def flat_bone(width: float, thickness: float, modulus: float) -> float:
+    """Return the bending stiffness in N m2 of a flat bone, E b t^3 / 12: mm, mm and N/m2 (`COMMON_PRACTICE`)."""
+    return modulus * (width / 1000) * (thickness / 1000) ** 3 / 12
+
+
+BONE = flat_bone(12.0, 0.6, 2e9)
+"""N m2: a polyester bone 12 mm wide and 0.6 mm thick, of some 2 GPa (from memory)."""
 
 CHANGED = ("shear", "bends_along", "bends_across", "twists", "weight")
 """What a treatment changes of a ply."""

@@ -9,6 +9,7 @@ import numpy as np
 from scipy.spatial import cKDTree
 
 from drafting.draft.draft import EdgeRef
+from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Stiffened, Treatment
 from drafting.worn.nouns import AtRest, Limb, Reals, Rod, SewnMesh, Truth, Whole
@@ -42,8 +43,18 @@ def treatments_of(fabric: Fabric) -> Iterator[tuple[str, Treatment]]:
 
 
 def hanging(mesh: SewnMesh) -> Truth:
-    """Return (T,): which triangles hang from the waist."""
-    return np.array([piece.limb is Limb.HANGS for piece in mesh.pieces], bool)[mesh.piece]
+    """Return (T,): which triangles hang from the waist.
+
+    Of a piece that goes on below its waist in one, between pieces that hang, the part below.
+    """
+    hangs = np.array([piece.limb is Limb.HANGS for piece in mesh.pieces], bool)[mesh.piece]
+    beside = np.isin(mesh.sewn, mesh.sewn[hangs]).any(axis=1) & ~hangs
+    for number in np.unique(mesh.piece[beside]):
+        waist = mesh.pieces[number].frame.at(BodyHeight.WAIST)
+        if waist is not None:
+            own = mesh.piece == number
+            hangs |= own & (mesh.flat[mesh.triangles][:, :, 1].mean(axis=1) < waist.imag)
+    return hangs
 
 
 def hanging_points(mesh: SewnMesh) -> Truth:
@@ -56,14 +67,18 @@ def hanging_points(mesh: SewnMesh) -> Truth:
 
 
 def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> SewnMesh:
-    """Return the mesh with what hangs stiffened so, and in no other way; its own bones are taken out."""
-    hangs, lines = hanging(mesh), [mesh.edges[ref] for ref in hems if ref in mesh.edges]
-    low = hangs & _near_hem(mesh, np.concatenate(lines), stiff.hem_depth)
+    """Return the mesh with what hangs stiffened so, and in no other way; its own bones are taken out.
+
+    A bone runs along the hem of pieces that hang, not round a pleat into the piece behind.
+    """
+    hangs, lines = hanging(mesh), {ref: mesh.edges[ref] for ref in hems if ref in mesh.edges}
+    low = hangs & _near_hem(mesh, np.concatenate(list(lines.values())), stiff.hem_depth)
     first = len(mesh.plies)
     ply = np.where(low, first + 1, np.where(hangs, first, mesh.ply))
     free = hanging_points(mesh)
-    kept = tuple(rod for rod in mesh.rods if not free[rod.vertices].all())
-    boned = chained([line for line in lines if free[line[1:-1]].all()]) if stiff.rod else ()
+    kept = tuple(rod for rod in mesh.rods if not free[rod.vertices[1:-1]].all())
+    hung = {piece.name for piece in mesh.pieces if piece.limb is Limb.HANGS}
+    boned = chained([line for ref, line in lines.items() if ref[0] in hung]) if stiff.rod else ()
     rods = tuple(Rod(line, stiff.rod) for line in boned)
     return replace(mesh, plies=(*mesh.plies, stiff.whole, stiff.hem), ply=ply, rods=(*kept, *rods))
 
