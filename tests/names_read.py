@@ -75,7 +75,6 @@ OTHER_NAMES = {
     "body/children.py for_child": "names of measures",
     "body/estimates.py estimates": "names of measures",
     "ground/findings.py said_once": "a place that ends in the declared hand",
-    "commands/cli.py _blocks": "a word of the command line",
     "body/reader.py _put": "names of measures",
     "printing/cover.py _map": "titles of pages",
     "output/folder.py _sync": "the system's name",

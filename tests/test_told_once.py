@@ -36,10 +36,10 @@ def test_five_faulty_files_are_told_at_once(tmp_path: Path) -> None:
 
 def test_hands_that_differ_are_told_apart_and_the_worst_first() -> None:
     found = [
-        Finding("cap", "note", "sleeve left", 1, None, "the same", "left"),
-        Finding("cap", "note", "sleeve right", 1, None, "the same", "right"),
-        Finding("neck", "note", "collar left", 1, None, "narrow", "left"),
-        Finding("neck", "note", "collar right", 1, None, "wide", "right"),
+        Finding("cap", "note", "sleeve left", 1, None, "the same", hand="left"),
+        Finding("cap", "note", "sleeve right", 1, None, "the same", hand="right"),
+        Finding("neck", "note", "collar left", 1, None, "narrow", hand="left"),
+        Finding("neck", "note", "collar right", 1, None, "wide", hand="right"),
         Finding("walk", "error", "side", 1, None, "too long"),
         Finding("area", "ok", "front", 1, None, "holds"),
     ]
