@@ -132,12 +132,31 @@ def test_a_save_keeps_the_comments_of_the_file(bench: Tab, lab: Lab) -> None:
     after = costume_file(lab).read_text("utf-8")
     assert after == before.replace('waist_ease = "9 cm"', 'waist_ease = "8.5 cm"')
     assert tomllib.loads(after)["garments"]["shirt"]["choices"]["waist_ease"] == "8.5 cm"
-    costume_file(lab).write_text(after + "# a word of theirs\n", "utf-8")
+
+
+def test_a_save_keeps_what_others_wrote_and_asks_about_the_same_choice_alone(bench: Tab, lab: Lab) -> None:
+    before = costume_file(lab).read_text("utf-8")
+    theirs = before.replace("bust_ease = 10", "bust_ease = 12", 1) + "# a word of theirs\n"
+    assert "bust_ease = 12" in theirs
     write(bench, "waist-ease", "8")
     wait_for_text(bench, "waist-ease", "8 cm")
+    costume_file(lab).write_text(theirs, "utf-8")
     press(bench, "save-to-the-costume-file")
-    bench.page.locator(".refusal", has_text="changed after it was read").wait_for(timeout=WAIT)
-    assert costume_file(lab).read_text("utf-8") == after + "# a word of theirs\n"
+    bench.page.get_by_text("Saved to").wait_for(timeout=WAIT)
+    mine = theirs.replace('waist_ease = "9 cm"', 'waist_ease = "8 cm"')
+    assert costume_file(lab).read_text("utf-8") == mine != theirs
+    write(bench, "waist-ease", "7")
+    wait_for_text(bench, "waist-ease", "7 cm")
+    clash = mine.replace('waist_ease = "8 cm"', 'waist_ease = "6 cm"')
+    costume_file(lab).write_text(clash, "utf-8")
+    press(bench, "save-to-the-costume-file")
+    asked = bench.page.locator(".refusal", has_text="waist ease of shirt was changed in the file meanwhile")
+    asked.wait_for(timeout=WAIT)
+    assert costume_file(lab).read_text("utf-8") == clash
+    press(bench, "save-to-the-costume-file")
+    asked.wait_for(state="hidden", timeout=WAIT)
+    bench.page.get_by_text("Saved to").wait_for(timeout=WAIT)
+    assert costume_file(lab).read_text("utf-8") == clash.replace('"6 cm"', '"7 cm"', 1)
 
 
 def test_writing_shows_its_steps_and_stops_when_told(bench: Tab, lab: Lab) -> None:

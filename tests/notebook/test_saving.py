@@ -96,6 +96,19 @@ def test_a_choice_that_somebody_else_changed_too_is_asked_about_once(bench: Benc
     assert b'waist_ease = "8.5 cm"' in file.read_bytes()
 
 
+def test_a_clash_that_was_read_before_the_save_is_asked_about_all_the_same(bench: Bench, file: Path) -> None:
+    bench.ask("waist_ease", 85.0)
+    theirs = file.read_bytes().replace(b'"9 cm"', b'"7 cm"')
+    file.write_bytes(theirs)
+    bench.living.look()  # as the pages do by themselves, every second
+    with pytest.raises(InputError, match="waist ease of shirt was changed in the file"):
+        bench.save()
+    assert file.read_bytes() == theirs
+    bench.ask("waist_ease", 70.0)  # what the file says: nothing is left to ask about
+    bench.save()
+    assert file.read_bytes() == theirs
+
+
 def test_a_file_changed_before_the_bench_was_begun_keeps_its_change(file: Path) -> None:
     costume = read_costume(file)
     file.write_bytes(file.read_bytes().replace(b"bust_ease = 10", b"bust_ease = 12"))

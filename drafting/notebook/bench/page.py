@@ -107,7 +107,7 @@ class BenchPage:
         bar = widgets.HBox([self.dress, self.unit, self.undo, self.redo, self.reset, self.preview.tools])
         files = widgets.HBox([self.save, self.copy, self.saved])
         files.layout.flex_flow, files.layout.align_items = "row wrap", "center"
-        foot = widgets.VBox([self.changed, self.said, self.findings])
+        foot = widgets.VBox([self.bar, self.changed, self.said, self.findings])
         right = widgets.VBox([self.picture, foot])
         top = widgets.HBox([self.knobs, right])
         stage = widgets.VBox([bar, top])
@@ -116,7 +116,7 @@ class BenchPage:
             part.add_class(f"bench-{name}")
         numbers = widgets.HBox([self.girths, self.changes])
         numbers.layout.flex_flow = "row wrap"
-        bench = widgets.VBox([self.bar, stage, files, self.writing.view, numbers, self.measures])
+        bench = widgets.VBox([stage, files, self.writing.view, numbers, self.measures])
         bench.add_class("bench")
         bench.add_class("living-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))

@@ -58,8 +58,8 @@ function render({ model, el }) {
     gone = now;
     away.replaceChildren(...(gone ? [GONE + " ", again] : []));
     const view = el.closest(".living-view");
-    for (const part of view?.children ?? []) {
-      if (!part.contains(el)) part.inert = gone;
+    for (let node = el; view && node !== view; node = node.parentElement) { // all of the view but the bar
+      for (const part of node.parentElement.children) if (part !== node) part.inert = gone;
     }
     view?.classList.toggle("away", gone);
   };

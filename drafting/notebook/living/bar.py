@@ -1,4 +1,4 @@
-"""The bar above a view of a living costume: what is kept where, what is stale, and the way back."""
+"""The bar of a view of a living costume: what is kept where, what is stale, and the way back."""
 
 from __future__ import annotations
 

@@ -39,8 +39,9 @@ Hears = Callable[[object], None]
 class Living:
     """A costume as it is asked for now. `journal` is None where nothing is to be kept on disk.
 
-    `file` is the costume as its file has it, `asked` the same with every choice made since. Raises
-    `InputError` for a file that cannot be read.
+    `file` is the costume as its file has it, `asked` the same with every choice made since; `clashing`
+    are the choices that both changed, until a save has asked about them. Raises `InputError` for a
+    file that cannot be read.
     """
 
     def __init__(self, costume: CostumeFile, journal: Path | None = None) -> None:
@@ -50,6 +51,7 @@ class Living:
         self.asked = costume if journal is None else jn.laid_over(costume, kept_moves(journal))
         self.restored = len(jn.apart(self.asked, costume))
         self.trouble = self.unkept = ""
+        self.clashing: tuple[jn.Named, ...] = ()
         self.names = named_files(self.path) if journal is not None else ()
         self.lays_file = lays_place(self.path) if journal is not None else None
         self.hand_rows: dict[str, Any] = kept_lays(self.lays_file) if self.lays_file else {}
@@ -167,7 +169,7 @@ class Living:
         if to is not None:
             self.file, self.read = saving.save_copy(self.asked, self.file, self.read, to)
             self.path, self.journal = to, journal_place(to) if self.journal else None
-            self.asked = self.file
+            self.asked, self.clashing = self.file, ()
             self._tell(by)
             return to
         written = jn.differences(self.file, self.asked, self.file)
@@ -180,15 +182,14 @@ class Living:
         return self.path
 
     def _clashes(self) -> InputError | None:
-        """Read the file again; return a refusal where it changed what would be written."""
-        before, mine = self.file, dict.fromkeys(jn.apart(self.asked, self.file))
+        """Read the file again; return a refusal, once, where it changed what would be written."""
         self.look()
         if self.trouble:
             if isinstance(self.read, InputError):
                 return self.read
             return InputError([Fault(self.trouble, "mend the file, then save again", "", str(self.path))])
-        theirs = [named for named in jn.apart(self.file, before) if named in mine]
-        if not theirs or not self.unsaved:
+        theirs, self.clashing = self.clashing, ()
+        if not theirs:
             return None
         names = ", ".join(f"{choice.replace('_', ' ')} of {garment}" for garment, choice in theirs)
         what = f"{self.path.name}: {names} was changed in the file meanwhile, and nothing was written"
@@ -197,11 +198,13 @@ class Living:
 
     def look(self, by: object = None) -> None:
         """Read again what others have written; views hear of it where something is new."""
-        before, file = self.asked, self._file_now()
+        before, was, file = self.asked, self.file, self._file_now()
         mine = jn.differences(self.file, self.asked, self.file) if self.journal is None or self.unkept else ()
         self.file = file
         kept = () if self.journal is None else kept_moves(self.journal)
         self.asked = jn.laid_over(file, (*kept, *mine))
+        changed = {*self.clashing, *jn.apart(file, was)}
+        self.clashing = tuple(named for named in self.unsaved if named in changed)
         self.looks = self._marks()
         if jn.changed_words(before, self.asked):
             self._tell(by)
