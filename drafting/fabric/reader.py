@@ -115,7 +115,7 @@ def _number(key: str, value: object) -> float | int:
 
 def _coloured(value: object) -> str:
     """Return a colour as #rrggbb, from a plain name or from its figures."""
-    written = str(value).strip().lower()
+    written = value.strip().lower() if isinstance(value, str) else as_written(value)
     if re.fullmatch(r"#[0-9a-f]{6}", written):
         return written
     return DYES[one_of(written, DYES, COLOURS_LISTED)]

@@ -113,9 +113,9 @@ def show_length(mm: float, unit: str | None = "cm", *, finer: bool = False) -> s
     `finer` shows cm to 0.1 mm, and inches to the nearest sixteenth.
 
     >>> show_length(927.1), show_length(927.1, "in"), show_length(-6, "in"), show_length(3.2, "mm")
-    ('92.7 cm', '36 1/2 in', '-1/4 in', '3 mm')
+    ('92.7 cm', '36 1/2 in', '-1/4 in', '3.2 mm')
     >>> show_length(82.55, "in", finer=True), show_length(82.55, "cm", finer=True), show_length(2057.4, "yd")
-    ('3 1/4 in', '8.26 cm', '2 1/4 yd')
+    ('3 1/4 in', '8.25 cm', '2 1/4 yd')
     """
     if not math.isfinite(mm):
         return str(mm)

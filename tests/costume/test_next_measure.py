@@ -24,6 +24,7 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.ground.shipped import shipped
+from drafting.ground.units import show_length
 from tests.blocks.figures import FULL, full_bust
 from tests.bodies import bdims
 from tests.population import KNIT
@@ -161,7 +162,7 @@ def test_the_command_prints_them_with_numbers(capsys: pytest.CaptureFixture[str]
     ]
     for gain in next_measures(read_body(kite)):
         assert gain.measure in table
-        assert f"+/- {gain.step:.0f}" in table
+        assert f"+/- {show_length(gain.step)}" in table
         assert gain.most in table
 
 

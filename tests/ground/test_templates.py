@@ -89,5 +89,5 @@ def test_no_template_lets_words_through_unescaped() -> None:
 
 def test_every_template_stands_beside_the_module_that_fills_it() -> None:
     for path in PACKAGE.rglob("*.jinja"):
-        module = path.with_name(path.name.removesuffix(".html.jinja") + ".py")
+        module = path.with_name(path.name.removesuffix(".html.jinja").removesuffix(".toml.jinja") + ".py")
         assert "macros(__file__)" in module.read_text("utf-8"), path

@@ -44,8 +44,9 @@ def outlines(tab: Tab) -> dict[str, Polygon]:
 
 
 def length(tab: Tab) -> float:
-    """Return the length of the lay, mm, from the outlines alone."""
-    boxes = [polygon.bounds for polygon in outlines(tab).values()]
+    """Return the length of the lay, mm, from the curves drawn: their control points lie outside them."""
+    drawn = tab.page.evaluate(f"[...document.querySelectorAll('{OUTLINE}')].map(p => p.getAttribute('d'))")
+    boxes = [SvgPath(d).bbox() for d in drawn]
     return max(box[2] for box in boxes) - min(box[0] for box in boxes)
 
 
@@ -192,8 +193,11 @@ def test_what_other_widths_need_stands_below(table: Tab) -> None:
 
 
 def test_another_cloth_is_shown_with_its_own_pieces(table: Tab) -> None:
-    before, here = html(table), set(outlines(table))
+    before, here, words = html(table), set(outlines(table)), table.page.locator(".lay-said").inner_text()
     table.page.locator(".lay-page select").select_option(index=4)
     wait_for_change(table, before)
+    table.page.wait_for_function(  # the words come in a message of their own, after the drawing's
+        "said => document.querySelector('.lay-said').innerText !== said", arg=words, timeout=WAIT
+    )
     assert not here & set(outlines(table))
     assert told(table) == pytest.approx(length(table), abs=0.6)

@@ -87,10 +87,14 @@ def test_a_stiffened_hem_is_as_wide_from_whatever_start(
 
 
 @pytest.mark.population
-def test_a_limp_hem_is_a_range_that_stays_below_the_fused_one(fallen: dict[Treatment, list[Fall]]) -> None:
-    limp, fused = spread(fallen[Treatment.PLAIN]), spread(fallen[Treatment.FUSED_MEDIUM])
-    assert limp[0] < limp[1] < fused[0]
+def test_a_limp_hem_is_a_range_and_stands_out_behind_less_than_the_fused_one(
+    fallen: dict[Treatment, list[Fall]],
+) -> None:
+    # Their widths lie within 2 mm of each other on this coat: only how far they stand out tells them apart.
+    limp = spread(fallen[Treatment.PLAIN])
     assert limp[1] - limp[0] < 30.0
+    behind = max(fall.reach for fall in fallen[Treatment.PLAIN])
+    assert behind + 5.0 < min(fall.reach for fall in fallen[Treatment.FUSED_MEDIUM])
 
 
 @pytest.mark.population

@@ -34,7 +34,7 @@ def texts() -> dict[str, str]:
 def plan_sentence(said: Said | str, unit: str | None = "cm") -> str:
     """Return the sentence with its lengths in `unit`.
 
-    >>> plan_sentence(Said("order.hem", (("depth", 38.1), ("names", "hem"))), "in")
+    >>> plan_sentence(Said("do.hem", (("depth", 38.1), ("names", "hem"))), "in")
     'Turn up 1 1/2 in at the hem and hem it.'
     """
     return in_unit(text(said), unit)

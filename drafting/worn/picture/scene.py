@@ -51,6 +51,7 @@ class PictureScene:
 def channels(colour: str) -> Rgb:
     """Return a colour written #rrggbb as shares.
 
+    >>> from drafting.ground.palette import Colour
     >>> channels(Colour.PAPER)
     (1.0, 1.0, 1.0)
     """
