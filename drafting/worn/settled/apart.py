@@ -43,7 +43,7 @@ def sides_of(mesh: SewnMesh) -> Sides:
     return Sides(places, way[places])
 
 
-def parted(sides: Sides, sheet: ClothSheet, points: Reals) -> Parted:
+def kept_apart(sides: Sides, sheet: ClothSheet, points: Reals) -> Parted:
     """The middle plane presses back what passes it as the form does, without friction."""
     depth = np.maximum(-sides.way * points[sides.places, 0], 0.0)
     firm = FIRMNESS * sheet.share[sides.places]

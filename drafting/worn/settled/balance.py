@@ -9,7 +9,7 @@ from scipy import sparse
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Reals
-from drafting.worn.settled.apart import Parted, Sides, parted, sides_of
+from drafting.worn.settled.apart import Parted, Sides, kept_apart, sides_of
 from drafting.worn.settled.bending import bending
 from drafting.worn.settled.blocks import BlockPattern, pattern_of
 from drafting.worn.settled.sheet import ClothSheet
@@ -77,7 +77,7 @@ def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
     steady = np.column_stack([scene.steady[0] @ points[:, 0], scene.steady[1] @ points[:, 1:]])
     touch = touching(sheet, scene.field, scene.off, points)
     cling, pull = clinging(held, points), pulling(scene.threads, points)
-    apart = parted(scene.sides, sheet, points)
+    apart = kept_apart(scene.sides, sheet, points)
     force = stretch_forces(sheet, scene.gradient, stretch) + steady
     force[:, 2] += sheet.weight
     force[touch.places] -= touch.pressing[:, None] * touch.out
