@@ -12,7 +12,7 @@ from drafting.body import Body
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
-from drafting.worn.settled.apart import parted, sides_of
+from drafting.worn.settled.apart import kept_apart, sides_of
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.sewn import sewn_mesh
 from tests.bodies import ansur
@@ -75,8 +75,8 @@ def test_what_keeps_legs_apart_is_the_slope_of_its_energy() -> None:
     one, step = np.zeros_like(points), 1e-7
     for vertex in range(5):
         one[:], one[sides.places[vertex], 0] = 0.0, step
-        more, less = (parted(sides, sheet, points + sign * one) for sign in (1, -1))
-        here = parted(sides, sheet, points)
+        more, less = (kept_apart(sides, sheet, points + sign * one) for sign in (1, -1))
+        here = kept_apart(sides, sheet, points)
         assert (more.energy - less.energy) / (2 * step) == pytest.approx(here.force[vertex], rel=1e-4, abs=1e-7)
         assert (more.force - less.force)[vertex] / (2 * step) == pytest.approx(
             here.rate[vertex], rel=1e-3, abs=1e-3
