@@ -6,19 +6,17 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-import ipywidgets as widgets
-
 from drafting.export.svg_writer import Svg, element, number, words
 from drafting.fabric import Fabric
 from drafting.fabric.strip_tests import GRAVITY
 from drafting.ground.errors import DraftError
 from drafting.ground.palette import Colour
 from drafting.ground.units import show_length
-from drafting.notebook.cloth.controls import one_of_these, panel, press, slider
+from drafting.notebook.cloth.controls import one_of_these, press, slider
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.swatch import MOST, REST
+from drafting.notebook.cloth.trial import Trial
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.said import paragraphs_html, refused_html, status_html
 from drafting.worn.cloth.single import LEAST_READ
 
 WAYS = {"across the warp": "stretch_across", "along it": "stretch_along", "on the bias": "stretch_bias"}
@@ -128,38 +126,25 @@ def _hung(x: float, mm: float, name: str, test: Loaded) -> Svg:
     return element("g", *parts)
 
 
-class LoadedStrip:
+class LoadedStrip(Trial):
     """Sliders for the load, the strip and the ruler; the strip and its stiffness change with them.
 
-    Show it as the last line of a cell. `file` is the cloth's file, which the button writes to;
-    `test` holds the figures.
+    `file` is the cloth's file, which the button writes to; `test` holds the figures.
     """
 
     def __init__(self, file: Path | str) -> None:
         self.file = begin_cloth(file)
         self.test = first_loaded(self.file.cloth, Loaded())
-        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.done = widgets.HTML()
-        self.controls = {
+        controls = {
             "way": one_of_these("The strip is cut", WAYS, self.test.way),
             "load": slider("Load, g", self.test.load, 50, 2000, 50),
             "strip": slider("Width of the strip, mm", self.test.strip, 10, 100, 5),
             "stretched": slider("Loaded, mm of 100", self.test.stretched, REST, MOST * REST, 0.5),
             "released": slider("Let go, mm", self.test.released, REST, MOST * REST, 0.5),
         }
-        for name, control in self.controls.items():
-            control.add_class(f"loaded-{name}")
-            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
-        save = press("Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self._say))
-        buttons = widgets.HBox([save, self.done], layout=widgets.Layout(align_items="center"))
-        self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, buttons)
+        save = press("Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self.say))
+        super().__init__("loaded", controls, self.ask, (save,))
         self._show()
-
-    def _repr_mimebundle_(self, **asked: Any) -> Any:
-        return self.view._repr_mimebundle_(**asked)
-
-    def _moved(self, name: str, value: Any) -> None:
-        plainly(lambda: self.ask(name, value), self._say)
 
     def ask(self, name: str, value: Any) -> None:
         """Take one figure of the test; another way brings what the file knows of it.
@@ -180,16 +165,7 @@ class LoadedStrip:
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
         self.file = with_test(self.file, self.test.way, self.test.written)
-        self._tell(f"Saved to {self.file.path.name}: {self.test.way}.")
+        self.tell(f"Saved to {self.file.path.name}: {self.test.way}.")
 
     def _show(self) -> None:
-        self.picture.value = hung_svg(self.test)
-        self.said.value = paragraphs_html(loaded_said(self.test))
-        self._tell("")
-        self._say("")
-
-    def _tell(self, words: str) -> None:
-        self.done.value = status_html(words)
-
-    def _say(self, words: str) -> None:
-        self.refused.value = refused_html(words)
+        self.show(hung_svg(self.test), loaded_said(self.test))

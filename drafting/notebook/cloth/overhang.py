@@ -6,17 +6,15 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-import ipywidgets as widgets
-
 from drafting.export.svg import svg_text
 from drafting.fabric import Fabric
 from drafting.fabric.overhang import SLOPE, bending_length
 from drafting.ground.units import show_length
-from drafting.notebook.cloth.controls import one_of_these, panel, press, slider
+from drafting.notebook.cloth.controls import one_of_these, press, slider
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.strip_picture import strip_svg
+from drafting.notebook.cloth.trial import Trial
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.said import paragraphs_html, refused_html, status_html
 from drafting.notebook.whole_files import put_whole
 from drafting.printing.single_page import single_page_pdf
 from drafting.sheet.strip_card import strip_card
@@ -82,42 +80,26 @@ def overhang_said(test: Overhang) -> tuple[str, ...]:
     )
 
 
-class OverhangTest:
+class OverhangTest(Trial):
     """Sliders for what the card says; the bent strip and its bending length change with them.
 
-    Show it as the last line of a cell. `file` is the cloth's file, which the button writes to;
-    `test` holds the figures.
+    `file` is the cloth's file, which the button writes to; `test` holds the figures.
     """
 
     def __init__(self, file: Path | str, cards: Path = CARDS) -> None:
         self.file, self.cards = begin_cloth(file), cards
         self.test = first_overhang(self.file.cloth)
-        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.done = widgets.HTML()
-        self.controls = {
+        controls = {
             "strip": one_of_these("The strip is cut", STRIPS, self.test.strip),
             "length": slider("Hangs over, mm", self.test.length, 10, 250, 0.5),
             "angle": slider("Down to its tip, degrees", self.test.angle, 10, 80, 0.5),
         }
-        for name, control in self.controls.items():
-            control.add_class(f"overhang-{name}")
-            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
-        buttons = widgets.HBox(
-            [
-                press("Save to the cloth's file", "save-overhang", lambda: plainly(self.save, self._say)),
-                press("Write the card to print", "write-card", lambda: plainly(self.write_card, self._say)),
-                self.done,
-            ],
-            layout=widgets.Layout(flex_flow="row wrap", align_items="center"),
+        buttons = (
+            press("Save to the cloth's file", "save-overhang", lambda: plainly(self.save, self.say)),
+            press("Write the card to print", "write-card", lambda: plainly(self.write_card, self.say)),
         )
-        self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, buttons)
+        super().__init__("overhang", controls, self.ask, buttons)
         self._show()
-
-    def _repr_mimebundle_(self, **asked: Any) -> Any:
-        return self.view._repr_mimebundle_(**asked)
-
-    def _moved(self, name: str, value: Any) -> None:
-        plainly(lambda: self.ask(name, value), self._say)
 
     def ask(self, name: str, value: Any) -> None:
         """Take one figure of the test; another strip brings what the file knows of it."""
@@ -132,7 +114,7 @@ class OverhangTest:
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
         self.file = with_test(self.file, self.test.strip, self.test.written)
-        self._tell(f"Saved to {self.file.path.name}: {self.test.strip}.")
+        self.tell(f"Saved to {self.file.path.name}: {self.test.strip}.")
 
     def write_card(self) -> None:
         """Write the card, true to scale, as PDF and as SVG."""
@@ -140,16 +122,8 @@ class OverhangTest:
         card = strip_card()
         put_whole(self.cards / "overhang-card.pdf", single_page_pdf(card))
         put_whole(self.cards / "overhang-card.svg", svg_text(card).encode())
-        self._tell(f"Written: overhang-card.pdf and .svg in {self.cards.resolve()}.")
+        self.tell(f"Written: overhang-card.pdf and .svg in {self.cards.resolve()}.")
 
     def _show(self) -> None:
-        self.picture.value = strip_svg(self.test.length, self.test.angle, self.test.bending_length)
-        self.said.value = paragraphs_html(overhang_said(self.test))
-        self._tell("")
-        self._say("")
-
-    def _tell(self, words: str) -> None:
-        self.done.value = status_html(words)
-
-    def _say(self, words: str) -> None:
-        self.refused.value = refused_html(words)
+        bent = strip_svg(self.test.length, self.test.angle, self.test.bending_length)
+        self.show(bent, overhang_said(self.test))

@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
-
-import ipywidgets as widgets
 
 from drafting.body import Body
 from drafting.export.svg_writer import Svg, element, move_by, number, words
@@ -14,9 +11,8 @@ from drafting.fabric.cloth import POOR_RECOVERY
 from drafting.ground.errors import DraftError
 from drafting.ground.palette import Colour
 from drafting.ground.units import show_length
-from drafting.notebook.cloth.controls import panel, slider
-from drafting.notebook.errors_said import plainly
-from drafting.notebook.said import paragraphs_html, refused_html
+from drafting.notebook.cloth.controls import slider
+from drafting.notebook.cloth.trial import Trial
 
 REST = 100.0
 """mm: how long the strip is at rest; percentages can then be read off the ruler."""
@@ -109,32 +105,22 @@ def _bar(name: str, mm: float, top: float) -> Svg:
     )
 
 
-class SwatchTest:
+class SwatchTest(Trial):
     """Sliders for what the ruler says; the strip and what it means change with them.
 
-    Show it as the last line of a cell. `swatch` holds the figures.
+    `swatch` holds the figures.
     """
 
     def __init__(self, body: Body, swatch: Swatch | None = None) -> None:
         self.body, self.swatch = body, swatch or Swatch()
-        self.picture, self.said, self.refused = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.sliders = {
+        controls = {
             "stretched": slider("Stretched, mm of 100", self.swatch.stretched, REST, MOST * REST, 1),
             "released": slider("Let go, mm", self.swatch.released, REST, MOST * REST, 1),
             "washed": slider("After the wash, mm of 500", self.swatch.washed, 400, 510, 1),
             "share": slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
         }
-        for name, control in self.sliders.items():
-            control.add_class(f"swatch-{name}")
-            control.observe(lambda change, name=name: self._moved(name, change["new"]), names="value")
-        self.view = panel(*self.sliders.values(), self.picture, self.refused, self.said)
+        super().__init__("swatch", controls, self.ask)
         self._show()
-
-    def _repr_mimebundle_(self, **asked: Any) -> Any:
-        return self.view._repr_mimebundle_(**asked)
-
-    def _moved(self, name: str, value: float) -> None:
-        plainly(lambda: self.ask(name, value), self._say)
 
     def ask(self, name: str, value: float) -> None:
         """Take one figure of the ruler; what no swatch can do is said, and the picture stays."""
@@ -145,9 +131,4 @@ class SwatchTest:
         self._show()
 
     def _show(self) -> None:
-        self.picture.value = swatch_svg(self.swatch)
-        self.said.value = paragraphs_html(sentences(self.swatch, self.body))
-        self._say("")
-
-    def _say(self, words: str) -> None:
-        self.refused.value = refused_html(words)
+        self.show(swatch_svg(self.swatch), sentences(self.swatch, self.body))

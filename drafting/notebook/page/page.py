@@ -135,27 +135,23 @@ class CostumePage:
 
         With no choices named, all that the garment has.
         """
-        parts = (part,) if isinstance(part, str) else part
-
-        def build() -> Bench:
-            living = self.living
-            garments = named.garments_with(living.asked, choices, parts)
-            if not garments:
-                raise NothingToShow(named.nothing_words(living.asked, choices, parts))
-            return Bench(living, garments, named.known_choices(living.asked, garments, choices) or None)
-
-        return self._view(build)
+        return self._of_garments(Bench, choices, part)
 
     def worn(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
         """Return the garments that have one of these choices, and one of the parts named, on the wearer's form."""
+        return self._of_garments(WornView, choices, part)
+
+    def _of_garments(
+        self, shown: type[Bench | WornView], choices: tuple[str, ...], part: str | tuple[str, ...]
+    ) -> PageView:
         parts = (part,) if isinstance(part, str) else part
 
-        def build() -> WornView:
+        def build() -> Bench | WornView:
             living = self.living
             garments = named.garments_with(living.asked, choices, parts)
             if not garments:
                 raise NothingToShow(named.nothing_words(living.asked, choices, parts))
-            return WornView(living, garments, named.known_choices(living.asked, garments, choices) or None)
+            return shown(living, garments, named.known_choices(living.asked, garments, choices) or None)
 
         return self._view(build)
 

@@ -1,0 +1,51 @@
+"""A test of the cloth on the screen: controls, a picture that follows them, words, and what was refused."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+import ipywidgets as widgets
+
+from drafting.notebook.cloth.controls import panel
+from drafting.notebook.errors_said import plainly
+from drafting.notebook.said import paragraphs_html, refused_html, status_html
+
+
+class Trial:
+    """What the tests share. `ask` takes one figure by its name; what it refuses is said, and the picture stays.
+
+    Show it as the last line of a cell.
+    """
+
+    def __init__(
+        self, name: str, controls: Mapping[str, Any], ask: Callable[[str, Any], None], buttons: Sequence[Any] = ()
+    ) -> None:
+        self.controls = dict(controls)
+        self.picture, self.said = widgets.HTML(), widgets.HTML()
+        self.refused, self.done = widgets.HTML(), widgets.HTML()
+        for key, control in self.controls.items():
+            control.add_class(f"{name}-{key}")
+            control.observe(
+                lambda change, key=key: plainly(lambda: ask(key, change["new"]), self.say), names="value"
+            )
+        flow = widgets.Layout(flex_flow="row wrap", align_items="center")
+        row = widgets.HBox([*buttons, self.done], layout=flow)
+        self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, row)
+
+    def _repr_mimebundle_(self, **asked: Any) -> Any:
+        return self.view._repr_mimebundle_(**asked)
+
+    def show(self, picture: str, sentences: Sequence[str]) -> None:
+        """Draw `picture` and say `sentences`; what was done or refused before is gone."""
+        self.picture.value, self.said.value = picture, paragraphs_html(sentences)
+        self.tell("")
+        self.say("")
+
+    def tell(self, words: str) -> None:
+        """Say what was done."""
+        self.done.value = status_html(words)
+
+    def say(self, words: str) -> None:
+        """Say what was refused."""
+        self.refused.value = refused_html(words)
