@@ -47,3 +47,12 @@ def tab(browser: Any, lab: Lab) -> Iterator[Tab]:
     """Return one page for all tests of a file: opening a notebook takes longer than running it."""
     with new_tab(browser, lab) as opened:
         yield opened
+
+
+@pytest.fixture
+def nothing_failed_unseen(tab: Tab) -> Iterator[None]:
+    """Hold after the test that no kernel, no page and no call to the outside has failed unseen."""
+    yield
+    assert tab.kernel_faults() == []
+    assert tab.faults == []
+    assert tab.outside == []

@@ -10,7 +10,11 @@ import pytest
 
 from tests.notebook.lab import Lab, Tab
 
-pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.xdist_group("lab"),
+    pytest.mark.usefixtures("nothing_failed_unseen"),
+]
 
 NOTEBOOK = "notebooks/02_cloth.ipynb"
 WAIT = 10_000
@@ -26,14 +30,6 @@ def page(tab: Tab) -> Any:
     choose_shirting(tab.page, "svg.bent-strip")
     choose_shirting(tab.page, "svg.hung-strip")
     return tab.page
-
-
-@pytest.fixture(autouse=True)
-def nothing_failed_unseen(tab: Tab) -> Any:
-    yield
-    assert tab.kernel_faults() == []
-    assert tab.faults == []
-    assert tab.outside == []
 
 
 def choose_shirting(page: Any, picture: str) -> None:

@@ -11,7 +11,11 @@ import pytest
 from drafting.notebook.measuring.order import ORDER
 from tests.notebook.lab import Lab, Tab
 
-pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.xdist_group("lab"),
+    pytest.mark.usefixtures("nothing_failed_unseen"),
+]
 
 NOTEBOOK = "notebooks/01_measure.ipynb"
 WAIT = 10_000
@@ -29,14 +33,6 @@ def page(tab: Tab) -> Any:
     assert tab.run_all(), tab.kernel_faults()
     tab.page.locator(".guide svg.wearer .shape").first.wait_for(timeout=WAIT)
     return tab.page
-
-
-@pytest.fixture(autouse=True)
-def nothing_failed_unseen(tab: Tab) -> Any:
-    yield
-    assert tab.kernel_faults() == []
-    assert tab.faults == []
-    assert tab.outside == []
 
 
 def field(page: Any, name: str, hand: int = 0) -> Any:

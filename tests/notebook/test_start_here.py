@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import Any
 
 import pytest
 from svgelements import SVG
@@ -15,7 +14,11 @@ from svgelements import SVG
 from tests.notebook.hands import drag, knob, shown, wait_for_text, write
 from tests.notebook.lab import Lab, Tab
 
-pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.xdist_group("lab"),
+    pytest.mark.usefixtures("nothing_failed_unseen"),
+]
 
 NOTEBOOK = "notebooks/00_start_here.ipynb"
 WAIT = 10_000
@@ -30,14 +33,6 @@ def bench(tab: Tab) -> Tab:
         tab.open(NOTEBOOK)
     tab.run_to_bench()
     return tab
-
-
-@pytest.fixture(autouse=True)
-def nothing_failed_unseen(tab: Tab) -> Any:
-    yield
-    assert tab.kernel_faults() == []
-    assert tab.faults == []
-    assert tab.outside == []
 
 
 def path_data(tab: Tab, piece: str) -> str:

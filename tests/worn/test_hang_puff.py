@@ -12,20 +12,7 @@ from scipy.special import ellipe, ellipk
 
 from drafting.ground.errors import DraftError
 from drafting.worn.hang import puff
-from drafting.worn.nouns import Ply
-
-
-def cloth(bending_length: float, weight: float = 1.6) -> Ply:
-    bends = weight * (bending_length / 1000) ** 3
-    return Ply(
-        along=1500.0,
-        across=1500.0,
-        shear=60.0,
-        bends_along=bends,
-        bends_across=bends,
-        weight=weight,
-        thickness=0.3,
-    )
+from tests.worn.plies import cloth
 
 
 @pytest.mark.parametrize("share", [0.3, 0.5556, 0.7, 0.9, 0.97])

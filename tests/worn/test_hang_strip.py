@@ -14,20 +14,7 @@ from drafting.ground.errors import DraftError
 from drafting.worn.cloth import Stiffened, Treatment, ply_of, stiffened
 from drafting.worn.hang import EdgeStanding, bending_length_of, fold_count, free_edge, free_flare, upright_limit
 from drafting.worn.nouns import Ply
-
-
-def cloth(bending_length: float, weight: float = 1.6) -> Ply:
-    """A cloth alike all ways: its bending length in mm, its weight in N/m2."""
-    bends = weight * (bending_length / 1000) ** 3
-    return Ply(
-        along=1500.0,
-        across=1500.0,
-        shear=60.0,
-        bends_along=bends,
-        bends_across=bends,
-        weight=weight,
-        thickness=0.3,
-    )
+from tests.worn.plies import cloth
 
 
 def kept_by_collocation(ratio: float, leaves: float) -> float:

@@ -10,12 +10,12 @@ from typing import Any
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import Made, checked
 from drafting.ground.choices import Choice
-from drafting.ground.errors import DraftError, InputError
+from drafting.ground.errors import DraftError
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
 from drafting.notebook.bench.changes import changed_html, changes_html
-from drafting.notebook.bench.controls import typed_value
+from drafting.notebook.bench.controls import moved_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
@@ -24,7 +24,7 @@ from drafting.notebook.bench.linked import Linked
 from drafting.notebook.bench.measures import folded_html, measures_html
 from drafting.notebook.bench.page import BenchPage
 from drafting.notebook.bench.together import Together
-from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choice_of, choices_in, garment_of
 from drafting.notebook.memory import spare_what_stands
@@ -161,15 +161,10 @@ class Bench(Together):
             self.reset(name, stroke)
             return
         kept = st.asked_values(self.standing)[name]
-        value = move.get("value")
-        if "text" in move:
-            try:
-                value = typed_value(self.controls[name], move["text"], kept, self.unit)
-            except InputError as error:
-                self.slips[name] = (move["text"], sentence(error))
-                self._show_states()
-                return
-        if value == kept:
+        value, read = moved_value(self.controls[name], move, kept, self.unit, self.slips)
+        if not read:
+            self._show_states()
+        elif value == kept:
             self.slips.pop(name, None)
             self._show_states()
         else:

@@ -16,8 +16,10 @@ from drafting.checks.words import capital, plain
 from drafting.costume.choices import block_named
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
+from drafting.ground.errors import InputError
 from drafting.ground.sources import printed
 from drafting.ground.units import LengthUnit, show_length
+from drafting.notebook.errors_said import sentence
 from drafting.reading.choices import read_values
 from drafting.reading.given import Given, Origin
 
@@ -119,6 +121,19 @@ def typed_value(choice: Choice, text: str, kept: Any, unit: LengthUnit = "cm") -
     free = replace(choice, low=None, high=None)
     values, _ = read_values([free], {choice.name: Given(text)}, Origin(unit=unit))
     return values[choice.name]
+
+
+def moved_value(
+    choice: Choice, move: Mapping[str, Any], kept: Any, unit: LengthUnit, slips: dict[str, tuple[str, str]]
+) -> tuple[Any, bool]:
+    """Return the value that a hand's `move` means, and whether it could be read; else it joins the `slips`."""
+    if "text" not in move:
+        return move.get("value"), True
+    try:
+        return typed_value(choice, move["text"], kept, unit), True
+    except InputError as error:
+        slips[choice.name] = (move["text"], sentence(error))
+        return kept, False
 
 
 def slider_ends(choice: Choice, *values: float) -> tuple[float, float]:

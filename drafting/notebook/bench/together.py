@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
@@ -16,24 +17,28 @@ from drafting.notebook.living.journal import changed_words
 from drafting.notebook.living.living import Living
 
 
-class Together:
+class Together(ABC):
     """The part of a bench that knows of the `living` costume. A bench shows by `_show` and `_come_to`."""
 
     living: Living
     history: History
     widgets: Any
 
+    @abstractmethod
     def safely(self, do: Callable[[], None]) -> None:
-        raise NotImplementedError
+        """Do it; what is refused is said."""
 
+    @abstractmethod
     def _show(self) -> None:
-        raise NotImplementedError
+        """Show what stands."""
 
+    @abstractmethod
     def _show_states(self) -> None:
-        raise NotImplementedError
+        """Show how each control stands."""
 
+    @abstractmethod
     def _come_to(self, history: History) -> None:
-        raise NotImplementedError
+        """Take up another history, and show it."""
 
     @property
     def view(self) -> Any:

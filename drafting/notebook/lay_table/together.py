@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from typing import Any
 
@@ -21,7 +22,7 @@ FIRST = 40
 SET_ASIDE = "Set aside:"
 
 
-class LivingTable:
+class LivingTable(ABC):
     """The part of a lay table that knows of the `living` costume, if it was handed one."""
 
     living: Living | None
@@ -40,20 +41,25 @@ class LivingTable:
         """The role of the cloth that is shown."""
         return str(self.cloth.value)
 
+    @abstractmethod
     def _show(self) -> None:
-        raise NotImplementedError
+        """Show the lay that stands."""
 
+    @abstractmethod
     def _say(self, words: str, head: str = "") -> None:
-        raise NotImplementedError
+        """Say what was refused."""
 
+    @abstractmethod
     def _quick(self, role: str, count: float = FIRST) -> Lay:
-        raise NotImplementedError
+        """Return a first lay of a cloth."""
 
+    @abstractmethod
     def _start(self, do: Callable[..., None], *given: Any) -> threading.Thread:
-        raise NotImplementedError
+        """Start work that a better lay comes of."""
 
+    @abstractmethod
     def _follow(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> None:
-        raise NotImplementedError
+        """Look for better lays, after the work before."""
 
     def _take_up(self, made: Made | None) -> None:
         """Put the pieces of a costume on the table; a lay that stands for them already stays."""

@@ -13,14 +13,13 @@ from drafting.costume.file import CostumeFile
 from drafting.costume.make import checked
 from drafting.costume.worn import form_words, worn
 from drafting.ground.choices import Choice
-from drafting.ground.errors import InputError
 from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.controls import typed_value
+from drafting.notebook.bench.controls import moved_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.fields import Knobs
-from drafting.notebook.errors_said import plainly, sentence
+from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choices_in
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
@@ -110,19 +109,16 @@ class WornView:
             self.safely(partial(self._take, name, move))
 
     def _take(self, name: str, move: Mapping[str, Any]) -> None:
-        stroke, value = int(move["stroke"]), move.get("value")
+        stroke = int(move["stroke"])
         if move.get("back"):
             self._stand(st.put_back(self.standing, self.costume, self.standing.garment, name, stroke))
             return
-        if "text" in move:
-            kept = st.asked_values(self.standing)[name]
-            try:
-                value = typed_value(self.controls[name], move["text"], kept, self.unit)
-            except InputError as error:
-                self.slips[name] = (move["text"], sentence(error))
-                self._show_states()
-                return
-        self.ask(name, value, stroke)
+        kept = st.asked_values(self.standing)[name]
+        value, read = moved_value(self.controls[name], move, kept, self.unit, self.slips)
+        if read:
+            self.ask(name, value, stroke)
+        else:
+            self._show_states()
 
     def _stand(self, standing: st.Standing) -> None:
         self.standing = standing
