@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from drafting.geometry import Cubic, Path, area, line, smooth, turn
 from drafting.geometry.crossing import crossings, extended, part_between, self_crossings
 from drafting.geometry.join import LineCorner, join
-from drafting.geometry.offset import line_beside, offset
+from drafting.geometry.offset import _turned_round, line_beside, offset
 from drafting.geometry.rings import outer_rings
 from drafting.ground import tolerances as tol
 from tests.geometry.shapes import arc, point
@@ -129,3 +129,10 @@ def test_a_ring_that_crosses_itself_is_resolved_as_shapely_unites_it() -> None:
     ]
     united = shapely.union_all([area.polygon(hollow), *strips, *bevels])
     assert ring.area == pytest.approx(united.area, abs=1e-6)
+
+
+def test_a_cusp_that_lies_on_a_scanned_place_to_the_last_digit_is_that_place() -> None:
+    # Rounding gave both ends of a stretch one sign, and the search between them refused.
+    assert _turned_round(lambda t: t - 0.25 + 1e-17, (0.25, 0.5)) == 0.25
+    assert _turned_round(lambda t: t - 0.5 - 1e-17, (0.25, 0.5)) == 0.5
+    assert _turned_round(lambda t: t - 0.3, (0.25, 0.5)) == pytest.approx(0.3, abs=1e-12)
