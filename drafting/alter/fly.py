@@ -21,6 +21,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Notion, Seam
+from drafting.draft.one_value import the_smaller
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -56,7 +57,7 @@ SHIELD_LONGER = 15.0
 ZIP_STOP = 10.0
 """mm at adult scale: the zip's lower stop stands so far above the end of the fly (common practice)."""
 
-SHARED = {"fly_length": "fly"}
+SHARED = {"fly_length": the_smaller("fly")}
 """The one zip closes both fronts: where their flies differ the choice takes the smaller one for both."""
 
 HOOK = 12.0

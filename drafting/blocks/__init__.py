@@ -4,8 +4,8 @@ A block's file holds its `Choices` and one function of the block's own name that
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
 the same names (`("front_armhole", "back_armhole")`). A file that stands for a whole garment has
 `PARTS`, the blocks it is made of in drafting order, each with the defaults that differ for this
-garment. `SHARED` names choices of which both hands of a wearer need one value, and the fact that says
-what a hand made of it. The files of `drafting/alter` are parts too: their function takes the whole
+garment. `SHARED` names choices of which both hands of a wearer need one value, each with the rule
+(`draft/one_value`) that finds it. The files of `drafting/alter` are parts too: their function takes the whole
 draft first and returns it altered.
 
 A block of a maker's own is written the same way, in a folder of her own, with what it uses taken
@@ -40,6 +40,7 @@ from typing import Any
 from drafting.blocks._demands import is_alteration, own_faults, part_faults
 from drafting.blocks._own import OwnFile, guarded, read_folder, read_installed
 from drafting.draft.draft import Draft
+from drafting.draft.one_value import OneValue
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
@@ -65,7 +66,7 @@ class Block:
     parts: Mapping[str, Mapping[str, Any]]
     alters: bool = False
     file: str = ""
-    shared: Mapping[str, str] = field(default_factory=dict)
+    shared: Mapping[str, OneValue] = field(default_factory=dict)
 
     @property
     def alone(self) -> bool:

@@ -23,6 +23,8 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.draft.draft import Draft
+from drafting.draft.one_value import where_either_has
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.sources import AS_ASKED, BY_EYE, Source, cite, ours, practice
@@ -32,6 +34,9 @@ from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.round_back import WAYS
+
+SHARED = {"back_shaping": where_either_has(EdgeRole.YOKE, "yoke")}
+"""A back is yoked on both hands or on neither, whichever of them is rounded the more."""
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.draft.draft import Draft
+from drafting.draft.one_value import the_smaller
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
@@ -51,7 +52,7 @@ PLAIN_WAIST = 10.0
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
 
-SHARED = {"crotch_front": "crotch_front"}
+SHARED = {"crotch_front": the_smaller("crotch_front")}
 """Both hands of an uneven wearer get one front crotch, and so one back crotch."""
 
 
