@@ -23,7 +23,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.draft.draft import Draft
-from drafting.draft.one_value import where_either_has
+from drafting.draft.one_value import the_smaller, where_either_has
 from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
@@ -35,8 +35,8 @@ from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.round_back import WAYS
 
-SHARED = {"back_shaping": where_either_has(EdgeRole.YOKE, "yoke")}
-"""A back is yoked on both hands or on neither, whichever of them is rounded the more."""
+SHARED = {"back_shaping": where_either_has(EdgeRole.YOKE, "yoke"), "yoke_depth": the_smaller("yoke_depth")}
+"""A back is yoked on both hands or on neither, and one seam runs level over both."""
 
 
 @dataclass(frozen=True)
@@ -131,6 +131,17 @@ class Choices:
         group="style",
         source=(practice(), ours("which and how wide: by eye, on backs up to 60 mm longer than their fronts")),
     )
+    yoke_depth: float = choice(
+        0.0,
+        "mm",
+        "how far below the nape a yoke is cut off, no deeper than where the armhole turns; 0 cuts it there",
+        low=0,
+        high=250,
+        step=5,
+        group="style",
+        scales=True,
+        source=AS_ASKED,
+    )
     opening: str = OPENING
 
 
@@ -151,5 +162,12 @@ def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         length=choices.length_ease,
         drop=choices.armhole_drop,
     )
-    style = TorsoStyle(choices.length == "hip", True, choices.bust_dart, choices.opening, choices.back_shaping)
+    style = TorsoStyle(
+        to_hip=choices.length == "hip",
+        darts=True,
+        bust_dart=choices.bust_dart,
+        opening=choices.opening,
+        back_shaping=choices.back_shaping,
+        yoke_depth=choices.yoke_depth,
+    )
     return torso_draft(body, ease, style)

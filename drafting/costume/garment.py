@@ -42,6 +42,9 @@ from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
+ROUNDS = 3
+"""How often both hands are drafted again for one value of a choice: a yoke first, then how deep it is (ours)."""
+
 NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
 
 
@@ -197,9 +200,12 @@ def _hands(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> l
     left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     if alike(left, right):
         return [_one_hand(body, fabric, block, chosen)]
-    agreed = agreed_choices(chosen, left, right)
-    if agreed is not chosen:
-        left, right = (_one_hand(one_side(body, side), fabric, block, agreed) for side in SIDES)
+    for _ in range(ROUNDS):
+        agreed = agreed_choices(chosen, left, right)
+        if agreed is chosen:
+            break
+        chosen = agreed
+        left, right = (_one_hand(one_side(body, side), fabric, block, chosen) for side in SIDES)
     return [left, right]
 
 

@@ -43,6 +43,19 @@ def middles(draft: Draft) -> list[EdgeRef]:
     return list(dict.fromkeys([*folds, *sewn]))
 
 
+def on_over_the_middle(draft: Draft, seam: Seam, whole: frozenset[str]) -> Seam:
+    """Return the seam without a corner where both its chains end at the fold of pieces opened out: it runs on."""
+
+    def at_fold(ref: EdgeRef, step: int) -> bool:
+        piece = draft[ref[0]]
+        beside = piece.edges[(piece.index(ref[1]) + step) % len(piece.edges)]
+        return ref[0] in whole and beside.kind is EdgeKind.FOLD
+
+    start = None if at_fold(seam.a[0], -1) and at_fold(seam.b[0], 1) else seam.start
+    end = None if at_fold(seam.a[-1], 1) and at_fold(seam.b[-1], -1) else seam.end
+    return replace(seam, start=start, end=end)
+
+
 # -------------------------------------------------------------------------------- one length for both
 
 

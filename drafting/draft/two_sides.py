@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from drafting.draft.centres import half_name, joins_hands, opened_out, settled
+from drafting.draft.centres import half_name, joins_hands, on_over_the_middle, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
@@ -250,6 +250,7 @@ def _notion(notion: Notion, hand: _Hand, only: bool) -> Notion:
 
 
 def _seam(draft: Draft, seam: Seam, hand: _Hand) -> Seam:
+    seam = on_over_the_middle(draft, seam, hand.whole)
     a, b = hand.chain(draft, seam.a), hand.chain(draft, seam.b)
     named = replace(seam, name=f"{seam.name} {hand.side}", a=a, b=b)
     if hand.side == "left":

@@ -161,3 +161,43 @@ def test_a_hem_that_will_not_settle_is_refused_at_once() -> None:
     with pytest.raises(DraftError, match="equally long"):
         draft_garment(body, None, "bodice", {**eases, **more})
     assert time.process_time() - started < 2
+
+
+@pytest.mark.parametrize("opening", ["none", "back", "front"])
+@pytest.mark.parametrize(
+    "hands",
+    [
+        {"shoulder_drop": (38.0, 57.0)},
+        {"shoulder_length": (120.0, 128.0)},
+        {"shoulder_drop": (60.0, 30.0), "shoulder_length": (116.0, 130.0)},
+    ],
+)
+def test_a_yoke_runs_level_over_two_hands_that_differ(hands: dict[str, tuple[float, float]], opening: str) -> None:
+    # It was cut off at each hand's own armhole: 105 mm deep at the centre on one hand, 124 on the other.
+    body = fitted_front().changed(**hands)
+    garment = draft_garment(body, None, "bodice", {"back_shaping": "yoke", "opening": opening})
+    assert errors(garment) == []
+    facts = garment.draft.facts
+    assert facts["yoke_depth_left"] == pytest.approx(facts["yoke_depth_right"], abs=0.01)
+
+
+def test_a_back_rounded_past_what_darts_take_on_one_hand_is_yoked_on_both() -> None:
+    body = longer_back(fitted_front().changed(shoulder_drop=(38.0, 57.0)), 60.0)
+    garment = draft_garment(body, None, "shirt")
+    assert errors(garment) == []
+    yokes = [
+        piece.name for piece in garment.draft.pieces if piece.base == "back-yoke" or piece.name == "back-yoke"
+    ]
+    assert yokes
+
+
+def test_a_yoke_is_cut_off_as_deep_as_asked() -> None:
+    deep = {}
+    for depth in (0.0, 60.0, 80.0):
+        draft = draft_garment(fitted_front(), None, "bodice", {"back_shaping": "yoke", "yoke_depth": depth}).draft
+        deep[depth] = draft.facts["yoke_depth"]
+        sewn = walked(draft, "back yoke")
+        assert sewn.a_length == pytest.approx(sewn.b_length, abs=0.2)
+    assert deep[60.0] == pytest.approx(60.0, abs=1e-6)
+    assert deep[80.0] == pytest.approx(80.0, abs=1e-6)
+    assert deep[0.0] > 80.0

@@ -35,10 +35,11 @@ class TorsoStyle:
     bust_dart: str
     opening: str
     back_shaping: str = "ease"
+    yoke_depth: float = 0.0
 
     @property
     def kind(self) -> TorsoKind:
-        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS, self.back_shaping)
+        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS, self.back_shaping, self.yoke_depth)
 
 
 def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
@@ -60,6 +61,8 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         "back_waist_length": shape.upper_back.nape.imag - shape.plan.waist,
         "scale": shape.plan.scale,
     }
+    if shape.upper_back.yoke:
+        facts["yoke_depth"] = shape.upper_back.depth
     return Draft(
         (*backs, *pieces),
         _seams(backs, pieces, panels, ease),

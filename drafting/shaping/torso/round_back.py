@@ -58,7 +58,7 @@ class Rounding:
     `shoulder` and `neck` are the angles of the darts, `turned` by how much the whole upper back turns
     (a coat's), degrees; `yoke` how far the yoke's seam falls to the armhole, `lift` by how much the back
     armhole grows, `flat` by how much the back neck is flattened, `rest` what is not drafted, mm; `yoked`
-    says that there is a yoke.
+    says that there is a yoke, and `depth` how far below the nape it is cut off (0: where the armhole turns).
     """
 
     shoulder: float = 0.0
@@ -69,6 +69,7 @@ class Rounding:
     flat: float = 0.0
     rest: float = 0.0
     yoked: bool = False
+    depth: float = 0.0
 
     @property
     def plain(self) -> bool:

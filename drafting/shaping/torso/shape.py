@@ -76,6 +76,7 @@ class TorsoKind:
     darts: bool = True
     tip_at_point: bool = False
     back_shaping: str = "ease"
+    yoke_depth: float = 0.0
 
 
 def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
@@ -90,7 +91,7 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     blade = blade_of(plan.neck, holes.back)
     rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"])
     plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
-    upper = upper_back(plan.neck, holes.back, rounding, plan.scale)
+    upper = upper_back(plan.neck, holes.back, replace(rounding, depth=kind.yoke_depth), plan.scale)
     return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
 
 

@@ -9,8 +9,11 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from scipy.optimize import brentq
+
 from drafting.draft.chain import laid_end_to_end
 from drafting.geometry import Path, line, smooth, turn
+from drafting.ground import tolerances as tol
 from drafting.shaping.torso.armhole import straight_and_bend
 from drafting.shaping.torso.dart_mouth import BEND_OVER, short_legs, true_mouth
 from drafting.shaping.torso.neckline import Neckline
@@ -35,7 +38,8 @@ class UpperBack:
     `armhole` from the shoulder point to the underarm, its last segment the scoop.
 
     With a yoke `yoke` is its lower edge, outwards, and `lower` the back's upper edge, likewise: `armhole`
-    then runs as it is sewn, and `armholes` are its two parts as they lie.
+    then runs as it is sewn, and `armholes` are its two parts as they lie; `depth` is how far below the
+    nape it was cut off, before the back was opened.
     """
 
     shoulder: Seamline
@@ -44,6 +48,7 @@ class UpperBack:
     armholes: tuple[Path, ...]
     yoke: Path | None = None
     lower: Path | None = None
+    depth: float = 0.0
 
     @property
     def tip(self) -> complex:
@@ -136,8 +141,10 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     """Return the upper back as a yoke: its lower edge is level, and the back's edge below it falls to the
     armhole, both equally long. A dart in the yoke's shoulder turns what lies outside it down.
     """
-    across = armhole.segments[-1].start
-    arm, angle = across.real - _blade(across).real, rounding.shoulder
+    nape = neck.back.start.imag
+    _, below = _parted(armhole, nape - rounding.depth if rounding.depth else None)
+    across, turning = below.start, armhole.segments[-1].start
+    arm, angle = turning.real - _blade(turning).real, rounding.shoulder
     falls = rounding.yoke + arm * math.sin(math.radians(angle))
     seam = 1j * (across.imag + falls)
     fall = math.degrees(math.atan2(2 * falls, across.real)) if falls > 0 else 0.0
@@ -157,12 +164,26 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     parts = seamline.split((1 - ON_SHOULDER) * seamline.length)
     opened = parts[0].mapped(outer), parts[1].mapped(inner)
     shoulder = _opened_edge(opened, tip, angle, SHOULDER_SHORT * scale, BEND_OVER * scale)
-    arrive = armhole.segments[-1].tangent(0.0) * turn(fall - angle)
+    arrive = below.leave * turn(fall - angle)
     upper = straight_and_bend(shoulder.before.start, armhole.leave * turn(-angle), yoke.end, arrive)
-    above, below = Path(upper), Path(armhole.segments[-1:])
+    above = Path(upper)
     sewn = laid_end_to_end([below.reversed(), above.reversed()]).reversed()
     on_neck = Seamline(necks.mapped(inner))
-    return UpperBack(shoulder, on_neck, sewn, (above, below), yoke, lower)
+    return UpperBack(shoulder, on_neck, sewn, (above, below), yoke, lower, nape - across.imag)
+
+
+def _parted(armhole: Path, height: float | None) -> tuple[Path, Path]:
+    """Return an armhole above and below a height, or above and below where it turns."""
+    straight, scoop = armhole.segments[:-1], armhole.segments[-1:]
+    if height is None or not straight:
+        return Path(straight or scoop), Path(scoop)
+    above = Path(straight)
+    if height <= above.end.imag + tol.CLOSED:
+        return above, Path(scoop)
+    height = min(height, above.start.imag - 1.0)
+    at = float(brentq(lambda s: above.at(s).imag - height, 0.0, above.length, xtol=1e-10))
+    upper, lower = above.split(at)
+    return upper, Path((*lower.segments, *scoop))
 
 
 def _still(one: Callable[[complex], complex], other: Callable[[complex], complex]) -> complex:
