@@ -25,8 +25,14 @@ def opened(tab: Tab) -> Tab:
     tab.open(NOTEBOOK)
     assert tab.run_all()
     tab.page.locator(OUTLINE).nth(3).wait_for(timeout=WAIT)
+    settled(tab)
     tab.page.evaluate("document.querySelector('.lay-page').scrollIntoView({block: 'start'})")
     return tab
+
+
+def settled(tab: Tab) -> None:
+    """Wait until no shorter lays are being looked for: each would be drawn anew."""
+    tab.page.wait_for_function("() => !document.querySelector('.lay-busy').innerText.trim()", timeout=60_000)
 
 
 @pytest.fixture
@@ -96,6 +102,41 @@ def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(table: 
     table.page.locator("button.undo").click()
     wait_for_change(table, moved)
     assert length(table) == pytest.approx(was, abs=0.1)
+
+
+DRAWN_ANEW = """
+import gc
+from drafting.notebook.lay_table.table import Canvas
+for canvas in [thing for thing in gc.get_objects() if isinstance(thing, Canvas)]:
+    canvas.picture = canvas.picture.replace("</svg>", "<g id='drawn-anew'></g></svg>")
+"""
+"""What a search does to the page when it finds a lay: the drawing is another."""
+
+
+def test_a_piece_stays_in_the_hand_when_the_lay_is_drawn_anew(table: Tab) -> None:
+    name, was = last_piece(table), outlines(table)
+    box = table.page.locator(f'.lay-table path.cut-line[id="{name}"]').bounding_box()
+    x, y = box["x"] + box["width"] / 3, box["y"] + box["height"] / 2
+    table.page.mouse.move(x, y)
+    table.page.mouse.down()
+    table.page.mouse.move(x + 30, y, steps=4)
+    table.page.evaluate(
+        "code => jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestExecute({code}).done",
+        DRAWN_ANEW,
+    )
+    table.page.locator('.lay-table [id="drawn-anew"]').wait_for(state="attached", timeout=WAIT)
+    held = table.page.locator(f'.lay-table path.cut-line.held[id="{name}"]')
+    assert held.bounding_box()["x"] == pytest.approx(box["x"] + 30, abs=1.5)
+    table.page.mouse.move(x + 90, y, steps=4)
+    assert held.bounding_box()["x"] == pytest.approx(box["x"] + 90, abs=1.5)
+    before = length(table)
+    table.page.mouse.up()
+    table.page.locator('.lay-table [id="drawn-anew"]').wait_for(state="detached", timeout=WAIT)
+    assert length(table) > before + 20
+    moved = html(table)
+    table.page.locator("button.undo").click()
+    wait_for_change(table, moved)
+    assert outlines(table)[name].equals_exact(was[name], 0.1)
 
 
 def test_a_piece_dropped_on_another_goes_back_and_the_page_says_why(table: Tab) -> None:

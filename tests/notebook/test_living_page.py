@@ -47,7 +47,7 @@ def trial_lab(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 def page(browser: Any, trial_lab: Lab) -> Iterator[Tab]:
     with new_tab(browser, trial_lab) as opened:
         yield opened
-        assert [fault for fault in opened.faults if not fault.startswith(JUPYTERS_OWN)] == []
+        assert [fault for fault in opened.faults if JUPYTERS_OWN not in fault] == []
         assert opened.outside == []
 
 

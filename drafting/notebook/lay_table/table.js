@@ -12,7 +12,6 @@ function render({ model, el }) {
   let held = null;
 
   const draw = () => {
-    held = null; // what was in the hand belongs to the drawing before
     const kept = document.activeElement?.dataset?.outline;
     place.innerHTML = HATCH + model.get("picture");
     place.querySelectorAll("path.cut-line").forEach((path) => {
@@ -21,8 +20,10 @@ function render({ model, el }) {
       path.setAttribute("role", "button");
       path.setAttribute("aria-label", `${path.id}: drag it, or move it with the arrow keys; R turns it`);
     });
-    if (kept) place.querySelector(`[data-outline="${CSS.escape(kept)}"]`)?.focus();
+    if (kept) outlined(kept)?.focus();
+    if (held) keepHeld();
   };
+  const outlined = (name) => place.querySelector(`[data-outline="${CSS.escape(name)}"]`);
   const ask = (outline, dx, dy, turn = false) => {
     model.set("asked", { outline, dx, dy, turn, n: (model.get("asked").n || 0) + 1 });
     model.save_changes();
@@ -70,20 +71,39 @@ function render({ model, el }) {
   place.addEventListener("pointerdown", (event) => {
     const path = event.target.closest("path.cut-line");
     if (!path) return;
-    held = { path, start: at(event), along: belonging(path) };
-    path.parentNode.append(path); // above the others
-    path.setPointerCapture(event.pointerId);
-    path.classList.add("held");
+    const start = at(event), centre = middle(path);
+    take(path, event, { x: start.x - centre.x, y: start.y - centre.y });
     event.preventDefault();
     path.focus();
   });
-  place.addEventListener("pointermove", (event) => {
-    if (!held) return;
+  place.addEventListener("pointermove", (event) => { if (held) carry(event); });
+  const middle = (path) => {
+    const box = path.getBBox();
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  };
+  // `grip` is where the hand holds a piece, from its middle.
+  const take = (path, event, grip) => {
+    const centre = middle(path);
+    held = { path, grip, event, start: { x: centre.x + grip.x, y: centre.y + grip.y }, along: belonging(path) };
+    path.parentNode.append(path); // above the others
+    place.setPointerCapture(event.pointerId);
+    path.classList.add("held");
+  };
+  const carry = (event) => {
+    held.event = event;
     const now = at(event);
     const dx = now.x - held.start.x, dy = now.y - held.start.y;
     held.path.setAttribute("transform", `translate(${dx} ${dy})`);
     held.along.forEach((element) => { element.style.translate = `${dx}px ${dy}px`; });
-  });
+  };
+  // A shorter lay may be found while a piece is in the hand: there it stays, gripped where it was.
+  const keepHeld = () => {
+    const { path, event, grip } = held, anew = outlined(path.dataset.outline);
+    held = null;
+    if (!anew) return;
+    take(anew, event, grip);
+    carry(event);
+  };
   const drop = (event) => {
     if (!held) return;
     const now = at(event), { path, start } = held;

@@ -267,12 +267,13 @@ class LayTable(LivingTable):
         self.widths.value = widths_html(found, unit)
         self.undo.disabled = not self.lays.before.get(self.role)
         self.redo.disabled = not self.lays.after.get(self.role)
-        self._say("")
 
     def _say(self, words: str, head: str = NOT_POSSIBLE) -> None:
         self.refused.value = refused_html(capital(words), head)
 
     def _safely(self, do: Callable[[], None]) -> None:
+        """Do what the hand asks for; what was said of the hand before no longer counts."""
+        self._say("")
         plainly(do, self._say)
 
 
