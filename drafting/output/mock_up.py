@@ -19,6 +19,7 @@ from drafting.fitting.to_write_on import seam_lines
 from drafting.fitting.wide import wide_allowance
 from drafting.ground.lengths import in_unit, told
 from drafting.ground.sources import printed
+from drafting.output.fit_record import fit_record
 from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.output.folder import MOCK_UP, swap_in
 from drafting.output.report import piece_file
@@ -103,6 +104,7 @@ def _garment(mock: MockUp, garment: MadeGarment) -> dict[str, Any]:
     return {
         "garment": garment.name,
         "fitting_sheet": fitting_file(garment.name),
+        "fit": fit_record(mock.real, mock.real[garment.name]),
         "left_out": [piece.name for piece in mock.without[garment.name]],
         "pieces": [_piece(garment, cut) for cut in garment.pattern.pieces],
         "seams": [
