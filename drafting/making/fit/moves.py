@@ -79,7 +79,7 @@ class _Asked:
         return SHORTER * around(self.draft)
 
     def room(self, girth: Girth) -> float:
-        """Return what is left at a level, mm, once the cloth is stretched for a moment, over the layers beneath."""
+        """Return what is left at a level, mm, over the layers beneath, the cloth stretched for a moment."""
         return (
             drawn_girth(self.draft, girth) * (1 + PULL * self.gives) - girth.body - layer_beneath(self.body, girth)
         )
