@@ -16,7 +16,7 @@ import shapely
 from numpy.typing import NDArray
 
 from drafting.geometry.curve import Points
-from drafting.geometry.path import Path
+from drafting.geometry.path import Path, line
 from drafting.ground import tolerances as tol
 
 
@@ -163,6 +163,13 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     ring = shapely.Polygon(max(solid, key=lambda p: p.area).exterior).simplify(tol.FLAT)
     points = [complex(*xy) for xy in shapely.orient_polygons(ring).exterior.coords]
     return Path.polygon(*points[:-1])
+
+
+def clipped(path: Path, box: tuple[float, float, float, float]) -> list[Path]:
+    """Return the parts of an open path that lie in `box`, as straight lines."""
+    inside = shapely.LineString(_xy(path)).intersection(shapely.box(*box))
+    runs = [shapely.get_coordinates(part) for part in shapely.get_parts(inside)]
+    return [line(*(complex(x, y) for x, y in run)) for run in runs if len(run) > 1]
 
 
 def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:

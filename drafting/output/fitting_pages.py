@@ -16,6 +16,7 @@ from drafting.ground.names import clean_text
 from drafting.ground.units import ShownUnit, show_length
 from drafting.making.fit.told import fit_tables
 from drafting.making.words import text
+from drafting.output.sign_sheets import sign_sheets
 from drafting.sheet import Sheet
 from drafting.sheet.chart_page import SheetTable, chart_pages
 from drafting.sheet.fitting_sheet import RowToWrite, SheetWords, fitting_sheets
@@ -29,8 +30,9 @@ def sheets_to_write_on(mock: MockUp) -> Iterator[tuple[str, tuple[Sheet, ...]]]:
     figures = small_figures(draw_wearer(costume.wearer))
     for garment in mock.made.garments:
         rows = [_row(line, costume.told_in) for line in seam_lines(garment.draft)]
+        signs = sign_sheets(mock.real, mock.real[garment.name], figures)
         drawn = fitting_sheets(_words(mock, garment), figures, garment.pattern.pieces, rows)
-        yield garment.name, (*drawn, *_chart(mock.real, mock.real[garment.name]))
+        yield garment.name, (*drawn, *_chart(mock.real, mock.real[garment.name]), *signs)
 
 
 SHARES = {"table.ease": (36, 17, 19, 17, 47, 24, 30), "table.moves": (25, 36, 16, 30, 18, 65)}

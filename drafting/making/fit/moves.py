@@ -35,7 +35,7 @@ from drafting.making.fit.ease import drawn_girth, layer_beneath
 from drafting.making.settings.lengthening import SHORTER, around
 from drafting.shaping.stretch import PULL
 
-Measured = Literal["mm", "share", "s"]
+MoveUnit = Literal["mm", "share", "s"]
 
 RISE = ours("the armhole's base swings about the armpit once the sleeve's lift is spent")
 
@@ -50,7 +50,7 @@ class MoveRow:
     have: float
     low: float
     high: float
-    unit: Measured
+    unit: MoveUnit
     verdict: Enough
     sources: tuple[Cited, ...]
 
@@ -85,7 +85,7 @@ class _Asked:
         )
 
     def row(
-        self, movement: Movement, level: str, have: float, wanted: Demand, unit: Measured, *more: Cited
+        self, movement: Movement, level: str, have: float, wanted: Demand, unit: MoveUnit, *more: Cited
     ) -> MoveRow:
         return MoveRow(
             garment=self.garment.name,

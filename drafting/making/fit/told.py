@@ -9,7 +9,7 @@ from drafting.fitting.moving import Movement
 from drafting.ground.lengths import told
 from drafting.ground.sources import printed
 from drafting.making.fit.ease import EaseRow, ease_rows
-from drafting.making.fit.moves import Measured, MoveRow, move_rows
+from drafting.making.fit.moves import MoveRow, MoveUnit, move_rows
 from drafting.making.model import Table
 
 HEADS = {
@@ -91,7 +91,7 @@ def _move_cells(row: MoveRow, named: bool) -> tuple[str, ...]:
     )
 
 
-def _shown(value: float, unit: Measured) -> str:
+def _shown(value: float, unit: MoveUnit) -> str:
     if unit == "mm":
         return told(value)
     return f"{value:.0%}" if unit == "share" else f"{value:.0f} s"

@@ -33,9 +33,15 @@ def small_figures(drawing: Drawing) -> tuple[SmallFigure, ...]:
 def _small(
     view: FigureView, name: str, joined: Sequence[Path], over: Sequence[Path], hands: tuple[str, str] = ("", "")
 ) -> SmallFigure:
-    """Return a view with the shapes that are `joined` in one outline, and those `over` it."""
-    outlines = (rough_ring(joined), *over)
-    return SmallFigure(name, outlines, view.details, box_around(p.bounds for p in outlines), hands)
+    """Return a view with the shapes that are `joined` in one outline, and those `over` it.
+
+    The middle of the head lies over 0, the soles on 0.
+    """
+    outline, head = rough_ring(joined), joined[1].bounds
+    by = -complex((head[0] + head[2]) / 2, outline.bounds[1])
+    outlines = tuple(path.moved(by) for path in (outline, *over))
+    details = tuple(path.moved(by) for path in view.details)
+    return SmallFigure(name, outlines, details, box_around(p.bounds for p in outlines), hands)
 
 
 def _turned_round(figure: SmallFigure, name: str) -> SmallFigure:
