@@ -17,8 +17,8 @@ LIKE = {EdgeRole.SIDE: (EdgeRole.SIDE, EdgeRole.PANEL), EdgeRole.CAP: (EdgeRole.
 """What has the part of an edge where a garment is cut otherwise."""
 
 
-def _edge(verb: Verb, mm: float, edge: EdgeRole, piece: PieceRole | None = None) -> ToTry:
-    return ToTry(verb, mm, edges=LIKE.get(edge, (edge,)), piece=piece)
+def _edge(verb: Verb, mm: float, role: EdgeRole, piece: PieceRole | None = None) -> ToTry:
+    return ToTry(verb, mm, edges=LIKE.get(role, (role,)), piece=piece)
 
 
 def _piece(verb: Verb, mm: float, piece: PieceRole) -> ToTry:
@@ -80,7 +80,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the upper back is round", _piece(Verb.LENGTHEN, 15.0, PieceRole.BACK)),
             LikelyCause("the front is long for the back: balance", _piece(Verb.SHORTEN, 8.0, PieceRole.FRONT)),
         ),
-        ShownWorn(WornNumber.STANDS_OFF, LevelKind.HIP, "back"),
+        worn=ShownWorn(WornNumber.STANDS_OFF, LevelKind.HIP, "back"),
     ),
     FitSign(
         "bust to side",
@@ -97,7 +97,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the side is too tight", _edge(Verb.LET_OUT, 10.0, EdgeRole.SIDE)),
             LikelyCause("the bust point lies elsewhere", _measure(Verb.LENGTHEN, 10.0, "bust_point_depth")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.BUST),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.BUST),
     ),
     FitSign(
         "armhole gapes",
@@ -148,7 +148,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the sides are wide", _edge(Verb.TAKE_IN, 10.0, EdgeRole.SIDE)),
             LikelyCause("the waist lies elsewhere", _measure(Verb.SHORTEN, 10.0, "back_waist_length")),
         ),
-        ShownWorn(WornNumber.STANDS_OFF, LevelKind.WAIST),
+        worn=ShownWorn(WornNumber.STANDS_OFF, LevelKind.WAIST),
     ),
     FitSign(
         "waist tight",
@@ -161,7 +161,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the sides are narrow", _edge(Verb.LET_OUT, 10.0, EdgeRole.SIDE)),
             LikelyCause("the waist lies elsewhere", _measure(Verb.LENGTHEN, 10.0, "back_waist_length")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
     ),
     FitSign(
         "small of the back",
@@ -180,7 +180,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             ),
             LikelyCause("the back is short", _measure(Verb.SHORTEN, 15.0, "back_waist_length")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
     ),
     FitSign(
         "hem up in front",
@@ -193,7 +193,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the belly is fuller", _measure(Verb.LET_OUT, 20.0, "waist_girth")),
             LikelyCause("the front is short for the back: balance", _piece(Verb.LENGTHEN, 10.0, PieceRole.FRONT)),
         ),
-        ShownWorn(WornNumber.HEM, None, "front"),
+        worn=ShownWorn(WornNumber.HEM, None, "front"),
     ),
     FitSign(
         "hem up behind",
@@ -205,7 +205,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the upper back is round", _piece(Verb.LENGTHEN, 15.0, PieceRole.BACK)),
             LikelyCause("the seat is fuller", _level(Verb.LET_OUT, 20.0, LevelKind.HIP)),
         ),
-        ShownWorn(WornNumber.HEM, None, "back"),
+        worn=ShownWorn(WornNumber.HEM, None, "back"),
     ),
     FitSign(
         "rises with the arm",
@@ -243,7 +243,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the arm is fuller", _measure(Verb.LET_OUT, 20.0, "upper_arm_girth")),
             LikelyCause("the sleeve is narrow", _level(Verb.LET_OUT, 15.0, LevelKind.UPPER_ARM)),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.UPPER_ARM),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.UPPER_ARM),
         sleeved=True,
     ),
     FitSign(

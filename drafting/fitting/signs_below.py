@@ -35,7 +35,7 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the seat is fuller", _piece(Verb.LET_OUT, 10.0, PieceRole.BACK)),
             LikelyCause("the thigh is fuller", _measure(Verb.LET_OUT, 20.0, "thigh_girth")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
     ),
     FitSign(
         "crotch hangs",
@@ -58,7 +58,7 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the seat is fuller", _crotch(Verb.LENGTHEN, 10.0, PieceRole.BACK)),
             LikelyCause("the hip is larger", _measure(Verb.LET_OUT, 20.0, "hip_girth")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
     ),
     FitSign(
         "under the seat, loose",
@@ -70,7 +70,7 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the seat is flat", _piece(Verb.TAKE_IN, 10.0, PieceRole.BACK)),
             LikelyCause("the back of the crotch is long", _crotch(Verb.SHORTEN, 10.0, PieceRole.BACK)),
         ),
-        ShownWorn(WornNumber.STANDS_OFF, LevelKind.HIP, "back"),
+        worn=ShownWorn(WornNumber.STANDS_OFF, LevelKind.HIP, "back"),
     ),
     FitSign(
         "inner thigh",
@@ -98,7 +98,7 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the back is hollow", _crotch(Verb.TAKE_IN, 10.0, PieceRole.BACK)),
             LikelyCause("the seat is full above a small waist", _measure(Verb.TAKE_IN, 20.0, "waist_girth")),
         ),
-        ShownWorn(WornNumber.STANDS_OFF, LevelKind.WAIST, "back"),
+        worn=ShownWorn(WornNumber.STANDS_OFF, LevelKind.WAIST, "back"),
     ),
     FitSign(
         "front lifts",
@@ -110,6 +110,6 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the belly is fuller", _crotch(Verb.LENGTHEN, 15.0, PieceRole.FRONT)),
             LikelyCause("the waist is larger", _measure(Verb.LET_OUT, 25.0, "waist_girth")),
         ),
-        ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
+        worn=ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
     ),
 )
