@@ -46,7 +46,11 @@ BY_HAND = ("hand", "silk", "wool", "viscose", "rayon", "acetate")
 NEVER_SOAKED = ("silk", "wool", "acetate", "angora", "cashmere", "mohair")
 """Fibres that a long soak weakens or felts (common practice)."""
 
-FACE: dict[MarkedWith, str] = {"chalk": "treat.face_chalk", "thread": "treat.face_thread", "paper": "treat.face_paper"}
+FACE: dict[MarkedWith, str] = {
+    "chalk": "treat.face_chalk",
+    "thread": "treat.face_thread",
+    "paper": "treat.face_paper",
+}
 """How the right side is marked, by what marks the cloth."""
 
 
