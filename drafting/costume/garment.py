@@ -22,6 +22,7 @@ from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.fitted_hands import fitted_hands
 from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
 from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.chain import Chain, chain
@@ -33,8 +34,7 @@ from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
-from drafting.fitting.applied import fitted
-from drafting.fitting.note import Done, Note, NoteSide
+from drafting.fitting.note import Done, Note
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
@@ -191,43 +191,18 @@ def wished(
     Notes are carried out first, on each hand. Where the two sides differ, fullness is let into each hand
     before they are joined; a wish that names what only the joined draft has (`front-left`) is met there.
     """
-    hands, done, said = _fitted_hands(_hands(body, fabric, block, chosen), notes, body, fabric)
+    noted = fitted_hands(_hands(body, fabric, block, chosen), notes, body, fabric)
+    hands, misfits = noted.hands, list(noted.misfits)
     if len(hands) == 1:
-        draft, misfits = altered(hands[0], wishes, fabric)
+        draft, unmet = altered(hands[0], wishes, fabric)
     else:
         early = [w for w in wishes if isinstance(w, FullnessWish) and w.piece in hands[0]]
-        (left, misfits), (right, _) = (altered(hand, early, fabric) for hand in hands)
+        (left, unmet), (right, _) = (altered(hand, early, fabric) for hand in hands)
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
-        misfits = [*misfits, *more]
-    return replace(draft, findings=(*settled_middle(body), *draft.findings, *said)), misfits, done
-
-
-def _fitted_hands(
-    hands: list[Draft], notes: Sequence[Note], body: Body, fabric: Fabric | None
-) -> tuple[list[Draft], tuple[Done, ...], tuple[Finding, ...]]:
-    """Return the hands with their notes carried out, one for both where they still are alike.
-
-    What each note moved is told once where both hands have it.
-    """
-    if not notes:
-        return hands, (), ()
-    apart = len(hands) > 1 or any(note.side != NoteSide.BOTH for note in notes)
-    sides = SIDES if apart else SIDES[:1]
-    each = [
-        fitted(
-            hand,
-            [note for note in notes if note.side in (NoteSide.BOTH, side)],
-            one_side(body, side) if apart else body,
-            fabric,
-        )
-        for side, hand in zip(sides, (hands[0], hands[-1]), strict=False)
-    ]
-    drafts = [one.draft for one in each]
-    if len(drafts) > 1 and alike(*drafts):
-        drafts = drafts[:1]
-    done = dict.fromkeys(one for hand in each for one in hand.done)
-    return drafts, tuple(done), tuple(dict.fromkeys(one for hand in each for one in hand.findings))
+        unmet = [*unmet, *more]
+    said = (*settled_middle(body), *draft.findings, *noted.findings)
+    return replace(draft, findings=said), [*misfits, *unmet], noted.done
 
 
 def _hands(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> list[Draft]:

@@ -148,6 +148,7 @@ def made_garment(
             trims=garment.trims,
             appliques=garment.appliques,
             cloths=costume.fabrics,
+            notes=costume.fittings.lines_of(garment.name),
             name=garment.name,
             role=garment.fabric,
         )
@@ -162,6 +163,7 @@ def made_garment(
 def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
     """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
     yield from costume.wearer.findings
+    yield from costume.fittings.findings
     for role in dict.fromkeys(garment.fabric for garment in garments):
         if role in costume.fabrics:
             yield from costume.fabrics[role].findings
