@@ -34,13 +34,16 @@ class Fittings:
     """The fittings that a costume stands on, in the order held, and what they come to.
 
     `threads` is what each place asks for by now; `lines` the notes that move the line of a garment;
-    `done` what was done with every other note.
+    `done` what was done with every other note; `taped` is the wearer as the tape alone has her, and
+    `fitted_on_her` says whether the costume was fitted on this wearer.
     """
 
     held: tuple[FittingFile, ...] = ()
     threads: tuple[Thread, ...] = ()
     lines: tuple[Note, ...] = ()
     done: tuple[Done, ...] = ()
+    taped: Body | None = None
+    fitted_on_her: bool = True
 
     def lines_of(self, garment: str) -> tuple[Note, ...]:
         """Return the notes that move the lines of one garment."""
@@ -151,7 +154,14 @@ def sorted_out(
         else:
             lines.append(note)
     new = corrected(body, measures)
-    return new.body, Fittings(held=held, threads=threads, lines=tuple(lines), done=(*new.done, *done))
+    return new.body, Fittings(
+        held=held,
+        threads=threads,
+        lines=tuple(lines),
+        done=(*new.done, *done),
+        taped=body,
+        fitted_on_her=fitted_on_her,
+    )
 
 
 def _in_order(held: Sequence[FittingFile]) -> tuple[FittingFile, ...]:
