@@ -6,12 +6,11 @@ A piece reaches where its new stitching line, laid on what was cut, has 6 mm of 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from itertools import islice
+from dataclasses import dataclass
 
 from drafting.costume.file import CostumeFile
-from drafting.costume.fittings import sorted_out
 from drafting.costume.garment import MadeGarment
+from drafting.costume.refitted import refitted
 from drafting.draft.landmark import landmarks
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
@@ -57,9 +56,7 @@ def as_cut(costume: CostumeFile) -> CostumeFile | None:
     first = next((number for number, one in enumerate(fittings.held) if one.cut), None)
     if first is None or fittings.taped is None:
         return None
-    earlier = tuple(islice(fittings.held, first))
-    body, before = sorted_out(fittings.taped, (), earlier, fitted_on_her=fittings.fitted_on_her)
-    return replace(costume, wearer=body, fittings=replace(before, held=earlier))
+    return refitted(costume, fittings.held[:first])
 
 
 def reaches(before: MadeGarment, after: MadeGarment) -> Iterator[Reach]:
