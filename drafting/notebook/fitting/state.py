@@ -20,6 +20,9 @@ from drafting.fitting.threads import contradictions
 from drafting.ground.errors import InputError
 from drafting.ground.units import ShownUnit, show_length
 
+SEEN = 0.5
+"""mm: a length that changed by less is no matter to a maker (ours)."""
+
 MOVED = 0.05
 """mm: what moved by less stayed (half of the last figure shown)."""
 
@@ -68,7 +71,7 @@ def _with_unit(amount: str, unit: ShownUnit) -> str:
 
 
 @dataclass(frozen=True)
-class Fitted:
+class BeforeAndAfter:
     """A costume before a fitting and with it, drafted; and what became of the fitting's notes."""
 
     before: Made
@@ -79,7 +82,7 @@ class Fitted:
         return (*self.after.costume.fittings.done, *(one for made in self.after.garments for one in made.done))
 
 
-def fitted_at(costume: CostumeFile, fitting: FittingFile | None, more: Sequence[Note] = ()) -> Fitted:
+def fitted_at(costume: CostumeFile, fitting: FittingFile | None, more: Sequence[Note] = ()) -> BeforeAndAfter:
     """Return the costume before `fitting` and with its notes, and those tried beside them.
 
     Raises `DraftError` where a note cannot be carried out, or contradicts another.
@@ -100,11 +103,11 @@ def fitted_at(costume: CostumeFile, fitting: FittingFile | None, more: Sequence[
     if faults:
         raise InputError(faults)
     before, after = refitted(costume, earlier), refitted(costume, (*earlier, now) if notes else earlier)
-    return Fitted(finished(before), finished(after))
+    return BeforeAndAfter(finished(before), finished(after))
 
 
 @dataclass(frozen=True)
-class Change:
+class ChangedLength:
     """An edge whose length changed, or whose partner's did: mm before and after, and the partner's length now."""
 
     ref: EdgeRef
@@ -114,18 +117,18 @@ class Change:
     there: float | None
 
 
-def changes(before: MadeGarment, after: MadeGarment) -> tuple[Change, ...]:
-    """Return every edge that changed its sewn length, with what it is sewn to."""
+def changed_lengths(before: MadeGarment, after: MadeGarment) -> tuple[ChangedLength, ...]:
+    """Return every edge whose sewn length changed by 0.5 mm or more, the most first, and its partner."""
     old = {(p.name, e.name): e.sewn_length for p in before.draft.pieces for e in p.edges}
     found = []
     for piece in after.draft.pieces:
         for edge in piece.edges:
             ref = (piece.name, edge.name)
             was = old.get(ref)
-            if was is not None and abs(was - edge.sewn_length) > MOVED:
+            if was is not None and abs(was - edge.sewn_length) > SEEN:
                 partner, there = _partner(after.draft, ref)
-                found.append(Change(ref, was, edge.sewn_length, partner, there))
-    return tuple(found)
+                found.append(ChangedLength(ref, was, edge.sewn_length, partner, there))
+    return tuple(sorted(found, key=lambda one: -abs(one.after - one.before)))
 
 
 def _partner(draft: Draft, ref: EdgeRef) -> tuple[str, float | None]:
@@ -162,14 +165,15 @@ class Pair:
 def pairs(before: MadeGarment, after: MadeGarment) -> Iterator[Pair]:
     """Yield each piece that changed, and each that is sewn to one that did."""
     old = {piece.name: piece for piece in before.draft.pieces}
-    moved = {p.name for p in after.draft.pieces if p.name in old and not _same(old[p.name], p)}
+    own = [piece for piece in after.draft.pieces if not piece.material]
+    moved = {p.name for p in own if p.name in old and not _same(old[p.name], p)}
     partners = {
         name
         for seam in after.draft.seams
         if moved & {n for n, _ in (*seam.a, *seam.b)}
         for name, _ in (*seam.a, *seam.b)
     }
-    for piece in after.draft.pieces:
+    for piece in own:
         if piece.name in moved or (piece.name in partners and piece.name in old):
             yield _pair(old[piece.name], piece)
 

@@ -174,15 +174,17 @@ class FittingView:
         )
         found = tuple(fs.pairs(before, after))
         self.pairs.value = before_after(found, self.unit) if found else paragraphs_html(["No line has moved yet."])
-        self.lengths.value = macros(__file__).lengths([self._row(one) for one in fs.changes(before, after)])
-        rows = fs.next_list(self.fitted.after.costume, self.unit)
+        self.lengths.value = macros(__file__).lengths(
+            [self._row(one) for one in fs.changed_lengths(before, after)]
+        )
+        again = fs.next_list(self.fitted.after.costume, self.unit)
         empty = "Nothing is noted, or all was seen right."
-        self.next.value = macros(__file__).listed("To look at again at the next fitting", rows, empty)
+        self.next.value = macros(__file__).listed("To look at again at the next fitting", again, empty)
         self.undo.disabled = not (self.fitting and self.fitting.notes)
         edges = [f"{p.base or p.name}.{e.name}" for p in after.draft.pieces for e in p.edges]
         self.fields["where"].options = tuple(dict.fromkeys((*LEVELS, *edges)))
 
-    def _row(self, change: fs.Change) -> tuple[str, ...]:
+    def _row(self, change: fs.ChangedLength) -> tuple[str, ...]:
         edge = f"{plain(change.ref[0])} {plain(change.ref[1])}"
         there = "" if change.there is None else show_length(change.there, self.unit)
         lengths = (show_length(mm, self.unit, finer=True) for mm in (change.before, change.after))
@@ -224,7 +226,12 @@ class FittingView:
         stage = widgets.HBox([left, right])
         view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next])
         named = {"fitting-fields": left, "fitting-shown": right, "fitting-stage": stage, "fitting-page": view}
-        named |= {"pattern-preview": self.picture, "before-after": self.pairs, "next-fitting": self.next}
+        named |= {
+            "pattern-preview": self.picture,
+            "before-after": self.pairs,
+            "next-fitting": self.next,
+            "fitting-lengths": self.lengths,
+        }
         for name, part in named.items():
             part.add_class(name)
         view.add_class("living-view")
