@@ -1,29 +1,35 @@
-"""Notes carried out on the drafts of the hands, before they are joined: one after the other."""
+"""The hands of a garment with its notes carried out: names that there are not, amounts too great, what is told.
+
+Where a note moves a girth by more than a seam should give, it is left out and the maker sent to her tape.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
+from drafting.blocks import Block
 from drafting.body import Body
-from drafting.body.body import SIDES
-from drafting.body.sides import one_side
 from drafting.checks.girths import finished_girth
+from drafting.costume.choices import Chosen
+from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
-from drafting.draft.two_sides import alike
 from drafting.fabric import Fabric
-from drafting.fitting.applied import Fitted, fitted
+from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
 from drafting.fitting.measures import amount_said
-from drafting.fitting.note import AtEdge, AtLevel, AtPiece, Done, Moved, Note, NoteSide
-from drafting.ground.errors import DraftError, UnknownNameError
+from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
+
+TOLD_EDGES = 3
+"""Edges that a sentence tells of a note, those that moved most (ours); the record has them all."""
 
 
 @dataclass(frozen=True)
@@ -36,89 +42,108 @@ class FittedHands:
     findings: tuple[Finding, ...] = ()
 
 
-def fitted_hands(hands: Sequence[Draft], notes: Sequence[Note], body: Body, fabric: Fabric | None) -> FittedHands:
+def fitted_hands(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, notes: Sequence[Note]
+) -> FittedHands:
     """Return the draft of both hands, or of each, with the notes carried out in their order.
 
-    A note for one side makes two drafts of one. What cannot be carried out is a misfit, with its place
-    in the maker's file, and moves nothing.
+    A note at a piece or an edge that there is not is a misfit, with its place in the maker's file. Raises
+    `DraftError` where the garment cannot be drafted.
     """
     if not notes:
-        return FittedHands(tuple(hands))
-    apart = len(hands) > 1 or any(note.side != NoteSide.BOTH for note in notes)
-    drafts: tuple[Draft, ...] = (hands[0], hands[-1]) if apart else (hands[0],)
-    bodies = tuple(one_side(body, side) for side in SIDES) if apart else (body,)
-    done: list[Done] = []
-    misfits: list[Misfit] = []
-    said: list[Finding] = []
+        return FittedHands(tuple(fit.draft for fit in both_drafted(body, fabric, block, chosen)))
+    plain = both_drafted(body, fabric, block, chosen)
+    misfits = tuple(_unknown(plain[0].draft, notes))
+    lost = {spot for spot, _ in misfits}
+    known = [note for note in notes if note.spot not in lost]
+    fits = both_drafted(body, fabric, block, chosen, known)
+    over: list[Done] = []
+    if any(_too_much(moved) for moved in _girths(plain, fits)):
+        each = {note: _girths(plain, both_drafted(body, fabric, block, chosen, [note])) for note in known}
+        over = [_sent_back(note, girths) for note, girths in each.items() if any(map(_too_much, girths))]
+        known = [note for note in known if note not in {one.note for one in over}]
+        fits = both_drafted(body, fabric, block, chosen, known)
+    done = tuple(_told(known, fits, _girths(plain, fits)))
+    return FittedHands(
+        hands=tuple(fit.draft for fit in fits),
+        done=(*done, *over),
+        misfits=misfits,
+        findings=(*_said_of(fits), *map(_finding, (*(one for one in done if one.carried), *over))),
+    )
+
+
+def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
+    """Yield each note that names a piece or an edge that the garment does not have."""
     for note in notes:
         try:
-            _there(drafts[0], note)
-            each = [
-                fitted(draft, [note] if note.side in (NoteSide.BOTH, side) else [], own, fabric)
-                for draft, own, side in zip(drafts, bodies, SIDES, strict=False)
-            ]
+            if isinstance(note.where, AtEdge | AtPiece):
+                piece = piece_named(draft, note.where.piece)
+                for edge in (getattr(note.where, "edge", ""), note.at.end if note.at else ""):
+                    if edge:
+                        edge_named(piece, edge)
         except DraftError as error:
-            misfits.append((note.spot, error))
+            yield note.spot, error
+
+
+def _said_of(fits: Sequence[Fitted]) -> tuple[Finding, ...]:
+    """Return what the alterations say, once where both hands say it."""
+    return tuple(dict.fromkeys(one for fit in fits for one in (*fit.findings, *unplaced(fit.left))))
+
+
+def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]) -> Iterator[Done]:
+    """Yield each note with what it moved: its edges, and the girths where it is the only note."""
+    for note in notes:
+        found = [made for fit in fits for made in fit.done if made.note == note]
+        if not found:
+            yield Done(
+                note, said=f"{note.verb} at {note.where}: not carried out, as the checks say", carried=False
+            )
             continue
-        told = _told(note, drafts, each)
-        done.append(told)
-        said += [_finding(told), *(finding for one in each for finding in one.findings)]
-        drafts = tuple(one.draft for one in each) if told.carried else drafts
-    if len(drafts) > 1 and alike(*drafts):
-        drafts = drafts[:1]
-    return FittedHands(drafts, tuple(done), tuple(misfits), tuple(dict.fromkeys(said)))
+        edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved))
+        moved = (*(girths if len(notes) == 1 else ()), *edges)
+        most = sorted(edges, key=lambda one: -abs(one.after - one.before))[:TOLD_EDGES]
+        shown = [f"{one.edge} {told(one.before)} to {told(one.after)}" for one in moved if not one.piece]
+        shown = shown or [
+            f"{one.piece.replace('-', ' ')} {one.edge.replace('_', ' ')} {told(one.before)} to {told(one.after)}"
+            for one in most
+            if abs(one.after - one.before) > MOVED
+        ]
+        said = f"{amount_said(note)} at {note.where}" + (f": {', '.join(shown)}" if shown else "")
+        yield Done(note, moved, said)
 
 
-def _there(draft: Draft, note: Note) -> None:
-    """Raise `DraftError` where the garment has no such place as a note names."""
-    where = note.where
-    if isinstance(where, AtEdge | AtPiece):
-        piece = piece_named(draft, where.piece)
-        if isinstance(where, AtEdge):
-            edge_named(piece, where.edge)
-            if note.at:
-                edge_named(piece, note.at.end)
-    elif isinstance(where, AtLevel) and all(at.kind != where.level for p in draft.pieces for at in p.levels):
-        raise UnknownNameError(
-            f"no piece of this garment reaches the {where.level}", turn="name a piece or an edge"
-        )
-
-
-def _told(note: Note, before: Sequence[Draft], each: Sequence[Fitted]) -> Done:
-    """Return what a note did, its girths read off the pieces before and after."""
-    girths = tuple(_girths(note, before, [one.draft for one in each]))
-    over = next((one for one in girths if abs(one.after - one.before) > MOST_ROUND), None)
-    if over:
-        said = (
-            f"{amount_said(note)} at {note.where} would move the {over.edge} from {told(over.before)} to "
-            f"{told(over.after)}, over {told(MOST_ROUND)} round: nothing is moved; lay the tape again"
-        )
-        return Done(note, girths, said, carried=False)
-    edges = dict.fromkeys(moved for one in each for made in one.done for moved in made.moved)
-    shown = ", ".join(f"{one.edge} {told(one.before)} to {told(one.after)}" for one in girths)
-    return Done(note, (*girths, *edges), f"{amount_said(note)} at {note.where}" + (f": {shown}" if shown else ""))
-
-
-def _girths(note: Note, before: Sequence[Draft], after: Sequence[Draft]) -> list[Moved]:
-    """Return each girth that moved; where the hands are apart, one round the body is their mean."""
-    levels = dict.fromkeys(girth.level for girth in before[0].girths)
+def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, ...]:
+    """Return each girth that moved: of a limb the hand that moved most, round the body the mean of both."""
     found = []
-    for level in levels:
-        limb = any(girth.limb for girth in before[0].girths if girth.level == level)
+    girths = {girth.level: girth.limb for girth in before[0].draft.girths}
+    hands = max(len(before), len(after))
+    drafts = [(before[n % len(before)].draft, after[n % len(after)].draft) for n in range(hands)]
+    for level, limb in girths.items():
         pairs = [
             (old, new)
-            for a, b in zip(before, after, strict=True)
+            for a, b in drafts
             if (old := finished_girth(a, level)) is not None and (new := finished_girth(b, level)) is not None
         ]
-        if not pairs:
-            continue
-        if limb:
-            old, new = next((p for p in pairs if abs(p[0] - p[1]) > MOVED), pairs[0])
-        else:
+        if pairs and limb:
+            pairs = [max(pairs, key=lambda pair: abs(pair[1] - pair[0]))]
+        if pairs:
             old, new = (sum(side) / len(pairs) for side in zip(*pairs, strict=True))
-        if abs(old - new) > MOVED:
-            found.append(Moved("", level, old, new, f"{note.verb.done} at {note.where}"))
-    return found
+            if abs(old - new) > MOVED:
+                found.append(Moved("", level, old, new, "at the fitting"))
+    return tuple(found)
+
+
+def _too_much(moved: Moved) -> bool:
+    return abs(moved.after - moved.before) > MOST_ROUND + MOVED
+
+
+def _sent_back(note: Note, girths: Sequence[Moved]) -> Done:
+    over = next(one for one in girths if _too_much(one))
+    said = (
+        f"{amount_said(note)} at {note.where} would move the {over.edge} from {told(over.before)} to "
+        f"{told(over.after)}, over {told(MOST_ROUND)} round: nothing is moved; lay the tape again"
+    )
+    return replace(Done(note, said=said), carried=False)
 
 
 def _finding(done: Done) -> Finding:
