@@ -6,9 +6,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.draft.draft import Draft
+from drafting.fitting.alteration import Alteration
 from drafting.fitting.amounts import on_one_hand
 from drafting.fitting.found import Found, places_of
-from drafting.fitting.known import KNOWN, Known
+from drafting.fitting.known import ALTERATIONS
 from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -70,9 +71,9 @@ def unplaced(notes: Iterable[Note]) -> Iterator[Finding]:
         yield _unknown(note)
 
 
-def _asked(note: Note, places: Sequence[Found]) -> Iterator[tuple[Known, Found]]:
+def _asked(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
     """Yield each alteration that a note means, with its place; the first is the one."""
-    for known in KNOWN:
+    for known in ALTERATIONS:
         if note.verb in known.more | known.less:
             for place in places:
                 if any(test(place) for test in known.meant):
@@ -84,7 +85,7 @@ def _may_come(note: Note) -> bool:
     return not hasattr(note.where, "piece")
 
 
-def _signed(note: Note, known: Known) -> float:
+def _signed(note: Note, known: Alteration) -> float:
     amount = on_one_hand(note, known.counts)
     return amount if note.verb in known.more else -amount
 
@@ -107,7 +108,7 @@ def _unknown(note: Note) -> Finding:
     return Finding("fitting", "warning", str(note.where), None, None, said)
 
 
-def _middle(note: Note, known: Known) -> Finding:
+def _middle(note: Note, known: Alteration) -> Finding:
     said = (
         f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): it moves the middle, "
         'which both hands have in common; note it for both (side = "both")'
@@ -115,6 +116,6 @@ def _middle(note: Note, known: Known) -> Finding:
     return Finding("fitting", "warning", str(note.where), note.amount, None, said)
 
 
-def _refused(note: Note, known: Known, error: DraftError) -> Finding:
+def _refused(note: Note, known: Alteration, error: DraftError) -> Finding:
     said = f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): {error.sentence}"
     return Finding("fitting", "warning", str(note.where), note.amount, None, said)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import LevelKind
-from drafting.fitting.lines.places import BEHIND, height, legs, sleeves, trunk
+from drafting.fitting.lines.places import BEHIND, body_pieces, height, leg_pieces, sleeve_pieces
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, FromEnd, Note
 
 
@@ -45,7 +45,9 @@ class Found:
     def height(self, kind: LevelKind) -> float | None:
         """Return the height at which the note lies: its own place on the edge, else that of a level."""
         if self.at is None or self.edge is None or self.piece is None:
-            return height({"leg": legs, "sleeve": sleeves}.get(self.part, trunk)(self.draft), kind)
+            return height(
+                {"leg": leg_pieces, "sleeve": sleeve_pieces}.get(self.part, body_pieces)(self.draft), kind
+            )
         before = self.piece.edges[self.piece.index(self.edge.name) - 1].name
         along = self.at.mm if self.at.end == before else self.edge.length - self.at.mm
         return self.edge.path.at(min(max(along, 0.0), self.edge.length)).imag
@@ -65,7 +67,7 @@ def places_of(draft: Draft, note: Note) -> tuple[Found, ...]:
             if where.edge in piece
             else ()
         )
-    parts = (("trunk", trunk(draft)), ("sleeve", sleeves(draft)), ("leg", legs(draft)))
+    parts = (("trunk", body_pieces(draft)), ("sleeve", sleeve_pieces(draft)), ("leg", leg_pieces(draft)))
     if isinstance(where, AtLevel):
         return tuple(
             Found(draft, part, level=where.level)
@@ -78,7 +80,11 @@ def places_of(draft: Draft, note: Note) -> tuple[Found, ...]:
 
 def part_of(draft: Draft, piece: Piece) -> str:
     """Return of what part of a garment a piece is."""
-    for part, pieces in (("trunk", trunk(draft)), ("sleeve", sleeves(draft)), ("leg", legs(draft))):
+    for part, pieces in (
+        ("trunk", body_pieces(draft)),
+        ("sleeve", sleeve_pieces(draft)),
+        ("leg", leg_pieces(draft)),
+    ):
         if piece in pieces:
             return part
     return ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from drafting.checks.darts import BUST_POINTS
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole
-from drafting.fitting.lines.places import open_darts
+from drafting.fitting.lines.places import outline_darts
 from drafting.fitting.lines.shift import Shift, reshaped
 
 OFF = 1e-9
@@ -17,7 +17,7 @@ def aimed(before: Piece, after: Piece) -> Piece:
     points = [name for name in BUST_POINTS if name in before.points]
     if not points:
         return after
-    for into, out in open_darts(before, EdgeRole.BUST_DART):
+    for into, out in outline_darts(before, EdgeRole.BUST_DART):
         tip = out.path.start
         name = min(points, key=lambda n: abs(before.points[n] - tip))
         old, new = before.points[name], after.points[name]

@@ -48,7 +48,7 @@ class Ends:
 
 
 @dataclass(frozen=True)
-class Way:
+class Jointed:
     """A path with joints at all its knots: `by` holds a displacement for each joint that is a knot."""
 
     path: Path
@@ -59,7 +59,7 @@ class Way:
         return self.path.locate(min(max(at, 0.0), self.path.length))
 
 
-def way_of(path: Path, ends: Ends, knots: Sequence[Knot]) -> Way:
+def way_of(path: Path, ends: Ends, knots: Sequence[Knot]) -> Jointed:
     """Return the path split at its knots."""
     for knot in knots:
         path = _jointed(path, knot.at)
@@ -69,7 +69,7 @@ def way_of(path: Path, ends: Ends, knots: Sequence[Knot]) -> Way:
         nearest = min(range(len(joints)), key=lambda i: abs(joints[i] - knot.at))
         by[nearest] = knot.by
     by[0], by[-1] = ends.start, ends.end
-    return Way(path, tuple(by))
+    return Jointed(path, tuple(by))
 
 
 def _jointed(path: Path, at: float) -> Path:
@@ -83,7 +83,7 @@ Slopes = tuple[float, float]
 """How steep the displacement sets off at either end: 1 as its mean to the next knot, 0 not at all."""
 
 
-def moved_along(way: Way, held: Slopes = (1.0, 1.0)) -> Path:
+def moved_along(way: Jointed, held: Slopes = (1.0, 1.0)) -> Path:
     """Return the path with its knots moved by their displacements, and all between them with them."""
     given = [by for by in way.by if by is not None]
     if all(abs(by - given[0]) < NOTHING for by in given):

@@ -14,7 +14,7 @@ from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.aim import aimed
-from drafting.fitting.lines.behind import carried
+from drafting.fitting.lines.behind import brought_along
 from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, untouched, with_levels
 from drafting.fitting.lines.true import corners_kept, seams_trued
 from drafting.fitting.note import Moved
@@ -31,7 +31,9 @@ class Altered:
     moved: tuple[Moved, ...] = ()
 
 
-def altered(draft: Draft, shifts: Iterable[Shift], why: str, facts: Mapping[str, float] | None = None) -> Altered:
+def carried_out(
+    draft: Draft, shifts: Iterable[Shift], why: str, facts: Mapping[str, float] | None = None
+) -> Altered:
     """Return the draft with its pieces moved as `shifts` say, and all that has to follow within it.
 
     `facts` are added to those of the draft. Raises `DraftError` where a piece would not close.
@@ -43,7 +45,7 @@ def altered(draft: Draft, shifts: Iterable[Shift], why: str, facts: Mapping[str,
     trued = {p.name: untouched(p) for p in draft.pieces if after[p.name] is not p}
     found = {name: replace(one, after=after[name]) for name, one in {**trued, **found}.items()}
     found = {name: replace(one, after=with_levels(one, _inside(asked, name))) for name, one in found.items()}
-    behind = carried(draft, found)
+    behind = brought_along(draft, found)
     found |= behind
     after = after.with_pieces(one.after for one in found.values())
     seams = tuple(_noted(seam, found) for seam in draft.seams)
@@ -127,7 +129,7 @@ def _inside(asked: Mapping[str, Shift], name: str) -> Callable[[complex], comple
     return asked[name].inside if name in asked else stays
 
 
-def exactly(
+def made_exact(
     draft: Draft, by: float, alter: Callable[[Draft, float], Altered], measure: Callable[[Draft], float]
 ) -> Altered:
     """Return the draft altered so that what `measure` reads changes by exactly `by`.

@@ -6,8 +6,8 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, altered, exactly
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, following, height, inward, trunk
+from drafting.fitting.lines.altered import Altered, carried_out, made_exact
+from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, inward
 from drafting.fitting.lines.shift import Shift
 from drafting.fitting.lines.shoulder import armholes, middle
 from drafting.fitting.lines.waist import width_at
@@ -20,15 +20,15 @@ SIDE_REACH = 0.35
 """Of the way from bust to waist: so far down the side seam goes along with the base of the armhole (ours)."""
 
 
-def base(draft: Draft, raised: float) -> Altered:
+def armhole_base(draft: Draft, raised: float) -> Altered:
     """Return a body whose armhole ends higher by `raised` mm under the arm; its upper half stays."""
-    body = trunk(draft)
+    body = body_pieces(draft)
     bust, waist = height(body, LevelKind.BUST), height(body, LevelKind.WAIST)
     fixed = None if bust is None or waist is None else bust + SIDE_REACH * (waist - bust)
     shifts = [_raised(p, name, raised, fixed) for p in body if (name := underarm(p)) is not None]
     if not shifts:
         raise DraftError("no armhole of this draft ends under the arm", turn="note it at an edge instead")
-    return altered(draft, shifts, f"armhole {'raised' if raised > 0 else 'lowered'}")
+    return carried_out(draft, shifts, f"armhole {'raised' if raised > 0 else 'lowered'}")
 
 
 def underarm(piece: Piece) -> str | None:
@@ -61,16 +61,16 @@ def _raised(piece: Piece, corner: str, raised: float, fixed: float | None) -> Sh
     return Shift(piece.name, {corner: by}, knots)
 
 
-def scoop(draft: Draft, ref: EdgeRef, deeper: float) -> Altered:
+def armhole_scoop(draft: Draft, ref: EdgeRef, deeper: float) -> Altered:
     """Return the draft with one edge of an armhole scooped out by `deeper` mm at its front fold."""
     edge = draft.edge(ref)
     low, high = sorted((edge.path.start.imag, edge.path.end.imag))
-    return altered(draft, [_pushed(edge, ref[0], low + FRONT_FOLD * (high - low), deeper)], "armhole scooped")
+    return carried_out(draft, [_pushed(edge, ref[0], low + FRONT_FOLD * (high - low), deeper)], "armhole scooped")
 
 
-def across(draft: Draft, behind: bool, wider: float) -> Altered:
+def across_width(draft: Draft, behind: bool, wider: float) -> Altered:
     """Return a body wider by `wider` mm between the armhole and the middle, in the back or in front."""
-    body = [p for p in trunk(draft) if (p.role in BEHIND) == behind]
+    body = [p for p in body_pieces(draft) if (p.role in BEHIND) == behind]
     long = {p.name: max(armholes(p), key=lambda e: e.length, default=None) for p in body if _is_main(p)}
     shifts = []
     for name, edge in long.items():
@@ -80,7 +80,7 @@ def across(draft: Draft, behind: bool, wider: float) -> Altered:
     if not shifts:
         raise DraftError("there is no armhole to widen at", turn="note it at an edge (`piece.edge`) instead")
     what = "back" if behind else "front"
-    return altered(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}")
+    return carried_out(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}")
 
 
 def _widened(piece: Piece, edge: Edge, wider: float) -> Shift:
@@ -88,7 +88,7 @@ def _widened(piece: Piece, edge: Edge, wider: float) -> Shift:
     low, high = sorted((edge.path.start.imag, edge.path.end.imag))
     if edge.length > SHORT or EdgeRole.YOKE in {e.role for e in piece.edges}:
         return _pushed(edge, piece.name, low + ACROSS * (high - low), -wider)
-    lower = edge.name if edge.path.start.imag < edge.path.end.imag else following(piece, edge.name)
+    lower = edge.name if edge.path.start.imag < edge.path.end.imag else edge_after(piece, edge.name)
     panel = edge if lower != edge.name else piece.edges[piece.index(edge.name) - 1]
     panel = piece[lower] if lower != edge.name else panel
     return Shift(piece.name, {lower: -inward(panel, panel.length / 2) * wider})
@@ -114,13 +114,15 @@ def _pushed(edge: Edge, piece: str, y: float, by: float) -> Shift:
     return Shift(piece, knots={edge.name: (Knot(place, inward(edge, place) * by),)}, steep=ends)
 
 
-def bust(draft: Draft, taken: float) -> Altered:
+def bust_width(draft: Draft, taken: float) -> Altered:
     """Return a body narrower by `taken` mm on this hand at the bust, at its side; waist and across stay."""
-    return exactly(draft, -taken, lambda one, by: _bust(one, -by), lambda one: width_at(one, LevelKind.BUST))
+    return made_exact(
+        draft, -taken, lambda one, by: _bust_width(one, -by), lambda one: width_at(one, LevelKind.BUST)
+    )
 
 
-def _bust(draft: Draft, taken: float) -> Altered:
-    body = trunk(draft)
+def _bust_width(draft: Draft, taken: float) -> Altered:
+    body = body_pieces(draft)
     corners = {p.name: name for p in body if (name := underarm(p)) is not None}
     sides = {n: c for n, c in corners.items() if EdgeRole.SIDE in _beside(draft[n], c)}
     if not sides:
@@ -128,7 +130,7 @@ def _bust(draft: Draft, taken: float) -> Altered:
     shifts = []
     for name, corner in sides.items():
         shifts.append(_narrowed(draft[name], corner, taken / len(sides), height(body, LevelKind.WAIST)))
-    return altered(draft, shifts, f"bust {'taken in' if taken > 0 else 'let out'}")
+    return carried_out(draft, shifts, f"bust {'taken in' if taken > 0 else 'let out'}")
 
 
 def _beside(piece: Piece, corner: str) -> set[EdgeRole]:

@@ -7,25 +7,25 @@ from collections.abc import Iterator
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, altered
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, height, needed, trunk
+from drafting.fitting.lines.altered import Altered, carried_out
+from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, height, needed
 from drafting.fitting.lines.shift import Shift
 from drafting.fitting.lines.shoulder import middle
 
 
-def balance(draft: Draft, raised: float) -> Altered:
+def front_balance(draft: Draft, raised: float) -> Altered:
     """Return a body whose front is longer by `raised` mm from the bust to the shoulder, against its back.
 
     Neck and shoulder of the front go up as they are; the lower half of the armhole stays, and the side.
     """
-    return altered(
+    return carried_out(
         draft, list(_raised(draft, raised)), f"front {'lengthened' if raised > 0 else 'shortened'} above"
     )
 
 
 def _raised(draft: Draft, raised: float) -> Iterator[Shift]:
-    body = [piece for piece in trunk(draft) if piece.role not in BEHIND]
-    bust = needed(height(trunk(draft), LevelKind.BUST), "bust")
+    body = [piece for piece in body_pieces(draft) if piece.role not in BEHIND]
+    bust = needed(height(body_pieces(draft), LevelKind.BUST), "bust")
     for piece in body:
         places = [p for e in piece.edges if e.role in NECKLINE for p in (e.path.start, e.path.end)]
         if not places:

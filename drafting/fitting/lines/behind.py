@@ -20,7 +20,7 @@ TOUCHES = 0.05
 """mm: a corner that is no farther from the outline in front lies on it."""
 
 
-def carried(draft: Draft, found: Mapping[str, Reshaped]) -> dict[str, Reshaped]:
+def brought_along(draft: Draft, found: Mapping[str, Reshaped]) -> dict[str, Reshaped]:
     """Return every piece that lies behind one that was moved, moved with it."""
     behind = {}
     for piece in draft.pieces:

@@ -7,9 +7,9 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, altered
+from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.on_path import on_path
-from drafting.fitting.lines.places import open_darts, trunk
+from drafting.fitting.lines.places import body_pieces, outline_darts
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
@@ -17,15 +17,15 @@ ON_SEAM = 8.0
 """mm: a panel seam that passes the bust point no farther off is shaped by it (ours)."""
 
 
-def point(draft: Draft, raised: float) -> Altered:
+def bust_point(draft: Draft, raised: float) -> Altered:
     """Return a front whose bust point lies higher by `raised` mm; mouth of the dart and level line stay.
 
     Raises `DraftError` where neither a dart nor a panel seam shapes the bust.
     """
-    shifts = [_raised(p, raised) for p in trunk(draft) if any(name in p.points for name in BUST_POINTS)]
+    shifts = [_raised(p, raised) for p in body_pieces(draft) if any(name in p.points for name in BUST_POINTS)]
     if not any(shift.corners or shift.knots for shift in shifts):
         raise DraftError("neither a dart nor a panel seam shapes this bust", turn="choose a `bust_dart` first")
-    return altered(draft, shifts, f"bust point {'raised' if raised > 0 else 'lowered'}")
+    return carried_out(draft, shifts, f"bust point {'raised' if raised > 0 else 'lowered'}")
 
 
 def _raised(piece: Piece, raised: float) -> Shift:
@@ -34,7 +34,7 @@ def _raised(piece: Piece, raised: float) -> Shift:
     corners = {
         out.name: by
         for role in (EdgeRole.BUST_DART, EdgeRole.WAIST_DART)
-        for _, out in open_darts(piece, role)
+        for _, out in outline_darts(piece, role)
         if min(abs(out.path.start.real - p.real) for p in points) < ABOVE_ONE or role is EdgeRole.BUST_DART
     }
     knots = {}

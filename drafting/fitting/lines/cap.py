@@ -18,8 +18,8 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, SeamKind
 from drafting.fitting.lines.along import Ends, Knot, moved_along, way_of
-from drafting.fitting.lines.altered import Altered, altered, exactly
-from drafting.fitting.lines.places import INSIDE, at_height, height, sleeves
+from drafting.fitting.lines.altered import Altered, carried_out, made_exact
+from drafting.fitting.lines.places import INSIDE, at_height, height, sleeve_pieces
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
@@ -77,7 +77,7 @@ class Crowned:
 
 def crowned(draft: Draft) -> Crowned:
     """Return the piece of the sleeve that has the crown; raises `DraftError` where there is none."""
-    for piece in sleeves(draft):
+    for piece in sleeve_pieces(draft):
         for at, edge in enumerate(piece.edges):
             before = piece.edges[at - 1]
             marks = [n.kind for e in (edge, before) for n in e.notches]
@@ -107,9 +107,11 @@ def cap_height(draft: Draft, raised: float) -> Altered:
     return _fitted(draft, shift, f"cap {'raised' if raised > 0 else 'lowered'}")
 
 
-def upper_arm(draft: Draft, wider: float) -> Altered:
+def arm_width(draft: Draft, wider: float) -> Altered:
     """Return a sleeve wider by `wider` mm at the upper arm, its crown lower by what that takes."""
-    level = next((lv.name for p in sleeves(draft) for lv in p.levels if lv.kind is LevelKind.UPPER_ARM), None)
+    level = next(
+        (lv.name for p in sleeve_pieces(draft) for lv in p.levels if lv.kind is LevelKind.UPPER_ARM), None
+    )
     if level is None:
         raise DraftError("no sleeve of this draft draws the upper arm", turn="note it at an edge instead")
 
@@ -119,7 +121,7 @@ def upper_arm(draft: Draft, wider: float) -> Altered:
 
         return _fitted(one, shift, f"upper arm {'widened' if wider > 0 else 'narrowed'}")
 
-    return exactly(draft, wider, alter, lambda one: finished_girth(one, level) or 0.0)
+    return made_exact(draft, wider, alter, lambda one: finished_girth(one, level) or 0.0)
 
 
 Shaped = Callable[[Crowned, "np.ndarray", "float | None"], Shift]
@@ -127,7 +129,7 @@ Shaped = Callable[[Crowned, "np.ndarray", "float | None"], Shift]
 
 def _fitted(draft: Draft, shape: Shaped, why: str) -> Altered:
     """Return a sleeve moved so that both halves of its cap keep their lengths; else raises `DraftError`."""
-    cap, elbow = crowned(draft), height(sleeves(draft), LevelKind.ELBOW)
+    cap, elbow = crowned(draft), height(sleeve_pieces(draft), LevelKind.ELBOW)
     wanted = np.array([cap.front.length, cap.back.length])
     asked, free = wanted.copy(), np.zeros(2)
     found = Altered(draft)
@@ -141,7 +143,7 @@ def _fitted(draft: Draft, shape: Shaped, why: str) -> Altered:
                 "no cap of this height has the length of the armhole",
                 turn="change the cap's height or the sleeve's width by less",
             )
-        found = altered(draft, [shape(cap, free, elbow)], why, _facts(cap, shape(cap, free, elbow)))
+        found = carried_out(draft, [shape(cap, free, elbow)], why, _facts(cap, shape(cap, free, elbow)))
         new = found.draft[cap.piece.name]
         got = np.array([new[cap.front.name].length, new[cap.back.name].length])
         asked += wanted - got

@@ -12,9 +12,9 @@ from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind
-from drafting.fitting.lines.altered import Altered, altered
+from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.longer import Zone, lengthened
-from drafting.fitting.lines.places import height, legs, needed, sleeves, trunk
+from drafting.fitting.lines.places import body_pieces, height, leg_pieces, needed, sleeve_pieces
 from drafting.ground.errors import DraftError
 
 CLEAR = 2.0
@@ -23,16 +23,16 @@ CLEAR = 2.0
 
 def waist_level(draft: Draft, more: float) -> Altered:
     """Return a body with the waist lower by `more` mm, all round; bust and armhole stay."""
-    body = trunk(draft)
+    body = body_pieces(draft)
     top, low = needed(height(body, LevelKind.BUST), "bust"), needed(height(body, LevelKind.WAIST), "waist")
     zone = clear(body, top, low, more)
     facts = {"front_waist_length": more, "back_waist_length": more}
-    return altered(draft, [lengthened(p, (zone,)) for p in body], _why("waist level", more), facts)
+    return carried_out(draft, [lengthened(p, (zone,)) for p in body], _why("waist level", more), facts)
 
 
 def body_length(draft: Draft, more: float) -> Altered:
     """Return a body longer below the waist by `more` mm; the waist stays."""
-    body = trunk(draft)
+    body = body_pieces(draft)
     top = needed(height(body, LevelKind.WAIST), "waist")
     hems = [e.path.at(e.length / 2).imag for p in body for e in p.edges if e.role is EdgeRole.HEM]
     if not hems or min(hems) > top - 4 * CLEAR:
@@ -40,19 +40,19 @@ def body_length(draft: Draft, more: float) -> Altered:
             "this body ends at the waist: there is nothing below it to lengthen", turn="note it at the waist level"
         )
     zone = clear(body, top - CLEAR, max(hems) + CLEAR, more)
-    return altered(draft, [lengthened(p, (zone,)) for p in body], _why("hem", more))
+    return carried_out(draft, [lengthened(p, (zone,)) for p in body], _why("hem", more))
 
 
 def sleeve_length(draft: Draft, more: float) -> Altered:
     """Return a sleeve longer by `more` mm, half of it above the elbow and half below; the cap stays."""
-    pieces = sleeves(draft)
+    pieces = sleeve_pieces(draft)
     top = needed(height(pieces, LevelKind.UPPER_ARM), "upper arm")
     return _limb(draft, pieces, (top, height(pieces, LevelKind.ELBOW)), more, "sleeve length")
 
 
 def leg_length(draft: Draft, more: float) -> Altered:
     """Return legs longer by `more` mm, half of it above the knee and half below; the rise stays."""
-    pieces = legs(draft)
+    pieces = leg_pieces(draft)
     forks = [p[e].path.start.imag for p in pieces for e in _names(p, EdgeRole.INSEAM)]
     forks += [p[e].path.end.imag for p in pieces for e in _names(p, EdgeRole.INSEAM)]
     tops = sorted(forks)[len(forks) // 2 :]
@@ -68,7 +68,7 @@ def _limb(
     if joint is not None and low < joint - 10 * CLEAR:
         above = clear(pieces, top - CLEAR, joint + CLEAR, more / 2)
         zones = (above, clear(pieces, joint - CLEAR, low, more / 2))
-    return altered(draft, [lengthened(p, zones) for p in pieces], _why(what, more))
+    return carried_out(draft, [lengthened(p, zones) for p in pieces], _why(what, more))
 
 
 def _ends(pieces: Iterable[Piece]) -> list[float]:

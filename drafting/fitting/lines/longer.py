@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from drafting.draft.piece import Piece
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.places import INSIDE, WIDE, along
+from drafting.fitting.lines.places import INSIDE, WIDE, mm_along
 from drafting.fitting.lines.shift import Shift
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -61,7 +61,7 @@ def sheared(piece: Piece, by: Callable[[complex], complex], bends: Iterable[Path
     """Return a piece of which every place is moved by `by`, which changes its rule along the lines `bends`."""
     knots = {}
     for edge in piece.edges:
-        places = {along(edge.path, one.on_a) for bend in bends for one in crossings(edge.path, bend)}
+        places = {mm_along(edge.path, one.on_a) for bend in bends for one in crossings(edge.path, bend)}
         inside = sorted(at for at in places if INSIDE < at < edge.length - INSIDE)
         knots[edge.name] = tuple(Knot(at, by(edge.path.at(at))) for at in inside)
     return Shift(piece.name, {edge.name: by(edge.path.start) for edge in piece.edges}, knots, inside=by)

@@ -5,16 +5,16 @@ from __future__ import annotations
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
-from drafting.fitting.lines.altered import Altered, altered
-from drafting.fitting.lines.places import BEHIND, trunk
+from drafting.fitting.lines.altered import Altered, carried_out
+from drafting.fitting.lines.places import BEHIND, body_pieces
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
 
-def depth(draft: Draft, behind: bool, lower: float) -> Altered:
+def neck_depth(draft: Draft, behind: bool, lower: float) -> Altered:
     """Return a body whose neck lies lower by `lower` mm at the centre, in the back or in front."""
     shifts = []
-    for piece in trunk(draft):
+    for piece in body_pieces(draft):
         corner = _at_centre(piece)
         if (piece.role in BEHIND) == behind and corner is not None:
             neck = next(e for e in piece.edges if e.role is EdgeRole.NECK)
@@ -26,7 +26,7 @@ def depth(draft: Draft, behind: bool, lower: float) -> Altered:
             turn="lower the front of a coat by its break, or note it at an edge (`piece.edge`)",
         )
     what = "back" if behind else "front"
-    return altered(draft, shifts, f"{what} neck {'lowered' if lower > 0 else 'raised'}")
+    return carried_out(draft, shifts, f"{what} neck {'lowered' if lower > 0 else 'raised'}")
 
 
 def _at_centre(piece: Piece) -> str | None:
@@ -38,10 +38,10 @@ def _at_centre(piece: Piece) -> str | None:
     return None
 
 
-def width(draft: Draft, wider: float) -> Altered:
+def neck_width(draft: Draft, wider: float) -> Altered:
     """Return a body whose neck is wider by `wider` mm on each shoulder: the seam is shorter by as much."""
     shifts = []
-    for piece in trunk(draft):
+    for piece in body_pieces(draft):
         for at, edge in enumerate(piece.edges):
             before = piece.edges[at - 1]
             if {before.role, edge.role} == {EdgeRole.SHOULDER, EdgeRole.NECK}:
@@ -52,4 +52,4 @@ def width(draft: Draft, wider: float) -> Altered:
                 shifts.append(Shift(piece.name, {edge.name: way * wider}, held=held))
     if not shifts:
         raise DraftError("no shoulder of this draft ends at a neckline", turn="note it at an edge instead")
-    return altered(draft, shifts, f"neck {'widened' if wider > 0 else 'narrowed'}")
+    return carried_out(draft, shifts, f"neck {'widened' if wider > 0 else 'narrowed'}")

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from drafting.draft.by_role import dart_legs
-from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
@@ -22,7 +22,7 @@ WIDE = 1e4
 """mm: a straight this long crosses any piece."""
 
 
-def trunk(draft: Draft) -> tuple[Piece, ...]:
+def body_pieces(draft: Draft) -> tuple[Piece, ...]:
     """Return the pieces of the garment's own cloth that lie on the trunk above the hip."""
     upper = {EdgeRole.ARMHOLE, EdgeRole.SHOULDER, EdgeRole.NECK}
     return tuple(
@@ -42,12 +42,12 @@ BEHIND = frozenset({PieceRole.BACK, PieceRole.PLAIN})
 """What lies on the back; a yoke does."""
 
 
-def legs(draft: Draft) -> tuple[Piece, ...]:
+def leg_pieces(draft: Draft) -> tuple[Piece, ...]:
     """Return the pieces that go round the legs."""
     return tuple(p for p in draft.pieces if not p.material and any(e.role is EdgeRole.INSEAM for e in p.edges))
 
 
-def sleeves(draft: Draft) -> tuple[Piece, ...]:
+def sleeve_pieces(draft: Draft) -> tuple[Piece, ...]:
     """Return the pieces that a sleeve is made of."""
     return tuple(p for p in draft.pieces if not p.material and p.role in SLEEVES)
 
@@ -68,10 +68,10 @@ def needed(found: float | None, what: str) -> float:
 def at_height(path: Path, y: float) -> float | None:
     """Return where a path first is at a height, mm from its start, or None."""
     met = crossings(path, line(complex(-WIDE, y), complex(WIDE, y)))
-    return along(path, met[0].on_a) if met else None
+    return mm_along(path, met[0].on_a) if met else None
 
 
-def along(path: Path, place: float) -> float:
+def mm_along(path: Path, place: float) -> float:
     """Return a crossing's place (segment and parameter in one number) in mm from the path's start."""
     index = min(int(place), len(path.segments) - 1)
     t = place - index
@@ -79,14 +79,9 @@ def along(path: Path, place: float) -> float:
     return math.fsum(path.lengths[:index]) + part
 
 
-def following(piece: Piece, edge: str) -> str:
+def edge_after(piece: Piece, edge: str) -> str:
     """Return the name of the edge that starts where this one ends."""
     return piece.edges[(piece.index(edge) + 1) % len(piece.edges)].name
-
-
-def before(piece: Piece, edge: str) -> str:
-    """Return the name of the edge that ends where this one starts."""
-    return piece.edges[piece.index(edge) - 1].name
 
 
 def corner_between(piece: Piece, one: EdgeRole, other: EdgeRole) -> str | None:
@@ -95,11 +90,6 @@ def corner_between(piece: Piece, one: EdgeRole, other: EdgeRole) -> str | None:
         if {piece.edges[at - 1].role, edge.role} == {one, other} and piece.edges[at - 1].role is not edge.role:
             return edge.name
     return None
-
-
-def point(piece: Piece, corner: str) -> complex:
-    """Return where an edge starts."""
-    return piece[corner].path.start
 
 
 def inward(edge: Edge, at: float) -> complex:
@@ -133,17 +123,12 @@ def knotted(
         if hold.end == "start":
             corners[name] = by
         elif hold.end == "end":
-            corners[following(piece, name)] = by
+            corners[edge_after(piece, name)] = by
         else:
             knots[name] = tuple(sorted((*knots.get(name, ()), Knot(hold.at, by)), key=lambda k: k.at))
     return corners, knots
 
 
-def open_darts(piece: Piece, role: EdgeRole) -> Iterator[tuple[Edge, Edge]]:
+def outline_darts(piece: Piece, role: EdgeRole) -> Iterator[tuple[Edge, Edge]]:
     """Yield the legs of each open dart of a role."""
     yield from ((one, two) for one, two in dart_legs(piece) if one.role is role)
-
-
-def refs_as(draft: Draft, pieces: Iterable[Piece], *roles: EdgeRole) -> Iterator[EdgeRef]:
-    """Yield the edges of these roles."""
-    yield from ((p.name, e.name) for p in pieces for e in p.edges if e.role in roles)

@@ -6,9 +6,9 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, altered, then
+from drafting.fitting.lines.altered import Altered, carried_out, then
 from drafting.fitting.lines.longer import Zone, lengthened
-from drafting.fitting.lines.places import INSIDE, at_height, corner_between, height, inward, legs, needed
+from drafting.fitting.lines.places import INSIDE, at_height, corner_between, height, inward, leg_pieces, needed
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
@@ -16,14 +16,14 @@ CENTRES = (EdgeRole.FLY, EdgeRole.CROTCH)
 """What meets the waist at the centre line."""
 
 
-def depth(draft: Draft, deeper: float) -> Altered:
+def rise_depth(draft: Draft, deeper: float) -> Altered:
     """Return trousers whose rise is deeper by `deeper` mm all round: the waist goes up, the legs stay."""
-    pieces = legs(draft)
+    pieces = leg_pieces(draft)
     hip = needed(height(pieces, LevelKind.HIP), "hip")
     low = max(point_of(p, EdgeRole.CROTCH, EdgeRole.INSEAM).imag for p in pieces)
     zone = Zone(hip, low, deeper)
     shifts = [lengthened(p, (zone,), lift=deeper) for p in pieces]
-    return altered(draft, shifts, f"rise {'deepened' if deeper > 0 else 'shortened'}")
+    return carried_out(draft, shifts, f"rise {'deepened' if deeper > 0 else 'shortened'}")
 
 
 def point_of(piece: Piece, one: EdgeRole, other: EdgeRole) -> complex:
@@ -35,17 +35,17 @@ def point_of(piece: Piece, one: EdgeRole, other: EdgeRole) -> complex:
 
 
 def _half(draft: Draft, behind: bool) -> list[Piece]:
-    found = [p for p in legs(draft) if (p.role is PieceRole.BACK) == behind]
+    found = [p for p in leg_pieces(draft) if (p.role is PieceRole.BACK) == behind]
     if not found:
         raise DraftError("these are no trousers with a front and a back", turn="note it at an edge instead")
     return found
 
 
-def at_waist(draft: Draft, behind: bool, higher: float) -> Altered:
+def centre_height(draft: Draft, behind: bool, higher: float) -> Altered:
     """Return trousers whose waist is higher by `higher` mm at the centre, and as before at the side."""
     shifts = [_tilted(p, higher) for p in _half(draft, behind)]
     what = f"{'back' if behind else 'front'} rise {'lengthened' if higher > 0 else 'shortened'} at the waist"
-    return altered(draft, shifts, what)
+    return carried_out(draft, shifts, what)
 
 
 def _tilted(piece: Piece, higher: float) -> Shift:
@@ -71,10 +71,10 @@ def _tilted(piece: Piece, higher: float) -> Shift:
     return Shift(piece.name, corners, held=held)
 
 
-def extension(draft: Draft, behind: bool, longer: float) -> Altered:
+def fork_length(draft: Draft, behind: bool, longer: float) -> Altered:
     """Return trousers whose fork reaches farther by `longer` mm; knee and hip stay."""
     shifts = []
-    hip, knee = (height(legs(draft), kind) for kind in (LevelKind.HIP, LevelKind.KNEE))
+    hip, knee = (height(leg_pieces(draft), kind) for kind in (LevelKind.HIP, LevelKind.KNEE))
     for piece in _half(draft, behind):
         corner = corner_between(piece, EdgeRole.CROTCH, EdgeRole.INSEAM)
         if corner is None:
@@ -89,25 +89,25 @@ def extension(draft: Draft, behind: bool, longer: float) -> Altered:
                 knots[edge.name] = (Knot(at, 0j),)
         shifts.append(Shift(piece.name, {corner: way * longer + 0j}, knots))
     what = f"{'back' if behind else 'front'} fork {'lengthened' if longer > 0 else 'shortened'}"
-    return altered(draft, shifts, what)
+    return carried_out(draft, shifts, what)
 
 
-def seat(draft: Draft, fuller: float) -> Altered:
+def fuller_seat(draft: Draft, fuller: float) -> Altered:
     """Return trousers for a fuller seat: the fork longer by `fuller` mm behind, the waist higher by half."""
-    first = extension(draft, True, fuller)
-    return then(first, at_waist(first.draft, True, fuller / 2))
+    first = fork_length(draft, True, fuller)
+    return then(first, centre_height(first.draft, True, fuller / 2))
 
 
-def crotch(draft: Draft, behind: bool, longer: float) -> Altered:
+def crotch_length(draft: Draft, behind: bool, longer: float) -> Altered:
     """Return trousers whose crotch seam is longer by `longer` mm, half of it at the waist and half at the fork."""
-    first = at_waist(draft, behind, longer / 2)
-    return then(first, extension(first.draft, behind, longer / 2))
+    first = centre_height(draft, behind, longer / 2)
+    return then(first, fork_length(first.draft, behind, longer / 2))
 
 
 def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:
     """Return trousers taken in by `taken` mm on this hand at the centre of the waist; the hip stays."""
     shifts = []
-    hip = height(legs(draft), LevelKind.HIP)
+    hip = height(leg_pieces(draft), LevelKind.HIP)
     for piece in _half(draft, behind):
         corner = next((c for role in CENTRES if (c := corner_between(piece, EdgeRole.WAIST, role))), None)
         if corner is None:
@@ -121,12 +121,12 @@ def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:
         way = chord / abs(chord) * (-1.0 if edge.name == corner else 1.0)
         shifts.append(Shift(piece.name, {corner: way * taken}, knots))
     what = f"centre {'back' if behind else 'front'} {'taken in' if taken > 0 else 'let out'} at the waist"
-    return altered(draft, shifts, what)
+    return carried_out(draft, shifts, what)
 
 
 def leg_width(draft: Draft, y: float, taken: float) -> Altered:
     """Return legs narrower by `taken` mm at a height, half on each edge of the inseam; the side stays."""
-    pieces = legs(draft)
+    pieces = leg_pieces(draft)
     marks = [h for k in (LevelKind.WAIST, LevelKind.HIP, LevelKind.KNEE) if (h := height(pieces, k)) is not None]
     edges = [
         (p, e) for p in pieces for e in p.edges if e.role is EdgeRole.INSEAM and at_height(e.path, y) is not None
@@ -150,7 +150,7 @@ def leg_width(draft: Draft, y: float, taken: float) -> Altered:
                     corners[corner] = by
             knots[edge.name] = tuple(sorted(found, key=lambda k: k.at))
         shifts.append(Shift(piece.name, corners, knots))
-    return altered(draft, shifts, f"leg {'taken in' if taken > 0 else 'let out'}")
+    return carried_out(draft, shifts, f"leg {'taken in' if taken > 0 else 'let out'}")
 
 
 def _after(piece: Piece, edge: str) -> str:

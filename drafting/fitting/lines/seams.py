@@ -6,7 +6,7 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.found import Found
 from drafting.fitting.lines.altered import Altered
-from drafting.fitting.lines.places import at_height, height, legs, needed, trunk
+from drafting.fitting.lines.places import at_height, body_pieces, height, leg_pieces, needed
 from drafting.fitting.lines.rise import leg_width
 from drafting.fitting.lines.waist import at_edges
 from drafting.ground.errors import DraftError
@@ -15,7 +15,7 @@ THIGH_DROP = 30.0
 """mm: so far below the fork a leg is taken in where no place is noted (ours: where the thigh is measured)."""
 
 
-def seam(found: Found, taken: float) -> Altered:
+def one_seam(found: Found, taken: float) -> Altered:
     """Return the draft with both edges of a seam taken in by half of `taken` mm each, at the height noted.
 
     Without a place it is the waist. Raises `DraftError` where the seam does not pass there.
@@ -45,15 +45,15 @@ BESIDE = 25.0
 
 def at_sides(found: Found, kind: LevelKind, taken: float) -> Altered:
     """Return the draft narrower at a level by `taken` mm on this hand, at its side seams."""
-    pieces = legs(found.draft) if found.part == "leg" else trunk(found.draft)
+    pieces = leg_pieces(found.draft) if found.part == "leg" else body_pieces(found.draft)
     level = needed(height(pieces, kind), kind.value)
     refs = [(p.name, e.name) for p in pieces for e in p.edges if e.role is EdgeRole.SIDE]
     return at_edges(found.draft, _passing(found.draft, refs, level), taken, level)
 
 
-def leg(found: Found, taken: float) -> Altered:
+def noted_leg(found: Found, taken: float) -> Altered:
     """Return legs narrower by `taken` mm where it is noted: the knee, a place on the inseam, else the thigh."""
-    pieces = legs(found.draft)
+    pieces = leg_pieces(found.draft)
     knee = height(pieces, LevelKind.KNEE)
     at_knee = found.level == LevelKind.KNEE or found.measure == "knee_girth"
     if found.at is not None:

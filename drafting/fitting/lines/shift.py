@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
-from drafting.fitting.lines.along import Ends, Knot, Way, moved_along, way_of
+from drafting.fitting.lines.along import Ends, Jointed, Knot, moved_along, way_of
 from drafting.fitting.lines.on_path import on_path
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -65,7 +65,10 @@ class Reshaped:
 
     before: Piece
     after: Piece
-    ways: Mapping[str, Way]
+    ways: Mapping[str, Jointed]
+
+    def __post_init__(self) -> None:
+        freeze(self, "ways")
 
     def place(self, edge: str, at: float) -> float:
         """Return where a place of an edge (mm from its start) has come to."""
@@ -101,7 +104,7 @@ def untouched(piece: Piece) -> Reshaped:
     return Reshaped(piece, piece, {e.name: way_of(e.path, Ends(), ()) for e in piece.edges})
 
 
-def _with_path(edge: Edge, path: Path, way: Way) -> Edge:
+def _with_path(edge: Edge, path: Path, way: Jointed) -> Edge:
     """Return an edge on its new path, its own notches where they were, its gathers in the old share."""
 
     def placed(notch: Notch) -> Notch:

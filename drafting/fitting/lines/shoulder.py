@@ -15,22 +15,22 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, altered
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, following, height, needed, trunk
+from drafting.fitting.lines.altered import Altered, carried_out
+from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, needed
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
 
-def slope(draft: Draft, lower: float) -> Altered:
+def shoulder_slope(draft: Draft, lower: float) -> Altered:
     """Return a body whose shoulder tips and armholes lie lower by `lower` mm; neck and waist stay."""
-    body = trunk(draft)
+    body = body_pieces(draft)
     waist = needed(height(body, LevelKind.WAIST), "waist")
     shifts = []
     for piece in body:
         ends = shoulder_ends([p for p in body if (p.role in BEHIND) == (piece.role in BEHIND)])
         if ends and (armholes(piece) or shoulders(piece)):
             shifts.append(_sloped(piece, lower, ends, waist))
-    return altered(draft, _some(shifts), f"shoulder {'lowered' if lower > 0 else 'raised'}")
+    return carried_out(draft, _some(shifts), f"shoulder {'lowered' if lower > 0 else 'raised'}")
 
 
 def _sloped(piece: Piece, lower: float, ends: tuple[complex, complex], waist: float) -> Shift:
@@ -86,24 +86,24 @@ def tip(piece: Piece) -> str | None:
     return None
 
 
-def length(draft: Draft, longer: float) -> Altered:
+def shoulder_length(draft: Draft, longer: float) -> Altered:
     """Return a body whose shoulder seam is longer by `longer` mm; the armhole's lower half stays."""
     shifts = []
-    for piece in trunk(draft):
+    for piece in body_pieces(draft):
         corner = tip(piece)
         if corner is not None:
             inner, outer = _last_part(piece, corner)
             shifts.append(_at_tip(piece, corner, (outer - inner) / abs(outer - inner) * longer))
-    return altered(draft, _some(shifts), f"shoulder {'lengthened' if longer > 0 else 'shortened'}")
+    return carried_out(draft, _some(shifts), f"shoulder {'lengthened' if longer > 0 else 'shortened'}")
 
 
-def forward(draft: Draft, by: float) -> Altered:
+def shoulder_forward(draft: Draft, by: float) -> Altered:
     """Return a body whose shoulder seam lies farther forward at the tip by `by` mm, and as before at the neck.
 
     What the front loses the back gets. The lengths of the seam stay.
     """
     shifts = []
-    for piece in trunk(draft):
+    for piece in body_pieces(draft):
         corner = tip(piece)
         if corner is not None:
             inner, outer = _last_part(piece, corner)
@@ -111,7 +111,7 @@ def forward(draft: Draft, by: float) -> Altered:
             angle = 2 * math.asin(by / 2 / abs(arm))
             way = 1.0 if (piece.role in BEHIND) == (arm.real > 0) else -1.0
             shifts.append(Shift(piece.name, {corner: arm * cmath.exp(1j * way * angle) - arm}))
-    return altered(draft, _some(shifts), f"shoulder seam moved {'forward' if by > 0 else 'back'}")
+    return carried_out(draft, _some(shifts), f"shoulder seam moved {'forward' if by > 0 else 'back'}")
 
 
 def _last_part(piece: Piece, corner: str) -> tuple[complex, complex]:
@@ -125,7 +125,7 @@ def _at_tip(piece: Piece, corner: str, by: complex) -> Shift:
     """Return a piece's tip moved, and its armhole with it, fading out."""
     knots, held = {}, set()
     for edge in armholes(piece):
-        if edge.name == corner or following(piece, edge.name) == corner:
+        if edge.name == corner or edge_after(piece, edge.name) == corner:
             knots[edge.name] = tuple(Knot(at, 0j) for at in middle(edge))
             held.add((edge.name, "end" if edge.name == corner else "start"))
     return Shift(piece.name, {corner: by}, knots, frozenset(held))

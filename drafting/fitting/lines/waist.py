@@ -10,8 +10,17 @@ from drafting.checks.levels import width
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
-from drafting.fitting.lines.altered import Altered, altered, exactly
-from drafting.fitting.lines.places import Hold, at_height, height, inward, knotted, needed, open_darts, trunk
+from drafting.fitting.lines.altered import Altered, carried_out, made_exact
+from drafting.fitting.lines.places import (
+    Hold,
+    at_height,
+    body_pieces,
+    height,
+    inward,
+    knotted,
+    needed,
+    outline_darts,
+)
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
 
@@ -41,12 +50,12 @@ def waist(draft: Draft, taken: float) -> Altered:
 
     Bust and hip stay. Raises `DraftError` where no seam and no dart lies at the waist.
     """
-    return exactly(draft, -taken, lambda one, by: _waist(one, -by), lambda one: width_at(one, LevelKind.WAIST))
+    return made_exact(draft, -taken, lambda one, by: _waist(one, -by), lambda one: width_at(one, LevelKind.WAIST))
 
 
 def width_at(draft: Draft, kind: LevelKind) -> float:
     """Return how wide the body of one hand is at a level, mm, darts left out."""
-    return math.fsum(width(p, level) for p in trunk(draft) for level in p.levels if level.kind is kind)
+    return math.fsum(width(p, level) for p in body_pieces(draft) for level in p.levels if level.kind is kind)
 
 
 def _wide(dart: InnerDart, level: float) -> float:
@@ -56,7 +65,7 @@ def _wide(dart: InnerDart, level: float) -> float:
 
 
 def _waist(draft: Draft, taken: float) -> Altered:
-    body, marks = trunk(draft), heights(draft)
+    body, marks = body_pieces(draft), level_heights(draft)
     level = needed(height(body, LevelKind.WAIST), "waist")
     kinds = [_Kind.SIDE] if _edges(body, SIDES, level) else []
     kinds += [_Kind.CENTRE] if _edges(body, CENTRE, level) else []
@@ -78,7 +87,7 @@ def _waist(draft: Draft, taken: float) -> Altered:
         own = {one.name: 1 + dart / _wide(one, level) for one in _inside(piece, level)}
         if mine or legs or own:
             shifts.append(_shift(piece, mine, legs, own, level, marks))
-    return altered(draft, shifts, _why(taken), {"waist_half": -taken})
+    return carried_out(draft, shifts, _why(taken), {"waist_half": -taken})
 
 
 def _edges(body: Sequence[Piece], roles: frozenset[EdgeRole], level: float) -> list[tuple[Piece, Edge]]:
@@ -91,7 +100,7 @@ def _shared(edges: Sequence[tuple[Piece, Edge]], whole: float) -> list[tuple[Pie
 
 
 def _open(piece: Piece, level: float) -> list[tuple[Edge, Edge]]:
-    return [legs for legs in open_darts(piece, EdgeRole.WAIST_DART) if _opens(legs, level)]
+    return [legs for legs in outline_darts(piece, EdgeRole.WAIST_DART) if _opens(legs, level)]
 
 
 def _inside(piece: Piece, level: float) -> list[InnerDart]:
@@ -102,9 +111,9 @@ def _why(taken: float) -> str:
     return "waist taken in" if taken > 0 else "waist let out"
 
 
-def heights(draft: Draft) -> list[float]:
+def level_heights(draft: Draft) -> list[float]:
     """Return the heights of bust, waist and hip that the body has, from above."""
-    body = trunk(draft)
+    body = body_pieces(draft)
     found = (height(body, kind) for kind in (LevelKind.BUST, LevelKind.WAIST, LevelKind.HIP))
     return [y for y in found if y is not None]
 
@@ -114,10 +123,17 @@ def at_edges(draft: Draft, refs: Sequence[tuple[str, str]], taken: float, level:
     names = dict.fromkeys(name for name, _ in refs)
     each = taken / len(refs)
     shifts = [
-        _shift(draft[name], [(draft[name][e], each) for n, e in refs if n == name], [], {}, level, heights(draft))
+        _shift(
+            draft[name],
+            [(draft[name][e], each) for n, e in refs if n == name],
+            [],
+            {},
+            level,
+            level_heights(draft),
+        )
         for name in names
     ]
-    return altered(draft, shifts, "seam taken in" if taken > 0 else "seam let out")
+    return carried_out(draft, shifts, "seam taken in" if taken > 0 else "seam let out")
 
 
 def _shift(

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind
-from drafting.fitting.lines.altered import Altered, altered
+from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.lengths import clear
 from drafting.fitting.lines.longer import Zone, refused, sheared
-from drafting.fitting.lines.places import BEHIND, WIDE, height, needed, trunk
+from drafting.fitting.lines.places import BEHIND, WIDE, body_pieces, height, needed
 from drafting.fitting.lines.shift import Shift
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
@@ -29,7 +29,7 @@ NARROW = 40.0
 
 
 @dataclass(frozen=True)
-class Wedge:
+class CentreWedge:
     """A wedge of `more` mm at the centre, nothing at the side, opened from the height `top` to the waist.
 
     `centre` and `side` are the ends of the waist (x + yj, mm), before.
@@ -61,7 +61,7 @@ def waist_wedge(draft: Draft, behind: bool, longer: float) -> Altered:
     A waist edge or a seam in the middle takes it; a hem below the waist stays where it was. Raises
     `DraftError` where there is neither.
     """
-    body = trunk(draft)
+    body = body_pieces(draft)
     pieces = [p for p in body if (p.role in BEHIND) == behind and _ends_of_waist([p])]
     if not any(e.role in {EdgeRole.WAIST, EdgeRole.CENTRE_SEAM} for p in pieces for e in p.edges):
         raise DraftError(
@@ -82,10 +82,10 @@ def waist_wedge(draft: Draft, behind: bool, longer: float) -> Altered:
         raise DraftError("the piece is too narrow at the waist for a wedge", turn="take it at the seams instead")
     zone = clear(pieces, needed(height(body, LevelKind.BUST), "bust"), max(centre.imag, far.imag), longer)
     refused([zone])
-    wedge = Wedge(zone.top, centre, side, longer)
+    wedge = CentreWedge(zone.top, centre, side, longer)
     fact = "back_waist_length" if behind else "front_waist_length"
     what = f"{'back' if behind else 'front'} waist {'lengthened' if longer > 0 else 'shortened'} at the centre"
-    return altered(draft, [_wedged(p, wedge) for p in pieces], what, {fact: longer})
+    return carried_out(draft, [_wedged(p, wedge) for p in pieces], what, {fact: longer})
 
 
 def _ends_of_waist(pieces: Sequence[Piece]) -> list[complex]:
@@ -94,7 +94,7 @@ def _ends_of_waist(pieces: Sequence[Piece]) -> list[complex]:
     return [p for level in levels for path in level.paths for p in (path.start, path.end)]
 
 
-def _wedged(piece: Piece, wedge: Wedge) -> Shift:
+def _wedged(piece: Piece, wedge: CentreWedge) -> Shift:
     low = min(edge.path.start.imag for edge in piece.edges)
     hangs = low < min(wedge.centre.imag, wedge.side.imag) - LONG_BELOW
 
@@ -110,18 +110,18 @@ def _wedged(piece: Piece, wedge: Wedge) -> Shift:
     return sheared(piece, drop, bends)
 
 
-def blades(draft: Draft, longer: float) -> Altered:
+def blades_wedge(draft: Draft, longer: float) -> Altered:
     """Return a body whose back is longer by `longer` mm over the blades at the centre, not at the armhole.
 
     Neck and shoulder go up; below the bust all stays.
     """
-    body = trunk(draft)
+    body = body_pieces(draft)
     bust = needed(height(body, LevelKind.BUST), "bust")
     pieces = [p for p in body if p.role in BEHIND and any(e.role is EdgeRole.NECK for e in p.edges)]
     if not pieces:
         raise DraftError("there is no back up to the neck", turn="note it at an edge (`piece.edge`) instead")
     what = f"back {'rounded' if longer > 0 else 'flattened'} over the blades"
-    return altered(draft, [_rounded(p, bust, longer) for p in pieces], what)
+    return carried_out(draft, [_rounded(p, bust, longer) for p in pieces], what)
 
 
 def _rounded(piece: Piece, bust: float, longer: float) -> Shift:
