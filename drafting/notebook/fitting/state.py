@@ -142,7 +142,7 @@ def _partner(draft: Draft, ref: EdgeRef) -> tuple[str, float | None]:
 
 
 @dataclass(frozen=True)
-class Shift:
+class CornerMoved:
     """A corner of a piece that moved: where it lay (laid on the anchor), and where it lies now."""
 
     old: complex
@@ -158,7 +158,7 @@ class Pair:
     by: complex
     anchor: complex
     named: str
-    shifts: tuple[Shift, ...]
+    shifts: tuple[CornerMoved, ...]
     stayed: tuple[str, ...]
 
 
@@ -208,7 +208,7 @@ def _pair(one: Piece, other: Piece) -> Pair:
             continue
         at, now = was.path.end + by, edge.path.end
         if abs(at - now) > MOVED:
-            shifts.append(Shift(at, now))
+            shifts.append(CornerMoved(at, now))
         if not any(
             abs(was.path.at(was.length * s) + by - edge.path.at(edge.length * s)) > MOVED for s in (0, 0.5, 1)
         ):
