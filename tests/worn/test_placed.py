@@ -86,6 +86,13 @@ def test_hardly_any_cloth_starts_stretched_out_of_shape(block: str) -> None:
     assert np.quantile(start / flat, 0.95) < 2.2
 
 
+def test_a_close_top_starts_pulled_down_until_its_levels_lie_on_the_wearers() -> None:
+    mesh, points = started("close-top")
+    lying = {one.name: points[mesh.sewn[one.triangles]] for one in mesh.levels}
+    for level in ("bust", "waist", "hip"):
+        assert lying[level][..., 2].mean() == pytest.approx(form().levels[level], abs=10.0), level  # half a mesh
+
+
 def test_an_uneven_wearer_has_each_hand_on_its_side() -> None:
     body = uneven_body()
     mesh = sewn_mesh(drafted("shirt", body), "shirt", PLIES)
