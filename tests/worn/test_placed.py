@@ -13,6 +13,7 @@ from drafting.worn.nouns import Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted, uneven_body
+from tests.worn.unusual import child
 
 
 @cache
@@ -57,6 +58,14 @@ def test_no_leg_starts_on_the_other_side(block: str) -> None:
 def test_front_starts_in_front_and_back_behind(block: str) -> None:
     mesh, points = started(block)
     assert points[mesh.front, 1].max() < points[mesh.back, 1].min()
+
+
+def test_no_hem_starts_lower_than_the_ankle() -> None:
+    """A long hem started round the foot, which then stuck through the front of a child's trousers."""
+    body = child(1280.0)
+    mesh, form = sewn_mesh(drafted("trousers", body), "trousers", PLIES), wearers_form(body)
+    points, hem = placed(mesh, form), np.concatenate([mesh.edges[name, "hem"] for name in ("front", "back")])
+    assert form.leg[0][2] > form.leg[1][2] > points[hem, 2].mean() > form.levels["ankle"] - 10.0
 
 
 def test_sleeves_start_round_the_arm_with_the_cuff_at_the_wrist() -> None:

@@ -37,8 +37,11 @@ def test_a_loose_garment_is_worn_as_wide_as_it_was_drafted(block: str) -> None:
     assert max(map(abs, off.values())) <= 6.0, off
 
 
+BY_HAND = (pytest.mark.population, pytest.mark.timeout(0))
+
+
 @pytest.mark.parametrize(
-    "block", ["bodice", *(pytest.param(block, marks=pytest.mark.population) for block in ("shirt", "trousers"))]
+    "block", ["bodice", *(pytest.param(block, marks=BY_HAND) for block in ("shirt", "trousers"))]
 )
 def test_a_mesh_of_12_mm_finds_what_one_of_20_mm_finds(block: str) -> None:
     rest, fine = dressed(block), dressed(block, mesh=12.0)
