@@ -32,23 +32,16 @@ def _sound(path: Path) -> Any:
 
 
 def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], most: float) -> list[float]:
-    """Return how far one gets from each place, that way (a unit step), before leaving a closed path, mm.
+    """Return how far each place lies from where its way (a unit step) leaves a closed path, mm, at `most`.
 
-    No farther than `most` is looked; a place that lies outside has less than nothing: how far outside.
-
-    >>> square = Path.polygon(0j, 10 + 0j, 10 + 10j, 10j)
-    >>> room_ahead(square, [5 + 2j, 12 + 5j], [-1j, 1 + 0j], 50.0)
-    [2.0, -2.0]
+    A place outside has less than nothing: how far outside.
     """
     solid, found = _sound(path), []
     for place, way in zip(places, ways, strict=True):
-        at, end = shapely.Point(place.real, place.imag), place + most * way
-        if not solid.covers(at):
-            found.append(-float(solid.distance(at)))
-            continue
-        ray = shapely.LineString([(place.real, place.imag), (end.real, end.imag)])
-        hit = ray.intersection(solid.boundary)
-        found.append(most if hit.is_empty else float(hit.distance(at)))
+        ends = [(p.real, p.imag) for p in (place, place + most * way)]
+        at, hit = shapely.Point(ends[0]), shapely.LineString(ends).intersection(solid.boundary)
+        off = -solid.distance(at)
+        found.append(float(off if off < 0 else most if hit.is_empty else hit.distance(at)))
     return found
 
 
