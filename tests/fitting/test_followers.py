@@ -100,6 +100,7 @@ def plain(block: str) -> frozenset[tuple[str, str]]:
 def test_all_that_hangs_on_it_follows(block: str, where: str, verb: str, amount: float) -> None:
     garment = made(block, note(where, verb, amount))
     assert [one.note.where for one in garment.done] == [note(where, verb, amount).where]
+    assert garment.done[0].carried
     assert garment.done[0].moved
     wrong = [f.message for f in garment.findings if f.level == "error" and (f.check, f.where) not in plain(block)]
     assert wrong == []
@@ -123,7 +124,7 @@ def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str)
 
 def test_a_note_in_the_middle_is_for_both_hands() -> None:
     garment = made("tailcoat", note("back.centre_back", "shorten", 8.0, "left"))
-    assert garment.done == ()
+    assert [one.carried for one in garment.done] == [False]
     said = [f.message for f in garment.findings if f.check == "fitting"]
     assert len(said) == 1
     assert 'side = "both"' in said[0]
