@@ -119,13 +119,13 @@ def square_box(corner: complex) -> Box:
     return corner.real, corner.imag, corner.real + SIDE, corner.imag + SIDE
 
 
-def quiet_corner(cell: Box, ink: NDArray[np.complex128], words: Sequence[Box] = ()) -> complex:
-    """Return the lower left corner for the squares, in `cell`: off these `words` where they can be, and
+def quiet_corner(cell: Box, ink: NDArray[np.complex128], texts: Sequence[Box] = ()) -> complex:
+    """Return the lower left corner for the squares, in `cell`: off these `texts` where they can be, and
     where the least `ink` (points) lies in them."""
     x0, y0, x1, y1 = (cell[0] + CLEAR, cell[1] + CLEAR, cell[2] - CLEAR, cell[3] - CLEAR)
     across, up = max(1, int((x1 - x0) / BIN)), max(1, int((y1 - y0) / BIN))
     counts, _, _ = np.histogram2d(ink.imag, ink.real, (up, across), ((y0, y0 + up * BIN), (x0, x0 + across * BIN)))
-    for box in words:
+    for box in texts:
         left, low = (max(0, int((v - start) // BIN)) for v, start in zip(box[:2], (x0, y0), strict=True))
         right, top = (max(0, int((v - start) // BIN) + 1) for v, start in zip(box[2:], (x0, y0), strict=True))
         counts[low:top, left:right] += WORDS
