@@ -142,12 +142,12 @@ def blocks_text(blocks: Iterable[Block], unit: str | None = "mm") -> str:
     cut = choices_of(FinishChoices)
     choices = (*cut, *(choice for block in every for choice in block.choices))
     cited = [cited for choice in choices for cited in choice.source]
-    finish = "\n".join([f"every garment: {ADDED_AND_MARKED}", *_choice_lines(cut, unit)])
+    finish = "\n".join([f"every garment: {in_unit(ADDED_AND_MARKED, unit)}", *_choice_lines(cut, unit)])
     return "\n\n".join([*(block_text(block, unit) for block in every), finish, "\n".join(_works(cited)[1:])])
 
 
 ADDED_AND_MARKED = (
-    "how it is cut; each seam over 250 mm is notched at waist, hip, knee or elbow, or once off its middle"
+    f"how it is cut; each seam over {told(250)} is notched at waist, hip, knee or elbow, or once off its middle"
 )
 
 

@@ -41,7 +41,7 @@ def run_worn(wanted: argparse.Namespace) -> int:
         except InputError:
             raise
         except DraftError as error:
-            raise InputError([Fault(str(error), file=str(wanted.costume))]) from error
+            raise InputError([Fault(error.said(read.told_in), file=str(wanted.costume))]) from error
         tell("Drawing", 0.98)
         write_worn(costume, wanted.out)
     print(f"{worn_text(costume)}\n\nPictures: {wanted.out}\nTurn it:  {wanted.out / 'turn.html'}")

@@ -68,8 +68,9 @@ def _shown(mm: float, how: str, unit: ShownUnit) -> str:
         return f"{round(mm)} mm"
     if how == "small" and unit != "in":
         return show_length(mm, "mm")
-    shown = show_length(mm, unit, finer=how != "plain")
-    return show_length(mm, "mm") if shown == f"0 {unit}" and abs(mm) >= 0.05 else shown
+    shown = [show_length(mm, unit, finer=finer) for finer in ((False, True) if how == "plain" else (True,))]
+    some = [text for text in shown if text != f"0 {unit}"]
+    return some[0] if some else show_length(mm, "mm") if abs(mm) >= 0.05 else shown[0]
 
 
 def _bought(mm: float, unit: ShownUnit) -> str:

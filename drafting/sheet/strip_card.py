@@ -36,7 +36,7 @@ HEAD = ("The overhang test",)
 
 
 @dataclass(frozen=True)
-class Scale:
+class CardRuler:
     """What the card's ruler and words are in: mm of one figure, of the marks between, and what they are called."""
 
     figure: float
@@ -46,10 +46,10 @@ class Scale:
     loaded: tuple[str, str]
 
 
-CM = Scale(
+CM = CardRuler(
     figure=10.0, ticks={10.0: 6.0, 5.0: 4.5, 1.0: 3.0}, called="cm", strip="25 mm", loaded=("5 cm", "100 mm")
 )
-INCHES = Scale(
+INCHES = CardRuler(
     figure=25.4,
     ticks={25.4: 6.0, 12.7: 5.0, 6.35: 4.0, 3.175: 3.2, 1.5875: 2.4},
     called="inches",
@@ -108,7 +108,7 @@ def _slope_words() -> tuple[Text, ...]:
     )
 
 
-def _ruler(scale: Scale) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+def _ruler(scale: CardRuler) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     x, y = RULER.real, RULER.imag
     top = complex(x, y + STRIP)
     least = min(scale.ticks)
@@ -125,6 +125,6 @@ def _ruler(scale: Scale) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     return strokes, (*figures, Text(complex(x + 3, y + 5), 3.2, words, layer=Layer.SCALE))
 
 
-def _tick(mm: float, scale: Scale) -> float:
+def _tick(mm: float, scale: CardRuler) -> float:
     """Return how long a mark is: the longest of those whose step it is a multiple of."""
     return next(length for every, length in scale.ticks.items() if abs(mm / every - round(mm / every)) < 1e-6)

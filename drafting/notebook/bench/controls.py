@@ -133,7 +133,7 @@ def moved_value(
     try:
         return typed_value(choice, move["text"], kept, unit), True
     except InputError as error:
-        slips[choice.name] = (move["text"], sentence(error))
+        slips[choice.name] = (move["text"], sentence(error, unit))
         return kept, False
 
 
