@@ -11,6 +11,7 @@ from drafting.finish.label import Label, cut_count, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
+from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
 from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
@@ -41,7 +42,7 @@ class PieceOnPaper:
     """One piece on paper, where it was drafted; `ring` goes round everything that is drawn.
 
     Some of its words may stand `beside` it. `drawn` draws it anew as it lies on the paper: words are
-    read upright however a piece is turned.
+    read upright however a piece is turned. Without it lines are turned, and words set upright where they were.
     """
 
     name: str
@@ -50,13 +51,21 @@ class PieceOnPaper:
     texts: tuple[Text, ...]
     ring: tuple[complex, ...]
     area: float
-    beside: bool
-    drawn: Drawn
+    beside: bool = False
+    drawn: Drawn | None = None
 
     @cached_property
     def quarters(self) -> tuple[PieceOnPaper, ...]:
         """The piece in each quarter turn, its words upright; first as it was drafted."""
-        return (self, *(self.drawn(degrees, ()) for degrees in (90, 180, 270)))
+        return (self, *(self._turned(degrees) for degrees in (90, 180, 270)))
+
+    def _turned(self, degrees: int) -> PieceOnPaper:
+        if self.drawn is not None:
+            return self.drawn(degrees, ())
+        factor = PlaceOnPage(degrees, 0j).factor
+        strokes = tuple(replace(s, paths=tuple(p.turned(0j, factor) for p in s.paths)) for s in self.strokes)
+        texts = tuple(text.moved(_middle(text) * factor - _middle(text)) for text in self.texts)
+        return replace(self, strokes=strokes, texts=texts, ring=tuple(p * factor for p in self.ring))
 
     @cached_property
     def rings(self) -> tuple[tuple[complex, ...], ...]:
@@ -72,7 +81,9 @@ class PieceOnPaper:
         lying = self.quarters[turn // 90 % 4]
         struck = any(_touch(box, wider_box(text.bounds, AROUND)) for box in taken for text in lying.texts)
         boxes = [wider_box(box, AROUND) for box in taken]
-        for _ in range(PLACES if struck else 0):
+        if not struck or self.drawn is None:
+            return
+        for _ in range(PLACES):
             other = self.drawn(turn, boxes)
             yield other
             boxes += [text.bounds for text in other.texts if text.layer is Layer.LABEL]
@@ -143,6 +154,11 @@ def _drawing(
         beside=bool(beyond),
         drawn=drawn,
     )
+
+
+def _middle(text: Text) -> complex:
+    x0, y0, x1, y1 = text.bounds
+    return complex(x0 + x1, y0 + y1) / 2
 
 
 def _touch(a: Box, b: Box) -> bool:
