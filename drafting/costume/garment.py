@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
 
+from drafting.alter.sewn_in import sewn_in
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.body.sides import settled_middle
@@ -123,7 +124,7 @@ def finished_garment(
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
-    draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
+    draft = turned_up(notched(sewn_in(draft, fabric)), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
