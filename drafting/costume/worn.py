@@ -23,10 +23,11 @@ from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of
 from drafting.worn.form import STANDING, Form, Stance, wearers_form
-from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh
+from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh, Truth
 from drafting.worn.picture.dressed import Look
+from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.maps import distance_off, pull_share
-from drafting.worn.picture.tucked import tucked
+from drafting.worn.picture.tucked import covered, tucked
 from drafting.worn.placed import placed
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
@@ -57,8 +58,8 @@ class WornGarment:
     """A garment at `rest`, as it is `shown` beneath others, what was found, and what is to be said.
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
-    `lines` the edges that pictures show, `turned` the pieces
-    that lie turned over on themselves.
+    `lines` the edges that pictures show, `over` (T,) the triangles that are turned over and lie on the rest,
+    `hidden` (T,) those that others cover.
     """
 
     name: str
@@ -70,7 +71,8 @@ class WornGarment:
     treated: tuple[TreatedHem, ...]
     words: tuple[Remark, ...]
     lines: tuple[EdgeRef, ...] = ()
-    turned: frozenset[str] = frozenset()
+    over: Truth | None = None
+    hidden: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -224,18 +226,21 @@ def _found(
         treated=treated,
         words=words,
         lines=tuple(seen_edges(garment.draft, rest.mesh)),
-        turned=frozenset(p.name for p in garment.draft.pieces if turns_over(p)),
+        over=turned_over(rest, {p.name for p in garment.draft.pieces if turns_over(p)}, form.distance),
     )
 
 
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
-    """Return the garments with each pressed inside those that are worn over it."""
+    """Return the garments, lapels and collars laid on them, each pressed inside those worn over it."""
     dressed: list[WornGarment] = []
     for garment in reversed(garments):
-        shown = garment.rest
+        over = np.zeros(len(garment.rest.mesh.sewn), bool) if garment.over is None else garment.over
+        shown, hidden = laid_on(garment.rest, over, form.distance), np.zeros(len(over), bool)
         for outer in reversed(dressed):
             shown = tucked(shown, outer.shown, form.distance)
-        dressed.append(replace(garment, shown=shown))
+        for outer in dressed:
+            hidden |= covered(shown, outer.shown, form.distance)
+        dressed.append(replace(garment, shown=shown, hidden=hidden))
     return tuple(reversed(dressed))
 
 
@@ -256,7 +261,8 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         pull=pull,
         off=off,
         lines=garment.lines,
-        turned=garment.turned,
+        over=garment.over,
+        hidden=garment.hidden,
     )
 
 

@@ -12,7 +12,7 @@ from drafting.worn.nouns import AtRest, Reals, SewnMesh, Truth
 from drafting.worn.settled.balance import Scene, State, scene_of, state_at
 from drafting.worn.settled.carried_over import carried_over
 from drafting.worn.settled.search import Limits, residual_of, searched
-from drafting.worn.settled.sheet import sheet_of
+from drafting.worn.settled.sheet import sheet_of, starched
 from drafting.worn.settled.touch import held_anew, held_by, slip_of
 
 STIFFEST = (1000.0, 100.0)
@@ -61,9 +61,9 @@ def at_rest(
     if isinstance(start, AtRest):
         points, slip = (1e-3 * part for part in carried_over(start, mesh))
     else:
-        starched = scene_of(replace(sheet, bends=sheet.bends * _STARCHED), field, off)
+        stiff = scene_of(starched(sheet, _STARCHED), field, off)
         unfolded = max(_UNFOLDED, limits.residual)
-        put_on, slip, allowed = _rounds(starched, start * 1e-3, np.zeros_like(start), allowed, unfolded, _PUT_ON)
+        put_on, slip, allowed = _rounds(stiff, start * 1e-3, np.zeros_like(start), allowed, unfolded, _PUT_ON)
         points = put_on.points
     scene = scene_of(sheet, field, off)
     state, slip, allowed = _rounds(scene, points, slip, allowed, limits.residual, _WORN)
