@@ -44,7 +44,7 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
 
 
 def _longer(line: Points) -> Points:
-    """Return a straight with `STATED_SHORT` more at each end: a block may state its middle from the shoulder down."""
+    """Return a straight with `STATED_SHORT` more at each end: a block may state it from the shoulder down."""
     more = STATED_SHORT * (line[-1] - line[0]) / abs(line[-1] - line[0])
     return np.array([line[0] - more, line[-1] + more])
 
