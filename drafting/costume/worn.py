@@ -36,14 +36,14 @@ from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import garment_told, sits_on, told_treated
+from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_treated
 from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
-FULL = Limits(seconds=20.0)
-"""How long one garment is looked after before it is shown as a shape only."""
+FULL = Limits(steps=500)
+"""How long one garment is looked after before it is shown as a shape only: twice what any shipped one takes."""
 
-SHAPE = Limits(seconds=0.9, residual=1.0)
+SHAPE = Limits(residual=1.0, steps=80)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
 
 COARSE = 40.0
@@ -129,7 +129,8 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     cloths = cloths_of(made, garment)
     cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE)
     rest = at_rest(cloth, before or placed(cloth, form), form.distance, SHAPE)
-    return _found(made, garment, replace(rest, settled=False), cloths, form, ())
+    found = _found(made, garment, replace(rest, settled=False), cloths, form, ())
+    return _over_one_another([found], form)[0]
 
 
 @dataclass(frozen=True, eq=False)
@@ -214,7 +215,7 @@ def _found(
     hangs = hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    words = (*garment_told(found), *puffs, *sits, *told_treated(treated))
+    words = most_serious_first((*garment_told(found), *puffs, *sits, *told_treated(treated)))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,
