@@ -79,7 +79,7 @@ def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing
     return "within" if strain.p95 > CRIMP else "nothing"
 
 
-SERIOUS = ("shape.only", "hem.trails", "pull.over", "treated.not", "pull.places", "hem.doorway", "hem.seat")
+SERIOUS = ("shape.only", "hem.trails", "pull.over", "treated.not", "pull.places", "hem.doorway")
 """Words that come before all others, what is most serious first."""
 
 
