@@ -71,7 +71,10 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     count, faces = mesh.count, mesh.sewn
     own, numbers = np.arange(len(faces)), np.arange(count)
     if not mesh.halved:
-        return WholeCloth(points, faces, numbers, own, mesh.triangles, np.zeros(count))
+        alone = np.zeros(count)
+        return WholeCloth(
+            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=alone
+        )
     apart = np.flatnonzero(~mesh.on_middle)
     twin = numbers.copy()
     twin[apart] = count + np.arange(len(apart))
@@ -149,7 +152,7 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
         yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
         if rest.mesh.halved:
             other = points * (-1, 1, 1)
-            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, laps_under(other))
+            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other))
 
 
 def raised(look: Look, ref: EdgeRef) -> bool:

@@ -16,7 +16,7 @@ from drafting.worn.sewn.joined import Merged
 from drafting.worn.sewn.rings import fine
 
 
-def buttoned(pieces: SewnParts, said: Mapping[str, BodyFrame], whole: Merged) -> dict[str, Whole]:
+def held_by_buttons(pieces: SewnParts, said: Mapping[str, BodyFrame], whole: Merged) -> dict[str, Whole]:
     """Return for each front that laps over the middle its sewn vertices there, one at each button that closes it.
 
     A garment whose middle in front is cut there is shut all along and has none.

@@ -14,7 +14,7 @@ from drafting.draft.roles import Half
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
-from drafting.worn.sewn.buttoned import buttoned, hand_to_hand
+from drafting.worn.sewn.buttoned import hand_to_hand, held_by_buttons
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
@@ -56,7 +56,7 @@ def sewn_mesh(
     behind = [layers_of(pieces, ring) for ring in rings.values()]
     stacks, ply = plies_by_triangle(whole, behind, plies, fused)
     shut = [] if pieces.halved else shut_sides(pieces, rings)
-    held = buttoned(pieces, said, whole)
+    held = held_by_buttons(pieces, said, whole)
     return SewnMesh(
         garment=name,
         halved=pieces.halved,
