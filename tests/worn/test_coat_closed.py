@@ -1,4 +1,4 @@
-"""A coat at rest is closed where it is buttoned; in its pictures lapels, collar and laps lie on the cloth beneath."""
+"""A coat at rest is closed where it is buttoned; in pictures lapels, collar and laps lie on the cloth beneath."""
 
 from __future__ import annotations
 

@@ -64,7 +64,9 @@ def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
                 yield remark("pull.elsewhere" if any(pulling) else "pull.nothing")
         for level, verdict in sorted(verdicts, key=lambda one: -one[0].strain.p95 / one[0].strain.gives):
             if verdict == wanted:
-                yield remark(f"pull.{verdict}", level=level.name, p95=level.strain.p95, gives=level.strain.gives)
+                strain = level.strain
+                facts = {"mean": strain.mean, "p95": strain.p95, "gives": strain.gives}
+                yield remark(f"pull.{verdict}", level=level.name, **facts)
 
 
 def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing"]:
