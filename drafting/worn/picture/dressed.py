@@ -19,9 +19,12 @@ BEHIND = 0.5
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
-LAP = 12.0
+LAP = 6.0
 """mm that a right hand is taken to lie beneath the left where they lap: more than a line or a lapel lies on its
-cloth."""
+cloth, less than would put it beneath the next garment."""
+
+LAPEL_LAPS = 5.0
+"""Times as far beneath: the foot of a right lapel, which stands off the lap it is on."""
 
 ON_CLOTH = 4.0
 """mm that a line is taken to lie nearer than the cloth it is on, for flat triangles cut into it too."""
@@ -102,7 +105,9 @@ def seen_cloth(look: Look) -> WholeCloth:
     hidden = none if look.hidden is None else look.hidden
     turned, kept = over[whole.own][:, None], ~hidden[whole.own]
     triangles, flat = (np.where(turned, f[:, [0, 2, 1]], f)[kept] for f in (whole.triangles, whole.flat))
-    return replace(whole, triangles=triangles, flat=flat, own=whole.own[kept])
+    lapel = np.isin(np.arange(len(whole.points)), whole.triangles[over[whole.own]])
+    behind = whole.behind * np.where(lapel, LAPEL_LAPS, 1.0)
+    return replace(whole, triangles=triangles, flat=flat, own=whole.own[kept], behind=behind)
 
 
 def cloth_cover(look: Look, layer: int) -> Cover:
@@ -148,17 +153,19 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
     rest = look.rest
     for ref in look.lines:
         points = rest.points[rest.mesh.edges[ref]]
-        nearer = ON_CLOTH + layer * LAYER + (LIES_ON if raised(look, ref) else 0.0)
+        up = raised(look, ref)
+        nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
         yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
         if rest.mesh.halved:
             other = points * (-1, 1, 1)
-            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other))
+            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other) * (LAPEL_LAPS if up else 1.0))
 
 
 def raised(look: Look, ref: EdgeRef) -> bool:
-    """Return whether an edge lies all along on what is turned over."""
+    """Return whether an edge lies on what is turned over all along but at its ends."""
     mesh = look.rest.mesh
-    return look.over is not None and bool(np.isin(mesh.edges[ref], mesh.sewn[look.over]).all())
+    chain = mesh.edges[ref][1:-1] if len(mesh.edges[ref]) > 2 else mesh.edges[ref]
+    return look.over is not None and bool(np.isin(chain, mesh.sewn[look.over]).all())
 
 
 def behind(looks: Sequence[Look]) -> float:

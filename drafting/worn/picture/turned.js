@@ -47,7 +47,8 @@
       lines.push(...lines.map(line => line.map(i => twin[i])));
     }
     // The right hand lies under the left where it laps over the middle.
-    const under = Uint8Array.from({ length: points.length / 3 }, (_, i) => i >= count && points[3 * i] > 0 ? 1 : 0);
+    const under = Float32Array.from({ length: points.length / 3 }, (_, i) => i >= count && points[3 * i] > 0 ? 1 : 0);
+    triangles.forEach((i, k) => { if (under[i] && over[k / 3 | 0]) under[i] = data.lapel_laps; });
     const xyz = Float32Array.from(points, v => v / data.per_mm), n = xyz.length / 3;
     const value = maps.map(m => Uint8Array.from(source, i => m[i]));
     return { ...cover, xyz, over, under, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,

@@ -15,7 +15,7 @@ from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
-from drafting.worn.picture.dressed import LAP, LAYER, Look, behind, raised
+from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.scene import LIES_ON
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
@@ -106,6 +106,7 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> PlainShape:
         "middle": [round(float(v), 1) for v in (low + high) / 2],
         "lies_on": LIES_ON,
         "lap": LAP,
+        "lapel_laps": LAPEL_LAPS,
         "tall": round(float(high[2] - low[2]), 1),
         "ramps": [{"shades": shades(ramp, SHADES), "untold": ramp.untold} for ramp in (PULLS, STANDS_OFF)],
         "views": [{"turned": v.turned, "raised": v.raised, "words": words} for _, v, words in VIEWS],
