@@ -41,7 +41,17 @@ def test_ci_runs_the_two_commands_letter_for_letter_and_the_tests_last() -> None
 
 def test_every_drafting_command_that_the_readme_shows_can_be_typed() -> None:
     shown = re.findall(r"`drafting ([^`]+)`", README)
-    assert {line.split()[0] for line in shown} == {"new", "make", "worn", "demo", "body", "blocks", "lab", "app"}
+    assert {line.split()[0] for line in shown} == {
+        "new",
+        "make",
+        "worn",
+        "mock-up",
+        "demo",
+        "body",
+        "blocks",
+        "lab",
+        "app",
+    }
     for line in shown:
         parser().parse_args(line.split())
 

@@ -16,7 +16,7 @@ import shapely
 from numpy.typing import NDArray
 
 from drafting.geometry.curve import Points
-from drafting.geometry.path import Path
+from drafting.geometry.path import Path, line
 from drafting.ground import tolerances as tol
 
 
@@ -163,6 +163,31 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     ring = shapely.Polygon(max(solid, key=lambda p: p.area).exterior).simplify(tol.FLAT)
     points = [complex(*xy) for xy in shapely.orient_polygons(ring).exterior.coords]
     return Path.polygon(*points[:-1])
+
+
+def clipped(path: Path, box: tuple[float, float, float, float]) -> list[Path]:
+    """Return the parts of an open path that lie in `box`, as straight lines."""
+    return _inside(path, shapely.box(*box))
+
+
+def clipped_to(path: Path, ring: Path) -> list[Path]:
+    """Return the parts of an open path that lie within the closed `ring`, as straight lines."""
+    return _inside(path, polygon(ring))
+
+
+def _inside(path: Path, region: Any) -> list[Path]:
+    found = shapely.line_merge(shapely.LineString(_xy(path)).intersection(region))
+    runs = [shapely.get_coordinates(part) for part in shapely.get_parts(found)]
+    return [line(*(complex(x, y) for x, y in run)) for run in runs if len(run) > 1]
+
+
+def band_round(paths: Sequence[Path], by: float) -> Path:
+    """Return the outer ring, anticlockwise, of everything within `by` mm of open paths that lie together."""
+    lines = shapely.union_all([shapely.LineString(_xy(path)) for path in paths])
+    band = lines.buffer(by, quad_segs=6)
+    band = band if band.geom_type == "Polygon" else band.convex_hull
+    ring = shapely.orient_polygons(shapely.Polygon(band.exterior)).exterior.simplify(0.2)
+    return Path.polygon(*(complex(x, y) for x, y in ring.coords[:-1]))
 
 
 def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:

@@ -25,6 +25,7 @@ from drafting.ground.units import ShownUnit
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.words import plan_sentence
+from drafting.output.fit_record import fit_record
 
 SCHEMA = 1
 
@@ -60,6 +61,7 @@ def report(made: Made, plan: Plan | None = None) -> Record:
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
+        "fit": [fit_record(made, garment) for garment in garments],
         "checks": [_check(finding, unit) for finding in made.findings],
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion, unit) for g in garments for notion in g.draft.notions],
