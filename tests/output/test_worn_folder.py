@@ -57,7 +57,17 @@ def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     assert record["schema"] == 1
     assert record["form"] == [{"name": "waist_girth", "wanted": 942.0, "got": 942.5}]
     (shirt,) = record["garments"]
-    assert set(shirt) == {"garment", "converged", "residual", "vertices", *KEYS, "hem", "treatments", "words"}
+    assert set(shirt) == {
+        "garment",
+        "converged",
+        "residual",
+        "vertices",
+        *KEYS,
+        "hem",
+        "signs",
+        "treatments",
+        "words",
+    }
     assert [row["treatment"] for row in shirt["treatments"]] == ["plain", "boned"]
     assert shirt["converged"] is True
     for name, kinds in KEYS.items():
