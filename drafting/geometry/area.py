@@ -31,6 +31,27 @@ def _sound(path: Path) -> Any:
     return solid if solid.is_valid else shapely.make_valid(solid)
 
 
+def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], most: float) -> list[float]:
+    """Return how far one gets from each place, that way (a unit step), before leaving a closed path, mm.
+
+    No farther than `most` is looked; a place that lies outside has less than nothing: how far outside.
+
+    >>> square = Path.polygon(0j, 10 + 0j, 10 + 10j, 10j)
+    >>> room_ahead(square, [5 + 2j, 12 + 5j], [-1j, 1 + 0j], 50.0)
+    [2.0, -2.0]
+    """
+    solid, found = _sound(path), []
+    for place, way in zip(places, ways, strict=True):
+        at, end = shapely.Point(place.real, place.imag), place + most * way
+        if not solid.covers(at):
+            found.append(-float(solid.distance(at)))
+            continue
+        ray = shapely.LineString([(place.real, place.imag), (end.real, end.imag)])
+        hit = ray.intersection(solid.boundary)
+        found.append(most if hit.is_empty else float(hit.distance(at)))
+    return found
+
+
 def is_simple(path: Path) -> bool:
     """Say whether the closed path neither crosses nor touches itself."""
     return bool(shapely.LinearRing(_xy(path)).is_simple)
