@@ -161,7 +161,7 @@ def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[
                 Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=placed(coarse, form))
             )
         except DraftError as error:
-            left_out.append((garment.name, str(error)))
+            left_out.append((garment.name, error.said(made.costume.told_in)))
     return _in_order(found), tuple(left_out)
 
 
