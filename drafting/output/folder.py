@@ -9,7 +9,6 @@ beside is finished or cleared away at the start of the next run.
 from __future__ import annotations
 
 import ctypes
-import errno
 import json
 import os
 import secrets
@@ -19,6 +18,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.on_disk import CANNOT, to_disk
 
 try:
     import fcntl
@@ -33,7 +33,6 @@ WRITTEN = {REPORT: {"schema", "made_with"}, WORN: {"schema", "form", "garments"}
 """Keys that each record has."""
 
 AT_FDCWD, RENAME_EXCHANGE = -100, 2  # linux/fcntl.h, linux/fs.h
-CANNOT = (errno.ENOSYS, errno.EINVAL, errno.ENOTSUP)
 
 
 def swap_in(out: Path, fill: Callable[[Path], None], record: str = REPORT) -> None:
@@ -110,7 +109,7 @@ def _swap(ready: Path, place: Path) -> None:
         os.rename(place, old)
         os.rename(ready, place)
         shutil.rmtree(old, ignore_errors=True)
-    _sync(place.parent)
+    to_disk(place.parent)
 
 
 def _exchange(one: Path, other: Path) -> bool:
@@ -199,21 +198,7 @@ def _is_held(folder: Path) -> bool:
 def _to_disk(folder: Path) -> None:
     """Have every file of a folder on disk before the folder takes its name."""
     for path in (*folder.rglob("*"), folder):
-        _sync(path)
-
-
-def _sync(path: Path) -> None:
-    """Flush one file or folder, where the system lets a reader do so (a full disk is said here)."""
-    if os.name != "posix":
-        return
-    handle = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    except OSError as error:
-        if error.errno not in CANNOT:
-            raise
-    finally:
-        os.close(handle)
+        to_disk(path)
 
 
 def _refused(out: Path, what: str, right: str) -> InputError:
