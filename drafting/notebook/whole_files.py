@@ -18,11 +18,7 @@ from pathlib import Path
 
 from drafting.ground.on_disk import to_disk
 
-MARKS = {
-    codecs.BOM_UTF16_LE: "utf-16-le",
-    codecs.BOM_UTF16_BE: "utf-16-be",
-    codecs.BOM_UTF8: "utf-8",
-}
+MARKS = {codecs.BOM_UTF16_LE: "utf-16-le", codecs.BOM_UTF16_BE: "utf-16-be", codecs.BOM_UTF8: "utf-8"}
 """How a text is written, by the mark at its head."""
 
 LEFT_BEHIND = 60.0
