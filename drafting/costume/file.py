@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import partial
+from itertools import islice
 from pathlib import Path
 from typing import TypeVar
 
@@ -32,6 +33,12 @@ from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, re
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 LONGEST_NAME = 40
 """Letters of a garment's or a cloth's name (ours: file names are made of it)."""
+
+MOST_CLOTHS = 40
+"""Cloths of one costume (ours)."""
+
+MOST_GARMENTS = 20
+"""Garments of one costume (ours: who wears more wears two costumes)."""
 
 T = TypeVar("T")
 
@@ -157,7 +164,9 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
     title = table.text("title") or Path(path).stem
     body = _wearer(table, wearer)
     cloths = table.table("fabrics")
-    fabrics = {role: _cloth(cloths, role) for role in cloths.data}
+    fabrics = {role: _cloth(cloths, role) for role in islice(cloths.data, MOST_CLOTHS)}
+    if len(cloths.data) > MOST_CLOTHS:
+        cloths.add(f"names {len(cloths.data)} cloths", f"{MOST_CLOTHS} are taken at most")
     garments = _garments(table, tuple(fabrics))
     lays = read_lays(table.table("lays"), tuple(fabrics))
     prints = read_print(table.table("print"), tuple(table.table("garments").data))
@@ -202,6 +211,10 @@ def _garments(table: TableReader, roles: tuple[str, ...]) -> tuple[Garment, ...]
     if not garments.data:
         right = 'write [garments.shirt] and block = "shirt"'
         table.add("has no garment", right, "garments")
+    if len(garments.data) > MOST_GARMENTS:
+        what = f"a costume of {len(garments.data)} garments"
+        garments.add(what, f"{MOST_GARMENTS} are taken at most; write the others in a file of their own")
+        return ()
     return tuple(_garment(garments, name, roles) for name in garments.data)
 
 

@@ -20,6 +20,9 @@ from drafting.reading.toml import TomlFile, read_toml
 
 T = TypeVar("T")
 
+MOST_ENTRIES = 100
+"""Tables of a list: trims, shapes, faults of a cloth (ours; nobody sews on more, or cuts round more)."""
+
 
 @dataclass(slots=True)
 class TableReader:
@@ -153,6 +156,9 @@ class TableReader:
         entries, name = self.data.get(key, []), self.spot(key).field
         if not isinstance(entries, list) or not all(isinstance(one, dict) for one in entries):
             self.add("must be a list of tables", f"begin each with a line [[{name}]]", key)
+            return
+        if len(entries) > MOST_ENTRIES:
+            self.add(f"has {len(entries)} entries", f"{MOST_ENTRIES} are taken at most", key)
             return
         for number, entry in enumerate(entries):
             yield self._within((*self.keys, key, str(number)), f"{name}[{number + 1}]", entry)

@@ -15,6 +15,7 @@ from drafting.body import Body, dimension_name
 from drafting.body.toml_reader import RawBody, body_of
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.frozen import freeze
+from drafting.ground.units import as_written
 from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.given import Faults, Given
 from drafting.reading.rewriting import rewritten
@@ -171,6 +172,8 @@ def _texts(value: Any, unit: str | None) -> Hands:
 
 def _text(value: Any, unit: str | None) -> str:
     bare = isinstance(value, (int, float)) and not isinstance(value, bool)
+    if isinstance(value, int) and not isinstance(value, bool):
+        value = as_written(value)  # beyond some digits Python will not write a number out
     return f"{value} {unit}" if bare and unit else str(value)
 
 
