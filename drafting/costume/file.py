@@ -34,11 +34,8 @@ NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 LONGEST_NAME = 40
 """Letters of a garment's or a cloth's name (ours: file names are made of it)."""
 
-MOST_CLOTHS = 40
-"""Cloths of one costume (ours)."""
-
-MOST_GARMENTS = 20
-"""Garments of one costume (ours: who wears more wears two costumes)."""
+MOST_CLOTHS, MOST_GARMENTS = 40, 20
+"""Of one costume (ours: who wears more wears two costumes)."""
 
 T = TypeVar("T")
 

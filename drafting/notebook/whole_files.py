@@ -29,7 +29,7 @@ LONGEST_START = 40
 
 
 @dataclass(frozen=True, slots=True)
-class Writing:
+class TextWriting:
     """How a file is written: the `mark` at its head, its encoding, and whether lines end in `\\r` alone."""
 
     mark: bytes
@@ -41,7 +41,7 @@ class Writing:
         return self.mark + (text.replace("\n", "\r") if self.old_ends else text).encode(self.encoding)
 
 
-def decoded(raw: bytes) -> tuple[str, Writing]:
+def decoded(raw: bytes) -> tuple[str, TextWriting]:
     """Return the text of a file and the writing that gives the same bytes again.
 
     Line ends stay as they are, but for `\\r` alone, which no reader of today takes for one.
@@ -50,7 +50,7 @@ def decoded(raw: bytes) -> tuple[str, Writing]:
     encoding = MARKS.get(mark, "utf-8")
     text = raw[len(mark) :].decode(encoding)
     old = "\r" in text and "\n" not in text
-    return text.replace("\r", "\n") if old else text, Writing(mark, encoding, old)
+    return text.replace("\r", "\n") if old else text, TextWriting(mark, encoding, old)
 
 
 def put_whole(place: Path, data: bytes) -> None:
