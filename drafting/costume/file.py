@@ -11,11 +11,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import partial
-from itertools import islice
 from pathlib import Path
 from typing import TypeVar
 
 from drafting.body import Body, read_body
+from drafting.costume.fittings import Fittings, fitted_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
 from drafting.ground.errors import Fault, InputError
@@ -70,7 +70,7 @@ class CostumeFile:
 
     `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays; `prints`
     what is asked of the printed sheets; `workroom` what the maker has; `worn_on` the day the
-    costume has to be ready for.
+    costume has to be ready for; `fittings` what was noted, those about the body in the wearer already.
     """
 
     title: str
@@ -83,6 +83,7 @@ class CostumeFile:
     prints: PrintWishes = field(default_factory=PrintWishes)
     workroom: Workroom = field(default_factory=Workroom)
     worn_on: date | None = None
+    fittings: Fittings = field(default_factory=Fittings)
 
     def __post_init__(self) -> None:
         freeze(self, "fabrics", "lays")
@@ -111,6 +112,7 @@ class Reading:
     prints: PrintWishes
     workroom: Workroom
     worn_on: date | None
+    fittings: Fittings
     faults: tuple[Fault, ...]
 
     def __post_init__(self) -> None:
@@ -136,6 +138,7 @@ class Reading:
             prints=self.prints,
             workroom=self.workroom,
             worn_on=self.worn_on,
+            fittings=self.fittings,
         )
 
 
@@ -161,14 +164,13 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
     title = table.text("title") or Path(path).stem
     body = _wearer(table, wearer)
     cloths = table.table("fabrics")
-    fabrics = {role: _cloth(cloths, role) for role in islice(cloths.data, MOST_CLOTHS)}
-    if len(cloths.data) > MOST_CLOTHS:
-        cloths.add(f"names {len(cloths.data)} cloths", f"{MOST_CLOTHS} are taken at most")
+    fabrics = {role: _cloth(cloths, role) for role in cloths.data} if cloths.at_most(MOST_CLOTHS, "cloths") else {}
     garments = _garments(table, tuple(fabrics))
     lays = read_lays(table.table("lays"), tuple(fabrics))
     prints = read_print(table.table("print"), tuple(table.table("garments").data))
     room = _followed(table, "workroom", read_workroom) or Workroom()
     day = table.day("worn_on")
+    body, fittings = fitted_body(table, body, [garment.name for garment in garments], other=wearer)
     table.close()
     return Reading(
         title=title,
@@ -181,6 +183,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
         prints=prints,
         workroom=room,
         worn_on=day,
+        fittings=fittings,
         faults=tuple(table.faults.found),
     )
 
@@ -208,11 +211,8 @@ def _garments(table: TableReader, roles: tuple[str, ...]) -> tuple[Garment, ...]
     if not garments.data:
         right = 'write [garments.shirt] and block = "shirt"'
         table.add("has no garment", right, "garments")
-    if len(garments.data) > MOST_GARMENTS:
-        what = f"a costume of {len(garments.data)} garments"
-        garments.add(what, f"{MOST_GARMENTS} are taken at most; write the others in a file of their own")
-        return ()
-    return tuple(_garment(garments, name, roles) for name in garments.data)
+    few = garments.at_most(MOST_GARMENTS, "garments")
+    return tuple(_garment(garments, name, roles) for name in garments.data if few)
 
 
 def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garment:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
 
+from drafting.alter.sewn_in import sewn_in
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.body.sides import settled_middle
@@ -20,7 +21,7 @@ from drafting.checks.ease import ease_enough
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
-from drafting.costume.hands import both_drafted
+from drafting.costume.fitted_hands import fitted_hands
 from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
@@ -30,7 +31,6 @@ from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
-from drafting.fitting.applied import unplaced
 from drafting.fitting.note import Done, Note
 from drafting.ground.errors import InputError
 from drafting.ground.findings import Finding
@@ -124,7 +124,7 @@ def finished_garment(
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
-    draft = turned_up(notched(draft), fabric, chosen.finish, allowance_scale(body_scale(body)))
+    draft = turned_up(notched(sewn_in(draft, fabric)), fabric, chosen.finish, allowance_scale(body_scale(body)))
     stands = time.perf_counter()
     sewn = finish(draft, name, role, chosen.finish, _stretches(fabric, cloths))
     pattern = enlarged(sewn, fabric) if chosen.finish.cut_unwashed else sewn
@@ -185,10 +185,8 @@ def wished(
     fullness is let into each hand before they are joined; a wish that names what only the joined draft has
     (`front-left`) is met there.
     """
-    fits = both_drafted(body, fabric, block, chosen, notes)
-    hands = [fit.draft for fit in fits]
-    done = tuple(dict.fromkeys(one for fit in fits for one in fit.done))
-    said = dict.fromkeys(one for fit in fits for one in (*fit.findings, *unplaced(fit.left)))
+    noted = fitted_hands(body, fabric, block, chosen, notes)
+    hands = noted.hands
     if len(hands) == 1:
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
@@ -197,4 +195,5 @@ def wished(
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
         misfits = [*misfits, *more]
-    return replace(draft, findings=(*settled_middle(body), *draft.findings, *said)), misfits, done
+    said = (*settled_middle(body), *draft.findings, *noted.findings)
+    return replace(draft, findings=said), [*noted.misfits, *misfits], noted.done

@@ -61,6 +61,12 @@ class TableReader:
             return None
         return Given(self.data[key], self.file.line(*self.keys, key) or 1)
 
+    def at_most(self, most: int, what: str) -> bool:
+        """Return whether the table has no more than `most` keys; a fault says how many of `what` it has."""
+        if len(self.data) > most:
+            self.faults.add(f"{len(self.data)} {what}", f"{most} are taken at most", self.name, self.spot().line)
+        return len(self.data) <= most
+
     def every(self) -> Iterator[tuple[str, Given]]:
         """Yield each key that was not asked for yet, with its raw value: of a table open to any."""
         for key in [key for key in self.data if key not in self.asked]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.checks.darts import BUST_POINTS
+from drafting.draft.by_role import BUST_POINTS
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.places import outline_darts
