@@ -44,6 +44,11 @@ def above(text: str) -> Callable[[bytes], bytes]:
 
 HOSTILE: dict[str, Callable[[bytes], bytes]] = {
     "empty": instead(b""),
+    "blanks before a quote": above("title = x" + " " * 60_000 + '"y\n'),
+    "blanks before quotes": above(("strange = x" + " " * 4_900 + '"y\n') * 30),
+    "blanks within keys": above(("a" + " " * 2_400 + "." + " " * 2_400 + "b\n") * 30),
+    "60,000 keys": above("".join(f"key_{n} = {n}\n" for n in range(60_000))),
+    "20,000 deep keys": above(".".join("a" * 20_000) + " = 1\n"),
     "blank": instead(b"\n \n\t\n"),
     "latin": lambda own: own + "# Å\n".encode("latin-1") + b'more = "\xe9"\n',
     "zeros": lambda own: own + b"\x00" * 40,
@@ -92,6 +97,10 @@ HOSTILE: dict[str, Callable[[bytes], bytes]] = {
 
 HOSTILE_TABLES: dict[str, bytes] = {
     "empty": b"",
+    "20,000 unknown rows": b"height,168,cm\n" + b"".join(b"strange%d,1,cm\n" % n for n in range(20_000)),
+    "100,000 columns": b"wearer," + b",".join(b"c%d" % n for n in range(100_000)) + b"\nAnna" + b",1" * 100_000,
+    "a town of wearers": b"wearer,unit,height,bust_girth,waist_girth,hip_girth\n"
+    + b"Anna,cm,168,92,74,98\n" * 60_000,
     "commas": b"," * 1_000_000,
     "the same column often": b"wearer," + b"a," * 200_000 + b"\nx," + b"1," * 200_000,
     "many columns": b"wearer," + b",".join(b"c%d" % n for n in range(20_000)) + b"\nx" + b",1" * 20_000,

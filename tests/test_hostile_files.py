@@ -46,7 +46,7 @@ def test_a_hostile_file_is_refused_at_a_line_of_it(
     for row in said:
         assert row.isprintable()
         assert len(row) < 500
-        if how == "five megabytes":  # no line of it was read
+        if how in ("five megabytes", "60,000 keys"):  # no line of it was read
             assert "too large" in row
             continue
         found = LINE.match(row)

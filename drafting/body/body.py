@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 from functools import cached_property
 from typing import Literal
 
+from drafting.body.circumstances import circumstances_doubted
 from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.doubts import doubts
 from drafting.body.estimates import Measure, estimate_scale, estimates, in_bounds
@@ -95,7 +97,10 @@ class Body:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """What is doubtful about the measures, and what the reader had to say."""
-        return self.said + doubts(self.measures, self.waist_level == "natural", self.unit)
+        height = self.measures.get("height")
+        tall = None if height is None else height.mm
+        beside = circumstances_doubted(tall, self.weight, self.heel, self.measured_on, date.today())
+        return (*self.said, *doubts(self.measures, self.waist_level == "natural", self.unit), *beside)
 
     def _measure(self, name: str) -> Measure:
         try:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
 from drafting.body.other_unit import MOST_GIRTH, asked_of, girths_meant, likely, meant_as
-from drafting.body.refusals import MAY_BE_TINY, expectations
+from drafting.body.refusals import MAY_BE_TINY, expectations, ruled
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 
@@ -16,6 +16,10 @@ USUAL_GIRTH = 0.55  # girth / height; the survey's middle of bust and hip
 SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
 LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise; common practice
 FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women's size charts
+MOST, FEWEST = 1.5, 0.5
+"""Times what is expected by a rule; all 3,541 measured adults lie between 0.6 and 1.3 of it (`Source.ANSUR_II`,
+`Source.BDIMS`), but for those of `VARY`."""
+VARY = frozenset({"shoulder_drop", "waist_to_hip"})
 SIDES_APART = 25.0  # mm between the hands before it is mentioned; ours
 
 # (smaller, larger, by how many mm at least, what a maker should look at)
@@ -46,7 +50,9 @@ def doubts(measures: Mapping[str, Measure], natural: bool, unit: str | None = "c
     if not all(name in means for name in LEAST):
         return ()
     found = [*_build(means, unit), *_order(means), *_legs(means), *_sides(taken)]
-    found += [*_strangers(means, unit), *_bands(means, unit)]
+    strangers = tuple(_strangers(means, unit))
+    doubted = {finding.where for finding in strangers}
+    found += [*strangers, *_bands({n: mm for n, mm in means.items() if n not in doubted}, unit)]
     if not natural:
         found.append(_say("waist level", "note", "waist_girth", None, "the waist is the navel's"))
     return tuple(found)
@@ -107,11 +113,15 @@ def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
 
 def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Compare each further measure with what the main ones lead one to expect."""
+    by_rule = ruled(means)
     for name, expected in expectations(means).items():
         way = likely(means[name], expected, unit)
         if way and way.unit and name not in MAY_BE_TINY:
             text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
             yield _say("unit", "warning", name, means[name], text + asked_of(name, way))
+        elif name in by_rule and name not in VARY and not FEWEST <= means[name] / expected <= MOST:
+            text = f"{name} {told(means[name])} where about {told(expected)} is expected: is it so?"
+            yield _say("measure expected", "warning", name, means[name], text)
 
 
 def _bands(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:

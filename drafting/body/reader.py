@@ -18,6 +18,9 @@ from drafting.reading.table import Row, read_table
 
 HEADS = ("name", "value", "unit")
 
+MOST_WEARERS = 400
+"""Rows of a table of wearers (ours: a large cast; each takes a few milliseconds)."""
+
 
 def read_body(path: Path | str) -> Body:
     """Return the one wearer of a TOML or CSV file, every measure in mm; `FILE#NAME` names one of several.
@@ -114,6 +117,9 @@ def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
     """Return the wearers of a table with one wearer a row, all faults of all rows at once."""
     heads = tuple(_plain(cell) for cell in rows[0].cells)
     units = rows[1].cells if len(rows) > 1 and _holds_units(rows[1]) else ()
+    if len(rows) > MOST_WEARERS:
+        what = f"holds {len(rows) - 1} rows"
+        raise InputError([Fault(what, f"{MOST_WEARERS} are taken at most", "", file, rows[MOST_WEARERS].line)])
     bodies, found = [], _doubled(heads, rows[0].line, file)
     for row in rows[2 if units else 1 :]:
         faults = Faults(file)

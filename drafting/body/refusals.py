@@ -120,16 +120,22 @@ def expectations(means: Mapping[str, float]) -> dict[str, float]:
 
     By the rules where there is one, else the middle of the adult band in proportion to height.
     """
-    main = (*LEAST, "bust_girth" if "bust_girth" in means else "high_bust_girth")
-    ruled = estimates({name: means[name] for name in main}, natural=True)
-    expected = {}
+    expected = ruled(means)
     for name in means:
-        if name in ruled:
-            expected[name] = ruled[name].mm
-        elif name not in main and name in DIMENSIONS:
+        if name not in expected and name not in _main(means) and name in DIMENSIONS:
             band = DIMENSIONS[name]
             expected[name] = (band.low + band.high) / 2 * means["height"] / 1725
-    return expected
+    return {name: expected[name] for name in means if name in expected}
+
+
+def ruled(means: Mapping[str, float]) -> dict[str, float]:
+    """Return what the rules alone expect of the measures (mm) that were taken beside the main ones."""
+    found = estimates({name: means[name] for name in _main(means)}, natural=True)
+    return {name: found[name].mm for name in means if name in found}
+
+
+def _main(means: Mapping[str, float]) -> tuple[str, ...]:
+    return (*LEAST, "bust_girth" if "bust_girth" in means else "high_bust_girth")
 
 
 def _mean(value: Taken) -> float:

@@ -6,8 +6,6 @@ Needs the extra `app` (voila), which shows a notebook as a page: its cells run, 
 from __future__ import annotations
 
 import importlib.util
-import os
-import secrets
 from pathlib import Path
 
 from drafting.commands.lab import START, hand_on_blocks, hand_on_folder, root_folder
@@ -15,6 +13,10 @@ from drafting.ground.errors import Fault, InputError
 
 PORT = 8866
 """Where the page is served if no other port is asked for (voila's usual one)."""
+
+
+IDLE = 600
+"""Seconds after which a kernel that no page is open to is stopped (ours: a page that is read again finds it)."""
 
 
 def open_app(folder: Path, *, port: int | None = None, browser: bool = True, blocks: Path | None = None) -> None:
@@ -29,19 +31,26 @@ def open_app(folder: Path, *, port: int | None = None, browser: bool = True, blo
     root = root_folder(folder, port)
     hand_on_blocks(blocks)
     hand_on_folder()
-    os.environ.setdefault("VOILA_TOKEN", secrets.token_hex(16))
-    from voila.app import Voila
+    serve(app_flags(root, port=port, browser=browser))
 
-    Voila.launch_instance(argv=app_flags(root, port=port, browser=browser))
+
+def serve(flags: list[str]) -> None:
+    """Serve the page that these flags describe until it is stopped; its address, token and all, is printed."""
+    from drafting.commands.app_server import StartPage
+
+    StartPage.launch_instance(argv=flags)
 
 
 def app_flags(root: Path, *, port: int | None, browser: bool) -> list[str]:
-    """Return voila's flags: the start page, this computer only, no code shown."""
+    """Return voila's flags: the start page, this computer only, behind a token, no code shown."""
     flags = [
         str(root / START),
         "--Voila.ip=127.0.0.1",
         f"--port={PORT if port is None else port}",
         "--strip_sources=True",
+        "--Voila.auto_token=True",
+        f"--MappingKernelManager.cull_idle_timeout={IDLE}",
+        f"--MappingKernelManager.cull_interval={IDLE // 10}",
         "--VoilaConfiguration.file_allowlist=.*\\.(png|svg|pdf|dxf|html|csv|json)",
     ]
     if port is not None:

@@ -1,7 +1,7 @@
 """The commands: `drafting new | make | demo | worn | mock-up | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
-written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
+written; 130 stopped by hand. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
 """
 
 from __future__ import annotations
@@ -19,8 +19,9 @@ from drafting.commands.making import HOLDS, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
+from drafting.ground.names import clean_text
 
-REFUSED = 2
+REFUSED, STOPPED = 2, 130
 
 ALL = "all"  # for `blocks`: every one whole
 
@@ -28,9 +29,14 @@ ALL = "all"  # for `blocks`: every one whole
 PATH_ERRORS = frozenset(
     (
         errno.EACCES,
+        errno.EDQUOT,
+        errno.EFBIG,
+        errno.EIO,
         errno.EISDIR,
         errno.ELOOP,
+        errno.EMFILE,
         errno.ENAMETOOLONG,
+        errno.ENFILE,
         errno.ENOENT,
         errno.ENOSPC,
         errno.ENOTDIR,
@@ -49,6 +55,12 @@ def main(argv: Sequence[str] | None = None) -> int:
     except DraftError as error:
         print(error, file=sys.stderr)
         return REFUSED
+    except KeyboardInterrupt:
+        print("stopped; what was there is as it was, and nothing half done is left", file=sys.stderr)
+        return STOPPED
+    except MemoryError:
+        print("this takes more memory than there is; nothing was written", file=sys.stderr)
+        return REFUSED
     except BrokenPipeError:  # the reader of our lines (a pager, `head`) has seen enough
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return HOLDS
@@ -56,7 +68,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         if error.errno not in PATH_ERRORS:
             raise
         name = "" if error.filename is None else str(error.filename)
-        print(Fault(f"cannot be used ({error.strerror})", file=name), file=sys.stderr)
+        what = f"cannot be used ({error.strerror})" if name else f"a file cannot be written ({error.strerror})"
+        print(Fault(what, file=clean_text(name)), file=sys.stderr)
         return REFUSED
     return code
 

@@ -7,7 +7,6 @@ a folder of the maker's, and never overwrites what stands there.
 from __future__ import annotations
 
 import os
-import secrets
 import shutil
 from pathlib import Path
 
@@ -18,7 +17,7 @@ START = "notebooks/00_start_here.ipynb"
 
 
 def open_lab(folder: Path, *, port: int | None = None, browser: bool = True, blocks: Path | None = None) -> None:
-    """Run JupyterLab on the notebooks until it is stopped.
+    """Run JupyterLab on the notebooks until it is stopped; its address, token and all, is printed.
 
     `folder` is where an installed kit keeps the maker's copy, `blocks` the folder of her own blocks.
     Raises InputError where either cannot be used or where `port` (1..65535) is no port.
@@ -26,7 +25,6 @@ def open_lab(folder: Path, *, port: int | None = None, browser: bool = True, blo
     root = root_folder(folder, port)
     hand_on_blocks(blocks)
     hand_on_folder()
-    os.environ.setdefault("JUPYTER_TOKEN", secrets.token_hex(16))  # not shown to others, as a flag is
     from jupyterlab.labapp import LabApp
 
     LabApp.launch_instance(argv=lab_flags(root, port=port, browser=browser))

@@ -59,7 +59,7 @@ def make_costume(
     except InputError as error:
         faults += error.faults
     try:
-        check_out(out)
+        check_out(out, inputs=(costume, wearer))
     except InputError as error:
         faults += error.faults
     if read is None or faults:

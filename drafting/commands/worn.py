@@ -33,7 +33,7 @@ def run_worn(wanted: argparse.Namespace) -> int:
     from drafting.worn.form import HANGING, STANDING
 
     use_blocks(wanted.blocks)
-    check_out(wanted.out, WORN)
+    check_out(wanted.out, WORN, (wanted.costume, wanted.wearer))
     read = read_whole_costume(wanted.costume, wanted.wearer)
     with progress(sys.stderr) as tell:
         try:

@@ -34,6 +34,9 @@ NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 LONGEST_NAME = 40
 """Letters of a garment's or a cloth's name (ours: file names are made of it)."""
 
+MOST_CLOTHS, MOST_GARMENTS = 40, 20
+"""Of one costume (ours: who wears more wears two costumes)."""
+
 T = TypeVar("T")
 
 
@@ -161,7 +164,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
     title = table.text("title") or Path(path).stem
     body = _wearer(table, wearer)
     cloths = table.table("fabrics")
-    fabrics = {role: _cloth(cloths, role) for role in cloths.data}
+    fabrics = {role: _cloth(cloths, role) for role in cloths.data} if cloths.at_most(MOST_CLOTHS, "cloths") else {}
     garments = _garments(table, tuple(fabrics))
     lays = read_lays(table.table("lays"), tuple(fabrics))
     prints = read_print(table.table("print"), tuple(table.table("garments").data))
@@ -208,7 +211,8 @@ def _garments(table: TableReader, roles: tuple[str, ...]) -> tuple[Garment, ...]
     if not garments.data:
         right = 'write [garments.shirt] and block = "shirt"'
         table.add("has no garment", right, "garments")
-    return tuple(_garment(garments, name, roles) for name in garments.data)
+    few = garments.at_most(MOST_GARMENTS, "garments")
+    return tuple(_garment(garments, name, roles) for name in garments.data if few)
 
 
 def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garment:

@@ -11,7 +11,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from datetime import date
 
+from drafting.body.circumstances import day_of
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
@@ -174,9 +176,18 @@ def made_garment(
     return None
 
 
+def _day_doubted(costume: CostumeFile, today: date) -> Iterator[Finding]:
+    """Say where the day that a costume has to be ready for is past, or lies before its wearer was measured."""
+    day, taken = costume.worn_on, day_of(costume.wearer.measured_on)
+    if day is not None and (day < today or (taken is not None and day < taken)):
+        past = "is past" if day < today else f"lies before the measures were taken ({taken})"
+        yield Finding("day", "warning", "worn_on", None, None, f"{day} {past}: is the date right?")
+
+
 def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
     """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
     yield from costume.wearer.findings
+    yield from _day_doubted(costume, date.today())
     yield from costume.fittings.findings
     for role in dict.fromkeys(garment.fabric for garment in garments):
         if role in costume.fabrics:

@@ -83,8 +83,8 @@ def read_workroom(path: Path | str) -> Workroom:
 
 
 def _dots(value: object) -> int:
-    if value in (1, 2, 3) and not isinstance(value, bool):
-        return int(str(value))
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and value in (1, 2, 3):
+        return int(value)
     what = f"{as_written(value)} is no iron setting"
     raise BadValue(what, "write 1, 2 or 3, the hottest setting of the iron")
 

@@ -7,7 +7,9 @@ error, not an empty place.
 
 from __future__ import annotations
 
+from base64 import b64encode
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -16,7 +18,7 @@ from markupsafe import Markup
 
 ENDING, TOML_ENDING = ".html.jinja", ".toml.jinja"
 
-__all__ = ["Html", "beside", "macros", "toml_macros"]
+__all__ = ["Html", "beside", "macros", "page_policy", "toml_macros"]
 
 Html = Markup
 """Text with tags in it, escaped already."""
@@ -29,6 +31,15 @@ def macros(module: str) -> Any:
     Each macro is a function of plain values that returns `Html`.
     """
     return _macros(Path(module), ENDING, escape=True)
+
+
+def page_policy(script: str) -> str:
+    """Return what a page of one file may do: its own style, pictures within it, and this `script` alone."""
+    own = b64encode(sha256(script.encode()).digest()).decode()
+    return (
+        "default-src 'none'; img-src data:; style-src 'unsafe-inline'; "
+        f"script-src 'sha256-{own}'; base-uri 'none'; form-action 'none'"
+    )
 
 
 @cache

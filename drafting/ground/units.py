@@ -244,7 +244,7 @@ def _exact(match: re.Match[str], text: str) -> Fraction:
 def _unreadable(text: str, noun: str, units: dict[str, Fraction]) -> BadValue:
     number = re.match(r"[-+]?[0-9.,']+", text)
     if number and sum(number[0].count(mark) for mark in ".,'") > 1:
-        return BadValue(f"'{text}' has two separators", "write one point or one comma, as in 1020.5")
+        return BadValue(f"{as_written(text)} has two separators", "write one point or one comma, as in 1020.5")
     if text.lower().lstrip("+-") in ("nan", "inf", "infinity"):
         return BadValue(f"{text} is not a number", f"give the {noun} as a number")
     form = FORMS.get(noun, "36,5 or 1 1/2")

@@ -179,6 +179,10 @@ def total_cost(rows: tuple[ShoppingRow, ...]) -> tuple[float, int]:
     return math.fsum(known), len(rows) - len(known)
 
 
+FORMULA = frozenset("=+-@\t\r\uff1d\uff0b\uff0d\uff20")
+"""What a cell begins with that a spreadsheet reckons out (common practice), in both widths."""
+
+
 def shopping_csv(rows: tuple[ShoppingRow, ...], unit: str | None = "cm") -> str:
     """Return the list as CSV: what, detail, amount, unit, cost; lengths in m, or in yards for inches.
 
@@ -193,8 +197,17 @@ def shopping_csv(rows: tuple[ShoppingRow, ...], unit: str | None = "cm") -> str:
         if row.unit == "mm":
             amount, _, sold_in = in_unit(told(row.amount, "bought"), unit).rpartition(" ")
         cost = "" if row.cost is None else f"{row.cost:.2f}"
-        writer.writerow((row.what, plan_sentence(row.detail, unit), amount, sold_in, cost))
+        writer.writerow((row.what, harmless_cell(plan_sentence(row.detail, unit)), amount, sold_in, cost))
     return out.getvalue()
+
+
+def harmless_cell(text: str) -> str:
+    """Return a text that no spreadsheet takes for a formula: an apostrophe goes before one that looks so.
+
+    >>> harmless_cell("=HYPERLINK(1)"), harmless_cell("cotton")
+    ("'=HYPERLINK(1)", 'cotton')
+    """
+    return f"'{text}" if text[:1] in FORMULA else text
 
 
 def _metres(length: float, each: float | None) -> float | None:

@@ -85,6 +85,6 @@ def starts(
         work = math.fsum(step.minutes for step in stages[stage]) / 60
         waits = math.fsum(step.wait for step in stages[stage])
         days += math.ceil(work / hours_a_day) + math.ceil(waits / AWAKE)
-        on = None if worn_on is None else worn_on - timedelta(days=days)
+        on = None if worn_on is None or worn_on.toordinal() <= days else worn_on - timedelta(days=days)
         found.append(Start(stage, work, days, on))
     return tuple(reversed(found))

@@ -2,23 +2,28 @@
 
 A run fills a sibling `.NAME.new-...`, renames it `.NAME.ready-...` once it is complete and on disk,
 then exchanges the two names in one step where the system can. Where it cannot, two renames do it,
-by way of `.NAME.old-...`. A run that fails or is killed leaves what was there; what it leaves
-beside is finished or cleared away at the start of the next run.
+by way of `.NAME.old-...`. What has to go is named `.NAME.gone-...` before the first file of it is
+deleted. A run that fails or is killed leaves what was there; what it leaves beside is finished or
+cleared away at the start of the next run. A folder of ours lists its files in its record; one that
+holds any other is never replaced.
 """
 
 from __future__ import annotations
 
 import ctypes
-import errno
 import json
 import os
 import secrets
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.names import clean_text
+from drafting.ground.on_disk import CANNOT, to_disk
+from drafting.ground.units import SHOWN
 
 try:
     import fcntl
@@ -36,14 +41,26 @@ WRITTEN = {
 }
 """Keys that each record has."""
 
+FILES = "files"
+"""The key of a record under which it lists all that its folder holds."""
+
+LEFT_BY_SYSTEMS = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
+"""What file browsers leave in a folder that was only looked at (from memory)."""
+
+NAMED = 3
+"""Files named of those that a folder should not hold (ours)."""
+
+Filled = Mapping[str, Any] | None
+"""The record of a folder that was filled; None where it keeps none."""
+
 AT_FDCWD, RENAME_EXCHANGE = -100, 2  # linux/fcntl.h, linux/fs.h
-CANNOT = (errno.ENOSYS, errno.EINVAL, errno.ENOTSUP)
 
 
-def swap_in(out: Path, fill: Callable[[Path], None], record: str = REPORT) -> None:
+def swap_in(out: Path, fill: Callable[[Path], Filled], record: str = REPORT) -> None:
     """Let `fill` write into a new folder, then put that folder in the place of `out`.
 
-    `record` names the file by which a folder of this kind is known for ours.
+    `record` names the file by which a folder of this kind is known for ours; what `fill` returns is
+    written there, with the list of all files.
     Raises InputError, before `fill` is called, where `out` cannot or must not be replaced; whatever
     `fill` raises goes through, with `out` as it was.
     """
@@ -53,7 +70,7 @@ def swap_in(out: Path, fill: Callable[[Path], None], record: str = REPORT) -> No
     fresh = _new_folder(place)
     try:
         with _held(fresh):
-            fill(fresh)
+            _record(fresh, record, fill(fresh))
             _to_disk(fresh)
             ready = _beside(place, "ready")
             os.rename(fresh, ready)
@@ -62,14 +79,33 @@ def swap_in(out: Path, fill: Callable[[Path], None], record: str = REPORT) -> No
                 check_out(out, record)
                 _swap(ready, place)
     finally:
-        shutil.rmtree(fresh, ignore_errors=True)
+        _clear(fresh, place)
 
 
-def check_out(out: Path, record: str = REPORT) -> Path:
+def _record(folder: Path, record: str, data: Filled) -> None:
+    """Write a folder's record, with the list of its files."""
+    if data is None:
+        return
+    whole = {**data, FILES: sorted([*_files_in(folder), record])}
+    text = json.dumps(whole, indent=1, ensure_ascii=False, allow_nan=False)
+    (folder / record).write_text(text + "\n", encoding="utf-8", newline="\n")
+
+
+def _files_in(folder: Path) -> list[str]:
+    """Return every file and link in a folder and the folders in it, by its path from there."""
+    found = []
+    for top, folders, files in os.walk(folder):
+        links = [name for name in folders if os.path.islink(os.path.join(top, name))]
+        found += [Path(top, name).relative_to(folder).as_posix() for name in (*files, *links)]
+    return found
+
+
+def check_out(out: Path, record: str = REPORT, inputs: Iterable[Path | None] = ()) -> Path:
     """Return the real path that `out` stands for, a link followed.
 
-    Raises InputError where `out` may not be replaced: it is a file, holds the current folder, lies
-    in a folder that is missing or cannot be written, or holds something that we did not make.
+    Raises InputError where `out` may not be replaced: it is a file, holds the current folder or one of
+    the `inputs`, lies in a folder that is missing or cannot be written, or holds anything that the
+    record of an earlier run does not list.
     """
     try:
         place = out.resolve()
@@ -87,20 +123,52 @@ def check_out(out: Path, record: str = REPORT) -> Path:
     if not os.access(place.parent, os.W_OK | os.X_OK):
         right = "name a folder in a place you may write to"
         raise _refused(out, f"the folder {place.parent} cannot be written to", right)
-    if place.is_dir() and any(place.iterdir()) and not _is_ours(place, record):
-        right = "name a new or empty folder, or one that an earlier run made"
-        other = next((f"holds what {run} made" for run, name in RECORDS.items() if _is_ours(place, name)), "")
-        raise _refused(out, other or "holds files that this kit did not make", right)
+    for one in inputs:
+        if one is not None and place in (*Path(os.path.abspath(one)).parents, *_real(one).parents):
+            what = f"holds {clean_text(one.name, SHOWN)}, which is read for it, and is replaced as a whole"
+            raise _refused(out, what, "name a folder that holds nothing of yours; nothing was touched")
+    _check_held(out, place, record)
     return place
 
 
-def _is_ours(place: Path, record: str) -> bool:
-    """Return whether `place` holds a record of this name written by this kit."""
+def _real(path: Path) -> Path:
+    try:
+        return path.resolve()
+    except (OSError, RuntimeError):
+        return path
+
+
+def _check_held(out: Path, place: Path, record: str) -> None:
+    """Raise InputError where a folder holds what the record of an earlier run does not list."""
+    if not place.is_dir() or all(path.name in LEFT_BY_SYSTEMS for path in place.iterdir()):
+        return
+    ours = _listed(place, record)
+    if ours is None:
+        right = "name a new or empty folder, or one that an earlier run made"
+        others = (run for run, name in RECORDS.items() if _listed(place, name) is not None)
+        other = next((f"holds what {run} made" for run in others), "")
+        raise _refused(out, other or "holds files that this kit did not make", right)
+    strange = sorted(
+        name for name in _files_in(place) if name not in ours and Path(name).name not in LEFT_BY_SYSTEMS
+    )
+    if strange:
+        named = ", ".join(clean_text(name, SHOWN) for name in strange[:NAMED])
+        more = f" and {len(strange) - NAMED} more" if len(strange) > NAMED else ""
+        what = f"holds {named}{more}, which no run made"
+        raise _refused(out, what, "move it elsewhere, or name another folder; nothing was touched")
+
+
+def _listed(place: Path, record: str) -> frozenset[str] | None:
+    """Return the files that a record of this kit lists, None where there is no such record."""
     try:
         report = json.loads((place / record).read_bytes())
-    except (OSError, ValueError):
-        return False
-    return isinstance(report, dict) and WRITTEN[record] <= report.keys()
+    except (OSError, ValueError, RecursionError):
+        return None
+    if not isinstance(report, dict) or not WRITTEN[record] <= report.keys():
+        return None
+    files = report.get(FILES)
+    names = files if isinstance(files, list) else ()
+    return frozenset(name for name in names if isinstance(name, str)) | {record}
 
 
 def _swap(ready: Path, place: Path) -> None:
@@ -108,13 +176,23 @@ def _swap(ready: Path, place: Path) -> None:
     if not place.exists():
         os.rename(ready, place)
     elif _exchange(ready, place):
-        shutil.rmtree(ready, ignore_errors=True)
+        _clear(ready, place)
     else:
         old = _beside(place, "old")
         os.rename(place, old)
         os.rename(ready, place)
-        shutil.rmtree(old, ignore_errors=True)
-    _sync(place.parent)
+        _clear(old, place)
+    to_disk(place.parent)
+
+
+def _clear(folder: Path, place: Path) -> None:
+    """Delete a folder beside `place`, named as going first: half deleted it must not be taken for whole."""
+    gone = _beside(place, "gone")
+    try:
+        os.rename(folder, gone)
+    except OSError:
+        return  # it is gone, or has its place already
+    shutil.rmtree(gone, ignore_errors=True)
 
 
 def _exchange(one: Path, other: Path) -> bool:
@@ -133,12 +211,12 @@ def _exchange(one: Path, other: Path) -> bool:
 
 def _finish_killed_runs(place: Path) -> None:
     """Finish a swap that was cut off between two renames, and clear what killed runs left."""
-    left = {stage: _leftovers(place, stage) for stage in ("ready", "old", "new")}
+    left = {stage: _leftovers(place, stage) for stage in ("ready", "old", "new", "gone")}
     if not place.exists():
         for whole in (left["ready"] or left["old"])[:1]:
             os.rename(whole, place)
-    for folder in (*left["ready"], *left["old"], *left["new"]):
-        shutil.rmtree(folder, ignore_errors=True)
+    for folder in (found for stage in left.values() for found in stage):
+        _clear(folder, place)
 
 
 def _leftovers(place: Path, stage: str) -> list[Path]:
@@ -203,21 +281,7 @@ def _is_held(folder: Path) -> bool:
 def _to_disk(folder: Path) -> None:
     """Have every file of a folder on disk before the folder takes its name."""
     for path in (*folder.rglob("*"), folder):
-        _sync(path)
-
-
-def _sync(path: Path) -> None:
-    """Flush one file or folder, where the system lets a reader do so (a full disk is said here)."""
-    if os.name != "posix":
-        return
-    handle = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    except OSError as error:
-        if error.errno not in CANNOT:
-            raise
-    finally:
-        os.close(handle)
+        to_disk(path)
 
 
 def _refused(out: Path, what: str, right: str) -> InputError:

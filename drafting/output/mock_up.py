@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -52,7 +51,8 @@ def _label(mock: MockUp, garment: MadeGarment) -> Label:
     return replace(label, fabric=cloth, one_way=False, foot=FOOT, hands=True)
 
 
-def _fill(mock: MockUp, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
+def _fill(mock: MockUp, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> dict[str, Any]:
+    """Fill a folder; return its record."""
     write_pieces(mock.made, folder, tell, lambda _, garment: _label(mock, garment))
     tell("Drawing the lays", 0.7)
     write_lays(mock.made, folder)
@@ -63,8 +63,7 @@ def _fill(mock: MockUp, sheets: list[PrintedSheet], folder: Path, tell: Tell) ->
         file = folder / fitting_file(name)
         file.write_bytes(single_pages_pdf(pages))
         overview_png(pages[0], file.with_suffix(".png"))
-    text = json.dumps(mock_record(mock, sheets), indent=1, ensure_ascii=False, allow_nan=False)
-    (folder / MOCK_UP).write_text(text + "\n", encoding="utf-8", newline="\n")
+    return mock_record(mock, sheets)
 
 
 def mock_record(mock: MockUp, sheets: list[PrintedSheet]) -> dict[str, Any]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any
@@ -43,7 +42,8 @@ def write_worn(costume: Worn, out: Path | str) -> None:
     swap_in(Path(out), lambda folder: _fill(costume, folder), WORN)
 
 
-def _fill(costume: Worn, folder: Path) -> None:
+def _fill(costume: Worn, folder: Path) -> dict[str, Any]:
+    """Fill a folder; return its record."""
     looks = tuple(look_of(garment, costume.form) for garment in costume.garments)
     for name, data in pictures(costume, looks):
         (folder / name).write_bytes(data)
@@ -56,8 +56,7 @@ def _fill(costume: Worn, folder: Path) -> None:
     for garment in costume.garments:
         mesh = folder / "meshes" / f"{garment.name}.obj"
         mesh.write_text(wavefront(garment.rest), encoding="utf-8", newline="\n")
-    text = json.dumps(worn_record(costume), indent=1, ensure_ascii=False, allow_nan=False)
-    (folder / WORN).write_text(text + "\n", encoding="utf-8", newline="\n")
+    return worn_record(costume)
 
 
 def unit_of_costume(costume: Worn) -> LengthUnit:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import json
 import time
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from drafting.costume.make import Made
 from drafting.costume.telling import Tell, tell_nobody
@@ -139,7 +139,8 @@ def write_pieces(made: Made, folder: Path, tell: Tell, label_of: LabelOf = piece
     overview_png(overview_sheet(patterns, made.costume.title, unit=made.costume.told_in), folder / "overview.png")
 
 
-def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn: Worn | None) -> None:
+def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn: Worn | None) -> dict[str, Any]:
+    """Fill a folder; return its record."""
     start = time.perf_counter()
     write_pieces(made, folder, tell)
     tell("Drawing the lays", 0.7)
@@ -152,5 +153,4 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn
     tell("Writing the record", 0.98)
     data = report(made, plan) | {"sheets": [sheet_row(sheet) for sheet in sheets]}
     data["timings"]["draw"] = time.perf_counter() - start
-    text = json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False)
-    (folder / "report.json").write_text(text + "\n", encoding="utf-8", newline="\n")
+    return data

@@ -20,6 +20,9 @@ from drafting.reading.toml import TomlFile, read_toml
 
 T = TypeVar("T")
 
+MOST_ENTRIES = 100
+"""Tables of a list: trims, shapes, faults of a cloth (ours; nobody sews on more, or cuts round more)."""
+
 
 @dataclass(slots=True)
 class TableReader:
@@ -57,6 +60,12 @@ class TableReader:
         if key not in self.data:
             return None
         return Given(self.data[key], self.file.line(*self.keys, key) or 1)
+
+    def at_most(self, most: int, what: str) -> bool:
+        """Return whether the table has no more than `most` keys; a fault says how many of `what` it has."""
+        if len(self.data) > most:
+            self.faults.add(f"{len(self.data)} {what}", f"{most} are taken at most", self.name, self.spot().line)
+        return len(self.data) <= most
 
     def every(self) -> Iterator[tuple[str, Given]]:
         """Yield each key that was not asked for yet, with its raw value: of a table open to any."""
@@ -153,6 +162,9 @@ class TableReader:
         entries, name = self.data.get(key, []), self.spot(key).field
         if not isinstance(entries, list) or not all(isinstance(one, dict) for one in entries):
             self.add("must be a list of tables", f"begin each with a line [[{name}]]", key)
+            return
+        if len(entries) > MOST_ENTRIES:
+            self.add(f"has {len(entries)} entries", f"{MOST_ENTRIES} are taken at most", key)
             return
         for number, entry in enumerate(entries):
             yield self._within((*self.keys, key, str(number)), f"{name}[{number + 1}]", entry)

@@ -34,9 +34,9 @@ def rewritten(text: str, values: Mapping[tuple[str, ...], Value]) -> str:
     [coat]  # winter
     tails = "78 cm"
     """
-    wanted = _wanted(text, values)
-    known = tomllib.loads(text)
     try:
+        wanted = _wanted(text, values)
+        known = tomllib.loads(text)
         new = text
         for keys, value in values.items():
             new = _changed(new, keys, value, known)

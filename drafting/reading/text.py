@@ -19,11 +19,12 @@ def read_text(path: Path, *, fallback: str | None = None, most: int = LARGEST) -
     try:
         if path.exists() and not path.is_file() and not path.is_dir():
             raise _refused(path, "is no file of text", "name a file")
-        if path.is_file() and path.stat().st_size > most:
-            raise _refused(path, "is too large for a file of measures", "it should be a few pages")
-        raw = path.read_bytes()
+        with path.open("rb") as file:
+            raw = file.read(most + 1)  # a file may grow, or not know its size
     except (OSError, ValueError) as trouble:
         raise _refused(path, *_explained(path, trouble)) from None
+    if len(raw) > most:
+        raise _refused(path, "is too large for a file of measures", "it should be a few pages")
     return _decoded(path, raw, fallback).replace("\r\n", "\n").replace("\r", "\n")
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import os
+import re
 import socket
 import subprocess
 import sys
@@ -21,6 +23,8 @@ from tests.notebook.lab import ROOT
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
 
+
+SERVES = "import json, sys; from drafting.commands.app import serve; serve(json.loads(sys.argv[1]))"
 
 READY = 30.0
 """Seconds: the page wants to stand in 15 on a machine of its own; a shared one may take twice as long."""
@@ -43,14 +47,16 @@ def address(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[
             "MPLCONFIGDIR",
         )
     }
+    environment = {name: value for name, value in os.environ.items() if name != "JUPYTER_TOKEN"} | own
+    environment["PYTHONPATH"] = str(ROOT)
     flags = app.app_flags(root, port=port, browser=False)
     with (home / "log").open("wb") as log:
         server = subprocess.Popen(
-            [sys.executable, "-m", "voila", *flags],
+            [sys.executable, "-c", SERVES, json.dumps(flags)],
             stdout=log,
             stderr=subprocess.STDOUT,
             cwd=root,
-            env=os.environ | own | {"PYTHONPATH": str(ROOT)},
+            env=environment,
         )
     url = f"http://127.0.0.1:{port}"
     try:
@@ -64,7 +70,9 @@ def address(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[
                     break
                 time.sleep(0.2)
         assert server.poll() is None, (home / "log").read_text()
-        yield url
+        printed = re.search(rf"{re.escape(url)}/\?token=[0-9a-f]{{32,}}", (home / "log").read_text())
+        assert printed, (home / "log").read_text()
+        yield printed[0]
     finally:
         server.terminate()
         server.wait(20)
@@ -79,7 +87,7 @@ def test_the_page_shows_the_bench_without_code_and_follows_a_key(
 
     def sieve(route: Any) -> None:
         url = route.request.url
-        if url.startswith((address, "data:", "blob:")):
+        if url.startswith((address.partition("?")[0], "data:", "blob:")):
             route.continue_()
         else:
             outside.append(url)

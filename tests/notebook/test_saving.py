@@ -155,7 +155,7 @@ def test_a_folder_that_cannot_be_written_is_told(
         raise OSError(28, "No space left on device")
 
     before = file.read_bytes()
-    monkeypatch.setattr(whole_files.tempfile, "mkstemp", full)
+    monkeypatch.setattr(whole_files.os, "open", full)
     bench.ask("waist_ease", 85.0)
     with pytest.raises(InputError, match="No space left on device"):
         bench.save()

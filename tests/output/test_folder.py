@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import signal
 import subprocess
 import sys
 import textwrap
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -17,14 +19,14 @@ from drafting.ground.errors import InputError
 from drafting.output import folder
 from drafting.output.folder import check_out, swap_in
 
-OURS = json.dumps({"schema": 1, "made_with": {}})
+OURS = {"schema": 1, "made_with": {}}
 
 
-def filled_with(word: str) -> Callable[[Path], None]:
-    def fill(into: Path) -> None:
-        (into / "report.json").write_text(OURS)
+def filled_with(word: str) -> Callable[[Path], Mapping[str, Any]]:
+    def fill(into: Path) -> Mapping[str, Any]:
         (into / "pieces").mkdir()
         (into / "pieces" / "front.svg").write_text(word)
+        return OURS
 
     return fill
 
@@ -61,7 +63,8 @@ def test_this_system_exchanges_names_so_that_both_ways_are_tested(tmp_path: Path
 def test_a_folder_is_made_then_replaced_whole_and_nothing_is_left_beside_it(tmp_path: Path) -> None:
     out = tmp_path / "out"
     swap_in(out, filled_with("first"))
-    (out / "stale.svg").touch()
+    assert json.loads((out / "report.json").read_text())["files"] == ["pieces/front.svg", "report.json"]
+    (out / "pieces" / ".DS_Store").touch()
     swap_in(out, filled_with("second"))
     assert word_in(out) == "second"
     assert names(out) == ["pieces", "report.json"]
@@ -74,7 +77,7 @@ def test_a_run_that_fails_leaves_what_was_there(tmp_path: Path, fault: BaseExcep
     out = tmp_path / "out"
     swap_in(out, filled_with("first"))
 
-    def fails(into: Path) -> None:
+    def fails(into: Path) -> Mapping[str, Any]:
         filled_with("half")(into)
         raise fault
 
@@ -109,8 +112,13 @@ def test_a_link_is_followed_and_stays_a_link(tmp_path: Path) -> None:
 
 def refusal(out: Path) -> str:
     called: list[Path] = []
+
+    def fill(into: Path) -> Mapping[str, Any]:
+        called.append(into)
+        return OURS
+
     with pytest.raises(InputError) as caught:
-        swap_in(out, called.append)
+        swap_in(out, fill)
     assert called == []
     return str(caught.value)
 
@@ -191,6 +199,11 @@ KILLED = """
         folder._to_disk = dies
     if {at!r} == "before clearing":
         shutil.rmtree = dies
+    if {at!r} == "half cleared":
+        def half(gone, **_):
+            (gone / "report.json").unlink()
+            dies()
+        shutil.rmtree = half
     folder.swap_in(Path({out!r}), filled_with("second"))
 """
 
@@ -203,6 +216,8 @@ POINTS = [
     ("between two renames", False, 2, None),
     ("both renames done", False, 3, "second"),
     ("before clearing", False, 0, "second"),
+    ("half cleared", True, 0, "second"),
+    ("half cleared", False, 0, "second"),
 ]
 
 
@@ -220,7 +235,7 @@ def test_a_killed_run_leaves_a_whole_folder_and_the_next_run_clears_up(
     assert len(names(tmp_path)) > 1, "it was killed too late to matter"
     assert (word_in(out) if out.exists() else None) == there
 
-    def fails(_: Path) -> None:
+    def fails(_: Path) -> Mapping[str, Any]:
         raise ValueError("even if the next run fails")
 
     with pytest.raises(ValueError, match="even if"):
@@ -231,13 +246,37 @@ def test_a_killed_run_leaves_a_whole_folder_and_the_next_run_clears_up(
     assert word_in(out) == "third"
 
 
+@pytest.mark.usefixtures("either_way")
+def test_a_folder_that_is_half_deleted_is_never_taken_for_a_whole_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    out = tmp_path / "out"
+    swap_in(out, filled_with("first"))
+
+    def half(gone: Path, **_: object) -> None:
+        (gone / "pieces" / "front.svg").unlink(missing_ok=True)
+
+    with monkeypatch.context() as killed:
+        killed.setattr(folder.shutil, "rmtree", half)
+        swap_in(out, filled_with("second"))
+    assert [name for name in names(tmp_path) if ".gone-" in name] != []
+    shutil.rmtree(out)
+
+    def fails(_: Path) -> Mapping[str, Any]:
+        raise ValueError("the next run fails")
+
+    with pytest.raises(ValueError, match="next run"):
+        swap_in(out, fails)
+    assert names(tmp_path) == []
+
+
 def test_a_run_still_going_is_not_cleared_away_by_another(tmp_path: Path) -> None:
     out = tmp_path / "out"
 
-    def slow(into: Path) -> None:
+    def slow(into: Path) -> Mapping[str, Any]:
         swap_in(out, filled_with("quick"))
         assert into.is_dir()
-        filled_with("slow")(into)
+        return filled_with("slow")(into)
 
     swap_in(out, slow)
     assert word_in(out) == "slow"

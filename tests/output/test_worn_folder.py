@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -53,7 +54,10 @@ KEYS: dict[str, Any] = {
 
 def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     record = json.loads((folder / "worn.json").read_text("utf-8"))
-    assert set(record) == {"schema", "form", "garments", "seconds"}
+    assert set(record) == {"schema", "form", "garments", "seconds", "files"}
+    assert sorted(record["files"]) == sorted(
+        path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()
+    )
     assert record["schema"] == 1
     assert record["form"] == [{"name": "waist_girth", "wanted": 942.0, "got": 942.5}]
     (shirt,) = record["garments"]
@@ -170,8 +174,8 @@ def test_it_always_says_that_it_is_a_form_and_no_fitting(folder: Path) -> None:
 def test_it_takes_the_place_of_its_like_and_of_nothing_else(folder: Path, tmp_path: Path) -> None:
     made = tmp_path / "made"
 
-    def fill(place: Path) -> None:
-        (place / "report.json").write_text('{"schema": 1, "made_with": {}}')
+    def fill(_: Path) -> Mapping[str, Any]:
+        return {"schema": 1, "made_with": {}}
 
     swap_in(made, fill)
     with pytest.raises(InputError, match="holds what `drafting make` made"):

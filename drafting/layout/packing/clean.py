@@ -21,6 +21,12 @@ NEAR = 1e-6
 THIN = 1e-9
 """Share of its box: an outline with less area has none (ours)."""
 
+NARROWER = (
+    "on a figure so small its allowances leave no room: write narrower ones under the garment's choices, as in "
+    'seam_allowance = "2 mm" and curve_allowance = "2 mm", or change what makes the piece so narrow'
+)
+"""What helps where a cut line meets itself."""
+
 FAR = 1e6
 """mm: no outline and no cloth is a kilometre long (ours)."""
 
@@ -45,7 +51,7 @@ def sound_ring(name: str, points: Ring) -> Ring:
     if len(ring) < 3 or _on_one_line(ring, size):
         raise _refused(name, "has no area: its corners lie on one line")
     if not ring_is_simple(ring):
-        raise _refused(name, "has a cut line that crosses or touches itself")
+        raise _refused(name, "has a cut line that crosses or touches itself", NARROWER)
     ring = ring if ring_area(ring) > 0 else ring[::-1]
     return tuple(p + complex(x0, y0) for p in ring)
 
@@ -102,5 +108,5 @@ def _no_twins(ring: Ring, near: float) -> Ring:
     return tuple(kept)
 
 
-def _refused(name: str, what: str) -> DraftError:
-    return DraftError(f"{name} cannot be laid out: it {what}", turn="draft the piece again")
+def _refused(name: str, what: str, turn: str = "draft the piece again") -> DraftError:
+    return DraftError(f"{name} cannot be laid out: it {what}", turn=turn)

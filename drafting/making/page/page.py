@@ -6,7 +6,7 @@ from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.ground import palette
 from drafting.ground.lengths import in_unit
-from drafting.ground.templates import Html, macros
+from drafting.ground.templates import Html, macros, page_policy
 from drafting.making.model import Plan, Step
 from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
@@ -64,6 +64,7 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     written = str(
         whole.page(
             title=f"{text('page.title')} {plan.title}",
+            policy=page_policy(SCRIPT),
             style=Html(palette.css() + STYLE),
             drawn=Html(drawn),
             head=whole.head(plan.title, text("page.about"), plan.wearer),

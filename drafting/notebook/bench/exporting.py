@@ -46,7 +46,7 @@ def write_costume(
         on()
         tell(words, share)
 
-    check_out(out)
+    check_out(out, inputs=(Path(costume.path),))
     step("Drafting the pieces", 0.0)
     made = make(costume)
     roles = [cloth.role for cloth, _ in materials(made)]

@@ -44,7 +44,7 @@ def with_test(file: ClothFile, key: str, test: Mapping[str, Plain]) -> ClothFile
             turn="copy it to measurements/fabrics beside the notebooks, and name your copy here",
         )
     raw = place.read_bytes()
-    (text, code), (before, _) = decoded(raw), decoded(file.raw)
+    (text, writing), (before, _) = decoded(raw), decoded(file.raw)
     stood = tomllib.loads(text).get(key)
     if stood != tomllib.loads(before).get(key):
         raise DraftError(
@@ -52,7 +52,7 @@ def with_test(file: ClothFile, key: str, test: Mapping[str, Plain]) -> ClothFile
             turn="run the page again",
         )
     whole = {**stood, **test} if isinstance(stood, dict) else dict(test)
-    data = rewritten(text, {(key,): whole}).encode(code)
+    data = writing.raw(rewritten(text, {(key,): whole}))
     _must_be_read(data, place.name)
     put_whole(place, data)
     return begin_cloth(file.path)

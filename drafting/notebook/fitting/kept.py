@@ -12,9 +12,12 @@ from drafting.fitting.note import Note
 from drafting.fitting.writing import begun, with_note, without_last
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.units import ShownUnit
-from drafting.notebook.whole_files import decoded, put_whole
+from drafting.notebook.whole_files import TextWriting, decoded, put_whole
 from drafting.reading.rewriting import rewritten
 from drafting.reading.toml import parse_toml
+
+NEW = TextWriting(b"", "utf-8")
+"""How a file is written that nobody has written yet."""
 
 
 def keep_note(place: Path, note: Note, unit: ShownUnit, title: str = "Fitting", on: date | None = None) -> None:
@@ -22,14 +25,14 @@ def keep_note(place: Path, note: Note, unit: ShownUnit, title: str = "Fitting", 
 
     The file is read again first, so that what another hand has written into it stays.
     """
-    text, code = _text(place) if place.exists() else (begun(title, on, unit), "utf-8")
-    put_whole(place, with_note(text, note, unit).encode(code))
+    text, writing = _text(place) if place.exists() else (begun(title, on, unit), NEW)
+    put_whole(place, writing.raw(with_note(text, note, unit)))
 
 
 def take_back(place: Path) -> None:
     """Take the last note of a fitting file out of it; raises `OSError`."""
-    text, code = _text(place)
-    put_whole(place, without_last(text).encode(code))
+    text, writing = _text(place)
+    put_whole(place, writing.raw(without_last(text)))
 
 
 def name_in(file: Path, fitting: Path) -> None:
@@ -37,7 +40,7 @@ def name_in(file: Path, fitting: Path) -> None:
 
     Raises `InputError` where the file cannot be rewritten, `OSError` where it cannot be written.
     """
-    text, code = _text(file)
+    text, writing = _text(file)
     named: Any = parse_toml(text, str(file)).data.get("fittings", [])
     if not isinstance(named, Sequence) or isinstance(named, str):
         right = 'write it like fittings = ["first-fitting.toml"]'
@@ -45,7 +48,7 @@ def name_in(file: Path, fitting: Path) -> None:
     if any(os.path.realpath(file.parent / str(one)) == os.path.realpath(fitting) for one in named):
         return
     own = os.path.relpath(fitting, file.parent).replace(os.sep, "/")
-    put_whole(file, rewritten(text, {("fittings",): [*named, own]}).encode(code))
+    put_whole(file, writing.raw(rewritten(text, {("fittings",): [*named, own]})))
 
 
 def new_place(costume: Path) -> Path:
@@ -56,5 +59,5 @@ def new_place(costume: Path) -> Path:
     return place
 
 
-def _text(file: Path) -> tuple[str, str]:
+def _text(file: Path) -> tuple[str, TextWriting]:
     return decoded(file.read_bytes())

@@ -74,8 +74,8 @@ def save(asked: CostumeFile, file: CostumeFile, read: Kept) -> tuple[CostumeFile
         raise _refused(read.path, "this file belongs to the kit and is never changed", read)
     if not place.is_file() or place.read_bytes() != read.raw:
         raise _changed(read.path)
-    text, code = decoded(read.raw)
-    _put(place, rewritten(text, changed_values(asked, file)).encode(code), read)
+    text, writing = decoded(read.raw)
+    _put(place, writing.raw(rewritten(text, changed_values(asked, file))), read)
     return _again(read.path)
 
 
@@ -86,10 +86,10 @@ def save_copy(asked: CostumeFile, file: CostumeFile, read: Kept, to: Path) -> tu
     """
     if to.exists():
         raise _refused(to, "stands there already", right="move it away, or give yours another name")
-    text, code = decoded(read.raw)
+    text, writing = decoded(read.raw)
     moved = dict(_moved_paths(tomllib.loads(text), read.path.resolve().parent, to.resolve().parent))
     to.parent.mkdir(parents=True, exist_ok=True)
-    _put(to, rewritten(text, changed_values(asked, file) | moved).encode(code), read)
+    _put(to, writing.raw(rewritten(text, changed_values(asked, file) | moved)), read)
     return _again(to)
 
 

@@ -6,7 +6,6 @@ and a file say the same of the same text.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -16,6 +15,8 @@ from drafting.body import Body, dimension_name
 from drafting.body.toml_reader import RawBody, body_of
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.frozen import freeze
+from drafting.ground.units import as_written
+from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.given import Faults, Given
 from drafting.reading.rewriting import rewritten
 from drafting.reading.text import read_text
@@ -115,10 +116,13 @@ def saved(taking: Taking) -> Taking:
             f"{taking.path.name} has changed since this page read it, so nothing was written",
             turn="run the page again",
         )
-    text = _with_changes(taking)
-    beside = taking.path.with_name(f".{taking.path.name}.new")
-    beside.write_text(text, "utf-8")
-    os.replace(beside, taking.path)
+    text, writing = decoded(taking.path.read_bytes())
+    data = writing.raw(_with_changes(taking, text))
+    try:
+        put_whole(taking.path, data)
+    except OSError as error:
+        what = f"{taking.path.name} cannot be written ({error.strerror}), and stays as it was"
+        raise DraftError(what, turn="see that you may write to it and that the disk is not full") from None
     return replace(begin_measuring(taking.path), sure=taking.sure)
 
 
@@ -131,10 +135,9 @@ def changed(taking: Taking) -> tuple[str, ...]:
     return tuple(name for name in names if stood.get(name) != taking.fields.get(name))
 
 
-def _with_changes(taking: Taking) -> str:
-    """Return the file's text with the changed fields in it."""
+def _with_changes(taking: Taking, text: str) -> str:
+    """Return the file's `text`, line ends its own, with the changed fields in it."""
     before = parse_toml(taking.text).data.get("measures", {})
-    text = taking.text
     for name in changed(taking):
         key = taking.keys.get(name, name)
         new = taking.fields.get(name, ())
@@ -169,6 +172,8 @@ def _texts(value: Any, unit: str | None) -> Hands:
 
 def _text(value: Any, unit: str | None) -> str:
     bare = isinstance(value, (int, float)) and not isinstance(value, bool)
+    if isinstance(value, int) and not isinstance(value, bool):
+        value = as_written(value)  # beyond some digits Python will not write a number out
     return f"{value} {unit}" if bare and unit else str(value)
 
 

@@ -12,7 +12,7 @@ from numpy.typing import DTypeLike
 
 from drafting.ground import palette
 from drafting.ground.palette import Colour
-from drafting.ground.templates import Html, beside, macros
+from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
 from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised
@@ -57,6 +57,7 @@ def turned_page(
     return str(
         macros(__file__).page(
             title=title,
+            policy=page_policy(beside(__file__, ".js")),
             style=Html(palette.css() + beside(__file__, ".css")),
             script=Html(beside(__file__, ".js")),
             shape=Html(shape.replace("<", "\\u003c")),
