@@ -113,5 +113,5 @@ def _measured(words: str) -> Paper:
         sides = sorted(parse_length(f"{found[key]} {found['unit']}") for key in "ab")
         name = f"{sides[0]:.0f}x{sides[1]:.0f}"
         return Paper(name, f"{sides[0]:g} x {sides[1]:g} mm", sides[0], sides[1])
-    right = f"{meant(words, PAPERS)} any other is written as 'roll 61 cm' or '50 x 70 cm'"
+    right = f"{meant(words, PAPERS)}; any other is written as 'roll 61 cm' or '50 x 70 cm'"
     raise BadValue(f"{as_written(words)} is no paper", right)

@@ -18,6 +18,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from drafting.commands.app import app_flags
 from drafting.commands.lab import lab_flags, work_copy
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -158,8 +159,32 @@ def running_lab(root: Path, home: Path) -> Iterator[Lab]:
             cwd=root,
         )
     try:
-        _wait_for(lab, server, home / "log")
+        _wait_until_answered(f"{lab.url}/api/status?token={lab.token}", server, home / "log")
         yield lab
+    finally:
+        server.terminate()
+        server.wait(20)
+
+
+@contextmanager
+def running_app(root: Path, home: Path, folder: Path) -> Iterator[str]:
+    """Serve the start page without its code as `drafting app` does for a maker in `folder`; give its address."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    url = f"http://127.0.0.1:{port}"
+    own = {"DRAFTING_FOLDER": str(folder)}
+    with (home / "log").open("wb") as log:
+        server = subprocess.Popen(
+            [sys.executable, "-m", "voila", *app_flags(root, port=port, browser=False)],
+            stdout=log,
+            stderr=subprocess.STDOUT,
+            cwd=folder,
+            env=_environment(home, secrets.token_hex(16)) | own,
+        )
+    try:
+        _wait_until_answered(f"{url}/voila/static/", server, home / "log")
+        yield url
     finally:
         server.terminate()
         server.wait(20)
@@ -212,13 +237,16 @@ def _environment(home: Path, token: str) -> dict[str, str]:
     return os.environ | own | {"PYTHONPATH": path, "JUPYTER_TOKEN": token}
 
 
-def _wait_for(lab: Lab, server: subprocess.Popen[bytes], log: Path, seconds: float = 60) -> None:
+def _wait_until_answered(url: str, server: subprocess.Popen[bytes], log: Path, seconds: float = 90) -> None:
+    """Wait until something is answered, if only a refusal."""
     end = time.monotonic() + seconds
     while True:
         try:
-            urllib.request.urlopen(f"{lab.url}/api/status?token={lab.token}", timeout=5).close()
+            urllib.request.urlopen(url, timeout=5).close()
             return
-        except (OSError, urllib.error.HTTPError):
+        except urllib.error.HTTPError:
+            return
+        except OSError:
             if server.poll() is not None or time.monotonic() > end:
-                raise RuntimeError(f"JupyterLab did not start:\n{log.read_text()}") from None
+                raise RuntimeError(f"nothing answers at {url}:\n{log.read_text()}") from None
             time.sleep(0.1)

@@ -22,11 +22,13 @@ from drafting.notebook.page import named, told
 from drafting.notebook.page.cloths import OfCloth
 from drafting.notebook.page.gallery import Gallery
 from drafting.notebook.page.ruler import PrintedSquare
-from drafting.notebook.page.view import Following, NothingToShow, PageView, Sentences
+from drafting.notebook.page.view import Folded, Following, NothingToShow, PageView, Sentences
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
-from drafting.notebook.said import paragraphs_html, refused_html, style_html
+from drafting.notebook.said import notebook_only_html, paragraphs_html, refused_html, style_html
 from drafting.notebook.worn_view.view import WornView
+
+KEPT_WORD = notebook_only_html("This page keeps its word.")
 
 _OPEN: list[CostumePage] = []
 
@@ -173,7 +175,14 @@ class CostumePage:
 
     def measures(self) -> PageView:
         """Return the measuring guide of the wearer, who may lack measures still."""
-        return self._view(lambda: MeasuringGuide(named.wearer_file(self.path)))
+        return self._view(self._guide)
+
+    def measures_folded(self) -> PageView:
+        """Return a key that opens the measuring guide."""
+        return self._view(lambda: Folded("Measures of the wearer", self._guide))
+
+    def _guide(self) -> MeasuringGuide:
+        return MeasuringGuide(named.wearer_file(self.path))
 
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""
@@ -185,7 +194,17 @@ class CostumePage:
 
     def printed_square(self) -> PageView:
         """Return two fields for what a ruler says of the printed square, and what to do about it."""
-        return self._view(lambda: PrintedSquare(self.living.asked.wearer["bust_girth"]))
+
+        def square() -> PrintedSquare:
+            asked = self.living.asked
+            return PrintedSquare(asked.wearer["bust_girth"], asked.told_in)
+
+        return self._view(square)
+
+    @property
+    def word(self) -> Any:
+        """What stands at the end of a page that did all it promised; a page without code says nothing."""
+        return widgets.HTML(KEPT_WORD)
 
     @property
     def broken_word(self) -> str:
