@@ -33,6 +33,8 @@ from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
+from drafting.fitting.applied import fitted
+from drafting.fitting.note import Done, Note, NoteSide
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
@@ -55,7 +57,7 @@ class MadeGarment:
     `fabric` is the role of its cloth; `choices` every value used with its source ("file",
     "notebook" or "default"); `findings` what rules settled and what the checks found; `seconds` by
     stage; `trims` what is sewn along its edges; `as_sewn` the pattern before cutting unwashed
-    enlarged it (the same object where nothing is enlarged).
+    enlarged it (the same object where nothing is enlarged); `done` what each note of a fitting moved.
     """
 
     name: str
@@ -68,6 +70,7 @@ class MadeGarment:
     findings: tuple[Finding, ...]
     seconds: Mapping[str, float] = field(default_factory=dict, compare=False)
     trims: tuple[TrimWish, ...] = ()
+    done: tuple[Done, ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "choices", "seconds")
@@ -116,14 +119,15 @@ def finished_garment(
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
     cloths: Mapping[str, Fabric] = NO_CLOTHS,
+    notes: tuple[Note, ...] = (),
 ) -> MadeGarment:
     """Return the garment drafted and finished, not yet checked; raises `DraftError`.
 
-    `cloths` are those of linings and interfacings by their roles. An `InputError` names every wish that
-    cannot be had, where it stands in its file.
+    `cloths` are those of linings and interfacings by their roles, `notes` what fittings ask of the line.
+    An `InputError` names every wish that cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
-    draft, misfits = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims))
+    draft, misfits, done = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims), notes)
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
@@ -143,6 +147,7 @@ def finished_garment(
         findings=pattern.findings,
         seconds=seconds,
         trims=trims,
+        done=done,
     )
 
 
@@ -174,14 +179,19 @@ def drafted(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> 
 
 
 def wished(
-    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, wishes: Sequence[GarmentWish]
-) -> tuple[Draft, list[Misfit]]:
-    """Return the draft with what is wished of it, and each wish that it cannot have.
+    body: Body,
+    fabric: Fabric | None,
+    block: Block,
+    chosen: Chosen,
+    wishes: Sequence[GarmentWish],
+    notes: Sequence[Note] = (),
+) -> tuple[Draft, list[Misfit], tuple[Done, ...]]:
+    """Return the draft with what is noted and wished of it, each wish it cannot have, what notes moved.
 
-    Where the two sides differ, fullness is let into each hand before they are joined; a wish that names
-    what only the joined draft has (`front-left`) is met there.
+    Notes are carried out first, on each hand. Where the two sides differ, fullness is let into each hand
+    before they are joined; a wish that names what only the joined draft has (`front-left`) is met there.
     """
-    hands = _hands(body, fabric, block, chosen)
+    hands, done, said = _fitted_hands(_hands(body, fabric, block, chosen), notes, body, fabric)
     if len(hands) == 1:
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
@@ -190,7 +200,34 @@ def wished(
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
         misfits = [*misfits, *more]
-    return replace(draft, findings=(*settled_middle(body), *draft.findings)), misfits
+    return replace(draft, findings=(*settled_middle(body), *draft.findings, *said)), misfits, done
+
+
+def _fitted_hands(
+    hands: list[Draft], notes: Sequence[Note], body: Body, fabric: Fabric | None
+) -> tuple[list[Draft], tuple[Done, ...], tuple[Finding, ...]]:
+    """Return the hands with their notes carried out, one for both where they still are alike.
+
+    What each note moved is told once where both hands have it.
+    """
+    if not notes:
+        return hands, (), ()
+    apart = len(hands) > 1 or any(note.side != NoteSide.BOTH for note in notes)
+    sides = SIDES if apart else SIDES[:1]
+    each = [
+        fitted(
+            hand,
+            [note for note in notes if note.side in (NoteSide.BOTH, side)],
+            one_side(body, side) if apart else body,
+            fabric,
+        )
+        for side, hand in zip(sides, (hands[0], hands[-1]), strict=False)
+    ]
+    drafts = [one.draft for one in each]
+    if len(drafts) > 1 and alike(*drafts):
+        drafts = drafts[:1]
+    done = dict.fromkeys(one for hand in each for one in hand.done)
+    return drafts, tuple(done), tuple(dict.fromkeys(one for hand in each for one in hand.findings))
 
 
 def _hands(body: Body, fabric: Fabric | None, block: Block, chosen: Chosen) -> list[Draft]:

@@ -139,7 +139,6 @@ def made_garment(
 ) -> MadeGarment | None:
     """Return a garment finished, or None with what is wrong put among the `faults`."""
     block, cloth = block_named(garment.block), costume.fabrics.get(garment.fabric)
-    names = {"name": garment.name, "role": garment.fabric}
     try:
         return finished_garment(
             costume.wearer,
@@ -150,7 +149,8 @@ def made_garment(
             trims=garment.trims,
             appliques=garment.appliques,
             cloths=costume.fabrics,
-            **names,
+            name=garment.name,
+            role=garment.fabric,
         )
     except InputError as error:
         faults.extend(fault.in_unit(costume.told_in) for fault in error.faults)

@@ -95,7 +95,7 @@ def _tried(case: _Case, garment: Garment, faults: list[Fault]) -> Iterator[Draft
     lost: list[Misfit] | None = None
     for body, cloth, choices in islice(_ways(case, garment, block), MOST_DRAFTS):
         try:
-            draft, misfits = wished(body, cloth, block, choices, garment.wishes)
+            draft, misfits, _ = wished(body, cloth, block, choices, garment.wishes)
         except DraftError:
             continue
         yield draft

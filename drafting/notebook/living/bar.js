@@ -5,10 +5,23 @@ const GONE = "The kernel was restarted or has stopped: nothing here follows the 
   + "Every choice you made is kept.";
 const RERUN = "notebook:restart-run-all";
 
+const STARTING = ["starting", "restarting", "autorestarting", "unknown", "connecting"];
+const PATIENCE = 20000; // ms that a kernel is given to start before the page is run again
+
+// A kernel that is started a second time while it starts never answers: wait until it stands.
+const standing = (panel, then) => {
+  const end = performance.now() + PATIENCE;
+  const look = () => {
+    const status = panel?.querySelector(".jp-Notebook-ExecutionIndicator")?.dataset.status;
+    if (STARTING.includes(status) && performance.now() < end) setTimeout(look, 100);
+    else then();
+  };
+  look();
+};
+
 // JupyterLab's own button runs the page again; where there is none, the page is loaded anew.
-const reconnect = () => {
-  const press = document.querySelector(`.lm-Widget:not(.lm-mod-hidden) [data-command="${RERUN}"]`)
-    ?? document.querySelector(`[data-command="${RERUN}"]`);
+const runAgain = (panel) => {
+  const press = panel?.querySelector(`[data-command="${RERUN}"]`);
   if (!press) {
     location.reload();
     return;
@@ -32,10 +45,15 @@ function render({ model, el }) {
   stale.setAttribute("role", "status");
   const follow = make("button", { type: "button", className: "follow" });
   stale.append(said, follow);
-  const away = make("p", { className: "away" }), again = make("button", { type: "button", textContent: "Connect again" });
+  const away = make("p", { className: "away" }), again = make("button", { type: "button" });
   away.setAttribute("role", "alert");
   el.append(words, stale, away);
 
+  const offer = (free) => {
+    again.disabled = !free;
+    again.textContent = free ? "Connect again" : "Connecting ...";
+  };
+  offer(true);
   const show = () => {
     words.textContent = model.get("words");
     said.textContent = model.get("stale");
@@ -48,7 +66,14 @@ function render({ model, el }) {
     model.set("follows", model.get("follows") + 1);
     model.save_changes();
   });
-  again.addEventListener("click", reconnect);
+  again.addEventListener("click", () => {
+    const panel = el.closest(".jp-NotebookPanel");
+    offer(false);
+    standing(panel, () => {
+      runAgain(panel);
+      setTimeout(() => offer(true), PATIENCE);
+    });
+  });
 
   let gone = false, asked = 0, answered = 0;
   const look = () => {
@@ -56,6 +81,7 @@ function render({ model, el }) {
     const now = silent || Boolean(el.closest(`.${AWAY}`));
     if (now === gone) return;
     gone = now;
+    offer(true);
     away.replaceChildren(...(gone ? [GONE + " ", again] : []));
     const view = el.closest(".living-view");
     for (let node = el; view && node !== view; node = node.parentElement) { // all of the view but the bar

@@ -17,7 +17,7 @@ from drafting.notebook.picture.drawing import garment_picture, page_of
 from drafting.notebook.picture.parts import offered, shown_in
 from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.picture.rows import rows_for
-from drafting.notebook.picture.view import View, fitted
+from drafting.notebook.picture.view import View, fitted_box
 from drafting.notebook.said import style_html
 
 NOTHING = "No edge"
@@ -88,7 +88,7 @@ class Preview:
         if rows != self.view.rows:
             self.view = replace(self.view, rows=rows, least=None)
         page = page_of(made, garment, self.view, self.garments)
-        self.view = replace(self.view, least=fitted(page, self.view))
+        self.view = replace(self.view, least=fitted_box(page, self.view))
         self.html.value = garment_picture(page, shown, before, self.view, unit)
         within = [cut.piece for cut in shown_in(shown.pattern, self.view.piece).pieces]
         self._offer(self.piece, parts)

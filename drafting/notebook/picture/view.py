@@ -33,7 +33,7 @@ class View:
     `edge` ("front.armhole") is looked at: its words are shown and a closer view is centred on it.
     `place` is how many pixels wide and high the picture is on the page, `rows` how the pieces are set
     in it (None: as in the overview that is exported).
-    `least` is the box (mm, from `fitted`) shown at least before zooming: kept from one picture to
+    `least` is the box (mm, from `fitted_box`) shown at least before zooming: kept from one picture to
     the next it keeps the pieces from jumping while a slider is moved.
     """
 
@@ -91,7 +91,7 @@ class Frame:
         return self.box[2] - self.box[0]
 
 
-def fitted(page: Overview, view: View) -> Box:
+def fitted_box(page: Overview, view: View) -> Box:
     """Return the box that fits the picture before zooming, counted from the page's upper left corner or
     from the middle of the piece shown.
 
@@ -109,7 +109,7 @@ def fitted(page: Overview, view: View) -> Box:
 def framed(page: Overview, view: View) -> Frame:
     """Return what is shown: the fitted box, nearer by the zoom, and the foot below it."""
     home = _anchor(page, view)
-    x0, y0, x1, y1 = moved_box(fitted(page, view), home)
+    x0, y0, x1, y1 = moved_box(fitted_box(page, view), home)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     if view.zoom > 1 and (middle := _edge_middle(page, view.edge)):
         x, y = middle.real, middle.imag

@@ -169,7 +169,15 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     above = Path(upper)
     sewn = laid_end_to_end([below.reversed(), above.reversed()]).reversed()
     on_neck = Seamline(necks.mapped(inner))
-    return UpperBack(shoulder, on_neck, sewn, (above, below), yoke, lower, nape - across.imag)
+    return UpperBack(
+        shoulder=shoulder,
+        neck=on_neck,
+        armhole=sewn,
+        armholes=(above, below),
+        yoke=yoke,
+        lower=lower,
+        depth=nape - across.imag,
+    )
 
 
 def _parted(armhole: Path, height: float | None) -> tuple[Path, Path]:

@@ -1,0 +1,1 @@
+"""Fitting: notes taken at the body, and the draft that follows them."""
