@@ -53,6 +53,13 @@ class Gallery:
         """Let it go: nothing more is drawn."""
         self._closed.set()
 
+    def chose(self, path: Path) -> bool:
+        """Mark the costume that is chosen now; return whether it has a card here."""
+        known = str(path) in self.costumes
+        if known:
+            self.view.chosen = str(path)
+        return known
+
     def _picked(self, picked: Any) -> None:
         at = self.costumes.get(picked.get("name", ""))
         if at:

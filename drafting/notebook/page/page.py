@@ -81,7 +81,12 @@ class CostumePage:
             return
         self.path = path
         remember(self.folder, path)
-        self.read_again()
+        self._read()
+        self._show_chooser()
+        for view in self.views:
+            gallery = isinstance(view.shown, Gallery) and view.shown.chose(self.path)
+            if not gallery:  # the card that was pressed stays under the hand
+                view.renew()
 
     def read_again(self) -> None:
         """Read the costume file again and make every view anew."""

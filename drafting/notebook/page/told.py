@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from drafting.ground.lengths import in_unit
 from drafting.making import planned
 from drafting.making.treating import treating_steps
 from drafting.making.words import text
@@ -14,7 +15,7 @@ Tells = Callable[[Living], tuple[str, ...]]
 
 def workroom(living: Living) -> tuple[str, ...]:
     """Return what would be easier in another workroom."""
-    remarks = tuple(text(remark) for remark in planned(living.laid()).remarks)
+    remarks = tuple(in_unit(text(remark), living.asked.told_in) for remark in planned(living.laid()).remarks)
     return remarks or ("Nothing would be easier with more than you have.",)
 
 
@@ -28,7 +29,8 @@ def cloths(living: Living) -> tuple[str, ...]:
 
 def making_ready(living: Living) -> tuple[str, ...]:
     """Return what each cloth needs before it is cut."""
-    return tuple(" ".join(text(said) for said in step.say) for step in treating_steps(living.made))
+    steps = treating_steps(living.made)
+    return tuple(in_unit(" ".join(text(said) for said in step.say), living.asked.told_in) for step in steps)
 
 
 TOLD: Mapping[str, Tells] = {"workroom": workroom, "cloths": cloths, "making ready": making_ready}

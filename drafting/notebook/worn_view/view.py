@@ -24,6 +24,7 @@ from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choices_in
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
+from drafting.notebook.worn_view.pictured import Pictured
 from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
 from drafting.worn.form import wearers_form
 from drafting.worn.stands.words import remark, worded
@@ -52,7 +53,7 @@ class WornView:
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.knobs = Knobs()
-        self.before, self.now = widgets.Image(format="png"), widgets.Image(format="png")
+        self.before, self.now = Pictured("before"), Pictured("now")
         self.words, self.refused = widgets.HTML(), widgets.HTML()
         self.rests = Later(partial(self.safely, self._settle), RESTS)
         self.side = self._chosen("Seen from", list(VIEWS))
@@ -151,7 +152,11 @@ class WornView:
         self.words.value = paragraphs_html([worded(said, self.unit) for said in shown])
 
     def _show_pictures(self) -> None:
-        self.before.value, self.now.value = picture(self.worn, self.form, self.side.value, self.colours.value)
+        drawn = picture(self.worn, self.form, self.side.value, self.colours.value)
+        for place, png in zip((self.before, self.now), drawn, strict=True):
+            there = f"worn, seen from: {self.side.value}, {place.name}; colours: {self.colours.value}"
+            none = place is self.before and self.worn.before is None
+            place.show(png, "Nothing yet: what was before stands here" if none else f"{self.dress.value} {there}")
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(
@@ -165,6 +170,7 @@ class WornView:
     def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
         looks = {"layout": widgets.Layout(width="250px"), "style": {"description_width": "80px"}}
         chosen = widgets.Dropdown(options=options, description=words, **looks)
+        chosen.add_class(words.lower().replace(" ", "-"))
 
         def told(change: Any) -> None:
             self.safely(self._show_pictures if do is None else partial(do, change["new"]))
@@ -182,7 +188,7 @@ class WornView:
 
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
-        pictures = widgets.HBox([self._named("before", self.before), self._named("now", self.now)])
+        pictures = widgets.HBox([self.before.view, self.now.view])
         for row in (tools, pictures):
             row.layout.flex_flow = "row wrap"
         right = widgets.VBox([tools, pictures, self.refused, self.words])
@@ -193,7 +199,3 @@ class WornView:
         top.add_class("worn-view")
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         return widgets.VBox([style, top])
-
-    def _named(self, words: str, image: Any) -> Any:
-        image.add_class(f"worn-{words}")
-        return widgets.VBox([widgets.Label(words), image])
