@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from drafting.commands.lab import work_copy
-from tests.notebook.lab import Lab, Tab, running_app
+from tests.notebook.lab import running_app
 from tests.notebook.trials import trial_costumes
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
@@ -58,8 +58,11 @@ def test_a_costume_is_chosen_moved_saved_laid_and_ticked_by_keys(app: Any, tmp_p
     tab_to(app, ".gallery button[data-costume*=no-coat]")
     app.keyboard.press("Enter")
     app.locator(".costume-page", has_text="no-coat/costume.toml").wait_for(timeout=WAIT)
-    assert app.evaluate(AT, '.gallery button[aria-pressed="true"]')  # the card pressed stays under the hand
+    pressed = '.gallery button[data-costume*=no-coat][aria-pressed="true"]'
+    app.locator(pressed).wait_for(timeout=WAIT)
+    assert app.evaluate(AT, pressed)  # the card pressed stays under the hand
     app.locator('.pattern-preview [id="shirt.front.cut-line"]').wait_for(timeout=WAIT)
+    app.locator('iframe.plan[srcdoc*="The costume no-coat"]').wait_for(timeout=2 * WAIT)
 
     measure(app)
     move_and_type(app)
@@ -119,17 +122,3 @@ def tick(page: Any) -> None:
     before = page.evaluate("document.activeElement.contentDocument.activeElement.checked")
     page.keyboard.press("Space")
     assert page.evaluate("document.activeElement.contentDocument.activeElement.checked") is not before
-
-
-def test_the_worn_view_is_turned_by_keys(tab: Tab, lab: Lab) -> None:
-    tab.open("notebooks/09_worn.ipynb")
-    assert tab.run_all(), tab.kernel_faults()
-    picture = tab.page.locator(".worn-now").first
-    picture.wait_for(timeout=WAIT)
-    before = picture.get_attribute("src")
-    tab.page.locator(".which-costume select").first.focus()
-    tab_to(tab.page, ".seen-from select")
-    tab.page.keyboard.press("ArrowDown")
-    tab.page.wait_for_function("src => document.querySelector('.worn-now').src !== src", arg=before, timeout=WAIT)
-    tab_to(tab.page, ".choice-bust-ease input[type=range]", "Shift+Tab")
-    assert tab.kernel_faults() == []

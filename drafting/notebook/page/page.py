@@ -21,6 +21,7 @@ from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.page import named, told
 from drafting.notebook.page.cloths import OfCloth
 from drafting.notebook.page.gallery import Gallery
+from drafting.notebook.page.keys import OwnKeys
 from drafting.notebook.page.ruler import PrintedSquare
 from drafting.notebook.page.view import Folded, Following, NothingToShow, PageView, Sentences
 from drafting.notebook.page.writing import Writing
@@ -58,7 +59,7 @@ class CostumePage:
         row = widgets.HBox([self.chooser, self.again, self.said])
         row.layout.flex_flow, row.layout.align_items = "row wrap", "center"
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        self.view = widgets.VBox([style, row, self.refused])
+        self.view = widgets.VBox([style, row, self.refused, OwnKeys()])
         self.view.add_class("costume-page")
         self._read()
         self._show_chooser()

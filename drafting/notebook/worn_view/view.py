@@ -22,6 +22,7 @@ from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choices_in
+from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
 from drafting.notebook.worn_view.pictured import Pictured
@@ -156,6 +157,7 @@ class WornView:
         for place, png in zip((self.before, self.now), drawn, strict=True):
             there = f"worn, seen from: {self.side.value}, {place.name}; colours: {self.colours.value}"
             none = place is self.before and self.worn.before is None
+            place.view.layout.visibility = "hidden" if none else "visible"
             place.show(png, "Nothing yet: what was before stands here" if none else f"{self.dress.value} {there}")
 
     def _show_states(self) -> None:
@@ -168,7 +170,7 @@ class WornView:
         self.knobs.groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
 
     def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
-        looks = {"layout": widgets.Layout(width="250px"), "style": {"description_width": "80px"}}
+        looks = {"layout": widgets.Layout(width="200px"), "style": {"description_width": "72px"}}
         chosen = widgets.Dropdown(options=options, description=words, **looks)
         chosen.add_class(words.lower().replace(" ", "-"))
 
@@ -188,14 +190,12 @@ class WornView:
 
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
-        pictures = widgets.HBox([self.before.view, self.now.view])
-        for row in (tools, pictures):
-            row.layout.flex_flow = "row wrap"
-        right = widgets.VBox([tools, pictures, self.refused, self.words])
-        left = widgets.VBox([self.knobs])
-        left.layout, right.layout = widgets.Layout(flex="1 0 340px"), widgets.Layout(flex="4 1 420px")
-        top = widgets.HBox([left, right])
-        top.layout = widgets.Layout(width="100%", flex_flow="row wrap")
-        top.add_class("worn-view")
+        pictures = widgets.HBox([self.now.view, self.before.view])
+        foot = widgets.VBox([self.refused, self.words])
+        right = widgets.VBox([tools, pictures, foot])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        return widgets.VBox([style, top])
+        stage = widgets.HBox([self.knobs, right, PicturePlace(), style])
+        named = ((tools, "tools"), (pictures, "pictures"), (foot, "foot"), (right, "right"), (stage, "view"))
+        for part, name in named:
+            part.add_class(f"worn-{name}")
+        return stage
