@@ -48,6 +48,7 @@ __all__ = [
     "plan_sentence",
     "planned",
     "shopping_csv",
+    "strips_pdf",
     "treating_steps",
     "typed_repair",
     "unsound",

@@ -32,5 +32,6 @@ from drafting.making.order import unsound
 from drafting.making.shopping import shopping_csv
 from drafting.making.treating import treating_steps
 from drafting.making.words import plan_sentence
+from drafting.output.strips import strips_pdf
 from drafting.output.write import write_output
 from drafting.printing.scale_repair import typed_repair

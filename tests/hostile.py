@@ -12,6 +12,7 @@ FILES = {
     "wearer": "bodies/kite.toml",
     "cloth": "fabrics/stretch-jersey.toml",
     "workroom": "workrooms/shared-studio.toml",
+    "fitting": "fittings/kite-first.toml",
 }
 """The shipped files that the kite's costume stands on."""
 

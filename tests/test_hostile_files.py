@@ -70,7 +70,7 @@ def test_what_an_editor_does_to_a_file_changes_nothing(kind: str, how: str, tmp_
     assert read_costume(files["costume"]) == plain
 
 
-@pytest.mark.parametrize("kind", ["wearer", "cloth", "workroom"])
+@pytest.mark.parametrize("kind", ["wearer", "cloth", "workroom", "fitting"])
 @pytest.mark.parametrize("what", ["gone", "folder", "itself", "nameless", "loop", "device"])
 def test_a_file_that_cannot_be_opened_is_named_where_the_costume_names_it(
     kind: str, what: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

@@ -11,6 +11,7 @@ import pytest
 
 from drafting.blocks import all_blocks, use_blocks
 from drafting.commands.cli import main, parser
+from drafting.costume.file import read_costume
 
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -41,7 +42,17 @@ def test_ci_runs_the_two_commands_letter_for_letter_and_the_tests_last() -> None
 
 def test_every_drafting_command_that_the_readme_shows_can_be_typed() -> None:
     shown = re.findall(r"`drafting ([^`]+)`", README)
-    assert {line.split()[0] for line in shown} == {"new", "make", "worn", "demo", "body", "blocks", "lab", "app"}
+    assert {line.split()[0] for line in shown} == {
+        "new",
+        "make",
+        "worn",
+        "mock-up",
+        "demo",
+        "body",
+        "blocks",
+        "lab",
+        "app",
+    }
     for line in shown:
         parser().parse_args(line.split())
 
@@ -56,9 +67,17 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
-    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml", "my-cape.toml"}
+    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml", "my-cape.toml", "my-fitting.toml"}
     assert main(["make", "my-costume.toml", "--out", "out"]) == 0
     assert list((written / "out" / "pieces").glob("shirt.*.svg"))
+
+
+def test_the_example_fitting_does_to_the_example_costume_what_the_readme_says(written: Path) -> None:
+    costume = written / "my-costume.toml"
+    costume.write_text('fittings = ["my-fitting.toml"]\n' + costume.read_text("utf-8"), "utf-8")
+    (said,) = [finding.said("cm") for finding in read_costume(costume).fittings.findings]
+    assert f"*{said}*" in README
+    assert main(["make", str(costume), "--out", "out"]) == 0
 
 
 @pytest.mark.usefixtures("written")

@@ -207,16 +207,6 @@ def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
             f"Interfacing reaches {told(choices.interfacing_margin)} past the stitching line and lies in the "
             "seams: take a light fusible, fused to the cloth before cutting.",
         )
-    if fabric is not None and not fabric.takes_fusible:
-        yield Finding(
-            "interfacing",
-            "note",
-            "interfacing",
-            "sewn in",
-            None,
-            f"{fabric.title} takes no fusible: baste a sewn-in interfacing to the wrong side, just inside the "
-            "stitching line.",
-        )
     if fabric is not None and fabric.takes_starch:
         yield Finding(
             "starch",

@@ -17,6 +17,7 @@ from drafting.body.rules import BUST_POINT_BELOW, FLEXED, NAPE_TO_SIDE_NECK, nav
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import FrozenDict, freeze
+from drafting.reading.given import FilePlace
 
 WaistLevel = Literal["natural", "navel"]
 Side = Literal["left", "right"]
@@ -31,6 +32,7 @@ class Body:
     `heel` the shoe's heel, `weight` in kg. `said` holds what the reader had to say; `findings`
     adds the doubts about the measures. `figure` names the charts that come nearer, where the maker
     said so: it sharpens estimates and does nothing else. `unit` is her file's, in which she is told of it.
+    `fittings` are the paths of her fittings, with the places that name them.
     """
 
     title: str
@@ -45,6 +47,7 @@ class Body:
     said: tuple[Finding, ...] = ()
     figure: Figure = ""
     unit: str | None = "cm"
+    fittings: tuple[tuple[str, FilePlace], ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "measures", "layers")

@@ -25,7 +25,7 @@ from drafting.ground.units import (
     unit_of,
 )
 from drafting.reading.cursor import TableReader, opened
-from drafting.reading.given import MOST_FAULTS, Faults, Given, plain_text
+from drafting.reading.given import MOST_FAULTS, Faults, FilePlace, Given, plain_text
 
 WORDS = {
     "taken_over": ("skin", "underlayers"),
@@ -35,7 +35,7 @@ WORDS = {
 }
 ASSUMED = {"taken_over": "skin", "waist_level": "natural"}
 TEXTS = ("title", "measured_on")
-KEYS = (*TEXTS, "unit", *WORDS, "heel", "layers", "measures")
+KEYS = (*TEXTS, "unit", *WORDS, "heel", "layers", "measures", "fittings")
 
 
 @dataclass(slots=True)
@@ -48,6 +48,7 @@ class RawBody:
     about: dict[str, Given] = field(default_factory=dict)
     layers: dict[str, Given] = field(default_factory=dict)
     measures: dict[str, Given | tuple[Given, Given]] = field(default_factory=dict)
+    fittings: list[tuple[str, FilePlace]] = field(default_factory=list)
     line: int | None = None
 
 
@@ -62,6 +63,9 @@ def read_toml_body(path: Path) -> Body:
         given = table.given(key)
         if given is not None:
             raw.about[key] = given
+    if "fittings" in table:
+        found = table.texts("fittings", 'fittings = ["first-fitting.toml"]')
+        raw.fittings += [(str(path.parent / str(given.value)), spot) for given, spot in found]
     for key in table.data:
         if key not in KEYS and (dimension_name(key) or key == "weight"):
             table.given(key)
@@ -109,7 +113,13 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
         raise InputError([*faults.found, *(_placed(raw, faults.file, one.in_unit(unit)) for one in further)])
     try:
         return wearer(
-            taken, layers={k: v or 0.0 for k, v in layers.items()}, said=said, unit=unit, stated=stated, **about
+            taken,
+            layers={k: v or 0.0 for k, v in layers.items()},
+            said=said,
+            unit=unit,
+            stated=stated,
+            fittings=tuple(raw.fittings),
+            **about,
         )
     except InputError as refused:
         raise InputError([_placed(raw, faults.file, fault) for fault in refused.faults]) from None

@@ -12,6 +12,7 @@ from drafting.body.refusals import Taken, missing, refusals, unusable
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.reading.given import FilePlace
 
 MOST_WORN = 1000.0  # mm a layer may add, or a heel lift; ours: a padded giant, not a slip
 
@@ -31,6 +32,7 @@ def wearer(
     figure: Figure = "",
     unit: str | None = "cm",
     stated: Collection[str] = (),
+    fittings: tuple[tuple[str, FilePlace], ...] = (),
 ) -> Body:
     """Return a complete `Body` from measures in mm (one number, or (left, right)).
 
@@ -58,6 +60,7 @@ def wearer(
         said=said + notes,
         figure=figure,
         unit=unit,
+        fittings=fittings,
     )
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.checks.words import capital, degrees, mm, plain, verdict
-from drafting.draft.by_role import dart_legs
+from drafting.draft.by_role import BUST_POINTS, dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
@@ -43,10 +43,6 @@ def darts_of_outline(piece: Piece) -> list[OpenDart]:
         )
         for into, out in dart_legs(piece)
     ]
-
-
-BUST_POINTS = ("bust_point", "bust_point_left", "bust_point_right")
-"""What a front's bust point is called, and those of a whole one."""
 
 
 def dart_legs_equal(draft: Draft) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from drafting.draft.draft import Draft
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.shaping.sleeve.easing import EASES
@@ -33,36 +33,29 @@ DOTS = {
 }
 """Dots by fibre (common practice); elastane counted with nylon (from memory)."""
 
-FUSING = 2
-"""Dots that a usual fusible needs (its own instructions decide; common practice)."""
+FULL, FUSING = 3, 2
+"""The most dots on a label, and those that a usual fusible needs (its own instructions decide; common
+practice)."""
 
 
 def iron_limit(fabric: Fabric) -> int | None:
-    """Return the hottest setting (1-3 dots) that the cloth takes; None where nothing is known.
+    """Return the hottest setting (1-3 dots) that the cloth takes, 0 for none; None where nothing is known.
 
-    The care label and the lowest fibre of a blend both count.
+    The care label, the lowest fibre of a blend and what sort of cloth it is all count.
     """
     words = fabric.fibre.lower().replace(",", " ").split()
     known = [DOTS[word] for word in words if word in DOTS]
     if fabric.iron_dots is not None:
         known.append(fabric.iron_dots)
+    if (most := handling(fabric).iron) < FULL:
+        known.append(most)
     return min(known) if known else None
 
 
 def cannot_fuse(fabric: Fabric, part: str) -> Iterator[Finding]:
-    """Yield why a fusible interfacing cannot be pressed onto this cloth."""
-    if not fabric.takes_fusible:
-        yield Finding(
-            "fusible",
-            "error",
-            part,
-            "fusible",
-            "sewn-in",
-            f"{fabric.title} takes no fusible, and the {part} asks for it. Take a sewn-in interfacing, or "
-            "fuse a backing cloth and mount the shell on it.",
-        )
+    """Yield what a fusible interfacing must be like to hold on this cloth; one that takes none is sewn in."""
     limit = iron_limit(fabric)
-    if fabric.takes_fusible and limit is not None and limit < FUSING:
+    if handling(fabric).fuses and limit is not None and limit < FUSING:
         yield Finding(
             "fusible",
             "warning",
@@ -102,7 +95,6 @@ def cloth_cannot_take(draft: Draft, fabric: Fabric | None, typed: Mapping[str, f
 
 def _fused(draft: Draft, fabric: Fabric) -> tuple[Finding, ...]:
     fused = sorted(p.name for p in draft.pieces if p.material == "interfacing")
-    sewn_in = any(f.check == "interfacing" and f.value == "sewn in" for f in draft.findings)
-    if not fused or sewn_in:
+    if not fused:
         return ()
     return tuple(cannot_fuse(fabric, fused[0].replace("-", " ")))

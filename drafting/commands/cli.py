@@ -1,4 +1,4 @@
-"""The commands: `drafting new | make | demo | worn | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | worn | mock-up | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.commands.making import HOLDS, make_costume
+from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
 
@@ -130,7 +131,11 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         )
     worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
     add_worn_arguments(worn)
-    return [make, worn]
+    mock = _command(
+        commands, "mock-up", run_mock_up, "the pieces for a first try in cheap cloth, and fitting sheets"
+    )
+    add_mock_up_arguments(mock)
+    return [make, worn, mock]
 
 
 def _telling(commands: Any) -> list[argparse.ArgumentParser]:

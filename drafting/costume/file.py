@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from drafting.body import Body, read_body
+from drafting.costume.fittings import Fittings, fitted_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
 from drafting.ground.errors import Fault, InputError
@@ -66,7 +67,7 @@ class CostumeFile:
 
     `lays` holds what is asked of the lay of a cloth, by the role that the cloth plays; `prints`
     what is asked of the printed sheets; `workroom` what the maker has; `worn_on` the day the
-    costume has to be ready for.
+    costume has to be ready for; `fittings` what was noted, those about the body in the wearer already.
     """
 
     title: str
@@ -79,6 +80,7 @@ class CostumeFile:
     prints: PrintWishes = field(default_factory=PrintWishes)
     workroom: Workroom = field(default_factory=Workroom)
     worn_on: date | None = None
+    fittings: Fittings = field(default_factory=Fittings)
 
     def __post_init__(self) -> None:
         freeze(self, "fabrics", "lays")
@@ -107,6 +109,7 @@ class Reading:
     prints: PrintWishes
     workroom: Workroom
     worn_on: date | None
+    fittings: Fittings
     faults: tuple[Fault, ...]
 
     def __post_init__(self) -> None:
@@ -132,6 +135,7 @@ class Reading:
             prints=self.prints,
             workroom=self.workroom,
             worn_on=self.worn_on,
+            fittings=self.fittings,
         )
 
 
@@ -163,6 +167,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
     prints = read_print(table.table("print"), tuple(table.table("garments").data))
     room = _followed(table, "workroom", read_workroom) or Workroom()
     day = table.day("worn_on")
+    body, fittings = fitted_body(table, body, [garment.name for garment in garments], other=wearer)
     table.close()
     return Reading(
         title=title,
@@ -175,6 +180,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
         prints=prints,
         workroom=room,
         worn_on=day,
+        fittings=fittings,
         faults=tuple(table.faults.found),
     )
 

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.draft.named import called
@@ -111,7 +112,20 @@ def checked(made: Made) -> Made:
     """
     costume, wearer = made.costume, made.costume.wearer
     garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
-    return _made_up(costume, tuple(garments))
+    return _made_up(costume, tuple(_reaching(costume, tuple(garments))))
+
+
+def _reaching(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[MadeGarment]:
+    """Yield garments with what is to be said of those that were cut before a fitting."""
+    try:
+        before = as_cut(costume)
+        cut = finished(before) if before else None
+    except DraftError:  # choices that were made since: what was cut cannot be told any more
+        cut = None
+    earlier = {one.name: one for one in cut.garments} if cut else {}
+    for garment in garments:
+        found = tuple(reaches(earlier[garment.name], garment)) if garment.name in earlier else ()
+        yield replace(garment, findings=(*garment.findings, *said_of(found))) if found else garment
 
 
 def _made_up(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Made:
@@ -149,6 +163,7 @@ def made_garment(
             trims=garment.trims,
             appliques=garment.appliques,
             cloths=costume.fabrics,
+            notes=costume.fittings.lines_of(garment.name),
             name=garment.name,
             role=garment.fabric,
         )
@@ -163,6 +178,7 @@ def made_garment(
 def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
     """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
     yield from costume.wearer.findings
+    yield from costume.fittings.findings
     for role in dict.fromkeys(garment.fabric for garment in garments):
         if role in costume.fabrics:
             yield from costume.fabrics[role].findings

@@ -46,10 +46,10 @@ SHAPE = Limits(seconds=0.9, residual=1.0)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
 
 COARSE = 40.0
-"""mm: a mesh for a shape only."""
+"""mm: a mesh for a shape only, of a grown wearer's garment (see `Form.fineness`)."""
 
 FINE = 20.0
-"""mm: a mesh for numbers."""
+"""mm: a mesh for numbers, the same."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -125,7 +125,7 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     """
     (garment,) = made.garments
     cloths = cloths_of(made, garment)
-    cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE)
+    cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE * form.fineness)
     rest = at_rest(cloth, before or placed(cloth, form), form.distance, SHAPE)
     return _found(made, garment, replace(rest, settled=False), cloths, form, ())
 
@@ -152,7 +152,8 @@ def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[
         cloths = cloths_of(made, garment)
         plies = plies_of(cloths)
         try:
-            coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in (COARSE, mesh))
+            sizes = (COARSE * form.fineness, mesh * form.fineness)
+            coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in sizes)
             found.append(
                 Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=placed(coarse, form))
             )

@@ -6,12 +6,32 @@ from collections.abc import Iterable, Iterator
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import FACINGS, EdgeRole, PieceRole
+
+BEHIND = FACINGS | {
+    PieceRole.TOP_COLLAR,
+    PieceRole.BONE_CASING,
+    PieceRole.APPLIQUE,
+    PieceRole.FLY_SHIELD,
+    PieceRole.LAPEL,
+    PieceRole.BUTTON_STAND,
+    PieceRole.HEM_BAND,
+}
+"""Pieces of a garment's own cloth that lie on, or behind, its shell."""
 
 
 def pieces_as(draft: Draft, *roles: PieceRole) -> tuple[Piece, ...]:
     """Return the pieces of the garment's own cloth that have one of these roles."""
     return tuple(p for p in draft.pieces if p.role in roles and not p.material)
+
+
+BUST_POINTS = ("bust_point", "bust_point_left", "bust_point_right")
+"""What a front's bust point is called, and those of a whole one."""
+
+
+def is_shell(piece: Piece) -> bool:
+    """Return whether a piece is a layer of its own in the worn garment."""
+    return not piece.material and piece.role not in BEHIND and not piece.lines
 
 
 def piece_as(draft: Draft, role: PieceRole) -> Piece | None:

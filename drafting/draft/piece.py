@@ -120,11 +120,16 @@ class Level:
         return replace(self, paths=tuple(path.mirrored() for path in self.paths), stops=stops)
 
 
+NAMED_MARK = "named mark"
+"""A mark whose name is written beside it."""
+
+
 @dataclass(frozen=True)
 class Placement:
     """A mark inside a piece: where a button, a buttonhole, a roll line or a bone lies.
 
-    `what` is the kind of mark in a trade word (`button`, `buttonhole`, `fold`, `roll line`, `bone`).
+    `what` is the kind of mark in a trade word (`button`, `buttonhole`, `fold`, `roll line`, `bone`,
+    `named mark`).
     `hand` is the side of the wearer it is meant for, where a pair carries the marks of both; `piece`
     names the piece that is sewn on there.
     """

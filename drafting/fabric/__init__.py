@@ -10,13 +10,16 @@ from drafting.fabric.cloth import (
     recovery_of,
     stretch_of,
 )
+from drafting.fabric.handling import Handling, handling
 from drafting.fabric.reader import read_fabric
 
 __all__ = [
     "Fabric",
+    "Handling",
     "cut_for",
     "cut_girth",
     "dimensional_change",
+    "handling",
     "must_reach",
     "needed_stretch",
     "read_fabric",

@@ -37,7 +37,8 @@ class Label:
     dimensions (snake case) that no tape gave, `off` by how many mm each may be off for 19 of 20
     people (None where nobody knows; as many as `estimated`, or none at all). `one_way` says that
     the cloth has one right way up, `unit` what its maker reads. `leaning` holds by
-    piece those of `estimated` that its lines lean on; a piece that is not in it leans on all.
+    piece those of `estimated` that its lines lean on; a piece that is not in it leans on all. `foot` is what
+    the label ends in; with `hands` its head says in capitals for which hand each cut piece is.
     """
 
     costume: str
@@ -50,6 +51,8 @@ class Label:
     one_way: bool = False
     unit: ShownUnit = "mm"
     leaning: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    foot: tuple[str, ...] = CAUTION
+    hands: bool = False
 
     def __post_init__(self) -> None:
         freeze(self, "leaning")
@@ -77,7 +80,7 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
     facts = [
         _joined(" - ", label.costume, spoken(label.garment)),
         _joined(", ", cut_count(piece), piece.material or label.fabric),
-        hand_line(piece),
+        "" if label.hands else hand_line(piece),
         grain_line(piece, label.one_way),
         allowance_line(cut_piece, label.unit),
         label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
@@ -85,9 +88,12 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
         estimated_line(tuple(guessed), tuple(guessed.values()), label.unit),
     ]
     return LabelLines(
-        head=_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),
+        head=(
+            *_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),
+            *((hand_words(piece),) if label.hands else ()),
+        ),
         body=tuple(row for fact in facts if fact for row in _wrapped(fact, width)),
-        foot=CAUTION,
+        foot=label.foot,
     )
 
 
@@ -119,6 +125,18 @@ def hand_line(piece: Piece) -> str:
     if piece.hand:
         return f"{spoken(piece.hand)} side of the wearer only"
     return "one left, one right (turned over)" if piece.pair else ""
+
+
+def hand_words(piece: Piece) -> str:
+    """Return what is written on each cut piece, so that left and right are never mistaken.
+
+    A piece is drawn as the wearer's left hand, seen from outside.
+    """
+    if piece.hand:
+        return piece.hand.upper()
+    if piece.fold_edge is not None:
+        return "L this half, R the other"
+    return "L; turned over: R" if piece.pair else "whole"
 
 
 def grain_line(piece: Piece, one_way: bool) -> str:

@@ -2,35 +2,120 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from drafting.body import Body
 from drafting.draft.draft import Draft
-from drafting.fabric import Fabric
-from drafting.fitting.note import Done, Note
+from drafting.fitting.alteration import Alteration
+from drafting.fitting.amounts import on_one_hand
+from drafting.fitting.found import Found, places_of
+from drafting.fitting.known import ALTERATIONS
+from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 
 @dataclass(frozen=True)
 class Fitted:
-    """A draft that follows its notes, what each of them moved, and what is to be said of it."""
+    """A draft that follows its notes, what each of them moved, and what is to be said of it.
+
+    `left` are notes whose place the draft does not have: a later part may draw it.
+    """
 
     draft: Draft
     done: tuple[Done, ...] = ()
     findings: tuple[Finding, ...] = ()
+    left: tuple[Note, ...] = ()
 
 
-def fitted(draft: Draft, notes: Sequence[Note], body: Body, fabric: Fabric | None) -> Fitted:
+def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
     """Return the draft of one hand with each of its notes carried out, in the order given.
 
-    The notes are those of that hand alone: their side says nothing any more here.
+    The notes are those of that hand alone. A note whose place the draft lacks is left for a later part;
+    one that no alteration answers, or that cannot be carried out, is said and changes nothing.
     """
-    if not notes:
-        return Fitted(draft)
-    del body, fabric
-    said = tuple(
-        Finding("fitting", "warning", str(note.where), None, None, f"no alteration knows how to {note.verb} here")
-        for note in notes
+    done: list[Done] = []
+    findings: list[Finding] = []
+    left: list[Note] = []
+    for note in notes:
+        places = places_of(draft, note)
+        if not places:
+            left.append(note)
+            continue
+        if note.verb is Verb.LEAVE:
+            done.append(Done(note, ()))
+            continue
+        asked = list(_asked(note, places))
+        if not asked and _may_come(note):
+            left.append(note)
+        elif not asked:
+            findings.append(_unknown(note))
+        for known, place in asked[:1]:
+            if known.middle and note.side is not NoteSide.BOTH:
+                findings.append(_middle(note, known))
+                continue
+            try:
+                found = known.alter(place, _signed(note, known))
+            except DraftError as error:
+                findings.append(_refused(note, known, error))
+                continue
+            draft = found.draft
+            done.append(Done(note, _once(found.moved)))
+    return Fitted(draft, tuple(done), tuple(findings), tuple(left))
+
+
+def unplaced(notes: Iterable[Note]) -> Iterator[Finding]:
+    """Yield what is to be said of notes whose place no part of the garment has, or for which none is altered."""
+    for note in notes:
+        yield _unknown(note)
+
+
+def _asked(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
+    """Yield each alteration that a note means, with its place; the first is the one."""
+    for known in ALTERATIONS:
+        if note.verb in known.more | known.less:
+            for place in places:
+                if any(test(place) for test in known.meant):
+                    yield known, place
+
+
+def _may_come(note: Note) -> bool:
+    """Return whether a later part of the garment may have what a note by level or measure means."""
+    return not hasattr(note.where, "piece")
+
+
+def _signed(note: Note, known: Alteration) -> float:
+    amount = on_one_hand(note, known.counts)
+    return amount if note.verb in known.more else -amount
+
+
+def _once(moved: Iterable[Moved]) -> tuple[Moved, ...]:
+    """Return each edge that was moved once: from its first length to its last."""
+    found: dict[tuple[str, str], Moved] = {}
+    for one in moved:
+        key = (one.piece, one.edge)
+        first = found.get(key, one)
+        found[key] = Moved(piece=one.piece, edge=one.edge, before=first.before, after=one.after, why=first.why)
+    return tuple(found.values())
+
+
+def _unknown(note: Note) -> Finding:
+    said = (
+        f"Fitting note at {note.where}: {note.verb} {told(note.amount)}: no alteration of the line is known "
+        "for it on this garment. Draw it by hand, or note it at a seam, a level or a measure"
     )
-    return Fitted(draft, (), said)
+    return Finding("fitting", "warning", str(note.where), None, None, said)
+
+
+def _middle(note: Note, known: Alteration) -> Finding:
+    said = (
+        f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): it moves the middle, "
+        'which both hands have in common; note it for both (side = "both")'
+    )
+    return Finding("fitting", "warning", str(note.where), note.amount, None, said)
+
+
+def _refused(note: Note, known: Alteration, error: DraftError) -> Finding:
+    said = f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): {error.sentence}"
+    return Finding("fitting", "warning", str(note.where), note.amount, None, said)

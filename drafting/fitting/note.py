@@ -36,6 +36,44 @@ class Verb(StrEnum):
     EASE_LESS = "ease less"
     LEAVE = "leave"
 
+    @property
+    def reverse(self) -> Verb | None:
+        """The verb that undoes this one, where one does."""
+        return REVERSE.get(self)
+
+    @property
+    def done(self) -> str:
+        """The verb as it is said of what was carried out."""
+        return DONE.get(self, self.value)
+
+
+_PAIRS = (
+    (Verb.TAKE_IN, Verb.LET_OUT),
+    (Verb.LENGTHEN, Verb.SHORTEN),
+    (Verb.RAISE, Verb.LOWER),
+    (Verb.FORWARD, Verb.BACK),
+    (Verb.EASE_MORE, Verb.EASE_LESS),
+)
+REVERSE = {one: other for pair in _PAIRS for one, other in (pair, pair[::-1])}
+"""Each verb with the one that undoes it."""
+
+
+DONE = {
+    Verb.TAKE_IN: "taken in",
+    Verb.LENGTHEN: "lengthened",
+    Verb.SHORTEN: "shortened",
+    Verb.RAISE: "raised",
+    Verb.LOWER: "lowered",
+    Verb.FORWARD: "moved forward",
+    Verb.BACK: "moved back",
+    Verb.TURN: "turned",
+    Verb.CLIP: "clipped",
+    Verb.EASE_MORE: "eased more",
+    Verb.EASE_LESS: "eased less",
+    Verb.LEAVE: "left",
+}
+"""What is said of a verb once it was carried out, where that is another word."""
+
 
 class AmountAs(StrEnum):
     """What the amount counts: the finished measure, half the cloth taken up by pins, or one edge."""
@@ -138,18 +176,20 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Moved:
-    """An edge that an alteration moved: its length before and after (mm), and why."""
+    """What an alteration moved, mm before and after, and why: an edge; without a `piece` a measure or a girth."""
 
     piece: str
     edge: str
     before: float
     after: float
-    why: str
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """A note with all that it moved."""
+    """A note with all that it moved, in words too; `carried` says whether it was carried out."""
 
     note: Note
-    moved: tuple[Moved, ...]
+    moved: tuple[Moved, ...] = ()
+    said: str = ""
+    carried: bool = True

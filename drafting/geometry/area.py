@@ -16,7 +16,7 @@ import shapely
 from numpy.typing import NDArray
 
 from drafting.geometry.curve import Points
-from drafting.geometry.path import Path
+from drafting.geometry.path import Path, line
 from drafting.ground import tolerances as tol
 
 
@@ -29,6 +29,27 @@ def _sound(path: Path) -> Any:
     """Return the polygon of a path that may cross itself, as parts that GEOS can cut."""
     solid = polygon(path)
     return solid if solid.is_valid else shapely.make_valid(solid)
+
+
+def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], most: float) -> list[float]:
+    """Return how far one gets from each place, that way (a unit step), before leaving a closed path, mm.
+
+    No farther than `most` is looked; a place that lies outside has less than nothing: how far outside.
+
+    >>> square = Path.polygon(0j, 10 + 0j, 10 + 10j, 10j)
+    >>> room_ahead(square, [5 + 2j, 12 + 5j], [-1j, 1 + 0j], 50.0)
+    [2.0, -2.0]
+    """
+    solid, found = _sound(path), []
+    for place, way in zip(places, ways, strict=True):
+        at, end = shapely.Point(place.real, place.imag), place + most * way
+        if not solid.covers(at):
+            found.append(-float(solid.distance(at)))
+            continue
+        ray = shapely.LineString([(place.real, place.imag), (end.real, end.imag)])
+        hit = ray.intersection(solid.boundary)
+        found.append(most if hit.is_empty else float(hit.distance(at)))
+    return found
 
 
 def is_simple(path: Path) -> bool:
@@ -163,6 +184,31 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     ring = shapely.Polygon(max(solid, key=lambda p: p.area).exterior).simplify(tol.FLAT)
     points = [complex(*xy) for xy in shapely.orient_polygons(ring).exterior.coords]
     return Path.polygon(*points[:-1])
+
+
+def clipped(path: Path, box: tuple[float, float, float, float]) -> list[Path]:
+    """Return the parts of an open path that lie in `box`, as straight lines."""
+    return _inside(path, shapely.box(*box))
+
+
+def clipped_to(path: Path, ring: Path) -> list[Path]:
+    """Return the parts of an open path that lie within the closed `ring`, as straight lines."""
+    return _inside(path, polygon(ring))
+
+
+def _inside(path: Path, region: Any) -> list[Path]:
+    found = shapely.line_merge(shapely.LineString(_xy(path)).intersection(region))
+    runs = [shapely.get_coordinates(part) for part in shapely.get_parts(found)]
+    return [line(*(complex(x, y) for x, y in run)) for run in runs if len(run) > 1]
+
+
+def band_round(paths: Sequence[Path], by: float) -> Path:
+    """Return the outer ring, anticlockwise, of everything within `by` mm of open paths that lie together."""
+    lines = shapely.union_all([shapely.LineString(_xy(path)) for path in paths])
+    band = lines.buffer(by, quad_segs=6)
+    band = band if band.geom_type == "Polygon" else band.convex_hull
+    ring = shapely.orient_polygons(shapely.Polygon(band.exterior)).exterior.simplify(0.2)
+    return Path.polygon(*(complex(x, y) for x, y in ring.coords[:-1]))
 
 
 def ring_around(path: Path, boxes: Sequence[tuple[float, float, float, float]], by: float) -> list[complex]:

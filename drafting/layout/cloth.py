@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import Layers
 from drafting.geometry.path import Box
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
@@ -72,7 +73,8 @@ class Cloth:
     `faults` are boxes (x0, y0, x1, y1) of the opened cloth that cannot be used, from the start of
     the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
     nothing where the pieces are cut unwashed and enlarged for it. `stretch_turned` says that the
-    cloth stretches most along the selvedge (None: it matters little).
+    cloth stretches most along the selvedge (None: it matters little); `layers`, how two layers of
+    it lie, or that it is cut in one.
     """
 
     role: str
@@ -85,6 +87,7 @@ class Cloth:
     repeat_along: float | None = None
     repeat_across: float | None = None
     stretch_turned: bool | None = None
+    layers: Layers = "right sides together"
     wishes: LayWishes = field(default_factory=LayWishes)
     faults: tuple[Box, ...] = ()
     findings: tuple[Finding, ...] = ()
@@ -138,6 +141,7 @@ def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, 
     assumed = fabric.usable_width or width - 2 * fabric.selvedge
     if fabric.usable_width is None:
         found = (_assumed(role, fabric.title, assumed, "its file gives no width"),)
+    takes = handling(fabric)
     apart = fabric.stretch_along - fabric.stretch_across
     turned = None if fabric.greatest_stretch < 0.1 or abs(apart) < 0.02 else apart > 0
     return Cloth(
@@ -147,10 +151,11 @@ def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, 
         selvedge=fabric.selvedge,
         one_way=fabric.one_way,
         faces_alike=fabric.faces_alike,
-        shrinkage=(0.0, 0.0) if unwashed else fabric.shrinkage_to_come,
+        shrinkage=(0.0, 0.0) if unwashed or not (takes.water or takes.steam) else fabric.shrinkage_to_come,
         repeat_along=fabric.repeat_along,
         repeat_across=fabric.repeat_across,
         stretch_turned=turned,
+        layers=takes.layers,
         wishes=wishes,
         findings=found,
     )

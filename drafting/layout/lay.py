@@ -28,8 +28,8 @@ LAYERS_LONG: dict[LayName, int] = {"open": 1, "folded": 1, "crosswise": 2}
 
 SPREAD: dict[LayName, str] = {
     "open": "opened out, one layer, right side up",
-    "folded": "folded lengthwise, right sides together",
-    "crosswise": "folded across, right sides together",
+    "folded": "folded lengthwise, {layers}",
+    "crosswise": "folded across, {layers}",
 }
 
 
@@ -76,6 +76,12 @@ class Lay:
         """
         boxes = (box_of(self.job.posed(spot)) for spot in self.packing.spots)
         return max((box[2] for box in boxes), default=0.0)
+
+    @property
+    def spread(self) -> str:
+        """How the cloth is spread, in words."""
+        layers = self.cloth.layers
+        return SPREAD[self.lay].format(layers="right sides together" if layers == "single" else layers)
 
     @property
     def cloth_length(self) -> float:
@@ -134,7 +140,7 @@ class Lay:
         lost = f", {100 * shrink:.3g} % for the wash" if shrink else ""
         return (
             f"{self.cloth.title}, {told(self.cloth.usable_width)} usable, "
-            f"{SPREAD[self.lay]}: the pieces take {told(self.cloth_length)}. Buy {buy} "
+            f"{self.spread}: the pieces take {told(self.cloth_length)}. Buy {buy} "
             f"({told(self.cloth.wishes.spare)} to square the ends{lost}, rounded up). "
             f"{100 * self.utilisation:.0f} % of the cloth is used, {self.words}; "
             f"{told(self.lower_bound * LAYERS_LONG[self.lay])} is the least "

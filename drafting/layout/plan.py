@@ -82,6 +82,8 @@ def _way(pieces: Pieces) -> LayName:
     match pieces.cloth.wishes.lay:
         case "open" | "folded" | "crosswise" as way:
             return way
+    if pieces.cloth.layers == "single":
+        return "open"
     lost = {way: len(pieces.job(way)[2]) for way in WAYS}
     if lost["folded"] > lost["open"]:
         return "open"
@@ -105,6 +107,8 @@ def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:
     still = {o.part.name for o in lay.left_out}
     wide = [name for name in lost if name not in still]
     why = f"{', '.join(wide)} would not fit on it folded" if wide else "that takes less cloth"
+    if lay.cloth.layers == "single":
+        why = f"{lay.cloth.title} is cut in one layer, as two would slip or lock"
     if lost != sorted(still) or not still:
         yield Finding(
             "open the cloth",

@@ -134,9 +134,9 @@ def _wash(lay: Lay) -> Iterator[Finding]:
             lay.role,
             room,
             high,
-            f"{lay.cloth.title} is to be washed before cutting and loses {100 * across:.3g} % of its "
-            f"width: {told(room)} are left, and this lay reaches {told(high)}. Measure "
-            "the washed cloth and write its usable_width; the lay may come out longer.",
+            f"{lay.cloth.title} is to be washed or steamed before cutting and loses {100 * across:.3g} % "
+            f"of its width: {told(room)} are left, and this lay reaches {told(high)}. Measure "
+            "the cloth then and write its usable_width; the lay may come out longer.",
         )
 
 

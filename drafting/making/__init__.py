@@ -13,6 +13,7 @@ from drafting.costume.make import Made
 from drafting.making.cautions import cautions
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
+from drafting.making.fit.told import fit_tables
 from drafting.making.keeping import keeping
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.order import in_waiting_time, sewing_steps, toile_steps
@@ -49,7 +50,7 @@ def planned(made: Made) -> Plan:
         docket=docket(made),
         shopping=shopping(made, sewn, room.prices),
         steps=work_order(made, sewn),
-        tables=tables(made),
+        tables=(*fit_tables(made, made.garments), *tables(made)),
         keeping=keeping(made),
         cautions=cautions(made),
         remarks=easier(made, room),

@@ -8,13 +8,17 @@ from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as
 from drafting.draft.piece import Piece
 from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
+from drafting.fabric.sorts import Sort
 from drafting.layout import Lay
 from drafting.making.model import Said, Step, said
 from drafting.making.treating import has_pile
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
+
+SPREAD: dict[Sort, str] = {"sheer": "cut.sheer", "lace": "cut.lace", "sequinned": "cut.sequins"}
+"""What a sort of cloth asks for on the table (common practice)."""
 
 SPREADING = 15.0
 """minutes to spread a cloth and weigh or pin the pieces down (a guess)."""
@@ -39,27 +43,40 @@ def _cut(made: Made, lay: Lay, blade: str) -> Step:
         makes=f"pieces: {lay.role}",
         pieces=names,
         cautions=(said("caution.blade"),),
+        holds="weights" if handling(fabric).weighted or blade == "rotary" else "pins",
         minutes=SPREADING + AN_OUTLINE * outlines,
     )
 
 
 def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
+    takes, sorts = handling(fabric), fabric.possible_sorts
+    out = "_out" if lay.lay == "folded" and takes.layers == "wrong sides together" else ""
     yield said(
-        f"cut.{lay.lay}", title=lay.cloth.title, length=lay.cloth_length, role=lay.role, n=len(lay.packing.spots)
+        f"cut.{lay.lay}{out}",
+        title=lay.cloth.title,
+        length=lay.cloth_length,
+        role=lay.role,
+        n=len(lay.packing.spots),
     )
     yield said("cut.selvedge")
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
     if has_pile(fabric):
         yield said("cut.pile")
+    yield from (said(key) for sort, key in SPREAD.items() if sort in sorts)
     if fabric.greatest_stretch >= 0.1:
         yield said("cut.stretch")
     if lay.lay != "open":
         yield said("cut.pairs")
     if any(outline.fold for outline in lay.outlines):
         yield said("cut.on_fold")
-    yield said(f"cut.{blade}")
-    yield said("cut.notches")
-    if fabric.weave == "woven" and any(_has_neck(outline.part.cut.piece) for outline in lay.outlines):
+    weights = "cut.weights_old" if takes.old_blades else "cut.weights"
+    yield said(weights if takes.weighted and (blade != "rotary" or takes.old_blades) else f"cut.{blade}")
+    yield said("cut.notches_paper" if takes.marks == "paper" else "cut.notches")
+    if (
+        fabric.weave == "woven"
+        and takes.marks != "paper"
+        and any(_has_neck(outline.part.cut.piece) for outline in lay.outlines)
+    ):
         yield said("cut.stay_neck")
     yield said("cut.bundle")
 

@@ -10,6 +10,7 @@ from drafting.costume.lays import materials
 from drafting.costume.make import Made
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Piece
+from drafting.fabric import Fabric, handling
 from drafting.layout import Lay
 from drafting.making.model import DocketRow
 
@@ -27,7 +28,7 @@ def _rows(made: Made) -> Iterator[DocketRow]:
         (g.name, shell.piece.name)
         for g in made.garments
         for shell, stiff in interfaced(g)
-        if is_block_fused(stiff)
+        if is_block_fused(stiff) and fuses(made, g)
     }
     for cloth, parts in materials(made):
         for part in parts:
@@ -40,9 +41,15 @@ def _rows(made: Made) -> Iterator[DocketRow]:
                 hand=hand_of(piece),
                 grain=piece.grain,
                 fold_edge=piece.fold_edge.name if piece.fold_edge else "",
-                face=_face(lays.get(cloth.role)),
+                face=_face(lays.get(cloth.role), made.costume.fabrics.get(cloth.role)),
                 fused_first=(part.garment, piece.name) in fused,
             )
+
+
+def fuses(made: Made, garment: MadeGarment) -> bool:
+    """Return whether a garment's own cloth takes a fusible; one that nobody described is taken to."""
+    fabric = made.costume.fabrics.get(garment.fabric)
+    return fabric is None or handling(fabric).fuses
 
 
 def hand_of(piece: Piece) -> str:
@@ -54,8 +61,11 @@ def hand_of(piece: Piece) -> str:
     return piece.hand or "single"
 
 
-def _face(lay: Lay | None) -> str:
-    return FACES[lay.lay] if lay else FACES["open"]
+def _face(lay: Lay | None, fabric: Fabric | None) -> str:
+    if lay is None or lay.lay == "open" or fabric is None:
+        return FACES[lay.lay] if lay else FACES["open"]
+    layers = handling(fabric).layers
+    return FACES[lay.lay] if layers == "single" else layers
 
 
 def interfaced(garment: MadeGarment) -> Iterator[tuple[CutPiece, CutPiece]]:

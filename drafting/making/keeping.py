@@ -6,21 +6,14 @@ from collections.abc import Iterator
 
 from drafting.checks.treatments import iron_limit
 from drafting.costume.make import Made
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.model import Said, said
-from drafting.making.treating import DEGREES, by_hand, has_pile, washes
+from drafting.making.treating import DEGREES, by_hand, garment_cloths, has_pile, washes
 
 
 def keeping(made: Made) -> tuple[Said, ...]:
     """Return the care sheet, garment by garment: the tenderest cloth in each decides."""
     return tuple(_each_garment(made)) + tuple(_whole(made))
-
-
-def garment_cloths(made: Made, garment: str) -> tuple[Fabric, ...]:
-    """Return every cloth that a garment is made of, its own first."""
-    worn = next(g for g in made.garments if g.name == garment)
-    roles = dict.fromkeys((worn.fabric, *(p.material for p in worn.draft.pieces if p.material)))
-    return tuple(made.costume.fabrics[role] for role in roles if role in made.costume.fabrics)
 
 
 def _each_garment(made: Made) -> Iterator[Said]:
@@ -31,9 +24,11 @@ def _each_garment(made: Made) -> Iterator[Said]:
             continue
         yield said(_washing(cloths), garment=garment.name)
         limits = [limit for cloth in cloths if (limit := iron_limit(cloth)) is not None]
-        if limits:
+        if limits and min(limits) == 0:
+            yield said("keep.no_iron")
+        elif limits:
             yield said("keep.iron", dots=min(limits), degrees=DEGREES[min(limits)])
-        if any(has_pile(cloth) for cloth in cloths):
+        if any(has_pile(cloth) and handling(cloth).steam for cloth in cloths):
             yield said("keep.pile")
         kinds = {notion.what for notion in garment.draft.notions}
         if "boning" in kinds:
@@ -48,6 +43,10 @@ def _each_garment(made: Made) -> Iterator[Said]:
 
 def _washing(cloths: tuple[Fabric, ...]) -> str:
     """Return the key of how a garment of these cloths is cleaned."""
+    if any("coated" in cloth.possible_sorts or "wipe" in cloth.care.lower() for cloth in cloths):
+        return "keep.wiped"
+    if any({"sequinned", "foiled"} & set(cloth.possible_sorts) for cloth in cloths):
+        return "keep.spotted"
     if not all(washes(cloth) for cloth in cloths):
         return "keep.not_washed"
     return "keep.by_hand" if any(by_hand(cloth) for cloth in cloths) else "keep.wash"

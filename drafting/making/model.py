@@ -52,7 +52,8 @@ class Setting:
     `stitch_length` and `width` (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction
     by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
-    allowances go; `dots` the iron's limit there (None: nothing known, try it). `why` and `trials` are
+    allowances go; `dots` the iron's limit there (None: nothing known, try it;
+    0: none). `holds` is what keeps the layers together; `why` and `trials` are
     what a maker should know about the choice.
     """
 
@@ -70,6 +71,7 @@ class Setting:
     why: tuple[Said, ...] = ()
     trials: tuple[Said, ...] = ()
     cause: Literal["", "around", "moves", "passes", "bias"] = ""
+    holds: Literal["pins", "basting", "clips"] = "pins"
 
 
 @dataclass(frozen=True)
@@ -80,7 +82,8 @@ class Step:
     first; `uses` and `makes` parts (see above; a step on a whole cloth names the cloth's role as
     `cloth: shell`). `pieces` are drawn beside it with `seams` and `edges` (piece, edge) lit, both by
     the garment's own names; `notions` says what is sewn in. `minutes` is a guess of the hands' time,
-    `wait` hours that the work then lies or hangs by itself.
+    `wait` hours that the work then lies or hangs by itself. `holds` is what keeps layers together
+    (None: nothing has to be held), `heat` the dots of the iron (None: no iron).
     """
 
     key: str
@@ -99,6 +102,8 @@ class Step:
     edges: tuple[tuple[str, str], ...] = ()
     notions: tuple[str, ...] = ()
     n: int = 0
+    holds: Literal["pins", "basting", "clips", "weights"] | None = None
+    heat: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

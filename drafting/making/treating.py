@@ -6,13 +6,15 @@ be, dried, pressed square, measured again, marked, and tried on a scrap: it beco
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from drafting.checks.treatments import FUSING, iron_limit
+from drafting.costume.garment import MadeGarment
 from drafting.costume.lays import cloth_for, materials
 from drafting.costume.make import Made
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import MarkedWith
 from drafting.layout import Cloth
 from drafting.making.model import Said, Step, said
 
@@ -31,37 +33,58 @@ GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
 STRETCHES = 0.10
 """Greatest stretch from which it is worth measuring (ours)."""
 
-SOAK, DRY = 10.0, 24.0
-"""hours: a soak overnight, and drying flat or on the line (common practice)."""
+SOAK, DRY, REST = 10.0, 24.0, 8.0
+"""hours: a soak overnight, drying flat or on the line, and lying flat under weights (common practice)."""
 
 LIMITS = {"woven": 0.03, "knit": 0.05}
 """Shrinkage that the trade allows a finished cloth (common practice)."""
-
-NEVER_WET = ("steam", "dry clean", "do not wash", "no wash")
-"""Words of a care label that keep a cloth out of the water."""
 
 BY_HAND = ("hand", "silk", "wool", "viscose", "rayon", "acetate")
 """Care words and fibres that want a hand wash rather than a machine (common practice)."""
 
 
+NEVER_SOAKED = ("silk", "wool", "acetate", "angora", "cashmere", "mohair")
+"""Fibres that a long soak weakens or felts (common practice)."""
+
+FACE: dict[MarkedWith, str] = {
+    "chalk": "treat.face_chalk",
+    "thread": "treat.face_thread",
+    "paper": "treat.face_paper",
+}
+"""How the right side is marked, by what marks the cloth."""
+
+
 @dataclass(frozen=True)
 class Treated:
-    """One cloth to make ready: its role, what is known of it, how it is laid, what it must take."""
+    """One cloth to make ready: its role, what is known of it, how it is laid, what it must take.
+
+    `kept_dry`: every garment that it goes into is never washed, whatever the cloth itself would take.
+    """
 
     cloth: Cloth
     fabric: Fabric
     unwashed: bool
     fused: bool
+    kept_dry: bool = False
 
     @property
     def role(self) -> str:
         return self.cloth.role
 
+    @property
+    def washed(self) -> bool:
+        """Whether it is washed before it is cut."""
+        return washes(self.fabric) and not self.kept_dry
+
 
 def washes(fabric: Fabric) -> bool:
-    """Return whether the cloth may go into water; a label that says steam keeps it dry."""
-    care = fabric.care.lower()
-    return not any(word in care for word in NEVER_WET)
+    """Return whether the cloth may go into water: its sort and its label both allow it."""
+    return handling(fabric).water
+
+
+def soaks(fabric: Fabric) -> bool:
+    """Return whether colour is soaked out of it overnight: of no fibre that a long soak harms."""
+    return washes(fabric) and not any(word in fabric.fibre.lower() for word in NEVER_SOAKED)
 
 
 def by_hand(fabric: Fabric) -> bool:
@@ -77,12 +100,29 @@ def treated(made: Made) -> tuple[Treated, ...]:
 
 def _treated(made: Made) -> Iterator[Treated]:
     stiffened = {g.fabric for g in made.garments for p in g.draft.pieces if p.material == "interfacing"}
+    roles = {garment.name: cloth_roles(garment) for garment in made.garments}
+    dry = {name for name, every in roles.items() if not all(washes(c) for c in _known(made, every))}
     for found, _ in materials(made):
         role = found.role
         cloth = cloth_for(made.costume, role, made.garments)
         fabric = made.costume.fabrics.get(role) or Fabric(cloth.title)
         cut = [bool(g.choices.get("cut_unwashed", (False,))[0]) for g in made.garments if g.fabric == role]
-        yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened)
+        kept_dry = all(name in dry for name, every in roles.items() if role in every)
+        yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened, kept_dry)
+
+
+def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:
+    """Return the roles of every cloth that a garment is made of, its own first."""
+    return tuple(dict.fromkeys((garment.fabric, *(p.material for p in garment.draft.pieces if p.material))))
+
+
+def _known(made: Made, roles: Iterable[str]) -> tuple[Fabric, ...]:
+    return tuple(made.costume.fabrics[role] for role in roles if role in made.costume.fabrics)
+
+
+def garment_cloths(made: Made, garment: str) -> tuple[Fabric, ...]:
+    """Return every cloth that a garment is made of, its own first."""
+    return _known(made, cloth_roles(next(g for g in made.garments if g.name == garment)))
 
 
 def treating_steps(made: Made) -> tuple[Step, ...]:
@@ -108,7 +148,13 @@ def _chained(cloth: Treated, steps: tuple[Step, ...]) -> Iterator[Step]:
 
 
 def _step(
-    verb: str, say: tuple[Said, ...], *, minutes: float, wait: float = 0.0, cautions: tuple[Said, ...] = ()
+    verb: str,
+    say: tuple[Said, ...],
+    *,
+    minutes: float,
+    wait: float = 0.0,
+    cautions: tuple[Said, ...] = (),
+    heat: int | None = None,
 ) -> Step:
     return Step(
         key="",
@@ -121,6 +167,7 @@ def _step(
         cautions=cautions,
         minutes=minutes,
         wait=wait,
+        heat=heat,
     )
 
 
@@ -141,6 +188,8 @@ def _read(cloth: Treated) -> Step:
     say = [said("treat.read", title=fabric.title, fibre=fabric.fibre or "not known")]
     if limit is None:
         say.append(said("treat.heat_unknown"))
+    elif limit == 0:
+        say.append(said("treat.no_iron"))
     else:
         say.append(said("treat.heat", dots=limit, degrees=DEGREES[limit]))
     if fabric.care:
@@ -151,24 +200,32 @@ def _read(cloth: Treated) -> Step:
 
 
 def _shrunk(cloth: Treated) -> Iterator[Step]:
-    """Yield the steps that take the shrinkage out, as the costume will be washed, or by steam."""
+    """Yield the steps that take the shrinkage out, as the costume will be washed, or by steam.
+
+    What is neither washed nor steamed stays as it is.
+    """
     fabric = cloth.fabric
+    if not cloth.washed and not handling(fabric).steam:
+        yield _step("leave", (said("treat.leave"),), minutes=5)
+        return
     yield _step("measure", (said("treat.mark_square", side=SQUARE),), minutes=10)
-    if not washes(fabric):
-        yield _step(
-            "steam", (said("treat.steam"), *_pile(fabric)), minutes=30, wait=4.0, cautions=(said("caution.steam"),)
-        )
-    else:
-        yield _step("soak", (said("treat.soak", hours=SOAK),), minutes=10, wait=SOAK)
-        yield _step(
-            "wash",
-            (said("treat.wash_hand" if by_hand(fabric) else "treat.wash"), said("treat.no_wring")),
-            minutes=25,
-        )
-        yield _step(
-            "dry", (said("treat.dry_flat" if fabric.weave == "knit" else "treat.dry_hung"),), minutes=10, wait=DRY
-        )
+    yield from _washed(fabric) if cloth.washed else _steamed(cloth)
     yield _step("measure-again", tuple(_expected(cloth)), minutes=10)
+
+
+def _steamed(cloth: Treated) -> Iterator[Step]:
+    key = "treat.steam_lined" if washes(cloth.fabric) else "treat.steam"
+    say = (said(key), *_pile(cloth.fabric))
+    yield _step("steam", say, minutes=30, wait=4.0, cautions=(said("caution.steam"),))
+
+
+def _washed(fabric: Fabric) -> Iterator[Step]:
+    if soaks(fabric):
+        yield _step("soak", (said("treat.soak", hours=SOAK),), minutes=10, wait=SOAK)
+    hand = "treat.wash_hand" if by_hand(fabric) else "treat.wash"
+    yield _step("wash", (said(hand), said("treat.no_wring")), minutes=25)
+    dry = "treat.dry_flat" if fabric.weave == "knit" else "treat.dry_hung"
+    yield _step("dry", (said(dry),), minutes=10, wait=DRY)
 
 
 def _expected(cloth: Treated) -> Iterator[Said]:
@@ -186,42 +243,46 @@ def _pile(fabric: Fabric) -> Iterator[Said]:
 
 
 def has_pile(fabric: Fabric) -> bool:
-    """Return whether the cloth has a pile or nap that an iron would crush: one way, faces unlike.
-
-    A one-way print is one-way too, and is pressed from the wrong side all the same.
-    """
-    if fabric.sort is not None:
-        return fabric.sort in ("pile", "napped")
-    return fabric.one_way and not fabric.faces_alike
+    """Return whether the cloth has, or may have, a pile or nap that an iron would crush."""
+    return bool({"pile", "napped"} & set(fabric.possible_sorts))
 
 
 def _squared(cloth: Treated) -> Step:
-    fabric = cloth.fabric
+    fabric, takes = cloth.fabric, handling(cloth.fabric)
+    if iron_limit(fabric) == 0:
+        return _step("square", (said("treat.square_cold"),), minutes=10, wait=REST)
     say = [said("treat.square" if fabric.weave == "woven" else "treat.square_knit")]
     say += _pile(fabric)
-    return _step("square", tuple(say), minutes=20, cautions=(said("caution.iron"),))
+    if takes.press_cloth:
+        say.append(said("treat.press_cloth" if takes.steam else "treat.press_cloth_dry"))
+    dots = iron_limit(fabric) or 1
+    return _step("square", tuple(say), minutes=20, cautions=(said("caution.iron"),), heat=dots)
 
 
 def _marked(cloth: Treated) -> Step:
     fabric = cloth.fabric
-    say = [said("treat.face_alike" if fabric.faces_alike else "treat.face")]
+    face = FACE[handling(fabric).marks]
+    say = [said("treat.face_alike" if fabric.faces_alike else face)]
     say.append(said("treat.one_way" if fabric.one_way else "treat.both_ways"))
     return _step("mark", tuple(say), minutes=5)
 
 
 def _tried(cloth: Treated) -> Step:
     fabric, limit = cloth.fabric, iron_limit(cloth.fabric)
-    say = [said("treat.try_heat", degrees=DEGREES[limit or 1]), said("treat.try_stitch")]
+    hot, fuses = limit != 0, cloth.fused and handling(cloth.fabric).fuses
+    say = [said("treat.try_heat", degrees=DEGREES[limit or 1])] if hot else []
+    say.append(said("treat.try_stitch" if hot else "treat.try_stitch_cold"))
     if fabric.greatest_stretch >= STRETCHES:
         along, across = GROWTH["close"]
         say.append(said("treat.try_stretch", pull=PRETENSION[fabric.weave], share=along, across=across))
     if fabric.takes_starch:
         say.append(said("treat.try_starch"))
-    if cloth.fused and fabric.takes_fusible:
+    if fuses:
         cool = limit is not None and limit < FUSING
         say.append(said("treat.try_fuse_cool" if cool else "treat.try_fuse"))
-    fumes = (said("caution.fumes"),) if cloth.fused and fabric.takes_fusible else ()
-    return _step("try", tuple(say), minutes=20, cautions=(said("caution.iron"), *fumes))
+    iron, fumes = (said("caution.iron"),) if hot else (), (said("caution.fumes"),) if fuses else ()
+    dots = (limit or 1) if hot else None
+    return _step("try", tuple(say), minutes=20, cautions=(*iron, *fumes), heat=dots)
 
 
 def _interfacing(cloth: Treated) -> Iterator[Step]:

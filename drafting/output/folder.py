@@ -25,11 +25,15 @@ try:
 except ImportError:  # a system without file locks: two runs at once are then the maker's to avoid
     fcntl = None  # type: ignore[assignment]
 
-REPORT, WORN = "report.json", "worn.json"
-RECORDS = {"`drafting make`": REPORT, "`drafting worn`": WORN}
+REPORT, WORN, MOCK_UP = "report.json", "worn.json", "mock-up.json"
+RECORDS = {"`drafting make`": REPORT, "`drafting worn`": WORN, "`drafting mock-up`": MOCK_UP}
 """What a folder is known for ours by, and which command writes it."""
 
-WRITTEN = {REPORT: {"schema", "made_with"}, WORN: {"schema", "form", "garments"}}
+WRITTEN = {
+    REPORT: {"schema", "made_with"},
+    WORN: {"schema", "form", "garments"},
+    MOCK_UP: {"schema", "cloths", "garments"},
+}
 """Keys that each record has."""
 
 AT_FDCWD, RENAME_EXCHANGE = -100, 2  # linux/fcntl.h, linux/fs.h

@@ -25,6 +25,8 @@ from drafting.ground.units import ShownUnit
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
 from drafting.making.words import plan_sentence
+from drafting.output.fit_record import fit_record
+from drafting.output.report_fitting import fitting_rows
 
 SCHEMA = 1
 
@@ -60,9 +62,11 @@ def report(made: Made, plan: Plan | None = None) -> Record:
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
         "seams": [_seam(g, seam, sewn) for g in garments for seam in g.draft.seams],
         "girths": [_girth(g, girth) for g in garments for girth in g.draft.girths],
+        "fit": [fit_record(made, garment) for garment in garments],
         "checks": [_check(finding, unit) for finding in made.findings],
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion, unit) for g in garments for notion in g.draft.notions],
+        "fitting": fitting_rows(made),
         "steps": [_step(step, unit) for step in plan.steps] if plan else [],
         "sources": _sources(made, plan),
         "timings": dict(made.timings),
@@ -193,7 +197,8 @@ def _step(step: Step, unit: ShownUnit) -> Record:
         "notions": list(step.notions),
         "stitch": sewn.stitch if sewn else None,
         "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
-        "heat": sewn.dots if sewn else None,
+        "holds": step.holds,
+        "heat": step.heat,
         "caution": " ".join(plan_sentence(sentence, unit) for sentence in step.cautions),
         "minutes": step.minutes,
         "wait_hours": step.wait,

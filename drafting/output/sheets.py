@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from drafting.costume.leaning import leaning
@@ -68,14 +68,18 @@ def piece_label(made: Made, garment: MadeGarment) -> Label:
     )
 
 
-def printed_sheets(made: Made) -> Iterator[PrintedSheet]:
+LabelOf = Callable[[Made, MadeGarment], Label]
+"""Says what every piece of a garment is labelled with."""
+
+
+def printed_sheets(made: Made, label_of: LabelOf = piece_label) -> Iterator[PrintedSheet]:
     """Yield the PDFs that the costume file asks for, garment by garment."""
     wishes = made.costume.prints
     for place, garment in enumerate(made.garments):
         pieces = pieces_asked_for(garment, wishes)
         if not pieces:
             continue
-        label = piece_label(made, garment)
+        label = label_of(made, garment)
         title = f"{clean_text(made.costume.title)} - {spoken(garment.name)}"
         drawings = tuple(piece_on_paper(cut, label, place) for cut in pieces)
         for paper in wishes.papers:

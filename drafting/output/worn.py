@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from drafting.costume.worn import Worn, WornGarment, form_words, look_of
+from drafting.costume.worn_signs import signs_worn
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.export.wavefront import wavefront
@@ -162,7 +163,13 @@ def worn_text(costume: Worn) -> str:
     unit = unit_of_costume(costume)
     lines: list[str] = []
     for garment in costume.garments:
-        lines += [garment.name.replace("-", " "), *(f"  {row}" for row in _worded(garment.words, unit)), ""]
+        signs = [f"  As at a fitting: {seen['seen']}." for seen in _signs(costume, garment)]
+        lines += [
+            garment.name.replace("-", " "),
+            *(f"  {row}" for row in _worded(garment.words, unit)),
+            *signs,
+            "",
+        ]
     return "\n".join([*lines, *_worded(form_words(costume), unit)])
 
 
@@ -170,8 +177,19 @@ def worn_record(costume: Worn) -> dict[str, Any]:
     """Return `worn.json` as plain data: mm, N, degrees; strain a fraction; null where nothing came to rest."""
     unit = unit_of_costume(costume)
     report = [{"name": m.name, "wanted": m.wanted, "got": m.got} for m in costume.form.report]
-    garments = [_garment(garment.found, _worded(garment.words, unit)) for garment in costume.garments]
+    garments = [
+        _garment(garment.found, _worded(garment.words, unit)) | {"signs": list(_signs(costume, garment))}
+        for garment in costume.garments
+    ]
     return {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
+
+
+def _signs(costume: Worn, garment: WornGarment) -> Iterator[dict[str, Any]]:
+    """Yield the signs of a fitting that a garment at rest shows, each with its number."""
+    for seen in signs_worn(garment, costume.made[garment.name].draft):
+        shown = seen.sign.worn
+        assert shown is not None
+        yield {"sign": seen.sign.name, "seen": seen.sign.seen, "number": shown.number, "value": seen.value}
 
 
 def _garment(found: GarmentWorn, words: list[str]) -> dict[str, Any]:

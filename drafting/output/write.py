@@ -20,6 +20,7 @@ from drafting.making.shopping import shopping_csv
 from drafting.output.folder import swap_in
 from drafting.output.report import piece_file, report
 from drafting.output.sheets import (
+    LabelOf,
     PrintedSheet,
     interchange_files,
     piece_label,
@@ -76,20 +77,24 @@ def _told(made: Made, tell: Tell) -> Iterator[PrintedSheet]:
         yield sheet
 
 
-def _write_sheets(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
-    """Write the printed sheets, a picture beside each that shows its pages, and the DXF files."""
-    for name in ("sheets", "exchange"):
-        (folder / name).mkdir()
+def write_sheets(sheets: list[PrintedSheet], folder: Path, tell: Tell) -> None:
+    """Write the printed sheets, and a picture beside each that shows its pages."""
+    (folder / "sheets").mkdir()
     for number, sheet in enumerate(sheets):
         tell(f"Writing {sheet.file}", 0.75 + 0.2 * number / len(sheets))
         file = folder / sheet.file
         file.write_bytes(sheet.data)
         overview_png(preview(sheet.work), file.with_suffix(".png"), PREVIEW_DPI)
+
+
+def _write_interchange(made: Made, folder: Path) -> None:
+    (folder / "exchange").mkdir()
     for name, text in interchange_files(made):
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
 
 
-def _write_lays(made: Made, folder: Path) -> None:
+def write_lays(made: Made, folder: Path) -> None:
+    """Write the lay of each cloth, as a drawing and as a picture."""
     if made.lays:
         (folder / "layout").mkdir()
     garments = [garment.name for garment in made.garments]
@@ -112,11 +117,11 @@ def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
     return plan
 
 
-def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn: Worn | None) -> None:
-    start = time.perf_counter()
+def write_pieces(made: Made, folder: Path, tell: Tell, label_of: LabelOf = piece_label) -> None:
+    """Write the drawing of each piece, and the picture of all of them."""
     (folder / "pieces").mkdir()
     for garment in made.garments:
-        label = piece_label(made, garment)
+        label = label_of(made, garment)
         tell(f"Drawing the pieces: {garment.name}", 0.62)
         for cut in garment.pattern.pieces:
             text = svg_text(piece_sheet(cut, label))
@@ -124,9 +129,15 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn
             file.write_text(text, encoding="utf-8", newline="\n")
     patterns = [garment.pattern for garment in made.garments]
     overview_png(overview_sheet(patterns, made.costume.title, unit=made.costume.told_in), folder / "overview.png")
+
+
+def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn: Worn | None) -> None:
+    start = time.perf_counter()
+    write_pieces(made, folder, tell)
     tell("Drawing the lays", 0.7)
-    _write_lays(made, folder)
-    _write_sheets(made, sheets, folder, tell)
+    write_lays(made, folder)
+    write_sheets(sheets, folder, tell)
+    _write_interchange(made, folder)
     tell("Writing the making plan", 0.96)
     plan = _write_plan(made, folder, worn)
     tell("Writing the record", 0.98)

@@ -18,8 +18,8 @@ from drafting.reading.entries import Keys
 from drafting.reading.toml import headers, statements
 
 Plain = str | float | int | bool
-Value = Plain | Mapping[str, Plain] | None
-"""What a key is given; a mapping is written on one line, and None takes the key out."""
+Value = Plain | Mapping[str, Plain] | list[str] | None
+"""What a key is given; mappings and lists are written on one line, and None takes the key out."""
 
 
 def rewritten(text: str, values: Mapping[tuple[str, ...], Value]) -> str:

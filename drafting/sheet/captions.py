@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from drafting.draft.pattern import CutPiece
-from drafting.draft.piece import EdgeKind
+from drafting.draft.piece import NAMED_MARK, EdgeKind
 from drafting.finish.label import spoken
 from drafting.geometry import Path
 from drafting.sheet import Anchor, Layer, Text, text_width
@@ -37,7 +37,20 @@ def piece_captions(cut_piece: CutPiece, room: Room) -> tuple[Text, ...]:
     for level in piece.levels:
         room = room.without(boxes=[text.bounds for text in captions])
         captions += _first_free(_level_captions(spoken(level.name), level.paths), room)
+    for mark in piece.placements:
+        if mark.what == NAMED_MARK:
+            room = room.without(boxes=[text.bounds for text in captions])
+            captions += _first_free(_mark_captions(spoken(mark.name), mark.path), room)
     return tuple(captions)
+
+
+def _mark_captions(name: str, path: Path) -> Iterator[Text]:
+    """Yield a mark's name beside its middle, then above and below, then farther along it."""
+    for share in (0.5, 0.35, 0.65, 0.2, 0.8):
+        at = path.at(share * path.length)
+        for beside in (2.5, 12.0):
+            yield Text(at + complex(beside, 2.0), SMALL, (name,), layer=Layer.PLACEMENT)
+            yield Text(at + complex(-beside, 2.0), SMALL, (name,), "end", layer=Layer.PLACEMENT)
 
 
 def _fold_captions(middle: complex, inward: complex, fold: Path) -> Iterator[Text]:

@@ -17,7 +17,6 @@ from drafting.ground.names import clean_text
 from drafting.ground.palette import Colour
 from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, Spot
-from drafting.layout.lay import SPREAD
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
 from drafting.sheet.faces import face
 from drafting.sheet.room import Room, near
@@ -133,7 +132,7 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
 def _heading(lay: Lay, title: str, size: float, unit: ShownUnit) -> Iterator[Text]:
     top = lay.cloth.layer_width(lay.lay)
     rows = [
-        f"{lay.cloth.title}, {SPREAD[lay.lay]}",
+        f"{lay.cloth.title}, {lay.spread}",
         f"lay {show_length(lay.length, unit)}, buy {in_unit(told(lay.buy_length, 'bought'), unit)}; "
         f"{100 * lay.utilisation:.0f} % used, {lay.words}",
     ]

@@ -10,6 +10,7 @@ import math
 import pytest
 import shapely
 
+from drafting.alter.sewn_in import sewn_in
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
@@ -90,8 +91,9 @@ def test_interfacing_with_the_full_allowance_is_said_to_need_block_fusing() -> N
 
 def test_cloth_without_fusible_is_sewn_in_and_starch_is_told() -> None:
     velveteen = Fabric(title="velveteen, invented", takes_fusible=False, takes_starch=True, eases="well")
-    draft = coat(lamplighter(), velveteen)
+    draft = sewn_in(coat(lamplighter(), velveteen), velveteen)
     assert "sewn-in" in said(draft, "interfacing")[0]
+    assert not [n for n in draft.notions if n.what == "interfacing" and "fusible" in n.kind]
     assert "starch" in said(draft, "starch")[0]
 
 

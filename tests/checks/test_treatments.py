@@ -34,22 +34,27 @@ def test_the_care_label_beats_a_hotter_fibre_and_nothing_is_guessed() -> None:
     assert iron_limit(Fabric("x", fibre="moonlight")) is None
 
 
-def test_a_treatment_the_cloth_cannot_take_names_cloth_treatment_and_way_out() -> None:
-    velvet = Fabric("Old velvet", fibre="silk", takes_fusible=False)
-    (fused,) = cannot_fuse(velvet, "collar")
-    assert fused.level == "error"
-    assert all(word in fused.message for word in ("Old velvet", "fusible", "sewn-in"))
+def test_a_cool_cloth_is_told_what_fusible_to_take_and_one_that_takes_none_is_not() -> None:
+    (cool,) = cannot_fuse(Fabric("Nylon, invented", fibre="nylon"), "collar")
+    assert cool.level == "warning"
+    assert all(word in cool.message for word in ("Nylon", "1 dot", "sew the interfacing in"))
+    assert list(cannot_fuse(Fabric("Old velvet", fibre="nylon", takes_fusible=False), "collar")) == []
 
 
-def test_a_shirt_with_interfacing_in_cloth_that_takes_none_is_an_error() -> None:
+def test_a_shirt_in_cloth_that_takes_no_fusible_is_cut_and_bought_with_another_interfacing() -> None:
+    """Common practice: a sewn-in woven, or organza behind what is sheer."""
     plain = Fabric("Plain cotton", fibre="cotton", eases="well")
-    wrong = Fabric("Vinyl", fibre="polyester", takes_fusible=False, eases="well")
-    found = {
-        cloth.title: [f for f in draft_garment(chart_woman(), cloth, "shirt").findings if f.level == "error"]
-        for cloth in (plain, wrong)
-    }
-    assert found["Plain cotton"] == []
-    assert [f.check for f in found["Vinyl"]] == ["fusible"]
+    vinyl = Fabric("Vinyl", fibre="polyester", takes_fusible=False, eases="well")
+    voile = Fabric("Voile", fibre="cotton", sort="sheer", eases="well")
+    made = {cloth.title: draft_garment(chart_woman(), cloth, "shirt") for cloth in (plain, vinyl, voile)}
+    kinds = {title: {n.kind for n in one.draft.notions if n.what == "interfacing"} for title, one in made.items()}
+    assert all("fusible" in kind for kind in kinds["Plain cotton"])
+    assert all("sewn-in" in kind for kind in kinds["Vinyl"])
+    assert all("organza" in kind for kind in kinds["Voile"])
+    for one in made.values():
+        assert [f.message for f in one.findings if f.level == "error"] == []
+    (said,) = (f.message for f in made["Vinyl"].findings if f.value == "sewn in")
+    assert all(word in said for word in ("Vinyl", "takes no fusible", "sewn-in"))
 
 
 def test_a_cap_ease_typed_for_cloth_that_does_not_ease_is_an_error_and_a_default_is_settled() -> None:

@@ -39,7 +39,8 @@ def plies_for(block: str) -> Mapping[str, Ply]:
 
 def on_form(draft: Draft, name: str, form: Form, *, mesh: float = FINE, shaken: float = 0.0) -> AtRest:
     """Return a draft at rest on a form; it starts `shaken` mm (standard deviation) out of its place."""
-    coarse, fine = (sewn_mesh(draft, name, plies_for(name), size) for size in (COARSE, mesh))
+    sizes = (COARSE * form.fineness, mesh * form.fineness)
+    coarse, fine = (sewn_mesh(draft, name, plies_for(name), size) for size in sizes)
     start = placed(coarse, form)
     if shaken:
         start = start + np.random.default_rng(4).normal(size=start.shape) * shaken

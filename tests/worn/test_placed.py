@@ -13,6 +13,7 @@ from drafting.worn.nouns import Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import PLIES, SHIPPED, chart_body, drafted, uneven_body
+from tests.worn.unusual import child
 
 
 @cache
@@ -59,6 +60,14 @@ def test_front_starts_in_front_and_back_behind(block: str) -> None:
     assert points[mesh.front, 1].max() < points[mesh.back, 1].min()
 
 
+def test_no_hem_starts_lower_than_the_ankle() -> None:
+    """A long hem started round the foot, which then stuck through the front of a child's trousers."""
+    body = child(1280.0)
+    mesh, form = sewn_mesh(drafted("trousers", body), "trousers", PLIES), wearers_form(body)
+    points, hem = placed(mesh, form), np.concatenate([mesh.edges[name, "hem"] for name in ("front", "back")])
+    assert form.leg[0][2] > form.leg[1][2] > points[hem, 2].mean() > form.levels["ankle"] - 10.0
+
+
 def test_sleeves_start_round_the_arm_with_the_cuff_at_the_wrist() -> None:
     mesh, points = started("shirt")
     wrist = np.array(form().arm[2])
@@ -84,6 +93,13 @@ def test_hardly_any_cloth_starts_stretched_out_of_shape(block: str) -> None:
         0.85 < np.median(start / flat) < (1.35 if block.startswith("close") else 1.2)
     )  # drafted smaller than the body
     assert np.quantile(start / flat, 0.95) < 2.2
+
+
+def test_a_close_top_starts_pulled_down_until_its_levels_lie_on_the_wearers() -> None:
+    mesh, points = started("close-top")
+    lying = {one.name: points[mesh.sewn[one.triangles]] for one in mesh.levels}
+    for level in ("bust", "waist", "hip"):
+        assert lying[level][..., 2].mean() == pytest.approx(form().levels[level], abs=10.0), level  # half a mesh
 
 
 def test_an_uneven_wearer_has_each_hand_on_its_side() -> None:

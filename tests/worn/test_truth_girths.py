@@ -37,12 +37,17 @@ def test_a_loose_garment_is_worn_as_wide_as_it_was_drafted(block: str) -> None:
     assert max(map(abs, off.values())) <= 6.0, off
 
 
+BY_HAND = (pytest.mark.population, pytest.mark.timeout(0))
+
+
 @pytest.mark.parametrize(
-    "block", ["bodice", *(pytest.param(block, marks=pytest.mark.population) for block in ("shirt", "trousers"))]
+    "block", ["bodice", *(pytest.param(block, marks=BY_HAND) for block in ("shirt", "trousers"))]
 )
 def test_a_mesh_of_12_mm_finds_what_one_of_20_mm_finds(block: str) -> None:
     rest, fine = dressed(block), dressed(block, mesh=12.0)
     found, again = girths(rest), girths(fine)
+    apart = {name: round(again[name] - found[name], 1) for name in found}
+    print(block, apart, f"hem {hangs_at(block, fine) - hangs_at(block, rest):+.1f} mm")
     assert max(abs(found[name] - again[name]) for name in found) <= 3.0
     assert hangs_at(block, rest) == pytest.approx(hangs_at(block, fine), abs=5.0)
 

@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import EdgeRef, Notion, Seam
+from drafting.fabric import Fabric
 from drafting.making.model import Said, Setting, Stage, Step
+from drafting.making.order.suited import heat_of, suited
 from drafting.making.settings.edges import edge_key
 from drafting.making.times import minutes
 
@@ -22,6 +24,7 @@ class Bench:
 
     garment: MadeGarment
     settings: Mapping[tuple[str, str], Setting]
+    fabric: Fabric | None = None
     parts: dict[str, str] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     called: dict[str, str] = field(default_factory=dict)
@@ -60,28 +63,34 @@ class Bench:
         used = self.holding(pieces)
         makes = f"{garment}: {name} [{len(self.steps) + 1}]"
         self.called[makes] = name
-        sewn = (*seams, *(edge_key(*ref) for ref in edges))
-        found = [self.settings.get((garment, name)) for name in sewn]
+        setting = self._setting((*seams, *(edge_key(*ref) for ref in edges)))
         self.steps.append(
             Step(
                 key=f"{garment}/{len(self.steps) + 1} {verb}",
                 stage=stage,
                 verb=verb,
                 garment=garment,
-                say=tuple(say),
+                say=tuple(suited(one, self.fabric) for one in say),
                 uses=tuple(used),
                 makes=makes,
                 pieces=tuple(f"{garment}.{piece}" for piece in (shown or pieces)),
                 seams=tuple(seams),
-                setting=next(filter(None, found), None),
+                setting=setting,
                 cautions=tuple(cautions),
                 minutes=minutes(verb, length, count),
                 wait=wait,
                 edges=tuple(edges),
                 notions=tuple(notions),
+                holds=setting.holds if setting else None,
+                heat=heat_of(verb, setting, self.fabric),
             )
         )
         self.parts.update({piece: makes for piece, part in self.parts.items() if part in used})
+
+    def _setting(self, sewn: Iterable[str]) -> Setting | None:
+        """Return how the first of these seams and edges that has a setting is sewn."""
+        found = (self.settings.get((self.garment.name, name)) for name in sewn)
+        return next(filter(None, found), None)
 
     def shell(self) -> list[str]:
         """Return the pieces of the garment's own cloth."""

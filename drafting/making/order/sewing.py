@@ -14,7 +14,7 @@ from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
@@ -23,13 +23,14 @@ from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import eased, gathers, pressed
 from drafting.making.order.seam_kinds import SeamWork, kind_of, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
+from drafting.making.treating import has_pile
 
 
 def sewing_steps(
     garment: MadeGarment, fabric: Fabric | None, settings: Mapping[tuple[str, str], Setting]
 ) -> tuple[Step, ...]:
     """Return the steps that turn a garment's cut pieces into the garment."""
-    bench = Bench(garment, settings)
+    bench = Bench(garment, settings, fabric)
     kinds = {seam.name: kind_of(garment.draft, seam) for seam in garment.draft.seams}
     seams = {kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()}
     stiffen(bench, fabric)
@@ -84,19 +85,26 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
     for shell, stiff in interfaced(bench.garment):
         if shell.piece.name in flared:
             continue
-        fused = fabric is None or fabric.takes_fusible
-        key = "do.fuse_block" if is_block_fused(stiff) else "do.fuse" if fused else "do.baste_interfacing"
+        fused = fabric is None or handling(fabric).fuses
+        block = "do.fuse_block" if is_block_fused(stiff) else "do.fuse"
+        key = block if fused else "do.baste_interfacing"
         fumes = [said("caution.fumes")] if fused else []
         bench.do(
             "prepare",
             "fuse",
             f"{shell.piece.name} stiffened",
             (shell.piece.name, stiff.piece.name),
-            [said(key, piece=shell.piece.name, stiff=stiff.piece.name)],
+            [said(key, piece=shell.piece.name, stiff=stiff.piece.name), *_fused_pile(fabric)],
             cautions=fumes,
             count=stiff.piece.count,
             notions=bench.named("interfacing", stiff.piece.name),
         )
+
+
+def _fused_pile(fabric: Fabric | None) -> Iterator[Said]:
+    """Yield how a pile is fused without being crushed."""
+    if fabric is not None and handling(fabric).fuses and has_pile(fabric):
+        yield said("do.fuse_pile")
 
 
 def dart(bench: Bench, seam: Seam) -> None:
@@ -154,13 +162,14 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     for part in dict.fromkeys(bench.parts[shell] for shell, _ in bands):
         here = [(shell, stiff) for shell, stiff in bands if bench.parts[shell] == part]
         pieces = [name for pair in here for name in pair]
+        fused = fabric is None or handling(fabric).fuses
         bench.do(
             "shape",
             "fuse",
             "flare stiffened",
             pieces,
-            [said("do.fuse_bands", n=len(here))],
-            cautions=[said("caution.fumes")],
+            [said("do.fuse_bands", n=len(here)), *_fused_pile(fabric)],
+            cautions=[said("caution.fumes")] if fused else [],
             count=len(here),
             notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
         )

@@ -16,6 +16,7 @@ from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
 from drafting.making.settings.stitches import LITTLE, edge_stitch
+from drafting.making.settings.surface import layers_held, suited_length, unpinned
 from drafting.making.treating import has_pile
 
 EDGE_FINISH = 6
@@ -46,9 +47,9 @@ def _edge(
 ) -> Setting:
     knit = fabric is not None and fabric.weave == "knit"
     gives = passes(garment.draft, piece, edge, body, fabric)
-    stitch = edge_stitch(
-        gives, knit, room, pile=fabric is not None and has_pile(fabric), topstitched=edge.kind is EdgeKind.OPENING
-    )
+    pile = fabric is not None and has_pile(fabric)
+    found = edge_stitch(gives, knit, room, pile=pile, topstitched=edge.kind is EdgeKind.OPENING)
+    stitch = suited_length(found, fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
@@ -56,7 +57,7 @@ def _edge(
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
-        *feeding(gives.share, knit, stitch.number, foot, light),
+        *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
         *(said("set.try_over", measure=name) for name in unmeasured(garment.draft, piece, edge, body, fabric)),
         *pressed_on(fabric, dots, room, by_hand=stitch.number in BY_HAND),
     )
@@ -75,4 +76,5 @@ def _edge(
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
         cause=gives.cause,
+        holds=layers_held(fabric),
     )

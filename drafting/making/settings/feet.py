@@ -44,7 +44,8 @@ def foot_for(fabric: Fabric | None, gives: float, stitch: str, room: Workroom) -
 
 
 def _sticky(fabric: Fabric) -> bool:
-    return any(word in fabric.fibre.lower() for word in STICKY)
+    smooth = {"coated", "foiled"} & set(fabric.possible_sorts)
+    return bool(smooth) or any(word in fabric.fibre.lower() for word in STICKY)
 
 
 def set_lighter(fabric: Fabric | None, gives: float, foot: str, room: Workroom) -> bool:

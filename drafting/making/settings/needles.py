@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drafting.costume.workroom import Workroom
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.model import Needle
 
 BY_MASS = ((60.0, 60), (110.0, 70), (190.0, 80), (340.0, 90), (450.0, 100))
@@ -52,6 +52,8 @@ def point_for(fabric: Fabric | None) -> str:
     fibre = fabric.fibre.lower()
     if "leather" in fibre:
         return "leather"
+    if (asked := handling(fabric).point) and fabric.weave == "woven":
+        return asked
     if fabric.weave == "knit":
         elastic = "elastane" in fibre or fabric.greatest_stretch > ELASTIC
         return "stretch" if elastic else "ball point"

@@ -11,7 +11,8 @@ from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
@@ -55,10 +56,15 @@ def pressed_on(
     fabric: Fabric | None, dots: int | None, room: Workroom, *, by_hand: bool = False
 ) -> Iterator[Said]:
     """Yield what lies under and over the seam while it is pressed; pile is never pressed hard."""
-    if fabric is not None and has_pile(fabric):
+    if dots == 0:
+        return
+    takes = handling(fabric) if fabric is not None else PLAIN
+    if fabric is not None and has_pile(fabric) and takes.steam:
         if not by_hand:
             yield said("set.pile")
         yield said("set.pile_board" if "needle board" in room.pressing else "set.pile_scrap")
         yield said("set.pile_steam" if "steam" in room.pressing else "set.pile_damp")
+    elif takes.press_cloth:
+        yield said("set.press_cloth" if takes.steam else "set.press_cloth_dry")
     elif dots == 1:
         yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")

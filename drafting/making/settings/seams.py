@@ -18,6 +18,7 @@ from drafting.making.settings.lengthening import TRUE_BIAS, Gives, bias_angle, l
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on
 from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
+from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned
 
 
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
@@ -53,7 +54,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     gives = lengthens(draft, seam, fabric)
     stayed = must_not_stretch(draft, seam, knit, gives)
     gives = Gives() if stayed else gives
-    stitch = _sewn(seam, stitch_for(gives, knit, room))
+    stitch = suited_length(_sewn(seam, stitch_for(gives, knit, room)), fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
@@ -61,8 +62,9 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
-        *feeding(gives.share, knit, stitch.number, foot, light),
+        *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
         *pressed_on(fabric, dots, room),
+        *surface_said(fabric),
     )
     return Setting(
         stitch=stitch.number,
@@ -79,6 +81,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
         cause=gives.cause,
+        holds=layers_held(fabric),
     )
 
 

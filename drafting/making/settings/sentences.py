@@ -28,7 +28,9 @@ def setting_said(setting: Setting | None) -> Iterator[Said]:
     if setting.stayed:
         yield said("set.stayed")
     yield from setting.why
-    if setting.press != "not":
+    if setting.press != "not" and setting.dots == 0:
+        yield said("set.press_cold", way=setting.press)
+    elif setting.press != "not":
         key = "set.press" if setting.dots is None else "set.press_at"
         yield said(key, way=setting.press, dots=setting.dots or 0)
     yield from setting.trials

@@ -66,6 +66,8 @@ class _Shown(string.Formatter):
                 return told(value, "bought")
             case "mm":
                 return f"{value:.1f}".removesuffix(".0") + " mm"
+            case "hours":
+                return "1 hour" if round(value) == 1 else f"{value:.0f} hours"
             case "%":
                 return f"{100 * value:.0f} %"
             case "name":

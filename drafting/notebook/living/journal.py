@@ -121,6 +121,8 @@ def changed_words(asked: CostumeFile, now: CostumeFile) -> tuple[str, ...]:
         (g.name, g.block, g.fabric, g.wishes) for g in now.garments
     ]:
         words.append("the garments")
+    if asked.fittings != now.fittings:
+        words.append("the notes of a fitting")
     if asked.workroom != now.workroom or asked.worn_on != now.worn_on:
         words.append("the workroom")
     return tuple(words)

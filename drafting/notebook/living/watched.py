@@ -11,7 +11,7 @@ FileMarks = tuple[tuple[str, int, int], ...]
 
 
 def named_files(costume: Path) -> tuple[Path, ...]:
-    """Return the costume file and the files of wearer, cloths and workroom that it names."""
+    """Return the costume file and the files of wearer, cloths, workroom and fittings that it names."""
     try:
         data = tomllib.loads(costume.read_text("utf-8-sig"))
     except (OSError, ValueError):
@@ -19,6 +19,8 @@ def named_files(costume: Path) -> tuple[Path, ...]:
     fabrics = data.get("fabrics")
     named = [data.get("wearer"), data.get("workroom")]
     named += list(fabrics.values()) if isinstance(fabrics, dict) else []
+    fittings = data.get("fittings")
+    named += fittings if isinstance(fittings, list) else []
     texts = [text.partition("#")[0] for text in named if isinstance(text, str)]
     return (costume, *(costume.parent / text for text in texts))
 

@@ -14,6 +14,7 @@ from drafting.ground.templates import beside
 from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.errors_said import plainly
+from drafting.notebook.fitting.view import FittingView
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.living.chosen import AtHand, costumes_at_hand, opens_with, remember, work_folder
 from drafting.notebook.living.living import Living, living_costume
@@ -189,6 +190,10 @@ class CostumePage:
 
     def _guide(self) -> MeasuringGuide:
         return MeasuringGuide(named.wearer_file(self.path))
+
+    def fitting(self) -> PageView:
+        """Return the notes of a fitting: typed or clicked, tried, written down, and what is next."""
+        return self._view(lambda: FittingView(self.living))
 
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""

@@ -10,6 +10,7 @@ import numpy as np
 
 from drafting.body import Body
 from drafting.body.body import SIDES
+from drafting.body.children import GROWN_HEIGHT
 from drafting.body.heights import heights
 from drafting.body.sides import differing_measures, one_side
 from drafting.ground.findings import Finding
@@ -76,14 +77,23 @@ class Form:
         lv = self.left.sizes.levels
         return np.array([tape.leg_middle(self.left, z) for z in (lv.hip, lv.knee, lv.ankle)])
 
+    @property
+    def fineness(self) -> float:
+        """What a grown wearer's meshes and grids are taken times here: 1, less on whoever is not grown.
+
+        A child's arm is 5 cells of a grown wearer's mesh round, and cloth started on its wrong side.
+        """
+        return min(1.0, self.levels["crown"] / GROWN_HEIGHT)
+
     @cached_property
     def distance(self) -> DistanceField:
-        """The signed distance on a grid of 10 mm, the half x >= 0 of an even body."""
-        low, high = _corners(self.left, self.right)
+        """The signed distance on a grid of 10 mm (less on a child), the half x >= 0 of an even body."""
+        cell = CELL * self.fineness
+        low, high = _corners(self.left, self.right, cell)
         if self.even:
             low[0] = 0.0
-        values = gridded(self, low, high, mirror=self.even)
-        return DistanceField(values, (float(low[0]), float(low[1]), float(low[2])), CELL, self.even)
+        values = gridded(self, low, high, cell, mirror=self.even)
+        return DistanceField(values, (float(low[0]), float(low[1]), float(low[2])), cell, self.even)
 
     @cached_property
     def surface(self) -> Surface:
@@ -179,7 +189,7 @@ def _points(solid: Solid, found: Readings) -> dict[str, Point]:
     return {name: (float(p[0]), float(p[1]), float(p[2])) for name, p in places.items()}
 
 
-def _corners(left: Solid, right: Solid) -> tuple[Reals, Reals]:
+def _corners(left: Solid, right: Solid, cell: float) -> tuple[Reals, Reals]:
     """The corners of the box that holds the body, the first on whole cells."""
     low, high = np.full(3, np.inf), np.full(3, -np.inf)
     for one in (left, right):
@@ -187,7 +197,7 @@ def _corners(left: Solid, right: Solid) -> tuple[Reals, Reals]:
         low, high = np.minimum(low, a), np.maximum(high, b)
     wide = max(high[0], -low[0])
     low, high = np.array([-wide, low[1], 0.0]) - ROOM, np.array([wide, high[1], high[2]]) + ROOM
-    return np.floor(low / CELL) * CELL, high
+    return np.floor(low / cell) * cell, high
 
 
 def _run_together(left: Solid, right: Solid, at: Reals) -> Reals:

@@ -103,11 +103,18 @@ def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Re
 
 
 def round_leg(leg: Tube, axis: Reals, crotch: float, hand: float, behind: tuple[bool, ...]) -> list[Reals]:
-    """Return where each piece of a leg starts round it; `behind` says which pieces lie at the back."""
+    """Return where each piece of a leg starts round it; `behind` says which pieces lie at the back.
+
+    What is as long as to the floor starts pushed up to the ankle: lower down the foot would stick through it.
+    """
     line = axis[::-1]
+    ankle, knee = line[0, 2], line[1, 2]
+    lowest = crotch + min(float(up.min()) for up in leg.up)
+    short = min(1.0, (knee - ankle) / (knee - lowest)) if lowest < knee else 1.0
     found = []
     for up, across, radius, back in zip(leg.up, leg.across, leg.radius, behind, strict=True):
         z = crotch + up
+        z = np.where(z < knee, knee - short * (knee - z), z)
         x, y = (np.interp(z, line[:, 2], line[:, i]) for i in (0, 1))
         turn, way = hand * across / radius, 1.0 if back else -1.0
         points = np.column_stack([x - way * radius * np.sin(turn), y + way * radius * np.cos(turn), z])

@@ -15,6 +15,7 @@ from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
+from drafting.worn.placed.pulled import pulled_down
 from drafting.worn.placed.trunk import Wraps
 
 HEIGHTS = (BodyHeight.BUST, BodyHeight.WAIST, BodyHeight.HIP)
@@ -115,7 +116,7 @@ class Starting:
             np.add.at(counts, mesh.merged[flat], 1.0)
         with np.errstate(invalid="ignore"):
             found: Reals = sums / counts
-        return found
+        return pulled_down(mesh, self.form, upright, found)
 
     def _hang(self, hanging: list[int], way: Reals, z: Reals) -> None:
         """Hang pieces from their top edges, as far down as their cloth is long."""

@@ -7,21 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from drafting.draft.by_role import is_shell
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Piece
-from drafting.draft.roles import FACINGS, PieceRole
 from drafting.draft.two_sides import both_hands
-
-BEHIND = FACINGS | {
-    PieceRole.TOP_COLLAR,
-    PieceRole.BONE_CASING,
-    PieceRole.APPLIQUE,
-    PieceRole.FLY_SHIELD,
-    PieceRole.LAPEL,
-    PieceRole.BUTTON_STAND,
-    PieceRole.HEM_BAND,
-}
-"""Pieces of a garment's own cloth that lie on, or behind, what is meshed."""
 
 
 @dataclass(frozen=True)
@@ -49,11 +38,6 @@ def sewn_parts(draft: Draft) -> SewnParts:
         shell = tuple(piece for piece in draft.pieces if is_shell(piece))
     behind = tuple(piece for piece in draft.pieces if piece not in shell)
     return SewnParts(draft, shell, behind, not any(piece.hand for piece in shell))
-
-
-def is_shell(piece: Piece) -> bool:
-    """Return whether a piece is a layer of its own in the worn garment."""
-    return not piece.material and piece.role not in BEHIND and not piece.lines
 
 
 def _of_hand(draft: Draft, hand: str) -> Draft:

@@ -1,0 +1,158 @@
+"""The hands of a garment with its notes carried out: names that there are not, amounts too great, what is told.
+
+Where a note moves a girth by more than a seam should give, it is left out and the maker sent to her tape.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from drafting.blocks import Block
+from drafting.body import Body
+from drafting.checks.girths import finished_girth
+from drafting.costume.choices import Chosen
+from drafting.costume.hands import both_drafted
+from drafting.costume.wishes import Misfit
+from drafting.draft.draft import Draft
+from drafting.draft.named import edge_named, piece_named
+from drafting.fabric import Fabric
+from drafting.fitting.applied import Fitted, unplaced
+from drafting.fitting.limits import MOST_ROUND
+from drafting.fitting.measures import amount_said
+from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+
+MOVED = 0.05
+"""mm: a girth that moved by less was not moved (half of the last figure shown)."""
+
+TOLD_EDGES = 3
+"""Edges that a sentence tells of a note, those that moved most (ours); the record has them all."""
+
+
+@dataclass(frozen=True)
+class FittedHands:
+    """The hands as their notes want them, what each note moved, and the notes that cannot be had."""
+
+    hands: tuple[Draft, ...]
+    done: tuple[Done, ...] = ()
+    misfits: tuple[Misfit, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+def fitted_hands(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, notes: Sequence[Note]
+) -> FittedHands:
+    """Return the draft of both hands, or of each, with the notes carried out in their order.
+
+    A note at a piece or an edge that there is not is a misfit, with its place in the maker's file. Raises
+    `DraftError` where the garment cannot be drafted.
+    """
+    if not notes:
+        return FittedHands(tuple(fit.draft for fit in both_drafted(body, fabric, block, chosen)))
+    plain = both_drafted(body, fabric, block, chosen)
+    misfits = tuple(_unknown(plain[0].draft, notes))
+    lost = {spot for spot, _ in misfits}
+    known = [note for note in notes if note.spot not in lost]
+    fits = both_drafted(body, fabric, block, chosen, known)
+    over: list[Done] = []
+    if any(_too_much(moved) for moved in _girths(plain, fits)):
+        each = {note: _girths(plain, both_drafted(body, fabric, block, chosen, [note])) for note in known}
+        over = [_sent_back(note, girths) for note, girths in each.items() if any(map(_too_much, girths))]
+        known = [note for note in known if note not in {one.note for one in over}]
+        fits = both_drafted(body, fabric, block, chosen, known)
+    done = tuple(_told(known, fits, _girths(plain, fits)))
+    return FittedHands(
+        hands=tuple(fit.draft for fit in fits),
+        done=(*done, *over),
+        misfits=misfits,
+        findings=(*_said_of(fits), *map(_finding, (*(one for one in done if one.carried), *over))),
+    )
+
+
+def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
+    """Yield each note that names a piece or an edge that the garment does not have."""
+    for note in notes:
+        try:
+            if isinstance(note.where, AtEdge | AtPiece):
+                piece = piece_named(draft, note.where.piece)
+                for edge in (getattr(note.where, "edge", ""), note.at.end if note.at else ""):
+                    if edge:
+                        edge_named(piece, edge)
+        except DraftError as error:
+            yield note.spot, error
+
+
+def _said_of(fits: Sequence[Fitted]) -> tuple[Finding, ...]:
+    """Return what the alterations say, once where both hands say it."""
+    return tuple(dict.fromkeys(one for fit in fits for one in (*fit.findings, *unplaced(fit.left))))
+
+
+def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]) -> Iterator[Done]:
+    """Yield each note with what it moved: its edges, and the girths where it is the only note."""
+    for note in notes:
+        found = [made for fit in fits for made in fit.done if made.note == note]
+        if not found:
+            yield Done(
+                note, said=f"{note.verb} at {note.where}: not carried out, as the checks say", carried=False
+            )
+            continue
+        edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved))
+        moved = (*(girths if len(notes) == 1 else ()), *edges)
+        most = sorted(edges, key=lambda one: -abs(one.after - one.before))[:TOLD_EDGES]
+        shown = [f"{one.edge} {told(one.before)} to {told(one.after)}" for one in moved if not one.piece]
+        shown = shown or [
+            f"{one.piece.replace('-', ' ')} {one.edge.replace('_', ' ')} {told(one.before)} to {told(one.after)}"
+            for one in most
+            if abs(one.after - one.before) > MOVED
+        ]
+        said = f"{amount_said(note)} at {note.where}" + (f": {', '.join(shown)}" if shown else "")
+        yield Done(note, moved, said)
+
+
+def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, ...]:
+    """Return each girth that moved: of a limb the hand that moved most, round the body the mean of both."""
+    found = []
+    girths = {girth.level: girth.limb for girth in before[0].draft.girths}
+    hands = max(len(before), len(after))
+    drafts = [(before[n % len(before)].draft, after[n % len(after)].draft) for n in range(hands)]
+    for level, limb in girths.items():
+        pairs = [
+            (old, new)
+            for a, b in drafts
+            if (old := finished_girth(a, level)) is not None and (new := finished_girth(b, level)) is not None
+        ]
+        if pairs and limb:
+            pairs = [max(pairs, key=lambda pair: abs(pair[1] - pair[0]))]
+        if pairs:
+            old, new = (sum(side) / len(pairs) for side in zip(*pairs, strict=True))
+            if abs(old - new) > MOVED:
+                found.append(Moved("", level, old, new, "at the fitting"))
+    return tuple(found)
+
+
+def _too_much(moved: Moved) -> bool:
+    return abs(moved.after - moved.before) > MOST_ROUND + MOVED
+
+
+def _sent_back(note: Note, girths: Sequence[Moved]) -> Done:
+    over = next(one for one in girths if _too_much(one))
+    said = (
+        f"{amount_said(note)} at {note.where} would move the {over.edge} from {told(over.before)} to "
+        f"{told(over.after)}, over {told(MOST_ROUND)} round: nothing is moved; lay the tape again"
+    )
+    return replace(Done(note, said=said), carried=False)
+
+
+def _finding(done: Done) -> Finding:
+    one = next(iter(done.moved), None)
+    return Finding(
+        check="fitting",
+        level="note" if done.carried else "warning",
+        where=str(done.note.where),
+        value=one.after if one else None,
+        wanted=one.before if one else None,
+        sentence=done.said,
+    )

@@ -1,0 +1,200 @@
+"""What the fittings of a costume and of its wearer ask for: the body's measures, the lines, or neither.
+
+A note about the body goes with the wearer: it is put into her measures before anything is drafted. A note
+of style goes with the costume and moves its lines. A note about the cloth is told of the cloth; an
+accident changes nothing. The same fitting named by costume and wearer is followed once.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+from drafting.body import Body
+from drafting.fitting.file import FittingFile, read_fitting
+from drafting.fitting.limits import not_carried_out, sent_back
+from drafting.fitting.measures import corrected
+from drafting.fitting.note import Done, Note, NoteKind
+from drafting.fitting.threads import Thread, contradictions, followed
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.findings import Finding
+from drafting.ground.names import clean_text
+from drafting.ground.units import SHOWN
+from drafting.reading.cursor import TableReader
+from drafting.reading.given import FilePlace
+
+FORM = 'fittings = ["first-fitting.toml"]'
+
+
+@dataclass(frozen=True)
+class Fittings:
+    """The fittings that a costume stands on, in the order held, and what they come to.
+
+    `threads` is what each place asks for by now; `lines` the notes that move the line of a garment;
+    `done` what was done with every other note; `taped` is the wearer as the tape alone has her, and
+    `fitted_on_her` says whether the costume was fitted on this wearer.
+    """
+
+    held: tuple[FittingFile, ...] = ()
+    threads: tuple[Thread, ...] = ()
+    lines: tuple[Note, ...] = ()
+    done: tuple[Done, ...] = ()
+    taped: Body | None = None
+    fitted_on_her: bool = True
+
+    def lines_of(self, garment: str) -> tuple[Note, ...]:
+        """Return the notes that move the lines of one garment."""
+        return tuple(note for note in self.lines if note.garment == garment)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What is to be said of the notes that move no line."""
+        return tuple(map(finding_of, self.done))
+
+
+def finding_of(done: Done) -> Finding:
+    """Return what was done with a note as a finding; what is sent back to the tape is a warning."""
+    last = done.moved[-1] if done.moved else None
+    return Finding(
+        check="fitting",
+        level="warning" if not done.carried and sent_back(done.note) else "note",
+        where=str(done.note.where),
+        value=last.after if last else None,
+        wanted=last.before if last else None,
+        sentence=done.said,
+    )
+
+
+def fitted_body(
+    table: TableReader, body: Body | None, garments: Sequence[str], *, other: Path | str | None
+) -> tuple[Body | None, Fittings]:
+    """Return the wearer with what fittings say of her, and the fittings that a costume's `table` stands on.
+
+    `other` is the file of a wearer who was put in the costume in place of its own. What is wrong goes to
+    the table's faults.
+    """
+    folder = Path(table.file.path).parent
+    found = table.texts("fittings", FORM) if "fittings" in table else ()
+    table.given("fittings")
+    costume, faults = _all_read(
+        [(os.path.join(folder, str(given.value)), spot) for given, spot in found], garments
+    )
+    table.faults.found.extend(faults)
+    if body is None:
+        return None, Fittings()
+    own, faults = _all_read(body.fittings, None)
+    table.faults.found.extend(faults)
+    written = table.data.get("wearer")
+    hers = other is None or (isinstance(written, str) and _same_file(folder / written, other))
+    try:
+        return sorted_out(body, own, costume, fitted_on_her=hers)
+    except InputError as refused:
+        table.faults.found.extend(refused.faults)
+        return None, Fittings()
+
+
+def _same_file(one: Path | str, other: Path | str) -> bool:
+    return os.path.realpath(one) == os.path.realpath(other)
+
+
+def _all_read(
+    named: Sequence[tuple[str, FilePlace]], garments: Sequence[str] | None
+) -> tuple[tuple[FittingFile, ...], tuple[Fault, ...]]:
+    found: dict[str, FittingFile] = {}
+    faults: list[Fault] = []
+    for path, spot in named:
+        if "\0" in path or not os.path.basename(path) or _same_file(path, spot.file):
+            faults.append(
+                spot.fault(f"{clean_text(os.path.basename(path), SHOWN)} is no fitting", f"as in {FORM}")
+            )
+            continue
+        if os.path.realpath(path) in found:
+            faults.append(spot.fault(f"{os.path.basename(path)} is named twice", "keep it once"))
+            continue
+        try:
+            fitting = read_fitting(Path(path), garments)
+        except InputError as refused:
+            faults += [_placed(one, path, spot) for one in refused.faults]
+            continue
+        found[os.path.realpath(path)] = fitting
+        faults += contradictions(fitting)
+    return tuple(found.values()), tuple(faults)
+
+
+def _placed(fault: Fault, path: str, spot: FilePlace) -> Fault:
+    """Return a fault of a fitting; one that has no line in it (a lost file) stands where it is named."""
+    return fault if fault.line is not None else spot.fault(f"{clean_text(path)}: {fault.what}", fault.right)
+
+
+def sorted_out(
+    body: Body, own: Sequence[FittingFile], costume: Sequence[FittingFile], *, fitted_on_her: bool = True
+) -> tuple[Body, Fittings]:
+    """Return the body with what its notes say, and the fittings sorted out.
+
+    `own` are the wearer's fittings, `costume` the costume's; `fitted_on_her` is False where the costume was
+    fitted on somebody else: its notes about the body then are hers no more. Raises `InputError` where a
+    note makes a measure that nobody has.
+    """
+    known = {os.path.realpath(one.path) for one in costume}
+    hers = [one for one in own if os.path.realpath(one.path) not in known]
+    held = _in_order([*(_only(one, NoteKind.BODY) for one in hers), *costume])
+    strangers = {os.path.realpath(one.path) for one in costume} if not fitted_on_her else set()
+    threads = followed(held)
+    lines, done, measures = [], [], []
+    for thread in threads:
+        note = thread.note
+        why = _left_out(note, held, body, strangers)
+        if why:
+            done.append(Done(note, said=why, carried=False))
+        elif note.kind == NoteKind.BODY:
+            measures.append(note)
+        else:
+            lines.append(note)
+    new = corrected(body, measures)
+    return new.body, Fittings(
+        held=held,
+        threads=threads,
+        lines=tuple(lines),
+        done=(*new.done, *done),
+        taped=body,
+        fitted_on_her=fitted_on_her,
+    )
+
+
+def _in_order(held: Sequence[FittingFile]) -> tuple[FittingFile, ...]:
+    """Return fittings by their day, where each has one; else as they are named."""
+    if all(one.on for one in held):
+        return tuple(sorted(held, key=lambda one: one.on or date.min))
+    return tuple(held)
+
+
+def _only(fitting: FittingFile, kind: NoteKind) -> FittingFile:
+    return replace(fitting, notes=tuple(note for note in fitting.notes if note.kind == kind))
+
+
+def _left_out(note: Note, held: Sequence[FittingFile], body: Body, strangers: set[str]) -> str:
+    """Return why a note moves neither a measure nor a line, or ""."""
+    what = f"{note.verb} {str(note.where).replace('_', ' ')}"
+    if note.kind == NoteKind.ACCIDENT:
+        return f"{what}: an accident of cutting or sewing; nothing is drafted otherwise"
+    if note.kind == NoteKind.CLOTH:
+        return f"{what}: lies with the cloth; test the swatch again and put it in the cloth's file"
+    if note.kind == NoteKind.BODY and os.path.realpath(note.spot.file) in strangers:
+        return f"{what}: was seen on another wearer and goes with her"
+    if note.kind == NoteKind.BODY and _taped_since(note, held, body):
+        return f"{what}: the tape was laid again on {body.measured_on}, after this fitting, and holds it already"
+    small = not_carried_out(note)
+    return f"{what}: {small}" if small else ""
+
+
+def _taped_since(note: Note, held: Sequence[FittingFile], body: Body) -> bool:
+    """Return whether the wearer was measured after the fitting at which a note was taken."""
+    days = {one.path: one.on for one in held}
+    on = days.get(note.spot.file)
+    try:
+        return on is not None and date.fromisoformat(body.measured_on) > on
+    except ValueError:
+        return False

@@ -1,0 +1,123 @@
+"""The two hands of a garment: its parts drafted in order, and each note of a fitting as soon as its place stands.
+
+A note alters the part that draws its place, before anything that hangs on it is drafted: so the sleeve fits
+the armhole as altered, the collar the neck, the lining the shell, the tails and the band the waist.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from drafting.blocks import Block, all_blocks
+from drafting.body import Body
+from drafting.body.body import SIDES
+from drafting.body.sides import differing_measures, one_side
+from drafting.costume.agreed import agreed_choices
+from drafting.costume.choices import Chosen
+from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
+from drafting.draft.chain import Chain, chain
+from drafting.draft.draft import Draft
+from drafting.draft.two_sides import alike
+from drafting.fabric import Fabric
+from drafting.fitting.applied import Fitted, fitted
+from drafting.fitting.note import Note, NoteSide
+from drafting.ground.errors import DraftError
+from drafting.ground.remembered import remembered
+
+ROUNDS = 3
+"""How often both hands are drafted again for one value of a choice: a yoke first, then how deep it is (ours)."""
+
+
+def both_drafted(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, notes: Sequence[Note] = ()
+) -> list[Fitted]:
+    """Return the draft of both hands, or one for each where they come out different.
+
+    Raises `DraftError` where the measures and choices cannot be drafted together.
+    """
+    if not differing_measures(body) and all(note.side is NoteSide.BOTH for note in notes):
+        return [_one_hand(body, fabric, chosen, notes)]
+    left, right = _two(body, fabric, chosen, notes)
+    if alike(left.draft, right.draft):
+        one = _one_hand(body, fabric, chosen, [note for note in notes if note.side is NoteSide.BOTH])
+        told = dict.fromkeys((*left.findings, *right.findings))
+        return [replace(one, findings=tuple(told), left=tuple(dict.fromkeys((*left.left, *right.left))))]
+    for _ in range(ROUNDS):
+        agreed = agreed_choices(chosen, left.draft, right.draft)
+        if agreed is chosen:
+            break
+        chosen = agreed
+        left, right = _two(body, fabric, chosen, notes)
+    return [left, right]
+
+
+def _two(body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note]) -> tuple[Fitted, Fitted]:
+    left, right = (
+        _one_hand(
+            one_side(body, side), fabric, chosen, [note for note in notes if note.side in (NoteSide.BOTH, side)]
+        )
+        for side in SIDES
+    )
+    return left, right
+
+
+def _one_hand(body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note]) -> Fitted:
+    """Return the parts of a garment drafted in order, each handed the chains it needs, and fitted."""
+    fit = Fitted(Draft(), left=tuple(notes))
+    for name, choices in chosen.parts.items():
+        more = fitted(_with_part(fit.draft, body, fabric, name, choices), fit.left)
+        fit = replace(more, done=(*fit.done, *more.done), findings=(*fit.findings, *more.findings))
+    refuse_unread_girths(fit.draft)
+    return replace(fit, draft=left_open(sewn_up(fit.draft)))
+
+
+def _with_part(draft: Draft, body: Body, fabric: Fabric | None, name: str, choices: Any) -> Draft:
+    """Return a draft with one part more; raises `DraftError` where it lacks what the part has to fit."""
+    part = all_blocks()[name]
+    lost = [needed for needed in part.needs if needed not in draft.chains]
+    if lost or part.draft is None:
+        wanted = " and ".join(needed.replace("_", " ") for needed in lost)
+        raise DraftError(
+            f"the block {name} cannot be drafted here: it has to fit the {wanted}",
+            turn="take a block of a whole garment that has both, for example shirt",
+        )
+    if part.alters and not draft.pieces:
+        raise DraftError(
+            f"the block {name} changes a garment, and makes none by itself",
+            turn="take a block of a whole garment, for example shirt",
+        )
+    chains = {needed: chain(draft, needed) for needed in part.needs}
+    if part.alters:
+        altered: Draft = part.draft(draft, body, fabric, choices, **chains)
+        return altered
+    values = tuple(vars(choices).items())
+    asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
+    return draft + _part(body, asked)
+
+
+@dataclass(frozen=True)
+class _Part:
+    """What a part is drafted from beside the body, as the key under which the answer is kept.
+
+    Choices with other defaults are of another class: they are told apart by their `values` alone.
+    """
+
+    name: str
+    draft: Callable[..., Draft]
+    fabric: Fabric | None
+    values: tuple[tuple[str, Any], ...]
+    chains: tuple[Chain, ...]
+    choices: Any = field(compare=False)
+
+    def __hash__(self) -> int:
+        return hash((self.name, self.values))
+
+
+@remembered(32)
+def _part(body: Body, asked: _Part) -> Draft:
+    """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
+    needs = all_blocks()[asked.name].needs
+    chains = dict(zip(needs, asked.chains, strict=True))
+    return asked.draft(body, asked.fabric, asked.choices, **chains)

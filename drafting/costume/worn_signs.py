@@ -1,0 +1,79 @@
+"""The signs of a fitting that the worn view can compute: strain, cloth that stands off, a tilted hem.
+
+A form neither breathes nor stands as its wearer does: what is not found here may still be seen at the body.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.costume.worn import WornGarment
+from drafting.draft.draft import Draft
+from drafting.fitting.signs import FitSign, ShownWorn, WornNumber
+from drafting.fitting.to_try import signs_of
+from drafting.worn.nouns import AtRest
+from drafting.worn.stands.hems import hem_lines, hems_of
+from drafting.worn.stands.model import LevelWorn
+
+FAR_OFF = 60.0
+"""mm off the form from which cloth hangs loose, whatever the style (ours, by eye)."""
+
+TILT = 15.0
+"""mm by which a hem's middle in front lies higher than behind, or lower, before it is seen (ours, by eye)."""
+
+
+@dataclass(frozen=True, slots=True)
+class SignSeen:
+    """A sign that the worn view shows, and the number that shows it: a fraction of strain, or mm."""
+
+    sign: FitSign
+    value: float
+
+
+def signs_worn(garment: WornGarment, draft: Draft) -> Iterator[SignSeen]:
+    """Yield the signs that a garment at rest shows; none where it did not come to rest."""
+    if not garment.found.settled:
+        return
+    kinds = {level.name: level.kind for piece in draft.pieces for level in piece.levels}
+    levels = [(kinds.get(level.name), level) for level in garment.found.levels]
+    for sign in signs_of(draft):
+        shown = sign.worn
+        if shown is None:
+            continue
+        if shown.number is WornNumber.HEM:
+            found = _tilted(shown, hem_tilt(garment.rest, draft))
+        else:
+            here = [level for kind, level in levels if kind is shown.level]
+            found = next((value for level in here for value in _at_level(shown, level)), None)
+        if found is not None:
+            yield SignSeen(sign, found)
+
+
+def _at_level(shown: ShownWorn, level: LevelWorn) -> Iterator[float]:
+    if shown.number is WornNumber.STRAIN and level.strain.trusted and level.strain.pulls:
+        yield level.strain.p95
+    if shown.number is WornNumber.STANDS_OFF:
+        yield from (off.mm for off in level.stands_off if shown.face in ("", off.where) and off.mm > FAR_OFF)
+
+
+def _tilted(shown: ShownWorn, tilt: float | None) -> float | None:
+    """Return by how much the hem rises on the face that a sign names, mm, or None where it does not."""
+    if tilt is None:
+        return None
+    rises = tilt if shown.face == "front" else -tilt
+    return rises if rises > TILT else None
+
+
+def hem_tilt(rest: AtRest, draft: Draft) -> float | None:
+    """Return how much higher the middle of a hem hangs in front than behind, mm; None without a hem all round."""
+    lines = hem_lines(rest, hems_of(draft))
+    if not lines:
+        return None
+    points = np.concatenate(lines)
+    middle = points[abs(points[:, 0]) < 0.35 * abs(points[:, 0]).max()]
+    half = float(np.median(points[:, 1]))
+    front, back = middle[middle[:, 1] < half], middle[middle[:, 1] >= half]
+    return float(front[:, 2].mean() - back[:, 2].mean()) if len(front) and len(back) else None

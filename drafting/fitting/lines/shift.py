@@ -1,0 +1,213 @@
+"""A piece with its corners, and places along its edges, moved; what lies on it goes along."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+
+from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
+from drafting.fitting.lines.along import Ends, Jointed, Knot, moved_along, way_of
+from drafting.fitting.lines.on_path import on_path
+from drafting.geometry import Path, line
+from drafting.geometry.crossing import crossings
+from drafting.geometry.curve import Line
+from drafting.ground.frozen import freeze
+
+ON_OUTLINE = 0.6
+"""mm: the end of a level line that is no farther from the outline than this lies on it."""
+
+AT_CORNER = 0.01
+"""mm: a named point that is no farther from a corner is that corner."""
+
+STEEP = 1.6
+"""Of the mean slope up to the next knot: from 1.5 on a displacement bends one way only (the cubic's own)."""
+
+SMALL_MARK = 60.0
+"""mm: a mark that is no longer than this (a buttonhole) is moved as it is, never stretched."""
+
+
+def stays(_place: complex) -> complex:
+    """Return how far what lies inside a piece is moved: nowhere."""
+    return 0j
+
+
+@dataclass(frozen=True)
+class Shift:
+    """How one piece is moved.
+
+    `corners` holds displacements (x + yj, mm) by the edge that starts at the corner; `knots` places along
+    edges; `held` the ends of edges, as (edge, "start" or "end"), where the edge keeps its direction, and
+    `steep` those where it sets off faster than it goes on, so that it bends one way only; `inside` says how
+    what lies inside is moved; `darts` how many times as wide darts inside become.
+    """
+
+    piece: str
+    corners: Mapping[str, complex] = field(default_factory=dict)
+    knots: Mapping[str, tuple[Knot, ...]] = field(default_factory=dict)
+    held: frozenset[tuple[str, str]] = frozenset()
+    steep: frozenset[tuple[str, str]] = frozenset()
+    inside: Callable[[complex], complex] = stays
+    darts: Mapping[str, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "corners", "knots", "darts")
+
+    def slope(self, edge: str, end: str) -> float:
+        """Return how steep the displacement of an edge sets off at one of its ends."""
+        if (edge, end) in self.held:
+            return 0.0
+        return STEEP if (edge, end) in self.steep else 1.0
+
+
+@dataclass(frozen=True)
+class Reshaped:
+    """A piece before and after, and for each edge the way on which places are told again."""
+
+    before: Piece
+    after: Piece
+    ways: Mapping[str, Jointed]
+
+    def __post_init__(self) -> None:
+        freeze(self, "ways")
+
+    def place(self, edge: str, at: float) -> float:
+        """Return where a place of an edge (mm from its start) has come to."""
+        index, t = self.ways[edge].placed(at)
+        path = self.after[edge].path
+        part = path.segments[index].split(t)[0].length if 0 < t < 1 else t * path.lengths[index]
+        return sum(path.lengths[:index]) + part
+
+    def point(self, edge: str, at: float) -> complex:
+        """Return the point to which a place of an edge has come."""
+        index, t = self.ways[edge].placed(at)
+        return self.after[edge].path.segments[index].point(t)
+
+
+def reshaped(piece: Piece, shift: Shift) -> Reshaped:
+    """Return the piece moved; raises KeyError for an edge that it does not have."""
+    for name in (*shift.corners, *shift.knots):
+        piece.index(name)
+    ways, edges = {}, []
+    for at, edge in enumerate(piece.edges):
+        following = piece.edges[(at + 1) % len(piece.edges)].name
+        ends = Ends(shift.corners.get(edge.name, 0j), shift.corners.get(following, 0j))
+        way = way_of(edge.path, ends, shift.knots.get(edge.name, ()))
+        path = moved_along(way, (shift.slope(edge.name, "start"), shift.slope(edge.name, "end")))
+        ways[edge.name] = way
+        edges.append(edge if path is edge.path else _with_path(edge, path, way))
+    found = Reshaped(piece, replace(piece, edges=tuple(edges)), ways)
+    return replace(found, after=_with_inside(found, shift))
+
+
+def untouched(piece: Piece) -> Reshaped:
+    """Return a piece that nothing moved, as far as this tells."""
+    return Reshaped(piece, piece, {e.name: way_of(e.path, Ends(), ()) for e in piece.edges})
+
+
+def _with_path(edge: Edge, path: Path, way: Jointed) -> Edge:
+    """Return an edge on its new path, its own notches where they were, its gathers in the old share."""
+
+    def placed(notch: Notch) -> Notch:
+        index, t = way.placed(notch.at)
+        part = path.segments[index].split(t)[0].length if 0 < t < 1 else t * path.lengths[index]
+        return replace(notch, at=sum(path.lengths[:index]) + part)
+
+    sewn = None if edge.sewn is None else edge.sewn * path.length / edge.length
+    return replace(edge, path=path, sewn=sewn, notches=tuple(placed(n) for n in edge.notches))
+
+
+def _with_inside(found: Reshaped, shift: Shift) -> Piece:
+    piece = found.after
+
+    def move(place: complex) -> complex:
+        return place + shift.inside(place)
+
+    return replace(
+        piece,
+        darts=tuple(_widened(_dart(dart, move), shift.darts.get(dart.name, 1.0)) for dart in piece.darts),
+        points={name: _corner(found, place) or move(place) for name, place in piece.points.items()},
+        placements=tuple(_mark(mark, move) for mark in piece.placements),
+        frame=piece.frame and piece.frame.mapped(move),
+    )
+
+
+def _corner(found: Reshaped, place: complex) -> complex | None:
+    """Return where the corner at a place has come to; None where no corner lies there."""
+    pairs = zip(found.before.edges, found.after.edges, strict=True)
+    return next((new.path.start for old, new in pairs if abs(old.path.start - place) < AT_CORNER), None)
+
+
+def _dart(dart: InnerDart, move: Callable[[complex], complex]) -> InnerDart:
+    return replace(dart, leg_a=dart.leg_a.mapped(move), leg_b=dart.leg_b.mapped(move))
+
+
+def _mark(mark: Placement, move: Callable[[complex], complex]) -> Placement:
+    if mark.path.length > SMALL_MARK:
+        return replace(mark, path=mark.path.mapped(move))
+    middle = mark.path.at(mark.path.length / 2)
+    return replace(mark, path=mark.path.moved(move(middle) - middle))
+
+
+def _widened(dart: InnerDart, times: float) -> InnerDart:
+    """Return a dart inside a piece so many times as wide, its tips where they were."""
+    tip, way = dart.leg_a.start, dart.leg_a.end - dart.leg_a.start
+
+    def spread(place: complex) -> complex:
+        return place + ((place - tip) / way).imag * way * 1j * (times - 1.0)
+
+    return dart if times == 1.0 else _dart(dart, spread)
+
+
+def with_levels(found: Reshaped, inside: Callable[[complex], complex]) -> Piece:
+    """Return the piece with its level lines drawn again on its new outline."""
+
+    def move(place: complex) -> complex:
+        return place + inside(place)
+
+    levels = tuple(_relaid_level(found, level, move) for level in found.before.levels)
+    return replace(found.after, levels=levels)
+
+
+def _relaid_level(found: Reshaped, level: Level, move: Callable[[complex], complex]) -> Level:
+    """Return a level line drawn again on the new outline: at its own height, from edge to edge."""
+    paths = tuple(_relaid(found, path, move) for path in level.paths)
+    return replace(level, paths=paths, stops=tuple(map(move, level.stops)))
+
+
+def _relaid(found: Reshaped, path: Path, move: Callable[[complex], complex]) -> Path:
+    for old in found.before.edges:
+        new = found.after[old.name].path
+        if abs(old.path.start - path.start) + abs(old.path.end - path.end) < ON_OUTLINE / 10:
+            return new
+        if abs(old.path.start - path.end) + abs(old.path.end - path.start) < ON_OUTLINE / 10:
+            return new.reversed()
+    if len(path.segments) > 1 or not isinstance(path.segments[0], Line):
+        return path.mapped(move)
+    ends = move(path.start), move(path.end)
+    straight = _drawn_out(ends[0], ends[1])
+    return line(*(_end(found, old, new, straight) for old, new in zip((path.start, path.end), ends, strict=True)))
+
+
+def _drawn_out(start: complex, end: complex) -> Path:
+    """Return the straight through two points that reaches far past both."""
+    way = (end - start) / max(abs(end - start), 1e-9) * 500.0
+    return line(start - way, end + way)
+
+
+def _end(found: Reshaped, old: complex, moved: complex, straight: Path) -> complex:
+    """Return the end of a level line: where it meets the edge again on which it ended before."""
+    near = [(on_path(edge.path, old), edge.name) for edge in found.before.edges]
+    (gap, at), name = min(near)
+    if gap <= ON_OUTLINE:
+        return _met(straight, found.after[name].path, found.point(name, at))
+    for was, now in zip(found.before.darts, found.after.darts, strict=True):
+        for leg, new in ((was.leg_a, now.leg_a), (was.leg_b, now.leg_b)):
+            if on_path(leg, old)[0] <= ON_OUTLINE:
+                return _met(straight, new, moved)
+    return moved
+
+
+def _met(straight: Path, path: Path, there: complex) -> complex:
+    """Return where a straight meets a path nearest to a point of it; that point where it does not."""
+    met = [one.point for one in crossings(straight, path)]
+    return min(met, key=lambda p: abs(p - there), default=there)

@@ -1,0 +1,197 @@
+"""Narrower or wider at a level, or at one seam: taken at side, centre seam and darts, or where it is noted."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from enum import StrEnum
+
+from drafting.checks.levels import width
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, EdgeKind, InnerDart, Piece
+from drafting.draft.roles import EdgeRole, LevelKind
+from drafting.fitting.lines.altered import Altered, carried_out, made_exact
+from drafting.fitting.lines.places import (
+    Hold,
+    at_height,
+    body_pieces,
+    height,
+    inward,
+    knotted,
+    needed,
+    outline_darts,
+)
+from drafting.fitting.lines.shift import Shift
+from drafting.ground.errors import DraftError
+
+
+class _Kind(StrEnum):
+    """Where the waist is taken in."""
+
+    SIDE = "side"
+    CENTRE = "centre"
+    DART = "dart"
+
+
+SHARES = {_Kind.SIDE: 0.5, _Kind.CENTRE: 0.25, _Kind.DART: 0.25}
+"""How a change of the waist is shared out (common practice: half at the side, a quarter at the centre back,
+a quarter in the darts); where one of them is missing the others have its part."""
+
+SIDES = frozenset({EdgeRole.SIDE, EdgeRole.PANEL})
+CENTRE = frozenset({EdgeRole.CENTRE_SEAM})
+DARTS = frozenset({EdgeRole.PRINCESS})
+
+DART_REACH = 25.0
+"""mm: an open dart whose mouth lies no farther from a level than this opens at that level (ours)."""
+
+
+def waist(draft: Draft, taken: float) -> Altered:
+    """Return a body whose waist is smaller by `taken` mm on this hand (less than 0: larger).
+
+    Bust and hip stay. Raises `DraftError` where no seam and no dart lies at the waist.
+    """
+    return made_exact(draft, -taken, lambda one, by: _waist(one, -by), lambda one: width_at(one, LevelKind.WAIST))
+
+
+def width_at(draft: Draft, kind: LevelKind) -> float:
+    """Return how wide the body of one hand is at a level, mm, darts left out."""
+    return math.fsum(width(p, level) for p in body_pieces(draft) for level in p.levels if level.kind is kind)
+
+
+def _wide(dart: InnerDart, level: float) -> float:
+    """Return how wide a dart inside a piece is at a level, mm."""
+    ends = [at_height(leg, level) for leg in (dart.leg_a, dart.leg_b)]
+    return abs(dart.leg_a.at(ends[0] or 0.0) - dart.leg_b.at(ends[1] or 0.0))
+
+
+def _waist(draft: Draft, taken: float) -> Altered:
+    body, marks = body_pieces(draft), level_heights(draft)
+    level = needed(height(body, LevelKind.WAIST), "waist")
+    kinds = [_Kind.SIDE] if _edges(body, SIDES, level) else []
+    kinds += [_Kind.CENTRE] if _edges(body, CENTRE, level) else []
+    count = len(_edges(body, DARTS, level)) / 2 + sum(len(_open(p, level)) + len(_inside(p, level)) for p in body)
+    kinds += [_Kind.DART] if count else []
+    if not kinds:
+        raise DraftError("there is no seam and no dart at the waist", turn="note it at an edge (`piece.edge`)")
+    each = {kind: taken * SHARES[kind] / sum(SHARES[one] for one in kinds) for kind in kinds}
+    dart = each.get(_Kind.DART, 0.0) / max(count, 1)
+    edges = [
+        *_shared(_edges(body, SIDES, level), each.get(_Kind.SIDE, 0.0)),
+        *_shared(_edges(body, CENTRE, level), each.get(_Kind.CENTRE, 0.0)),
+        *((p, e, dart / 2) for p, e in _edges(body, DARTS, level)),
+    ]
+    shifts = []
+    for piece in body:
+        mine = [(e, by) for p, e, by in edges if p is piece]
+        legs = [(pair, dart) for pair in _open(piece, level)]
+        own = {one.name: 1 + dart / _wide(one, level) for one in _inside(piece, level)}
+        if mine or legs or own:
+            shifts.append(_shift(piece, mine, legs, own, level, marks))
+    return carried_out(draft, shifts, _why(taken), {"waist_half": -taken})
+
+
+def _edges(body: Sequence[Piece], roles: frozenset[EdgeRole], level: float) -> list[tuple[Piece, Edge]]:
+    """Return the edges of these roles that pass a height, with their pieces."""
+    return [(p, e) for p in body for e in p.edges if e.role in roles and _crosses(e, level)]
+
+
+def _shared(edges: Sequence[tuple[Piece, Edge]], whole: float) -> list[tuple[Piece, Edge, float]]:
+    return [(p, e, whole / len(edges)) for p, e in edges]
+
+
+def _open(piece: Piece, level: float) -> list[tuple[Edge, Edge]]:
+    return [legs for legs in outline_darts(piece, EdgeRole.WAIST_DART) if _opens(legs, level)]
+
+
+def _inside(piece: Piece, level: float) -> list[InnerDart]:
+    return [dart for dart in piece.darts if _spans(dart, level)]
+
+
+def _why(taken: float) -> str:
+    return "waist taken in" if taken > 0 else "waist let out"
+
+
+def level_heights(draft: Draft) -> list[float]:
+    """Return the heights of bust, waist and hip that the body has, from above."""
+    body = body_pieces(draft)
+    found = (height(body, kind) for kind in (LevelKind.BUST, LevelKind.WAIST, LevelKind.HIP))
+    return [y for y in found if y is not None]
+
+
+def at_edges(draft: Draft, refs: Sequence[tuple[str, str]], taken: float, level: float) -> Altered:
+    """Return the draft narrower at a height by `taken` mm, parted evenly between these edges."""
+    names = dict.fromkeys(name for name, _ in refs)
+    each = taken / len(refs)
+    shifts = [
+        _shift(
+            draft[name],
+            [(draft[name][e], each) for n, e in refs if n == name],
+            [],
+            {},
+            level,
+            level_heights(draft),
+        )
+        for name in names
+    ]
+    return carried_out(draft, shifts, "seam taken in" if taken > 0 else "seam let out")
+
+
+def _shift(
+    piece: Piece,
+    edges: Sequence[tuple[Edge, float]],
+    darts: Sequence[tuple[tuple[Edge, Edge], float]],
+    inner: dict[str, float],
+    level: float,
+    marks: Sequence[float],
+) -> Shift:
+    holds: list[tuple[Hold, complex]] = []
+    for edge, by in edges:
+        holds += _taken(edge, by, level, marks)
+    for (into, out), by in darts:
+        mouth = out.path.end - into.path.start
+        way = mouth / abs(mouth) if abs(mouth) > 1e-9 else 1.0
+        holds.append((Hold(into, 0.0), -way * by / 2))
+        holds.append((Hold(out, out.length), way * by / 2))
+    corners, knots = knotted(piece, holds)
+    return Shift(piece.name, corners, knots, _held(piece, edges, level), darts=inner)
+
+
+def _held(piece: Piece, edges: Sequence[tuple[Edge, float]], level: float) -> frozenset[tuple[str, str]]:
+    """Return the lower ends of edges that go on well below the level: they keep their direction there."""
+    found = set()
+    for edge, _ in edges:
+        upward = edge.path.end.imag > edge.path.start.imag
+        low = edge.path.start if upward else edge.path.end
+        if low.imag < level - 2 * DART_REACH:
+            found.add((edge.name, "start" if upward else "end"))
+    return frozenset(found)
+
+
+def _taken(edge: Edge, by: float, level: float, marks: Sequence[float]) -> list[tuple[Hold, complex]]:
+    """Return the places of an edge that is taken in at a level, and those next to it that stay."""
+    ends = {0.0: abs(edge.path.start.imag - level), edge.length: abs(edge.path.end.imag - level)}
+    at = min(ends, key=lambda place: ends[place])
+    if ends[at] > DART_REACH:
+        crossed = at_height(edge.path, level)
+        at = at if crossed is None else crossed
+    found = [(Hold(edge, at), inward(edge, min(max(at, 0.5), edge.length - 0.5)) * by)]
+    for mark in marks:
+        there = at_height(edge.path, mark) if abs(mark - level) > DART_REACH else None
+        ends_there = edge.role is EdgeRole.SIDE and mark > level
+        if there is not None and not ends_there and 30.0 < there < edge.length - 30.0:
+            found.append((Hold(edge, there), 0j))
+    return found
+
+
+def _crosses(edge: Edge, level: float) -> bool:
+    ends = edge.path.start.imag, edge.path.end.imag
+    return min(ends) - DART_REACH <= level <= max(ends) - DART_REACH
+
+
+def _opens(legs: tuple[Edge, Edge], level: float) -> bool:
+    return legs[0].kind is EdgeKind.DART and abs(legs[0].path.start.imag - level) <= DART_REACH
+
+
+def _spans(dart: InnerDart, level: float) -> bool:
+    ends = sorted((dart.leg_a.start.imag, dart.leg_a.end.imag))
+    return ends[0] < level < ends[1]

@@ -1,0 +1,48 @@
+"""What a fitting sheet tells its maker: in which order to look, how a note is written, what to mind."""
+
+from __future__ import annotations
+
+from drafting.draft.draft import Draft
+from drafting.draft.roles import EdgeRole
+from drafting.fitting.note import Verb
+from drafting.ground.lengths import told
+
+FIELDS = ("fitting no.", "on", "worn over", "shoes", "photographs")
+
+ABOVE = (
+    "Let the wearer stand as ever, in the underwear, padding and shoes of the show; close the garment edge to "
+    "edge on its middle; tie a tape round the waist.",
+    "Shoulders and balance (hem level, middles plumb) - neck - bust and blades - width of the back - waist level "
+    "- waist and sides - armhole - sleeve: pitch, cap, width, length - collar and lapel - the hem last, from the "
+    "floor.",
+)
+
+LEGS = (
+    "Let the wearer stand as ever, in the shoes of the show; close the front edge to edge; tie a tape round the "
+    "waist.",
+    "Waist level - crotch length - seat - thigh - knee - the hem last, on the shoe. Then sit down.",
+)
+
+RULES = (
+    "Side (the wearer's own left or right, or both), where, what, how much, and how it is counted. A pinch of "
+    f"{told(10.0)} takes {told(20.0)} of cloth; at each of two side seams that is {told(40.0)} of the girth. "
+    "Write pinch, total, or per seam edge.",
+    f"Words for what: {', '.join(Verb)}. Say whether it is the body, the style, the cloth, or an accident of "
+    "cutting.",
+    f"Under {told(3.0)} is no note. More than {told(25.0)} at one seam, or {told(50.0)} round, is a measure to "
+    "take again.",
+)
+
+CAUTIONS = (
+    "Release the wrong seam before you pin, look again, then pin: one cause at a time, from the top down. "
+    "Photograph front, back, both sides, arms up and seated, before pinning and after.",
+    "Pins lie flat, heads out, never towards the skin. Draw every line on both faces of the cloth before you "
+    "sew; long stitches, another colour, no back-stitches. Clip armhole and neck to the line.",
+    "A note is closed only at the next fitting, when it has been seen again and is right.",
+)
+
+
+def order_at_the_body(draft: Draft) -> tuple[str, ...]:
+    """Return in which order to look at this garment: each step changes what lies below it."""
+    legs = any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
+    return LEGS if legs else ABOVE

@@ -1,0 +1,66 @@
+"""What the surface of a cloth asks of a seam: how long the stitch, what holds it, what becomes of raw edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import Holds, Neatens
+from drafting.making.model import Said, said
+from drafting.making.settings.stitches import Stitch
+
+MACHINED = ("301", "401", "101")
+"""Plain rows, whose length a surface decides; what gives with a knit keeps its own."""
+
+
+NEATENED: dict[Neatens, str] = {
+    "none": "set.neaten_none",
+    "bound": "set.neaten_bound",
+    "french": "set.neaten_french",
+}
+"""What is said of raw edges that are not overcast."""
+
+
+CLIPPED = {
+    "set.pinned": "set.clipped_even",
+    "set.much": "set.clipped_much",
+    "set.much_light": "set.clipped_much",
+    "set.much_walking": "set.clipped_much",
+}
+"""What stands for a sentence that pins, where no pin may touch the cloth."""
+
+
+def unpinned(why: Iterable[Said], fabric: Fabric | None) -> Iterator[Said]:
+    """Yield the sentences, those that pin said anew for a cloth that is held with clips."""
+    for one in why:
+        key = CLIPPED.get(one.key) if layers_held(fabric) == "clips" else None
+        yield said(key) if key else one
+
+
+def suited_length(stitch: Stitch, fabric: Fabric | None) -> Stitch:
+    """Return a plain row no shorter than the surface bears, and no longer than its neighbours hold (mm)."""
+    if fabric is None or stitch.number not in MACHINED or fabric.possible_sorts == ("plain",):
+        return stitch
+    least, most = handling(fabric).stitches
+    return replace(stitch, length=min(max(stitch.length, least), max(most, least)))
+
+
+def layers_held(fabric: Fabric | None) -> Holds:
+    """Return what holds the layers of a seam until they are sewn."""
+    return handling(fabric).holds if fabric is not None else "pins"
+
+
+def surface_said(fabric: Fabric | None) -> Iterator[Said]:
+    """Yield what a special cloth asks for at every seam."""
+    if fabric is None:
+        return
+    takes, sorts = handling(fabric), fabric.possible_sorts
+    if takes.holds == "clips":
+        yield said("set.clips")
+    if "sequinned" in sorts:
+        yield said("set.sequins")
+    if {"sheer", "lace"} & set(sorts):
+        yield said("set.sheer")
+    if takes.neatens in NEATENED:
+        yield said(NEATENED[takes.neatens])

@@ -1,0 +1,56 @@
+"""Strips to paste over a paper pattern that is cut already, as a PDF true to scale."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.costume.make import MadeGarment
+from drafting.finish.label import spoken
+from drafting.fitting.strip import is_cut_anew, strips_between
+from drafting.ground.units import ShownUnit
+from drafting.printing.pages_made import imposed, sheet_pdf
+from drafting.printing.paper import PAPERS, Paper
+from drafting.printing.piece_on_paper import PieceOnPaper
+from drafting.printing.strip_on_paper import strip_on_paper
+
+
+def strips_pdf(
+    before: MadeGarment, after: MadeGarment, paper: Paper = PAPERS["a4-or-letter"], unit: ShownUnit = "cm"
+) -> bytes | None:
+    """Return the strips between two drafts of a garment on pages, None where no line moved as far as one sees.
+
+    Each shows the new line, the old one to lay it by, and how far it moved. A piece of which too much changed
+    has none; its name stands in the PDF's first page, to be printed again.
+
+    >>> from drafting import draft_garment, wearer
+    >>> body = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
+    >>> one, two = (draft_garment(body, None, "shirt", {"bust_ease": ease}) for ease in (100.0, 112.0))
+    >>> strips_pdf(one, two)[:5], strips_pdf(one, one)
+    (b'%PDF-', None)
+    """
+    drawings = tuple(_drawings(before, after, unit))
+    anew = pieces_anew(before, after)
+    if not drawings:
+        return None
+    again = f"Print again whole: {', '.join(map(spoken, anew))}." if anew else ""
+    how = "Cut round the strip, lay old line on old line, paste, and cut along the new line."
+    work = imposed(f"{spoken(after.name)}, strips to paste over", drawings, paper)
+    return sheet_pdf(work, f"{how} {again}".strip())[0]
+
+
+def pieces_anew(before: MadeGarment, after: MadeGarment) -> tuple[str, ...]:
+    """Return the pieces that changed too much for a strip, or that were not there before."""
+    old = {cut.piece.name: cut for cut in before.pattern.pieces}
+    return tuple(
+        cut.piece.name
+        for cut in after.pattern.pieces
+        if cut.piece.name not in old or is_cut_anew(old[cut.piece.name], cut)
+    )
+
+
+def _drawings(before: MadeGarment, after: MadeGarment, unit: ShownUnit) -> Iterator[PieceOnPaper]:
+    old = {cut.piece.name: cut for cut in before.pattern.pieces}
+    for cut in after.pattern.pieces:
+        if cut.piece.name in old:
+            for number, strip in enumerate(strips_between(old[cut.piece.name], cut), 1):
+                yield strip_on_paper(strip, cut, number, unit)

@@ -1,0 +1,60 @@
+"""Strips to paste over a paper pattern, read back from their PDF by another library."""
+
+from __future__ import annotations
+
+import io
+
+import pytest
+from pypdfium2 import PdfDocument
+
+from drafting.body import wearer
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.fitting.strip import strips_between
+from drafting.output.strips import strips_pdf
+
+BODY = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
+
+
+def bodice(**choices: float) -> MadeGarment:
+    return draft_garment(BODY, None, "bodice", {"bust_ease": 80.0, **choices})
+
+
+def test_nothing_is_pasted_where_nothing_moved() -> None:
+    for cut in bodice().pattern.pieces:
+        assert strips_between(cut, bodice().pattern[cut.piece.name]) == ()
+    assert strips_pdf(bodice(), bodice()) is None
+
+
+def test_a_strip_shows_the_edges_that_moved_and_how_far() -> None:
+    before, after = bodice(waist_ease=60.0), bodice(waist_ease=80.0)
+    for name in ("back", "front"):
+        strips = strips_between(before.pattern[name], after.pattern[name])
+        assert len(strips) >= 1
+        edges = {edge for strip in strips for edge in strip.edges}
+        assert edges & {"side", "waist", "hem"}
+        assert "shoulder" not in edges
+        assert "neck" not in edges
+        # 20 mm round the waist is 5 mm a quarter; darts and the side's slant take their part of it.
+        assert 1.0 < max(strip.moved for strip in strips) < 20.0
+
+
+def test_what_moved_is_the_same_both_ways() -> None:
+    one, two = bodice(waist_ease=60.0).pattern["back"], bodice(waist_ease=80.0).pattern["back"]
+    there, back = strips_between(one, two), strips_between(two, one)
+    assert [strip.edges for strip in there] == [strip.edges for strip in back]
+    for strip, other in zip(there, back, strict=True):
+        assert strip.moved == pytest.approx(other.moved, abs=0.5)
+
+
+def test_a_strip_is_printed_true_to_scale_with_its_words() -> None:
+    data = strips_pdf(bodice(waist_ease=60.0), bodice(waist_ease=80.0))
+    assert data is not None
+    pages = [page.get_textpage().get_text_range() for page in PdfDocument(io.BytesIO(data))]
+    assert "strip 1" in pages[0]
+    assert any("the old line, on yours" in words for words in pages[1:])
+    assert all("100 mm" in words for words in pages[1:])
+
+
+def test_a_piece_that_changed_all_round_is_printed_again() -> None:
+    before, after = bodice(), draft_garment(BODY.changed(bust_girth=1100.0), None, "bodice", {"bust_ease": 80.0})
+    assert strips_between(before.pattern["front"], after.pattern["front"]) == ()

@@ -1,0 +1,112 @@
+"""The fit chart: ease against the trade's bands, and movement against what the skin and the trade ask."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from drafting.costume.garment import draft_garment
+from drafting.costume.make import make
+from drafting.fabric import Fabric
+from drafting.fitting.moving import Demand, Enough, Movement, judged
+from drafting.making.fit.ease import EaseRow, EaseVerdict
+from drafting.making.fit.moves import MoveRow, move_rows
+from drafting.making.fit.told import ease_of, fit_tables, moves_of
+from tests.drawn_bodies import drawn
+from tests.making.figures import made
+
+
+def eases(name: str, garment: str) -> dict[str, EaseRow]:
+    return {row.level: row for row in ease_of(made(name), made(name)[garment])}
+
+
+def moves(name: str, garment: str) -> dict[Movement, MoveRow]:
+    return {row.movement: row for row in moves_of(made(name), made(name)[garment])}
+
+
+def test_ease_is_what_is_drawn_less_body_and_the_layers_beneath() -> None:
+    bust = eases("lamplighter", "coat")["bust"]
+    layer = made("lamplighter").costume.wearer.layer("bust_girth")
+    assert layer > 0
+    assert bust.ease == pytest.approx(bust.drawn - bust.body - layer)
+    assert bust.ease == pytest.approx(115.0 - layer, abs=0.5)  # what its costume asks for
+
+
+def test_a_shirt_with_room_is_above_the_trades_band_and_a_close_top_is_worn_by_its_cloth() -> None:
+    shirt, top = eases("lamplighter", "shirt"), eases("kite", "top")
+    assert shirt["bust"].verdict is EaseVerdict.STYLE
+    assert (shirt["bust"].band.low, shirt["bust"].band.high) == (38.0, 76.0)  # a university's text: 1 1/2 to 3 in
+    assert top["bust"].verdict is EaseVerdict.WORN
+    assert top["bust"].needs == pytest.approx(top["bust"].body / top["bust"].drawn - 1)
+
+
+def test_each_shoulder_is_told_by_itself_where_they_differ() -> None:
+    made_shirt = made("lamplighter")
+    rows = [row for row in ease_of(made_shirt, made_shirt["shirt"]) if row.level == "shoulder_length"]
+    assert [row.side for row in rows] == ["left", "right"]
+    assert rows[0].body != rows[1].body
+
+
+def test_a_hug_asks_what_the_skin_of_the_back_does() -> None:
+    hug = moves("lamplighter", "shirt")[Movement.HUG]
+    across = made("lamplighter").costume.wearer["across_back_width"]
+    # The skin of the back across the shoulders lengthens by 13 to 16 % (Kirk and Ibrahim 1966, from memory).
+    assert (hug.low, hug.high) == (pytest.approx(0.13 * across), pytest.approx(0.16 * across))
+
+
+def test_more_stretch_is_never_less_room() -> None:
+    body = made("kite").costume.wearer
+    rank = [Enough.TOO_LITTLE, Enough.TIGHT, Enough.ENOUGH]
+    last: dict[Movement, int] = {}
+    for stretch in (0.3, 0.5, 0.9):
+        cloth = Fabric("knit", weave="knit", stretch_along=stretch, stretch_across=stretch)
+        close = draft_garment(
+            body, Fabric("knit", weave="knit", stretch_along=0.3, stretch_across=0.3), "close-top"
+        )
+        now = {row.movement: rank.index(row.verdict) for row in move_rows(close, body, cloth)}
+        assert all(now[move] >= before for move, before in last.items())
+        last = now
+
+
+@pytest.mark.parametrize("ease", [10.0, 60.0, 140.0])
+def test_a_deep_breath_wants_two_to_five_centimetres(ease: float) -> None:
+    body = made("lamplighter").costume.wearer
+    garment = draft_garment(body, None, "bodice", {"bust_ease": ease})
+    breath = next(row for row in move_rows(garment, body, None) if row.movement is Movement.BREATH)
+    assert breath.have == pytest.approx(ease, abs=1.0)
+    assert breath.verdict is (Enough.TOO_LITTLE if ease < 20 else Enough.TIGHT if ease < 50 else Enough.ENOUGH)
+
+
+def test_a_deeper_armhole_lets_the_hem_rise_farther() -> None:
+    body = made("lamplighter").costume.wearer
+    rises = []
+    for drop in (10.0, 30.0, 50.0):
+        shirt = draft_garment(body, None, "shirt", {"armhole_drop": drop})
+        rises += [row.have for row in move_rows(shirt, body, None) if row.movement is Movement.ARMS_UP]
+    assert rises == sorted(rises)
+    assert len(rises) == 3
+
+
+def test_a_quick_change_counts_each_closing() -> None:
+    bare = made("kite")
+    assert moves("kite", "top")[Movement.CHANGE].have == 10.0
+    buttons = sum(n.count for n in made("lamplighter")["shirt"].draft.notions if n.what == "button")
+    assert moves("lamplighter", "shirt")[Movement.CHANGE].have == 10.0 + 4.0 * buttons
+    assert bare["top"].draft.notions is not None
+
+
+def test_less_is_better_where_the_least_is_the_larger() -> None:
+    rise = Demand(60.0, 40.0, made("kite").garments and moves("kite", "top")[Movement.CHANGE].sources[0])
+    assert [judged(mm, rise).value for mm in (20.0, 50.0, 80.0)] == ["enough", "tight", "too little"]
+
+
+@pytest.mark.parametrize("body", drawn(4), ids=lambda body: body.title)
+def test_everybody_has_a_chart_without_a_hole(body: Any) -> None:
+    real = make(replace(made("lamplighter").costume, wearer=body))
+    for garment in real.garments:
+        ease, movement = fit_tables(real, (garment,), named=False)
+        assert len(ease.rows) >= 5
+        assert len(movement.rows) >= 3
+        assert all(all(str(cell) for cell in row) for row in (*ease.rows, *movement.rows))

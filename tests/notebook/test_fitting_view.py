@@ -1,0 +1,111 @@
+"""The fitting page without a browser: what is typed is tried, written down, taken back, and followed."""
+
+from __future__ import annotations
+
+import shutil
+import xml.etree.ElementTree as ET
+from pathlib import Path
+
+import pytest
+
+from drafting.costume.file import read_costume
+from drafting.fitting.file import read_fitting
+from drafting.ground.shipped import shipped
+from drafting.notebook.fitting.view import FittingView
+from drafting.notebook.living.living import Living
+
+LETTERS = "{http://www.w3.org/2000/svg}"
+
+
+@pytest.fixture
+def costume(tmp_path: Path) -> Path:
+    """The kite with her first fitting, in a folder of its own."""
+    home = tmp_path / "measurements"
+    shutil.copytree(shipped("measurements"), home)
+    return home / "costumes" / "kite.toml"
+
+
+def opened(costume: Path) -> FittingView:
+    return FittingView(Living(read_costume(costume)))
+
+
+def typed(view: FittingView, **values: str) -> None:
+    for name, value in values.items():
+        view.fields[name].value = value
+    view.try_it()
+
+
+def test_a_note_is_tried_before_it_is_written_down(costume: Path) -> None:
+    view = opened(costume)
+    before = view.place.read_bytes()
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="0.5")
+    assert "0.5 cm pinched at each side: waist 69 cm to 67 cm" in view.echo.value
+    assert view.place.read_bytes() == before
+    assert view.living.asked.wearer["waist_girth"] == 690
+    view.write_down()
+    assert view.living.asked.wearer["waist_girth"] == pytest.approx(670)
+    assert str(read_fitting(view.place).notes[-1].where) == "waist_girth"
+
+
+def test_the_last_note_is_taken_back_to_the_letter(costume: Path) -> None:
+    view = opened(costume)
+    before = view.place.read_bytes()
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="0.5")
+    view.write_down()
+    view.take_last_back()
+    assert view.place.read_bytes() == before
+    assert view.living.asked.wearer["waist_girth"] == 690
+
+
+def test_another_fitting_begins_a_file_that_the_costume_names(costume: Path) -> None:
+    view = opened(costume)
+    view.begin_another()
+    typed(view, garment="trouser", kind="body", where="thigh", verb="let out", counted="total", amount="5 mm")
+    view.write_down()
+    held = read_costume(costume).fittings.held
+    assert [Path(one.path).name for one in held] == ["kite-first.toml", "kite-fitting-1.toml"]
+    assert read_costume(costume).wearer["thigh_girth"] == pytest.approx(545)
+    assert "1.5 cm" in view.next.value
+
+
+def test_what_cannot_be_noted_is_said_in_words(costume: Path) -> None:
+    view = opened(costume)
+    typed(view, kind="style", where="front.sied", verb="take in", amount="1 cm", garment="trouser")
+    assert "side" in view.refused.value
+    typed(view, where="thigh", kind="body", counted="total", verb="take in")
+    assert "contradict" in view.refused.value
+    typed(view, where="waist")
+    assert view.refused.value == ""
+
+
+def test_an_edge_that_is_clicked_stands_in_the_field(costume: Path) -> None:
+    view = opened(costume)
+    view.fields["garment"].value = "trouser"
+    view.clicks.edge = {"name": "front.side", "n": 1}
+    assert view.fields["where"].value == "front.side"
+    assert 'data-edge="front.side"' in view.picture.value
+
+
+def test_the_picture_shows_each_piece_before_and_after_with_lengths_at_its_arrows(costume: Path) -> None:
+    view = opened(costume)
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="1")
+    drawing = ET.fromstring(view.pairs.value)
+    assert drawing.get("role") == "img"
+    assert "Before in grey" in (drawing.get("aria-label") or "")
+    pairs = [part for part in drawing if part.get("class") == "pair"]
+    assert len(pairs) == 2
+    for pair in pairs:
+        kinds = [part.get("class") for part in pair]
+        assert kinds.count("was") == kinds.count("now") == kinds.count("anchor") == 1
+        texts = [part.text or "" for part in pair.iter(f"{LETTERS}text")]
+        assert any(text.startswith("laid where") for text in texts)
+    assert "shift" in {part.get("class") for part in drawing.iter()}
+
+
+def test_lengths_stand_in_her_unit(costume: Path) -> None:
+    costume.write_text(costume.read_text("utf-8").replace('unit = "cm"', 'unit = "in"'), "utf-8")
+    view = opened(costume)
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="1/4")
+    assert "waist 27 1/8 in to 26 1/8 in" in view.echo.value
+    assert " in</td>" in view.lengths.value
+    assert " cm" not in view.lengths.value
