@@ -93,7 +93,7 @@ class Choices:
     collar_fall: float = choice(
         44.0,
         "mm",
-        "depth of the fall at the centre back; at least the stand and 5 mm",
+        f"depth of the fall at the centre back; at least the stand and {told(5)}",
         low=10,
         high=200,
         scales=True,

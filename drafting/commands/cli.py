@@ -14,6 +14,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
+from drafting.commands.arguments import add_costume, add_out, add_unit, add_wearer
 from drafting.commands.making import HOLDS, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
@@ -78,7 +79,7 @@ def parser() -> argparse.ArgumentParser:
             "--blocks",
             type=Path,
             metavar="DIR",
-            help="a folder of your own blocks, one Python file each; their code is run",
+            help="a folder of your own blocks, for example my-blocks, one Python file each; their code is run",
         )
     return whole
 
@@ -87,33 +88,21 @@ def _add_new(commands: Any) -> None:
     """Add the command that begins a costume; it drafts nothing, so it takes no blocks."""
     new = _command(commands, "new", _new, "begin a costume: its four files, with remarks, ready for make")
     new.add_argument("folder", type=Path, metavar="FOLDER", help="the folder to write: new or empty")
-    new.add_argument(
-        "--wearer",
-        type=Path,
-        metavar="BODY",
-        help="take the measures over from a body file or a table (FILE.csv, or FILE.csv#NAME)",
-    )
-    new.add_argument("--unit", choices=("cm", "mm", "in"), default="cm", help="the unit of the files (cm)")
+    add_wearer(new, "take the measures over")
+    add_unit(new, "the files")
 
 
 def _making(commands: Any) -> list[argparse.ArgumentParser]:
     """Add the commands that write a folder; return those that take a maker's own blocks."""
     make = _command(commands, "make", _make, "draft, check and write the pieces of a costume")
-    make.add_argument(
-        "costume",
-        type=Path,
-        metavar="COSTUME.toml",
-        help="the costume file: wearer, cloths, garments and their choices",
-    )
-    make.add_argument(
-        "--wearer", type=Path, metavar="BODY", help="put it on another body (FILE.csv#NAME names one of a table)"
-    )
+    add_costume(make)
+    add_wearer(make, "put it on another body")
     make.add_argument(
         "--search",
         type=_seconds,
         default=0.0,
         metavar="SECONDS",
-        help="look so long for a shorter lay (else a few seconds, the same lay every time)",
+        help="look so long for a shorter lay, for example 60 (else a few seconds, the same lay every time)",
     )
     make.add_argument(
         "--worn",
@@ -122,13 +111,7 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
     )
     demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
     for writes in (make, demo):
-        writes.add_argument(
-            "--out",
-            type=Path,
-            required=True,
-            metavar="DIR",
-            help="the folder to write: made new, and put in place whole",
-        )
+        add_out(writes)
     worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
     add_worn_arguments(worn)
     mock = _command(
@@ -156,8 +139,9 @@ def _telling(commands: Any) -> list[argparse.ArgumentParser]:
         nargs="?",
         default="",
         metavar="NAME",
-        help="one block whole (all: every block whole, and the words of the record)",
+        help="one block whole, for example shirt (all: every block whole, and the words of the record)",
     )
+    add_unit(blocks, "choices and their ranges")
     return [blocks]
 
 
@@ -263,9 +247,9 @@ def _blocks(wanted: argparse.Namespace) -> int:
     if not wanted.block:
         print(blocks_listed(every.values()))
     elif wanted.block == ALL:
-        print(f"{blocks_text(every.values())}\n\n{roles_text()}")
+        print(f"{blocks_text(every.values(), wanted.unit)}\n\n{roles_text()}")
     elif wanted.block in every:
-        print(blocks_text([every[wanted.block]]))
+        print(blocks_text([every[wanted.block]], wanted.unit))
     else:
         right = meant(wanted.block, every, "`drafting blocks` lists all")
         raise InputError([Fault(f"no block is called {clean_text(wanted.block, SHOWN)}", right)])

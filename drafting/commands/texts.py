@@ -139,18 +139,18 @@ def blocks_listed(blocks: Iterable[Block]) -> str:
     return "\n".join(lines)
 
 
-def blocks_text(blocks: Iterable[Block]) -> str:
-    """Return what every block says of itself, and in the end the works that they name."""
+def blocks_text(blocks: Iterable[Block], unit: str | None = "mm") -> str:
+    """Return what every block says of itself, lengths in `unit`, and in the end the works that they name."""
     every = tuple(blocks)
     cut = choices_of(FinishChoices)
     choices = (*cut, *(choice for block in every for choice in block.choices))
     cited = [cited for choice in choices for cited in choice.source]
-    finish = "\n".join([f"every garment: {ADDED_AND_MARKED}", *_choice_lines(cut)])
-    return "\n\n".join([*map(block_text, every), finish, "\n".join(_works(cited)[1:])])
+    finish = "\n".join([f"every garment: {in_unit(ADDED_AND_MARKED, unit)}", *_choice_lines(cut, unit)])
+    return "\n\n".join([*(block_text(block, unit) for block in every), finish, "\n".join(_works(cited)[1:])])
 
 
 ADDED_AND_MARKED = (
-    "how it is cut; each seam over 250 mm is notched at waist, hip, knee or elbow, or once off its middle"
+    f"how it is cut; each seam over {told(250)} is notched at waist, hip, knee or elbow, or once off its middle"
 )
 
 
@@ -160,24 +160,24 @@ def _works(cited: Iterable[Cited]) -> list[str]:
     return ["", "Sources", *found] if found else []
 
 
-def block_text(block: Block) -> str:
+def block_text(block: Block, unit: str | None = "mm") -> str:
     """Return a block's name and summary, each choice (range, default, meaning, source), its pieces.
 
     A block from outside the kit names the file that it is written in.
     """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     lines += [f"  written in {block.file}"] if block.file else []
-    lines += _choice_lines(block.choices)
+    lines += _choice_lines(block.choices, unit)
     pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
     lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
     lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
     return "\n".join(lines)
 
 
-def _choice_lines(choices: Iterable[Choice]) -> Iterator[str]:
+def _choice_lines(choices: Iterable[Choice], unit: str | None) -> Iterator[str]:
     for choice in choices:
-        yield f"  {choice.name} = {_value(choice, choice.default)}   ({_range(choice)})"
-        about = f"{choice.meaning.rstrip('.')}. Source: {printed(*choice.source)}"
+        yield f"  {choice.name} = {_value(choice, choice.default, unit)}   ({_range(choice, unit)})"
+        about = f"{in_unit(choice.meaning, unit).rstrip('.')}. Source: {printed(*choice.source)}"
         yield _wrapped(about, indent=6)
 
 
@@ -215,8 +215,10 @@ def _plural(n: int, one: str, many: str) -> str:
     return f"{n} {one if n == 1 else many}"
 
 
-def _value(choice: Choice, value: Any) -> str:
+def _value(choice: Choice, value: Any, unit: str | None) -> str:
     """Return a choice's value with its unit, as a costume file takes it."""
+    if choice.unit == "mm" and value is not None:
+        return show_length(value, shown_unit(unit), finer=True)
     if choice.unit == "yes/no":
         return "yes" if value else "no"
     if choice.unit in ("word", "ratio", "count") or value is None:
@@ -224,12 +226,16 @@ def _value(choice: Choice, value: Any) -> str:
     return f"{value:g} {choice.unit}"
 
 
-def _range(choice: Choice) -> str:
+def _range(choice: Choice, unit: str | None) -> str:
     if choice.words:
         return " | ".join(choice.words)
     if choice.low is None and choice.high is None:
-        return choice.unit
+        return shown_unit(unit) if choice.unit == "mm" else choice.unit
     ends = ["" if end is None else f"{end:g}" for end in (choice.low, choice.high)]
+    if choice.unit == "mm":
+        own = shown_unit(unit)
+        shown = [show_length(end, own, finer=True) if end is not None else "" for end in (choice.low, choice.high)]
+        return f"{shown[0].removesuffix(f' {own}')}..{shown[1]}"
     return f"{ends[0]}..{ends[1]} {choice.unit}"
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 import sys
-from pathlib import Path
 
+from drafting.commands.arguments import add_costume, add_out, add_wearer
 from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 from drafting.ground.errors import DraftError, Fault, InputError
@@ -16,21 +16,10 @@ ARMS = ("out", "hanging")
 
 def add_worn_arguments(command: argparse.ArgumentParser) -> None:
     """Add what `drafting worn` asks for."""
-    command.add_argument(
-        "costume",
-        type=Path,
-        metavar="COSTUME.toml",
-        help="the costume file: wearer, cloths, garments and their choices",
-    )
-    command.add_argument("--wearer", type=Path, metavar="BODY", help="put it on another body")
+    add_costume(command)
+    add_wearer(command, "put it on another body")
     command.add_argument("--arms", choices=ARMS, default="out", help="held a little out (as set), or hanging")
-    command.add_argument(
-        "--out",
-        type=Path,
-        required=True,
-        metavar="DIR",
-        help="a folder of its own: made new, and put in place whole",
-    )
+    add_out(command)
 
 
 def run_worn(wanted: argparse.Namespace) -> int:
@@ -52,7 +41,7 @@ def run_worn(wanted: argparse.Namespace) -> int:
         except InputError:
             raise
         except DraftError as error:
-            raise InputError([Fault(str(error), file=str(wanted.costume))]) from error
+            raise InputError([Fault(error.said(read.told_in), file=str(wanted.costume))]) from error
         tell("Drawing", 0.98)
         write_worn(costume, wanted.out)
     print(f"{worn_text(costume)}\n\nPictures: {wanted.out}\nTurn it:  {wanted.out / 'turn.html'}")

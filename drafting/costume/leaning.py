@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from drafting.body import Body
+from drafting.body.body import SIDES, Side
+from drafting.body.sides import differing_measures, one_side
 from drafting.costume.choices import block_named
 from drafting.costume.garment import drafted
 from drafting.costume.make import Made, chosen_for
+from drafting.costume.watched import watched
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
+from drafting.draft.two_sides import handed_name
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import FrozenDict
 from drafting.ground.remembered import remembered
@@ -22,12 +26,17 @@ SEEN = 0.5
 """mm that an edge of a piece which leans on it then grows or shrinks at least: a tenth (ours)."""
 
 
+Leans = dict[str, list[str]]
+
+
 @remembered(16)
 def leaning(made: Made, garment: str) -> Mapping[str, tuple[str, ...]]:
     """Return by piece of a garment the estimated measures that move one of its edges.
 
-    Each estimate is moved alone and the garment drafted again; one that cannot be drafted either way
-    is taken for one that every piece leans on.
+    Each estimate that a draft reads is moved alone and the garment drafted again; one that cannot be
+    drafted either way is taken for one that every piece leans on. Where a wearer's sides differ, each
+    hand is drafted for itself. What is drawn of no measure, as a shape sewn on, leans on none. Empty
+    where the garment cannot be drafted.
     """
     costume, body = made.costume, made.costume.wearer
     asked = next(one for one in costume.garments if one.name == garment)
@@ -35,22 +44,45 @@ def leaning(made: Made, garment: str) -> Mapping[str, tuple[str, ...]]:
     if chosen is None:
         return FrozenDict({})
     fabric, block = costume.fabrics.get(asked.fabric), block_named(asked.block)
-    usual = drafted(body, fabric, block, chosen)
-    found: dict[str, list[str]] = {piece.name: [] for piece in usual.pieces}
+    uneven = bool(differing_measures(body))
+    found: Leans = {}
+    try:
+        for side in SIDES if uneven else SIDES[:1]:
+            hand = _only(body, side) if uneven else body
+            for piece, names in _leans(hand, lambda body: drafted(body, fabric, block, chosen)).items():
+                for name in (piece, handed_name(piece, side)) if uneven else (piece,):
+                    found[name] = [*dict.fromkeys([*found.get(name, ()), *names])]
+    except DraftError:
+        return FrozenDict({})
+    return FrozenDict({piece.name: tuple(found.get(piece.name, ())) for piece in made[garment].draft.pieces})
 
-    def moved(name: str) -> Draft | None:
-        for by in (MOVED, -MOVED):
-            try:
-                return drafted(_with(body, name, by), fabric, block, chosen)
-            except DraftError:
-                continue
-        return None
 
-    for name in (name for name, measure in body.measures.items() if measure.source == "estimated"):
-        other = moved(name)
+def _only(body: Body, side: Side) -> Body:
+    """Return the body with both its sides as this one."""
+    one = one_side(body, side)
+    same = {name: replace(one.measures[name], left=None, right=None) for name in differing_measures(body)}
+    return replace(one, measures={**one.measures, **same})
+
+
+def _leans(body: Body, draft: Callable[[Body], Draft]) -> Leans:
+    """Return by piece the estimates that move it; raises `DraftError` where nothing can be drafted."""
+    read: set[str] = set()
+    usual = draft(watched(body, read))
+    found: Leans = {piece.name: [] for piece in usual.pieces}
+    for name in (name for name in body.measures if name in read and body.measures[name].source == "estimated"):
+        other = _moved(body, name, draft)
         for piece in found if other is None else _changed(usual, other):
             found[piece].append(name)
-    return FrozenDict({piece: tuple(names) for piece, names in found.items()})
+    return found
+
+
+def _moved(body: Body, name: str, draft: Callable[[Body], Draft]) -> Draft | None:
+    for by in (MOVED, -MOVED):
+        try:
+            return draft(_with(body, name, by))
+        except DraftError:
+            continue
+    return None
 
 
 def _with(body: Body, name: str, by: float) -> Body:

@@ -8,9 +8,9 @@ likely change comes first.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from statistics import median_low
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,6 +20,7 @@ from drafting.body import Body, Measure
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
+from drafting.costume.watched import watched
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.geometry import area
@@ -96,7 +97,7 @@ def next_measures(body: Body, count: int = 5, garments: Sequence[Wanted] = ()) -
 
 def _gains(body: Body, garments: Sequence[Wanted]) -> Iterator[Gain]:
     asked: set[str] = set()
-    now = _pieces(_watched(body, asked), garments)
+    now = _pieces(watched(body, asked), garments)
     for name in _worth_trying(body) if now else ():
         step = _step(body.measures[name])
         moves: list[tuple[float, str]] = []
@@ -124,37 +125,6 @@ def _moved(body: Body, name: str, step: float) -> Body | None:
         return body.changed(**{name: body[name] + step})
     except DraftError:
         return None
-
-
-class _Watched(Measure):
-    """A measure that notes its name when a draft reads its length, or whether it was measured.
-
-    What is made from it (a measure of a body made smaller) notes nothing more, as it was read in
-    the making.
-    """
-
-    __slots__ = ("asked", "name")
-    asked: set[str]
-    name: str
-
-    def __getattribute__(self, field: str) -> Any:
-        if field in ("mm", "source") and hasattr(self, "asked"):
-            self.asked.add(self.name)
-        return super().__getattribute__(field)
-
-    def noting(self, name: str, asked: set[str]) -> _Watched:
-        object.__setattr__(self, "name", name)
-        object.__setattr__(self, "asked", asked)
-        return self
-
-
-def _watched(body: Body, asked: set[str]) -> Body:
-    """Return the body with measures that note in `asked` which of them a draft reads."""
-    measures = {
-        name: _Watched(m.mm, m.source, m.rule, m.sd, left=m.left, right=m.right).noting(name, asked)
-        for name, m in body.measures.items()
-    }
-    return replace(body, measures=measures)
 
 
 def _pieces(body: Body, garments: Sequence[Wanted]) -> dict[tuple[int, str], Piece]:

@@ -23,10 +23,11 @@ from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
 from drafting.worn.cloth import ply_of
 from drafting.worn.form import STANDING, Form, Stance, wearers_form
-from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh
+from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh, Truth
 from drafting.worn.picture.dressed import Look
+from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.maps import distance_off, pull_share
-from drafting.worn.picture.tucked import tucked
+from drafting.worn.picture.tucked import covered, tucked
 from drafting.worn.placed import placed
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
@@ -35,14 +36,14 @@ from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import garment_told, sits_on, told_treated
+from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_treated
 from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
-FULL = Limits(seconds=20.0)
-"""How long one garment is looked after before it is shown as a shape only."""
+FULL = Limits(steps=500)
+"""How long one garment is looked after before it is shown as a shape only: twice what any shipped one takes."""
 
-SHAPE = Limits(seconds=0.9, residual=1.0)
+SHAPE = Limits(residual=1.0, steps=80)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
 
 COARSE = 40.0
@@ -57,8 +58,8 @@ class WornGarment:
     """A garment at `rest`, as it is `shown` beneath others, what was found, and what is to be said.
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
-    `lines` the edges that pictures show, `turned` the pieces
-    that lie turned over on themselves.
+    `lines` the edges that pictures show, `over` (T,) the triangles that are turned over and lie on the rest,
+    `hidden` (T,) those that others cover.
     """
 
     name: str
@@ -70,7 +71,8 @@ class WornGarment:
     treated: tuple[TreatedHem, ...]
     words: tuple[Remark, ...]
     lines: tuple[EdgeRef, ...] = ()
-    turned: frozenset[str] = frozenset()
+    over: Truth | None = None
+    hidden: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -127,7 +129,8 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     cloths = cloths_of(made, garment)
     cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE * form.fineness)
     rest = at_rest(cloth, before or placed(cloth, form), form.distance, SHAPE)
-    return _found(made, garment, replace(rest, settled=False), cloths, form, ())
+    found = _found(made, garment, replace(rest, settled=False), cloths, form, ())
+    return _over_one_another([found], form)[0]
 
 
 @dataclass(frozen=True, eq=False)
@@ -158,7 +161,7 @@ def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[
                 Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=placed(coarse, form))
             )
         except DraftError as error:
-            left_out.append((garment.name, str(error)))
+            left_out.append((garment.name, error.said(made.costume.told_in)))
     return _in_order(found), tuple(left_out)
 
 
@@ -213,7 +216,7 @@ def _found(
     hangs = hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    words = (*garment_told(found), *puffs, *sits, *told_treated(treated))
+    words = most_serious_first((*garment_told(found), *puffs, *sits, *told_treated(treated)))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,
@@ -225,18 +228,21 @@ def _found(
         treated=treated,
         words=words,
         lines=tuple(seen_edges(garment.draft, rest.mesh)),
-        turned=frozenset(p.name for p in garment.draft.pieces if turns_over(p)),
+        over=turned_over(rest, {p.name for p in garment.draft.pieces if turns_over(p)}, form.distance),
     )
 
 
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
-    """Return the garments with each pressed inside those that are worn over it."""
+    """Return the garments, lapels and collars laid on them, each pressed inside those worn over it."""
     dressed: list[WornGarment] = []
     for garment in reversed(garments):
-        shown = garment.rest
+        over = np.zeros(len(garment.rest.mesh.sewn), bool) if garment.over is None else garment.over
+        shown, hidden = laid_on(garment.rest, over, form.distance), np.zeros(len(over), bool)
         for outer in reversed(dressed):
             shown = tucked(shown, outer.shown, form.distance)
-        dressed.append(replace(garment, shown=shown))
+        for outer in dressed:
+            hidden |= covered(shown, outer.shown, form.distance)
+        dressed.append(replace(garment, shown=shown, hidden=hidden))
     return tuple(reversed(dressed))
 
 
@@ -257,7 +263,8 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         pull=pull,
         off=off,
         lines=garment.lines,
-        turned=garment.turned,
+        over=garment.over,
+        hidden=garment.hidden,
     )
 
 

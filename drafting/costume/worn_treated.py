@@ -25,8 +25,8 @@ from drafting.worn.stands.treated import (
     treatments_of,
 )
 
-AGAIN = Limits(seconds=8.0)
-"""How long what hangs is looked after, once more for each treatment and each start."""
+AGAIN = Limits(steps=200)
+"""How long what hangs is looked after, once more for each treatment and each start: 8 s of a tailcoat."""
 
 
 def seat_back(form: Form) -> float:

@@ -22,6 +22,9 @@ class NotchMark:
     def mirrored(self) -> NotchMark:
         return replace(self, strokes=tuple(stroke.mirrored() for stroke in self.strokes))
 
+    def turned(self, factor: complex) -> NotchMark:
+        return replace(self, strokes=tuple(stroke.turned(0j, factor) for stroke in self.strokes))
+
 
 @dataclass(frozen=True, slots=True)
 class DartCap:
@@ -44,6 +47,10 @@ class DartCap:
             self.cut.mirrored().reversed(),
             self.fold.mirrored(),
         )
+
+    def turned(self, factor: complex) -> DartCap:
+        stitch, cut, fold = (path.turned(0j, factor) for path in (self.stitch, self.cut, self.fold))
+        return DartCap(self.edges, stitch, cut, fold)
 
 
 @dataclass(frozen=True)
@@ -79,6 +86,21 @@ class CutPiece:
             grainline=self.grainline and self.grainline.mirrored(),
             stretch_arrow=self.stretch_arrow and self.stretch_arrow.mirrored(),
             caps=tuple(cap.mirrored() for cap in self.caps),
+        )
+
+    def turned(self, degrees: int) -> CutPiece:
+        """Return the piece as it lies on paper, turned about 0 by whole quarters, warp and stretch with it."""
+        factor = (1, 1j, -1, -1j)[degrees // 90 % 4]
+        piece = self.piece.mapped(lambda p: p * factor)
+        warp, stretch = (self.piece.grain + degrees) % 360, (self.piece.stretch + degrees) % 180
+        return replace(
+            self,
+            piece=replace(piece, grain=warp, stretch=stretch),
+            cut=self.cut.turned(0j, factor),
+            notches=tuple(notch.turned(factor) for notch in self.notches),
+            grainline=self.grainline and self.grainline.turned(0j, factor),
+            stretch_arrow=self.stretch_arrow and self.stretch_arrow.turned(0j, factor),
+            caps=tuple(cap.turned(factor) for cap in self.caps),
         )
 
 

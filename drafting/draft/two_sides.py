@@ -46,8 +46,8 @@ def both_hands(left: Draft, right: Draft) -> Draft:
     centres = tuple(
         Seam(
             f"centre {p.name}",
-            ((_named(p.name, "left"), edge),),
-            ((_named(p.name, "right"), edge),),
+            ((handed_name(p.name, "left"), edge),),
+            ((handed_name(p.name, "right"), edge),),
             kind=_centre_of(p.role),
         )
         for p, edge in folds
@@ -88,13 +88,13 @@ class _Hand:
     whole: frozenset[str]
 
     def piece(self, name: str) -> str:
-        return name if name in self.whole else _named(name, self.side)
+        return name if name in self.whole else handed_name(name, self.side)
 
     def ref(self, draft: Draft, old: EdgeRef) -> EdgeRef:
         edge = draft.edge(old)
         if old[0] in self.whole:
             return old[0], half_name(edge, self.side)
-        return _named(old[0], self.side), (edge.mirrored() if self.side == "right" else edge).name
+        return handed_name(old[0], self.side), (edge.mirrored() if self.side == "right" else edge).name
 
     def chain(self, draft: Draft, refs: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
         named = tuple(self.ref(draft, ref) for ref in refs)
@@ -138,7 +138,7 @@ def _said(left: Draft, whole: dict[str, Piece]) -> Finding:
     )
 
 
-def _named(piece: str, side: str) -> str:
+def handed_name(piece: str, side: str) -> str:
     """Return what the piece of one hand is called."""
     return f"{piece}-{side}"
 
@@ -226,7 +226,7 @@ def _piece(piece: Piece, hand: _Hand) -> Piece:
     marks = tuple(replace(m, piece=hand.piece(m.piece)) if m.piece else m for m in piece.placements)
     piece = replace(
         piece,
-        name=_named(piece.name, side),
+        name=handed_name(piece.name, side),
         base=piece.name,
         stiffens=named(piece.stiffens),
         lines=named(piece.lines),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.choices import choice, choices_of
+from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale
 from drafting.ground.sources import Source, cite, ours, practice
 
@@ -67,8 +68,9 @@ class FinishChoices:
     hem_allowance: float = choice(
         0.0,
         "mm",
-        "allowance along every hem; 0 lets part, cut and cloth decide: sleeves 35, legs 40, coats 45, shirts 20, "
-        "10 to 15 where a hem curves, 25 in a knit, 10 in sheer cloth",
+        f"allowance along every hem; 0 lets part, cut and cloth decide: sleeves {told(35)}, legs {told(40)}, "
+        f"coats {told(45)}, shirts {told(20)}, {told(10)} to {told(15)} where a hem curves, {told(25)} in a knit, "
+        f"{told(10)} in sheer cloth",
         low=0,
         high=100,
         group="finish",

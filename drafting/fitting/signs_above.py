@@ -66,7 +66,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         (Fold((0.25, -0.8), (0.55, 0.0), _GAP), Fold((0.4, -0.6), (0.65, 0.0), _GAP)),
         (
             LikelyCause("the bust is fuller than drafted", _measure(Verb.LET_OUT, 20.0, "bust_girth")),
-            LikelyCause("the neck is cut too wide", _edge(Verb.TAKE_IN, 6.0, EdgeRole.NECK)),
+            LikelyCause("the neck is cut too wide", _edge(Verb.TAKE_IN, 6.0, EdgeRole.NECK, PieceRole.FRONT)),
             LikelyCause("the shoulder slopes more", _measure(Verb.LOWER, 8.0, "shoulder_drop")),
         ),
     ),
@@ -117,7 +117,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         _F,
         (Fold((0.8, 0.85), (1.05, 0.95), _STRAIN), Fold((0.95, 0.7), (1.1, 0.9), _STRAIN)),
         (
-            LikelyCause("it is cut too high", _edge(Verb.LOWER, 6.0, EdgeRole.ARMHOLE)),
+            LikelyCause("it is cut too high", _edge(Verb.CLIP, 6.0, EdgeRole.ARMHOLE, PieceRole.FRONT)),
             LikelyCause("it is too wide across the front", _measure(Verb.TAKE_IN, 8.0, "across_front_width")),
         ),
     ),

@@ -46,11 +46,12 @@ def note_to_try(attempt: ToTry, draft: Draft, garment: str, side: NoteSide = Not
 def _where(attempt: ToTry, draft: Draft) -> NoteWhere | None:
     if attempt.measure:
         return AtMeasure(attempt.measure)
-    shell = [p for p in draft.pieces if is_shell(p) and attempt.piece in (None, p.role)]
+    every = [piece for piece in draft.pieces if is_shell(piece)]
+    shell = [piece for piece in every if attempt.piece in (None, piece.role)]
     if attempt.level is not None:
         drawn = any(level.kind is attempt.level for piece in draft.pieces for level in piece.levels)
         return AtLevel(attempt.level.value) if drawn else None
     if attempt.edges:
-        found = ((piece, edge) for piece in shell for edge in edges_as(piece, *attempt.edges))
+        found = ((piece, edge) for piece in (*shell, *every) for edge in edges_as(piece, *attempt.edges))
         return next((AtEdge(piece.base or piece.name, edge.name) for piece, edge in found), None)
     return next((AtPiece(piece.base or piece.name) for piece in shell), None)

@@ -186,18 +186,9 @@ def rough_ring(parts: Sequence[Path]) -> Path:
     return Path.polygon(*points[:-1])
 
 
-def clipped(path: Path, box: tuple[float, float, float, float]) -> list[Path]:
-    """Return the parts of an open path that lie in `box`, as straight lines."""
-    return _inside(path, shapely.box(*box))
-
-
 def clipped_to(path: Path, ring: Path) -> list[Path]:
     """Return the parts of an open path that lie within the closed `ring`, as straight lines."""
-    return _inside(path, polygon(ring))
-
-
-def _inside(path: Path, region: Any) -> list[Path]:
-    found = shapely.line_merge(shapely.LineString(_xy(path)).intersection(region))
+    found = shapely.line_merge(shapely.LineString(_xy(path)).intersection(polygon(ring)))
     runs = [shapely.get_coordinates(part) for part in shapely.get_parts(found)]
     return [line(*(complex(x, y) for x, y in run)) for run in runs if len(run) > 1]
 

@@ -13,15 +13,20 @@ from typing import Literal
 
 from drafting.ground.units import ShownUnit, show_length, shown_unit
 
-HowTold = Literal["plain", "fine", "small", "bought"]
+HowTold = Literal["plain", "fine", "small", "bought", "ready"]
 """How a length is told: `plain` to 1 mm or 1/8 in; `fine` to 0.1 mm or 1/16 in, as checks measure;
 `small`, a button or a bone, in mm whatever the metric unit, else to 1/16 in; `bought` in metres, or
-in yards and eighths."""
+in yards and eighths; `ready`, what is sold by its length, as a zip, in whole cm or whole inches, never
+too short."""
 
-_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought))?⟩")
+_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought|ready))?⟩")
 
 TENTHS = 0.95
 """mm: what is told finely and is less than this is told in hundredths of a mm, whatever the unit (ours)."""
+
+SIZES = {"cm": 10.0, "in": 25.4}
+READY = 0.1
+"""Share of a size by which what is sold ready may be short: an 18 cm zip is sold as one of 7 in."""
 
 YARD = 914.4
 LONG = 20.0
@@ -35,6 +40,8 @@ def told(mm: float, how: HowTold = "plain") -> str:
     ('1 1/4 in of ease', '3.2 cm of ease')
     >>> in_unit(told(15.0, "small"), "cm"), in_unit(told(1500.0, "bought"), "in")
     ('15 mm', '1 3/4 yd')
+    >>> [in_unit(told(mm, "ready"), unit) for mm, unit in ((600.0, "in"), (180.0, "in"), (180.0, "cm"))]
+    ['24 in', '7 in', '18 cm']
     """
     return f"⟨{mm:.7g}{'' if how == 'plain' else f'|{how}'}⟩" if math.isfinite(mm) else f"{mm} mm"
 
@@ -52,14 +59,18 @@ def in_unit(text: str, unit: str | None) -> str:
 def _shown(mm: float, how: str, unit: ShownUnit) -> str:
     if how == "bought":
         return _bought(mm, unit)
+    if how == "ready":
+        own = "in" if unit == "in" else "cm"
+        return show_length(math.ceil(mm / SIZES[own] - READY) * SIZES[own], own)
     if how == "fine" and 0.005 <= abs(mm) < TENTHS:
         return f"{f'{mm:.2f}'.rstrip('0').rstrip('.')} mm"
     if how == "plain" and unit == "mm":
         return f"{round(mm)} mm"
     if how == "small" and unit != "in":
         return show_length(mm, "mm")
-    shown = show_length(mm, unit, finer=how != "plain")
-    return show_length(mm, "mm") if shown == f"0 {unit}" and abs(mm) >= 0.05 else shown
+    shown = [show_length(mm, unit, finer=finer) for finer in ((False, True) if how == "plain" else (True,))]
+    some = [text for text in shown if text != f"0 {unit}"]
+    return some[0] if some else show_length(mm, "mm") if abs(mm) >= 0.05 else shown[0]
 
 
 def _bought(mm: float, unit: ShownUnit) -> str:

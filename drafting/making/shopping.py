@@ -23,6 +23,7 @@ from drafting.making.model import Setting, ShoppingRow, said
 from drafting.making.tables import trim_length
 from drafting.making.thread import WASTE, seam_thread
 from drafting.making.words import plan_sentence
+from drafting.shaping.details.zips import sold_zip
 
 METRE = 1000.0
 
@@ -114,7 +115,8 @@ def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     for garment in made.garments:
         for notion in garment.draft.notions:
             if notion.what != "interfacing":
-                key = (notion.what, notion.kind, notion.size)
+                size = sold_zip(notion.cut_length or 0.0) if notion.what == "zip" else notion.size
+                key = (notion.what, notion.kind, size)
                 groups[key].append((garment.name, notion))
     for (what, kind, size), found in groups.items():
         yield _notion_row(what, kind, size, found, costs.get(what))
@@ -123,6 +125,8 @@ def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
 def _notion_row(
     what: str, kind: str, size: float | None, found: list[tuple[str, Notion]], each: float | None
 ) -> ShoppingRow:
+    if what == "zip":
+        return _zip_row(kind, found, each)
     detail = said("shop.notion" if size is None else "shop.sized", what=what, kind=kind or what, size=size or 0.0)
     if all(notion.cut_length is not None for _, notion in found):
         parts = tuple((f"{g}: {n.where}", n.count * (n.cut_length or 0.0)) for g, n in found)
@@ -133,6 +137,15 @@ def _notion_row(
         parts = (*parts, ("spare", float(SPARE_BUTTONS)))
     count = sum(amount for _, amount in parts)
     return ShoppingRow(what, detail, count, "piece", parts, None if each is None else each * count)
+
+
+def _zip_row(kind: str, found: list[tuple[str, Notion]], each: float | None) -> ShoppingRow:
+    """Return the row of zips alike: each is bought whole, as long as they are sold."""
+    size = sold_zip(max(notion.cut_length or 0.0 for _, notion in found))
+    parts = tuple((f"{g}: {n.where}", float(n.count)) for g, n in found)
+    count = sum(amount for _, amount in parts)
+    detail = said("shop.zip", kind=kind, size=size)
+    return ShoppingRow("zip", detail, count, "piece", parts, None if each is None else each * count)
 
 
 def _trims(made: Made) -> Iterator[ShoppingRow]:

@@ -10,21 +10,22 @@ from drafting.ground.errors import DraftError, InputError
 OURS = "This is a fault of the kit, not of yours, and nothing was changed"
 
 
-def sentence(error: DraftError) -> str:
-    """Return what is wrong and what would be right, without file and line.
+def sentence(error: DraftError, unit: str | None = None) -> str:
+    """Return what is wrong and what would be right, without file and line; lengths in `unit` (None: cm).
 
     >>> sentence(DraftError("the cap cannot fit", value="70 cm", turn="less arm ease"))
     'The cap cannot fit, given 70 cm; less arm ease.'
     """
     if isinstance(error, InputError):
-        said = [f"{f.what}; {f.right}" if f.right else f.what for f in error.faults]
+        faults = [fault.in_unit(unit) for fault in error.faults]
+        said = [f"{f.what}; {f.right}" if f.right else f.what for f in faults]
     else:
-        said = [str(error)]
+        said = [error.said(unit)]
     return " ".join(f"{capital(text).rstrip('.')}." for text in said)
 
 
-def plainly(do: Callable[[], None], tell: Callable[[str], None]) -> None:
-    """Run a widget's callback; whatever goes wrong is told in words.
+def plainly(do: Callable[[], None], tell: Callable[[str], None], unit: str | None = None) -> None:
+    """Run a widget's callback; whatever goes wrong is told in words, lengths in `unit` (None: cm).
 
     Jupyter drops what a callback raises. A refusal, or a file that cannot be used, ends here; a
     fault of ours is told too, then goes on to Jupyter's log.
@@ -32,7 +33,7 @@ def plainly(do: Callable[[], None], tell: Callable[[str], None]) -> None:
     try:
         do()
     except DraftError as error:
-        tell(sentence(error))
+        tell(sentence(error, unit))
     except OSError as error:
         name = f"{error.filename}: " if error.filename else ""
         tell(f"{name}cannot be used ({error.strerror or error}).")
@@ -47,4 +48,4 @@ def show_refusals_plainly() -> None:
     IPython asks an error for `_render_traceback_` (its `InteractiveShell.showtraceback`) before it
     prints one of its own; the cell fails all the same, and what stands below it does not run.
     """
-    DraftError._render_traceback_ = lambda self: str(self).splitlines()  # type: ignore[attr-defined]
+    DraftError._render_traceback_ = lambda self: self.said(None).splitlines()  # type: ignore[attr-defined]

@@ -59,10 +59,8 @@ def _chart(real: Made, garment: MadeGarment) -> list[Sheet]:
 def _words(mock: MockUp, garment: MadeGarment) -> SheetWords:
     costume, wearer = mock.made.costume, mock.made.costume.wearer
     measured = f", measured {clean_text(wearer.measured_on, 30)}" if wearer.measured_on else ""
-    said = (
-        f"{clean_text(costume.title, 60)}, for {clean_text(wearer.title, 60)}{measured}; mock-up in",
-        mock.cloths[garment.name].ask_for,
-    )
+    whose = f", for {clean_text(wearer.title, 60)}" if wearer.title else ""
+    said = (f"{clean_text(costume.title, 60)}{whose}{measured}; mock-up in", mock.cloths[garment.name].ask_for)
     return SheetWords(
         title=f"Fitting sheet: {spoken(garment.name)}",
         subtitle=" ".join(said),

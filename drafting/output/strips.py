@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.costume.make import MadeGarment
+from drafting.costume.make import Made, MadeGarment, finished
+from drafting.costume.refitted import refitted
 from drafting.finish.label import spoken
 from drafting.fitting.strip import is_cut_anew, strips_between
+from drafting.ground.errors import DraftError
 from drafting.ground.units import ShownUnit
 from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
@@ -36,6 +38,26 @@ def strips_pdf(
     how = "Cut round the strip, lay old line on old line, paste, and cut along the new line."
     work = imposed(f"{spoken(after.name)}, strips to paste over", drawings, paper)
     return sheet_pdf(work, f"{how} {again}".strip())[0]
+
+
+def strips_of_last_fitting(made: Made) -> Iterator[tuple[str, bytes]]:
+    """Yield, by garment, the strips for what the last fitting moved; none where no fitting was held.
+
+    Where the draft before it cannot be told any more, there is nothing to paste over.
+    """
+    costume = made.costume
+    if not costume.fittings.held or costume.fittings.taped is None:
+        return
+    try:
+        before = finished(refitted(costume, costume.fittings.held[:-1]))
+    except DraftError:
+        return
+    earlier = {garment.name: garment for garment in before.garments}
+    for garment in made.garments:
+        if garment.name in earlier:
+            pdf = strips_pdf(earlier[garment.name], garment, unit=costume.told_in)
+            if pdf is not None:
+                yield garment.name, pdf
 
 
 def pieces_anew(before: MadeGarment, after: MadeGarment) -> tuple[str, ...]:

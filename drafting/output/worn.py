@@ -178,10 +178,23 @@ def worn_record(costume: Worn) -> dict[str, Any]:
     unit = unit_of_costume(costume)
     report = [{"name": m.name, "wanted": m.wanted, "got": m.got} for m in costume.form.report]
     garments = [
-        _garment(garment.found, _worded(garment.words, unit)) | {"signs": list(_signs(costume, garment))}
-        for garment in costume.garments
+        _garment(one.found, _worded(one.words, unit))
+        | {"treatments": [_treatment(hem) for hem in one.treated], "signs": list(_signs(costume, one))}
+        for one in costume.garments
     ]
     return {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
+
+
+def _treatment(one: TreatedHem) -> dict[str, Any]:
+    """Return what a treatment makes of a hem: its numbers null where it did not come to rest."""
+    hem = one.hem
+    return {
+        "treatment": one.name,
+        "converged": hem is not None,
+        "width": hem and hem.width,
+        "back_reach": hem and hem.back_reach,
+        "range": [None, None] if hem is None else list(hem.range),
+    }
 
 
 def _signs(costume: Worn, garment: WornGarment) -> Iterator[dict[str, Any]]:

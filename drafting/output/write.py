@@ -28,6 +28,7 @@ from drafting.output.sheets import (
     sheet_row,
     sheets_said,
 )
+from drafting.output.strips import strips_of_last_fitting
 from drafting.output.worn_plan import worn_findings, worn_shown
 from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
@@ -93,6 +94,13 @@ def _write_interchange(made: Made, folder: Path) -> None:
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
 
 
+def _write_strips(made: Made, folder: Path) -> None:
+    """Write what is to be pasted over the paper pattern since the last fitting."""
+    for garment, pdf in strips_of_last_fitting(made):
+        (folder / "strips").mkdir(exist_ok=True)
+        (folder / "strips" / f"{garment}.pdf").write_bytes(pdf)
+
+
 def write_lays(made: Made, folder: Path) -> None:
     """Write the lay of each cloth, as a drawing and as a picture."""
     if made.lays:
@@ -138,6 +146,7 @@ def _fill(made: Made, sheets: list[PrintedSheet], folder: Path, tell: Tell, worn
     write_lays(made, folder)
     write_sheets(sheets, folder, tell)
     _write_interchange(made, folder)
+    _write_strips(made, folder)
     tell("Writing the making plan", 0.96)
     plan = _write_plan(made, folder, worn)
     tell("Writing the record", 0.98)

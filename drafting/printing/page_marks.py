@@ -28,6 +28,9 @@ SIDE = max(side for _, _, side in SQUARES)
 BIN = 3.0
 """mm: how finely ink is counted where the squares look for a quiet place (ours)."""
 
+WORDS = 1000.0
+"""What a bin of words costs beside a point of a line: no line is worth a word (ours)."""
+
 CLEAR = 2.0
 """mm between the squares and the line to cut along."""
 
@@ -42,10 +45,9 @@ class Stamp:
     lines: tuple[str, ...]
 
 
-def page_marks(tiling: Tiling, place: Place, stamp: Stamp, ink: NDArray[np.complex128]) -> Marks:
-    """Return a page's marks on the plane; the squares go where `ink` (points) is least."""
+def page_marks(tiling: Tiling, place: Place, stamp: Stamp, corner: complex) -> Marks:
+    """Return a page's marks on the plane, the squares at their lower left `corner`."""
     strokes, texts = _joins(tiling, place)
-    corner = quiet_corner(tiling.cell(place), ink)
     squares, words = stamped_squares(corner, stamp)
     return (*strokes, *squares), (*texts, *words)
 
@@ -112,11 +114,21 @@ def _square(corner: complex, side: float) -> Path:
     return box_path((corner.real, corner.imag, corner.real + side, corner.imag + side))
 
 
-def quiet_corner(cell: Box, ink: NDArray[np.complex128]) -> complex:
-    """Return the lower left corner for the squares, in `cell`, where the least ink lies in them."""
+def square_box(corner: complex) -> Box:
+    """Return what the squares take up, from their lower left corner."""
+    return corner.real, corner.imag, corner.real + SIDE, corner.imag + SIDE
+
+
+def quiet_corner(cell: Box, ink: NDArray[np.complex128], texts: Sequence[Box] = ()) -> complex:
+    """Return the lower left corner for the squares, in `cell`: off these `texts` where they can be, and
+    where the least `ink` (points) lies in them."""
     x0, y0, x1, y1 = (cell[0] + CLEAR, cell[1] + CLEAR, cell[2] - CLEAR, cell[3] - CLEAR)
     across, up = max(1, int((x1 - x0) / BIN)), max(1, int((y1 - y0) / BIN))
     counts, _, _ = np.histogram2d(ink.imag, ink.real, (up, across), ((y0, y0 + up * BIN), (x0, x0 + across * BIN)))
+    for box in texts:
+        left, low = (max(0, int((v - start) // BIN)) for v, start in zip(box[:2], (x0, y0), strict=True))
+        right, top = (max(0, int((v - start) // BIN) + 1) for v, start in zip(box[2:], (x0, y0), strict=True))
+        counts[low:top, left:right] += WORDS
     side = int(np.ceil((SIDE + CLEAR) / BIN))
     rows, columns = up - side + 1, across - side + 1
     if rows < 1 or columns < 1:

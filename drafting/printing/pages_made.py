@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry import Path
+from drafting.geometry.area import overlaps
 from drafting.geometry.path import Box
+from drafting.ground.frozen import freeze
 from drafting.ground.names import clean_text
 from drafting.printing.cover import FirstPage, cover, cover_paper
-from drafting.printing.page_marks import Stamp, ink_points, page_marks
+from drafting.printing.page_marks import Stamp, ink_points, page_marks, quiet_corner, square_box
 from drafting.printing.pages import Place, Tiling, all_pages, page_name
 from drafting.printing.paper import Paper
 from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
@@ -23,17 +25,24 @@ from drafting.printing.piece_on_paper import PieceOnPaper
 from drafting.printing.placing import places_on_pages
 from drafting.printing.raster import PlaceOnPage
 from drafting.printing.roll import places_on_roll
-from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, text_width, wider_box
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, moved_box, text_width, wider_box
 
 
 @dataclass(frozen=True)
 class Imposed:
-    """Drawings on the pages of one paper: the tiling, and where each drawing lies on its plane."""
+    """Drawings on the pages of one paper: the tiling, and where each drawing lies on its plane.
+
+    Drawings are turned already as they lie; `corners` are where the squares of each page stand.
+    """
 
     title: str
     drawings: tuple[PieceOnPaper, ...]
     tiling: Tiling
     spots: tuple[PlaceOnPage, ...]
+    corners: Mapping[Place, complex] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        freeze(self, "corners")
 
     @cached_property
     def ink(self) -> tuple[NDArray[np.complex128], ...]:
@@ -65,20 +74,47 @@ class Imposed:
 
 
 def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Imposed:
-    """Return drawings placed on paper so that few pages are printed; blank pages are left out."""
-    rings = [drawing.ring for drawing in drawings]
+    """Return drawings placed on paper so that few pages are printed; blank pages are left out.
+
+    Words stand upright on the paper, and clear of the squares.
+    """
+    rings, turned = [drawing.ring for drawing in drawings], [drawing.rings for drawing in drawings]
     half = paper.overlap / 2 * (1 + 1j)
     if paper.height is None:
-        placing, length = places_on_roll(rings, paper.step)
+        placing, length = places_on_roll(rings, paper.step, turned=turned)
         wide = placing.columns * paper.step[0] + paper.overlap
         tiling = all_pages(wide, length + paper.overlap, paper)
     else:
-        placing = places_on_pages(rings, paper.step)
+        placing = places_on_pages(rings, paper.step, turned=turned)
         tiling = Tiling(paper, placing.rows, placing.columns, placing.used)
-    spots = tuple(PlaceOnPage(s.turn, s.move + half) for s in placing.spots)
-    found = Imposed(title, tuple(drawings), tiling, spots)
+    lying = tuple(d.quarters[s.turn // 90] for d, s in zip(drawings, placing.spots, strict=True))
+    spots = tuple(PlaceOnPage(0, s.move + half) for s in placing.spots)
+    found = Imposed(title, lying, tiling, spots)
     printed = tuple(place for place in tiling.used if _is_printed(found, place))
-    return Imposed(title, tuple(drawings), Tiling(tiling.paper, tiling.rows, tiling.columns, printed), spots)
+    found = replace(found, tiling=replace(tiling, used=printed))
+    corners = {place: _corner(found, place) for place in printed}
+    found = replace(found, corners=corners)
+    for n, (drawing, spot) in enumerate(zip(drawings, placing.spots, strict=True)):
+        squares = [moved_box(square_box(corner), -spots[n].move) for corner in corners.values()]
+        others = drawing.clear_of(spot.turn, squares)
+        found = next((new for other in others if (new := _with_words(found, n, other))), found)
+    return found
+
+
+def _with_words(found: Imposed, n: int, other: PieceOnPaper) -> Imposed | None:
+    """Return the pages with another drawing of piece `n`; None where words beside it meet another piece."""
+    drawings = tuple(other if k == n else drawing for k, drawing in enumerate(found.drawings))
+    rings = [[p + s.move for p in d.ring] for d, s in zip(drawings, found.spots, strict=True)]
+    met = other.beside and any(n in pair for *pair, _ in overlaps(rings))
+    return None if met else replace(found, drawings=drawings)
+
+
+def _corner(found: Imposed, place: Place) -> complex:
+    """Return where the squares of a page go: off all words if they can, and where few lines lie."""
+    on = found.on(place)
+    ink = np.concatenate([found.ink[n] for n in on]) if on else np.zeros(0, dtype=complex)
+    words = [moved_box(text.bounds, found.spots[n].move) for n in on for text in found.drawings[n].texts]
+    return quiet_corner(found.tiling.cell(place), ink, words)
 
 
 def _is_printed(found: Imposed, place: Place) -> bool:
@@ -145,11 +181,9 @@ def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
 
 def _page(work: Imposed, number: int) -> Page:
     tiling, place = work.tiling, work.tiling.used[number]
-    on = work.on(place)
-    ink = np.concatenate([work.ink[n] for n in on]) if on else np.zeros(0, dtype=complex)
     lines = (clean_text(work.title, 44), f"page {number + 2} of {len(tiling.used) + 1}, {tiling.paper.title}")
-    strokes, texts = page_marks(tiling, place, Stamp(page_name(place), lines), ink)
-    shown = tuple(DrawingOnPage(work.drawings[n].name, work.spots[n]) for n in on)
+    strokes, texts = page_marks(tiling, place, Stamp(page_name(place), lines), work.corners[place])
+    shown = tuple(DrawingOnPage(work.drawings[n].name, work.spots[n]) for n in work.on(place))
     paper = tiling.paper
     assert paper.height is not None
     window = tiling.window(place)

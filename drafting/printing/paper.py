@@ -108,10 +108,11 @@ def paper_named(text: str) -> Paper:
 def _measured(words: str) -> Paper:
     if found := _ROLL.fullmatch(words):
         width = parse_length(f"{found['a']} {found['unit']}")
-        return Paper(f"roll-{width:.0f}", f"roll, {width:g} mm wide", width, None)
+        wide = f"{' '.join(found['a'].split())} {found['unit']}"
+        return Paper(f"roll-{width:.0f}", f"roll, {wide} wide", width, None)
     if found := _TWO_SIDES.fullmatch(words):
-        sides = sorted(parse_length(f"{found[key]} {found['unit']}") for key in "ab")
-        name = f"{sides[0]:.0f}x{sides[1]:.0f}"
-        return Paper(name, f"{sides[0]:g} x {sides[1]:g} mm", sides[0], sides[1])
+        sides = sorted((parse_length(f"{found[key]} {found['unit']}"), found[key].strip()) for key in "ab")
+        (short, a), (long, b) = sides
+        return Paper(f"{short:.0f}x{long:.0f}", f"{a} x {b} {found['unit']}", short, long)
     right = f"{meant(words, PAPERS)}; any other is written as 'roll 61 cm' or '50 x 70 cm'"
     raise BadValue(f"{as_written(words)} is no paper", right)

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from drafting.draft.pattern import CutPiece
 from drafting.finish.label import Label, cut_count, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
+from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
 from drafting.sheet.faces import faced
 from drafting.sheet.marks import piece_strokes
@@ -22,15 +24,26 @@ AROUND = 3.0
 OUT = 0.5
 """mm: what passes the cut line by more is counted to the piece's room."""
 
+PLACES = 12
+"""Places that are tried for words beside a piece (ours)."""
+
 MODEL_TEXT = 2.4
 """mm: text on a small copy, about the least that is read without a glass (ours)."""
 
 _NOT_CROSSED = (Layer.GRAIN, Layer.DART, Layer.STITCH, Layer.FOLD, Layer.PLACEMENT)
 
 
+Drawn = Callable[[int, Sequence[Box]], "PieceOnPaper"]
+"""Draws a piece turned by so many degrees (0, 90, 180, 270), its words upright and clear of these boxes."""
+
+
 @dataclass(frozen=True)
 class PieceOnPaper:
-    """One piece on paper, where it was drafted; `ring` goes round everything that is drawn."""
+    """One piece on paper, where it was drafted; `ring` goes round everything that is drawn.
+
+    Some of its words may stand `beside` it. `drawn` draws it anew as it lies on the paper: words are
+    read upright however a piece is turned. Without it lines are turned, and words set upright where they were.
+    """
 
     name: str
     title: str
@@ -38,16 +51,65 @@ class PieceOnPaper:
     texts: tuple[Text, ...]
     ring: tuple[complex, ...]
     area: float
+    beside: bool = False
+    drawn: Drawn | None = None
+
+    @cached_property
+    def quarters(self) -> tuple[PieceOnPaper, ...]:
+        """The piece in each quarter turn, its words upright; first as it was drafted."""
+        return (self, *(self._turned(degrees) for degrees in (90, 180, 270)))
+
+    def _turned(self, degrees: int) -> PieceOnPaper:
+        if self.drawn is not None:
+            return self.drawn(degrees, ())
+        factor = PlaceOnPage(degrees, 0j).factor
+        strokes = tuple(replace(s, paths=tuple(p.turned(0j, factor) for p in s.paths)) for s in self.strokes)
+        texts = tuple(text.moved(_middle(text) * factor - _middle(text)) for text in self.texts)
+        return replace(self, strokes=strokes, texts=texts, ring=tuple(p * factor for p in self.ring))
+
+    @cached_property
+    def rings(self) -> tuple[tuple[complex, ...], ...]:
+        """What goes round everything in each quarter turn, turned back to where it was drafted."""
+        back = (1, -1j, -1, 1j)
+        return tuple(tuple(p * b for p in q.ring) for q, b in zip(self.quarters, back, strict=True))
+
+    def clear_of(self, turn: int, taken: Sequence[Box]) -> Iterator[PieceOnPaper]:
+        """Yield the piece so turned with its words elsewhere, where one of them touches these boxes.
+
+        Words beside it are tried at one place after another: whoever asks knows what else lies there.
+        """
+        lying = self.quarters[turn // 90 % 4]
+        struck = any(_touch(box, wider_box(text.bounds, AROUND)) for box in taken for text in lying.texts)
+        boxes = [wider_box(box, AROUND) for box in taken]
+        if not struck or self.drawn is None:
+            return
+        for _ in range(PLACES):
+            other = self.drawn(turn, boxes)
+            yield other
+            boxes += [text.bounds for text in other.texts if text.layer is Layer.LABEL]
 
 
 def piece_on_paper(cut_piece: CutPiece, label: Label, place: int = 0) -> PieceOnPaper:
     """Return a piece with everything on it, true to scale; `place` as `faces.face` wants it."""
-    strokes, texts = piece_drawing(cut_piece, label)
-    return _drawing(cut_piece, cut_piece.cut, faced(cut_piece, strokes, place), texts)
+
+    def drawn(degrees: int, taken: Sequence[Box]) -> PieceOnPaper:
+        lying = cut_piece.turned(degrees)
+        strokes, texts = piece_drawing(lying, label, taken)
+        return _drawing(lying, lying.cut, faced(lying, strokes, place), texts, drawn)
+
+    return drawn(0, ())
 
 
 def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPaper:
     """Return a piece at 1 : `part` for a paper model, so marked; lines are as wide as ever."""
+
+    def drawn(degrees: int, taken: Sequence[Box]) -> PieceOnPaper:
+        return _model(cut_piece.turned(degrees), part, place, taken, drawn)
+
+    return drawn(0, ())
+
+
+def _model(cut_piece: CutPiece, part: int, place: int, taken: Sequence[Box], again: Drawn) -> PieceOnPaper:
     strokes = tuple(
         replace(s, paths=tuple(path.mapped(lambda p: p / part) for path in s.paths))
         for s in piece_strokes(cut_piece)
@@ -59,28 +121,48 @@ def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPape
         f"scale 1:{part}, paper model",
     )
     drawn = [path for s in strokes if s.layer in _NOT_CROSSED for path in s.paths]
-    text = _inside(cut, drawn, Text(0j, MODEL_TEXT, lines, "middle"))
-    return _drawing(cut_piece, cut, faced(cut_piece, strokes, place), (text,))
+    text = _inside(cut, drawn, Text(0j, MODEL_TEXT, lines, "middle"), taken)
+    return _drawing(cut_piece, cut, faced(cut_piece, strokes, place), (text,), again)
 
 
-def _inside(cut: Path, drawn: Sequence[Path], text: Text) -> Text:
+def _inside(cut: Path, drawn: Sequence[Path], text: Text, taken: Sequence[Box]) -> Text:
     """Return the words in the piece where they fit, else under it."""
     x0, y0, x1, y1 = cut.bounds
     a, b, c, d = text.bounds
-    free, middle = Room.inside(cut, drawn), complex(x0 + x1, y0 + y1) / 2
+    free, middle = Room.inside(cut, drawn).without(boxes=taken), complex(x0 + x1, y0 + y1) / 2
     corner = free.place(c - a, d - b, near(middle, c - a, d - b))
     if corner is None:
         corner = complex((x0 + x1) / 2 - text_width(text) / 2, y0 - 1.5 - (d - b))
     return text.moved(corner - complex(a, b))
 
 
-def _drawing(cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text]) -> PieceOnPaper:
+def _drawing(
+    cut_piece: CutPiece, cut: Path, strokes: Sequence[Stroke], texts: Sequence[Text], drawn: Drawn
+) -> PieceOnPaper:
     boxes = [*(s.bounds for s in strokes), *(t.bounds for t in texts)]
     beyond = [box for box in boxes if _sticks_out(box, cut)]
     ring = ring_around(cut, beyond, AROUND)
     title = f"{cut_piece.number} {piece_title(cut_piece.piece)}"
     name = cut_piece.piece.name
-    return PieceOnPaper(name, title, tuple(strokes), tuple(texts), tuple(ring), abs(cut.area))
+    return PieceOnPaper(
+        name=name,
+        title=title,
+        strokes=tuple(strokes),
+        texts=tuple(texts),
+        ring=tuple(ring),
+        area=abs(cut.area),
+        beside=bool(beyond),
+        drawn=drawn,
+    )
+
+
+def _middle(text: Text) -> complex:
+    x0, y0, x1, y1 = text.bounds
+    return complex(x0 + x1, y0 + y1) / 2
+
+
+def _touch(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 def _sticks_out(box: Box, cut: Path) -> bool:

@@ -41,7 +41,7 @@ JOINED, FAR = 0.12, 0.002
 """What a page of a piece costs beside a blank page begun (1), and a page's way from the corner (ours)."""
 
 UPSIDE = {0: 0.0, 90: 0.05, 180: 0.25, 270: 0.05}
-"""What a turn costs beside a blank page begun: words upside down are read with a bent neck (ours)."""
+"""What a turn costs beside a blank page begun: a piece is known best as it is worn (ours)."""
 
 
 @dataclass(frozen=True)
@@ -117,15 +117,25 @@ class PagePlane:
             self.blank[first + a, left + b] = False
 
 
-def places_on_pages(rings: Sequence[Corners], step: tuple[float, float], count: int = COUNT) -> Placing:
+def places_on_pages(
+    rings: Sequence[Corners],
+    step: tuple[float, float],
+    count: int = COUNT,
+    *,
+    turned: Sequence[Sequence[Corners]] = (),
+) -> Placing:
     """Return where outlines (closed, mm) go on pages that lie `step` mm apart, across and up.
+
+    `turned` holds for each outline the four that it has in each of `TURNS`, turned back, where words
+    that stay upright make them differ.
 
     Raises `DraftError` for an outline too large for any plane (over 300 pages).
     """
     areas = [_area(ring) for ring in rings]
     rows, columns = _plane(rings, step)
     raster = _raster(step, rows, columns)
-    turns = [[RasterOutline(ring, turn, raster) for turn in TURNS] for ring in rings]
+    fours = turned or [(ring,) * len(TURNS) for ring in rings]
+    turns = [[RasterOutline(r, turn, raster) for r, turn in zip(four, TURNS, strict=True)] for four in fours]
     best: tuple[tuple[int, int, float], Placing] | None = None
     for order in _orders(areas, max(1, count // max(1, len(rings)))):
         while True:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
 from drafting.draft.pattern import CutPiece
 from drafting.finish import label_room
 from drafting.finish.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.geometry import Path
+from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_around, text_width, wider_box
 from drafting.sheet.captions import piece_captions
@@ -33,6 +34,9 @@ FLAT_TRIES = tuple((size, width) for size in (3.5, 3.0, 2.6) for width in (60, 9
 
 BESIDE = (4.2, 40)
 """Size and width of a label that found no room in its piece."""
+
+CROWDED = 2.4
+"""Size (mm) of such a label where squares and other pieces leave little room; read without a glass (ours)."""
 
 _Tries = tuple[tuple[float, int], ...]
 
@@ -60,33 +64,40 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
     )
 
 
-def piece_drawing(cut_piece: CutPiece, label: Label) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+def piece_drawing(
+    cut_piece: CutPiece, label: Label, taken: Sequence[Box] = ()
+) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     """Return the lines and words of a piece where it lies, without page and scale squares.
 
     A small piece does not repeat which measures were estimated. A label that finds no room inside
-    the piece stands close beside it.
+    the piece stands close beside it. No word stands in a box that is `taken`.
     """
     strokes = piece_strokes(cut_piece, label.one_way)
-    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR)
+    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR, taken)
     if not inside:
         label = replace(label, estimated=(), off=())
         tries = (*LABEL_TRIES, *FLAT_TRIES)
-        captions, inside = _words_inside(cut_piece, label, strokes, tries, 0.5 * CLEAR)
+        captions, inside = _words_inside(cut_piece, label, strokes, tries, 0.5 * CLEAR, taken)
     if inside:
         return strokes, (*captions, *inside)
-    block = label_block(label_lines(cut_piece, label, BESIDE[1]), LABEL_TRIES[-1][0])
+    block = label_block(label_lines(cut_piece, label, BESIDE[1]), CROWDED if taken else LABEL_TRIES[-1][0])
     page = box_around([cut_piece.cut.bounds, *(text.bounds for text in captions)])
     reach = 2 * APART + max(text_width(text) for text in block)
-    room = Room.around(cut_piece.cut, reach).without(boxes=[text.bounds for text in captions])
+    room = Room.around(cut_piece.cut, reach).without(boxes=[*taken, *(text.bounds for text in captions)])
     placed = _placed(block, room, CLEAR, lambda w, h: least_page(page, w, h))
     return strokes, (*captions, *placed)
 
 
 def _words_inside(
-    cut_piece: CutPiece, label: Label, strokes: tuple[Stroke, ...], tries: _Tries, clear: float
+    cut_piece: CutPiece,
+    label: Label,
+    strokes: tuple[Stroke, ...],
+    tries: _Tries,
+    clear: float,
+    taken: Sequence[Box] = (),
 ) -> tuple[tuple[Text, ...], tuple[Text, ...]]:
     """Return the captions of a piece, and its label where that fits inside."""
-    room = Room.inside(cut_piece.piece.outline, _paths(strokes, _NOT_CROSSED))
+    room = Room.inside(cut_piece.piece.outline, _paths(strokes, _NOT_CROSSED)).without(boxes=taken)
     captions = piece_captions(cut_piece, room)
     room = room.without(boxes=[wider_box(text.bounds, 2.0) for text in captions])
     return captions, label_inside(cut_piece, label, room, tries, clear)

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Path
-from drafting.geometry.area import clipped
+from drafting.geometry.area import clipped_to
 from drafting.geometry.path import Box
-from drafting.sheet import Layer, Sheet, Stroke, Text
+from drafting.sheet import Layer, Sheet, Stroke, Text, box_path
 from drafting.sheet.fitting_sheet import HIGH, WIDE
 
 COLUMNS, ROWS = 3, 4
@@ -57,7 +57,8 @@ def _cell(cell: SignCell, corner: complex, name: str) -> tuple[list[Stroke], lis
     seen = tuple(textwrap.wrap(cell.seen, 38))
     low = corner - 1j * (5.0 + 3.4 * len(seen) + DRAWN)
     by = low + complex((wide - scale * (x1 - x0)) / 2, 0.0) - scale * complex(x0, y0)
-    parts = [part for path in cell.outlines for part in clipped(path, cell.box)]
+    frame = box_path(cell.box)
+    parts = [part for path in cell.outlines for part in clipped_to(path, frame)]
     body = tuple(path.mapped(lambda p: scale * p + by) for path in parts)
     folds = tuple(path.mapped(lambda p: scale * p + by) for path in cell.lines)
     strokes = [Stroke(Layer.CLOTH, body, f"{name}.figure"), Stroke(Layer.STRETCH, folds, f"{name}.folds")]

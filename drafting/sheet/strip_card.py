@@ -6,10 +6,13 @@ Drawn for the paper that A4 and Letter have in common, within its margins: 190 x
 from __future__ import annotations
 
 from cmath import rect
+from collections.abc import Mapping
+from dataclasses import dataclass
 from math import radians, tan
 
 from drafting.fabric.overhang import SLOPE
 from drafting.geometry import Path, line
+from drafting.ground.units import shown_unit
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_path
 from drafting.sheet.scale import scale_square
 
@@ -28,14 +31,37 @@ REACH = 180
 """mm that the ruler measures."""
 
 SQUARE = 88 + 150j
-TICKS = {10: 6.0, 5: 4.5, 1: 3.0}
-"""mm: the length of a tick at every tenth, fifth and single mm."""
 
 HEAD = ("The overhang test",)
+
+
+@dataclass(frozen=True)
+class CardRuler:
+    """What the card's ruler and words are in: mm of one figure, of the marks between, and what they are called."""
+
+    figure: float
+    ticks: Mapping[float, float]
+    called: str
+    strip: str
+    loaded: tuple[str, str]
+
+
+CM = CardRuler(
+    figure=10.0, ticks={10.0: 6.0, 5.0: 4.5, 1.0: 3.0}, called="cm", strip="25 mm", loaded=("5 cm", "100 mm")
+)
+INCHES = CardRuler(
+    figure=25.4,
+    ticks={25.4: 6.0, 12.7: 5.0, 6.35: 4.0, 3.175: 3.2, 1.5875: 2.4},
+    called="inches",
+    strip="1 in",
+    loaded=("2 in", "4 in"),
+)
+"""Sixteenths, as on a tape; strips of 1 in and 25 mm are the same test (`Source.ASTM_D1388`: 25 mm)."""
+
 HOW = (
     "Print at 100 %, prove the square, glue on card, cut out.",
     "Stand the slope at the table's front, its corner level",
-    "with the table's top. Lay a strip 25 mm wide flat, the",
+    "with the table's top. Lay a strip {strip} wide flat, the",
     "ruler on it, both ends at the edge. Push both out",
     "together until the strip's tip touches the slope. What",
     "the ruler says at the table's edge hangs over; half of",
@@ -43,24 +69,27 @@ HOW = (
     "ends, and take the mean of four.",
 )
 LOADED = (
-    "The loaded strip: cut it twice as wide as this ruler (5 cm), mark 100 mm on it, hang it up, clip 500 g",
+    "The loaded strip: cut it twice as wide as this ruler ({wide}), mark {marks} on it, hang it up, clip 500 g",
     "along its whole lower edge, wait a minute, and read the marks. Along, across, and on the bias.",
 )
 
 
-def strip_card() -> Sheet:
-    """Return the card as a sheet, true to scale."""
-    ruler, figures = _ruler()
+def strip_card(unit: str | None = "cm") -> Sheet:
+    """Return the card as a sheet, true to scale, its ruler in cm or in inches."""
+    scale = INCHES if shown_unit(unit) == "in" else CM
+    how = tuple(line.format(strip=scale.strip) for line in HOW)
+    loaded = tuple(line.format(wide=scale.loaded[0], marks=scale.loaded[1]) for line in LOADED)
+    ruler, figures = _ruler(scale)
     square, *captions = scale_square(1, SQUARE)
     texts = (
         Text(6 + 250j, 5.0, HEAD, bold=True),
-        Text(6 + 243j, 2.5, HOW),
+        Text(6 + 243j, 2.5, how),
         *captions,
         *_slope_words(),
         *figures,
-        Text(6 + 22j, 2.7, LOADED),
+        Text(6 + 22j, 2.7, loaded),
     )
-    return Sheet(HEAD[0], WIDE, HIGH, (_slope(), square, *ruler), texts, " ".join((*HOW, *LOADED)))
+    return Sheet(HEAD[0], WIDE, HIGH, (_slope(), square, *ruler), texts, " ".join((*how, *loaded)))
 
 
 def _slope() -> Stroke:
@@ -79,18 +108,23 @@ def _slope_words() -> tuple[Text, ...]:
     )
 
 
-def _ruler() -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
+def _ruler(scale: CardRuler) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     x, y = RULER.real, RULER.imag
     top = complex(x, y + STRIP)
-    ticks = tuple(line(top + mm, top + mm - 1j * _tick(mm)) for mm in range(1, REACH))
+    least = min(scale.ticks)
+    at = [n * least for n in range(1, round(REACH / least))]
+    ticks = tuple(line(top + mm, top + mm - 1j * _tick(mm, scale)) for mm in at)
     figures = tuple(
-        Text(top + mm - 10j, 3.2, (f"{mm // 10}",), "middle", layer=Layer.SCALE) for mm in range(10, REACH, 10)
+        Text(top + n * scale.figure - 10j, 3.2, (f"{n}",), "middle", layer=Layer.SCALE)
+        for n in range(1, int((REACH - 1) / scale.figure) + 1)
     )
-    words = ("cm that hang over. This ruler is as wide as the strip: 25 mm. This end to the front.",)
+    wide = f"This ruler is as wide as the strip: {scale.strip}."
+    words = (f"{scale.called} that hang over. {wide} This end to the front.",)
     frame = box_path((x, y, x + REACH, y + STRIP))
     strokes = (Stroke(Layer.CUT, (frame,), "ruler", closed=True), Stroke(Layer.SCALE, ticks, "scale-check.ruler"))
     return strokes, (*figures, Text(complex(x + 3, y + 5), 3.2, words, layer=Layer.SCALE))
 
 
-def _tick(mm: int) -> float:
-    return next(length for every, length in TICKS.items() if mm % every == 0)
+def _tick(mm: float, scale: CardRuler) -> float:
+    """Return how long a mark is: the longest of those whose step it is a multiple of."""
+    return next(length for every, length in scale.ticks.items() if abs(mm / every - round(mm / every)) < 1e-6)

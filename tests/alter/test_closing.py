@@ -19,7 +19,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.making.order.soundness import unsound
 from drafting.making.shopping import shopping
-from drafting.making.words import plan_sentence as text
+from drafting.making.words import plan_sentence
 from drafting.shaping.details.fastener_rows import CORD_END, cord_length, evenly
 from drafting.shaping.details.zips import sold_zip
 from tests.making.orders import WOVEN, costume_of, order_of
@@ -88,8 +88,9 @@ def test_the_zip_to_buy_is_the_next_that_is_sold_and_the_shopping_list_has_it() 
     assert need <= zip_.cut_length < need + 50
     assert zip_.cut_length % 50 == 0
     row = next(row for row in shopping(costume_of(made, WOVEN), {}) if row.what == "zip")
-    assert (row.amount, row.unit) == (zip_.cut_length, "mm")
-    assert "invisible" in text(row.detail)
+    assert (row.amount, row.unit) == (1, "piece")
+    assert plan_sentence(row.detail, "cm") == f"invisible zip, {zip_.cut_length / 10:g} cm"
+    assert plan_sentence(row.detail, "in") == f"invisible zip, {math.ceil(zip_.cut_length / 25.4 - 0.1)} in"
 
 
 def test_what_ends_at_the_waist_opens_all_the_way_with_a_zip_that_comes_apart() -> None:
@@ -196,4 +197,4 @@ def test_a_hidden_zip_goes_in_before_the_seam_below_it_and_a_lapped_one_after(ki
 @pytest.mark.parametrize(("fastening", "word"), [("zip", "zip"), ("hooks", "hook"), ("laced", "eyelets")])
 def test_the_plan_says_how_the_closing_is_sewn(fastening: str, word: str) -> None:
     steps = order_of(costume_of(top(fastening=fastening), WOVEN))
-    assert any(word in text(one) for step in steps for one in step.say)
+    assert any(word in plan_sentence(one) for step in steps for one in step.say)

@@ -13,7 +13,7 @@ from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import PLIES, chart_body, drafted
 
 BLOCKS = ("bodice", "close-top", "shirt", "trousers", "tailcoat")
-LIMITS = Limits(seconds=60.0)
+LIMITS = Limits(steps=1000)
 
 
 def main() -> None:

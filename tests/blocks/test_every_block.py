@@ -16,6 +16,7 @@ from drafting.commands.texts import block_text
 from drafting.costume.choices import Origin, choose, garment_choices, parts_of
 from drafting.costume.garment import draft_garment, make_garment
 from drafting.fabric import Fabric
+from drafting.ground.lengths import in_unit
 from drafting.ground.scale import body_scale
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.own import ROOT
@@ -90,6 +91,6 @@ def test_every_choice_is_listed_with_its_unit_its_meaning_and_its_source(name: s
     said = " ".join(block_text(block).split())
     for choice in block.choices:
         assert choice.name in said
-        assert " ".join(choice.meaning.split()).rstrip(".") in said
+        assert " ".join(in_unit(choice.meaning, "mm").split()).rstrip(".") in said
     named = [choice.name for choice in garment_choices(block)]
     assert len(named) == len(set(named)), "a choice of the finish has the same name"

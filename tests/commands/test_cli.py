@@ -227,6 +227,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     from drafting.blocks import all_blocks
+    from drafting.ground.lengths import in_unit
     from drafting.ground.sources import printed
 
     assert main(["blocks", "all"]) == 0
@@ -235,7 +236,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     assert len(choices) > 10
     for choice in choices:
         assert choice.name in said
-        assert " ".join(choice.meaning.rstrip(".").split()) in said
+        assert " ".join(in_unit(choice.meaning, "cm").rstrip(".").split()) in said
         assert f"Source: {printed(*choice.source)}" in said
     for role in (*EdgeRole, *PieceRole, *SeamKind):
         assert f"{role.value} {role.meaning}" in said

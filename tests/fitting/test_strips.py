@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import io
+from pathlib import Path
 
 import pytest
 from pypdfium2 import PdfDocument
 
 from drafting.body import wearer
+from drafting.costume.file import read_costume
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.costume.make import make
 from drafting.fitting.strip import strips_between
-from drafting.output.strips import strips_pdf
+from drafting.output.strips import strips_of_last_fitting, strips_pdf
 
 BODY = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
 
@@ -58,3 +61,28 @@ def test_a_strip_is_printed_true_to_scale_with_its_words() -> None:
 def test_a_piece_that_changed_all_round_is_printed_again() -> None:
     before, after = bodice(), draft_garment(BODY.changed(bust_girth=1100.0), None, "bodice", {"bust_ease": 80.0})
     assert strips_between(before.pattern["front"], after.pattern["front"]) == ()
+
+
+def test_making_after_a_fitting_writes_the_strips_of_what_it_moved(tmp_path: Path) -> None:
+    for name, text in FILES.items():
+        (tmp_path / name).write_text(text, "utf-8")
+    unfitted = make(read_costume(tmp_path / "before.toml"))
+    fitted = make(read_costume(tmp_path / "after.toml"))
+    assert list(strips_of_last_fitting(unfitted)) == []
+    ((garment, pdf),) = strips_of_last_fitting(fitted)
+    assert garment == "bodice"
+    said = PdfDocument(io.BytesIO(pdf))[0].get_textpage().get_text_range()
+    assert "strip 1" in said
+
+
+PLAIN = '[garments.bodice]\nblock = "bodice"\nfabric = "shell"\n[fabrics]\nshell = "cloth.toml"\n'
+FILES = {
+    "body.toml": 'title = "B"\nunit = "cm"\n[measures]\nheight = 170\n'
+    "bust_girth = 94\nwaist_girth = 80\nhip_girth = 100\n",
+    "cloth.toml": 'title = "Calico"\nunit = "cm"\nwidth = 150\nweave = "woven"\nsort = "plain"\n',
+    "first.toml": 'title = "F"\nunit = "cm"\non = 2026-11-09\n'
+    '[[notes]]\nside = "both"\nwhere = "waist"\nverb = "take in"\n'
+    'amount = "1 cm"\nas = "pinch"\nkind = "body"\nstate = "pinned"\n',
+    "before.toml": f'title = "A"\nwearer = "body.toml"\n{PLAIN}',
+    "after.toml": f'title = "A"\nwearer = "body.toml"\nfittings = ["first.toml"]\n{PLAIN}',
+}

@@ -89,6 +89,17 @@ def test_a_deeper_armhole_lets_the_hem_rise_farther() -> None:
     assert len(rises) == 3
 
 
+def test_a_body_whose_sides_differ_is_told_the_same_movements() -> None:
+    body = made("kite").costume.wearer
+    leaning = body.changed(shoulder_drop=(20.0, 45.0))
+    told = [
+        {row.movement for row in move_rows(draft_garment(one, None, "shirt"), one, None)}
+        for one in (body, leaning)
+    ]
+    assert told[0] == told[1]
+    assert Movement.ARMS_UP in told[1]
+
+
 def test_a_quick_change_counts_each_closing() -> None:
     bare = made("kite")
     assert moves("kite", "top")[Movement.CHANGE].have == 10.0

@@ -16,6 +16,7 @@ from drafting.ground.errors import InputError
 from drafting.output.folder import swap_in
 from drafting.output.worn import worn_record, worn_text, write_worn
 from drafting.output.worn_plan import worn_findings, worn_shown
+from drafting.worn.stands.treated import TreatedHem
 from tests.worn.made_up import tube
 from tests.worn.standing import RADIUS, worn_post
 
@@ -56,7 +57,18 @@ def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     assert record["schema"] == 1
     assert record["form"] == [{"name": "waist_girth", "wanted": 942.0, "got": 942.5}]
     (shirt,) = record["garments"]
-    assert set(shirt) == {"garment", "converged", "residual", "vertices", *KEYS, "hem", "words"}
+    assert set(shirt) == {
+        "garment",
+        "converged",
+        "residual",
+        "vertices",
+        *KEYS,
+        "hem",
+        "signs",
+        "treatments",
+        "words",
+    }
+    assert [row["treatment"] for row in shirt["treatments"]] == ["plain", "boned"]
     assert shirt["converged"] is True
     for name, kinds in KEYS.items():
         assert shirt[name]
@@ -65,6 +77,23 @@ def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     assert {row["where"] for row in shirt["stands_off"]} == {"front", "side", "back"}
     assert set(shirt["hem"]) == {"width", "back_reach", "range"}
     assert shirt["hem"]["range"][0] <= shirt["hem"]["width"] <= shirt["hem"]["range"][1]
+
+
+def test_each_treatment_of_a_hem_stands_in_the_record_with_its_numbers() -> None:
+    """A tube of a radius of 170 mm on a post of 150: 340 wide, 20 behind."""
+    costume = worn_post(treated=True)
+    garment = costume.garments[0]
+    lost = replace(garment, treated=(*garment.treated, TreatedHem("starched", None, ())))
+    (shirt,) = worn_record(replace(costume, garments=(lost,)))["garments"]
+    plain, boned, starched = shirt["treatments"]
+    assert (plain["treatment"], boned["treatment"], starched["treatment"]) == ("plain", "boned", "starched")
+    for one in (plain, boned):
+        assert one["converged"] is True
+        assert one["width"] == pytest.approx(2 * (RADIUS + 20), abs=1.0)
+        assert one["back_reach"] == pytest.approx(20.0, abs=1.0)
+        assert one["range"][0] <= one["width"] <= one["range"][1]
+    nothing = {"converged": False, "width": None, "back_reach": None, "range": [None, None]}
+    assert starched == {"treatment": "starched"} | nothing
 
 
 def test_what_did_not_come_to_rest_has_no_number_and_says_so() -> None:

@@ -127,6 +127,7 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
         piece_on_paper(cut, invented.KITE),
         ring=tuple(long.flattened(1)),
         strokes=(replace(piece_on_paper(cut, invented.KITE).strokes[0], paths=(long,)),),
+        drawn=None,
     )
     data, _ = sheet_pdf(imposed("The kite - train", [train], PAPERS["roll"]))
     read = list(pages(data))[1:]

@@ -20,7 +20,7 @@ from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import LevelWorn
 from tests.worn.garments import KNIT, chart_body, drafted
 
-LIMITS = Limits(seconds=120.0)
+LIMITS = Limits(steps=1500)
 COARSE, FINE = 40.0, 20.0
 
 

@@ -111,5 +111,5 @@ def come_to_rest(
     """Points (count, 3) mm at rest and the residual: the cloth as stiff as it is, no friction, thin as paper."""
     stays = np.zeros(mesh.count, dtype=bool) if held is None else held
     scene = scene_of(sheet_of(mesh, stays, np.inf, np.inf), field, np.zeros(mesh.count))
-    found = searched(scene, points * 1e-3, unheld(), Limits(seconds=60.0, residual=0.01))
+    found = searched(scene, points * 1e-3, unheld(), Limits(residual=0.01))
     return found.state.points * 1e3, residual_of(scene, found.state)

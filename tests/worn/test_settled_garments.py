@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import time
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,7 +16,7 @@ from drafting.worn.settled import Limits, at_rest, from_coarse
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import PLIES, chart_body, drafted
 
-LIMITS = Limits(seconds=120.0)
+LIMITS = Limits(steps=1500)
 
 
 @dataclass(frozen=True, eq=False)
@@ -73,6 +75,18 @@ def test_from_its_own_answer_it_stays_where_it_is(worn: Worn) -> None:
     assert again.settled
     assert again.steps <= worn.rest.steps / 5
     assert np.abs(again.points - worn.rest.points).max() < 2.0
+
+
+def test_it_comes_to_the_same_rest_however_slow_the_machine_is(
+    worn: Worn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A clock on which every look takes a quarter of an hour."""
+    few, clock = Limits(steps=25), itertools.count(step=900.0)
+    once = at_rest(worn.coarse, worn.start, worn.form.distance, few)
+    monkeypatch.setattr(time, "process_time", lambda: next(clock))
+    again = at_rest(worn.coarse, worn.start, worn.form.distance, few)
+    assert again.steps == once.steps == 25
+    assert (again.points == once.points).all()
 
 
 def test_a_search_that_was_cut_short_says_so(worn: Worn) -> None:

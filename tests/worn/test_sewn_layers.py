@@ -127,3 +127,34 @@ def test_the_whole_shipped_costume_is_sewn() -> None:
         mesh = sewn_mesh(garment.draft, garment.name, PLIES)
         assert signed(mesh).min() > 0.0
         assert mesh.levels
+
+
+def test_a_front_that_laps_is_held_on_the_middle_at_its_lowest_buttons_and_hangs_free_below() -> None:
+    """The coat has three buttons, one of them above the break of its lapel, where the cloth is turned over."""
+    draft = drafted("tailcoat")
+    mesh, front = sewn_mesh(draft, "tailcoat", PLIES), draft["front"]
+    index = [piece.name for piece in mesh.pieces].index("front")
+    own = np.unique(mesh.triangles[mesh.piece == index])
+    seams = np.concatenate([mesh.edges["back", "centre_back"], mesh.edges["under-collar", "centre"]])
+    held = own[mesh.on_middle[mesh.merged[own]] & ~np.isin(mesh.merged[own], seams)]
+    buttons = [mark.path.start.imag for mark in front.placements if mark.what == "button"]
+    low = [y for y in buttons if y < front.points["break"].imag]
+    assert (len(buttons), len(low)) == (3, 2)
+    assert np.abs(mesh.flat[held, 0]).max() < 0.01  # the centre front is drawn at x = 0, the edge 26 mm beyond it
+    assert sorted(mesh.flat[held, 1]) == pytest.approx(sorted(low), abs=10.0)
+    assert mesh.flat[held, 1].min() > front["edge"].path.end.imag + 5.0
+
+
+def test_the_fronts_of_an_uneven_wearers_coat_are_held_to_each_other() -> None:
+    mesh = sewn_mesh(drafted("tailcoat", uneven_body()), "tailcoat", PLIES)
+    hands = [[p.name for p in mesh.pieces if p.hand == hand and p.role == "front"] for hand in ("left", "right")]
+    own = [set(mesh.sewn[mesh.piece == [p.name for p in mesh.pieces].index(name)].ravel()) for (name,) in hands]
+    held = [pair for pair in mesh.tied.tolist() if pair[0] in own[0] and pair[1] in own[1]]
+    assert len(held) == 2
+
+
+def test_a_coat_without_buttons_hangs_open() -> None:
+    mesh = sewn_mesh(drafted("tailcoat", None, {"coat_buttons": 0}), "tailcoat", PLIES)
+    middle = {ref for ref, chain in mesh.edges.items() if mesh.on_middle[chain].any()}
+    assert not {ref for ref in middle if ref[0] == "front"}
+    assert not mesh.on_middle[mesh.front].any()

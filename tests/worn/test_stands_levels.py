@@ -13,8 +13,8 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.stands.comfort import gives_at
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.levels import levels_worn
-from drafting.worn.stands.model import GarmentWorn, StandsOff, Strain
-from drafting.worn.stands.told import garment_told
+from drafting.worn.stands.model import GarmentWorn, LevelWorn, StandsOff, Strain
+from drafting.worn.stands.told import garment_told, most_serious_first, pull_verdict
 from drafting.worn.stands.words import worded
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
@@ -128,5 +128,45 @@ def test_what_touches_in_two_places_and_what_is_stretched_here_and_there_is_told
     level = replace(waist, stands_off=off, strain=Strain(0.002, 0.018, 0.01, True))
     words = [worded(said, "cm") for said in garment_told(GarmentWorn("tube", True, 0.01, 100, (level,), None))]
     assert words[0] == "At the waist it stands off 4 cm in front, and touches at the sides and behind."
-    assert words[1] == "Nothing pulls."
-    assert "1.8 % at single places" in words[2]
+    assert "begins to pull, at single places: there it is stretched by up to 1.8 %" in words[1]
+    assert not [word for word in words if "othing pulls" in word]
+
+
+def level_stretched(name: str, field: DistanceField, mean: float, p95: float, gives: float) -> LevelWorn:
+    (waist,) = levels_worn(tube(RADIUS + 20, 800, 1200), field, 1300, {})
+    return replace(waist, name=name, strain=Strain(mean, p95, gives, True))
+
+
+def test_each_place_has_one_verdict_the_worst_first(field: DistanceField) -> None:
+    levels = (
+        level_stretched("hip", field, 0.0, 0.004, 0.01),
+        level_stretched("waist", field, 0.002, 0.014, 0.01),
+        level_stretched("bust", field, 0.02, 0.03, 0.01),
+        level_stretched("upper arm", field, 0.05, 0.06, 0.25),
+    )
+    found = GarmentWorn("tube", True, 0.01, 100, levels, None)
+    said = [word for word in most_serious_first(garment_told(found)) if word.key.startswith("pull.")]
+    told = [worded(word, "cm") for word in said]
+    assert [word.key for word in said] == ["pull.over", "pull.places", "pull.elsewhere", "pull.within"]
+    assert told[0].startswith(
+        "At the bust it pulls: it is stretched by 2 % all along and up to 3 %; this cloth gives 1 %"
+    )
+    assert told[3].startswith("At the upper arm it is stretched by up to 6 %, which this cloth bears")
+    assert "Nothing pulls." not in told
+    assert most_serious_first(garment_told(found))[0].key == "pull.over"
+
+
+def test_nothing_pulls_is_said_alone_or_of_what_the_cloth_bears(field: DistanceField) -> None:
+    for p95, keys in ((0.004, ["pull.nothing"]), (0.06, ["pull.nothing", "pull.within"])):
+        level = level_stretched("waist", field, p95 / 2, p95, 0.25)
+        said = garment_told(GarmentWorn("tube", True, 0.01, 100, (level,), None))
+        assert [word.key for word in said if word.key.startswith("pull.")] == keys
+
+
+@pytest.mark.parametrize("gives", [0.01, 0.05, 0.25])
+@pytest.mark.parametrize("mean", [0.0, 0.005, 0.02, 0.2])
+@pytest.mark.parametrize("p95", [0.0, 0.0099, 0.0101, 0.03, 0.3])
+def test_words_and_record_agree_on_what_pulls(gives: float, mean: float, p95: float) -> None:
+    strain = Strain(min(mean, p95), p95, gives, True)
+    assert (pull_verdict(strain) == "over") == strain.pulls
+    assert (pull_verdict(strain) in ("over", "places")) == (p95 > gives)

@@ -52,7 +52,7 @@ def folds(mesh: SewnMesh, points: Reals, hems: tuple[tuple[str, str], ...]) -> i
 @pytest.fixture(scope="module")
 def fallen() -> dict[Treatment, list[Fall]]:
     made = one_garment("coat")
-    costume = worn(made, treat=False, limits=Limits(seconds=60.0))
+    costume = worn(made, treat=False, limits=Limits(steps=1000))
     (garment,), form = costume.garments, costume.form
     rest, cloth = garment.rest, cloths_of(made, made.garments[0])[""]
     assert rest.settled

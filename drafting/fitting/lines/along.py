@@ -33,10 +33,15 @@ NOTHING = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Knot:
-    """A place `at` mm from a path's start, and by how much it is moved (x + yj, mm)."""
+    """A place `at` mm from a path's start, and by how much it is moved (x + yj, mm).
+
+    `evenly` is -1 where the displacement grows evenly up to here from the place before, 1 where it goes on
+    evenly to the place after: it bends on the other side alone. 0 is a smooth change on both.
+    """
 
     at: float
     by: complex
+    evenly: int = 0
 
 
 @dataclass(frozen=True)
@@ -49,10 +54,14 @@ class Ends:
 
 @dataclass(frozen=True)
 class Jointed:
-    """A path with joints at all its knots: `by` holds a displacement for each joint that is a knot."""
+    """A path with joints at all its knots: `by` holds a displacement for each joint that is a knot.
+
+    `evenly` says of each joint what its knot does.
+    """
 
     path: Path
     by: tuple[complex | None, ...]
+    evenly: tuple[int, ...]
 
     def placed(self, at: float) -> tuple[int, float]:
         """Return the segment and the parameter of a place, mm from the start."""
@@ -65,11 +74,12 @@ def way_of(path: Path, ends: Ends, knots: Sequence[Knot]) -> Jointed:
         path = _jointed(path, knot.at)
     joints = [0.0, *itertools.accumulate(path.lengths)]
     by: list[complex | None] = [None] * len(joints)
+    evenly = [0] * len(joints)
     for knot in knots:
         nearest = min(range(len(joints)), key=lambda i: abs(joints[i] - knot.at))
-        by[nearest] = knot.by
+        by[nearest], evenly[nearest] = knot.by, knot.evenly
     by[0], by[-1] = ends.start, ends.end
-    return Jointed(path, tuple(by))
+    return Jointed(path, tuple(by), tuple(evenly))
 
 
 def _jointed(path: Path, at: float) -> Path:
@@ -92,13 +102,13 @@ def moved_along(way: Jointed, held: Slopes = (1.0, 1.0)) -> Path:
     first = _shares(before)
     shares = first
     for _ in range(ROUNDS):
-        after = _moved(before, shares, way.by, held)
+        after = _moved(before, shares, way, held)
         again = _mean(first, _shares(after))
         settled = max(abs(x - y) for x, y in zip(again.flat, shares.flat, strict=True)) < SETTLED
         shares = again
         if settled:
             break
-    after = _moved(before, shares, way.by, held)
+    after = _moved(before, shares, way, held)
     return Path(tuple(_as_it_was(old, new) for old, new in zip(way.path.segments, after, strict=True)))
 
 
@@ -127,8 +137,8 @@ def _mean(one: _Shares, two: _Shares) -> _Shares:
     return _Shares(joints, handles)
 
 
-def _moved(segments: Sequence[Cubic], shares: _Shares, by: Sequence[complex | None], held: Slopes) -> list[Cubic]:
-    known = [(shares.joints[i], one) for i, one in enumerate(by) if one is not None]
+def _moved(segments: Sequence[Cubic], shares: _Shares, way: Jointed, held: Slopes) -> list[Cubic]:
+    known = [(shares.joints[i], one, way.evenly[i]) for i, one in enumerate(way.by) if one is not None]
     x, steps = [_values(known, held, part) for part in ("real", "imag")], shares.joints
     moves = [complex(x[0](s)[0], x[1](s)[0]) for s in steps]
     slopes = [complex(x[0](s)[1], x[1](s)[1]) for s in steps]
@@ -162,16 +172,22 @@ class _Monotone:
         return value, (m + 2 * t * (rise - m - bend) + 3 * t * t * bend) / width
 
 
-def _values(known: Sequence[tuple[float, complex]], held: Slopes, part: str) -> _Monotone:
-    places, values = tuple(s for s, _ in known), tuple(float(getattr(v, part)) for _, v in known)
+def _values(known: Sequence[tuple[float, complex, int]], held: Slopes, part: str) -> _Monotone:
+    places, values = tuple(one[0] for one in known), tuple(float(getattr(one[1], part)) for one in known)
     widths = [b - a for a, b in itertools.pairwise(places)]
     rises = [(b - a) / w for (a, b), w in zip(itertools.pairwise(values), widths, strict=True)]
-    inner = [
-        (v + w) / (v / p + w / q) if p * q > 0 else 0.0
-        for (p, q), (v, w) in zip(itertools.pairwise(rises), itertools.pairwise(widths), strict=True)
-    ]
+    beside = zip(itertools.pairwise(rises), itertools.pairwise(widths), known[1:-1], strict=True)
+    inner = [_slope(rise, width, evenly) for rise, width, (_, _, evenly) in beside]
     ends = held[0] * rises[0], held[1] * rises[-1]
     return _Monotone(places, values, (ends[0], *inner, ends[1]))
+
+
+def _slope(rises: tuple[float, float], widths: tuple[float, float], evenly: int) -> float:
+    """Return the slope at a place from how the values rise before and after it."""
+    (p, q), (v, w) = rises, widths
+    if evenly:
+        return q if evenly > 0 else p
+    return (v + w) / (v / p + w / q) if p * q > 0 else 0.0
 
 
 def _as_it_was(old: Segment, new: Cubic) -> Segment:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
@@ -11,6 +13,8 @@ from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces
 from drafting.fitting.lines.shift import Shift
 from drafting.fitting.lines.shoulder import armholes, middle
 from drafting.fitting.lines.waist import width_at
+from drafting.geometry.turning import inflections
+from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
 FRONT_FOLD = 0.3
@@ -80,7 +84,21 @@ def across_width(draft: Draft, behind: bool, wider: float) -> Altered:
     if not shifts:
         raise DraftError("there is no armhole to widen at", turn="note it at an edge (`piece.edge`) instead")
     what = "back" if behind else "front"
-    return carried_out(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}")
+    found = carried_out(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}")
+    if any(_waves(found.draft.edge(ref)) and not _waves(draft.edge(ref)) for ref in _armhole_refs(body)):
+        raise DraftError(
+            "the armhole is too straight to be widened by so much: it would bend to and fro",
+            turn="take half of it, and half by the length of the shoulder",
+        )
+    return found
+
+
+def _armhole_refs(pieces: Iterable[Piece]) -> list[EdgeRef]:
+    return [(piece.name, edge.name) for piece in pieces for edge in armholes(piece)]
+
+
+def _waves(edge: Edge) -> bool:
+    return inflections(edge.path, tol.TURN_MATTERS) > 0
 
 
 def _widened(piece: Piece, edge: Edge, wider: float) -> Shift:
@@ -107,11 +125,15 @@ def _is_main(piece: Piece) -> bool:
 
 
 def _pushed(edge: Edge, piece: str, y: float, by: float) -> Shift:
-    """Return an edge pushed into the cloth, level, at one height; its ends stay where they are."""
+    """Return an armhole pushed into the cloth, level, at one height; its ends stay where they are.
+
+    Its upper part, nearly straight, turns about the shoulder; it bends below, where it is round anyway.
+    """
     at = at_height(edge.path, y)
     place = edge.length / 2 if at is None else at
-    ends = frozenset({(edge.name, "start"), (edge.name, "end")})
-    return Shift(piece, knots={edge.name: (Knot(place, inward(edge, place) * by),)}, steep=ends)
+    falls = edge.path.start.imag > edge.path.end.imag
+    knot = Knot(place, inward(edge, place) * by, -1 if falls else 1)
+    return Shift(piece, knots={edge.name: (knot,)}, steep=frozenset({(edge.name, "end" if falls else "start")}))
 
 
 def bust_width(draft: Draft, taken: float) -> Altered:

@@ -46,17 +46,17 @@ class Crowned:
     def shift(self, crown: complex, out: tuple[float, float], elbow: float | None) -> Shift:
         """Return the piece with its crown moved and its front and back ends that much farther out."""
         ends = self.front.path.end, self.back.path.start
-        by = tuple(math.copysign(1.0, end.real) * far for end, far in zip(ends, out, strict=True))
+        by = [math.copysign(1.0, end.real) * far + 0j for end, far in zip(ends, out, strict=True)]
         after = self.piece.edges[(self.piece.index(self.front.name) + 1) % len(self.piece.edges)].name
         knots: dict[str, tuple[Knot, ...]] = {}
         for edge, at, far in zip((self.front, self.back), self.notches, by, strict=True):
             if at is not None:
-                knots[edge.name] = (Knot(at, far + 0j),)
+                knots[edge.name] = (Knot(at, far),)
         for edge in self.piece.edges:
             at = at_height(edge.path, elbow) if edge.role in BELOW and elbow is not None else None
             if at is not None and INSIDE < at < edge.length - INSIDE:
                 knots[edge.name] = (Knot(at, 0j),)
-        corners = {self.front.name: crown, after: by[0] + 0j, self.back.name: by[1] + 0j}
+        corners = {self.front.name: crown, after: by[0], self.back.name: by[1]}
         held = frozenset({(self.front.name, "start"), (self.back.name, "end")})
 
         def inside(place: complex) -> complex:

@@ -19,9 +19,9 @@ CENTRES = (EdgeRole.FLY, EdgeRole.CROTCH)
 def rise_depth(draft: Draft, deeper: float) -> Altered:
     """Return trousers whose rise is deeper by `deeper` mm all round: the waist goes up, the legs stay."""
     pieces = leg_pieces(draft)
-    hip = needed(height(pieces, LevelKind.HIP), "hip")
+    top = needed(height(pieces, LevelKind.WAIST), "waist")
     low = max(point_of(p, EdgeRole.CROTCH, EdgeRole.INSEAM).imag for p in pieces)
-    zone = Zone(hip, low, deeper)
+    zone = Zone(top, low, deeper)
     shifts = [lengthened(p, (zone,), lift=deeper) for p in pieces]
     return carried_out(draft, shifts, f"rise {'deepened' if deeper > 0 else 'shortened'}")
 
@@ -43,32 +43,47 @@ def _half(draft: Draft, behind: bool) -> list[Piece]:
 
 def centre_height(draft: Draft, behind: bool, higher: float) -> Altered:
     """Return trousers whose waist is higher by `higher` mm at the centre, and as before at the side."""
-    shifts = [_tilted(p, higher) for p in _half(draft, behind)]
+    hip = needed(height(leg_pieces(draft), LevelKind.HIP), "hip")
+    shifts = [_tilted(p, hip, higher) for p in _half(draft, behind)]
     what = f"{'back' if behind else 'front'} rise {'lengthened' if higher > 0 else 'shortened'} at the waist"
     return carried_out(draft, shifts, what)
 
 
-def _tilted(piece: Piece, higher: float) -> Shift:
-    """Return a piece whose waist is turned about its side."""
+def _tilted(piece: Piece, hip: float, higher: float) -> Shift:
+    """Return a piece whose waist is turned about its side; its centre line goes on as it runs above the hip."""
     corner = next((c for role in CENTRES if (c := corner_between(piece, EdgeRole.WAIST, role))), None)
     side = corner_between(piece, EdgeRole.WAIST, EdgeRole.SIDE)
     if corner is None or side is None:
         raise DraftError(f"the {piece.name} has no waist from side to centre", turn="note it at an edge instead")
     centre, far = piece[corner].path.start, piece[side].path.start
-    at = piece.index(corner)
-    edge = next(e for e in (piece.edges[at - 1], piece.edges[at]) if e.role in CENTRES)
-    way = edge.path.start - edge.path.end if edge.name == corner else edge.path.end - edge.path.start
-    lying = {EdgeRole.WAIST, EdgeRole.WAIST_DART}
-    corners = {}
-    for number, one in enumerate(piece.edges):
-        inner = one.role in lying and piece.edges[number - 1].role in lying
-        mouth = EdgeRole.WAIST in (one.role, piece.edges[number - 1].role)
-        if one.name == corner or (inner and mouth):
-            share = (one.path.start - far).real / (centre - far).real
-            corners[one.name] = way / way.imag * higher * share * (2 - share)
-    waist = piece.edges[at - 1] if edge.name == corner else piece.edges[at]
-    held = frozenset({(waist.name, "end" if edge.name == corner else "start")})
-    return Shift(piece.name, corners, held=held)
+    number = piece.index(corner)
+    beside = piece.edges[number - 1], piece.edges[number]
+    edge = next(e for e in beside if e.role in CENTRES)
+    waist = next(e for e in beside if e is not edge)
+    at = at_height(edge.path, hip)
+    inside = at is not None and INSIDE < at < edge.length - INSIDE
+    low = (
+        edge.path.at(at) if inside and at is not None else edge.path.at(0.0 if edge is beside[0] else edge.length)
+    )
+    way = (centre - low) / (centre - low).imag
+    corners = {corner: way * higher}
+    for one in piece.edges:
+        before = piece.edges[piece.index(one.name) - 1]
+        if {one.role, before.role} <= LYING and EdgeRole.WAIST in (one.role, before.role):
+            share = _beside(one.path.start - far, way) / _beside(centre - far, way)
+            corners[one.name] = way * higher * share * (2 - share)
+    knots = {edge.name: (Knot(at, 0j),)} if inside and at is not None else {}
+    held = frozenset({(waist.name, "end" if waist is beside[0] else "start")})
+    return Shift(piece.name, corners, knots, held=held)
+
+
+LYING = frozenset({EdgeRole.WAIST, EdgeRole.WAIST_DART})
+"""What the waist of a trouser piece runs along, with its darts."""
+
+
+def _beside(place: complex, way: complex) -> float:
+    """Return how far a place lies beside a direction: what a move along it leaves as it was."""
+    return (place * way.conjugate()).imag
 
 
 def fork_length(draft: Draft, behind: bool, longer: float) -> Altered:
@@ -94,14 +109,16 @@ def fork_length(draft: Draft, behind: bool, longer: float) -> Altered:
 
 def fuller_seat(draft: Draft, fuller: float) -> Altered:
     """Return trousers for a fuller seat: the fork longer by `fuller` mm behind, the waist higher by half."""
-    first = fork_length(draft, True, fuller)
-    return then(first, centre_height(first.draft, True, fuller / 2))
+    first = fork_length(draft, True, fuller / 2)
+    second = then(first, centre_height(first.draft, True, fuller / 2))
+    return then(second, fork_length(second.draft, True, fuller / 2))
 
 
 def crotch_length(draft: Draft, behind: bool, longer: float) -> Altered:
     """Return trousers whose crotch seam is longer by `longer` mm, half of it at the waist and half at the fork."""
-    first = centre_height(draft, behind, longer / 2)
-    return then(first, fork_length(first.draft, behind, longer / 2))
+    first = centre_height(draft, behind, longer / 4)
+    second = then(first, fork_length(first.draft, behind, longer / 2))
+    return then(second, centre_height(second.draft, behind, longer / 4))
 
 
 def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:

@@ -11,6 +11,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
+from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.shift import Shift, reshaped
 from drafting.geometry import Path
@@ -167,7 +168,9 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
     seams = [
         seam
         for seam in before.seams
-        if seam.a != seam.b and touched & {name for name, _ in (*seam.a, *seam.b)} and seam.kind not in LATER
+        if seam.a != seam.b
+        and touched & {name for name, _ in (*seam.a, *seam.b)}
+        and FOLLOWERS[seam.kind] is How.TRUED
     ]
     for _ in range(ROUNDS):
         out = 0.0
@@ -180,10 +183,6 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
         if out <= OUT:
             break
     return after
-
-
-LATER = frozenset({SeamKind.SET_IN, SeamKind.ATTACHED, SeamKind.FLY, SeamKind.WAIST, SeamKind.FACING})
-"""Seams whose other side is drafted anew after the change, from the length that it finds."""
 
 
 def _made_equal(draft: Draft, seam: Seam, over: float) -> Draft:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from drafting.body import Body
+from drafting.body.body import SIDES
 from drafting.checks.ease import GIVES
 from drafting.costume.garment import MadeGarment
 from drafting.draft.by_role import pieces_as
@@ -68,6 +69,11 @@ class _Asked:
     def draft(self) -> Draft:
         return self.garment.draft
 
+    def facts(self, name: str) -> list[float]:
+        """Return what the draft measured under this name, for both hands or for each."""
+        facts = self.draft.facts
+        return [facts[key] for key in (name, *(f"{name}_{side}" for side in SIDES)) if key in facts]
+
     def girth(self, *levels: str) -> Girth | None:
         """Return the tightest of these levels: the one with the least ease of both hands."""
         found = [girth for girth in self.draft.girths if girth.level in levels]
@@ -120,10 +126,10 @@ def _sleeved(draft: Draft) -> bool:
 
 def _arms_up(asked: _Asked) -> Iterator[MoveRow]:
     """Yield how far the hem rises: the armhole's base swings about the armpit once the sleeve's lift is spent."""
-    lift, below = asked.draft.facts.get("arm_lift"), _below_armpit(asked)
-    if lift is None or below is None or not _sleeved(asked.draft):
+    lifts, below = asked.facts("arm_lift"), _below_armpit(asked)
+    if not lifts or below is None or not _sleeved(asked.draft):
         return
-    swing = math.radians(max(0.0, RAISED - lift))
+    swing = math.radians(max(0.0, RAISED - min(lifts)))
     rise = 2 * below * math.sin(swing / 2)
     coat = sort_of_garment(asked.draft) is GarmentSort.COAT
     give = PULL * asked.along * asked.body["back_waist_length"] if asked.gives >= GIVES else 0.0
@@ -132,10 +138,10 @@ def _arms_up(asked: _Asked) -> Iterator[MoveRow]:
 
 def _below_armpit(asked: _Asked) -> float | None:
     """Return how far the armhole's base lies below the wearer's armpit, mm, or None where nobody says."""
-    facts = asked.draft.facts
-    if "armhole_drop" in facts:
-        return facts["armhole_drop"]
-    return max(0.0, facts["scye_depth"] - asked.body["axilla_depth"]) if "scye_depth" in facts else None
+    drops, depths = asked.facts("armhole_drop"), asked.facts("scye_depth")
+    if drops:
+        return max(drops)
+    return max(0.0, max(depths) - asked.body["axilla_depth"]) if depths else None
 
 
 def _hug(asked: _Asked) -> Iterator[MoveRow]:

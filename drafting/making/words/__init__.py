@@ -1,10 +1,10 @@
 """The one place of the plan's words: a text for each key, in `*.toml` beside this file.
 
 A text names its facts in braces with how each is shown: `{length:length}` a length (mm) in the
-maker's unit, `{size:small}` of a button or a bone, `{cloth:bought}` in metres or yards, `{stitch:mm}` in
-mm always, `{share:%}` a fraction in per cent, `{n}` as it is, `{part:name}` a piece or edge name as a
-reader has it; a length that is always the same stands as `⟨50⟩`, in mm. Another language is another
-set of files with the same keys.
+maker's unit, `{size:small}` of a button or a bone, `{cloth:bought}` in metres or yards, `{zip:ready}` as it
+is sold, `{stitch:mm}` in mm always, `{share:%}` a fraction in per cent, `{n}` as it is, `{part:name}` a
+piece or edge name as a reader has it; a length that is always the same stands as `⟨50⟩`, in mm. Another
+language is another set of files with the same keys.
 """
 
 from __future__ import annotations
@@ -64,6 +64,8 @@ class _Shown(string.Formatter):
                 return told(value, "small")
             case "bought":
                 return told(value, "bought")
+            case "ready":
+                return told(value, "ready")
             case "mm":
                 return f"{value:.1f}".removesuffix(".0") + " mm"
             case "hours":

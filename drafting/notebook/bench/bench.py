@@ -244,7 +244,7 @@ class Bench(Together):
 
     def safely(self, do: Callable[[], None]) -> None:
         """Run what a control asks for; whatever goes wrong is told in words."""
-        plainly(do, self.say)
+        plainly(do, self.say, self.costume.told_in)
 
 
 def _garments(costume: CostumeFile, asked: str | Sequence[str] | None) -> tuple[str, ...]:

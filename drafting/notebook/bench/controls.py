@@ -17,6 +17,7 @@ from drafting.costume.choices import block_named
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import InputError
+from drafting.ground.lengths import in_unit
 from drafting.ground.sources import printed
 from drafting.ground.units import LengthUnit, show_length
 from drafting.notebook.errors_said import sentence
@@ -76,7 +77,7 @@ def label(choice: Choice) -> str:
 
 def choice_meaning(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> str:
     """Return what a choice means, how far it reaches, and what is usual."""
-    said = f"{capital(choice.meaning)}. "
+    said = f"{capital(in_unit(choice.meaning, unit))}. "
     if choice.low is None or choice.high is None:
         return f"{said}Usually {value_shown(choice, usual, unit)}."
     ends = f"{value_shown(choice, choice.low, unit)} to {value_shown(choice, choice.high, unit)}"
@@ -132,7 +133,7 @@ def moved_value(
     try:
         return typed_value(choice, move["text"], kept, unit), True
     except InputError as error:
-        slips[choice.name] = (move["text"], sentence(error))
+        slips[choice.name] = (move["text"], sentence(error, unit))
         return kept, False
 
 

@@ -59,7 +59,7 @@ def begin_standing(costume: CostumeFile, garment: str, asked: CostumeFile | None
         return Standing(asked, finished(only_garment(asked, garment)))
     except DraftError as error:
         made = finished(only_garment(costume, garment))
-        return Standing(asked, made, refusal=sentence(error))
+        return Standing(asked, made, refusal=sentence(error, asked.told_in))
 
 
 def following(standing: Standing, asked: CostumeFile) -> Standing:
@@ -86,7 +86,7 @@ def showing_garment(standing: Standing, garment: str) -> Standing:
     except DraftError as error:
         if garment not in kept:
             raise
-        made, refusal = kept[garment], sentence(error)
+        made, refusal = kept[garment], sentence(error, standing.asked.told_in)
     return Standing(standing.asked, made, refusal=refusal, kept=kept)
 
 
@@ -131,7 +131,7 @@ def _asking(
     try:
         made = made_of(only_garment(asked, moving[0]))
     except DraftError as error:
-        words = sentence(error)
+        words = sentence(error, asked.told_in)
         said = replace(standing, asked=asked, before=before, moving=moving, refusal=words)
         return replace(said, refused=_beside(error, standing, moving))
     return Standing(asked, made, before, moving, kept=standing.kept)

@@ -22,10 +22,17 @@ def slider(words: str, value: float, low: float, high: float, step: float) -> An
         max=high,
         step=step,
         description=words,
-        readout_format=".2f" if step < 0.5 else ".1f" if step < 1 else ".0f",
+        readout_format=_figures(step),
         style={"description_width": DESCRIPTION},
         layout=widgets.Layout(width="600px"),
     )
+
+
+def _figures(step: float) -> str:
+    """Return how a slider's figure is shown: sixteenths of an inch to three places."""
+    if step == 1 / 16:
+        return ".3f"
+    return ".2f" if step < 0.5 else ".1f" if step < 1 else ".0f"
 
 
 def one_of_these(words: str, named: Mapping[str, str], value: str) -> Any:

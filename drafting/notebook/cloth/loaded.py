@@ -10,9 +10,11 @@ from drafting.export.svg_writer import Svg, element, number, words
 from drafting.fabric import Fabric
 from drafting.fabric.strip_tests import GRAVITY
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import in_unit, told
 from drafting.ground.palette import Colour
-from drafting.ground.units import show_length
+from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
+from drafting.notebook.cloth.ruled import INCH, METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.swatch import MOST, REST
 from drafting.notebook.cloth.trial import Trial
@@ -51,8 +53,13 @@ class Loaded:
     @property
     def written(self) -> dict[str, str]:
         """The test as a cloth's file holds it."""
-        lengths = {"rest": REST, "stretched": self.stretched, "released": self.released, "strip": self.strip}
-        shown = {name: f"{mm / 10:g} cm" for name, mm in lengths.items()}
+        return self.written_in(METRIC)
+
+    def written_in(self, ruled: Ruled) -> dict[str, str]:
+        """The test as a cloth's file holds it, its lengths as they were read on this ruler."""
+        lengths = {"rest": REST, "stretched": self.stretched, "released": self.released}
+        read = {**{name: ruled.even(mm) for name, mm in lengths.items()}, "strip": self.strip}
+        shown = {name: f"{mm / INCH:.6g} in" if ruled.inches else f"{mm / 10:g} cm" for name, mm in read.items()}
         return {**shown, "load": f"{self.load:g} g"}
 
 
@@ -65,10 +72,12 @@ def first_loaded(cloth: Fabric, now: Loaded) -> Loaded:
     return replace(now, stretched=stretched, released=min(now.released, stretched))
 
 
-def loaded_said(test: Loaded) -> tuple[str, ...]:
+def loaded_said(test: Loaded, ruled: Ruled = METRIC) -> tuple[str, ...]:
     """Return what a loaded strip says of a cloth, as sentences."""
+    own = "in" if ruled.inches else "cm"
+    hung = ruled.even(REST)
     found = [
-        f"{test.load:g} g on {show_length(test.strip)} pull as {test.pull:.0f} N on a metre of width; "
+        f"{test.load:g} g on {in_unit(told(test.strip), own)} pull as {test.pull:.0f} N on a metre of width; "
         f"the strip gives {100 * test.stretch:.1f} %."
     ]
     if test.stretch < LEAST_READ:
@@ -78,25 +87,28 @@ def loaded_said(test: Loaded) -> tuple[str, ...]:
     found.append(f"Its stiffness is {stiff:,.0f} N on a metre, for every doubling of its length.")
     found.append(
         f"A girth that is 1 % too small in this cloth pulls with {pull:.1f} N on each metre of its height: "
-        f"as {100 * pull / GRAVITY:.0f} g hung on 10 cm."
+        f"as {hung * pull / GRAVITY:.0f} g hung on {show_length(hung, own)}."
     )
     return tuple(found)
 
 
-def hung_svg(test: Loaded) -> Svg:
+def hung_svg(test: Loaded, ruled: Ruled = METRIC) -> Svg:
     """Return the strip hung up, unloaded and loaded, with its two marks."""
-    bars = [_hung(x, mm, name, test) for x, mm, name in ((150, REST, "at rest"), (330, test.stretched, "loaded"))]
+    strips = ((150, REST, "at rest"), (330, test.stretched, "loaded"))
+    bars = [_hung(x, mm, name, test, ruled) for x, mm, name in strips]
     title = words("title", "The strip at rest and loaded")
     return element("svg", title, *bars, class_="swatch hung-strip", role="img", viewBox="0 0 620 240")
 
 
-def _hung(x: float, mm: float, name: str, test: Loaded) -> Svg:
+def _hung(x: float, mm: float, name: str, test: Loaded, ruled: Ruled) -> Svg:
     wide, long = DRAWN * test.strip, DRAWN * mm
     left, foot = x - wide / 2, 24 + long + 20
     marks = [
         element("path", class_="mark", d=f"M {number(left - 8, 1)} {number(y, 1)} h {number(wide + 16, 1)}")
         for y in (34.0, 34.0 + long)
     ]
+    said = f"{name}: {ruled.said(ruled.even(mm))}"
+    read = words("text", said, x=number(x + wide / 2 + 14, 1), y=number(34 + long / 2, 1))
     parts = [
         element(
             "rect",
@@ -109,7 +121,7 @@ def _hung(x: float, mm: float, name: str, test: Loaded) -> Svg:
             fill=Colour.OWN_3,
         ),
         *marks,
-        words("text", f"{name}: {mm:g} mm", x=number(x + wide / 2 + 14, 1), y=number(34 + long / 2, 1)),
+        read,
     ]
     if name == "loaded":
         clip = element(
@@ -132,15 +144,18 @@ class LoadedStrip(Trial):
     `file` is the cloth's file, which the button writes to; `test` holds the figures.
     """
 
-    def __init__(self, file: Path | str) -> None:
+    def __init__(self, file: Path | str, unit: str | None = None) -> None:
         self.file = begin_cloth(file)
-        self.test = first_loaded(self.file.cloth, Loaded())
+        self.ruled = ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
+        even, most = ruled.even, ruled.even(MOST * REST)
+        self.test = first_loaded(self.file.cloth, Loaded(strip=even(Loaded.strip)))
+        of = f"of {'4' if ruled.inches else '100'}"
         controls = {
             "way": one_of_these("The strip is cut", WAYS, self.test.way),
             "load": slider("Load, g", self.test.load, 50, 2000, 50),
-            "strip": slider("Width of the strip, mm", self.test.strip, 10, 100, 5),
-            "stretched": slider("Loaded, mm of 100", self.test.stretched, REST, MOST * REST, 0.5),
-            "released": slider("Let go, mm", self.test.released, REST, MOST * REST, 0.5),
+            "strip": ruled.slider("Width of the strip", self.test.strip, even(10), even(100), 5),
+            "stretched": ruled.slider(f"Loaded, {of}", even(self.test.stretched), even(REST), most, 0.5),
+            "released": ruled.slider(f"Let go, {of}", even(self.test.released), even(REST), most, 0.5),
         }
         save = press("Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self.say))
         super().__init__("loaded", controls, self.ask, (save,))
@@ -151,6 +166,10 @@ class LoadedStrip(Trial):
 
         What no strip can do is said, and the picture stays.
         """
+        if name == "strip":
+            value = self.ruled.mm(value)
+        elif name in ("stretched", "released"):
+            value = REST * self.ruled.mm(value) / self.ruled.even(REST)
         new = replace(self.test, **{name: value})
         if name == "way":
             new = first_loaded(self.file.cloth, new)
@@ -159,13 +178,13 @@ class LoadedStrip(Trial):
         self.test = new
         if name == "way":
             for other in ("released", "stretched"):
-                self.controls[other].value = getattr(new, other)
+                self.controls[other].value = self.ruled.read(self.ruled.even(getattr(new, other)))
         self._show()
 
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
-        self.file = with_test(self.file, self.test.way, self.test.written)
+        self.file = with_test(self.file, self.test.way, self.test.written_in(self.ruled))
         self.tell(f"Saved to {self.file.path.name}: {self.test.way}.")
 
     def _show(self) -> None:
-        self.show(hung_svg(self.test), loaded_said(self.test))
+        self.show(hung_svg(self.test, self.ruled), loaded_said(self.test, self.ruled))

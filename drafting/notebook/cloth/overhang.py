@@ -9,8 +9,9 @@ from typing import Any
 from drafting.export.svg import svg_text
 from drafting.fabric import Fabric
 from drafting.fabric.overhang import SLOPE, bending_length
-from drafting.ground.units import show_length
+from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
+from drafting.notebook.cloth.ruled import INCH, METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.strip_picture import strip_svg
 from drafting.notebook.cloth.trial import Trial
@@ -57,7 +58,12 @@ class Overhang:
     @property
     def written(self) -> dict[str, str | float]:
         """The test as a cloth's file holds it."""
-        return {"overhang": f"{self.length / 10:g} cm", "angle": self.angle}
+        return self.written_in(METRIC)
+
+    def written_in(self, ruled: Ruled) -> dict[str, str | float]:
+        """The test as a cloth's file holds it, its length as it was read on this ruler."""
+        read = f"{self.length / INCH:.6g} in" if ruled.inches else f"{self.length / 10:g} cm"
+        return {"overhang": read, "angle": self.angle}
 
 
 def first_overhang(cloth: Fabric, strip: str = "bending_length_along", usual: float = USUAL) -> Overhang:
@@ -67,16 +73,16 @@ def first_overhang(cloth: Fabric, strip: str = "bending_length_along", usual: fl
     return Overhang(strip=strip, length=round(2 * known, 1) if known else usual)
 
 
-def overhang_said(test: Overhang) -> tuple[str, ...]:
+def overhang_said(test: Overhang, ruled: Ruled = METRIC) -> tuple[str, ...]:
     """Return what an overhang says of a cloth, as sentences."""
-    c = test.bending_length
+    c, own = test.bending_length, "in" if ruled.inches else "cm"
     like = next((name for most, name in LIKE if c < most), "buckram")
     return (
-        f"The bending length is {show_length(c, 'mm')}, as {like} has it: "
-        f"{test.length / c:.2f} of them hang over.",
-        f"A free edge of it, such as a peplum or a collar, holds its angle up to {show_length(HOLDS_TO * c)}, "
-        f"softens from there, and past {show_length(COLLAPSES_FROM * c)} it hangs as if it were limp.",
-        f"Upright it stands alone up to {show_length(UPRIGHT * c)}.",
+        f"The bending length is {ruled.said(c)}, as {like} has it: {test.length / c:.2f} of them hang over.",
+        f"A free edge of it, such as a peplum or a collar, holds its angle up to "
+        f"{show_length(HOLDS_TO * c, own)}, softens from there, and past "
+        f"{show_length(COLLAPSES_FROM * c, own)} it hangs as if it were limp.",
+        f"Upright it stands alone up to {show_length(UPRIGHT * c, own)}.",
     )
 
 
@@ -86,12 +92,13 @@ class OverhangTest(Trial):
     `file` is the cloth's file, which the button writes to; `test` holds the figures.
     """
 
-    def __init__(self, file: Path | str, cards: Path = CARDS) -> None:
+    def __init__(self, file: Path | str, cards: Path = CARDS, unit: str | None = None) -> None:
         self.file, self.cards = begin_cloth(file), cards
+        self.ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
         self.test = first_overhang(self.file.cloth)
         controls = {
             "strip": one_of_these("The strip is cut", STRIPS, self.test.strip),
-            "length": slider("Hangs over, mm", self.test.length, 10, 250, 0.5),
+            "length": self.ruled.slider("Hangs over", self.test.length, 10, 250, 0.5),
             "angle": slider("Down to its tip, degrees", self.test.angle, 10, 80, 0.5),
         }
         buttons = (
@@ -105,25 +112,26 @@ class OverhangTest(Trial):
         """Take one figure of the test; another strip brings what the file knows of it."""
         if name == "strip":
             self.test = first_overhang(self.file.cloth, value, self.test.length)
-            for other in ("length", "angle"):
-                self.controls[other].value = getattr(self.test, other)
+            self.controls["length"].value = self.ruled.read(self.test.length)
+            self.controls["angle"].value = self.test.angle
         else:
-            self.test = replace(self.test, **{name: value})
+            taken: Any = self.ruled.mm(value) if name == "length" else value
+            self.test = replace(self.test, **{name: taken})
         self._show()
 
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
-        self.file = with_test(self.file, self.test.strip, self.test.written)
+        self.file = with_test(self.file, self.test.strip, self.test.written_in(self.ruled))
         self.tell(f"Saved to {self.file.path.name}: {self.test.strip}.")
 
     def write_card(self) -> None:
         """Write the card, true to scale, as PDF and as SVG."""
         self.cards.mkdir(parents=True, exist_ok=True)
-        card = strip_card()
+        card = strip_card(self.ruled.unit)
         put_whole(self.cards / "overhang-card.pdf", single_page_pdf(card))
         put_whole(self.cards / "overhang-card.svg", svg_text(card).encode())
         self.tell(f"Written: overhang-card.pdf and .svg in {self.cards.resolve()}.")
 
     def _show(self) -> None:
-        bent = strip_svg(self.test.length, self.test.angle, self.test.bending_length)
-        self.show(bent, overhang_said(self.test))
+        bent = strip_svg(self.test.length, self.test.angle, self.test.bending_length, self.ruled)
+        self.show(bent, overhang_said(self.test, self.ruled))

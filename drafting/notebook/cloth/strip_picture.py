@@ -6,7 +6,7 @@ from math import cos, radians, sin
 
 from drafting.export.svg_writer import Svg, element, number, words
 from drafting.geometry.elastica import bent_strip
-from drafting.ground.units import show_length
+from drafting.notebook.cloth.ruled import METRIC, Ruled
 
 LEFT, TOP = 70.0, 18.0
 """Where the table's edge is drawn."""
@@ -22,7 +22,7 @@ LIES = 60.0
 """Units of the strip that still lie on the table."""
 
 
-def strip_svg(overhang: float, angle: float, bending_length: float) -> Svg:
+def strip_svg(overhang: float, angle: float, bending_length: float, ruled: Ruled = METRIC) -> Svg:
     """Return a strip of this `bending_length` hanging over by `overhang` mm, and the slope at `angle`:
     twice its size where there is room."""
     strip = bent_strip(overhang / bending_length, 1.0, 1.0)
@@ -49,7 +49,7 @@ def strip_svg(overhang: float, angle: float, bending_length: float) -> Svg:
         ),
         element("circle", class_="tip", cx=number(tip[0], 2), cy=number(tip[1], 2), r="3"),
         words("text", f"{angle:g} degrees", x=number(end[0] + 4, 1), y=number(end[1], 1)),
-        words("text", f"{show_length(overhang, 'mm')} over the edge", x=f"{LEFT + 6:g}", y="11"),
+        words("text", f"{ruled.said(overhang)} over the edge", x=f"{LEFT + 6:g}", y="11"),
         class_="swatch bent-strip",
         role="img",
         viewBox=f"0 0 {WIDE:g} {HIGH:g}",

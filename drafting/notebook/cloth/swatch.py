@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 from drafting.body import Body
 from drafting.export.svg_writer import Svg, element, move_by, number, words
 from drafting.fabric import cut_for, cut_girth, dimensional_change, needed_stretch, recovery_of, stretch_of
 from drafting.fabric.cloth import POOR_RECOVERY
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import YARD, in_unit, told
 from drafting.ground.palette import Colour
-from drafting.ground.units import show_length
+from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import slider
+from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.trial import Trial
 
 REST = 100.0
@@ -54,9 +57,9 @@ WASHED_FROM = 500.0
 """mm: how long the mark is before the wash (as in `Source.ISO_5077`, from memory)."""
 
 
-def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[str, ...]:
-    """Return what a cloth with this swatch test means for one girth of a body."""
-    girth, found = body[level], []
+def sentences(swatch: Swatch, body: Body, level: str = "bust_girth", unit: str | None = "cm") -> tuple[str, ...]:
+    """Return what a cloth with this swatch test means for one girth of a body, lengths in `unit`."""
+    girth, found, own = body[level], [], shown_unit(unit)
     name = level.removesuffix("_girth").replace("_", " ")
     found.append(f"The cloth stretches by {100 * swatch.stretch:.0f} %.")
     recovery = swatch.recovery
@@ -66,28 +69,30 @@ def sentences(swatch: Swatch, body: Body, level: str = "bust_girth") -> tuple[st
             found.append("That is little: it will bag at elbows, knees and seat. Use less of its stretch.")
     cut = cut_girth(girth, swatch.stretch, swatch.share)
     found.append(
-        f"For a {name} of {show_length(girth)}, cut {show_length(cut)}: that uses "
+        f"For a {name} of {show_length(girth, own)}, cut {show_length(cut, own)}: that uses "
         f"{100 * swatch.share:.0f} % of the stretch, and the cloth is pulled by "
         f"{100 * needed_stretch(girth, cut):.0f} %."
     )
     if swatch.shrinkage > 0.001:
-        need = cut_for(1000.0, -swatch.shrinkage)
-        found.append(
-            f"It loses {100 * swatch.shrinkage:.1f} % in the wash: for 100 cm that stay, buy {show_length(need)}."
-        )
+        stay = YARD if own == "in" else METRE
+        stays, need = (in_unit(told(mm, "bought"), own) for mm in (stay, cut_for(stay, -swatch.shrinkage)))
+        found.append(f"It loses {100 * swatch.shrinkage:.1f} % in the wash: for {stays} that stays, buy {need}.")
     return tuple(found)
 
 
-def swatch_svg(swatch: Swatch) -> Svg:
-    """Return the strip at rest, stretched and released, to one scale, as SVG."""
+METRE = 1000.0
+
+
+def swatch_svg(swatch: Swatch, ruled: Ruled = METRIC) -> Svg:
+    """Return the strip at rest, stretched and released, to one scale, as SVG; lengths as they are `ruled`."""
     rows = (("at rest", REST), ("stretched", swatch.stretched), ("let go", swatch.released))
     title = words("title", "The strip at rest, stretched and let go")
-    bars = [_bar(name, mm, 14 + 34 * i) for i, (name, mm) in enumerate(rows)]
+    bars = [_bar(name, mm, 14 + 34 * i, ruled) for i, (name, mm) in enumerate(rows)]
     rest = element("path", class_="mark", d=f"M {LEFT + 2 * REST:g} 8 V 112")
     return element("svg", title, *bars, rest, class_="swatch", role="img", viewBox="0 0 620 122")
 
 
-def _bar(name: str, mm: float, top: float) -> Svg:
+def _bar(name: str, mm: float, top: float, ruled: Ruled) -> Svg:
     return element(
         "g",
         words("text", name, x="-8", y="15", text_anchor="end"),
@@ -100,7 +105,7 @@ def _bar(name: str, mm: float, top: float) -> Svg:
             rx="3",
             fill=Colour.OWN_3,
         ),
-        words("text", f"{mm:.0f} mm", x=number(2 * mm + 6, 1), y="15"),
+        words("text", ruled.said(ruled.even(mm)), x=number(2 * mm + 6, 1), y="15"),
         transform=move_by(complex(LEFT, -top)),
     )
 
@@ -111,24 +116,31 @@ class SwatchTest(Trial):
     `swatch` holds the figures.
     """
 
-    def __init__(self, body: Body, swatch: Swatch | None = None) -> None:
+    def __init__(self, body: Body, swatch: Swatch | None = None, unit: str | None = None) -> None:
         self.body, self.swatch = body, swatch or Swatch()
+        self.ruled = Ruled("in" if shown_unit(unit or body.unit) == "in" else "mm")
         controls = {
-            "stretched": slider("Stretched, mm of 100", self.swatch.stretched, REST, MOST * REST, 1),
-            "released": slider("Let go, mm", self.swatch.released, REST, MOST * REST, 1),
-            "washed": slider("After the wash, mm of 500", self.swatch.washed, 400, 510, 1),
+            "stretched": self._slider("Stretched", self.swatch.stretched, REST, MOST * REST, REST),
+            "released": self._slider("Let go", self.swatch.released, REST, MOST * REST, REST),
+            "washed": self._slider("After the wash", self.swatch.washed, 400, 510, WASHED_FROM),
             "share": slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
         }
         super().__init__("swatch", controls, self.ask)
         self._show()
 
+    def _slider(self, words: str, value: float, low: float, high: float, of: float) -> Any:
+        even = self.ruled.even
+        named = f"{words}, of {self.ruled.said(even(of)).removesuffix(' mm').removesuffix(' in')}"
+        return self.ruled.slider(named, even(value), even(low), even(high), 1)
+
     def ask(self, name: str, value: float) -> None:
         """Take one figure of the ruler; what no swatch can do is said, and the picture stays."""
-        new = replace(self.swatch, **{name: value})
+        taken = value if name == "share" else REST * self.ruled.mm(value) / self.ruled.even(REST)
+        new = replace(self.swatch, **{name: taken})
         if new.released > new.stretched:
             raise DraftError("a strip that is let go cannot be longer than it was stretched")
         self.swatch = new
         self._show()
 
     def _show(self) -> None:
-        self.show(swatch_svg(self.swatch), sentences(self.swatch, self.body))
+        self.show(swatch_svg(self.swatch, self.ruled), sentences(self.swatch, self.body, unit=self.ruled.unit))

@@ -8,6 +8,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.notebook.cloth.controls import panel
+from drafting.notebook.cloth.ruled import Ruled
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import paragraphs_html, refused_html, status_html
 
@@ -18,6 +19,8 @@ class Trial:
     Show it as the last line of a cell.
     """
 
+    ruled: Ruled
+
     def __init__(
         self, name: str, controls: Mapping[str, Any], ask: Callable[[str, Any], None], buttons: Sequence[Any] = ()
     ) -> None:
@@ -27,7 +30,8 @@ class Trial:
         for key, control in self.controls.items():
             control.add_class(f"{name}-{key}")
             control.observe(
-                lambda change, key=key: plainly(lambda: ask(key, change["new"]), self.say), names="value"
+                lambda change, key=key: plainly(lambda: ask(key, change["new"]), self.say, self.ruled.unit),
+                names="value",
             )
         flow = widgets.Layout(flex_flow="row wrap", align_items="center")
         row = widgets.HBox([*buttons, self.done], layout=flow)

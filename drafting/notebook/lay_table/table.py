@@ -158,7 +158,9 @@ class LayTable(LivingTable):
         done = threading.Event()
         clock = self._start(self._tick, start, done)
         try:
-            plainly(lambda: self._take(self._search(role, seconds), ask=True), self._say)
+            plainly(
+                lambda: self._take(self._search(role, seconds), ask=True), self._say, self.draft.costume.told_in
+            )
         finally:
             done.set()
             clock.join()
@@ -274,7 +276,7 @@ class LayTable(LivingTable):
     def _safely(self, do: Callable[[], None]) -> None:
         """Do what the hand asks for; what was said of the hand before no longer counts."""
         self._say("")
-        plainly(do, self._say)
+        plainly(do, self._say, self.draft.costume.told_in)
 
 
 def _wide(width: str) -> Any:

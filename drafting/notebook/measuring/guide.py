@@ -149,7 +149,7 @@ class MeasuringGuide:
         try:
             shown = figure_picture(body or wearer(STAND_IN), self.taking.unit, "" if body else STAND_IN_TITLE)
         except DraftError as error:
-            self._say(f"These measures make no figure that could be drawn ({error}).")
+            self._say(f"These measures make no figure that could be drawn ({error.said(self.taking.unit)}).")
             return
         self.picture.value = shown
 
@@ -173,4 +173,4 @@ class MeasuringGuide:
         self.message.value = macros(__file__).message(words)
 
     def _safely(self, do: Callable[[], Any]) -> None:
-        plainly(do, self._say)
+        plainly(do, self._say, self.taking.unit)

@@ -15,10 +15,10 @@ from drafting.notebook.said import paragraphs_html, refused_html
 
 
 class OfCloth:
-    """Shows what `shows` makes of a cloth's file; `test` is that."""
+    """Shows what `shows` makes of a cloth's file, given its `unit`; `test` is that."""
 
-    def __init__(self, files: Mapping[str, Path], shows: Callable[[Path], Any]) -> None:
-        self.shows = shows
+    def __init__(self, files: Mapping[str, Path], shows: Callable[..., Any], unit: str | None = None) -> None:
+        self.shows, self.unit = shows, unit
         self.test: Any = None
         self.choice = widgets.Dropdown(options=list(files.items()), description="Cloth")
         self.choice.add_class("which-cloth")
@@ -30,7 +30,7 @@ class OfCloth:
     def _show(self) -> None:
         self.test = None
         try:
-            self.test = self.shows(self.choice.value)
+            self.test = self.shows(self.choice.value, unit=self.unit)
             self.holder.children = [self.test.view]
         except DraftError as error:
             self.holder.children = [widgets.HTML(refused_html(sentence(error)))]
@@ -39,5 +39,5 @@ class OfCloth:
 class ClothTold:
     """What a cloth is taken for, each number measured or a guess, and what such a cloth holds."""
 
-    def __init__(self, file: Path) -> None:
-        self.view = widgets.HTML(paragraphs_html((*cloth_numbers(file), *cloth_holds(file))))
+    def __init__(self, file: Path, unit: str | None = None) -> None:
+        self.view = widgets.HTML(paragraphs_html((*cloth_numbers(file, unit), *cloth_holds(file, unit))))

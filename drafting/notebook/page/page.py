@@ -197,11 +197,11 @@ class CostumePage:
 
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""
-        return self._view(lambda: SwatchTest(self.living.asked.wearer))
+        return self._view(lambda: SwatchTest(self.living.asked.wearer, unit=self.living.asked.told_in))
 
-    def cloth(self, shows: Callable[[Path], Any]) -> PageView:
+    def cloth(self, shows: Callable[..., Any]) -> PageView:
         """Return a trial of one of the costume's cloths, with a choice of which: `OverhangTest`, for one."""
-        return self._view(lambda: OfCloth(named.cloth_files(self.path), shows))
+        return self._view(lambda: OfCloth(named.cloth_files(self.path), shows, self.living.asked.told_in))
 
     def printed_square(self) -> PageView:
         """Return two fields for what a ruler says of the printed square, and what to do about it."""

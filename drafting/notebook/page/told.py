@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from drafting.ground.lengths import in_unit
 from drafting.making import planned
 from drafting.making.treating import treating_steps
-from drafting.making.words import text
+from drafting.making.words import plan_sentence
 from drafting.notebook.living.living import Living
 
 Tells = Callable[[Living], tuple[str, ...]]
@@ -15,7 +14,7 @@ Tells = Callable[[Living], tuple[str, ...]]
 
 def workroom(living: Living) -> tuple[str, ...]:
     """Return what would be easier in another workroom."""
-    remarks = tuple(in_unit(text(remark), living.asked.told_in) for remark in planned(living.laid()).remarks)
+    remarks = tuple(plan_sentence(remark, living.asked.told_in) for remark in planned(living.laid()).remarks)
     return remarks or ("Nothing would be easier with more than you have.",)
 
 
@@ -29,8 +28,10 @@ def cloths(living: Living) -> tuple[str, ...]:
 
 def making_ready(living: Living) -> tuple[str, ...]:
     """Return what each cloth needs before it is cut."""
-    steps = treating_steps(living.made)
-    return tuple(in_unit(" ".join(text(said) for said in step.say), living.asked.told_in) for step in steps)
+    return tuple(
+        " ".join(plan_sentence(said, living.asked.told_in) for said in step.say)
+        for step in treating_steps(living.made)
+    )
 
 
 TOLD: Mapping[str, Tells] = {"workroom": workroom, "cloths": cloths, "making ready": making_ready}

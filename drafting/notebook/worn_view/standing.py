@@ -61,7 +61,7 @@ def worn_anew(worn: WornStanding, standing: st.Standing, form: Form) -> WornStan
     try:
         return WornStanding(standing, _shaped(standing, form, worn.now.rest), worn.now)
     except DraftError as error:
-        return replace(worn, standing=standing, refusal=sentence(error))
+        return replace(worn, standing=standing, refusal=sentence(error, standing.asked.told_in))
 
 
 def _shaped(standing: st.Standing, form: Form, before: AtRest | None = None) -> WornGarment:

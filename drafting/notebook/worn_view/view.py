@@ -186,7 +186,7 @@ class WornView:
 
     def safely(self, do: Callable[[], None]) -> None:
         """Run what a control asks for; whatever goes wrong is told in words."""
-        plainly(do, self.say)
+        plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])

@@ -120,7 +120,7 @@ def zip_said(zipped: Zip) -> Finding:
         side,
         need,
         sold,
-        f"The {side} closes with {kind} zip of {told(need)}, {low}. Buy one of {told(sold)}, and "
+        f"The {side} closes with {kind} zip of {told(need)}, {low}. Buy one of {told(sold, 'ready')}, and "
         f"shorten it at {'the top' if right_through else 'the notch, under a bar'}. "
         f"The centre has {told(zipped.allowance)} of allowance.",
     )

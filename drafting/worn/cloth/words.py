@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drafting.ground.lengths import told
 from drafting.ground.sources import printed
 from drafting.worn.cloth.guesses import SOURCES
 from drafting.worn.nouns import Ply
@@ -22,7 +23,7 @@ NUMBERS: dict[str, tuple[str, float, str]] = {
 
 
 def ply_said(ply: Ply) -> tuple[str, ...]:
-    """Return a sentence a value.
+    """Return a sentence a value, lengths as they are `told`.
 
     >>> from drafting.fabric import Fabric
     >>> from drafting.worn.cloth.single import single_ply
@@ -34,7 +35,9 @@ def ply_said(ply: Ply) -> tuple[str, ...]:
 
 def _said(ply: Ply, name: str) -> str:
     called, scale, unit = NUMBERS[name]
-    value = ply.twisting if name == "twists" else getattr(ply, name)
-    shown = f"{scale * value:,.0f}" if scale * value >= 100 else f"{scale * value:.3g}"
+    value = scale * (ply.twisting if name == "twists" else getattr(ply, name))
+    shown = f"{value:,.0f} {unit}" if value >= 100 else f"{value:.3g} {unit}"
+    if unit == "mm":
+        shown = told(value, "fine")
     known = f"a guess ({printed(SOURCES[name])})" if name in ply.guessed else "measured"
-    return f"{called}: {shown} {unit}, {known}"
+    return f"{called}: {shown}, {known}"

@@ -18,7 +18,7 @@ from scipy.optimize import brentq
 from scipy.special import ellipe, ellipj, ellipk
 
 from drafting.ground.errors import DraftError
-from drafting.ground.units import show_length
+from drafting.ground.lengths import told
 from drafting.worn.hang.strip import bending_length_of
 from drafting.worn.nouns import Ply
 
@@ -52,8 +52,8 @@ class Puff:
     def words(self) -> str:
         """The puff as a maker reads it."""
         said = (
-            f"The puff stands off {show_length(self.stands_off)} at least, widest "
-            f"{show_length(self.widest_at)} below its upper seam, and hangs {show_length(self.lowest)} low."
+            f"The puff stands off {told(self.stands_off)} at least, widest "
+            f"{told(self.widest_at)} below its upper seam, and hangs {told(self.lowest)} low."
         )
         return said + (" The stiffness is a guess: slide a test strip." if self.guessed else "")
 
@@ -66,7 +66,7 @@ def puff(ply: Ply, cloth: float, span: float) -> Puff:
     if not 0 < span < cloth:
         raise DraftError(
             "a puff needs more cloth than the way between its seams",
-            value=f"{show_length(cloth)} of cloth over {show_length(span)}",
+            value=f"{told(cloth)} of cloth over {told(span)}",
             turn="lengthen the puff, or move its band up",
         )
     ratio = min(cloth / bending_length_of(ply), MOST_BENDING_LENGTHS)

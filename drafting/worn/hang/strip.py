@@ -14,8 +14,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.geometry.elastica import PARTS, bent_strip
+from drafting.ground.lengths import told
 from drafting.ground.sources import Cited, Source, cite
-from drafting.ground.units import show_length
 from drafting.worn.cloth import Stiffened
 from drafting.worn.nouns import Ply
 
@@ -75,8 +75,8 @@ def free_edge(piece: Ply | Stiffened, length: float, leaves: float = 40.0) -> Fr
     hem = piece.hem if isinstance(piece, Stiffened) else whole
     unsure = {"bends_along", "weight"} & {*whole.guessed, *hem.guessed}
     words = (
-        f"{show_length(length)} of this cloth is {ratio:.1f} bending lengths: the edge {standing}. "
-        f"It reaches out {show_length(reach)}, {100 * kept:.0f} % of its straight reach."
+        f"{told(length)} of this cloth is {ratio:.1f} bending lengths: the edge {standing}. "
+        f"It reaches out {told(reach)}, {100 * kept:.0f} % of its straight reach."
     )
     if unsure:
         words += " The stiffness is a guess: slide a test strip."

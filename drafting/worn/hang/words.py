@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.sources import printed
-from drafting.ground.units import show_length
 from drafting.worn.cloth import Treatment, ply_of, ply_range, stiffened
 from drafting.worn.cloth.treatments import FACTORS_FROM
 from drafting.worn.hang.flare import FOLDS_FROM, fold_count, free_flare
@@ -57,7 +57,7 @@ def _edges(cloth: Fabric, edge: float) -> Iterator[str]:
         found = free_edge(stiffened(cloth, treatment), edge)
         sure = "" if treatment is Treatment.PLAIN else f" ({_range(cloth, treatment)})"
         yield f"{CALLED[treatment]}{sure}: {found.words}"
-    limit = show_length(upright_limit(ply_of(cloth)))
+    limit = told(upright_limit(ply_of(cloth)))
     yield f"Plain, a ruffle stands upright alone up to {limit}."
 
 
@@ -74,21 +74,21 @@ def _range(cloth: Fabric, treatment: Treatment) -> str:
         return "your own strip"
     spread = ply_range(cloth, treatment)
     low, high = bending_length_of(spread.low), bending_length_of(spread.high)
-    return f"bending length {low:.0f} to {high:.0f} mm"
+    return f"bending length {told(low, 'small')} to {told(high, 'small')}"
 
 
 def _puff(cloth: Fabric, length: float, span: float) -> Iterator[str]:
     try:
-        yield f"{show_length(length)} over {show_length(span)}: {puff(ply_of(cloth), length, span).words}"
+        yield f"{told(length)} over {told(span)}: {puff(ply_of(cloth), length, span).words}"
     except DraftError as error:
-        yield f"No puff: {error}."
+        yield f"No puff: {error.sentence}."
 
 
 def _flare(cloth: Fabric, waist: float, hem: float, length: float) -> Iterator[str]:
     ply = ply_of(cloth)
     found = free_flare(ply, waist, hem, length)
     yield (
-        f"A flare from {show_length(waist)} to {show_length(hem)}, {show_length(length)} long, would stand off "
-        f"{show_length(found.cone)} if a stiff hem held it open; by itself it stands off "
-        f"{show_length(found.alone.reach)}, and its hem falls into {fold_count(ply, hem, length).words}."
+        f"A flare from {told(waist)} to {told(hem)}, {told(length)} long, would stand off "
+        f"{told(found.cone)} if a stiff hem held it open; by itself it stands off "
+        f"{told(found.alone.reach)}, and its hem falls into {fold_count(ply, hem, length).words}."
     )

@@ -12,7 +12,7 @@ from scipy.ndimage import gaussian_filter, zoom
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.picture.raster import NOWHERE, Seen, Small, seen_triangles, weights_at
-from drafting.worn.picture.scene import PictureScene, Trace, channels, smooth_normals
+from drafting.worn.picture.scene import LIES_ON, PictureScene, Trace, channels, smooth_normals
 from drafting.worn.picture.view import Eye, PictureFrame
 
 Image = NDArray[np.uint8]
@@ -27,8 +27,6 @@ HOLLOW, HOLLOW_REACH, DEEPEST = 0.010, 14.0, 0.34
 """Darkening for each mm behind its surroundings, mm around that count, and the most (by eye)."""
 THREAD_GAP, THREAD_SHARE = 9.0, 0.07
 """mm between two drawn threads of the warp (of real ones none would be seen), and how dark they are (ours)."""
-TURNED_OVER = 9.0
-"""mm: farther than cloth of a mesh of 20 mm sinks into what it lies on (by eye)."""
 LINE_SHARE = 0.72
 """How much of a line's own ink is seen (by eye)."""
 
@@ -37,8 +35,10 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     """Return the picture of a scene, `frame` large."""
     fine = frame.larger(FINER)
     heap = _Heap(scene)
-    corners = fine.seen(heap.points, view)[heap.triangles]
-    seen = seen_triangles(corners, heap.nearer + _turned_over(heap, corners), fine.width, fine.height)
+    places = fine.seen(heap.points, view)
+    places[:, 2] += heap.behind
+    corners = places[heap.triangles]
+    seen = seen_triangles(corners, heap.nearer + _lies_on(heap, corners), fine.width, fine.height)
     rows, columns = np.nonzero(seen.triangle >= 0)
     face = seen.triangle[rows, columns].astype(np.int64)
     weights = weights_at(corners[face], columns, rows)
@@ -48,20 +48,20 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     image[rows, columns] = np.clip(heap.colours(face, weights) * light[:, None], 0, 1)
     for ink in {trace.ink for trace in scene.traces if len(trace.points) > 1}:
         lines = (t for t in scene.traces if t.ink == ink and len(t.points) > 1)
-        places = np.unique(np.concatenate([_seen_line(seen.depth, t, fine.seen(t.points, view)) for t in lines]))
+        inked = np.unique(np.concatenate([_seen_line(seen.depth, trace, fine, view) for trace in lines]))
         flat = image.reshape(-1, 3)
-        flat[places] = (1 - LINE_SHARE) * flat[places] + LINE_SHARE * np.asarray(ink, np.float32)
+        flat[inked] = (1 - LINE_SHARE) * flat[inked] + LINE_SHARE * np.asarray(ink, np.float32)
     parts = [image[i::FINER, j::FINER] for i in range(FINER) for j in range(FINER)]
     mean = np.add.reduce(parts) * np.float32(255 / len(parts))
     picture: Image = (mean + np.float32(0.5)).astype(np.uint8)
     return picture
 
 
-def _turned_over(heap: _Heap, corners: Reals) -> Reals:
-    """Return (T,): mm that cloth seen from inside is taken to lie nearer: a lapel lies on the front beneath."""
+def _lies_on(heap: _Heap, corners: Reals) -> Reals:
+    """Return (T,): mm that what is turned over is taken to lie nearer where it is seen from outside."""
     one, two = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
-    away = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] > 0
-    return np.where(away & heap.turned, TURNED_OVER, 0.0)
+    facing = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] < 0
+    return np.where(facing & heap.over, LIES_ON, 0.0)
 
 
 class _Heap:
@@ -76,8 +76,9 @@ class _Heap:
         counts = [len(c.triangles) for c in covers]
         self.nearer = np.repeat([c.nearer for c in covers], counts)
         self.closed = np.repeat([c.closed for c in covers], counts)
-        flat = [np.zeros(n, bool) if c.turned is None else c.turned for c, n in zip(covers, counts, strict=True)]
-        self.turned = np.concatenate(flat)
+        flat = [np.zeros(n, bool) if c.over is None else c.over for c, n in zip(covers, counts, strict=True)]
+        self.over = np.concatenate(flat)
+        self.behind = np.concatenate([np.zeros(len(c.points)) if c.behind is None else c.behind for c in covers])
         self.tints = np.concatenate([_by_corner(c.tints, c.triangles) for c in covers]).astype(np.float32)
         bare = [c.across if c.across is not None else np.full(c.triangles.shape, np.nan) for c in covers]
         self.across = np.concatenate(bare).astype(np.float32)
@@ -124,8 +125,10 @@ def _hollows(seen: Seen, frame: PictureFrame) -> Small:
     return found
 
 
-def _seen_line(depth: Small, trace: Trace, seen: Reals) -> Whole:
+def _seen_line(depth: Small, trace: Trace, frame: PictureFrame, view: Eye) -> Whole:
     """Return the pixels, counted through, of a line wherever nothing lies before it."""
+    seen = frame.seen(trace.points, view)
+    seen[:, 2] += 0.0 if trace.behind is None else trace.behind
     steps = np.maximum(1, np.ceil(np.abs(np.diff(seen[:, :2], axis=0)).max(axis=1) * 1.5)).astype(np.int64)
     which = np.repeat(np.arange(len(steps)), steps)
     share = (np.arange(len(which)) - np.repeat(np.cumsum(steps) - steps, steps)) / steps[which]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -12,12 +12,22 @@ from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
-from drafting.worn.picture.scene import Cover, PictureScene, Trace, channels
+from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels
 
 BEHIND = 0.5
 """Of the length of a mesh's sides, by so much the form is taken to lie farther off: flat triangles cut into it."""
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
+
+LAP = 6.0
+"""mm that a right hand is taken to lie beneath the left where they lap: more than a line or a lapel lies on its
+cloth, less than would put it beneath the next garment."""
+
+LAPEL_LAPS = 5.0
+"""Times as far beneath: the foot of a right lapel, which stands off the lap it is on."""
+
+ON_CLOTH = 4.0
+"""mm that a line is taken to lie nearer than the cloth it is on, for flat triangles cut into it too."""
 
 SEAM_INK, SEAM_WIDE = channels(Colour.INK), 1.0
 
@@ -26,7 +36,8 @@ SEAM_INK, SEAM_WIDE = channels(Colour.INK), 1.0
 class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
     share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
-    are the edges that are drawn, `turned` the pieces that lie turned over on themselves, as a lapel does."""
+    are the edges that are drawn; `over` (T,) says which triangles are turned over and lie on the rest, as a lapel
+    does, `hidden` (T,) which are not seen."""
 
     name: str
     rest: AtRest
@@ -34,7 +45,8 @@ class Look:
     pull: Reals
     off: Reals
     lines: tuple[EdgeRef, ...]
-    turned: frozenset[str] = frozenset()
+    over: Truth | None = None
+    hidden: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -44,13 +56,16 @@ class Look:
 class WholeCloth:
     """A garment's sewn surface, both hands: `points` (V, 3), `triangles` (T, 3), `source` (V,) of each point.
 
-    `own` (T,): the triangle of the mesh that each one is, or mirrors.
+    `own` (T,): the triangle of the mesh that each one is, or mirrors; `flat` (T, 3): its flat points. `behind`
+    (V,): mm that a point of the right hand is taken to lie under the left, where it laps over the middle.
     """
 
     points: Reals
     triangles: Whole
     source: Whole
     own: Whole
+    flat: Whole
+    behind: Reals
 
 
 def whole_cloth(rest: AtRest) -> WholeCloth:
@@ -59,59 +74,77 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     count, faces = mesh.count, mesh.sewn
     own, numbers = np.arange(len(faces)), np.arange(count)
     if not mesh.halved:
-        return WholeCloth(points, faces, numbers, own)
+        alone = np.zeros(count)
+        return WholeCloth(
+            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=alone
+        )
     apart = np.flatnonzero(~mesh.on_middle)
     twin = numbers.copy()
     twin[apart] = count + np.arange(len(apart))
     mirrored = points[apart] * (-1, 1, 1)
     triangles = np.concatenate((faces, twin[faces[:, ::-1]]))
-    source = np.concatenate((numbers, apart))
-    return WholeCloth(np.concatenate((points, mirrored)), triangles, source, np.concatenate((own, own)))
+    return WholeCloth(
+        points=np.concatenate((points, mirrored)),
+        triangles=triangles,
+        source=np.concatenate((numbers, apart)),
+        own=np.concatenate((own, own)),
+        flat=np.concatenate((mesh.triangles, mesh.triangles[:, ::-1])),
+        behind=np.concatenate((np.zeros(count), laps_under(mirrored))),
+    )
+
+
+def laps_under(points: Reals) -> Reals:
+    """Return (N,): mm that points of the right hand lie behind: those beyond the middle, left over right."""
+    return np.where(points[:, 0] > 0.0, LAP, 0.0)
+
+
+def seen_cloth(look: Look) -> WholeCloth:
+    """Return a garment's surface as it is seen: without what is hidden, what is turned over outside out."""
+    whole, none = whole_cloth(look.rest), np.zeros(len(look.rest.mesh.sewn), bool)
+    over = none if look.over is None else look.over
+    hidden = none if look.hidden is None else look.hidden
+    turned, kept = over[whole.own][:, None], ~hidden[whole.own]
+    triangles, flat = (np.where(turned, f[:, [0, 2, 1]], f)[kept] for f in (whole.triangles, whole.flat))
+    lapel = np.isin(np.arange(len(whole.points)), whole.triangles[over[whole.own]])
+    behind = whole.behind * np.where(lapel, LAPEL_LAPS, 1.0)
+    return replace(whole, triangles=triangles, flat=flat, own=whole.own[kept], behind=behind)
 
 
 def cloth_cover(look: Look, layer: int) -> Cover:
     """Return a garment in the faces of its pieces, with the threads of its warp."""
-    rest, mesh, whole = look.rest, look.rest.mesh, whole_cloth(look.rest)
+    mesh, whole = look.rest.mesh, seen_cloth(look)
     by_piece = np.array([channels(look.faces[piece.material]) for piece in mesh.pieces])
     tints = np.repeat(by_piece[mesh.piece][whole.own][:, None], 3, axis=1)
     return Cover(
         points=whole.points,
         triangles=whole.triangles,
         tints=tints,
-        across=_across(rest, whole),
+        across=_across(look, whole),
         nearer=layer * LAYER,
-        turned=turned_over(look)[whole.own],
+        behind=whole.behind,
+        over=None if look.over is None else look.over[whole.own],
     )
 
 
 def told_cover(look: Look, tints: Reals, layer: int) -> Cover:
     """Return a garment with a colour (count, 3) at each of its sewn points: what a map tells."""
-    whole = whole_cloth(look.rest)
+    whole = seen_cloth(look)
     return Cover(
         points=whole.points,
         triangles=whole.triangles,
         tints=tints[whole.source],
         nearer=layer * LAYER,
-        turned=turned_over(look)[whole.own],
+        behind=whole.behind,
+        over=None if look.over is None else look.over[whole.own],
     )
 
 
-def turned_over(look: Look) -> Truth:
-    """Return (T,): which triangles of the mesh belong to pieces that lie turned over on themselves."""
+def _across(look: Look, whole: WholeCloth) -> Reals:
+    """Return (T, 3): how far across the warp each corner of the seen triangles lies on its flat piece."""
     mesh = look.rest.mesh
-    found: Truth = np.array([piece.name in look.turned for piece in mesh.pieces], bool)[mesh.piece]
-    return found
-
-
-def _across(rest: AtRest, whole: WholeCloth) -> Reals:
-    """Return (T, 3): how far across the warp each corner lies on its flat piece."""
-    mesh = rest.mesh
     grain = np.radians([piece.grain for piece in mesh.pieces])[mesh.piece]
-    flat = mesh.flat[mesh.triangles]
-    across = flat[:, :, 1] * np.cos(grain)[:, None] - flat[:, :, 0] * np.sin(grain)[:, None]
-    if mesh.halved:
-        across = np.concatenate((across, across[:, ::-1]))
-    found: Reals = across[: len(whole.triangles)]
+    corners, turn = mesh.flat[whole.flat], grain[whole.own][:, None]
+    found: Reals = corners[:, :, 1] * np.cos(turn) - corners[:, :, 0] * np.sin(turn)
     return found
 
 
@@ -120,8 +153,19 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
     rest = look.rest
     for ref in look.lines:
         points = rest.points[rest.mesh.edges[ref]]
-        for side in (points, points * (-1, 1, 1)) if rest.mesh.halved else (points,):
-            yield Trace(side, SEAM_INK, SEAM_WIDE, 4.0 + layer * LAYER)
+        up = raised(look, ref)
+        nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
+        yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
+        if rest.mesh.halved:
+            other = points * (-1, 1, 1)
+            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other) * (LAPEL_LAPS if up else 1.0))
+
+
+def raised(look: Look, ref: EdgeRef) -> bool:
+    """Return whether an edge lies on what is turned over all along but at its ends."""
+    mesh = look.rest.mesh
+    chain = mesh.edges[ref][1:-1] if len(mesh.edges[ref]) > 2 else mesh.edges[ref]
+    return look.over is not None and bool(np.isin(chain, mesh.sewn[look.over]).all())
 
 
 def behind(looks: Sequence[Look]) -> float:

@@ -12,13 +12,18 @@ Rgb = tuple[float, float, float]
 """Red, green, blue, 0 to 1."""
 
 
+LIES_ON = 5.0
+"""mm that what is turned over is taken to lie nearer to the eye than what it lies on: more than a line does."""
+
+
 @dataclass(frozen=True, eq=False)
 class Cover:
     """A surface: `points` (V, 3) mm, `triangles` (T, 3), `tints` (V, 3) or (T, 3, 3) by corner, 0 to 1.
 
     `across` (T, 3): mm across the warp at each corner, NaN where no threads are shown. `nearer`: mm that it
-    is taken to lie nearer to the eye. `turned` (T,): what may lie turned over on itself, as a lapel.
-    `closed`: its inside is never seen.
+    is taken to lie nearer to the eye; `behind` (V,): mm that each point is taken to lie farther off, under what
+    laps over it. `over` (T,): what is turned over and lies on the rest, as a lapel does. `closed`: its inside is
+    never seen.
     """
 
     points: Reals
@@ -26,18 +31,23 @@ class Cover:
     tints: Reals
     across: Reals | None = None
     nearer: float = 0.0
-    turned: Truth | None = None
+    behind: Reals | None = None
+    over: Truth | None = None
     closed: bool = False
 
 
 @dataclass(frozen=True, eq=False)
 class Trace:
-    """A line on a surface: `points` (N, 3) mm, drawn `wide` pixels in `ink` where it is not hidden."""
+    """A line on a surface: `points` (N, 3) mm, drawn `wide` pixels in `ink` where it is not hidden.
+
+    `nearer` and `behind` as for a cover's points.
+    """
 
     points: Reals
     ink: Rgb
     wide: float = 1.0
     nearer: float = 4.0
+    behind: Reals | None = None
 
 
 @dataclass(frozen=True, eq=False)

@@ -46,12 +46,13 @@ class Beneath:
 
 
 class OuterCloth:
-    """The cloth of a garment that is worn over others, ready to be asked where points lie; without its lapels."""
+    """The cloth of a garment, ready to be asked where points lie beside it: the triangles `kept` (T,) of its mesh,
+    or those that face outwards, which leaves out lapels."""
 
-    def __init__(self, rest: AtRest, field: DistanceField) -> None:
+    def __init__(self, rest: AtRest, field: DistanceField, kept: Truth | None = None) -> None:
         whole = whole_cloth(rest)
         self.points = whole.points
-        self.triangles = whole.triangles[_faces_out(whole, field)]
+        self.triangles = whole.triangles[faces_out(whole, field) if kept is None else kept[whole.own]]
         self.normals = smooth_normals(self.points, self.triangles)
         self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
@@ -77,7 +78,7 @@ class OuterCloth:
         return Beneath(under, outside, way)
 
 
-def _faces_out(whole: WholeCloth, field: DistanceField) -> Truth:
+def faces_out(whole: WholeCloth, field: DistanceField) -> Truth:
     """Return (T,): which triangles have their right side away from the form; a lapel has not."""
     corners = whole.points[whole.triangles]
     faces = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
@@ -109,7 +110,7 @@ def _shares(corners: Reals, points: Reals) -> Reals:
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     """Return the inner garment pressed inside the outer one, and off the form."""
-    cloth, even, free = OuterCloth(outer, field), _evened(inner), _sleeves_over_none(inner, outer)
+    cloth, even, free = OuterCloth(outer, field), evened(inner), _sleeves_over_none(inner, outer)
     points = inner.points
     for _ in range(ROUNDS):
         found = cloth.beneath(points)
@@ -120,6 +121,20 @@ def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
         points = kept_off(points + pressed, field)
         points = _on_middle(inner, points)
     return replace(inner, points=points)
+
+
+def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Truth:
+    """Return (T,): which triangles of a garment that was pressed inside another are hidden by it all the same.
+
+    Where its cloth goes from the body to the arm lower than that of the other, its corners lie inside and its
+    middle in the open between the two: such cloth lies in folds in the other's armhole.
+    """
+    cloth, free = OuterCloth(outer, field), _sleeves_over_none(inner, outer)
+    corners = inner.points[inner.mesh.sewn]
+    within = cloth.beneath(inner.points)
+    pressed = (within.under & (within.outside < 0.0) & ~free)[inner.mesh.sewn].all(axis=1)
+    middle = cloth.beneath(corners.mean(axis=1))
+    return np.asarray(pressed & (middle.outside > 0.0))
 
 
 def _sleeves_over_none(inner: AtRest, outer: AtRest) -> Truth:
@@ -148,7 +163,7 @@ def _on_middle(rest: AtRest, points: Reals) -> Reals:
     return kept
 
 
-def _evened(rest: AtRest) -> csr_matrix:
+def evened(rest: AtRest) -> csr_matrix:
     """Return the matrix that gives each sewn point the mean of its neighbours."""
     pairs: Whole = np.concatenate([rest.mesh.sewn[:, [i, j]] for i, j in ((0, 1), (1, 2), (2, 0))])
     one, two = np.concatenate((pairs, pairs[:, ::-1])).T

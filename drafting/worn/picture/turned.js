@@ -46,9 +46,12 @@
       tint.push(...tints); over.push(...over);
       lines.push(...lines.map(line => line.map(i => twin[i])));
     }
+    // The right hand lies under the left where it laps over the middle.
+    const under = Float32Array.from({ length: points.length / 3 }, (_, i) => i >= count && points[3 * i] > 0 ? 1 : 0);
+    triangles.forEach((i, k) => { if (under[i] && over[k / 3 | 0]) under[i] = data.lapel_laps; });
     const xyz = Float32Array.from(points, v => v / data.per_mm), n = xyz.length / 3;
     const value = maps.map(m => Uint8Array.from(source, i => m[i]));
-    return { ...cover, xyz, over, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
+    return { ...cover, xyz, over, under, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
       normals: normalsOf(xyz, triangles), seen: new Float32Array(3 * n), light: new Float32Array(n), shown: true };
   }
   function normalsOf(p, triangles) {
@@ -88,7 +91,7 @@
     const axes = { right: [ca, sa, 0], up: [-sa * se, ca * se, ce], eye: [sa * ce, -ca * ce, se] };
     const scale = near * times * HIGH * 0.94 / data.tall;
     for (const cover of covers) if (cover.shown) { project(cover, axes, scale); fill(cover); }
-    for (const cover of covers) if (cover.shown) for (const line of cover.lines) trace(cover, line, times);
+    for (const cover of covers) if (cover.shown) cover.lines.forEach((line, i) => trace(cover, line, times, cover.raised[i % cover.raised.length] ? data.lies_on : 0));
     pen.putImageData(image, 0, 0);
     return performance.now() - began;
   }
@@ -99,7 +102,7 @@
       const x = p[k] - mx, y = p[k + 1] - my, z = p[k + 2] - mz;
       s[k] = w + scale * (right[0] * x + right[1] * y);
       s[k + 1] = h - scale * (up[0] * x + up[1] * y + up[2] * z);
-      s[k + 2] = -(eye[0] * x + eye[1] * y + eye[2] * z) - cover.nearer;
+      s[k + 2] = -(eye[0] * x + eye[1] * y + eye[2] * z) - cover.nearer + cover.under[i] * data.lap;
       const f = eye[0] * m[k] + eye[1] * m[k + 1] + eye[2] * m[k + 2], sign = f < 0 ? -1 : 1;
       const r = right[0] * m[k] + right[1] * m[k + 1], u = up[0] * m[k] + up[1] * m[k + 1] + up[2] * m[k + 2];
       const half = 0.5 + 0.5 * sign * (-0.48 * r + 0.62 * u + 0.62 * f);
@@ -116,7 +119,7 @@
       const ax = s[3 * i], ay = s[3 * i + 1], bx = s[3 * j], by = s[3 * j + 1], cx = s[3 * k], cy = s[3 * k + 1];
       const twice = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
       if (Math.abs(twice) < 1e-6 || (cover.closed && twice > 0)) continue;
-      const over = twice > 0 && cover.over[t / 3] ? data.turned_over : 0;
+      const over = twice < 0 && cover.over[t / 3] ? data.lies_on : 0;
       const x0 = Math.max(0, Math.ceil(Math.min(ax, bx, cx) - 0.5)), x1 = Math.min(w - 1, Math.max(ax, bx, cx) - 0.5);
       const y0 = Math.max(0, Math.ceil(Math.min(ay, by, cy) - 0.5)), y1 = Math.min(h - 1, Math.max(ay, by, cy) - 0.5);
       const du = (cy - ay) / twice, dv = (ay - by) / twice, eu = (ax - cx) / twice, ev = (bx - ax) / twice;
@@ -140,14 +143,14 @@
       }
     }
   }
-  function trace(cover, line, times) {
+  function trace(cover, line, times, raised) {
     const s = cover.seen, w = canvas.width, h = canvas.height;
     for (let n = 1; n < line.length; n++) {
       const a = 3 * line[n - 1], b = 3 * line[n];
       const steps = Math.ceil(Math.max(Math.abs(s[b] - s[a]), Math.abs(s[b + 1] - s[a + 1]))) + 1;
       for (let m = 0; m <= steps; m++) {
         const p = m / steps, x = s[a] + p * (s[b] - s[a]) | 0, y = s[a + 1] + p * (s[b + 1] - s[a + 1]) | 0;
-        const z = s[a + 2] + p * (s[b + 2] - s[a + 2]) - 4;
+        const z = s[a + 2] + p * (s[b + 2] - s[a + 2]) - 4 - raised;
         for (let d = 0; d < times; d++) {
           if (x < 0 || y < 0 || x + d >= w || y >= h || z > depth[y * w + x + d]) continue;
           pixels[y * w + x + d] = INK;

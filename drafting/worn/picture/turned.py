@@ -15,9 +15,9 @@ from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
-from drafting.worn.picture.draw import TURNED_OVER
-from drafting.worn.picture.dressed import LAYER, Look, behind, turned_over
+from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
+from drafting.worn.picture.scene import LIES_ON
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
 
 PER_MM = 10
@@ -104,7 +104,9 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> PlainShape:
         "ink": Colour.INK,
         "paper": Colour.PAPER,
         "middle": [round(float(v), 1) for v in (low + high) / 2],
-        "turned_over": TURNED_OVER,
+        "lies_on": LIES_ON,
+        "lap": LAP,
+        "lapel_laps": LAPEL_LAPS,
         "tall": round(float(high[2] - low[2]), 1),
         "ramps": [{"shades": shades(ramp, SHADES), "untold": ramp.untold} for ramp in (PULLS, STANDS_OFF)],
         "views": [{"turned": v.turned, "raised": v.raised, "words": words} for _, v, words in VIEWS],
@@ -120,6 +122,7 @@ def _body(surface: Surface, looks: Sequence[Look]) -> PlainShape:
         "closed": True,
         "halved": False,
         "over": "",
+        "raised": [],
     }
 
 
@@ -127,14 +130,17 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> PlainShape:
     rest, mesh = look.rest, look.rest.mesh
     by_piece = np.array([tints.index(look.faces[piece.material]) for piece in mesh.pieces])
     points = np.where(mesh.on_middle[:, None] & (np.arange(3) == 0) & mesh.halved, 0.0, rest.points)
-    over = turned_over(look)
+    none = np.zeros(len(mesh.sewn), bool)
+    over, kept = none if look.over is None else look.over, ~none if look.hidden is None else ~look.hidden
+    triangles = np.where(over[:, None], mesh.sewn[:, [0, 2, 1]], mesh.sewn)[kept]
     maps = [_steps(PULLS, look.pull), _steps(STANDS_OFF, look.off)]
     lines = [_packed(mesh.edges[ref], PLACES) for ref in look.lines]
-    return _cover(points, mesh.sewn, by_piece[mesh.piece], maps, lines) | {
+    return _cover(points, triangles, by_piece[mesh.piece[kept]], maps, lines) | {
         "nearer": layer * LAYER,
         "closed": False,
         "halved": mesh.halved,
-        "over": _packed(over, "u1"),
+        "over": _packed(over[kept], "u1"),
+        "raised": [raised(look, ref) for ref in look.lines],
     }
 
 

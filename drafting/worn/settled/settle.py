@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,7 +12,7 @@ from drafting.worn.nouns import AtRest, Reals, SewnMesh, Truth
 from drafting.worn.settled.balance import Scene, State, scene_of, state_at
 from drafting.worn.settled.carried_over import carried_over
 from drafting.worn.settled.search import Limits, residual_of, searched
-from drafting.worn.settled.sheet import sheet_of
+from drafting.worn.settled.sheet import sheet_of, starched
 from drafting.worn.settled.touch import held_anew, held_by, slip_of
 
 STIFFEST = (1000.0, 100.0)
@@ -25,18 +25,6 @@ _THEN = (30,) * 6 + (120,) * 20
 # A garment is put on starched to so many times its stiffness, so that limp cloth keeps no crumples of where it
 # started, and is made limp once so much force is left on a vertex, in mean vertex weights.
 _STARCHED, _UNFOLDED = 100.0, 0.5
-
-
-@dataclass(frozen=True)
-class Allowed:
-    """What a search may still take: Newton `steps`, and `until` on the clock of CPU seconds."""
-
-    steps: int
-    until: float
-
-    @property
-    def over(self) -> bool:
-        return self.steps <= 0 or time.process_time() >= self.until
 
 
 def at_rest(
@@ -55,18 +43,18 @@ def at_rest(
     `held` (count,): vertices that stay where they start, with whole triangles of them clamped.
     """
     limits, started = limits or Limits(), time.process_time()
-    allowed = Allowed(limits.steps, started + limits.seconds)
+    left = limits.steps
     stays = np.zeros(mesh.count, dtype=bool) if held is None else held
     sheet, off = sheet_of(mesh, stays, *STIFFEST), _standing_off(mesh, beneath)
     if isinstance(start, AtRest):
         points, slip = (1e-3 * part for part in carried_over(start, mesh))
     else:
-        starched = scene_of(replace(sheet, bends=sheet.bends * _STARCHED), field, off)
+        stiff = scene_of(starched(sheet, _STARCHED), field, off)
         unfolded = max(_UNFOLDED, limits.residual)
-        put_on, slip, allowed = _rounds(starched, start * 1e-3, np.zeros_like(start), allowed, unfolded, _PUT_ON)
+        put_on, slip, left = _rounds(stiff, start * 1e-3, np.zeros_like(start), left, unfolded, _PUT_ON)
         points = put_on.points
     scene = scene_of(sheet, field, off)
-    state, slip, allowed = _rounds(scene, points, slip, allowed, limits.residual, _WORN)
+    state, slip, left = _rounds(scene, points, slip, left, limits.residual, _WORN)
     residual = residual_of(scene, state)
     return AtRest(
         mesh=mesh,
@@ -74,7 +62,7 @@ def at_rest(
         slip=slip * 1e3,
         residual=residual,
         settled=residual <= limits.residual,
-        steps=limits.steps - allowed.steps,
+        steps=limits.steps - left,
         seconds=time.process_time() - started,
     )
 
@@ -91,25 +79,23 @@ def from_coarse(
     """Return the `fine` mesh at rest; the same garment in a `coarse` mesh is put on from `points` first."""
     limits = limits or Limits()
     shape = at_rest(coarse, points, field, replace(limits, residual=_UNFOLDED), beneath=beneath)
-    left = replace(limits, seconds=limits.seconds - shape.seconds)
-    rest = at_rest(fine, shape, field, left, beneath=beneath)
+    rest = at_rest(fine, shape, field, replace(limits, steps=limits.steps - shape.steps), beneath=beneath)
     return replace(rest, steps=rest.steps + shape.steps, seconds=rest.seconds + shape.seconds)
 
 
 def _rounds(
-    scene: Scene, points: Reals, slip: Reals, allowed: Allowed, residual: float, first: tuple[int, ...]
-) -> tuple[State, Reals, Allowed]:
-    """Search with friction as last looked at, until it too is at rest; what is left of `allowed`."""
+    scene: Scene, points: Reals, slip: Reals, steps: int, residual: float, first: tuple[int, ...]
+) -> tuple[State, Reals, int]:
+    """Search with friction as last looked at, until it too is at rest; what is left of the `steps`."""
     held = held_by(scene.sheet, state_at(scene, points).touch, points, slip)
     state = state_at(scene, points, held)
-    for most in first + _THEN if scene.field else (allowed.steps,):
-        now = Limits(allowed.until - time.process_time(), residual, min(most, allowed.steps))
-        found = searched(scene, state.points, held, now)
-        state, allowed = found.state, replace(allowed, steps=allowed.steps - found.step)
-        if allowed.over or (found.step == 0 and residual_of(scene, state) <= residual):
+    for most in first + _THEN if scene.field else (steps,):
+        found = searched(scene, state.points, held, Limits(residual, min(most, steps)))
+        state, steps = found.state, steps - found.step
+        if steps <= 0 or (found.step == 0 and residual_of(scene, state) <= residual):
             break
         held = held_anew(scene.sheet, held, state.touch, state.points)
-    return state, slip_of(held, state.points), allowed
+    return state, slip_of(held, state.points), steps
 
 
 def _standing_off(mesh: SewnMesh, beneath: float) -> Reals:

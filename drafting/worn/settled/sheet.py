@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -67,13 +67,25 @@ def sheet_of(mesh: SewnMesh, held: Truth, stiffest: float, stiffest_shear: float
         slopes=slopes,
         areas=areas,
         pulls=pulls * areas[:, None],
-        yields=np.clip(_wrinkle_load(bends[:, :2], areas) / pulls[:, :2], *_YIELDS),
+        yields=_yields(bends, areas, pulls),
         bends=bends,
         weight=_spread(triangles, weight, mesh.count) + mesh.added,
         share=_spread(triangles, areas, mesh.count),
         loose=loose,
         held=held,
     )
+
+
+def starched(sheet: ClothSheet, times: float) -> ClothSheet:
+    """The sheet `times` as stiff in bending, and as firm against being pressed together as that makes it."""
+    bends = sheet.bends * times
+    yields = _yields(bends, sheet.areas, sheet.pulls / sheet.areas[:, None])
+    return replace(sheet, bends=bends, yields=yields)
+
+
+def _yields(bends: Reals, areas: Reals, pulls: Reals) -> Reals:
+    """(T, 2): strain at which a thread direction gives way when pressed; `pulls` (T, 3) N/m."""
+    return np.clip(_wrinkle_load(bends[:, :2], areas) / pulls[:, :2], *_YIELDS)
 
 
 def _along_threads(mesh: SewnMesh) -> Reals:

@@ -17,8 +17,8 @@ from drafting.geometry.curve import Points
 from drafting.worn.sewn.folds import REACH, runs_on_rim
 from drafting.worn.sewn.rings import PieceRing, fine, place_on
 
-ROLL, BONE, CENTRE = "roll line", "bone", "centre"
-"""Kinds of marks that are followed (`Placement.what`)."""
+ROLL, BONE, CENTRE, BUTTON = "roll line", "bone", "centre", "button"
+"""Kinds of marks that are followed, or read (`Placement.what`)."""
 
 FRONT, BACK = "middle in front", "middle behind"
 """What the lines are called that a frame states."""
@@ -34,11 +34,23 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
     found = {}
     for name, line in drawn.items():
         across = region.across(line, REACH)
+        if across is None and name in (FRONT, BACK):
+            across = region.across(_longer(line), REACH)
         inside = line if region.holds(line).all() else None
         kept = inside if across is None else across
         if kept is not None and not runs_on_rim(region, kept):
             found[name] = kept
     return found
+
+
+def _longer(line: Points) -> Points:
+    """Return a straight with `STATED_SHORT` more at each end: a block may state it from the shoulder down."""
+    more = STATED_SHORT * (line[-1] - line[0]) / abs(line[-1] - line[0])
+    return np.array([line[0] - more, line[-1] + more])
+
+
+STATED_SHORT = 60.0
+"""mm: how far a stated middle may end short of the outline (ours)."""
 
 
 def marked_ends(

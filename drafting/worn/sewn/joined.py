@@ -68,11 +68,15 @@ class Merged:
         """Return the sewn vertices along what is left of an edge, in its order."""
         return self.merged[self.flat_along(ref)]
 
-    def inner(self, name: str, line: str) -> Whole:
-        """Return the sewn vertices along a line inside a piece, none where the piece does not reach it."""
+    def flat_inner(self, name: str, line: str) -> Whole:
+        """Return the flat vertices along a line inside a piece, none where the piece does not reach it."""
         index = next(i for i, piece in enumerate(self.pieces) if piece.ring.piece.name == name)
         chain = self.pieces[index].guides.get(line)
-        return self.merged[chain + self.starts[index]] if chain is not None else np.zeros(0, dtype=np.int64)
+        return chain + self.starts[index] if chain is not None else np.zeros(0, dtype=np.int64)
+
+    def inner(self, name: str, line: str) -> Whole:
+        """Return the sewn vertices along a line inside a piece, none where the piece does not reach it."""
+        return self.merged[self.flat_inner(name, line)]
 
 
 def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points], mesh: float) -> MeshedPiece:

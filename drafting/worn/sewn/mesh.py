@@ -14,6 +14,7 @@ from drafting.draft.roles import Half
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
+from drafting.worn.sewn.buttoned import hand_to_hand, held_by_buttons
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
@@ -55,6 +56,7 @@ def sewn_mesh(
     behind = [layers_of(pieces, ring) for ring in rings.values()]
     stacks, ply = plies_by_triangle(whole, behind, plies, fused)
     shut = [] if pieces.halved else shut_sides(pieces, rings)
+    held = held_by_buttons(pieces, said, whole)
     return SewnMesh(
         garment=name,
         halved=pieces.halved,
@@ -66,10 +68,10 @@ def sewn_mesh(
         piece=whole.piece,
         ply=ply,
         count=whole.count,
-        on_middle=_kept_on_middle(sides, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
+        on_middle=_kept_on_middle(sides, held, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
         added=added_weight(pieces, rings, whole, behind, plies),
         folds=free_folds(rings, whole, worn_seams(pieces, rings)),
-        tied=tied(pieces, whole, shut),
+        tied=np.concatenate([tied(pieces, whole, shut), hand_to_hand(pieces, held)]),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
         elastics=elastics(pieces, rings, said, whole),
@@ -112,9 +114,11 @@ def _meshed(
     )
 
 
-def _kept_on_middle(sides: Sequence[EdgeRef], whole: Merged) -> Truth:
-    """Return which sewn vertices stay in the plane x = 0."""
+def _kept_on_middle(sides: Sequence[EdgeRef], held: Mapping[str, Whole], whole: Merged) -> Truth:
+    """Return which sewn vertices stay in the plane x = 0: along sides, and where buttons hold a front."""
     on = np.zeros(whole.count, dtype=bool)
+    for own in held.values():
+        on[own] = True
     for ref in sides:
         on[whole.along(ref)] = True
     return on

@@ -9,7 +9,7 @@ import numpy as np
 
 from drafting.fabric import Fabric
 from drafting.worn.contact import DistanceField
-from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, Whole
+from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, Truth, Whole
 from drafting.worn.stands.comfort import CRIMP, gives_at
 from drafting.worn.stands.model import WHERE, LevelWorn, StandsOff, Strain, Where
 
@@ -55,7 +55,7 @@ def _level_worn(
     height = float(points[:, 2].mean())
     stands_off = tuple(_stands_off(points, lengths, field))
     strain = _strain(rest, level_parts(rest, level, points), fabrics, height <= armhole)
-    worn = twice * float(lengths.sum())
+    worn = twice * float(lengths[~_along_seams(rest, level, lengths)].sum())
     return LevelWorn(
         name=level.name,
         limb=level.limb,
@@ -65,6 +65,19 @@ def _level_worn(
         stands_off=stands_off,
         strain=strain,
     )
+
+
+def _along_seams(rest: AtRest, level: MeshLevel, lengths: Reals) -> Truth:
+    """Return (S - 1,): which steps run along a seam, from where one piece's line meets it to where the next does.
+
+    They belong to no girth as it was drafted.
+    """
+    piece = rest.mesh.piece[level.triangles]
+    return np.asarray((piece[1:] != piece[:-1]) & (lengths > SAME_PLACE))
+
+
+SAME_PLACE = 3.0
+"""mm: lines that meet a seam no farther apart meet in it (ours)."""
 
 
 def level_points(rest: AtRest, level: MeshLevel) -> Reals:

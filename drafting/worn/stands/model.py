@@ -12,8 +12,8 @@ WHERE: tuple[Where, ...] = ("front", "side", "back")
 
 
 ALL_ALONG = 0.5
-"""Of what the cloth gives, as much is the mean at least where it pulls: putting on a loose garment leaves some
-2 % behind at single places in the reckoning (ours, on loose shirts)."""
+"""Of what the cloth gives, as much is the mean at least where it pulls; less is stretched at single places only,
+as a loose shirt is by up to 2 % below the chest that its sleeves draw across (ours)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import Literal
 
-from drafting.worn.stands.model import GarmentWorn, HemWorn, LevelWorn
+from drafting.worn.stands.comfort import CRIMP
+from drafting.worn.stands.model import GarmentWorn, HemWorn, LevelWorn, Strain
 from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
 
@@ -14,9 +16,6 @@ CLOSE = 5.0
 AS_DRAFTED = 6.0
 """mm by which a worn girth may differ from the drafted one and be called the same: what the form and a mesh of
 20 mm differ by (ours: found on loose garments)."""
-
-TOLD_STRAIN = 0.01
-"""A smaller stretch is not told: putting a loose garment on leaves as much behind in the reckoning (ours)."""
 
 EVEN_HEM = 10.0
 """mm between the lowest and the highest point of a hem that is called even (by eye)."""
@@ -54,18 +53,42 @@ def remark_off(level: LevelWorn) -> Remark:
 
 def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
     """Yield how the cloth is stretched at the levels that are trusted, against what it gives."""
-    trusted = [level for level in levels if level.strain.trusted]
-    over = [level for level in trusted if level.strain.pulls]
-    told_too = [level for level in trusted if not level.strain.pulls and level.strain.p95 > TOLD_STRAIN]
-    within = [level for level in told_too if level.strain.p95 <= level.strain.gives]
-    places = [level for level in told_too if level not in within]
-    if not trusted:
+    verdicts = [(level, pull_verdict(level.strain)) for level in levels if level.strain.trusted]
+    if not verdicts:
         yield remark("pull.untold")
-    elif not over:
-        yield remark("pull.nothing")
-    for key, group in (("pull.over", over), ("pull.within", within), ("pull.places", places)):
-        for level in group:
-            yield remark(key, level=level.name, p95=level.strain.p95, gives=level.strain.gives)
+        return
+    for wanted in ("over", "places", "within"):
+        if wanted == "within":
+            pulling = [verdict in ("over", "places") for _, verdict in verdicts]
+            if not all(pulling):
+                yield remark("pull.elsewhere" if any(pulling) else "pull.nothing")
+        for level, verdict in sorted(verdicts, key=lambda one: -one[0].strain.p95 / one[0].strain.gives):
+            if verdict == wanted:
+                strain = level.strain
+                facts = {"mean": strain.mean, "p95": strain.p95, "gives": strain.gives}
+                yield remark(f"pull.{verdict}", level=level.name, **facts)
+
+
+def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing"]:
+    """Return the one thing that is said of the stretch along a level.
+
+    Less than any cloth gives before it shows (`CRIMP`) is nothing; what this one gives in comfort bounds the rest.
+    """
+    if strain.pulls:
+        return "over"
+    if strain.p95 > strain.gives:
+        return "places"
+    return "within" if strain.p95 > CRIMP else "nothing"
+
+
+SERIOUS = ("shape.only", "hem.trails", "pull.over", "treated.not", "pull.places", "hem.doorway")
+"""Words that come before all others, what is most serious first."""
+
+
+def most_serious_first(words: Iterable[Remark]) -> tuple[Remark, ...]:
+    """Return what is said of a garment with what has to be seen to before the rest, which stays in its order."""
+    rank = {key: place for place, key in enumerate(SERIOUS)}
+    return tuple(sorted(words, key=lambda said: rank.get(said.key, len(SERIOUS))))
 
 
 def _girth(level: LevelWorn) -> Remark:

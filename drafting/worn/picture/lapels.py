@@ -1,0 +1,93 @@
+"""Lapels and collars laid on the cloth that they are turned over, and fronts on each other: a picture only.
+
+In the reckoning a garment's own layers do not meet: a lapel may sink into the front beneath it, and what laps over
+the middle stands straight on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Set
+from dataclasses import replace
+
+import numpy as np
+
+from drafting.worn.contact import DistanceField
+from drafting.worn.nouns import AtRest, Limb, SewnMesh, Truth, Whole
+from drafting.worn.picture.dressed import whole_cloth
+from drafting.worn.picture.tucked import OuterCloth, evened, faces_out
+
+ROUNDS = 6
+"""How often it is lifted and evened out (ours: then nothing moves on)."""
+
+LIFTED = 4.0
+"""mm that it lies over the cloth beneath: two layers of velvet (ours)."""
+
+SUNK = 60.0
+"""mm: what lies deeper than that behind other cloth does not lie on it (by eye)."""
+
+
+def turned_over(rest: AtRest, pieces: Set[str], field: DistanceField) -> Truth:
+    """Return (T,): which triangles of the named pieces lie turned over, wrong side out.
+
+    Of a piece with a roll line all beyond it, on the side where more faces inwards; of another all or nothing.
+    """
+    mesh = rest.mesh
+    inwards = ~faces_out(whole_cloth(rest), field)[: len(mesh.sewn)]
+    over = np.zeros(len(mesh.sewn), bool)
+    for index, piece in enumerate(mesh.pieces):
+        if piece.name in pieces:
+            own = np.flatnonzero(mesh.piece == index)
+            for part in _parts(mesh, index, own):
+                over[part] = len(part) > 0 and bool(inwards[part].mean() > 0.5)
+    return over
+
+
+def _parts(mesh: SewnMesh, index: int, own: np.ndarray) -> tuple[np.ndarray, ...]:
+    """Return the triangles of a piece on either side of its roll line; all of them where it has none."""
+    roll = mesh.pieces[index].roll
+    if roll is None:
+        return (own,)
+    middles = mesh.flat[mesh.triangles[own]].mean(axis=1) @ np.array([1.0, 1j])
+    left = ((middles - roll[0]) / (roll[1] - roll[0])).imag > 0.0
+    return own[left], own[~left]
+
+
+def laid_on(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
+    """Return a garment with what laps over its middle laid on its other hand, and what is turned `over` (T,)
+    lifted on to the cloth beneath it; seams stay where they are."""
+    rest = _lapped(rest, over, field)
+    if not over.any():
+        return rest
+    mesh, even, beneath = rest.mesh, evened(rest), OuterCloth(rest, field, ~over)
+    free = np.zeros(mesh.count, bool)
+    free[mesh.sewn[over]] = True
+    free[mesh.sewn[~over]] = False
+    points = rest.points
+    for _ in range(ROUNDS):
+        found = beneath.beneath(points)
+        rise = np.where(free & (found.outside > -SUNK), np.maximum(LIFTED - found.outside, 0.0), 0.0)
+        move = rise[:, None] * found.way
+        points = points + np.where((rise > 0.0)[:, None], move, (even @ move) * free[:, None])
+    return replace(rest, points=points)
+
+
+def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
+    """Return a halved garment with what lies beyond the middle laid on the mirrored cloth there."""
+    mesh, points = rest.mesh, rest.points
+    beyond = mesh.halved & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
+    own = ~(over | beyond[mesh.sewn].any(axis=1))
+    if not beyond.any() or not own.any():
+        return rest
+    found = OuterCloth(rest, field, own).beneath(points)
+    lies = beyond & found.under & (np.abs(found.outside) < SUNK)
+    return replace(rest, points=points - np.where(lies, found.outside, 0.0)[:, None] * found.way)
+
+
+def _of_legs(mesh: SewnMesh) -> Whole:
+    """Return the sewn vertices of legs, which lap over nothing."""
+    legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
+    return np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
+
+
+BEYOND = 1.0
+"""mm beyond the middle at which cloth laps over it."""

@@ -1,0 +1,60 @@
+"""Fronts that lap over each other and are held by buttons alone: middle on middle at each, free elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from drafting.draft.frame import BodyFrame
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole
+from drafting.worn.nouns import Whole
+from drafting.worn.sewn.chosen import SewnParts
+from drafting.worn.sewn.guides import BUTTON, FRONT, ROLL
+from drafting.worn.sewn.joined import Merged
+from drafting.worn.sewn.rings import fine
+
+
+def held_by_buttons(pieces: SewnParts, said: Mapping[str, BodyFrame], whole: Merged) -> dict[str, Whole]:
+    """Return for each front that laps over the middle its sewn vertices there, one at each button that closes it.
+
+    A garment whose middle in front is cut there is shut all along and has none.
+    """
+    found = {}
+    for piece in pieces.shell:
+        chain = whole.flat_inner(piece.name, FRONT) if said[piece.name].front else NONE
+        heights = closing_heights(piece)
+        if len(chain) and heights:
+            gaps = np.abs(whole.flat[chain, 1][:, None] - heights)
+            found[piece.name] = whole.merged[chain[np.unique(gaps.argmin(axis=0))]]
+    return found
+
+
+def closing_heights(piece: Piece) -> list[float]:
+    """Return the heights y on a piece of the buttons that close it, mm: none above the break of a lapel.
+
+    Buttons above it stand on cloth that is turned over, or are for show (common practice).
+    """
+    if not any(edge.role is EdgeRole.FRONT_EDGE for edge in piece.edges):
+        return []
+    breaks = [min(m.path.start.imag, m.path.end.imag) for m in piece.placements if m.what == ROLL]
+    middles = [fine(mark.path).imag.mean() for mark in piece.placements if mark.what == BUTTON]
+    return [float(y) for y in middles if y <= min(breaks, default=np.inf)]
+
+
+def hand_to_hand(pieces: SewnParts, held: Mapping[str, Whole]) -> Whole:
+    """Return the pairs (K, 2) of a whole garment's fronts that are buttoned together."""
+    pairs = [np.zeros((0, 2), dtype=np.int64)]
+    for name, own in held.items():
+        left = pieces.draft[name]
+        for other, theirs in held.items():
+            right = pieces.draft[other]
+            if (left.hand, right.hand) == ("left", "right") and left.base == right.base:
+                count = min(len(own), len(theirs))
+                pairs.append(np.column_stack([own[:count], theirs[:count]]))
+    return np.concatenate(pairs)
+
+
+NONE: Whole = np.zeros(0, dtype=np.int64)
+"""No vertices."""

@@ -1,0 +1,173 @@
+"""After each alteration all that hangs on it walks: sleeve, collar, facing, lining, interfacing, tails, buttons.
+
+Whole garments are made with one note each, on both hands and on one; what the checks find in them is what
+they find in the garment without the note.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from drafting.body import Body
+from drafting.checks import check_draft
+from drafting.costume.choices import block_named, choose
+from drafting.costume.garment import MadeGarment, checked_garment, finished_garment
+from drafting.draft.roles import SeamKind
+from drafting.draft.walk import notched
+from drafting.fitting.applied import fitted
+from drafting.fitting.followers import FOLLOWERS
+from drafting.fitting.known import ALTERATIONS
+from drafting.fitting.note import AmountAs, AtEdge, AtLevel, AtPiece, Note, NoteKind, NoteSide, NoteState, Verb
+from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
+from tests.bodies import ansur
+from tests.fitting.lines import upto
+
+BODY: Body = ansur(2)[0]
+
+
+def note(where: str, verb: str, amount: float, side: str = "both") -> Note:
+    """Return a note at an edge (`piece.edge`), a piece (`piece:`) or a level, its amount a total."""
+    piece, _, edge = where.partition(".")
+    place = AtEdge(piece, edge) if edge else AtPiece(piece[:-1]) if piece.endswith(":") else AtLevel(piece)
+    return Note(
+        garment="it",
+        side=NoteSide(side),
+        where=place,
+        verb=Verb(verb),
+        amount=amount,
+        counted=AmountAs.TOTAL,
+        kind=NoteKind.STYLE,
+        state=NoteState.PINNED,
+    )
+
+
+SHIRT = [
+    ("waist", "take in", 20.0),
+    ("waist", "lower", 12.0),
+    ("back.shoulder", "lower", 7.0),
+    ("front.shoulder", "lengthen", 8.0),
+    ("front.shoulder", "move forward", 7.0),
+    ("front.armhole", "raise", 6.0),
+    ("front.neck", "lower", 6.0),
+    ("back:", "lengthen", 8.0),
+    ("sleeve:", "lengthen", 15.0),
+    ("upper arm", "let out", 12.0),
+]
+COAT = [
+    ("waist", "let out", 20.0),
+    ("waist", "raise", 10.0),
+    ("back.shoulder", "lower", 7.0),
+    ("front:", "lengthen", 7.0),
+    ("back.neck", "let out", 8.0),
+    ("back.centre_back", "shorten", 8.0),
+    ("back.panel", "take in", 8.0),
+    ("top-sleeve:", "shorten", 15.0),
+]
+TROUSERS = [
+    ("waist", "take in", 16.0),
+    ("front.hem", "lengthen", 15.0),
+    ("hip", "lengthen", 8.0),
+    ("back.crotch", "lengthen", 8.0),
+    ("back:", "let out", 8.0),
+    ("back.crotch", "take in", 12.0),
+    ("front.inseam", "let out", 12.0),
+]
+TABLE = [
+    *(("shirt", *row) for row in SHIRT),
+    *(("tailcoat", *row) for row in COAT),
+    *(("trousers", *row) for row in TROUSERS),
+]
+
+
+def made(block: str, *notes: Note) -> MadeGarment:
+    kind = block_named(block)
+    chosen = choose(kind, {}, body_scale(BODY), Origin())
+    garment = finished_garment(BODY, None, kind, chosen, name=block, role="shell", notes=notes)
+    return checked_garment(garment, BODY, None)
+
+
+@cache
+def plain(block: str) -> frozenset[tuple[str, str]]:
+    return frozenset((f.check, f.where) for f in made(block).findings if f.level == "error")
+
+
+@pytest.mark.parametrize(("block", "where", "verb", "amount"), TABLE)
+def test_all_that_hangs_on_it_follows(block: str, where: str, verb: str, amount: float) -> None:
+    garment = made(block, note(where, verb, amount))
+    assert [one.note.where for one in garment.done] == [note(where, verb, amount).where]
+    assert garment.done[0].carried
+    assert garment.done[0].moved
+    wrong = [f.message for f in garment.findings if f.level == "error" and (f.check, f.where) not in plain(block)]
+    assert wrong == []
+
+
+@pytest.mark.parametrize(
+    ("block", "where", "verb"),
+    [
+        ("shirt", "back.shoulder", "lower"),
+        ("shirt", "sleeve:", "lengthen"),
+        ("tailcoat", "back.shoulder", "lower"),
+        ("trousers", "back.side", "take in"),
+    ],
+)
+def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str) -> None:
+    garment = made(block, note(where, verb, 8.0, "left"))
+    names = {piece.name for piece in garment.draft.pieces}
+    assert {"front-left", "front-right"} <= names
+    assert [f.message for f in garment.findings if f.level == "error"] == []
+
+
+def test_a_note_in_the_middle_is_for_both_hands() -> None:
+    garment = made("tailcoat", note("back.centre_back", "shorten", 8.0, "left"))
+    assert [one.carried for one in garment.done] == [False]
+    said = [f.message for f in garment.findings if f.check == "fitting"]
+    assert len(said) == 1
+    assert 'side = "both"' in said[0]
+
+
+def test_what_no_alteration_answers_is_said_and_changes_nothing() -> None:
+    garment, same = made("shirt", note("collar.outer", "turn", 8.0)), made("shirt")
+    assert garment.draft.pieces == same.draft.pieces
+    assert [f.level for f in garment.findings if f.check == "fitting"] == ["warning"]
+
+
+def test_every_kind_of_seam_says_how_its_other_side_follows() -> None:
+    assert FOLLOWERS.keys() == set(SeamKind)
+
+
+def test_each_alteration_has_a_name_of_its_own_and_no_verb_means_more_and_less() -> None:
+    assert len({one.name for one in ALTERATIONS}) == len(ALTERATIONS) >= 25
+    assert not [one.name for one in ALTERATIONS if one.more & one.less]
+
+
+# ------------------------------------------------------------------------------ random sequences
+
+STEPS = st.lists(
+    st.tuples(
+        st.sampled_from([row for row in SHIRT if "sleeve" not in row[0] and "arm" not in row[0]]),
+        st.floats(0.2, 1.0),
+    ),
+    min_size=2,
+    max_size=4,
+)
+
+
+@settings(max_examples=8, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+@given(STEPS)
+def test_alterations_one_after_the_other_never_break_a_draft(
+    steps: list[tuple[tuple[str, str, float], float]],
+) -> None:
+    start = upto("shirt", "bodice", BODY)
+    after = fitted(start, [note(where, verb, amount * share) for (where, verb, amount), share in steps])
+    assert len(after.done) + len(after.findings) == len(steps)
+    serious = {"outline", "seam length", "notches meet", "notch order", "dart legs"}
+    wrong = {(f.check, f.where) for f in check_draft(notched(after.draft), BODY) if f.level == "error"}
+    before = {(f.check, f.where) for f in check_draft(notched(start), BODY) if f.level == "error"}
+    assert not [one for one in wrong - before if one[0] in serious]
+    for piece in after.draft.pieces:
+        assert piece.area > 0
