@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from drafting.body.body import SIDES, Body
 from drafting.body.toml_reader import KEYS, RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.findings import Finding
 from drafting.ground.names import clean_text
 from drafting.ground.nearest import meant
 from drafting.ground.units import LENGTH_UNITS, SHOWN, WEIGHT_UNITS
 from drafting.reading.given import MOST_FAULTS, Faults, Given
 from drafting.reading.table import Row, read_table
+
+OTHER_WEARERS = "other wearers"
+"""The check whose notes say what is wrong with the other rows of a table."""
 
 HEADS = ("name", "value", "unit")
 
@@ -25,7 +29,8 @@ MOST_WEARERS = 400
 def read_body(path: Path | str) -> Body:
     """Return the one wearer of a TOML or CSV file, every measure in mm; `FILE#NAME` names one of several.
 
-    Raises `InputError` with every fault of the file, each with its line.
+    Raises `InputError` with every fault of the file, each with its line. Where one of several is named,
+    only her own row's faults refuse her: what is wrong with the others is said in a note.
 
     >>> from drafting.ground.shipped import shipped
     >>> body = read_body(shipped("measurements") / "bodies" / "lamplighter.toml")
@@ -33,9 +38,9 @@ def read_body(path: Path | str) -> Body:
     (920.75, True)
     """
     file, named = _file_and_name(path)
-    bodies = read_bodies(file)
     if named:
-        return _called(named, bodies, file)
+        return _called(named, _read_rows(file), file)
+    bodies = read_bodies(file)
     if len(bodies) != 1:
         titles = ", ".join(clean_text(body.title, SHOWN) for body in bodies[:6])
         right = f"keep one in the file, or name one behind a #: {file.name}#{clean_text(bodies[0].title, SHOWN)}"
@@ -50,19 +55,52 @@ def _file_and_name(path: Path | str) -> tuple[Path, str]:
     return (Path(file), named.strip()) if mark and file and not Path(text).exists() else (Path(text), "")
 
 
-def _called(named: str, bodies: Sequence[Body], file: Path) -> Body:
-    """Return the one of `bodies` that is called so; raises `InputError`."""
-    found = [body for body in bodies if body.title.casefold() == named.casefold()]
+@dataclass(frozen=True)
+class _RowRead:
+    """One wearer of a table as she could be read: her name, and her body or what is wrong with her row."""
+
+    name: str
+    body: Body | None
+    faults: tuple[Fault, ...] = ()
+
+
+def _read_rows(path: Path) -> list[_RowRead]:
+    """Return the wearers of a file, those that cannot be read too; raises `InputError` for faults of all of it."""
+    rows = _table(path)
+    if rows and _plain(rows[0].cells[0]) == "wearer":
+        doubled = _doubled(tuple(_plain(cell) for cell in rows[0].cells), rows[0].line, str(path))
+        if doubled:
+            raise InputError(doubled)
+        return list(_each(rows, str(path)))
+    return [_RowRead(body.title, body) for body in read_bodies(path)]
+
+
+def _called(named: str, read: Sequence[_RowRead], file: Path) -> Body:
+    """Return the one of several wearers that is called so; raises `InputError`."""
+    found = [one for one in read if one.name.casefold() == named.casefold()]
     if len(found) == 1:
-        return found[0]
+        (one,) = found
+        if one.body is None:
+            raise InputError(one.faults)
+        return replace(one.body, said=(*one.body.said, *_of_others(read, one)))
     if found:
         fault = Fault(
             f"holds {len(found)} wearers called {clean_text(named, SHOWN)}", "give each a name of its own"
         )
     else:
-        right = meant(named, [body.title for body in bodies], "the first column of the file names all")
+        right = meant(named, [one.name for one in read], "the first column of the file names all")
         fault = Fault(f"holds no wearer called {clean_text(named, SHOWN)}", right)
     raise InputError([replace(fault, field="wearer", file=str(file), line=1)])
+
+
+def _of_others(read: Sequence[_RowRead], named: _RowRead) -> Iterator[Finding]:
+    """Yield a note for each other wearer of the table that could not be read."""
+    for one in read:
+        if one is not named and one.faults:
+            first, more = one.faults[0], len(one.faults) - 1
+            rest = f" (and {more} more)" if more else ""
+            words = f"another wearer of this table cannot be read: {first}{rest}; nothing of that row is used here"
+            yield Finding(OTHER_WEARERS, "note", clean_text(one.name, SHOWN), "", None, words)
 
 
 def read_bodies(path: Path | str) -> tuple[Body, ...]:
@@ -77,13 +115,21 @@ def read_bodies(path: Path | str) -> tuple[Body, ...]:
     path = Path(path)
     if path.suffix.lower() != ".csv":
         return (read_toml_body(path),)
-    rows = read_table(path)
-    if not rows:
-        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path), 1)])
+    rows = _table(path)
     if _plain(rows[0].cells[0]) == "wearer":
         return _wearers(rows, str(path))
     faults = Faults(str(path))
     return (body_of(_one(rows, faults), faults, default_title=path.stem),)
+
+
+def _table(path: Path) -> Sequence[Row]:
+    """Return the rows of a CSV file, none of another kind of file; raises `InputError` where it is empty."""
+    if path.suffix.lower() != ".csv":
+        return ()
+    rows = read_table(path)
+    if not rows:
+        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path), 1)])
+    return rows
 
 
 def _plain(cell: str) -> str:
@@ -115,12 +161,27 @@ def _one(rows: Sequence[Row], faults: Faults) -> RawBody:
 
 def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
     """Return the wearers of a table with one wearer a row, all faults of all rows at once."""
+    found = _doubled(tuple(_plain(cell) for cell in rows[0].cells), rows[0].line, file)
+    bodies = []
+    for one in _each(rows, file):
+        bodies += [one.body] if one.body else []
+        found += one.faults
+        if len(found) > MOST_FAULTS:
+            break
+    if not bodies and not found:
+        found.append(Fault("holds no wearer", "write one row for each", "", file, rows[0].line))
+    if found:
+        raise InputError(found)
+    return tuple(bodies)
+
+
+def _each(rows: Sequence[Row], file: str) -> Iterator[_RowRead]:
+    """Yield the wearer of each row of a table with one wearer a row."""
     heads = tuple(_plain(cell) for cell in rows[0].cells)
     units = rows[1].cells if len(rows) > 1 and _holds_units(rows[1]) else ()
     if len(rows) > MOST_WEARERS:
         what = f"holds {len(rows) - 1} rows"
         raise InputError([Fault(what, f"{MOST_WEARERS} are taken at most", "", file, rows[MOST_WEARERS].line)])
-    bodies, found = [], _doubled(heads, rows[0].line, file)
     for row in rows[2 if units else 1 :]:
         faults = Faults(file)
         if any(row.cells[len(heads) :]):
@@ -132,16 +193,10 @@ def _wearers(rows: Sequence[Row], file: str) -> tuple[Body, ...]:
                 _put(raw, faults, head, _given(cell, unit, row.line))
         _paired(raw, faults)
         try:
-            bodies.append(body_of(raw, faults, default_title=row.cells[0]))
+            body = body_of(raw, faults, default_title=row.cells[0])
+            yield _RowRead(body.title, body)
         except InputError as refused:
-            found += [_of(row, fault) for fault in refused.faults]
-        if len(found) > MOST_FAULTS:
-            break
-    if not bodies and not found:
-        found.append(Fault("holds no wearer", "write one row for each", "", file, rows[0].line))
-    if found:
-        raise InputError(found)
-    return tuple(bodies)
+            yield _RowRead(row.cells[0], None, tuple(_of(row, fault) for fault in refused.faults))
 
 
 def _of(row: Row, fault: Fault) -> Fault:

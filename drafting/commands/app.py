@@ -45,6 +45,7 @@ def app_flags(root: Path, *, port: int | None, browser: bool) -> list[str]:
     """Return voila's flags: the start page, this computer only, behind a token, no code shown."""
     flags = [
         str(root / START),
+        f"--Voila.root_dir={root}",  # what is written and linked lies in it
         "--Voila.ip=127.0.0.1",
         f"--port={PORT if port is None else port}",
         "--strip_sources=True",

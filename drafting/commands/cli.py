@@ -48,7 +48,10 @@ PATH_ERRORS = frozenset(
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
-    wanted = parser().parse_args(argv)
+    whole = parser()
+    if not (sys.argv[1:] if argv is None else argv):
+        whole.exit(REFUSED, whole.format_help())
+    wanted = whole.parse_args(argv)
     try:
         code: int = wanted.run(wanted)
         sys.stdout.flush()
@@ -193,13 +196,17 @@ class _Version(argparse.Action):
 
 def _new(wanted: argparse.Namespace) -> int:
     from drafting.body import read_body
+    from drafting.body.reader import OTHER_WEARERS
     from drafting.commands.texts import new_text
     from drafting.costume.new import new_files
     from drafting.output.fresh import write_fresh
 
-    texts = new_files(read_body(wanted.wearer) if wanted.wearer else None, wanted.unit)
+    wearer = read_body(wanted.wearer) if wanted.wearer else None
+    texts = new_files(wearer, wanted.unit, wanted.folder.resolve().name)
     write_fresh(wanted.folder, texts)
     print(new_text(wanted.folder, texts))
+    for note in [found for found in (wearer.said if wearer else ()) if found.check == OTHER_WEARERS]:
+        print(f"note: {note.where}: {note.sentence}")
     return HOLDS
 
 

@@ -6,6 +6,7 @@ import textwrap
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
+from shlex import quote
 from typing import Any
 
 from drafting.blocks import Block
@@ -42,14 +43,16 @@ GAIN = (
 
 
 def new_text(folder: Path, files: Iterable[str]) -> str:
-    """Return what `new` says in the end: what was written, and the next two steps."""
-    costume, body = folder / "costume.toml", folder / "wearer.toml"
+    """Return what `new` says in the end: what was written, and the next steps, as a shell takes them."""
+    costume, body, out = (quote(str(folder / name)) for name in ("costume.toml", "wearer.toml", "out"))
+    above = "this folder" if folder.parent == Path() else str(folder.parent)
     return "\n".join(
         [
             f"Written: {', '.join(str(folder / name) for name in files)}",
-            f"Write your measures into {body}, your cloth's into {folder / 'cloth.toml'}. Then:",
+            f"Write your measures into {folder / 'wearer.toml'}, your cloth's into {folder / 'cloth.toml'}. Then:",
             f"  drafting body {body} --costume {costume}",
-            f"  drafting make {costume} --out {folder / 'out'}",
+            f"  drafting make {costume} --out {out}",
+            f"To measure, choose and see it with sliders, in {above}: drafting app, or drafting lab",
         ]
     )
 

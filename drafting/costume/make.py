@@ -18,6 +18,7 @@ from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
+from drafting.draft.named import called
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
@@ -66,7 +67,7 @@ def make(costume: CostumeFile) -> Made:
     """
     faults: list[Fault] = []
     garments = _all_made(costume, faults)
-    pieces = {g.name: [cut.piece.name for cut in g.pattern.pieces] for g in garments}
+    pieces = {g.name: [name for cut in g.pattern.pieces for name in called(cut.piece)] for g in garments}
     faults += unprinted(costume.prints, pieces)
     if faults:
         raise InputError(faults)

@@ -22,6 +22,7 @@ from drafting.costume.make import chosen_for, made_garment
 from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
+from drafting.draft.named import called
 from drafting.fabric import Fabric
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, Fault, InputError, UnknownNameError
@@ -79,8 +80,8 @@ def _unknown_names(case: _Case, chosen: dict[str, Chosen | None]) -> list[Fault]
         else:
             drafts = list(_tried(case, garment, faults))
         if drafts:
-            first[garment.name] = [piece.name for piece in drafts[0].pieces]
-            any_of[garment.name] = [piece.name for draft in drafts for piece in draft.pieces]
+            first[garment.name] = [name for piece in drafts[0].pieces for name in called(piece)]
+            any_of[garment.name] = [name for draft in drafts for piece in draft.pieces for name in called(piece)]
     lost = {fault.what for fault in unprinted(case.costume.prints, any_of)}
     return [*faults, *(f for f in unprinted(case.costume.prints, first) if f.what in lost)]
 

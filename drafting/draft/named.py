@@ -20,6 +20,11 @@ def piece_named(draft: Draft, name: str) -> Piece:
     raise UnknownNameError(f"there is no piece {clean_text(name, SHOWN)}", turn=meant(name, own, ALL_PIECES))
 
 
+def called(piece: Piece) -> tuple[str, ...]:
+    """Return the names that a maker may call a piece by: its own, and where each hand has one, that of both."""
+    return (piece.name, piece.base) if piece.base and piece.base != piece.name else (piece.name,)
+
+
 def edge_named(piece: Piece, name: str) -> Edge:
     """Return an edge of a piece; raises `UnknownNameError` with the nearest names."""
     if name in piece:

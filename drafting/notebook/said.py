@@ -31,6 +31,11 @@ def paragraphs_html(rows: Iterable[str]) -> Html:
     return Html(SAID.paragraphs(list(rows)))
 
 
+def notebook_only_html(words: str) -> Html:
+    """Return a sentence that the page without code leaves away."""
+    return Html(SAID.notebook_only(words))
+
+
 def style_html(*sheets: str) -> Html:
     """Return style sheets for a page, the colours before them."""
     return Html(SAID.style(Html("".join((palette.css(), *sheets)))))

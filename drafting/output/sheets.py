@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from drafting.costume.leaning import leaning
 from drafting.costume.make import Made, MadeGarment
+from drafting.draft.named import called
 from drafting.draft.pattern import CutPiece
 from drafting.export.dxf import DxfPiece, dxf_text
 from drafting.finish.label import Label, label_lines, spoken
@@ -92,7 +93,7 @@ def printed_sheets(made: Made, label_of: LabelOf = piece_label) -> Iterator[Prin
 def pieces_asked_for(garment: MadeGarment, wishes: PrintWishes) -> tuple[CutPiece, ...]:
     """Return the pieces of a garment that are asked for."""
     cuts = garment.pattern.pieces
-    return tuple(cut for cut in cuts if wishes.wants(garment.name, cut.piece.name))
+    return tuple(cut for cut in cuts if wishes.wants(garment.name, called(cut.piece)))
 
 
 def _printed(garment: str, name: str, work: Imposed, label: Label) -> PrintedSheet:

@@ -114,5 +114,5 @@ def _measured(words: str) -> Paper:
         sides = sorted((parse_length(f"{found[key]} {found['unit']}"), found[key].strip()) for key in "ab")
         (short, a), (long, b) = sides
         return Paper(f"{short:.0f}x{long:.0f}", f"{a} x {b} {found['unit']}", short, long)
-    right = f"{meant(words, PAPERS)} any other is written as 'roll 61 cm' or '50 x 70 cm'"
+    right = f"{meant(words, PAPERS)}; any other is written as 'roll 61 cm' or '50 x 70 cm'"
     raise BadValue(f"{as_written(words)} is no paper", right)

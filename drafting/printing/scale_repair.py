@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.ground.units import parse_length, show_length
+from drafting.ground.units import ShownUnit, parse_length, show_length
 
 TRUE = 0.5
 """mm by which a side of a 100 mm square may be off and still count as true (common practice)."""
@@ -32,8 +32,12 @@ class Repair:
     said: tuple[str, ...]
 
 
-def scale_repair(across: float, up: float, *, bust: float | None = None, side: float = 100.0) -> Repair:
+def scale_repair(
+    across: float, up: float, *, bust: float | None = None, side: float = 100.0, told_in: ShownUnit = "cm"
+) -> Repair:
     """Return what a printed square means that measures `across` x `up` mm instead of `side`.
+
+    The bust is told in the unit `told_in`.
 
     Raises `ValueError` for a side that no printer makes.
 
@@ -53,10 +57,10 @@ def scale_repair(across: float, up: float, *, bust: float | None = None, side: f
         return Repair(x, y, False, None, None, tuple(_stretched(x, y)))
     scale = (x + y) / 2
     became = None if bust is None else bust * scale
-    return Repair(x, y, False, 1 / scale, became, tuple(_scaled(scale, bust)))
+    return Repair(x, y, False, 1 / scale, became, tuple(_scaled(scale, bust, told_in)))
 
 
-def typed_repair(across: str, up: str, *, bust: str = "", unit: str = "mm") -> Repair:
+def typed_repair(across: str, up: str, *, bust: str = "", unit: str = "mm", told_in: ShownUnit = "cm") -> Repair:
     """Return the same from what a maker types; a bare number takes `unit` (in means the 4 in square).
 
     Raises `BadValue` (a ValueError) for what is no length.
@@ -67,13 +71,13 @@ def typed_repair(across: str, up: str, *, bust: str = "", unit: str = "mm") -> R
     inches = any("in" in text or '"' in text for text in (across, up)) or unit == "in"
     girth = parse_length(bust, "cm") if bust else None
     sides = [parse_length(text, unit) for text in (across, up)]
-    return scale_repair(*sides, bust=girth, side=101.6 if inches else 100.0)
+    return scale_repair(*sides, bust=girth, side=101.6 if inches else 100.0, told_in=told_in)
 
 
-def _scaled(scale: float, bust: float | None) -> list[str]:
+def _scaled(scale: float, bust: float | None, unit: ShownUnit) -> list[str]:
     said = [f"The print came out at {100 * scale:.1f} % of true size."]
     if bust is not None:
-        said.append(f"A bust of {show_length(bust)} would come out as {show_length(bust * scale)}.")
+        said.append(f"A bust of {show_length(bust, unit)} would come out as {show_length(bust * scale, unit)}.")
     said.append(
         "Print again at 100 % or 'actual size', with 'fit to page' off; where the printer lets that "
         f"setting alone, print at {100 / scale:.1f} %. Then measure both sides again."

@@ -9,7 +9,7 @@ dxf = "R12"                       # for machines that read nothing newer
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import partial
 
@@ -40,8 +40,9 @@ class PrintWishes:
     dxf: str = "R2000"
     spots: tuple[FilePlace, ...] = field(default=(), compare=False)
 
-    def wants(self, garment: str, piece: str) -> bool:
-        return not self.pieces or f"{garment}.{piece}" in self.pieces
+    def wants(self, garment: str, names: Iterable[str]) -> bool:
+        """Return whether a piece is to be printed that goes by one of these names."""
+        return not self.pieces or any(f"{garment}.{name}" in self.pieces for name in names)
 
 
 def read_print(table: TableReader, garments: tuple[str, ...]) -> PrintWishes:

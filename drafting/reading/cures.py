@@ -26,6 +26,7 @@ MOST_CURES = 20
 _KEY = r"\s*(?P<key>[A-Za-z0-9_.-]+)\s*=\s*"
 _BARE = re.compile(_KEY + r"(?P<value>[^\"'\[{#]+?)\s*(?:#.*)?")
 _OPEN = re.compile(_KEY + r"[\"'](?P<value>[^\"'#]*?)\s*(?:#.*)?")
+_DAY = re.compile(r"\d{2,4}-\d{1,2}-\d{1,2}")
 _DOUBLE, _SINGLE = "\u201c\u201d\u201e\u201f\u00ab\u00bb", "\u2018\u2019\u201a\u201b"
 _STRAIGHT = str.maketrans(dict.fromkeys(_DOUBLE, '"') | dict.fromkeys(_SINGLE, "'"))
 
@@ -80,6 +81,10 @@ def cured(message: str, row: str, path: str, line: int) -> Cure:
             return Cure(Fault("a quote is missing", right, opened["key"], path, line), _quoted(opened))
         if bare := _BARE.fullmatch(row):
             value = clean_text(bare["value"], SHOWN)
+            if _DAY.fullmatch(value):
+                return Cure(
+                    Fault(f"{value} is no day", "write it like 2027-01-05", bare["key"], path, line), f"# {row}"
+                )
             right = f'put quotes round the value: {bare["key"]} = "{value}"'
             return Cure(Fault(f"{value} stands without quotes", right, bare["key"], path, line), _quoted(bare))
     words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import tomllib
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from drafting.costume.make import make
 from drafting.costume.new import new_files
 from drafting.costume.whole import read_whole_costume
 from drafting.costume.workroom import read_workroom
+from drafting.fabric import read_fabric
 from drafting.ground.errors import InputError
 from drafting.ground.shipped import shipped
 
@@ -72,6 +74,56 @@ def test_one_wearer_of_a_table_by_her_name(tmp_path: Path) -> None:
     costume = tmp_path / "ben" / "costume.toml"
     assert read_whole_costume(costume, f"{table}#{anna.title}").wearer.title == anna.title
     assert ben["height"] == pytest.approx(70 * 25.4)
+
+
+def test_what_is_wrong_with_another_row_of_the_table_is_a_note(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    table = tmp_path / "cast.csv"
+    table.write_text(CAST.replace("Ben,70,40", "Ben,70,forty"), "utf-8")
+    assert main(["new", str(tmp_path / "anna"), "--wearer", f'{table}#Anna "Ann" \\ Bo']) == 0
+    (note,) = [
+        found for found in read_body(f'{table}#Anna "Ann" \\ Bo').findings if found.check == "other wearers"
+    ]
+    assert (note.level, note.where) == ("note", "Ben")
+    assert "cast.csv:4" in note.sentence
+    assert "bust_girth" in note.sentence
+    assert "bust_girth" in capsys.readouterr().out
+    with pytest.raises(InputError, match="forty"):
+        read_body(f"{table}#Ben")  # her own faults refuse her
+    with pytest.raises(InputError, match="forty"):
+        read_bodies(table)  # where all are wanted, all must be right
+    assert main(["make", str(tmp_path / "anna" / "costume.toml"), "--wearer", f"{table}#Ben", "--out", "x"]) == 2
+    table.write_text(CAST.replace("bust_girth,high_bust_girth", "bust_girth,bust_girth"), "utf-8")
+    with pytest.raises(InputError, match="two columns"):
+        read_body(f"{table}#Ben")  # what is wrong with the table is wrong with everybody in it
+
+
+def test_a_costume_is_called_after_its_folder_and_the_next_commands_can_be_typed_as_they_are_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "rosa's new-coat"
+    assert main(["new", str(folder)]) == 0
+    assert tomllib.loads((folder / "costume.toml").read_text("utf-8"))["title"] == "Rosa's new coat"
+    (told,) = [row for row in capsys.readouterr().out.splitlines() if row.startswith("  drafting body")]
+    assert main(shlex.split(told)[1:]) == 0
+
+
+def test_a_line_that_is_a_remark_is_right_once_the_mark_is_taken_away(tmp_path: Path) -> None:
+    for unit in UNITS:
+        texts = new_files(None, unit)
+        hint = next(row for row in texts["wearer.toml"].splitlines() if "{ left" in row)
+        (tmp_path / "b.toml").write_text(f"{texts['wearer.toml']}\n{hint.partition(': ')[2]}\n", "utf-8")
+        body = read_body(tmp_path / "b.toml")
+        assert body.hand("shoulder_length", "left") > body.hand("shoulder_length", "right") - 8
+        assert 110 < body["shoulder_length"] < 130
+        cloth = "\n".join(
+            row.removeprefix("# ") if " = " in row else row for row in texts["cloth.toml"].splitlines()
+        )
+        (tmp_path / "c.toml").write_text(cloth, "utf-8")
+        read = read_fabric(tmp_path / "c.toml")
+        assert read.price is not None
+        assert 0.01 < read.stretch_across < 0.05
 
 
 def test_a_name_that_is_not_in_the_table_is_answered_with_the_nearest(

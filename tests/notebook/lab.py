@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import secrets
 import shutil
 import socket
@@ -18,6 +19,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from drafting.commands.app import app_flags
 from drafting.commands.lab import lab_flags, work_copy
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -158,8 +160,38 @@ def running_lab(root: Path, home: Path) -> Iterator[Lab]:
             cwd=root,
         )
     try:
-        _wait_for(lab, server, home / "log")
+        _wait_until_answered(f"{lab.url}/api/status?token={lab.token}", server, home / "log")
         yield lab
+    finally:
+        server.terminate()
+        server.wait(20)
+
+
+SERVES = "import json, sys; from drafting.commands.app import serve; serve(json.loads(sys.argv[1]))"
+
+
+@contextmanager
+def running_app(root: Path, home: Path, folder: Path) -> Iterator[str]:
+    """Serve the start page without its code as `drafting app` does for a maker in `folder`; give its address."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    url = f"http://127.0.0.1:{port}"
+    environment = _environment(home, "") | {"DRAFTING_FOLDER": str(folder)}
+    del environment["JUPYTER_TOKEN"]  # the app makes one of its own
+    with (home / "log").open("wb") as log:
+        server = subprocess.Popen(
+            [sys.executable, "-c", SERVES, json.dumps(app_flags(root, port=port, browser=False))],
+            stdout=log,
+            stderr=subprocess.STDOUT,
+            cwd=folder,
+            env=environment,
+        )
+    try:
+        _wait_until_answered(f"{url}/voila/static/", server, home / "log")
+        printed = re.search(rf"{re.escape(url)}/\?token=[0-9a-f]{{32,}}", (home / "log").read_text())
+        assert printed, (home / "log").read_text()
+        yield printed[0]
     finally:
         server.terminate()
         server.wait(20)
@@ -212,13 +244,16 @@ def _environment(home: Path, token: str) -> dict[str, str]:
     return os.environ | own | {"PYTHONPATH": path, "JUPYTER_TOKEN": token}
 
 
-def _wait_for(lab: Lab, server: subprocess.Popen[bytes], log: Path, seconds: float = 60) -> None:
+def _wait_until_answered(url: str, server: subprocess.Popen[bytes], log: Path, seconds: float = 90) -> None:
+    """Wait until something is answered, if only a refusal."""
     end = time.monotonic() + seconds
     while True:
         try:
-            urllib.request.urlopen(f"{lab.url}/api/status?token={lab.token}", timeout=5).close()
+            urllib.request.urlopen(url, timeout=5).close()
             return
-        except (OSError, urllib.error.HTTPError):
+        except urllib.error.HTTPError:
+            return
+        except OSError:
             if server.poll() is not None or time.monotonic() > end:
-                raise RuntimeError(f"JupyterLab did not start:\n{log.read_text()}") from None
+                raise RuntimeError(f"nothing answers at {url}:\n{log.read_text()}") from None
             time.sleep(0.1)

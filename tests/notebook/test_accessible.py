@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from tests.notebook.checker import found_by_axe
 from tests.notebook.lab import Lab, Tab
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
@@ -123,14 +124,6 @@ def test_every_word_is_seen_in_either_theme(page: Any, theme: str) -> None:
     page.wait_for_timeout(800)
     assert page.evaluate(FAINT) == []
     assert found_by_axe(page) == []
-
-
-def found_by_axe(page: Any) -> list[tuple[str, str]]:
-    """Return what axe-core, a general accessibility checker, finds wrong with what the kit puts on the page."""
-    checker = pytest.importorskip("axe_playwright_python.sync_playwright").Axe()
-    found = checker.run(page, context=".jp-OutputArea-output").response
-    assert len(found["passes"]) > 20
-    return [(rule["id"], node["html"]) for rule in found["violations"] for node in rule["nodes"]]
 
 
 def test_the_picture_takes_most_of_the_page_and_stays_beside_the_slider_in_use(page: Any) -> None:

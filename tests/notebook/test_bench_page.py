@@ -174,7 +174,9 @@ def test_writing_shows_its_steps_and_stops_when_told(bench: Tab, lab: Lab) -> No
     assert [p.name for p in lab.root.iterdir() if p.name.startswith(".out")] == []
     wait_for_text(bench, "waist-ease", "7.8 cm")
     press(bench, "write-pieces")
-    bench.page.locator(".jp-OutputArea-output a", has_text="report.json").wait_for(timeout=120_000)
+    bench.page.locator(".jp-OutputArea-output a", has_text="report.json").wait_for(
+        state="attached", timeout=300_000
+    )
     steps.filter(has_text="Done").wait_for(timeout=WAIT)
     written = json.loads(record.read_text("utf-8"))
     assert written["choices"]["shirt"]["waist_ease"] == {"value": 78.0, "source": "notebook"}

@@ -9,7 +9,7 @@ import pytest
 from drafting.ground.errors import DraftError
 from drafting.layout import lay_out, lay_row
 from drafting.notebook.lay_table import state as ls
-from drafting.notebook.lay_table.faults import with_fault
+from drafting.notebook.lay_table.faults import pressed_fault, with_fault
 from tests.layout.figures import COAT, breaks, cloth
 
 LAY = lay_out(COAT, cloth(lay="folded"), count=60, table=False)
@@ -109,3 +109,19 @@ def test_a_faulty_place_that_is_not_on_the_cloth_is_refused(sizes: tuple[float, 
     with pytest.raises(DraftError, match="faulty place"):
         with_fault(cloth(1480), *sizes)
     assert with_fault(cloth(1480), 10, 20, 50, 60).faults == ((10, 20, 60, 80),)
+
+
+def test_a_place_pressed_on_the_drawing_is_a_place_on_the_opened_cloth() -> None:
+    folded, half = LAY, LAY.cloth.usable_width / 2
+    # A press is a place of 5 cm about it; on folded cloth the upper layer lies above the fold.
+    assert pressed_fault(folded, 300.0, 100.0, 302.0, 101.0) == pytest.approx((276.0, half + 75.5, 50.0, 50.0))
+    # Drawn out either way it is the rectangle between the two ends.
+    for ends in ((300.0, 100.0, 420.0, 160.0), (420.0, 160.0, 300.0, 100.0)):
+        assert pressed_fault(folded, *ends) == pytest.approx((300.0, half + 100.0, 120.0, 60.0))
+    # What hangs over an edge is cut off there, so that it can always be marked.
+    along, across, length, width = pressed_fault(folded, -20.0, half - 10.0, -20.0, half - 10.0)
+    assert (along, length) == (0.0, pytest.approx(5.0))
+    assert across + width == pytest.approx(folded.cloth.usable_width)
+    flat = lay_out(COAT, cloth(lay="open"), count=5, table=False)
+    assert pressed_fault(flat, 300.0, 100.0, 420.0, 160.0) == pytest.approx((300.0, 100.0, 120.0, 60.0))
+    assert with_fault(flat.cloth, *pressed_fault(flat, 0.0, 0.0, 0.0, 0.0)).faults

@@ -15,6 +15,7 @@ from drafting.making import planned
 from drafting.making.page import page
 from drafting.making.words import plan_sentence as text
 from tests.making.figures import laid
+from tests.notebook.checker import found_by_axe
 
 VOID = {"meta", "input", "br", "path", "use"}
 
@@ -132,3 +133,14 @@ def test_every_box_and_field_of_the_page_has_a_name_for_those_who_cannot_see_it(
         "[...document.querySelectorAll('input')].filter(i => !i.ariaLabel && !i.labels.length).length"
     )
     assert nameless == 0
+
+
+@pytest.mark.browser
+@pytest.mark.xdist_group("lab")
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_plan_ticked_or_not_is_read_by_everybody(opened: Any, scheme: str) -> None:
+    """axe-core on the page that a notebook shows in a frame: contrast of ticked steps, names, tables, headings."""
+    opened.emulate_media(color_scheme=scheme)
+    for n in range(6):
+        opened.locator("ol.steps input[type=checkbox]").nth(n).check()
+    assert found_by_axe(opened, "body", least=15) == []

@@ -31,15 +31,15 @@ def test_without_a_table_a4_letter_and_a_roll_are_printed(tmp_path: Path) -> Non
     # The output folder promises these three.
     wishes = costume(tmp_path, "").prints
     assert [paper.name for paper in wishes.papers] == ["a4", "letter", "roll"]
-    assert wishes.wants("shirt", "back")
+    assert wishes.wants("shirt", ["back"])
 
 
 def test_further_papers_come_beside_and_pieces_are_only_those_named(tmp_path: Path) -> None:
     wishes = costume(tmp_path, WANTED).prints
     assert [paper.name for paper in wishes.papers] == ["a4", "letter", "roll", "a3", "roll-610"]
     assert (wishes.model, wishes.dxf) == (5, "R12")
-    assert wishes.wants("shirt", "front")
-    assert not wishes.wants("shirt", "back")
+    assert wishes.wants("shirt", ["front"])
+    assert not wishes.wants("shirt", ["back"])
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from drafting.body import Body
 from drafting.body.dimensions import DIMENSIONS
 from drafting.ground.names import clean_text
 from drafting.ground.templates import toml_macros
-from drafting.ground.units import LENGTH_UNITS
+from drafting.ground.units import LENGTH_UNITS, parse_length, show_length
 
 INVENTED = {
     "cm": {"height": 168.0, "bust_girth": 92.0, "high_bust_girth": 88.0, "waist_girth": 75.0, "hip_girth": 99.0},
@@ -20,17 +20,22 @@ INVENTED = {
 }
 """An invented figure, in the unit of the file."""
 
+EXACT = 0.002
+"""mm within which an inch and its sixteenths write down what was measured."""
+
 WIDTHS = {"cm": "140", "mm": "1400", "in": "55"}
 """An invented cloth's width between the selvedges."""
 
 
-def new_files(wearer: Body | None, unit: str) -> Mapping[str, str]:
-    """Return each file's text by its name; lengths in `unit` ("cm", "mm", "in").
+def new_files(wearer: Body | None, unit: str, name: str = "") -> Mapping[str, str]:
+    """Return each file's text by its name; lengths in `unit` ("cm", "mm", "in"), `name` the costume's.
 
     What `wearer` measured is written down within 0.002 mm; without one an invented figure stands there.
     """
     form = toml_macros(__file__)
-    title = f"A costume for {clean_text(wearer.title, 60)}" if wearer else "A new costume"
+    named = " ".join(clean_text(name, 60).replace("-", " ").replace("_", " ").split())
+    own = f"{named[:1].upper()}{named[1:]}" or "A new costume"
+    title = f"A costume for {clean_text(wearer.title, 60)}" if wearer else own
     body = form.body(
         wearer=wearer is not None,
         unit=unit,
@@ -78,8 +83,9 @@ def _measures(wearer: Body | None, unit: str) -> Iterator[str]:
 def _value(wearer: Body | None, name: str, unit: str) -> str:
     """Return what stands behind the = of a measure, "" for one that nobody took."""
     if wearer is None:
-        figure, scale = (INVENTED["in"], 1.0) if unit == "in" else (INVENTED["cm"], 10.0 if unit == "mm" else 1.0)
-        return f"{scale * figure[name]:.6g}" if name in figure else ""
+        own = "in" if unit == "in" else "cm"
+        figure = INVENTED[own]
+        return _number(figure[name] * float(LENGTH_UNITS[own]), unit) if name in figure else ""
     if not wearer.measured(name):
         return ""
     left, right = wearer.hand(name, "left"), wearer.hand(name, "right")
@@ -97,7 +103,14 @@ def _layers(wearer: Body | None, unit: str) -> Iterator[str]:
 
 
 def _number(mm: float, unit: str) -> str:
-    """Return a length as a bare number in `unit`, no digits lost that a tape could read."""
+    """Return a length as a number in `unit`, no digits lost that a tape could read.
+
+    >>> _number(920.75, "in"), _number(920.75, "cm"), _number(920.0, "in")
+    ('"36 1/4 in"', '92.075', '36.2205')
+    """
+    fraction = show_length(mm, "in", finer=True)
+    if unit == "in" and " " in fraction.removesuffix(" in") and abs(parse_length(fraction, "in") - mm) < EXACT:
+        return f'"{fraction}"'
     return f"{mm / float(LENGTH_UNITS[unit]):.4f}".rstrip("0").rstrip(".")
 
 

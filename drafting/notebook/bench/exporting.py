@@ -12,7 +12,6 @@ from drafting.costume.make import Made, make
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.layout import Lay, Packing
 from drafting.output.folder import check_out
-from drafting.output.write import write_output
 
 LAY, WRITE = 0.05, 0.4
 """Share of the whole at which the lays begin, and the writing (measured on the lamplighter)."""
@@ -45,6 +44,8 @@ def write_costume(
     def step(words: str, share: float) -> None:
         on()
         tell(words, share)
+
+    from drafting.output.write import write_output  # what only writing needs would slow every page's opening
 
     check_out(out, inputs=(Path(costume.path),))
     step("Drafting the pieces", 0.0)

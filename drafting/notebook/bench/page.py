@@ -45,7 +45,7 @@ class BenchPage:
         self.save = self._button("Save to the costume file", self._save)
         self.copy = self._button("Save a copy", self._save_copy)
         self.copy.layout.display = "none"
-        self.bar = LivingBar()
+        self.bar = LivingBar(offer="Draft it as it is now")
         self.bar.on_follow(lambda: bench.safely(bench.follow))
         self.view = self._laid_out()
 

@@ -17,7 +17,10 @@ from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import status_html
 
-FIRST = (("Open", ("plan.html", "overview.png", "shopping.csv")), ("Print", ("sheets/*.pdf", "plan.html")))
+FIRST = (
+    ("open", "Open", ("plan.html", "overview.png", "shopping.csv")),
+    ("print", "Print at 100 %, on the paper you have", ("sheets/*.pdf",)),
+)
 """What is opened, and what is printed, above the list of all files."""
 
 
@@ -43,6 +46,7 @@ class WriteOut:
         self.cancel = button("Stop writing", "stop-writing", self.errand.stop)
         self.cancel.disabled = True
         self.bar = widgets.FloatProgress(value=0, max=1, layout=widgets.Layout(width="150px"))
+        self.bar.layout.visibility = "hidden"  # an empty bar looks like a field to write in
         self.words, self.files = widgets.HTML(), widgets.Output()
         self.words.add_class("writing")
         row = widgets.HBox([self.button, self.cancel, self.bar, self.words])
@@ -83,13 +87,14 @@ class WriteOut:
 
     def _tell(self, words: str, share: float) -> None:
         self.bar.value = share
+        self.bar.layout.visibility = "visible" if share > 0 else "hidden"
         self.words.value = status_html(words)
 
     def _link(self, out: Path) -> None:
         """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""
         folders = sorted(folder for folder in (out, *out.rglob("*")) if folder.is_dir())
         rows = [(folder.name if folder != out else "", _links(folder)) for folder in folders]
-        first = [(what, _named_links(out, names)) for what, names in FIRST]
+        first = [(kind, words, _named_links(out, names)) for kind, words, names in FIRST]
         page = macros(__file__).written(out.resolve(), [row for row in rows if row[1]], first)
         shown = {"output_type": "display_data", "data": {"text/html": page}, "metadata": {}}
         self.files.outputs = (shown,)

@@ -18,7 +18,7 @@ function render({ model, el }) {
       path.dataset.outline = path.id;
       path.setAttribute("tabindex", "0");
       path.setAttribute("role", "button");
-      path.setAttribute("aria-label", `${path.id}: drag it, or move it with the arrow keys; R turns it`);
+      path.setAttribute("aria-label", `${path.id.split(".").slice(0, 2).join(" ").replaceAll("-", " ")}: drag it, or move it with the arrow keys; R turns it`);
     });
     if (kept) outlined(kept)?.focus();
     if (held) keepHeld();

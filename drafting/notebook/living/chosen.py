@@ -40,7 +40,12 @@ class AtHand:
         >>> AtHand(Path("my-coat/costume.toml"), "A coat").words
         'A coat (my-coat/costume.toml)'
         """
-        return f"{self.title} ({self.path.parent.name}/{self.path.name})"
+        return f"{self.title} ({self.place})"
+
+    @property
+    def place(self) -> str:
+        """Its file with the folder it stands in."""
+        return f"{self.path.parent.name}/{self.path.name}"
 
 
 def work_folder() -> Path:
@@ -58,7 +63,7 @@ def costumes_at_hand(folder: Path, more: Iterable[Path] = ()) -> tuple[AtHand, .
     kit = shipped("measurements") / "costumes"
     own = folder / "measurements" / "costumes"
     near = Path.cwd().parent / "measurements" / "costumes"
-    files = [*more, *_tomls(folder), *(f for sub in _folders(folder) for f in _tomls(sub))]
+    files = [*more, *_hers(folder)]
     files += [*_tomls(own), *_tomls(near), *_tomls(kit)]
     found: dict[Path, AtHand] = {}
     named: set[tuple[str, bool]] = set()
@@ -74,8 +79,9 @@ def costumes_at_hand(folder: Path, more: Iterable[Path] = ()) -> tuple[AtHand, .
 
 
 def opens_with(folder: Path, environment: Mapping[str, str] = os.environ) -> Path:
-    """Return the costume that pages open: chosen before, named by the environment, else the demo's.
+    """Return the costume that pages open: chosen before, else named by the environment, else written last.
 
+    Of the costumes that the maker has in her folder, that is; where she has none, the demo's.
     A choice made while the environment named something else no longer counts.
     """
     wanted = environment.get(OPEN_WITH, "")
@@ -86,7 +92,8 @@ def opens_with(folder: Path, environment: Mapping[str, str] = os.environ) -> Pat
             return chosen
     if wanted and (named := _named(folder, wanted)):
         return named
-    return costume_path(demo_costume().stem)
+    hers = [file for file in _hers(folder) if _title(file) is not None]
+    return max(hers, key=lambda file: file.stat().st_mtime_ns, default=None) or costume_path(demo_costume().stem)
 
 
 def remember(folder: Path, costume: Path, environment: Mapping[str, str] = os.environ) -> None:
@@ -114,6 +121,11 @@ def _named(folder: Path, wanted: str) -> Path | None:
         if place.is_file():
             return place
     return next((at.path for at in costumes_at_hand(folder) if at.path.stem == wanted), None)
+
+
+def _hers(folder: Path) -> list[Path]:
+    """Return the TOML files of a maker's folder, and of the folders in it."""
+    return [*_tomls(folder), *(file for sub in _folders(folder) for file in _tomls(sub))]
 
 
 def _tomls(folder: Path) -> list[Path]:

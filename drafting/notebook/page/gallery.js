@@ -8,7 +8,7 @@ function render({ model, el }) {
     if (!made.has(one.name)) {
       const button = Object.assign(document.createElement("button"), { type: "button" });
       button.dataset.costume = one.name;
-      button.append(document.createElement("b"), document.createElement("span"));
+      button.append(...["b", "small", "span"].map((tag) => document.createElement(tag)));
       button.addEventListener("click", () => {
         model.set("picked", { name: one.name, n: (model.get("picked").n || 0) + 1 });
         model.save_changes();
@@ -20,8 +20,9 @@ function render({ model, el }) {
   };
   const show = () => {
     for (const one of model.get("cards")) {
-      const button = card(one), [title, picture] = button.children;
+      const button = card(one), [title, where, picture] = button.children;
       title.textContent = one.title;
+      where.textContent = one.place;
       if (picture.said !== one.picture + one.said) {
         picture.said = one.picture + one.said;
         if (one.picture) picture.innerHTML = one.picture;

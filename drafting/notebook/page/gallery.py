@@ -25,7 +25,10 @@ MOST = 24
 
 
 class Cards(anywidget.AnyWidget):
-    """The cards on the page: `cards` is `[{"name", "title", "picture", "said"}]`, `picked` is `{"name", "n"}`."""
+    """The cards on the page: `cards` is `[{"name", "title", "place", "picture", "said"}]`.
+
+    `picked` is `{"name", "n"}`.
+    """
 
     _esm = Path(__file__).with_suffix(".js")
     _css = palette.css() + beside(__file__, ".css")
@@ -40,9 +43,7 @@ class Gallery:
     def __init__(self, costumes: Sequence[AtHand], chosen: Path, pick: Callable[[AtHand], None]) -> None:
         self.costumes, self.pick = {str(at.path): at for at in costumes}, pick
         self.view = Cards(chosen=str(chosen))
-        self.view.cards = [
-            {"name": name, "title": at.title, "picture": "", "said": ""} for name, at in self.costumes.items()
-        ]
+        self.view.cards = [_row(at) for at in self.costumes.values()]
         self.view.observe(lambda change: self._picked(change["new"]), names="picked")
         self._closed = threading.Event()
         self.drawing = threading.Thread(target=self._draw, daemon=True)
@@ -51,6 +52,13 @@ class Gallery:
     def close(self) -> None:
         """Let it go: nothing more is drawn."""
         self._closed.set()
+
+    def chose(self, path: Path) -> bool:
+        """Mark the costume that is chosen now; return whether it has a card here."""
+        known = str(path) in self.costumes
+        if known:
+            self.view.chosen = str(path)
+        return known
 
     def _picked(self, picked: Any) -> None:
         at = self.costumes.get(picked.get("name", ""))
@@ -67,10 +75,14 @@ class Gallery:
 
 def card(at: AtHand) -> dict[str, str]:
     """Return the card of a costume: its pieces, or in words why they cannot be drawn."""
-    row = {"name": str(at.path), "title": at.title, "picture": "", "said": ""}
+    row = _row(at)
     try:
         made = finished(read_costume(at.path))
         patterns = [garment.pattern for garment in made.garments]
         return row | {"picture": svg_text(overview_sheet(patterns, bar=False), fit=True)}
     except DraftError as error:
         return row | {"said": f"It cannot be drafted yet. {sentence(error)}"}
+
+
+def _row(at: AtHand) -> dict[str, str]:
+    return {"name": str(at.path), "title": at.title, "place": at.place, "picture": "", "said": ""}

@@ -41,6 +41,7 @@ def nothing_words(costume: CostumeFile, choices: tuple[str, ...], parts: tuple[s
     """Return why there is nothing to move, and what the costume has instead."""
     wanted = " or ".join(map(plain, parts)) or ", ".join(map(plain, choices[:2]))
     has = ", ".join(f"{plain(g.name)} ({plain(g.block)})" for g in costume.garments)
+    wanted = wanted.replace("-", " ")
     return f"{costume.title} has no {wanted}, so there is nothing to move here. It has: {has}."
 
 

@@ -22,12 +22,15 @@ from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.page import named, told
 from drafting.notebook.page.cloths import OfCloth
 from drafting.notebook.page.gallery import Gallery
+from drafting.notebook.page.keys import OwnKeys
 from drafting.notebook.page.ruler import PrintedSquare
-from drafting.notebook.page.view import Following, NothingToShow, PageView, Sentences
+from drafting.notebook.page.view import Folded, Following, NothingToShow, PageView, Sentences
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
-from drafting.notebook.said import paragraphs_html, refused_html, style_html
+from drafting.notebook.said import notebook_only_html, paragraphs_html, refused_html, style_html
 from drafting.notebook.worn_view.view import WornView
+
+KEPT_WORD = notebook_only_html("This page keeps its word.")
 
 _OPEN: list[CostumePage] = []
 
@@ -57,7 +60,7 @@ class CostumePage:
         row = widgets.HBox([self.chooser, self.again, self.said])
         row.layout.flex_flow, row.layout.align_items = "row wrap", "center"
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        self.view = widgets.VBox([style, row, self.refused])
+        self.view = widgets.VBox([style, row, self.refused, OwnKeys()])
         self.view.add_class("costume-page")
         self._read()
         self._show_chooser()
@@ -80,7 +83,12 @@ class CostumePage:
             return
         self.path = path
         remember(self.folder, path)
-        self.read_again()
+        self._read()
+        self._show_chooser()
+        for view in self.views:
+            gallery = isinstance(view.shown, Gallery) and view.shown.chose(self.path)
+            if not gallery:  # the card that was pressed stays under the hand
+                view.renew()
 
     def read_again(self) -> None:
         """Read the costume file again and make every view anew."""
@@ -174,7 +182,14 @@ class CostumePage:
 
     def measures(self) -> PageView:
         """Return the measuring guide of the wearer, who may lack measures still."""
-        return self._view(lambda: MeasuringGuide(named.wearer_file(self.path)))
+        return self._view(self._guide)
+
+    def measures_folded(self) -> PageView:
+        """Return a key that opens the measuring guide."""
+        return self._view(lambda: Folded("Measures of the wearer", self._guide))
+
+    def _guide(self) -> MeasuringGuide:
+        return MeasuringGuide(named.wearer_file(self.path))
 
     def fitting(self) -> PageView:
         """Return the notes of a fitting: typed or clicked, tried, written down, and what is next."""
@@ -190,7 +205,17 @@ class CostumePage:
 
     def printed_square(self) -> PageView:
         """Return two fields for what a ruler says of the printed square, and what to do about it."""
-        return self._view(lambda: PrintedSquare(self.living.asked.wearer["bust_girth"]))
+
+        def square() -> PrintedSquare:
+            asked = self.living.asked
+            return PrintedSquare(asked.wearer["bust_girth"], asked.told_in)
+
+        return self._view(square)
+
+    @property
+    def word(self) -> Any:
+        """What stands at the end of a page that did all it promised; a page without code says nothing."""
+        return widgets.HTML(KEPT_WORD)
 
     @property
     def broken_word(self) -> str:

@@ -7,19 +7,22 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.errors import DraftError
-from drafting.ground.units import BadValue
+from drafting.ground.units import BadValue, ShownUnit
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import paragraphs_html, refused_html
 from drafting.printing.scale_repair import typed_repair
 
-FIRST = "100 mm"
+TO_MEASURE = "Measure the printed square across and up, and write both here."
 
 
 class PrintedSquare:
-    """Two fields, across and up; what they mean stands below. `bust` is the wearer's, mm."""
+    """Two fields, across and up, empty until they are measured; what they mean stands below.
 
-    def __init__(self, bust: float) -> None:
-        self.bust = f"{bust} mm"
+    `bust` is the wearer's, mm, and told in `unit`.
+    """
+
+    def __init__(self, bust: float, unit: ShownUnit = "cm") -> None:
+        self.bust, self.unit = f"{bust} mm", unit
         self.across, self.up = self._field("Across"), self._field("Up")
         self.said, self.refused = widgets.HTML(), widgets.HTML()
         row = widgets.HBox([self.across, self.up])
@@ -28,15 +31,17 @@ class PrintedSquare:
         self._show()
 
     def _field(self, label: str) -> Any:
-        field = widgets.Text(value=FIRST, description=label, continuous_update=False)
+        field = widgets.Text(placeholder="100 mm", description=label, continuous_update=False)
         field.layout.width = "200px"
         field.add_class(f"square-{label.lower()}")
         field.observe(lambda _: plainly(self._show, self._say), names="value")
         return field
 
     def _show(self) -> None:
+        across, up = self.across.value, self.up.value
         try:
-            said = typed_repair(self.across.value, self.up.value, bust=self.bust).said
+            both = across.strip() and up.strip()
+            said = typed_repair(across, up, bust=self.bust, told_in=self.unit).said if both else (TO_MEASURE,)
         except BadValue as bad:
             raise DraftError(str(bad)) from None
         self._say("")

@@ -61,6 +61,30 @@ class PageView:
             close()
 
 
+class Folded:
+    """A view that is made when a hand opens it, and folded away again by the next press."""
+
+    def __init__(self, words: str, build: Builds) -> None:
+        self.build = build
+        self.opened: PageView | None = None
+        self.press = widgets.ToggleButton(
+            description=words, layout=widgets.Layout(width="auto", align_self="flex-start")
+        )
+        self.press.add_class("unfold")
+        self.press.observe(lambda change: self._show(change["new"]), names="value")
+        self.holder = widgets.VBox()
+        self.view = widgets.VBox([self.press, self.holder], layout=widgets.Layout(width="100%"))
+
+    def _show(self, opened: bool) -> None:
+        if opened and self.opened is None:
+            self.opened = PageView(self.build)
+        self.holder.children = [self.opened.box] if opened and self.opened else []
+
+    def close(self) -> None:
+        if self.opened:
+            self.opened.close()
+
+
 class Following:
     """A view made of the costume as it stood: it says when that has changed, and is made anew on a word.
 

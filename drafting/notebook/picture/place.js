@@ -12,7 +12,7 @@ function render({ model, el }) {
   const begin = () => {
     if (signal.aborted) return;
     if (!el.isConnected) return requestAnimationFrame(begin);
-    const place = el.closest(".bench, .guide, .swatch-test") ?? el.closest(".pattern-view");
+    const place = el.closest(".bench, .guide, .swatch-test, .worn-view") ?? el.closest(".pattern-view");
     if (!place) return;
     const page = place.closest(SCROLLED);
     sizes = new ResizeObserver(() => {
@@ -36,6 +36,9 @@ function render({ model, el }) {
       node.setAttribute("aria-label", node.matches(".noUi-handle") ? `${words}, slider` : words);
       if (!node.matches(".noUi-handle")) node.setAttribute("role", "textbox");
     }
+    for (const foot of place.querySelectorAll(".worn-foot:not([tabindex])")) { // it scrolls: by key as well
+      Object.assign(foot, { tabIndex: 0, role: "region", ariaLabel: "What is told of it" });
+    }
     const found = place.querySelector(".pattern-preview");
     if (found && found !== picture) sizes.observe(picture = found);
   };
@@ -43,7 +46,7 @@ function render({ model, el }) {
   const keep = (node) => { // the picture in sight, and within its stage the control in use
     if (!node.matches(":focus-visible")) return;
     node.scrollIntoView({ block: "nearest" });
-    node.closest(".bench-stage, .guide-stage")?.scrollIntoView({ block: "nearest" });
+    node.closest(".bench-stage, .guide-stage, .worn-view")?.scrollIntoView({ block: "nearest" });
   };
 
   const say = (across, up) => {

@@ -29,7 +29,9 @@ class PlanView:
 
     def __init__(self, costume: CostumeFile | Made | Living, height: str = "760px") -> None:
         self.costume, self.height = costume, height
-        self.view = widgets.HTML(paragraphs_html([WORKING]), layout=widgets.Layout(width="100%"))
+        self.view = widgets.HTML(
+            paragraphs_html([WORKING]), layout=widgets.Layout(width="auto", min_height=height)
+        )
         self._made: Made | None = None
         self._plan: Plan | None = None
         if isinstance(costume, Living):

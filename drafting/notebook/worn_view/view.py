@@ -22,8 +22,10 @@ from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choices_in
+from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
+from drafting.notebook.worn_view.pictured import Pictured
 from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
 from drafting.worn.form import wearers_form
 from drafting.worn.stands.words import remark, worded
@@ -52,7 +54,7 @@ class WornView:
         self.slips: dict[str, tuple[str, str]] = {}
         self.counts: dict[str, int] = {}
         self.knobs = Knobs()
-        self.before, self.now = widgets.Image(format="png"), widgets.Image(format="png")
+        self.before, self.now = Pictured("before"), Pictured("now")
         self.words, self.refused = widgets.HTML(), widgets.HTML()
         self.rests = Later(partial(self.safely, self._settle), RESTS)
         self.side = self._chosen("Seen from", list(VIEWS))
@@ -151,7 +153,12 @@ class WornView:
         self.words.value = paragraphs_html([worded(said, self.unit) for said in shown])
 
     def _show_pictures(self) -> None:
-        self.before.value, self.now.value = picture(self.worn, self.form, self.side.value, self.colours.value)
+        drawn = picture(self.worn, self.form, self.side.value, self.colours.value)
+        for place, png in zip((self.before, self.now), drawn, strict=True):
+            there = f"worn, seen from: {self.side.value}, {place.name}; colours: {self.colours.value}"
+            none = place is self.before and self.worn.before is None
+            place.view.layout.visibility = "hidden" if none else "visible"
+            place.show(png, "Nothing yet: what was before stands here" if none else f"{self.dress.value} {there}")
 
     def _show_states(self) -> None:
         self.knobs.states = states_of(
@@ -163,8 +170,9 @@ class WornView:
         self.knobs.groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
 
     def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
-        looks = {"layout": widgets.Layout(width="250px"), "style": {"description_width": "80px"}}
+        looks = {"layout": widgets.Layout(width="200px"), "style": {"description_width": "72px"}}
         chosen = widgets.Dropdown(options=options, description=words, **looks)
+        chosen.add_class(words.lower().replace(" ", "-"))
 
         def told(change: Any) -> None:
             self.safely(self._show_pictures if do is None else partial(do, change["new"]))
@@ -182,18 +190,12 @@ class WornView:
 
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
-        pictures = widgets.HBox([self._named("before", self.before), self._named("now", self.now)])
-        for row in (tools, pictures):
-            row.layout.flex_flow = "row wrap"
-        right = widgets.VBox([tools, pictures, self.refused, self.words])
-        left = widgets.VBox([self.knobs])
-        left.layout, right.layout = widgets.Layout(flex="1 0 340px"), widgets.Layout(flex="4 1 420px")
-        top = widgets.HBox([left, right])
-        top.layout = widgets.Layout(width="100%", flex_flow="row wrap")
-        top.add_class("worn-view")
+        pictures = widgets.HBox([self.now.view, self.before.view])
+        foot = widgets.VBox([self.refused, self.words])
+        right = widgets.VBox([tools, pictures, foot])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        return widgets.VBox([style, top])
-
-    def _named(self, words: str, image: Any) -> Any:
-        image.add_class(f"worn-{words}")
-        return widgets.VBox([widgets.Label(words), image])
+        stage = widgets.HBox([self.knobs, right, PicturePlace(), style])
+        named = ((tools, "tools"), (pictures, "pictures"), (foot, "foot"), (right, "right"), (stage, "view"))
+        for part, name in named:
+            part.add_class(f"worn-{name}")
+        return stage

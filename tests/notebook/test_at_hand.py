@@ -1,0 +1,112 @@
+"""Which costumes are at hand, which one the pages open, and what a page says where it has nothing to show."""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+
+import pytest
+
+from drafting.costume.file import read_costume
+from drafting.ground.errors import InputError
+from drafting.ground.shipped import demo_costume
+from drafting.notebook.living.chosen import REMEMBERED, costumes_at_hand, opens_with, remember
+from drafting.notebook.living.living import living_costume
+from drafting.notebook.page import named
+from drafting.notebook.page.gallery import Gallery
+from drafting.notebook.page.ruler import PrintedSquare
+from drafting.notebook.page.told import TOLD
+from tests.notebook.trials import trial_costumes
+
+
+@pytest.fixture
+def files(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> dict[str, Path]:
+    (tmp_path / "notebooks").mkdir()
+    monkeypatch.chdir(tmp_path / "notebooks")
+    return trial_costumes(tmp_path)
+
+
+def test_hers_come_first_then_the_shipped_ones_and_other_toml_files_are_no_costumes(
+    files: dict[str, Path], tmp_path: Path
+) -> None:
+    found = costumes_at_hand(tmp_path)
+    assert {at.path for at in found[: len(files)]} == set(files.values())
+    assert {at.path.stem for at in found[len(files) :]} == {"lamplighter", "kite"}
+    assert len({at.words for at in found}) == len(found)  # told from each other by title or place
+    broken = next(at for at in found if at.path == files["faulty"])
+    assert broken.title == "costume"  # its title cannot be read; it is offered all the same
+
+
+def test_the_pages_open_with_what_was_chosen_else_with_hers_else_with_the_demo(
+    files: dict[str, Path], tmp_path: Path
+) -> None:
+    nothing: dict[str, str] = {}
+    for age, name in enumerate(("faulty", "no-coat", "one-trouser", "inches")):
+        os.utime(files[name], (1_700_000_000 + age, 1_700_000_000 + age))
+    assert opens_with(tmp_path, nothing) == files["inches"]  # written last
+    assert opens_with(tmp_path, {"DRAFTING_COSTUME": "kite"}).stem == "kite"
+    remember(tmp_path, files["no-coat"], nothing)
+    assert opens_with(tmp_path, nothing).resolve() == files["no-coat"].resolve()
+    assert json.loads((tmp_path / REMEMBERED).read_text())["costume"] == "no-coat/costume.toml"
+    assert opens_with(tmp_path, {"DRAFTING_COSTUME": "kite"}).stem == "kite"  # chosen over something else
+    files["no-coat"].unlink()
+    assert opens_with(tmp_path, nothing) == files["inches"]
+    assert opens_with(tmp_path / "notebooks", nothing).stem == "lamplighter"
+    (tmp_path / REMEMBERED).write_text("[]")
+    assert opens_with(tmp_path, nothing) == files["inches"]
+
+
+def test_a_card_that_was_pressed_stays_and_is_marked(files: dict[str, Path], tmp_path: Path) -> None:
+    gallery = Gallery(costumes_at_hand(tmp_path), files["inches"], lambda at: None)
+    gallery.close()
+    assert gallery.chose(files["no-coat"])
+    assert gallery.view.chosen == str(files["no-coat"])
+    assert not gallery.chose(tmp_path / "elsewhere.toml")
+    places = [card["place"] for card in gallery.view.cards]
+    assert len(set(places)) == len(places)
+
+
+def test_a_page_knows_which_garments_it_is_for_and_what_there_is_instead() -> None:
+    costume = read_costume(demo_costume())
+    assert named.garments_with(costume, ("bust_ease",), ()) == ("coat", "shirt")
+    assert named.garments_with(costume, (), ("trouser",)) == ("breeches",)
+    assert named.garments_with(costume, ("flare",), ("bodice",)) == ()
+    assert named.known_choices(costume, ("shirt",), ("cuff_depth", "flare")) == ("cuff_depth",)
+    words = named.nothing_words(costume, (), ("close-torso",))
+    assert "has no close torso" in words
+    assert "breeches (breeches)" in words
+
+
+def test_the_files_that_a_costume_names_are_found_though_it_has_faults(tmp_path: Path) -> None:
+    files = trial_costumes(tmp_path)
+    assert named.wearer_file(files["inches"]) == tmp_path / "inches" / "wearer.toml"
+    assert set(named.cloth_files(files["inches"])) == {"shell", "knit"}
+    bare = tmp_path / "bare.toml"
+    bare.write_text('title = "bare"\n')
+    with pytest.raises(InputError, match="names no wearer"):
+        named.wearer_file(bare)
+    with pytest.raises(InputError, match="names no cloth"):
+        named.cloth_files(bare)
+
+
+def test_a_printed_square_is_true_only_once_both_sides_are_measured() -> None:
+    square = PrintedSquare(977.9, "in")
+    assert "true" not in square.said.value
+    square.across.value = "97"
+    assert "true" not in square.said.value
+    square.up.value = "97"
+    assert "97.0 %" in square.said.value
+    assert "38 1/2 in would come out as 37 3/8 in" in square.said.value  # 977.9 mm, and 0.97 of it
+    square.across.value, square.up.value = "100", "100"
+    assert "The print is true" in square.said.value
+    square.up.value = "much"
+    assert "much" in square.refused.value
+
+
+@pytest.mark.parametrize(("name", "unit"), [("inches", " in"), ("no-coat", " cm")])
+def test_what_a_page_tells_is_told_in_her_unit(files: dict[str, Path], name: str, unit: str) -> None:
+    living = living_costume(files[name])
+    said = [sentence for tells in TOLD.values() for sentence in tells(living)]
+    assert any(unit in sentence for sentence in said)
+    assert not [sentence for sentence in said if "⟨" in sentence]

@@ -1,0 +1,74 @@
+"""The worn page in a browser: keys alone, the shape in sight beside its slider and steady, told in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from tests.notebook.checker import found_by_axe
+from tests.notebook.lab import Tab
+from tests.notebook.test_keyboard import tab_to
+
+pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
+
+WAIT = 60_000
+
+SEEN = """() => {
+    const page = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
+    const inside = node => { const r = node.getBoundingClientRect();
+        return r.width > 80 && r.height > 60 && r.top >= page.top - 1 && r.bottom <= page.bottom + 1; };
+    const r = document.activeElement.getBoundingClientRect();
+    return [inside(document.querySelector('img.worn-now')), r.top >= page.top - 1 && r.bottom <= page.bottom + 1];
+}"""
+
+
+@pytest.fixture(scope="module")
+def worn(tab: Tab) -> Iterator[Tab]:
+    tab.page.set_viewport_size({"width": 1280, "height": 900})
+    tab.open("notebooks/09_worn.ipynb")
+    tab.forget_choices()
+    assert tab.run_all(), tab.kernel_faults()
+    tab.page.locator("img.worn-now").wait_for(timeout=WAIT)
+    tab.page.evaluate("jupyterapp.shell.collapseLeft()")
+    yield tab
+    assert tab.kernel_faults() == []
+    assert tab.faults == []
+
+
+def test_it_is_seen_from_another_side_by_keys(worn: Tab) -> None:
+    picture = worn.page.locator("img.worn-now")
+    before = picture.get_attribute("src")
+    worn.page.locator(".which-costume select").first.focus()
+    tab_to(worn.page, ".seen-from select")
+    worn.page.keyboard.press("ArrowDown")  # else a command of the notebook's: the next cell
+    worn.page.wait_for_function(
+        "src => document.querySelector('img.worn-now').src !== src", arg=before, timeout=WAIT
+    )
+    assert "seen from" in str(picture.get_attribute("alt"))
+    tab_to(worn.page, ".worn-view .choice-bust-ease input[type=range]", "Shift+Tab")
+
+
+def test_the_shape_stays_where_it_is_and_the_one_before_comes_beside_it(worn: Tab) -> None:
+    picture = worn.page.locator("img.worn-now")
+    worn.page.locator(".worn-view .choice-bust-ease input[type=range]").first.focus()
+    place, before = picture.bounding_box(), picture.get_attribute("src")
+    worn.page.keyboard.press("PageUp")
+    worn.page.wait_for_function(
+        "src => document.querySelector('img.worn-now').src !== src", arg=before, timeout=WAIT
+    )
+    worn.page.locator("img.worn-before").wait_for(state="visible", timeout=WAIT)
+    assert picture.bounding_box() == place
+
+
+@pytest.mark.parametrize("size", [(1440, 900), (1024, 768), (720, 450)])
+def test_the_shape_is_in_sight_beside_the_slider_in_use(worn: Tab, size: tuple[int, int]) -> None:
+    width, height = size  # the last: 200 % of a screen
+    worn.page.set_viewport_size({"width": width, "height": height})
+    worn.page.locator(".which-costume select").first.focus()
+    tab_to(worn.page, ".worn-view .choice-arm-ease input[type=range]")
+    worn.page.wait_for_function(f"() => ({SEEN})().every(Boolean)", timeout=10_000)
+
+
+def test_a_general_checker_finds_nothing_wrong(worn: Tab) -> None:
+    assert found_by_axe(worn.page, ".worn-view", least=10) == []
