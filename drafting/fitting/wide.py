@@ -77,8 +77,9 @@ def wide_allowance(piece: Piece, edge: Edge) -> WideAllowance:
     """Return what a mock-up leaves beyond an edge.
 
     >>> from drafting.geometry import line
-    >>> leg = Piece("leg", ())
-    >>> wide_allowance(leg, Edge("out", line(0, 1j), role=EdgeRole.SIDE)).mm
+    >>> out = Edge("out", line(1, 1j), role=EdgeRole.SIDE)
+    >>> leg = Piece("leg", (Edge("floor", line(0, 1)), out, Edge("in", line(1j, 0))))
+    >>> wide_allowance(leg, out).mm
     25.0
     """
     if edge.kind in (EdgeKind.FOLD, EdgeKind.DART):

@@ -24,7 +24,8 @@ def strips_pdf(
     Each shows the new line, the old one to lay it by, and how far it moved. A piece of which too much changed
     has none; its name stands in the PDF's first page, to be printed again.
 
-    >>> from drafting import draft_garment, wearer
+    >>> from drafting.body import wearer
+    >>> from drafting.costume.garment import draft_garment
     >>> body = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
     >>> one, two = (draft_garment(body, None, "shirt", {"bust_ease": ease}) for ease in (100.0, 112.0))
     >>> strips_pdf(one, two)[:5], strips_pdf(one, one)

@@ -12,6 +12,7 @@ from math import radians, tan
 
 from drafting.fabric.overhang import SLOPE
 from drafting.geometry import Path, line
+from drafting.ground.frozen import freeze
 from drafting.ground.units import shown_unit
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_path
 from drafting.sheet.scale import scale_square
@@ -44,6 +45,9 @@ class CardRuler:
     called: str
     strip: str
     loaded: tuple[str, str]
+
+    def __post_init__(self) -> None:
+        freeze(self, "ticks")
 
 
 CM = CardRuler(

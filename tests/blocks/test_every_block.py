@@ -27,8 +27,8 @@ KNIT = Fabric(
 
 FOLDERS = [ROOT / "drafting" / "blocks", ROOT / "drafting" / "alter"]
 KIT = tuple(name for name, block in all_blocks().items() if not block.file)
-NO_PART = {"applique", "fan", "fullness"}
-"""Files of the folders that are no part of a garment: a costume file asks for them on any edge."""
+NO_PART = {"applique", "fan", "fullness", "sewn-in"}
+"""Files that are no part of a garment: a costume file asks for them on any edge, or a cloth does."""
 
 
 def listed() -> set[str]:

@@ -106,7 +106,7 @@ def test_blocks_lists_its_choices_and_where_it_is_written(
     assert main(["blocks", "all", "--blocks", str(folder)]) == 0
     said += " ".join(capsys.readouterr().out.split())
     assert f"written in {folder / 'cape.py'}" in said
-    assert "skirt_length = 600 mm (300..1200 mm) waist to hem." in said
+    assert "skirt_length = 60 cm (30..120 cm) waist to hem." in said
     assert main(["blocks"]) == 0
     assert "wrap-skirt" not in capsys.readouterr().out
 

@@ -106,7 +106,7 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     start = root / app.START
     start.parent.mkdir()
     start.write_text(json.dumps(page))
-    (root / "notebooks" / "hers.png").write_bytes(b"hers")
+    (root / "hers.png").write_bytes(b"hers")
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
@@ -151,7 +151,7 @@ def test_a_name_that_is_not_this_computers_is_refused_even_with_the_token(served
 
 def test_the_token_opens_the_makers_files_and_the_list_of_what_may_be_handed_out_holds(served: Served) -> None:
     assert served.status("/voila/files/hers.png", token=served.token) == 200
-    assert served.status("/voila/files/00_start_here.ipynb", token=served.token) == 403
+    assert served.status("/voila/files/notebooks/00_start_here.ipynb", token=served.token) == 403
 
 
 def test_a_websocket_opens_to_the_servers_own_page_alone_and_a_kernel_that_nobody_uses_is_stopped(

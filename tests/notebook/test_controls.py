@@ -12,6 +12,7 @@ from drafting.blocks import all_blocks
 from drafting.costume.choices import garment_choices
 from drafting.ground.choices import Choice
 from drafting.ground.errors import InputError
+from drafting.ground.lengths import in_unit
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench.controls import key_step, knob, names_by_part, slider_ends, typed_value, value_shown
 
@@ -25,7 +26,7 @@ INCH = 25.4  # mm, the definition of 1959
 def test_every_choice_has_a_control_with_its_name_its_meaning_and_its_usual_value(choice: Choice) -> None:
     shown = knob(choice, choice.default)
     assert choice.name.split("_")[0] in shown["label"].lower()
-    assert choice.meaning[1:] in shown["meaning"]
+    assert in_unit(choice.meaning, "cm")[1:] in shown["meaning"]
     assert f"sually {value_shown(choice, choice.default)}." in shown["meaning"]
     kinds = {"word": "word", "yes/no": "tick"}
     assert shown["kind"] == kinds.get(choice.unit, "number")

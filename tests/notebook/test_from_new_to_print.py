@@ -46,7 +46,9 @@ def page(browser: Any, folder: Path, tmp_path_factory: pytest.TempPathFactory) -
     home = tmp_path_factory.mktemp("home")
     with running_app(work_copy(folder / "drafting-lab"), home, folder) as address:
         opened = context.new_page()
-        opened.route("**/*", lambda r: r.continue_() if r.request.url.startswith(address) else r.abort())
+        opened.route(
+            "**/*", lambda r: r.continue_() if r.request.url.startswith(address.partition("?")[0]) else r.abort()
+        )
         opened.goto(address, timeout=2 * WAIT)
         opened.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=2 * WAIT)
         yield opened

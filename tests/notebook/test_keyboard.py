@@ -35,7 +35,9 @@ def app(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]
     context = browser.new_context(viewport={"width": 1280, "height": 900})
     with running_app(work_copy(folder / "drafting-lab"), home, folder) as address:
         page = context.new_page()
-        page.route("**/*", lambda r: r.continue_() if r.request.url.startswith(address) else r.abort())
+        page.route(
+            "**/*", lambda r: r.continue_() if r.request.url.startswith(address.partition("?")[0]) else r.abort()
+        )
         page.goto(address, timeout=2 * WAIT)
         page.locator(".which-costume select").wait_for(timeout=2 * WAIT)
         yield page

@@ -121,7 +121,7 @@ def changed_words(asked: CostumeFile, now: CostumeFile) -> tuple[str, ...]:
         (g.name, g.block, g.fabric, g.wishes) for g in now.garments
     ]:
         words.append("the garments")
-    if asked.fittings != now.fittings:
+    if asked.fittings.held != now.fittings.held:
         words.append("the notes of a fitting")
     if asked.workroom != now.workroom or asked.worn_on != now.worn_on:
         words.append("the workroom")
