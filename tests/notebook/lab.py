@@ -167,6 +167,12 @@ def running_lab(root: Path, home: Path) -> Iterator[Lab]:
         server.wait(20)
 
 
+def kept_to(page: Any, address: str) -> None:
+    """Have a page ask nobody but the server of its own address (which may end in a token)."""
+    server = address.partition("?")[0]
+    page.route("**/*", lambda route: route.continue_() if route.request.url.startswith(server) else route.abort())
+
+
 SERVES = "import json, sys; from drafting.commands.app import serve; serve(json.loads(sys.argv[1]))"
 
 

@@ -15,7 +15,7 @@ import pytest
 
 from drafting.commands.cli import main
 from drafting.commands.lab import work_copy
-from tests.notebook.lab import running_app
+from tests.notebook.lab import kept_to, running_app
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
 
@@ -46,9 +46,7 @@ def page(browser: Any, folder: Path, tmp_path_factory: pytest.TempPathFactory) -
     home = tmp_path_factory.mktemp("home")
     with running_app(work_copy(folder / "drafting-lab"), home, folder) as address:
         opened = context.new_page()
-        opened.route(
-            "**/*", lambda r: r.continue_() if r.request.url.startswith(address.partition("?")[0]) else r.abort()
-        )
+        kept_to(opened, address)
         opened.goto(address, timeout=2 * WAIT)
         opened.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=2 * WAIT)
         yield opened

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from drafting.commands.lab import work_copy
-from tests.notebook.lab import running_app
+from tests.notebook.lab import kept_to, running_app
 from tests.notebook.trials import trial_costumes
 
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
@@ -35,9 +35,7 @@ def app(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]
     context = browser.new_context(viewport={"width": 1280, "height": 900})
     with running_app(work_copy(folder / "drafting-lab"), home, folder) as address:
         page = context.new_page()
-        page.route(
-            "**/*", lambda r: r.continue_() if r.request.url.startswith(address.partition("?")[0]) else r.abort()
-        )
+        kept_to(page, address)
         page.goto(address, timeout=2 * WAIT)
         page.locator(".which-costume select").wait_for(timeout=2 * WAIT)
         yield page
