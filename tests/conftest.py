@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import asyncio
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
@@ -10,6 +12,21 @@ from tests.population import PROPERTY, table
 
 SAID = "said"
 """Name of the report property that holds lines to be printed at the end as they are."""
+
+
+@pytest.fixture(autouse=True)
+def no_loop_of_a_browser(request: pytest.FixtureRequest) -> Iterator[None]:
+    """Hide the loop that Playwright leaves running in its thread from tests that have no page.
+
+    Where a loop runs, what may wait does, and no other can be started.
+    """
+    loop = asyncio._get_running_loop()
+    if loop is None or request.node.get_closest_marker("browser"):
+        yield
+        return
+    asyncio._set_running_loop(None)
+    yield
+    asyncio._set_running_loop(loop)
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

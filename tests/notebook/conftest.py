@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import shutil
 from collections.abc import Iterator
 from typing import Any
@@ -10,21 +9,6 @@ from typing import Any
 import pytest
 
 from tests.notebook.lab import Lab, Tab, new_tab, running_chromium, running_lab
-
-
-@pytest.fixture(autouse=True)
-def no_loop_of_a_browser(request: pytest.FixtureRequest) -> Iterator[None]:
-    """Hide the loop that Playwright leaves running in its thread from tests that have no page.
-
-    Where a loop runs, what may wait does, and no other can be started.
-    """
-    loop = asyncio._get_running_loop()
-    if loop is None or request.node.get_closest_marker("browser"):
-        yield
-        return
-    asyncio._set_running_loop(None)
-    yield
-    asyncio._set_running_loop(loop)
 
 
 @pytest.fixture(scope="session")
