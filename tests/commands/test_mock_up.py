@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-import shutil
 from pathlib import Path
 
 import pytest
 
 from drafting.commands.cli import main
-from drafting.ground.shipped import shipped
+from tests.commands.one_garment import costume_in
 
 COSTUME = """
 title = "A bodice"
@@ -30,12 +29,7 @@ papers = ["a3"]
 
 @pytest.fixture(scope="module")
 def costume(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("costume")
-    for name in ("bodies/lamplighter.toml", "fabrics/velveteen.toml"):
-        shutil.copy(shipped("measurements") / name, folder)
-    file = folder / "bodice.toml"
-    file.write_text(COSTUME)
-    return file
+    return costume_in(tmp_path_factory.mktemp("costume"), COSTUME)
 
 
 def test_the_command_writes_its_folder_and_says_what_to_buy(

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-import shutil
 from pathlib import Path
 
 import pytest
 
 from drafting.commands.cli import main
-from drafting.ground.shipped import shipped
+from tests.commands.one_garment import costume_in
 
 COSTUME = """
 title = "A bodice"
@@ -30,12 +29,7 @@ bust_ease = 8
 
 @pytest.fixture(scope="module")
 def costume(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("costume")
-    for name in ("bodies/lamplighter.toml", "fabrics/velveteen.toml"):
-        shutil.copy(shipped("measurements") / name, folder)
-    file = folder / "bodice.toml"
-    file.write_text(COSTUME)
-    return file
+    return costume_in(tmp_path_factory.mktemp("costume"), COSTUME)
 
 
 def test_it_writes_its_folder_says_it_in_words_and_stays_quiet_in_a_pipe(
