@@ -38,7 +38,9 @@ def drawn_apart(so_far: SoFar, seam: Seam) -> StageDrawing | None:
     moved: dict[str, Motion] = {}
     for part in free_parts:
         guest = so_far.beside(next(iter(part)))
-        if set(guest) & set(fixed):  # one part in the hand already: only its pieces in the seam
+        if len(guest) > MANY or set(guest) & set(
+            fixed
+        ):  # one part in the hand already: only its pieces in the seam
             guest, fixed = dict(part), dict(fixed_parts[0])
         here, there = meeting_points(so_far, seam, fixed_parts[0], part)
         if not len(here):
