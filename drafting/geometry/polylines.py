@@ -127,7 +127,7 @@ def line_crossings(ring: Points, through: complex, way: complex) -> Points:
     return np.asarray(at[np.argsort((at * np.conj(way)).real)])
 
 
-def thinned(points: Points, gap: float) -> Points:
+def fewer_points(points: Points, gap: float) -> Points:
     """Return a line without points that lie within `gap` of the chord between their neighbours.
 
     No two neighbours go at once; four rounds leave a sixteenth of a straight run.

@@ -19,7 +19,7 @@ from drafting.making.stages.so_far import SoFar, axis_of, meeting_points
 STEP, MOST_STEPS = 30.0, 40
 """mm by which parts are drawn apart at a time, and how often at most (ours)."""
 
-MANY = 6
+MANY = 4
 """More pieces than these are not drawn for the sake of what hangs from them (ours)."""
 
 
@@ -38,9 +38,8 @@ def drawn_apart(so_far: SoFar, seam: Seam) -> StageDrawing | None:
     moved: dict[str, Motion] = {}
     for part in free_parts:
         guest = so_far.beside(next(iter(part)))
-        if len(guest) > MANY or set(guest) & set(
-            fixed
-        ):  # one part in the hand already: only its pieces in the seam
+        one_in_hand = bool(set(guest) & set(fixed))
+        if len(guest) > MANY or one_in_hand:
             guest, fixed = dict(part), dict(fixed_parts[0])
         here, there = meeting_points(so_far, seam, fixed_parts[0], part)
         if not len(here):

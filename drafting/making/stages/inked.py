@@ -13,7 +13,7 @@ from drafting.export.svg_writer import Svg, caption, element, path_element, svg_
 from drafting.geometry.area_room import room_for_box
 from drafting.geometry.curve import Points
 from drafting.geometry.path import Box
-from drafting.geometry.polylines import thinned, within_box
+from drafting.geometry.polylines import fewer_points, within_box
 from drafting.making.stages.hatching import HATCHES, hatched
 from drafting.making.stages.marks import written_mark
 from drafting.making.stages.picture import Face, FaceLook, Ink, InkLine, InkMark, InkName, LineLook, StageDrawing
@@ -187,7 +187,7 @@ def _line_boxes(line: Points) -> list[Box]:
 
 def line_data(points: Points, *, closed: bool) -> str:
     """Return the path of a line in whole units, each step from the last."""
-    points = thinned(points, STRAIGHT_TO)
+    points = fewer_points(points, STRAIGHT_TO)
     whole = np.round(np.column_stack([points.real, points.imag])).astype(int)
     steps = np.diff(whole, axis=0)
     steps = steps[np.any(steps != 0, axis=1)]
