@@ -65,11 +65,11 @@ class WriteOut:
             self.button.disabled, self.cancel.disabled = True, False
             self.errand.start(lambda: self._run(costume, out))
 
-        plainly(start, self.say)
+        plainly(start, self.say, self.asked().told_in)
 
     def _run(self, costume: CostumeFile, out: Path) -> None:
         try:
-            plainly(lambda: self._write(costume, out), self._failed)
+            plainly(lambda: self._write(costume, out), self._failed, costume.told_in)
         finally:
             self.button.disabled, self.cancel.disabled = False, True
 
