@@ -4,7 +4,21 @@ from __future__ import annotations
 
 from drafting.draft.roles import EdgeRole as Role
 from drafting.draft.roles import Half, LevelKind, PieceRole
-from drafting.fitting.alteration import BACK, DOWN, FORWARD, IN, LESS, LONGER, MORE, NEVER, OUT, SHORTER, TURN, UP, Alteration
+from drafting.fitting.alteration import (
+    BACK,
+    DOWN,
+    FORWARD,
+    IN,
+    LESS,
+    LONGER,
+    MORE,
+    NEVER,
+    OUT,
+    SHORTER,
+    TURN,
+    UP,
+    Alteration,
+)
 from drafting.fitting.amounts import Counts
 from drafting.fitting.lines import cap, lengths, pitch, rise, seams
 from drafting.fitting.meant import edge, level, measure, piece

@@ -64,7 +64,9 @@ def _caps(draft: Draft) -> Iterator[Caps]:
 
 def _turns(front: Seam, back: Seam) -> bool:
     """Return whether two seams that meet do so at the crown: below, the front one ends where the back begins."""
-    return bool(front.eased and back.eased) and front.eased[0] == 0.0 < back.eased[0]
+    if front.eased is None or back.eased is None:
+        return False
+    return front.eased[0] == 0.0 < back.eased[0]
 
 
 def _on_cap(draft: Draft, ref: EdgeRef) -> bool:
