@@ -35,14 +35,15 @@ def upto(block: str, last: str, body: Body) -> Draft:
     """Return one hand of a garment with its parts up to `last`, as a note finds it; drafted once a body."""
     key = (block, last, body.title)
     if key not in _DRAFTED:
-        _DRAFTED[key] = _upto(block, last, body)
+        _DRAFTED[key] = drafted_upto(block, last, body)
     return _DRAFTED[key]
 
 
 _DRAFTED: dict[tuple[str, str, str], Draft] = {}
 
 
-def _upto(block: str, last: str, body: Body) -> Draft:
+def drafted_upto(block: str, last: str, body: Body) -> Draft:
+    """Return the same drafted anew, for a body that has its title in common with others."""
     kind = block_named(block)
     chosen = choose(kind, {}, body_scale(body), Origin())
     draft = Draft()
@@ -90,7 +91,7 @@ CASES: dict[str, Case] = {
     "6 shoulder length": Case(shoulder.shoulder_length, 8.0, frozenset({Role.SIDE, Role.CENTRE}), TOPS),
     "7 bust fuller": Case(dart.fuller_bust, -7.0, UPPER, TOPS),
     "7 bust at the sides": Case(armhole.bust_width, -7.0, frozenset({*UPPER, Role.CENTRE}), SHIRT),
-    "8 bust point": Case(bust.bust_point, 10.0, frozenset({*UPPER, Role.HEM}), SHIRT),
+    "8 bust point": Case(bust.bust_point, 10.0, frozenset({*UPPER, Role.CENTRE}), SHIRT),
     "9 armhole base": Case(armhole.armhole_base, 6.0, frozenset({*UPPER, Role.CENTRE, Role.HEM}), TOPS),
     "10 armhole scooped": Case(
         lambda d, by: armhole.armhole_scoop(d, ("front", "armhole"), by),

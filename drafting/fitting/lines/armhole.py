@@ -97,10 +97,11 @@ def _widened(piece: Piece, edge: Edge, wider: float) -> Shift:
         (edge_after(piece, edge.name), edge.name) if falls else (edge.name, edge_after(piece, edge.name))
     )
     out = -inward(edge, edge.length / 2) * wider
-    if edge.length > SHORT:
-        knot = at_height(edge.path, low + ACROSS * (high - low))
-        return Shift(piece.name, {upper: out}, {edge.name: (Knot(knot or edge.length / 2, out),)})
-    return Shift(piece.name, {lower: out, upper: out})
+    return Shift(
+        piece.name,
+        {lower: out, upper: out} if edge.length <= SHORT else {upper: 2 * out},
+        whole=frozenset({edge.name}),
+    )
 
 
 SHORT = 120.0

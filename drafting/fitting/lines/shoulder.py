@@ -125,13 +125,9 @@ def last_part(piece: Piece, corner: str) -> tuple[complex, complex]:
 
 
 def at_tip(piece: Piece, corner: str, by: complex) -> Shift:
-    """Return a piece's tip moved, and its armhole with it, most of it above: straight there, it bends below."""
-    steep = {
-        (edge.name, "start" if edge.name == corner else "end")
-        for edge in armholes(piece)
-        if edge.name == corner or edge_after(piece, edge.name) == corner
-    }
-    return Shift(piece.name, {corner: by}, steep=frozenset(steep))
+    """Return a piece's tip moved, and its armhole with it as a whole, down to where it ends."""
+    beside = (e.name for e in armholes(piece) if e.name == corner or edge_after(piece, e.name) == corner)
+    return Shift(piece.name, {corner: by}, whole=frozenset(beside))
 
 
 def unwaved(before: Draft, found: Altered) -> Altered:

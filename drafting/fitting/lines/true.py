@@ -54,6 +54,9 @@ SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
 (ours)."""
 
+SHORT_ARMHOLE = 140.0
+"""mm: the armhole of a coat's back, no longer than this, is straight: the panel seam beside it bends (ours)."""
+
 GIVES = (
     EdgeRole.CROTCH,
     EdgeRole.HEM,
@@ -138,6 +141,10 @@ def _gives_way(into: Edge, out: Edge) -> tuple[float, float]:
     if {into.role, out.role} == {EdgeRole.SHOULDER, EdgeRole.ARMHOLE}:
         most = SHOULDER_TAKES if into.role is EdgeRole.SHOULDER else 1 - SHOULDER_TAKES
         return most, 1 - most
+    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL}:
+        arm = into if into.role is EdgeRole.ARMHOLE else out
+        if arm.length < SHORT_ARMHOLE:
+            return (0.0, 1.0) if arm is into else (1.0, 0.0)
     places = [FOLLOWS.index(edge.role) if edge.role in FOLLOWS else len(FOLLOWS) for edge in (into, out)]
     if min(places) == len(FOLLOWS):
         return 0.0, 0.0
@@ -215,7 +222,8 @@ def _longer(draft: Draft, ref: EdgeRef, by: float, *, at_start: bool) -> Draft:
     beside = piece.edges[number - 1] if at_start else piece.edges[(number + 1) % len(piece.edges)]
     ends = [(edge, at_start), *([(beside, not at_start)] if edge.dart is not None else [])]
     knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := _stays_from(e, at_start=first)) is not None}
-    return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots)).after])
+    whole = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
+    return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots, whole=whole)).after])
 
 
 def _stays_from(edge: Edge, *, at_start: bool) -> float | None:
