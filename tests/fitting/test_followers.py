@@ -125,6 +125,10 @@ def test_all_that_hangs_on_it_follows(block: str, where: str, verb: str, amount:
     assert wrong == []
 
 
+LONGER = ("back.hem",)
+"""Where one side alone may be 20 mm longer: the hem stays square to the middle and to the side."""
+
+
 @pytest.mark.parametrize(
     ("block", "where", "verb"),
     [
@@ -134,10 +138,11 @@ def test_all_that_hangs_on_it_follows(block: str, where: str, verb: str, amount:
         ("shirt", "front.armhole", "shorten"),
         ("shirt", "sleeve.cap_front", "turn"),
         ("trousers", "back.side", "take in"),
+        ("shirt", "back.hem", "lengthen"),
     ],
 )
 def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str) -> None:
-    garment = made(block, note(where, verb, 8.0, "left"))
+    garment = made(block, note(where, verb, 20.0 if where in LONGER else 8.0, "left"))
     names = {piece.name for piece in garment.draft.pieces}
     assert {"front-left", "front-right"} <= names
     assert [f.message for f in garment.findings if f.level == "error"] == []
