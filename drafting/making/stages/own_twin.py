@@ -74,13 +74,13 @@ def to_itself(so_far: SoFar, seam: Seam, press: str) -> StageDrawing:
     shape = so_far.goods.shapes[name]
     here = {name: Motion()}
     a, b = matching(so_far.goods, seam, here, here)
-    through, way = _middle_line((a + b) / 2, a, b)
+    through, way = middle_line((a + b) / 2, a, b)
     parts = [kept_left(shape.cut, through, way), kept_left(shape.cut, through, -way)]
     lies, turned = sorted(parts, key=_area)[::-1]
     over = mirrored_in(through, through + way)
     inks: list[Ink] = [Face("right", lies, name), Face("wrong", over(turned), name, over=True)]
     for line in (*laid_edges(so_far.goods, seam.a, here), *laid_edges(so_far.goods, seam.b, here)):
-        if _same_side(line, turned, through, way):
+        if on_same_side(line, turned, through, way):
             inks.append(InkLine("sewing", over(line), seam.name))
     ends = line_crossings(shape.cut, through, way)
     inks += [InkLine("fold", np.array([ends[0], ends[-1]]))] if len(ends) else []
@@ -88,7 +88,7 @@ def to_itself(so_far: SoFar, seam: Seam, press: str) -> StageDrawing:
     return StageDrawing("folded on itself", (drawn_panel(inks), drawn_panel(_tube(so_far, seam, shape, press))))
 
 
-def _middle_line(middles: Points, a: Points, b: Points) -> tuple[complex, complex]:
+def middle_line(middles: Points, a: Points, b: Points) -> tuple[complex, complex]:
     """Return the straight line that fits the midpoints best: a point of it and its way."""
     centre = complex(middles.mean())
     square = complex(np.sum((middles - centre) ** 2))
@@ -103,7 +103,7 @@ def _area(ring: Points) -> float:
     return abs(float(np.sum(ring.real * np.roll(ring.imag, -1) - ring.imag * np.roll(ring.real, -1))))
 
 
-def _same_side(line: Points, ring: Points, through: complex, way: complex) -> bool:
+def on_same_side(line: Points, ring: Points, through: complex, way: complex) -> bool:
     sides = [((z - through) * np.conj(way)).imag.mean() for z in (line, ring)]
     return bool(sides[0] * sides[1] > 0)
 

@@ -1,0 +1,46 @@
+"""Facings and what is turned inside: right sides together along the edge, then turned in, hidden behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drafting.draft.draft import Seam
+from drafting.geometry.moves import Motion
+from drafting.making.stages.joined import right_sides_together
+from drafting.making.stages.laid import cloth, name_on
+from drafting.making.stages.pairing import Pairing, paired
+from drafting.making.stages.picture import Ink, InkLine, Panel, StageDrawing, closer, drawn_panel
+from drafting.making.stages.shapes import laid_edges
+from drafting.making.stages.so_far import SoFar, with_seam
+
+
+def faced(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing | None:
+    """Return each seam right sides together, and the last of them turned in; None where none can be laid."""
+    panels: list[Panel] = []
+    last: tuple[Seam, Pairing] | None = None
+    for seam in seams:
+        pairing = paired(so_far, seam)
+        if pairing is not None:
+            panels.append(closer(drawn_panel(right_sides_together(so_far, seam, pairing))))
+            last = (seam, pairing)
+        so_far = with_seam(so_far, seam)
+    if last is None:
+        return None
+    return StageDrawing("faced", (*panels[:2], closer(drawn_panel(_turned_in(so_far, *last)))))
+
+
+def _turned_in(so_far: SoFar, seam: Seam, pairing: Pairing) -> Iterator[Ink]:
+    """Yield the part right side up, what was turned behind it as a hidden line, the edge between them firm."""
+    shapes = so_far.goods.shapes
+    for name, placing in pairing.upper.items():
+        yield cloth(shapes[name], placing)
+    for name, placing in pairing.lower.items():
+        yield cloth(shapes[name], placing)
+    for name, placing in pairing.upper.items():
+        yield InkLine("hidden", placing(shapes[name].outline))
+    yield from (
+        InkLine("sewn", line, seam.name) for line in laid_edges(so_far.goods, pairing.lower_chain, pairing.lower)
+    )
+    for name, placing in pairing.lower.items():
+        if isinstance(placing, Motion):
+            yield name_on(shapes[name], placing(shapes[name].outline))
