@@ -9,7 +9,7 @@ import numpy as np
 from drafting.draft.draft import EdgeRef
 from drafting.draft.piece import EdgeKind
 from drafting.geometry.curve import Points
-from drafting.geometry.moves import STAY, TURNED_OVER, Motion
+from drafting.geometry.moves import STAY, TURNED_OVER, Motion, mirrored_in
 from drafting.geometry.polylines import evenly_spaced, left_of, point_along, polyline_length
 from drafting.making.stages.laid import each_hand, flat, name_on, names_of, turned_back
 from drafting.making.stages.picture import Face, Ink, InkLine, InkMark, StageDrawing, closer, drawn_panel
@@ -43,7 +43,7 @@ def _turned_part(so_far: SoFar, part: LaidPieces, refs: Sequence[EdgeRef], elast
         for piece, edge in refs:
             if piece == name:
                 for half in _halves(shapes[name], placing):
-                    fold, *lines = _fold(shapes[name], edge, half, elastic)
+                    fold, lines = _fold(shapes[name], edge, half, elastic)
                     folds.append(fold.ring)
                     yield from (fold, *lines)
     yield from names_of(so_far.goods, part, TURNED_OVER, folds)
@@ -51,12 +51,10 @@ def _turned_part(so_far: SoFar, part: LaidPieces, refs: Sequence[EdgeRef], elast
 
 def _halves(shape: Shape, placing: Motion) -> list[Motion]:
     """Return how an edge of a piece comes: once, or on both halves of one that is opened out."""
-    from drafting.geometry.moves import mirrored_in
-
     return [placing, placing.after(mirrored_in(*shape.axis))] if shape.axis else [placing]
 
 
-def _fold(shape: Shape, edge: str, placing: Motion, elastic: bool) -> tuple[Face, *tuple[InkLine | InkMark, ...]]:
+def _fold(shape: Shape, edge: str, placing: Motion, elastic: bool) -> tuple[Face, list[Ink]]:
     line = shape.edges[edge]
     deep = max(shape.allowances.get(edge, 20.0), CASING if elastic else LEAST_HEM)
     fold = turned_back(shape, edge, placing, look="right", by=deep)
@@ -65,10 +63,10 @@ def _fold(shape: Shape, edge: str, placing: Motion, elastic: bool) -> tuple[Face
     half = polyline_length(line) / 2
     if elastic:
         bands = [InkLine("hidden", placing(left_of(line, deep * share))) for share in (0.22, 0.6)]
-        return (fold, stitched, *bands)
+        return fold, [stitched, *bands]
     out = outward_at(laid, half, over=placing.over)
     arrow = InkMark("move", point_along(laid, half) - out * (deep + 95.0), -out, 56.0)
-    return (fold, stitched, arrow)
+    return fold, [stitched, arrow]
 
 
 def edges_neatened(so_far: SoFar, refs: Sequence[EdgeRef]) -> StageDrawing:
