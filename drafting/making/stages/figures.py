@@ -19,7 +19,7 @@ from drafting.making.stages.lined import lining_felled, lining_joined
 from drafting.making.stages.own_twin import to_its_twin, to_itself
 from drafting.making.stages.picture import StageDrawing
 from drafting.making.stages.set_in import sleeve_set_in
-from drafting.making.stages.sewn_on import applied, marked_work, trimmed, zipped_in
+from drafting.making.stages.sewn_on import applied, boned, marked_work, trimmed, zipped_in
 from drafting.making.stages.shapes import pieces_along
 from drafting.making.stages.small import made_up
 from drafting.making.stages.so_far import SoFar, with_seam, with_shape
@@ -108,7 +108,6 @@ def _of_edges(so_far: SoFar, step: Step) -> StageDrawing:
 MARKED = {
     "button": ("button", "buttonhole"),
     "buttonhole": ("buttonhole",),
-    "bone": ("bone",),
     "stay": ("roll line",),
     "trim": ("appliqué",),
 }
@@ -117,6 +116,8 @@ MARKED = {
 
 def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | None:
     goods = so_far.goods
+    if step.verb == "bone":
+        return boned(so_far, own)
     if step.verb == "trim":
         for name in own:
             if marks := [m for m in goods.shapes[name].piece.placements if m.piece and m.piece in own]:
@@ -128,7 +129,7 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
         refs = [ref for notion in _notions(so_far, step) for ref in notion.edges]
         return edges_turned(so_far, refs, elastic=True)
     whats = (*MARKED.get(step.verb, ()), *sorted(notions), "eyelet")
-    return marked_work(goods, own, whats, over=step.verb in ("bone", "stay")) if step.verb in MARKED else None
+    return marked_work(goods, own, whats, over=step.verb == "stay") if step.verb in MARKED else None
 
 
 def _notions(so_far: SoFar, step: Step) -> list[Notion]:

@@ -11,10 +11,11 @@ from drafting.draft.piece import Placement
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, TURNED_OVER, Motion, mirrored_in
 from drafting.geometry.polylines import evenly_spaced, left_of
-from drafting.making.stages.laid import cloth, name_on, turned_back
+from drafting.making.stages.laid import cloth, each_hand, flat, name_on, names_of, turned_back
 from drafting.making.stages.picture import Face, Ink, InkLine, InkMark, StageDrawing, closer, drawn_panel
 from drafting.making.stages.rows import in_rows
 from drafting.making.stages.shapes import CHORD, Goods, Shape
+from drafting.making.stages.so_far import SoFar
 
 TRIM, BONE, ZIP = 12.0, 10.0, 11.0
 """mm of cloth: half the width of a trim as drawn, of a bone's channel, and of a zip's tape (ours)."""
@@ -96,8 +97,6 @@ def _sign(mark: Placement, move: Motion, of: str) -> Iterator[Ink]:
             yield InkLine("firm", middle + np.array([-11, 11]) * way, of)
         case "eyelet":
             yield InkMark("button", middle, size=7.0)
-        case "bone":
-            yield from _channel(line, of)
         case _:
             yield InkLine("sewing", line, of)
 
@@ -112,6 +111,20 @@ def _channel(line: Points, of: str) -> Iterator[Ink]:
     bone = np.concatenate([[even[0] + way * 70.0], even[: max(2, int(len(even) * 0.7))]])
     yield Face("solid", np.concatenate([left_of(bone, 3.0), left_of(bone, -3.0)[::-1]]))
     yield InkMark("move", even[0] + way * 25.0 + 30j * way, -way, 60.0)
+
+
+def boned(so_far: SoFar, pieces: Sequence[str]) -> StageDrawing | None:
+    """Return the work wrong side up with the channels of its bones, a bone on its way in."""
+    blocks, shapes = [], so_far.goods.shapes
+    for part in so_far.parts([(name, "") for name in pieces]):
+        inks = list(flat(so_far, part, over=True))
+        for move, name in each_hand(so_far, part, TURNED_OVER):
+            for mark in (m for m in shapes[name].piece.placements if m.what == "bone"):
+                inks += _channel(move(mark.path.points(CHORD)), mark.name)
+        if len(inks) > len(part):
+            blocks.append([*inks, *names_of(so_far.goods, part, TURNED_OVER)])
+    found = drawn_panel(in_rows(blocks)) if blocks else None
+    return StageDrawing("boned", (closer(found),)) if found and any(found.in_work()) else None
 
 
 # ------------------------------------------------------------------------------------------- zips
