@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from drafting.costume.make import Made
 from drafting.making.model import Step
+from drafting.making.stages.cut_out import laid_out_to_cut
 from drafting.making.stages.figures import after, figure
 from drafting.making.stages.inked import Inked, inked
 from drafting.making.stages.shapes import goods_of
@@ -17,7 +18,10 @@ def drawings(made: Made, steps: Sequence[Step]) -> dict[str, Inked]:
     """Return the drawing of every step that has one, in the order of the work."""
     by_garment = {garment.name: nothing_sewn(goods_of(garment)) for garment in made.garments}
     found: dict[str, Inked] = {}
+    cut = {f"{lay.role}/cut": lay for lay in made.lays}
     for step in steps:
+        if step.stage == "cut" and step.key in cut:
+            found[step.key] = inked(laid_out_to_cut(cut[step.key]), text(step.say[0]))
         so_far = by_garment.get(step.garment)
         if so_far is None:
             continue

@@ -5,28 +5,47 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from drafting.draft.draft import Seam
+from drafting.draft.roles import SeamKind
 from drafting.geometry.moves import Motion
+from drafting.geometry.polylines import left_of
 from drafting.making.stages.joined import right_sides_together
 from drafting.making.stages.laid import cloth, name_on
 from drafting.making.stages.pairing import Pairing, paired
 from drafting.making.stages.picture import Ink, InkLine, Panel, StageDrawing, closer, drawn_panel
-from drafting.making.stages.shapes import laid_edges
+from drafting.making.stages.shapes import CHORD, laid_edges
 from drafting.making.stages.so_far import SoFar, with_seam
 
 
 def faced(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing | None:
     """Return each seam right sides together, and the last of them turned in; None where none can be laid."""
     panels: list[Panel] = []
-    last: tuple[Seam, Pairing] | None = None
+    first: tuple[Seam, Pairing] | None = None
     for seam in seams:
         pairing = paired(so_far, seam)
         if pairing is not None:
             panels.append(closer(drawn_panel(right_sides_together(so_far, seam, pairing))))
-            last = (seam, pairing)
+            first = first or (seam, pairing)
         so_far = with_seam(so_far, seam)
-    if last is None:
+    if first is None:
         return None
-    return StageDrawing("faced", (*panels[:2], closer(drawn_panel(_turned_in(so_far, *last)))))
+    turned = topstitched(so_far, *first) if any(s.kind is SeamKind.FLY for s in seams) else None
+    return StageDrawing("faced", (*panels[:2], turned or closer(drawn_panel(_turned_in(so_far, *first)))))
+
+
+def topstitched(so_far: SoFar, seam: Seam, pairing: Pairing) -> Panel | None:
+    """Return a part right side up with the stitching that its draft marks, the zip behind its edge."""
+    shapes = so_far.goods.shapes
+    inks: list[Ink] = []
+    for name, placing in pairing.lower.items():
+        marks = [mark for mark in shapes[name].piece.placements if mark.what == "stitching"]
+        inks.append(cloth(shapes[name], placing))
+        inks += [InkLine("sewing", placing(mark.path.points(CHORD)), mark.name) for mark in marks]
+    if len(inks) == len(pairing.lower):
+        return None
+    edges = laid_edges(so_far.goods, pairing.lower_chain, pairing.lower)
+    inks += [InkLine("hidden", left_of(line, by)) for line in edges for by in (5.0, 16.0)]
+    inks += [InkLine("sewn", line, seam.name) for line in edges]
+    return closer(drawn_panel(inks))
 
 
 def _turned_in(so_far: SoFar, seam: Seam, pairing: Pairing) -> Iterator[Ink]:

@@ -21,10 +21,7 @@ from drafting.making.stages.laid import (
 )
 from drafting.making.stages.picture import Face, Ink, InkLine, StageDrawing, drawn_panel
 from drafting.making.stages.shapes import Shape, laid_edges, matching
-from drafting.making.stages.so_far import SoFar
-
-STRAIGHT = 0.03
-"""Bulge of a seam over its length up to which both hands open out flat (ours)."""
+from drafting.making.stages.so_far import STRAIGHT, SoFar, bulge
 
 UNDER = 14 - 14j
 """mm by which the lower of two equal layers is drawn beside the upper (ours)."""
@@ -44,14 +41,9 @@ def to_its_twin(so_far: SoFar, seam: Seam) -> StageDrawing:
     one = drawn_panel(inks)
     line = np.concatenate(laid_edges(goods, seam.a, where))
     shape = goods.shapes[pieces[0]]
-    if len(pieces) > 1 or shape.piece.copies > 1 or not shape.piece.pair or _bulge(line) > STRAIGHT:
+    if len(pieces) > 1 or shape.piece.copies > 1 or not shape.piece.pair or bulge(line) > STRAIGHT:
         return StageDrawing("two layers", (one,))
     return StageDrawing("two hands", (one, drawn_panel(_both_hands(shape, seam))))
-
-
-def _bulge(line: Points) -> float:
-    chord = line[-1] - line[0]
-    return float(np.abs(((line - line[0]) * np.conj(chord)).imag).max() / abs(chord) ** 2)
 
 
 def _both_hands(shape: Shape, seam: Seam) -> Iterator[Ink]:

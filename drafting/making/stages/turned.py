@@ -65,7 +65,8 @@ def _fold(shape: Shape, edge: str, placing: Motion, elastic: bool) -> tuple[Face
         bands = [InkLine("hidden", placing(left_of(line, deep * share))) for share in (0.22, 0.6)]
         return fold, [stitched, *bands]
     out = outward_at(laid, half, over=placing.over)
-    arrow = InkMark("move", point_along(laid, half) - out * (deep + 95.0), -out, 56.0)
+    tip = deep + min(95.0, max(20.0, half / 2))
+    arrow = InkMark("move", point_along(laid, half) - out * tip, -out, 56.0)
     return fold, [stitched, arrow]
 
 
@@ -77,8 +78,9 @@ def edges_neatened(so_far: SoFar, refs: Sequence[EdgeRef]) -> StageDrawing:
         shape = shapes[name]
         inks: list[Ink] = [Face("right", shape.outline, name)]
         for _, edge in (ref for ref in refs if ref[0] == name):
-            inks.append(InkLine("sewing", shape.edges[edge], f"{name}.{edge}"))
-            inks.append(InkLine("fine", _zigzag(shape.edges[edge])))
+            for half in _halves(shape, STAY):
+                inks.append(InkLine("sewing", half(shape.edges[edge]), f"{name}.{edge}"))
+                inks.append(InkLine("fine", half(_zigzag(shape.edges[edge]))))
         blocks.append([*inks, name_on(shape, STAY(shape.outline))])
     return StageDrawing("neatened", (drawn_panel(in_rows(blocks)),))
 
