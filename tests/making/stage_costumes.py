@@ -1,10 +1,8 @@
-"""Costumes of one garment whose stages are drawn: every block, uneven bodies, trims. Invented cloths."""
+"""Costumes of one garment whose stages are drawn: every block, on an even and an uneven body."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from functools import cache
-from typing import Any
 
 from drafting.blocks import names
 from drafting.costume.garment import draft_garment
@@ -12,17 +10,18 @@ from drafting.costume.make import Made
 from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, uneven
 
+CLOSE = ("close-top", "close-torso", "puffed-top")
+"""Blocks smaller than the body, which want a cloth that stretches."""
+
 WEARER = 5
 """Which of the measured people of bdims wears them."""
 
-CHOSEN: Mapping[str, Mapping[str, Any]] = {"fly": {"block": "trousers"}, "boned": {"block": "close_top"}}
-
 
 @cache
-def costume(block: str, lopsided: bool = False, knit: bool = False) -> Made:
-    """Return a costume of one garment of this block, with its own choices."""
+def costume(block: str, lopsided: bool = False) -> Made:
+    """Return a costume of one garment of this block, of a knit where it is close, with its own choices."""
     body = uneven(bdims()[WEARER]) if lopsided else bdims()[WEARER]
-    fabric = KNIT if knit else WOVEN
+    fabric = KNIT if block in CLOSE else WOVEN
     return costume_of(draft_garment(body, fabric, block), fabric)
 
 

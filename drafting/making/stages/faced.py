@@ -10,26 +10,38 @@ from drafting.geometry.moves import Motion
 from drafting.geometry.polylines import left_of
 from drafting.making.stages.joined import right_sides_together
 from drafting.making.stages.laid import cloth, name_on
+from drafting.making.stages.own_twin import to_its_twin
 from drafting.making.stages.pairing import Pairing, paired
 from drafting.making.stages.picture import Ink, InkLine, Panel, StageDrawing, closer, drawn_panel
+from drafting.making.stages.rows import in_rows
 from drafting.making.stages.shapes import CHORD, laid_edges
 from drafting.making.stages.so_far import SoFar, with_seam
 
 
-def faced(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing | None:
+def facing_turned(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing | None:
     """Return each seam right sides together, and the last of them turned in; None where none can be laid."""
-    panels: list[Panel] = []
+    scenes: list[list[Ink]] = []
     first: tuple[Seam, Pairing] | None = None
     for seam in seams:
+        if seam.a == seam.b:
+            scenes.append(list(to_its_twin(so_far, seam).panels[0].inks))
+            continue
         pairing = paired(so_far, seam)
         if pairing is not None:
-            panels.append(closer(drawn_panel(right_sides_together(so_far, seam, pairing))))
+            scenes.append(list(right_sides_together(so_far, seam, pairing)))
             first = first or (seam, pairing)
         so_far = with_seam(so_far, seam)
     if first is None:
         return None
     turned = topstitched(so_far, *first) if any(s.kind is SeamKind.FLY for s in seams) else None
-    return StageDrawing("faced", (*panels[:2], turned or closer(drawn_panel(_turned_in(so_far, *first)))))
+    return StageDrawing("faced", (*grouped(scenes), turned or closer(drawn_panel(_turned_in(so_far, *first)))))
+
+
+def grouped(scenes: Sequence[Sequence[Ink]]) -> list[Panel]:
+    """Return one panel for the first scene and one for all others, each as near as its work."""
+    rest = scenes[1:]
+    found = [closer(drawn_panel(scenes[0]))] if scenes else []
+    return [*found, closer(drawn_panel(in_rows(rest)))] if rest else found
 
 
 def topstitched(so_far: SoFar, seam: Seam, pairing: Pairing) -> Panel | None:

@@ -3,25 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
 from drafting.making.model import Step
 from drafting.making.order.parts import notion_key
-from drafting.making.settings.pressing import pressed_towards
+from drafting.making.settings.pressing import encloses, pressed_towards
 from drafting.making.stages.alone import alone
 from drafting.making.stages.darts import dart_sewn, inner_darts_sewn, shaped, takes_dart
-from drafting.making.stages.faced import faced
-from drafting.making.stages.fused import stiffened
+from drafting.making.stages.faced import facing_turned
+from drafting.making.stages.fused import interfacing_laid
 from drafting.making.stages.joined import seam_joined
 from drafting.making.stages.lined import lining_felled, lining_joined
 from drafting.making.stages.own_twin import to_its_twin, to_itself
 from drafting.making.stages.picture import StageDrawing
+from drafting.making.stages.sections import band_section
 from drafting.making.stages.set_in import sleeve_set_in
-from drafting.making.stages.sewn_on import applied, boned, marked_work, trimmed, zipped_in
+from drafting.making.stages.sewn_on import applied, bones_drawn_in, marked_work, trimmed, zipped_in
 from drafting.making.stages.shapes import pieces_along
-from drafting.making.stages.small import made_up
+from drafting.making.stages.small import small_thing_made
 from drafting.making.stages.so_far import SoFar, with_seam, with_shape
 from drafting.making.stages.standing import as_it_stands
 from drafting.making.stages.turned import edges_neatened, edges_turned
@@ -46,9 +48,9 @@ def _of_seams(so_far: SoFar, seams: Sequence[Seam], step: Step) -> StageDrawing 
     if kinds == {SeamKind.SET_IN}:
         return sleeve_set_in(so_far, seams, basted=False)
     if kinds <= {SeamKind.MADE_UP} and not _one_between(seams):
-        return made_up(so_far, seams)
+        return small_thing_made(so_far, seams)
     if kinds <= {SeamKind.FACING, SeamKind.FLY, SeamKind.MADE_UP} and (len(seams) > 1 or SeamKind.FACING in kinds):
-        return faced(so_far, seams)
+        return facing_turned(so_far, seams)
     return seam_figure(so_far, seams[0], step) if len(seams) == 1 else None
 
 
@@ -69,7 +71,11 @@ def seam_figure(so_far: SoFar, seam: Seam, step: Step) -> StageDrawing | None:
         return to_its_twin(so_far, seam)
     if len(pieces) == 1:
         return to_itself(so_far, seam, press)
-    return seam_joined(so_far, seam, press, pressed_towards(so_far.goods.garment.draft, seam))
+    draft = so_far.goods.garment.draft
+    found = seam_joined(so_far, seam, press, pressed_towards(draft, seam))
+    if found and encloses(draft, seam):
+        return replace(found, panels=(*found.panels, band_section()))
+    return found
 
 
 # --------------------------------------------------------------------------------- without a seam
@@ -83,7 +89,7 @@ def _of_pieces(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | 
     linings = [name for name, shape in shapes.items() if shape.piece.material == "lining"]
     darted = [shape for shape in shapes.values() if shape.piece.darts]
     if stiff:
-        return stiffened(goods, stiff, step.heat)
+        return interfacing_laid(goods, stiff, step.heat)
     if linings:
         return (lining_felled if step.verb == "fell" else lining_joined)(so_far, linings)
     if step.verb == "dart" and darted:
@@ -117,7 +123,7 @@ MARKED = {
 def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | None:
     goods = so_far.goods
     if step.verb == "bone":
-        return boned(so_far, own)
+        return bones_drawn_in(so_far, own)
     if step.verb == "trim":
         for name in own:
             if marks := [m for m in goods.shapes[name].piece.placements if m.piece and m.piece in own]:

@@ -15,7 +15,7 @@ MOST = 4
 """Pieces with their interfacing in one drawing (ours)."""
 
 
-def stiffened(goods: Goods, pairs: Sequence[tuple[str, str]], heat: int | None) -> StageDrawing:
+def interfacing_laid(goods: Goods, pairs: Sequence[tuple[str, str]], heat: int | None) -> StageDrawing:
     """Return shells and what stiffens them, as names: before it is laid on, and with iron or basting."""
     shapes = goods.shapes
     laid = [(shapes[shell], shapes[stiff]) for shell, stiff in pairs[:MOST]]

@@ -22,13 +22,13 @@ def in_rows(things: Iterable[Sequence[Ink]], row: float = ROW) -> list[Ink]:
         if x and x + x1 - x0 > row:
             x, top = 0.0, low - APART
         by = complex(x - x0, top - y1)
-        found += [shifted(ink, by) for ink in inks]
+        found += [moved_ink(ink, by) for ink in inks]
         low = min(low, top + y0 - y1)
         x += x1 - x0 + APART
     return found
 
 
-def shifted(ink: Ink, by: complex) -> Ink:
+def moved_ink(ink: Ink, by: complex) -> Ink:
     """Return one ink moved."""
     match ink:
         case Face():

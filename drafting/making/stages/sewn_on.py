@@ -113,7 +113,7 @@ def _channel(line: Points, of: str) -> Iterator[Ink]:
     yield InkMark("move", even[0] + way * 25.0 + 30j * way, -way, 60.0)
 
 
-def boned(so_far: SoFar, pieces: Sequence[str]) -> StageDrawing | None:
+def bones_drawn_in(so_far: SoFar, pieces: Sequence[str]) -> StageDrawing | None:
     """Return the work wrong side up with the channels of its bones, a bone on its way in."""
     blocks, shapes = [], so_far.goods.shapes
     for part in so_far.parts([(name, "") for name in pieces]):

@@ -10,6 +10,7 @@ from drafting.draft.draft import Seam
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, Motion, mirrored_in
 from drafting.geometry.polylines import kept_left, line_crossings
+from drafting.making.stages.faced import grouped
 from drafting.making.stages.joined import right_sides_together
 from drafting.making.stages.laid import flat, name_on, names_of
 from drafting.making.stages.own_twin import UNDER, middle_line, on_same_side
@@ -19,23 +20,21 @@ from drafting.making.stages.rows import in_rows
 from drafting.making.stages.shapes import LaidPieces, Shape, matching, pieces_along
 from drafting.making.stages.so_far import SoFar, with_seam
 
-MOST_PANELS = 3
 
-
-def made_up(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing:
+def small_thing_made(so_far: SoFar, seams: Sequence[Seam]) -> StageDrawing:
     """Return the layers stitched, then what is joined between the pieces, then the thing turned out."""
     own = [seam for seam in seams if len(pieces_along((*seam.a, *seam.b))) == 1]
     between = [seam for seam in seams if seam not in own]
-    panels: list[Panel] = []
+    scenes: list[list[Ink]] = []
     if own:
         names = list(dict.fromkeys(seam.a[0][0] for seam in own))
-        panels.append(drawn_panel(in_rows(list(_layers(so_far, name, own)) for name in names)))
+        scenes.append(in_rows(list(_layers(so_far, name, own)) for name in names))
     for seam in between:
         pairing = paired(so_far, seam)
         if pairing is not None:
-            panels.append(drawn_panel(right_sides_together(so_far, seam, pairing)))
+            scenes.append(list(right_sides_together(so_far, seam, pairing)))
         so_far = with_seam(so_far, seam)
-    return StageDrawing("made up", (*panels[: MOST_PANELS - 1], _turned_out(so_far, seams)))
+    return StageDrawing("made up", (*grouped(scenes), _turned_out(so_far, seams)))
 
 
 def _layers(so_far: SoFar, name: str, seams: Sequence[Seam]) -> Iterator[Ink]:
