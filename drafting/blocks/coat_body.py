@@ -197,8 +197,8 @@ def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> F
     if row:
         sentence = (
             f"The coat closes {choices.closing}: buttonholes of {told(button.hole, 'small')} on the wearer's "
-            f"{over} front for the {_holes(row)} lowest of the {len(row)} buttons on each front; the others are for "
-            f"show. The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
+            f"{over} front for the {_holes(row)} lowest of the {len(row)} buttons on each front; the others are "
+            f"for show. The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
         )
     return Finding("closing", "note", "front", choices.closing, None, sentence)
 
