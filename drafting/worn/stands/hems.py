@@ -47,7 +47,14 @@ def hem_worn(lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float]
     every = (width, *widths)
     lowest, highest = float(points[:, 2].min()), float(points[:, 2].max())
     reach = float(points[:, 1].max()) - seat_back
-    return HemWorn(width, reach, lowest, highest, (min(every), max(every)), sum(map(_on_the_floor, lines)))
+    return HemWorn(
+        width=width,
+        back_reach=reach,
+        lowest=lowest,
+        highest=highest,
+        range=(min(every), max(every)),
+        trails=sum(map(_on_the_floor, lines)),
+    )
 
 
 def _on_the_floor(line: Reals) -> float:
