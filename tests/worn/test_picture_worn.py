@@ -56,6 +56,17 @@ def test_a_halved_tube_is_whole_and_closed_with_its_mirror_image() -> None:
     assert open_edges == 2 * 2 * round(math.pi * 180 / 20)  # the rim above and below, nothing in the middle
 
 
+def test_no_seam_is_drawn_on_cloth_that_is_hidden() -> None:
+    """A coat's armpit showed the armhole seam of the shirt beneath as a loop in the air."""
+    rest = tube(180, 800, 1200)
+    high = rest.points[rest.mesh.sewn][:, :, 2].min(axis=1) > 990.0
+    drawn_all = dressed_scene(post(RADIUS, 1600), (look(rest),)).traces
+    assert any((trace.points[:, 2] > 1100.0).any() for trace in drawn_all)
+    kept = dressed_scene(post(RADIUS, 1600), (replace(look(rest), hidden=high),)).traces
+    assert kept
+    assert all((trace.points[:, 2] < 1021.0).all() for trace in kept)
+
+
 @pytest.mark.parametrize("stretched", [0.0, 0.01, 0.03])
 def test_the_greatest_stretch_of_a_tube_runs_round_it(stretched: float) -> None:
     stretch, turned = greatest_stretch(tube(RADIUS, 800, 1200, stretched=stretched))

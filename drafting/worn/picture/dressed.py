@@ -149,16 +149,28 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 
 
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
-    """Yield the lines of a garment, where it is sewn and where it ends, on both hands."""
+    """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but on what is hidden."""
     rest = look.rest
     for ref in look.lines:
-        points = rest.points[rest.mesh.edges[ref]]
         up = raised(look, ref)
         nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
-        yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
-        if rest.mesh.halved:
-            other = points * (-1, 1, 1)
-            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other) * (LAPEL_LAPS if up else 1.0))
+        for run in shown_runs(look, rest.mesh.edges[ref]):
+            points = rest.points[run]
+            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
+            if rest.mesh.halved:
+                other = points * (-1, 1, 1)
+                under = laps_under(other) * (LAPEL_LAPS if up else 1.0)
+                yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=under)
+
+
+def shown_runs(look: Look, chain: Whole) -> Iterator[Whole]:
+    """Yield the parts of a line of sewn points that lie on cloth that is not hidden, of two points or more."""
+    if look.hidden is None:
+        yield chain
+        return
+    shown = np.isin(chain, look.rest.mesh.sewn[~look.hidden])
+    ends = np.flatnonzero(np.diff(shown)) + 1
+    yield from (run for run in np.split(chain, ends) if len(run) > 1 and np.isin(run[0], chain[shown]))
 
 
 def raised(look: Look, ref: EdgeRef) -> bool:
