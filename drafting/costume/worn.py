@@ -60,7 +60,7 @@ class WornGarment:
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
     `lines` the edges that pictures show, `over` (T,) the triangles that are turned over and lie on the rest,
-    `hidden` (T,) those that others cover.
+    `hidden` (T,) those that others cover, `under` (count,) the sewn points beneath others' cloth.
     """
 
     name: str
@@ -74,6 +74,7 @@ class WornGarment:
     lines: tuple[EdgeRef, ...] = ()
     over: Truth | None = None
     hidden: Truth | None = None
+    under: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -253,11 +254,13 @@ def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarm
     for garment in reversed(garments):
         over = np.zeros(len(garment.rest.mesh.sewn), bool) if garment.over is None else garment.over
         shown, hidden = laid_on(garment.rest, over, form.distance), np.zeros(len(over), bool)
+        under = np.zeros(garment.rest.mesh.count, bool)
         for outer in reversed(dressed):
             shown = tucked(shown, outer.shown, form.distance)
         for outer in dressed:
-            hidden |= covered(shown, outer.shown, form.distance)
-        dressed.append(replace(garment, shown=shown, hidden=hidden))
+            beneath = covered(shown, outer.shown, form.distance)
+            hidden, under = hidden | beneath.triangles, under | beneath.points
+        dressed.append(replace(garment, shown=shown, hidden=hidden, under=under))
     return tuple(reversed(dressed))
 
 
@@ -280,6 +283,7 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         lines=garment.lines,
         over=garment.over,
         hidden=garment.hidden,
+        under=garment.under,
     )
 
 

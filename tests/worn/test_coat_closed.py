@@ -112,6 +112,6 @@ def test_cloth_that_spans_the_open_between_the_walls_of_what_is_worn_over_it_is_
     """A tube inside a tube is seen nowhere beneath, and one that hangs out below is shown there."""
     field = post_field(150.0)
     inner, outer = tube(178, 500, 1180, step=20), tube(170, 900, 1300, step=20)
-    hidden = covered(tucked(inner, outer, field), outer, field)
+    hidden = covered(tucked(inner, outer, field), outer, field).triangles
     low = inner.points[inner.mesh.sewn][:, :, 2].max(axis=1) < 850
     assert not hidden[low].any()

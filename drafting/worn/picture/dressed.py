@@ -37,7 +37,7 @@ class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
     share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
     are the edges that are drawn; `over` (T,) says which triangles are turned over and lie on the rest, as a lapel
-    does, `hidden` (T,) which are not seen."""
+    does, `hidden` (T,) which are not seen, `under` (count,) which sewn points lie under other cloth."""
 
     name: str
     rest: AtRest
@@ -47,6 +47,7 @@ class Look:
     lines: tuple[EdgeRef, ...]
     over: Truth | None = None
     hidden: Truth | None = None
+    under: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -149,7 +150,7 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 
 
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
-    """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but on what is hidden."""
+    """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but under other cloth."""
     rest = look.rest
     for ref in look.lines:
         up = raised(look, ref)
@@ -164,13 +165,12 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
 
 
 def shown_runs(look: Look, chain: Whole) -> Iterator[Whole]:
-    """Yield the parts of a line of sewn points that lie on cloth that is not hidden, of two points or more."""
-    if look.hidden is None:
+    """Yield the parts of a line of sewn points that lie under no other cloth, of two points or more."""
+    if look.under is None:
         yield chain
         return
-    shown = np.isin(chain, look.rest.mesh.sewn[~look.hidden])
-    ends = np.flatnonzero(np.diff(shown)) + 1
-    yield from (run for run in np.split(chain, ends) if len(run) > 1 and np.isin(run[0], chain[shown]))
+    ends = np.flatnonzero(np.diff(look.under[chain])) + 1
+    yield from (run for run in np.split(chain, ends) if len(run) > 1 and not look.under[run[0]])
 
 
 def raised(look: Look, ref: EdgeRef) -> bool:
