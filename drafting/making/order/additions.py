@@ -26,7 +26,8 @@ def bones(bench: Bench) -> None:
         [said("do.bone"), said("do.bone_short"), said("do.bone_closed")],
         notions=boning,
         cautions=[said("caution.bones")],
-        count=len(boned),
+        count=sum(notion.count for notion in bench.notions("boning")),
+        length=sum(notion.count * (notion.cut_length or 0.0) for notion in bench.notions("boning")),
     )
 
 

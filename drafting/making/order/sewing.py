@@ -30,7 +30,7 @@ from drafting.making.order.seam_kinds import (
     order_of_body,
     sewn_unit_of,
 )
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.seam_lengths import seam_lengths, times_sewn
 from drafting.making.treating import has_pile
 
 
@@ -127,7 +127,7 @@ def dart(bench: Bench, seam: Seam) -> None:
         (piece,),
         [said("do.dart", name=seam.name, piece=piece)],
         seams=(seam.name,),
-        count=2,
+        count=times_sewn(bench.garment.draft, seam),
     )
 
 
@@ -141,7 +141,8 @@ def inner_darts(bench: Bench) -> None:
                 f"{piece.name} shaped",
                 (piece.name,),
                 [said("do.inner_dart", name=names, piece=piece.name)],
-                count=2 * len(piece.darts),
+                count=piece.count * len(piece.darts),
+                length=piece.count * sum(dart.leg_a.length for dart in piece.darts),
             )
 
 
