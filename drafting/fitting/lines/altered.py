@@ -15,7 +15,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.aim import aimed
 from drafting.fitting.lines.behind import brought_along
 from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, untouched, with_levels
-from drafting.fitting.lines.true import corners_kept, seams_trued
+from drafting.fitting.lines.true import corners_kept, ready, seams_trued
 from drafting.fitting.note import Moved
 from drafting.geometry import Path
 
@@ -39,6 +39,7 @@ def carried_out(
     `facts` are added to those of the draft. Raises `DraftError` where a piece would not close.
     """
     asked = {shift.piece: shift for shift in shifts}
+    given, draft = draft, ready(draft, asked)
     found = {name: reshaped(draft[name], shift) for name, shift in asked.items()}
     after = draft.with_pieces(aimed(one.before, one.after) for one in found.values())
     after = seams_trued(draft, corners_kept(draft, after))
@@ -48,11 +49,12 @@ def carried_out(
     behind = brought_along(draft, found)
     found |= behind
     after = after.with_pieces(one.after for one in found.values())
+    after = after.with_pieces(given[p.name] for p in draft.pieces if after[p.name] is p)
     seams = tuple(_noted(seam, found) for seam in draft.seams)
     more = {name: draft.facts[name] + by for name, by in (facts or {}).items() if name in draft.facts}
     after = replace(after, seams=seams, facts={**draft.facts, **more, **_crotch(draft, after)})
     after = replace(after, girths=tuple(_told(girth, draft, after) for girth in draft.girths))
-    return Altered(after, tuple(moves(draft, after, why)))
+    return Altered(after, tuple(moves(given, after, why)))
 
 
 def _crotch(before: Draft, after: Draft) -> dict[str, float]:
