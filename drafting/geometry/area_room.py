@@ -25,7 +25,7 @@ def room_for_box(
         free = free.difference(_solid(other))
     for box in taken:
         free = free.difference(shapely.box(*box))
-    parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and not part.is_empty]
+    parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and part.area > wide * high]
     if not parts:
         return None
 

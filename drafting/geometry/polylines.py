@@ -142,3 +142,9 @@ def fewer_points(points: Points, gap: float) -> Points:
         kept[1:-1:2] = ~flat[::2]
         points = points[kept]
     return points
+
+
+def evenly_spaced(points: Points, step: float) -> Points:
+    """Return an open line at even steps, so that no tiny back step is blown up by a line beside it."""
+    whole = polyline_length(points)
+    return points_along(points, np.linspace(0.0, whole, max(2, int(whole / step) + 1)))

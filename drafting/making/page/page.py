@@ -44,7 +44,11 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     def draw(step: Step) -> Html:
         return Html(drawn[step.key].svg if step.key in drawn else "")
 
-    titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
+    titles = {
+        (garment.name, cut.piece.name): f"{cut.number} {piece_title(cut.piece)}"
+        for garment in made.garments
+        for cut in garment.pattern.pieces
+    }
     bodies = {
         "cautions": paragraphs(plan.cautions, "caution"),
         "worn": worn_part(worn),

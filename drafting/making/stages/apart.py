@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from drafting.draft.draft import Seam
+from drafting.draft.roles import SeamKind
 from drafting.geometry.area_room import shared_area
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, Motion, best_fit, mirrored_in
@@ -33,13 +34,14 @@ def drawn_apart(so_far: SoFar, seam: Seam) -> StageDrawing | None:
         return None
     root = next(iter(fixed_parts[0]))
     fixed: LaidPieces = so_far.beside(root)
-    if len(fixed) > MANY:
+    alone = seam.kind is SeamKind.ATTACHED
+    if alone or len(fixed) > MANY:
         fixed = dict(fixed_parts[0])
     moved: dict[str, Motion] = {}
     for part in free_parts:
         guest = so_far.beside(next(iter(part)))
         one_in_hand = bool(set(guest) & set(fixed))
-        if len(guest) > MANY or one_in_hand:
+        if alone or len(guest) > MANY or one_in_hand:
             guest, fixed = dict(part), dict(fixed_parts[0])
         here, there = meeting_points(so_far, seam, fixed_parts[0], part)
         if not len(here):

@@ -12,11 +12,11 @@ from drafting.draft.draft import Seam
 from drafting.draft.piece import EdgeKind, InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.geometry.curve import Points
-from drafting.geometry.moves import TURNED_OVER, mirrored_in
+from drafting.geometry.moves import STAY, TURNED_OVER, Motion, mirrored_in
 from drafting.geometry.polylines import kept_left, line_crossings, polyline_length, stepped, stepped_ring
 from drafting.making.stages.laid import name_on
 from drafting.making.stages.picture import Face, Ink, InkLine, InkMark, StageDrawing, drawn_panel
-from drafting.making.stages.shapes import Shape
+from drafting.making.stages.shapes import CHORD, Shape
 
 STEP = 40.0
 """mm between the points of a line that is spread round a dart's tip (ours)."""
@@ -149,7 +149,7 @@ def shaped(shape: Shape, seam: Seam) -> Shape:
 def inner_darts_sewn(shape: Shape) -> StageDrawing:
     """Return the darts inside a piece: the first folded and stitched, then all of them pressed."""
     dart = shape.piece.darts[0]
-    a = dart.leg_a.points(0.8)
+    a = dart.leg_a.points(CHORD)
     top, low = complex(a[0]), complex(a[-1])
     way = (low - top) / abs(low - top)
     one = drawn_panel(_inner_folded(shape, dart, top, way))
@@ -164,7 +164,7 @@ def _inner_folded(shape: Shape, dart: InnerDart, top: complex, way: complex) -> 
     yield Face("wrong", over(turned), shape.name, over=True)
     ends = line_crossings(shape.cut, top, way)
     yield InkLine("fold", np.array([ends[0], ends[-1]]))
-    legs = (dart.leg_a.points(0.8), dart.leg_b.points(0.8))
+    legs = (dart.leg_a.points(CHORD), dart.leg_b.points(CHORD))
     leg = next((line for line in legs if not _is_on(turned, line.mean(), top, way)), legs[0])
     yield InkLine("sewing", leg, dart.name)
     for point in (leg[0], leg[-1]):
@@ -177,20 +177,23 @@ def _inner_folded(shape: Shape, dart: InnerDart, top: complex, way: complex) -> 
 def _inner_pressed(shape: Shape) -> Iterator[Ink]:
     yield Face("wrong", TURNED_OVER(shape.outline), shape.name, over=True)
     centre = TURNED_OVER.point(centre_place(shape))
-    for dart in shape.piece.darts:
-        for mirror in (None, shape.axis) if shape.axis else (None,):
-            hand = mirrored_in(*mirror) if mirror else None
-            a, b = (leg.points(0.8) for leg in (dart.leg_a, dart.leg_b))
-            if hand:
-                a, b = hand(a), hand(b)
-            line = TURNED_OVER(np.array([a[0], a[-1]]))
-            at = complex(line.mean())
-            to = 1 + 0j if (centre - at).real > 0 else -1 + 0j
-            wide = max(float(np.abs(a - b[::-1]).max()) / 2, LEAST_DART / 2)
-            yield Face("wrong", np.array([line[0], at + to * wide, line[1]]))
-            yield InkLine("sewn", line, dart.name)
-            yield InkMark("press", at + to * (wide + 60.0), to, 54.0)
+    for hand in (STAY, mirrored_in(*shape.axis)) if shape.axis else (STAY,):
+        for dart in shape.piece.darts:
+            yield from _one_pressed(dart, TURNED_OVER.after(hand), centre)
     yield name_on(shape, TURNED_OVER(shape.outline))
+
+
+def _one_pressed(dart: InnerDart, view: Motion, centre: complex) -> Iterator[Ink]:
+    """Yield a sewn dart with its fold turned towards the centre."""
+    leg = dart.leg_a.points(CHORD)
+    line = view(leg)
+    at, chord = complex((line[0] + line[-1]) / 2), complex(leg[-1] - leg[0])
+    to = 1 + 0j if (centre - at).real > 0 else -1 + 0j
+    deep = float(np.abs(((leg - leg[0]) * np.conj(chord)).imag).max() / abs(chord))
+    wide = max(deep, LEAST_DART / 2)
+    yield Face("wrong", np.array([line[0], at + to * wide, line[-1]]))
+    yield InkLine("sewn", np.array([line[0], line[-1]]), dart.name)
+    yield InkMark("press", at + to * (wide + 60.0), to, 54.0)
 
 
 def takes_dart(seam: Seam, shape: Shape) -> bool:

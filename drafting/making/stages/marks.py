@@ -56,9 +56,10 @@ def _iron(at: complex, way: complex, size: float, count: int) -> Svg:
     return svg_joined([path_element("p", data), path_element("a", handle)])
 
 
-def _cut(at: complex, way: complex, size: float, count: int) -> Svg:
-    """A short stroke of the scissors into an allowance."""
-    return path_element("s", f"M{_at(at)}L{_at(at + way * size)}")
+def _grain(at: complex, way: complex, size: float, count: int) -> Svg:
+    """A thin arrow along the warp."""
+    tip = f"M{_at(at + (-9 + 5j) * way)}L{_at(at)}L{_at(at + (-9 - 5j) * way)}"
+    return path_element("s", f"M{_at(at - way * size)}L{_at(at)}{tip}")
 
 
 WrittenSign = Callable[[complex, complex, float, int], Svg]
@@ -71,7 +72,7 @@ SIGNS: dict[MarkKind, WrittenSign] = {
     "button": _button,
     "dot": _dot,
     "iron": _iron,
-    "cut": _cut,
+    "grain": _grain,
 }
 
 

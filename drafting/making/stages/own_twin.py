@@ -21,10 +21,7 @@ from drafting.making.stages.laid import (
 )
 from drafting.making.stages.picture import Face, Ink, InkLine, StageDrawing, drawn_panel
 from drafting.making.stages.shapes import Shape, laid_edges, matching
-from drafting.making.stages.so_far import SoFar
-
-STRAIGHT = 0.03
-"""Bulge of a seam over its length up to which both hands open out flat (ours)."""
+from drafting.making.stages.so_far import STRAIGHT, SoFar, bulge
 
 UNDER = 14 - 14j
 """mm by which the lower of two equal layers is drawn beside the upper (ours)."""
@@ -44,14 +41,9 @@ def to_its_twin(so_far: SoFar, seam: Seam) -> StageDrawing:
     one = drawn_panel(inks)
     line = np.concatenate(laid_edges(goods, seam.a, where))
     shape = goods.shapes[pieces[0]]
-    if len(pieces) > 1 or shape.piece.copies > 1 or not shape.piece.pair or _bulge(line) > STRAIGHT:
+    if len(pieces) > 1 or shape.piece.copies > 1 or not shape.piece.pair or bulge(line) > STRAIGHT:
         return StageDrawing("two layers", (one,))
     return StageDrawing("two hands", (one, drawn_panel(_both_hands(shape, seam))))
-
-
-def _bulge(line: Points) -> float:
-    chord = line[-1] - line[0]
-    return float(np.abs(((line - line[0]) * np.conj(chord)).imag).max() / abs(chord) ** 2)
 
 
 def _both_hands(shape: Shape, seam: Seam) -> Iterator[Ink]:
@@ -74,13 +66,13 @@ def to_itself(so_far: SoFar, seam: Seam, press: str) -> StageDrawing:
     shape = so_far.goods.shapes[name]
     here = {name: Motion()}
     a, b = matching(so_far.goods, seam, here, here)
-    through, way = _middle_line((a + b) / 2, a, b)
+    through, way = middle_line((a + b) / 2, a, b)
     parts = [kept_left(shape.cut, through, way), kept_left(shape.cut, through, -way)]
     lies, turned = sorted(parts, key=_area)[::-1]
     over = mirrored_in(through, through + way)
     inks: list[Ink] = [Face("right", lies, name), Face("wrong", over(turned), name, over=True)]
     for line in (*laid_edges(so_far.goods, seam.a, here), *laid_edges(so_far.goods, seam.b, here)):
-        if _same_side(line, turned, through, way):
+        if on_same_side(line, turned, through, way):
             inks.append(InkLine("sewing", over(line), seam.name))
     ends = line_crossings(shape.cut, through, way)
     inks += [InkLine("fold", np.array([ends[0], ends[-1]]))] if len(ends) else []
@@ -88,7 +80,7 @@ def to_itself(so_far: SoFar, seam: Seam, press: str) -> StageDrawing:
     return StageDrawing("folded on itself", (drawn_panel(inks), drawn_panel(_tube(so_far, seam, shape, press))))
 
 
-def _middle_line(middles: Points, a: Points, b: Points) -> tuple[complex, complex]:
+def middle_line(middles: Points, a: Points, b: Points) -> tuple[complex, complex]:
     """Return the straight line that fits the midpoints best: a point of it and its way."""
     centre = complex(middles.mean())
     square = complex(np.sum((middles - centre) ** 2))
@@ -103,7 +95,7 @@ def _area(ring: Points) -> float:
     return abs(float(np.sum(ring.real * np.roll(ring.imag, -1) - ring.imag * np.roll(ring.real, -1))))
 
 
-def _same_side(line: Points, ring: Points, through: complex, way: complex) -> bool:
+def on_same_side(line: Points, ring: Points, through: complex, way: complex) -> bool:
     sides = [((z - through) * np.conj(way)).imag.mean() for z in (line, ring)]
     return bool(sides[0] * sides[1] > 0)
 

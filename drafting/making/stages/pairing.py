@@ -8,7 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from drafting.draft.draft import EdgeRef, Seam
-from drafting.geometry.moves import best_fit
+from drafting.draft.roles import SeamKind
+from drafting.geometry.moves import Motion, best_fit
 from drafting.geometry.polylines import polyline_length
 from drafting.making.stages.bent import bent_to
 from drafting.making.stages.shapes import LaidAs, LaidPieces, pieces_along
@@ -36,9 +37,9 @@ class Pairing:
         return self.miss > TOO_FAR * length
 
 
-def paired(so_far: SoFar, seam: Seam, *, over: bool = True) -> Pairing | None:
+def paired(so_far: SoFar, seam: Seam) -> Pairing | None:
     """Return both sides of a seam edge on edge, or None where they hang in too many parts to lie so."""
-    parts = {chain: so_far.parts(chain) for chain in (seam.a, seam.b)}
+    parts = {chain: _parts(so_far, seam, chain) for chain in (seam.a, seam.b)}
     lower_chain, upper_chain = seam.a, seam.b
     if _is_lower(so_far, seam.b, parts[seam.b], seam.a, parts[seam.a]):
         lower_chain, upper_chain = seam.b, seam.a
@@ -51,13 +52,23 @@ def paired(so_far: SoFar, seam: Seam, *, over: bool = True) -> Pairing | None:
         here, there = meeting_points(so_far, seam, lower, part)
         if not len(here):
             return None
-        move = best_fit(there, here, over=over)
+        move = best_fit(there, here, over=True)
         gap = float(np.abs(there - move(here)).max())
         miss = max(miss, gap)
         for name, where in part.items():
             laid = move.after(where)
             placed[name] = bent_to(laid, move(here), there, polyline_length(there)) if gap > BENT_FROM else laid
     return Pairing(lower, placed, lower_chain, upper_chain, miss)
+
+
+def _parts(so_far: SoFar, seam: Seam, chain: tuple[EdgeRef, ...]) -> list[dict[str, Motion]]:
+    """Return what of a chain is laid as one; to a collar or a cuff each piece is laid by itself.
+
+    A body that lies flat is not as round as the neck it makes: piece by piece it follows the collar.
+    """
+    if seam.kind is not SeamKind.ATTACHED:
+        return so_far.parts(chain)
+    return [{name: so_far.where[name]} for name in pieces_along(chain)]
 
 
 def _is_lower(

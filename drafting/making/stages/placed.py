@@ -78,7 +78,7 @@ def _row(
         corner = complex(x, head + (tall - high * scale) / 2)
         found.append(PlacedPanel(panel, scale, corner, (max(x + wide / 2, 12.0), 22.0)))
         x += wide + GAP + spare
-    return found, int(np.ceil(tall + head + RIM))
+    return found, round(tall + head + RIM)
 
 
 def _column(panels: tuple[Panel, ...], sizes: _Sizes, scales: list[float]) -> tuple[list[PlacedPanel], int]:
@@ -88,4 +88,4 @@ def _column(panels: tuple[Panel, ...], sizes: _Sizes, scales: list[float]) -> tu
         corner = complex(COLUMN + (WIDE - 2 * COLUMN - wide * scale) / 2, y)
         found.append(PlacedPanel(panel, scale, corner, (18.0, y + min(high * scale / 2, 40.0) + 8.0)))
         y += high * scale + GAP + RIM
-    return found, int(np.ceil(y - GAP))
+    return found, round(y - GAP)

@@ -152,8 +152,8 @@ def _placed(
 ) -> tuple[Points, np.ndarray]:
     """Return where the points at these distances along a chain lie, and which of them are known."""
     points, known, passed = np.zeros(len(at), complex), np.zeros(len(at), bool), 0.0
-    for (piece, edge), length in zip(chain, lengths, strict=True):
-        if piece in where:
+    for i, ((piece, edge), length) in enumerate(zip(chain, lengths, strict=True)):
+        if piece in where and (piece, edge) not in chain[:i]:  # a second time it is the other hand
             here = (at >= passed - 1e-6) & (at <= passed + length + 1e-6)
             own = at[here] - passed
             line = goods.shapes[piece].edges[edge]
@@ -200,4 +200,6 @@ def outward_at(line: Points, at: float, *, over: bool) -> complex:
 
 def laid_edges(goods: Goods, chain: Sequence[EdgeRef], where: LaidPieces) -> list[Points]:
     """Return the edges of a chain where their pieces lie."""
-    return [where[piece](goods.shapes[piece].edges[edge]) for piece, edge in chain if piece in where]
+    return [
+        where[piece](goods.shapes[piece].edges[edge]) for piece, edge in dict.fromkeys(chain) if piece in where
+    ]

@@ -146,8 +146,19 @@ def axis_of(so_far: SoFar, where: LaidPieces) -> tuple[complex, complex] | None:
         piece, edge = seam.a[0]
         if seam.a == seam.b and piece in where and shapes[piece].piece.pair:
             line = where[piece](shapes[piece].edges[edge])
-            return complex(line[0]), complex(line[-1])
+            if bulge(line) <= STRAIGHT:
+                return complex(line[0]), complex(line[-1])
     return None
+
+
+STRAIGHT = 0.03
+"""Bulge of a seam over its length up to which both hands open out flat (ours)."""
+
+
+def bulge(line: Points) -> float:
+    """Return how far an open line leaves the chord of its ends, as a share of the chord."""
+    chord = line[-1] - line[0]
+    return float(np.abs(((line - line[0]) * np.conj(chord)).imag).max() / max(abs(chord) ** 2, 1e-9))
 
 
 def hands_of(so_far: SoFar, where: LaidPieces) -> tuple[Motion, ...]:
