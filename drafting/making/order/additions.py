@@ -18,12 +18,13 @@ def bones(bench: Bench) -> None:
         return
     casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
     boned = _boned(bench)
+    lined = [said("do.bone_lined")] if bench.lined() & set(boned) else []
     bench.do(
         "finish",
         "bone",
         "boned",
         [*boned, *casing],
-        [said("do.bone"), said("do.bone_short"), said("do.bone_closed")],
+        [said("do.bone"), said("do.bone_short"), said("do.bone_closed"), *lined],
         notions=boning,
         cautions=[said("caution.bones")],
         count=sum(notion.count for notion in bench.notions("boning")),

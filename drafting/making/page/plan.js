@@ -12,7 +12,7 @@
     });
     document.getElementById('left').textContent = (left / 60).toFixed(1);
   };
-  // A pace is her minutes over the guess, by the kind of work: the mean of all she has put in, in any costume.
+  // A pace is her minutes over the guess, by the kind of work: the mean of what she put in at other costumes.
   const learn = (work, guess, mine) => {
     if (!(guess > 0 && mine > 0)) return;
     const of = pace[work] || (pace[work] = {});
@@ -20,7 +20,7 @@
     write(paces, pace);
   };
   const known = work => {
-    const all = Object.values(pace[work] || {});
+    const all = Object.entries(pace[work] || {}).filter(([where]) => where !== key).map(([, one]) => one);
     return all.length ? all.reduce((sum, one) => sum + one, 0) / all.length : 1;
   };
   document.querySelectorAll('.steps input, .shopping input').forEach(input => {

@@ -99,7 +99,8 @@ def _shopping_cells(row: ShoppingRow) -> Iterator[str]:
 def _thing(row: ShoppingRow) -> str:
     """Return what a row is, whatever amount of it is bought: its sort and kind, no figure of length."""
     facts = dict(row.detail.facts)
-    told = [row.what, *(str(facts[key]) for key in ("title", "kind", "cloth", "point", "size") if key in facts)]
+    kinds = ("title", "kind", "cloth", "point", "size", "width")
+    told = [row.what, row.detail.key.partition(".")[2], *(str(facts[kind]) for kind in kinds if kind in facts)]
     return "-".join(told).replace(" ", "-")
 
 
