@@ -92,7 +92,8 @@ def test_what_keeps_every_hole_is_clipped_and_weighted_in_one_layer(sort: Sort) 
 def test_a_row_in_coated_cloth_does_not_perforate_it() -> None:
     """At least 3 mm: common practice of sewing vinyl; at 2.5 mm the row tears like a stamp."""
     _, plan = costume_of("coated")
-    rows = [s.setting for s in own(plan) if s.setting and s.setting.stitch == "301"]
+    shell = [s for s in own(plan) if "lining" not in s.makes]
+    rows = [s.setting for s in shell if s.setting and s.setting.stitch == "301"]
     assert len(rows) > 10
     assert min(row.stitch_length for row in rows) >= 3.0
 

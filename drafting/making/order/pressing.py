@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.draft.draft import Seam
-from drafting.making.model import Said, said
+from drafting.draft.roles import SeamKind
+from drafting.fabric import handling
+from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
+from drafting.making.settings.stitches import OVEREDGE
 
 NOTICED = 1.0
 """mm of ease from which it is worth a word (ours): less is taken up by the pins."""
@@ -16,16 +19,56 @@ def eased(ease: float) -> bool:
     return abs(ease) > NOTICED
 
 
-def pressed(bench: Bench, seam: Seam) -> Said:
-    """Return how a seam's allowances are pressed, as its setting has it."""
+def overedged(setting: Setting | None) -> bool:
+    """Return whether the seam's own stitch neatens it: it is never overcast a second time."""
+    return setting is not None and setting.stitch in OVEREDGE
+
+
+def french(bench: Bench, seam: Seam) -> bool:
+    """Return whether a seam is a French one: of sheer cloth, neither eased nor clipped, plainly sewn."""
+    fabric = bench.fabric
+    if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
+        return False
+    return seam.kind in STRAIGHT and not eased(seam.ease)
+
+
+STRAIGHT = frozenset({SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM, SeamKind.PLAIN})
+"""Seams straight enough for a French seam (common practice)."""
+
+
+def neatened(bench: Bench, setting: Setting | None) -> bool:
+    """Return whether raw allowances have to be overcast: cloth that frays and is washed, not lined."""
+    fabric = bench.fabric
+    if overedged(setting) or fabric is None or bench.lined():
+        return False
+    return handling(fabric).neatens == "overcast" and handling(fabric).water
+
+
+def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how the raw edges of a seam that is pressed open are neatened, where they have to be."""
+    if neatened(bench, bench.settings.get((bench.garment.name, seam.name))):
+        yield said("do.neaten_open")
+
+
+def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
+    if french(bench, seam):
+        yield said("do.french")
+        return
+    raw = neatened(bench, setting)
     match setting.press if setting else "open":
         case "open":
-            return said("do.press_open")
+            yield from raw_edges(bench, seam)
+            yield said("do.press_open")
         case "to one side":
-            return said("do.press_side")
+            if raw:
+                yield said("do.neaten_side")
+            yield said("do.press_side")
         case _:
-            return said("do.press_not")
+            if raw:
+                yield said("do.neaten_side")
+            yield said("do.press_not")
 
 
 def gathers(ratio: float, drawn: float) -> Iterator[Said]:

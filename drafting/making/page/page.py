@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from zlib import crc32
+
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.ground import palette
@@ -27,6 +29,12 @@ from drafting.making.times import starts
 from drafting.making.words import text
 
 PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")
+
+
+def _kept(plan: Plan, made: Made) -> str:
+    """Return under what name a browser keeps the ticks: wearer, costume, and this draft of it."""
+    drawn = "".join(f"{g.name}.{c.piece.name} {c.cut.area:.1f};" for g in made.garments for c in g.pattern.pieces)
+    return f"{plan.wearer} / {plan.title} / {crc32(drawn.encode()):08x}"
 
 
 def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
@@ -59,6 +67,7 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     written = str(
         whole.page(
             title=f"{text('page.title')} {plan.title}",
+            kept=_kept(plan, made),
             policy=page_policy(SCRIPT),
             style=Html(palette.css() + STYLE),
             head=whole.head(plan.title, text("page.about"), plan.wearer),
