@@ -97,22 +97,6 @@ def test_a_full_circle_lies_flat_at_the_trades_narrow_hem_only() -> None:
     assert flat_depth(line(0j, 400 + 0j)) > 1000
 
 
-def test_no_hem_of_a_person_is_narrower_than_can_be_turned_however_it_curves() -> None:
-    # Common practice: 10 to 15 where a hem is curved; a quarter of a ring of 200 mm would lie flat at less.
-    low = span_mm("hem-curved")[0]
-    outer, inner = arc(0j, -200j, 90), arc(0j, 60 + 0j, -90)
-    ring = (outer, line(outer.end, inner.start), inner, line(inner.end, outer.start))
-    kinds = (EdgeKind.HEM, *(EdgeKind.SEAM,) * 3)
-    roles = (EdgeRole.HEM, *(EdgeRole.PLAIN,) * 3)
-    sides = zip("abcd", ring, kinds, roles, strict=True)
-    piece = Piece(
-        "ring", tuple(Edge(n, path, kind, role=what) for n, path, kind, what in sides), role=PieceRole.TAIL
-    )
-    assert flat_depth(outer) < low
-    (turned,) = turned_up(Draft((piece,)), None, FinishChoices(), 1.0).pieces
-    assert turned["a"].allowance == low
-
-
 def test_a_hem_that_curves_more_is_never_deeper() -> None:
     depths = [flat_depth(arc(0j, -r * 1j, 200 / r * 180 / math.pi)) for r in (300.0, 600.0, 1200.0, 2400.0)]
     assert depths == sorted(depths)
