@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from drafting.body.dimensions import DIMENSIONS
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
-from drafting.ground.units import LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
+from drafting.ground.units import FARTHEST, LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
 
 NAMES: dict[ShownUnit, str] = {"cm": "centimetres", "in": "inches", "mm": "millimetres"}
 NEAR = 1.15
@@ -161,6 +161,8 @@ def both_units(mm: float, unit: ShownUnit) -> str:
 
 def _number(mm: float, unit: ShownUnit) -> str:
     """Return the number that was written, with the fraction of an inch where there was one."""
+    if abs(mm) > FARTHEST:
+        return f"{mm / float(LENGTH_UNITS[unit]):.6g}"
     shown = show_length(mm, unit, finer=True)
     exact = abs(parse_length(shown, sign="any") - mm) < 1e-6
     return shown.removesuffix(f" {unit}") if exact else f"{mm / float(LENGTH_UNITS[unit]):.6g}"
