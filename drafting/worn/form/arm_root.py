@@ -12,7 +12,7 @@ from dataclasses import replace
 import numpy as np
 from scipy.optimize import lsq_linear
 
-from drafting.worn.form.dials import STANDING, Dials
+from drafting.worn.form.dials import Dials, Stance
 from drafting.worn.form.read import arm_folds
 from drafting.worn.form.sizes import Sizes
 from drafting.worn.form.solid import Solid, solid
@@ -30,12 +30,12 @@ _HOME, _HELD = 0.05, 0.8
 """How much a knob is drawn to where it began, and to where it is, mm a turn."""
 
 
-def arm_slopes(body: Solid, got: Mapping[str, float]) -> Reals:
+def arm_slopes(body: Solid, pose: Stance, got: Mapping[str, float]) -> Reals:
     """(3, 5): by how many mm each measure changes at one turn of each knob."""
     rows = []
     for name, by in TURNED.items():
         turned = _with(body.dials, {name: getattr(body.dials, name) + by})
-        there = arm_folds(solid(body.sizes, turned, STANDING))
+        there = arm_folds(solid(body.sizes, turned, pose))
         rows.append([there[measure] - got[measure] for measure in WEIGHTS])
     return np.asarray(np.clip(np.array(rows).T, -20.0, 20.0))
 

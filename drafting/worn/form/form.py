@@ -24,7 +24,7 @@ from drafting.worn.form.read import Readings, armpit, crotch_line
 from drafting.worn.form.sizes import sizes
 from drafting.worn.form.skin import skin
 from drafting.worn.form.solid import Solid
-from drafting.worn.form.solved import in_pose, one_middle, solved
+from drafting.worn.form.solved import one_middle, solved
 from drafting.worn.nouns import Limb, Point, Reals, Surface
 
 ROOM = 90.0
@@ -134,12 +134,10 @@ def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     Raises `DraftError` for measures that make no figure.
     """
     if not differing_measures(body):
-        solid, found = solved(sizes(body))
-        solid = in_pose(solid, pose)
+        solid, found = solved(sizes(body), pose)
         return replace(_form(solid, solid, (found, found), even=True), said=heights(body).said)
-    left, right = (solved(sizes(one_side(body, side)))[0] for side in SIDES)
-    (left, on_left), (right, on_right) = one_middle(left, right), one_middle(right, left)
-    left, right = in_pose(left, pose), in_pose(right, pose)
+    left, right = (solved(sizes(one_side(body, side)), pose)[0] for side in SIDES)
+    (left, on_left), (right, on_right) = one_middle(left, right, pose), one_middle(right, left, pose)
     return replace(_form(left, right, (on_left, on_right), even=False), said=heights(body).said)
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from drafting.worn.form.arm_root import arm_slopes, arm_turned
-from drafting.worn.form.dials import GIRTHS, STANDING, Dials, Stance
+from drafting.worn.form.dials import GIRTHS, Dials, Stance
 from drafting.worn.form.read import Readings, readings
 from drafting.worn.form.sizes import Sizes
 from drafting.worn.form.solid import Solid, solid
@@ -22,22 +22,19 @@ ROUNDEST, SQUAREST = 1.3, 6.0
 """How round and how square the crotch may be (`Dials.square`)."""
 
 
-def solved(s: Sizes) -> tuple[Solid, Readings]:
-    """Return the form on which every measure reads as wanted, as near as it can, and what reads on it.
-
-    It is read as it stands, with air under its arms (`in_pose` brings them into another pose).
-    """
+def solved(s: Sizes, pose: Stance) -> tuple[Solid, Readings]:
+    """Return the form on which every measure reads as wanted, as near as it can, and what reads on it."""
     knobs = first(s)
-    body = solid(s, knobs, STANDING)
+    body = solid(s, knobs, pose)
     found = readings(body)
     best, least, slopes = (body, found), np.inf, None
     for round_ in range(ROUNDS):
         if round_ in ASKED_AGAIN:
-            slopes = arm_slopes(body, found.measures)
+            slopes = arm_slopes(body, pose, found.measures)
         knobs = _turned(s, knobs, found.measures)
         if slopes is not None:
             knobs = arm_turned(s, knobs, found.measures, slopes)
-        body = solid(s, knobs, STANDING)
+        body = solid(s, knobs, pose)
         found = readings(body)
         now = misfit(s, found.measures)
         if now < least:
@@ -47,15 +44,7 @@ def solved(s: Sizes) -> tuple[Solid, Readings]:
     return best
 
 
-def in_pose(body: Solid, pose: Stance) -> Solid:
-    """Return a body that was solved as it stands with its arms swung about their joints into another pose.
-
-    Solved anew for arms that hang, where no armpit is seen, the shoulders came out 40 mm too broad.
-    """
-    return body if pose == STANDING else solid(body.sizes, replace(body.dials, out=0.0), pose)
-
-
-def one_middle(one: Solid, other: Solid) -> tuple[Solid, Readings]:
+def one_middle(one: Solid, other: Solid, pose: Stance) -> tuple[Solid, Readings]:
     """Return `one` with all that lies on the middle as it is on both in the mean: the halves of one body."""
     mine, its = one.dials, other.dials
 
@@ -75,7 +64,7 @@ def one_middle(one: Solid, other: Solid) -> tuple[Solid, Readings]:
         crotch_up=mean("crotch_up"),
         rounded=mean("rounded"),
     )
-    body = solid(one.sizes, dials, STANDING)
+    body = solid(one.sizes, dials, pose)
     return body, readings(body)
 
 
