@@ -16,7 +16,7 @@ from drafting.body.other_unit import (
     likely,
     meant_as,
 )
-from drafting.body.refusals import MAY_BE_TINY, expectations, ruled
+from drafting.body.refusals import expectations, ruled
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 
@@ -32,6 +32,9 @@ VARY = frozenset({"shoulder_drop", "waist_to_hip"})
 AMONG_GIRTHS = 1.6
 """Times the mean of the other girths of the trunk, more or less, from which a girth may be in another unit: all
 3,034 adults of the survey lie between 0.73 and 1.35 of it (`Source.ANSUR_II`)."""
+TINIEST = 0.6
+"""Of the low end of its band: a waist to hip of 60 mm and a shoulder drop of 9 are still somebody's (37 of the
+3,034 adults of `Source.ANSUR_II` have a waist to hip under the band)."""
 SIDES_APART = 25.0  # mm between the hands before it is mentioned; ours
 
 # (smaller, larger, by how many mm at least, what a maker should look at)
@@ -157,8 +160,8 @@ def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding
 
 
 def _tiny(name: str, mm: float, expected: float) -> bool:
-    """Say whether a measure is one that may be next to nothing, and not below its band."""
-    return name in MAY_BE_TINY and DIMENSIONS[name].low <= mm < expected
+    """Say whether a measure is one that may be next to nothing, and not so small that nobody's is."""
+    return name in VARY and TINIEST * DIMENSIONS[name].low <= mm < expected
 
 
 def _bands(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:

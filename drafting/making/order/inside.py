@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from drafting.draft.by_role import edges_as, pieces_as
 from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
 from drafting.making.order.parts import Bench
 from drafting.making.order.seam_kinds import is_sleeve
@@ -42,7 +43,9 @@ def roll_line(bench: Bench) -> None:
             [said("do.roll_tape", short=TAPE_SHORT * max(lines))],
             length=tape,
         )
-        bench.also(Supply("tape", "linen or cotton stay tape, 6 to 8 mm", tape, "mm"))
+        bench.also(
+            Supply("tape", f"linen or cotton stay tape, {told(6.0, 'small')} to {told(8.0, 'small')}", tape, "mm")
+        )
 
 
 def padded_shoulders(bench: Bench) -> None:
@@ -56,8 +59,8 @@ def padded_shoulders(bench: Bench) -> None:
     say = [said("do.sleeve_heads"), said("do.pads")]
     bench.do("finish", "pad", "shoulders padded", [*sleeved, *fronts], say, length=2 * HEAD, count=2)
     bench.also(
-        Supply("sleeve head", "bias strip of lambswool or wadding, 40 mm wide", 2 * HEAD, "mm"),
-        Supply("shoulder pad", "thin, at most 6 mm, one pair", 2.0, "piece"),
+        Supply("sleeve head", f"bias strip of lambswool or wadding, {told(40.0, 'small')} wide", 2 * HEAD, "mm"),
+        Supply("shoulder pad", f"thin, at most {told(6.0, 'small')}, one pair", 2.0, "piece"),
     )
 
 
