@@ -1,7 +1,7 @@
 """Thread, bones, elastic, tape and buttonholes, reckoned anew from the steps and the drawn pieces.
 
-Nothing here reads a constant of the kit: the figures are those of the trade, written down again, and the paths of
-the pieces as they are written into their SVG.
+Nothing here reads a constant of the kit: the figures are those of the trade, written down again, and lengths are
+those of the drawn paths.
 """
 
 from __future__ import annotations
@@ -53,6 +53,15 @@ def test_a_stitch_takes_at_least_the_way_its_thread_goes(
     """Geometry of the stitch: along both faces, and through the cloth."""
     assert thread_ratio(stitch, length, width, through) >= least - 1e-9
     assert thread_ratio(stitch, length, width, through) <= max(1.6 * least, 5.6)
+
+
+@pytest.mark.parametrize(
+    ("stitch", "guide"),
+    [("301", 2.5), ("304", 5.5), ("101", 5.0), ("103", 4.5), ("401", 5.5), ("504", 14.0), ("514", 18.0)],
+)
+def test_a_stitch_through_thin_cloth_takes_what_a_thread_makers_guide_says(stitch: str, guide: float) -> None:
+    """301, 304, 101 and 103 by the guide, the others from memory."""
+    assert thread_ratio(stitch) == pytest.approx(guide)
 
 
 def least_seam_thread(made: Made, plan: Plan) -> float:
@@ -126,6 +135,43 @@ def test_overcasting_follows_what_the_steps_say(name: str) -> None:
         wanted = 2 * length if "do.neaten_open" in keys else length if "do.neaten_side" in keys else 0.0
         assert extra == pytest.approx(wanted), step.key
         assert rows[0].stitch == (step.setting.stitch if step.setting else "301")
+
+
+def test_the_lining_is_felled_round_its_open_edges_on_both_hands() -> None:
+    """The body's neck, armholes, front, vents, hem and free front of the skirt; the sleeves' caps, vents, hems."""
+    made = laid("lamplighter")
+    open_edges = {"neck", "armhole", "inner", "vent", "hem", "cap part", "front"}
+    wanted = 2 * math.fsum(
+        edge.length
+        for piece in made["coat"].draft.pieces
+        for edge in piece.edges
+        if piece.material == "lining"
+        and edge.role.value in open_edges
+        and (edge.role.value != "front" or piece.name == "tail-4-lining")  # the others are joined panel to panel
+    )
+    told = math.fsum(step.length for step in steps_of("lamplighter", "fell"))
+    assert told == pytest.approx(wanted, rel=0.01)
+
+
+@pytest.mark.parametrize("name", ["coat", "shirt"])
+def test_each_button_has_half_a_metre_of_thread(name: str) -> None:
+    """From memory: four to six passes through a shank button or four holes, the shank wound, and both ends."""
+    made = laid("lamplighter")
+    for step in (s for s in steps_of("lamplighter", "button") if s.garment == name):
+        rows = rows_of(step, made[name], made.costume.workroom)
+        each = math.fsum(row.length * thread_ratio(row.stitch) for row in rows) / step.count
+        assert 350.0 <= each <= 700.0
+        assert step.count == sum(n.count for n in made[name].draft.notions if n.what == "button")
+
+
+def test_thread_for_bones_goes_down_both_sides_of_every_bone() -> None:
+    made = laid("lamplighter")
+    (step,) = steps_of("lamplighter", "bone")
+    whole = math.fsum(length * hands for length, hands in drawn(made, "coat", "bone"))
+    bones = 2  # one a hand, through all four tails
+    (row,) = rows_of(step, made["coat"], made.costume.workroom)
+    assert 2 * (whole - 15.0 * bones) <= row.length <= 2 * whole
+    assert step.count == bones
 
 
 def drawn(made: Made, garment: str, what: str) -> list[tuple[float, int]]:

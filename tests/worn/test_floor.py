@@ -85,12 +85,15 @@ def test_a_skirt_longer_than_to_the_floor_starts_and_ends_laid_out_on_it(folder:
 BELLY = wearer({"height": 1900, "bust_girth": 1280, "waist_girth": 1300, "hip_girth": 1140}, title="great belly")
 
 
-@pytest.mark.parametrize(("body", "block", "slides"), [
-    (BELLY, "trousers", True),
-    (BELLY, "breeches", False),  # on elastic
-    (BELLY, "shirt", False),
-    (chart_body(), "trousers", False),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("body", "block", "slides"),
+    [
+        (BELLY, "trousers", True),
+        (BELLY, "breeches", False),  # on elastic
+        (BELLY, "shirt", False),
+        (chart_body(), "trousers", False),
+    ],
+)
 def test_only_trousers_that_nothing_below_holds_up_slide_down(body: Body, block: str, slides: bool) -> None:
     form = wearers_form(body)
     mesh = sewn_mesh(drafted(block, body), block, plies_for(block), COARSE)
