@@ -19,6 +19,8 @@ from drafting.fabric.sorts import SORTS, Sort
 from drafting.ground.errors import DraftError, InputError
 from drafting.making.model import Step
 from drafting.making.order import unsound
+from drafting.making.stages.drawn import sewn_on_paper
+from drafting.making.stages.picture import InkMark
 from drafting.reading.trimming import KINDS, TrimWish
 from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
@@ -240,3 +242,21 @@ def test_no_sort_of_cloth_lining_or_trim_makes_an_order_that_breaks_a_rule(
         garment = replace(garment, trims=(TrimWish(piece.name, edge, kind, 12.0),))
     costume = costume_of(garment, fabric)
     assert unsound(costume, order_of(costume)) == ()
+
+
+def test_a_french_seam_is_pressed_to_one_side_in_its_setting_too() -> None:
+    """Its allowances lie enclosed, so nothing can be opened (common practice)."""
+    _, steps = worked("shirt", "sheer")
+    sewn = [s for s in steps if any(one.key.endswith(".french") for one in s.say)]
+    assert len(sewn) >= 2  # sides and sleeves
+    assert {s.setting.press for s in sewn if s.setting} == {"to one side"}
+
+
+@pytest.mark.parametrize(("fabric", "fused"), [("woven", True), ("sheer", False)])
+def test_an_iron_is_drawn_on_an_interfacing_only_where_it_is_fused(fabric: str, fused: bool) -> None:
+    costume, steps = worked("shirt", fabric)
+    drawn = [one for step, _, one in sewn_on_paper(costume, steps) if step.verb == "fuse" and one]
+    assert len(drawn) > 1
+    for drawing in drawn:
+        marks = [ink for panel in drawing.panels for ink in panel.inks if isinstance(ink, InkMark)]
+        assert any(mark.kind == "iron" for mark in marks) is fused

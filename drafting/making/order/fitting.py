@@ -14,10 +14,11 @@ from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
-from drafting.making.order.pressing import eased, gathers, overedged
+from drafting.making.order.pressing import gathers, overedged
 from drafting.making.order.seam_kinds import is_sleeve, kind_of
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.settings.feet import BASTED
+from drafting.making.settings.pressing import eased
 from drafting.making.settings.surface import layers_held
 
 TOILE_SHARE = 0.5

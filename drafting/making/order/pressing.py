@@ -5,35 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.draft.draft import Seam
-from drafting.draft.roles import SeamKind
 from drafting.fabric import handling
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
+from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
-
-NOTICED = 1.0
-"""mm of ease from which it is worth a word (ours): less is taken up by the pins."""
-
-
-def eased(ease: float) -> bool:
-    return abs(ease) > NOTICED
 
 
 def overedged(setting: Setting | None) -> bool:
     """Return whether the seam's own stitch neatens it: it is never overcast a second time."""
     return setting is not None and setting.stitch in OVEREDGE
-
-
-def french(bench: Bench, seam: Seam) -> bool:
-    """Return whether a seam is a French one: of sheer cloth, neither eased nor clipped, plainly sewn."""
-    fabric = bench.fabric
-    if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
-        return False
-    return seam.kind in STRAIGHT and not eased(seam.ease)
-
-
-STRAIGHT = frozenset({SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM, SeamKind.PLAIN})
-"""Seams straight enough for a French seam (common practice)."""
 
 
 def neatened(bench: Bench, setting: Setting | None) -> bool:
@@ -53,7 +34,7 @@ def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:
 def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
     """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
-    if french(bench, seam):
+    if french(bench.garment.draft, seam, bench.fabric):
         yield said("do.french")
         return
     raw = neatened(bench, setting)

@@ -20,7 +20,7 @@ from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, finishing, fitting, inside, revers, units
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.order.pressing import eased, gathers, pressed, raw_edges
+from drafting.making.order.pressing import gathers, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
     CENTRES,
     SeamWork,
@@ -31,6 +31,7 @@ from drafting.making.order.seam_kinds import (
     sewn_unit_of,
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.settings.pressing import eased
 from drafting.making.treating import has_pile
 
 

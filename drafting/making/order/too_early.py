@@ -17,6 +17,7 @@ from drafting.fabric import Fabric, handling
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
 from drafting.making.order.seam_kinds import is_sleeve, is_unit, kind_of
+from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
 
 OrderRule = Callable[[MadeGarment, Fabric | None, Sequence[Step]], Iterator[str]]
@@ -163,12 +164,8 @@ def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
         if raw and not done:
             yield f"{step.key} leaves raw edges in a cloth that is washed"
         seam = next(s for s in garment.draft.seams if s.name == step.seams[0])
-        wants = takes.neatens == "french" and fabric.weave == "woven" and seam.kind in FRENCH
-        if wants and abs(seam.ease) <= 1 and not any(one.key.endswith(".french") for one in step.say):
+        if french(garment.draft, seam, fabric) and not any(one.key.endswith(".french") for one in step.say):
             yield f"{step.key} is no French seam in a sheer cloth"
-
-
-FRENCH = (SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM)
 
 
 def starched_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

@@ -11,9 +11,10 @@ from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
-from drafting.making.order.pressing import eased, gathers, pressed
+from drafting.making.order.pressing import gathers, pressed
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
+from drafting.making.settings.pressing import eased
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 

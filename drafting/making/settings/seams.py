@@ -87,7 +87,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
         pressure="lighter" if light else "usual",
         lengthens=gives.share,
         stayed=stayed,
-        press=press_for(draft, seam, stitch.number),
+        press=press_for(draft, seam, stitch.number, fabric),
         dots=dots,
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),

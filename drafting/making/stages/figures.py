@@ -89,7 +89,7 @@ def _of_pieces(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | 
     linings = [name for name, shape in shapes.items() if shape.piece.material == "lining"]
     darted = [shape for shape in shapes.values() if shape.piece.darts]
     if stiff:
-        return interfacing_laid(goods, stiff, step.heat)
+        return interfacing_laid(goods, stiff, fused="presses" in step.does)
     if linings:
         return (lining_felled if step.verb == "fell" else lining_joined)(so_far, linings)
     if step.verb == "dart" and darted:

@@ -15,13 +15,13 @@ MOST = 4
 """Pieces with their interfacing in one drawing (ours)."""
 
 
-def interfacing_laid(goods: Goods, pairs: Sequence[tuple[str, str]], heat: int | None) -> StageDrawing:
+def interfacing_laid(goods: Goods, pairs: Sequence[tuple[str, str]], *, fused: bool) -> StageDrawing:
     """Return shells and what stiffens them, as names: before it is laid on, and with iron or basting."""
     shapes = goods.shapes
     laid = [(shapes[shell], shapes[stiff]) for shell, stiff in pairs[:MOST]]
     shell, stiff = laid[0]
     one = drawn_panel(_laid_on(shell, stiff))
-    two = drawn_panel(in_rows(list(_held(*pair, heat)) for pair in laid))
+    two = drawn_panel(in_rows(list(_held(*pair, fused)) for pair in laid))
     return StageDrawing("fused", (one, two), alike=len(laid) == 1)
 
 
@@ -37,12 +37,12 @@ def _laid_on(shell: Shape, stiff: Shape) -> Iterator[Ink]:
     yield name_on(shell, TURNED_OVER(shell.cut), [beside])
 
 
-def _held(shell: Shape, stiff: Shape, heat: int | None) -> Iterator[Ink]:
+def _held(shell: Shape, stiff: Shape, fused: bool) -> Iterator[Ink]:
     """Yield the interfacing in its place, under the iron or basted round."""
     ring: Points = TURNED_OVER(stiff.outline)
     yield cloth(shell, TURNED_OVER, cut=True)
     yield Face("interfacing", ring, stiff.name)
-    if heat:
+    if fused:
         yield InkMark("iron", complex(ring.mean()), 1j, 40.0)
     else:
         yield InkLine("basting", ring, stiff.name)
