@@ -12,7 +12,11 @@ from drafting.making.model import Said, Setting, Stage, Step, Supply
 from drafting.making.order.deeds import deeds_of
 from drafting.making.order.suited import heat_of, suited
 from drafting.making.settings.edges import edge_key
+from drafting.making.settings.surface import layers_held
 from drafting.making.times import minutes
+
+PINNED = frozenset({"dart"})
+"""Work that is held and sewn though no seam or edge of the draft says how."""
 
 
 @dataclass
@@ -79,7 +83,7 @@ class Bench:
                 wait=wait,
                 edges=tuple(edges),
                 notions=tuple(notions),
-                holds=setting.holds if setting else None,
+                holds=setting.holds if setting else layers_held(self.fabric) if verb in PINNED else None,
                 heat=heat_of(verb, setting, self.fabric),
                 length=length,
                 count=count,

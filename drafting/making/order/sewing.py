@@ -202,6 +202,7 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     elif eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
     if seam.kind is SeamKind.PLEAT:
+        yield from raw_edges(bench, seam)
         yield said("do.press_pleat")
     else:
         yield from pressed(bench, seam)

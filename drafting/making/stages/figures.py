@@ -18,7 +18,7 @@ from drafting.making.stages.fused import interfacing_laid
 from drafting.making.stages.joined import seam_joined
 from drafting.making.stages.lined import lining_felled, lining_joined
 from drafting.making.stages.own_twin import to_its_twin, to_itself
-from drafting.making.stages.picture import StageDrawing
+from drafting.making.stages.picture import Ink, InkMark, StageDrawing
 from drafting.making.stages.sections import band_section
 from drafting.making.stages.set_in import sleeve_set_in
 from drafting.making.stages.sewn_on import applied, bones_drawn_in, marked_work, trimmed, zipped_in
@@ -39,7 +39,17 @@ def figure(so_far: SoFar, step: Step) -> StageDrawing | None:
         return None
     found = _of_seams(so_far, seams, step) if seams else _of_pieces(so_far, own, step)
     lit = [*_lit(seams), *((ref, ".".join(ref)) for ref in step.edges)]
-    return found or alone(so_far.goods, own, lit)
+    drawing = found or alone(so_far.goods, own, lit)
+    return clipped(drawing) if "clips" in (step.holds, step.setting and step.setting.holds) else drawing
+
+
+def clipped(drawing: StageDrawing) -> StageDrawing:
+    """Return the drawing with a clip wherever it has a pin, for cloth in which every hole stays."""
+    return replace(drawing, panels=tuple(replace(p, inks=tuple(map(_unpinned, p.inks))) for p in drawing.panels))
+
+
+def _unpinned(ink: Ink) -> Ink:
+    return replace(ink, kind="clip") if isinstance(ink, InkMark) and ink.kind == "pin" else ink
 
 
 def _of_seams(so_far: SoFar, seams: Sequence[Seam], step: Step) -> StageDrawing | None:

@@ -31,6 +31,13 @@ def _pin(at: complex, way: complex, size: float, count: int) -> Svg:
     return svg_joined([path_element("s", f"M{_at(at - way * size / 2)}L{_at(head)}"), _disc("k", head, 5)])
 
 
+def _clip(at: complex, way: complex, size: float, count: int) -> Svg:
+    """A clip over the edge: its jaws as a small box, its back as a line across."""
+    long, wide = way * size / 2, 0.22j * way * size
+    jaws = f"M{_at(at - long - wide)}L{_at(at + long - wide)}L{_at(at + long + wide)}L{_at(at - long + wide)}z"
+    return svg_joined([path_element("p", jaws), path_element("s", f"M{_at(at - wide)}L{_at(at + wide)}")])
+
+
 def _notch(at: complex, way: complex, size: float, count: int) -> Svg:
     ends = [at + 1j * way * 9 * (i - (count - 1) / 2) for i in range(count)]
     return path_element("e", "".join(f"M{_at(end - way * size)}L{_at(end)}" for end in ends))
@@ -68,6 +75,7 @@ SIGNS: dict[MarkKind, WrittenSign] = {
     "move": _moving,
     "press": _pressing,
     "pin": _pin,
+    "clip": _clip,
     "notch": _notch,
     "button": _button,
     "dot": _dot,

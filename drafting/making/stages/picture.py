@@ -20,7 +20,7 @@ FaceLook = Literal["right", "wrong", "interfacing", "lining", "elastic", "notion
 LineLook = Literal["sewing", "sewn", "basting", "fold", "hidden", "fine", "firm", "before", "edge"]
 """How a line is drawn: dashed heavy while it is sewn, solid heavy once it is; thin for what was before."""
 
-MarkKind = Literal["move", "press", "pin", "notch", "button", "dot", "iron", "grain"]
+MarkKind = Literal["move", "press", "pin", "clip", "notch", "button", "dot", "iron", "grain"]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
