@@ -8,7 +8,6 @@ from drafting.ground import palette
 from drafting.ground.lengths import in_unit
 from drafting.ground.templates import Html, macros, page_policy
 from drafting.making.model import Plan, Step
-from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
     WornShown,
@@ -23,6 +22,7 @@ from drafting.making.page.sections import (
     titled_section,
     worn_part,
 )
+from drafting.making.stages import drawings
 from drafting.making.times import starts
 from drafting.making.words import text
 
@@ -31,18 +31,10 @@ PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "
 
 def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     """Return `plan.html`: one file, no network, in her unit; `worn` is the costume on the wearer's form."""
-    garments = {garment.name: garment for garment in made.garments}
-    pieces = drawn_pieces(made)
-
-    def lit(step: Step) -> list[tuple[str, str]]:
-        if not step.garment:
-            return []
-        own = [(f"{step.garment}.{piece}", edge) for piece, edge in step.edges]
-        return [*lit_edges(garments[step.garment], step.seams), *own]
+    drawn = drawings(made, plan.steps)
 
     def draw(step: Step) -> Html:
-        shown = [pieces[name] for name in step.pieces if name in pieces]
-        return Html(step_drawing(shown, lit(step)) if shown else "")
+        return Html(drawn[step.key].svg if step.key in drawn else "")
 
     titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
     bodies = {
@@ -56,7 +48,6 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
         "keeping": listed(plan.keeping),
         "sources": source_list(plan.sources),
     }
-    drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
     sections = [titled_section(name, bodies[name]) for name in PARTS if bodies[name]]
     if plan.remarks:
         sections.append(titled_section("remarks", listed(plan.remarks)))
@@ -66,7 +57,6 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
             title=f"{text('page.title')} {plan.title}",
             policy=page_policy(SCRIPT),
             style=Html(palette.css() + STYLE),
-            drawn=Html(drawn),
             head=whole.head(plan.title, text("page.about"), plan.wearer),
             parts=[(name, text(f"page.{name}")) for name in PARTS],
             sections=sections,

@@ -10,7 +10,7 @@ from drafting.costume.workroom import Workroom
 from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
@@ -68,3 +68,19 @@ def pressed_on(
         yield said("set.press_cloth" if takes.steam else "set.press_cloth_dry")
     elif dots == 1:
         yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")
+
+
+def pressed_towards(draft: Draft, seam: Seam) -> str:
+    """Return the piece onto which a seam is pressed where both allowances go to one side (common practice).
+
+    Into the band that encloses it; into the sleeve; off what is gathered; else towards the back.
+    """
+    for chosen in (ENCLOSING, SLEEVES):
+        for chain in (seam.a, seam.b):
+            if all(draft[piece].role in chosen for piece, _ in chain):
+                return chain[0][0]
+    for chain, other in ((seam.a, seam.b), (seam.b, seam.a)):
+        if any(draft.edge(ref).sewn is not None for ref in other):
+            return chain[0][0]
+    backs = [piece for piece, _ in (*seam.a, *seam.b) if draft[piece].role is PieceRole.BACK]
+    return backs[0] if backs else seam.a[0][0]

@@ -24,7 +24,7 @@ from drafting.worn.form.read import Readings, armpit, crotch_line
 from drafting.worn.form.sizes import sizes
 from drafting.worn.form.skin import skin
 from drafting.worn.form.solid import Solid
-from drafting.worn.form.solved import one_middle, solved, swung
+from drafting.worn.form.solved import one_middle, solved, in_pose
 from drafting.worn.nouns import Limb, Point, Reals, Surface
 
 ROOM = 90.0
@@ -135,11 +135,11 @@ def wearers_form(body: Body, pose: Stance = STANDING) -> Form:
     """
     if not differing_measures(body):
         solid, found = solved(sizes(body))
-        solid = swung(solid, pose)
+        solid = in_pose(solid, pose)
         return replace(_form(solid, solid, (found, found), even=True), said=heights(body).said)
     left, right = (solved(sizes(one_side(body, side)))[0] for side in SIDES)
     (left, on_left), (right, on_right) = one_middle(left, right), one_middle(right, left)
-    left, right = swung(left, pose), swung(right, pose)
+    left, right = in_pose(left, pose), in_pose(right, pose)
     return replace(_form(left, right, (on_left, on_right), even=False), said=heights(body).said)
 
 

@@ -25,7 +25,7 @@ ROUNDEST, SQUAREST = 1.3, 6.0
 def solved(s: Sizes) -> tuple[Solid, Readings]:
     """Return the form on which every measure reads as wanted, as near as it can, and what reads on it.
 
-    It is read as it stands, with air under its arms (`swung` brings them into another pose).
+    It is read as it stands, with air under its arms (`in_pose` brings them into another pose).
     """
     knobs = first(s)
     body = solid(s, knobs, STANDING)
@@ -47,7 +47,7 @@ def solved(s: Sizes) -> tuple[Solid, Readings]:
     return best
 
 
-def swung(body: Solid, pose: Stance) -> Solid:
+def in_pose(body: Solid, pose: Stance) -> Solid:
     """Return a body that was solved as it stands with its arms swung about their joints into another pose.
 
     Solved anew for arms that hang, where no armpit is seen, the shoulders came out 40 mm too broad.
