@@ -24,7 +24,7 @@ from drafting.worn.form.read import Readings, armpit, crotch_line
 from drafting.worn.form.sizes import sizes
 from drafting.worn.form.skin import skin
 from drafting.worn.form.solid import Solid
-from drafting.worn.form.solved import one_middle, solved, in_pose
+from drafting.worn.form.solved import in_pose, one_middle, solved
 from drafting.worn.nouns import Limb, Point, Reals, Surface
 
 ROOM = 90.0
