@@ -33,6 +33,7 @@ from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, cuff_depth, stre
 from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
+from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.stretch import settle_stretch
@@ -159,13 +160,14 @@ def sleeve(
         more += off  # a bent forearm lets the seams lean otherwise than the cap was told
         cap, width = fit_widened(front, back, width, wrist, length, more)
         seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
         seams,
         (front, back),
         slit,
-        (*cloth_said, *settled, *lengthened_said(length, asked)),
+        (*cloth_said, *settled, *narrow, *lengthened_said(length, asked)),
         Girth("upper_arm", arm, ease, width - arm, limb=True),
     )
     if choices.hem_fullness > 1:
@@ -189,7 +191,15 @@ def _seams_below(
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     cuffed = choices.cuff_depth > 0
-    below = Forearm(cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed)
+    below = Forearm(
+        cap=cap,
+        width=width,
+        wrist=hems[1],
+        length=length,
+        elbow=elbow,
+        straight_hem=cuffed,
+        fullest=(forearm_depth(body), min(forearm_room(body, choices.arm_ease, scale), width)),
+    )
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
     if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
