@@ -38,8 +38,6 @@ SHIRT = (
     'wearer = "body.toml"\n[fabrics]\nshell = "shell.toml"\n'
     '[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
 )
-    'wearer = "body.toml"\n[fabrics]\nshell = "shell.toml"\n[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
-)
 
 
 @pytest.mark.parametrize("written", ["£12", '"£12', "\u201c£12\u201d", '"£12"'])

@@ -111,8 +111,8 @@ def _other_units(taking: Taking) -> dict[str, Meant]:
     own = shown_unit(taking.unit)
     plainly = {name: mm for name, mm in means.items() if unit_of(taking.fields[name][0], own) == own}
     if whole := all_meant(plainly, own):
-        ways = ((name, way) for name, mm in plainly.items() for way in other_ways(mm, own))
-        return {name: way for name, way in ways if way.unit == whole.unit}
+        every = ((name, way) for name, mm in plainly.items() for way in other_ways(mm, own))
+        return {name: way for name, way in every if way.unit == whole.unit}
     found = girths_meant(means, taking.unit) if "height" in means else {}
     for name, text in _asked(taking):
         ways = other_ways(means[name], taking.unit) if name in means else ()
