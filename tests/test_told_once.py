@@ -35,8 +35,7 @@ def test_five_faulty_files_are_told_at_once(tmp_path: Path) -> None:
 
 
 SHIRT = (
-    'wearer = "body.toml"\n[fabrics]\nshell = "shell.toml"\n'
-    '[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
+    'wearer = "body.toml"\n[fabrics]\nshell = "shell.toml"\n[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
 )
 
 
