@@ -10,11 +10,11 @@ from functools import partial
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
+from drafting.draft.openings import hands
 from drafting.draft.walk import Walk, walk
 from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
-from drafting.making.seam_lengths import hands
 from drafting.reading.trimming import TrimWish
 from drafting.shaping.flare.elastic import OVERLAP
 
