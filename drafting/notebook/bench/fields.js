@@ -146,6 +146,7 @@ function render({ model, el }) {
       const box = rows.get(name)?.sample;
       if (!box || box.shown === svg) continue;
       box.shown = box.innerHTML = svg;
+      box.hidden = !svg;
       box.title = box.querySelector("svg")?.getAttribute("aria-label") ?? "No outline moves";
     }
   };

@@ -30,6 +30,9 @@ from drafting.notebook.plan.view import PlanView
 from drafting.notebook.said import notebook_only_html, paragraphs_html, refused_html, style_html
 from drafting.notebook.worn_view.view import WornView
 
+TORSOS = ("bodice", "close-torso", "coat-body")
+"""The parts that go round the bust."""
+
 KEPT_WORD = notebook_only_html("This page keeps its word.")
 
 _OPEN: list[CostumePage] = []
@@ -113,11 +116,18 @@ class CostumePage:
         found = costumes_at_hand(self.folder, (self.path,))
         self.path = next(at.path for at in found if at.path.resolve() == self.path.resolve())
         self._filling = True
-        self.chooser.options = [(at.words, at.path) for at in found]
+        self._offer([(at.words, at.path) for at in found])
         self.chooser.value = self.path
         self._filling = False
         self.said.value = paragraphs_html([str(self.path)])
         self.refused.value = refused_html(self.refusal, "Mend this costume first.") if self.refusal else ""
+
+    def _offer(self, found: list[tuple[str, Path]]) -> None:
+        """Offer costumes in the order in which they stood: a page says by its place which one was chosen."""
+        stood = [path for _, path in self.chooser.options]
+        found.sort(key=lambda one: stood.index(one[1]) if one[1] in stood else len(stood))
+        if list(self.chooser.options) != found:
+            self.chooser.options = found
 
     def _view(self, build: Callable[[], Any]) -> PageView:
         view = PageView(build, self._unit)
@@ -201,7 +211,13 @@ class CostumePage:
 
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""
-        return self._view(lambda: SwatchTest(self.living.asked.wearer, unit=self.living.asked.told_in))
+
+        def swatch() -> SwatchTest:
+            asked = self.living.asked
+            girth = "bust_girth" if named.garments_with(asked, (), TORSOS) else "hip_girth"
+            return SwatchTest(asked.wearer, unit=asked.told_in, girth=girth)
+
+        return self._view(swatch)
 
     def cloth(self, shows: Callable[..., Any]) -> PageView:
         """Return a trial of one of the costume's cloths, with a choice of which: `OverhangTest`, for one."""
