@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -14,7 +14,6 @@ from drafting.ground.templates import beside
 from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.fitting.view import FittingView
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.living.chosen import AtHand, costumes_at_hand, opens_with, remember, work_folder
 from drafting.notebook.living.living import Living, living_costume
@@ -28,7 +27,9 @@ from drafting.notebook.page.view import Folded, Following, NothingToShow, PageVi
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
 from drafting.notebook.said import notebook_only_html, paragraphs_html, refused_html, style_html
-from drafting.notebook.worn_view.view import WornView
+
+if TYPE_CHECKING:
+    from drafting.notebook.worn_view.view import WornView
 
 TORSOS = ("bodice", "close-torso", "coat-body")
 """The parts that go round the bust."""
@@ -162,6 +163,8 @@ class CostumePage:
 
     def worn(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
         """Return the garments that have one of these choices, and one of the parts named, on the wearer's form."""
+        from drafting.notebook.worn_view.view import WornView  # slow to open: only where one is shown
+
         return self._of_garments(WornView, choices, part)
 
     def _of_garments(
@@ -207,6 +210,8 @@ class CostumePage:
 
     def fitting(self) -> PageView:
         """Return the notes of a fitting: typed or clicked, tried, written down, and what is next."""
+        from drafting.notebook.fitting.view import FittingView  # slow to open: only where one is shown
+
         return self._view(lambda: FittingView(self.living))
 
     def swatch(self) -> PageView:
