@@ -33,6 +33,8 @@ from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, cuff_depth, stre
 from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
+from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
+from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.stretch import settle_stretch
@@ -151,21 +153,16 @@ def sleeve(
     settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
-    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
-    more = 0.0
-    for _ in range(CAP_ROUNDS):
-        if abs(off := seams.lean - cap.lean) <= SQUARE:
-            break
-        more += off  # a bent forearm lets the seams lean otherwise than the cap was told
-        cap, width = fit_widened(front, back, width, wrist, length, more)
-        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    sewn = front, back
+    cap, width, seams, slit = _squared(body, choices, sewn, cap, hems, length, width, scale, hand)
+    narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
         seams,
-        (front, back),
+        sewn,
         slit,
-        (*cloth_said, *settled, *lengthened_said(length, asked)),
+        (*cloth_said, *settled, *narrow, *lengthened_said(length, asked)),
         Girth("upper_arm", arm, ease, width - arm, limb=True),
     )
     if choices.hem_fullness > 1:
@@ -173,6 +170,32 @@ def sleeve(
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return with_body_girths(draft, share)
+
+
+def _squared(
+    body: Body,
+    choices: Choices,
+    sewn: tuple[HalfArmhole, HalfArmhole],
+    cap: Cap,
+    hems: tuple[float, float],
+    length: float,
+    width: float,
+    scale: float,
+    hand: float,
+) -> tuple[Cap, float, SleeveSeams, float]:
+    """Return the cap fitted until it starts square to its seams, the width, the seams and the slit.
+
+    A bent forearm, and seams bowed out, lean otherwise than the cap was told.
+    """
+    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    more = 0.0
+    for _ in range(CAP_ROUNDS):
+        if abs(off := seams.lean - cap.lean) <= SQUARE:
+            break
+        more += off
+        cap, width = fit_widened(*sewn, width, hems[1], length, more)
+        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    return cap, width, seams, slit
 
 
 def _seams_below(
@@ -189,7 +212,15 @@ def _seams_below(
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     cuffed = choices.cuff_depth > 0
-    below = Forearm(cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed)
+    below = Forearm(
+        cap=cap,
+        width=width,
+        wrist=hems[1],
+        length=length,
+        elbow=elbow,
+        straight_hem=cuffed,
+        fullest=(forearm_depth(body), min(forearm_room(body, choices.arm_ease, scale), width)),
+    )
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
     if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
