@@ -153,17 +153,7 @@ def cloth_of(
     stiff = role == "interfacing"
     width = INTERFACING_WIDTH if stiff else WIDTH
     if fabric is None:
-        usable, selvedge = width - 2 * Fabric("").selvedge, Fabric("").selvedge
-        title = role.replace("-", " ")
-        return Cloth(
-            role,
-            title,
-            usable,
-            selvedge,
-            faces_alike=False,
-            wishes=wishes,
-            findings=(_assumed(role, title, usable, "no cloth is named for it"),),
-        )
+        return _unnamed(role, width, wishes)
     found: tuple[Finding, ...] = ()
     assumed = fabric.usable_width or width - 2 * fabric.selvedge
     if fabric.usable_width is None:
@@ -189,6 +179,14 @@ def cloth_of(
         wishes=wishes,
         findings=found,
     )
+
+
+def _unnamed(role: str, width: float, wishes: LayWishes) -> Cloth:
+    """Return what is laid out where no cloth is named: plain cloth of the usual width."""
+    selvedge, title = Fabric("").selvedge, role.replace("-", " ")
+    usable = width - 2 * selvedge
+    said = (_assumed(role, title, usable, "no cloth is named for it"),)
+    return Cloth(role, title, usable, selvedge, faces_alike=False, wishes=wishes, findings=said)
 
 
 def _assumed(role: str, title: str, usable: float, why: str) -> Finding:
