@@ -150,11 +150,11 @@ def sleeve(
     if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
         wrist = SHORT_HEM * width  # a short sleeve hangs nearly straight from a widened cap
         cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
-    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
     sewn = front, back
     cap, width, seams, slit = _squared(body, choices, sewn, cap, hems, length, width, scale, hand)
+    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
@@ -188,14 +188,24 @@ def _squared(
     A bent forearm, and seams bowed out, lean otherwise than the cap was told.
     """
     seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
-    more = 0.0
+    more, last = 0.0, (0.0, 0.0)
     for _ in range(CAP_ROUNDS):
         if abs(off := seams.lean - cap.lean) <= SQUARE:
             break
-        more += off
+        more, last = _nearer((more, off), last), (more, off)
         cap, width = fit_widened(*sewn, width, hems[1], length, more)
         seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
     return cap, width, seams, slit
+
+
+def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:
+    """Return how much more the cap is to be told that its seams lean, degrees.
+
+    `now` and `last` are what it was told, and by how much the seams then leant more. Between two that miss on
+    either side it lies where a straight line would be right.
+    """
+    (more, off), (before, was) = now, last
+    return more + off if off * was >= 0 else more + off * (more - before) / (was - off)
 
 
 def _seams_below(
@@ -212,6 +222,10 @@ def _seams_below(
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     cuffed = choices.cuff_depth > 0
+    long = length > body["upper_arm_length"] + 60 * scale
+    slit = 0.0
+    if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
+        slit = min(SLIT * scale, 0.4 * (length - elbow))
     below = Forearm(
         cap=cap,
         width=width,
@@ -219,11 +233,8 @@ def _seams_below(
         length=length,
         elbow=elbow,
         straight_hem=cuffed,
+        slit=slit,
         fullest=(forearm_depth(body), min(forearm_room(body, choices.arm_ease, scale), width)),
     )
-    long = length > body["upper_arm_length"] + 60 * scale
-    slit = 0.0
-    if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
-        slit = min(SLIT * scale, 0.4 * (length - elbow))
     seams = sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long)
     return seams, min(slit, MOST_SLIT * seams.back[-1].length, MOST_SLIT * seams.front.length)

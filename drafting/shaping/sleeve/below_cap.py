@@ -30,11 +30,17 @@ LAST_BOW = 0.93
 """Of a seam's length: nearer to the hem no seam is bowed out for the forearm (ours: the hem is as wide there)."""
 
 
+BESIDE_SLIT = 15.0
+"""mm: the seam allowance usual along a slit. Where it meets the hem's, turned up aslant, it is lost for so
+far times the tangent of that angle; a slit keeps it beside its middle."""
+
+
 @dataclass(frozen=True)
 class Forearm:
     """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
     depth, both from the crown, mm. The hem's corners lie `bow` lower than where the middle line ends. A
-    hem that a straight cuff is sewn to is straight; its seams end in a slit, so nothing meets in an angle.
+    hem that a straight cuff is sewn to is straight; its seams end in a `slit` (mm), so nothing meets in an
+    angle.
     `fullest` is how far below the crown the forearm is fullest, and how wide the sleeve is there at least:
     where straight seams would make it narrower they are bowed out. `aslant` is the lean of both seams at
     the hem, radians, where it is not the cap's."""
@@ -46,6 +52,7 @@ class Forearm:
     elbow: float
     bow: float = 0.0
     straight_hem: bool = False
+    slit: float = 0.0
     fullest: tuple[float, float] = (0.0, 0.0)
     aslant: float | None = None
 
@@ -64,7 +71,8 @@ class Forearm:
         """Whether the hem is straight: asked for, and its corners not so sharp that no allowance fits there."""
         aside, down = abs(self.width - self.wrist) / 2, self.length - self.cap.height
         held = self.bowed(aside)  # bowed seams are turned at their ends as a straight hem needs them
-        return self.straight_hem and (held or aside <= down * math.tan(math.radians(SHARPEST)))
+        sharpest = min(math.tan(math.radians(SHARPEST)), self.slit / 2 / BESIDE_SLIT)
+        return self.straight_hem and (held or aside <= down * sharpest)
 
     @property
     def lean(self) -> float:
