@@ -47,12 +47,7 @@ def page_of(made: Made, garment: str, view: View, garments: Sequence[str] = ()) 
 
 
 def garment_picture(
-    page: Overview,
-    garment: MadeGarment,
-    before: Made | None,
-    view: View,
-    unit: LengthUnit,
-    pointed: bool = True,
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit, pointed: bool = True
 ) -> Svg:
     """Return the SVG of `garment` on its page: pieces, grid, scale bar, and words for the pointer.
 

@@ -59,12 +59,7 @@ class Preview:
         self.tools.add_class("pattern-view")
 
     def show(
-        self,
-        made: Made,
-        garment: str,
-        before: Made | None = None,
-        unit: LengthUnit = "cm",
-        moving: bool = False,
+        self, made: Made, garment: str, before: Made | None = None, unit: LengthUnit = "cm", moving: bool = False
     ) -> None:
         """Draw a garment; the page only grows until another garment or piece is shown.
 
