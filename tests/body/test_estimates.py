@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import time
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -19,8 +20,9 @@ from hypothesis import strategies as st
 from drafting.body import Body, bust_level, wearer
 from drafting.body.rules import FLEXED
 from tests.bodies import TAKEN
-from tests.body.people import DRAWN, MEASURED
+from tests.body.people import DRAWN, MEASURED, fitted
 from tests.body.survey import as_taken, survey_people
+from tests.shared_data import reachable_estimates
 
 LEAST = ("height", "bust_girth", "waist_girth", "hip_girth")
 WOMAN = {"height": 1640.0, "bust_girth": 880.0, "waist_girth": 680.0, "hip_girth": 940.0}
@@ -54,81 +56,118 @@ def people(request: pytest.FixtureRequest) -> Any:
     return request.param()
 
 
-# What each rule estimates, from what, and the residual sd (mm) out of sample.
+# What is estimated, and what was taken beside the four least measures.
 FITTED = [
-    ("neck_base_girth", ("neck_girth",), 9.2),
-    ("neck_girth", ("neck_base_girth",), 9.6),
-    ("back_waist_length", ("height", "bust_girth"), 21.6),
-    ("shoulder_length", ("height",), 9.8),
-    ("across_back_width", ("bust_girth", "shoulder_length", "neck_base_girth"), 24.2),
-    ("shoulder_drop", ("shoulder_length",), 12.4),
-    ("upper_arm_girth", ("bust_girth",), 22.4 / FLEXED),
-    ("arm_length", ("height",), 18.6),
-    ("upper_arm_length", ("arm_length",), 7.1),
-    ("wrist_girth", ("upper_arm_girth",), 8.4),
-    ("hand_girth", ("wrist_girth",), 6.8),
-    ("forearm_girth", ("upper_arm_girth",), 12.3),
-    ("waist_to_hip", ("height", "back_waist_length"), 23.8),
-    ("nape_height", ("height",), 11.3),
+    ("neck_base_girth", ()),
+    ("neck_base_girth", ("neck_girth",)),
+    ("neck_girth", ("neck_base_girth", "shoulder_length", "back_waist_length")),
+    ("back_waist_length", ()),
+    ("back_waist_length", ("nape_height", "outside_leg_length")),
+    ("shoulder_length", ()),
+    ("across_back_width", ("shoulder_length", "neck_base_girth")),
+    ("across_back_low_width", ("across_back_width", "upper_arm_girth")),
+    ("shoulder_drop", ("shoulder_length",)),
+    ("upper_arm_girth", ()),
+    ("arm_length", ("upper_arm_length", "wrist_girth")),
+    ("upper_arm_length", ("arm_length",)),
+    ("wrist_girth", ("upper_arm_girth", "hand_girth")),
+    ("hand_girth", ("wrist_girth",)),
+    ("forearm_girth", ("upper_arm_girth", "calf_girth", "thigh_girth")),
+    ("waist_to_hip", ("back_waist_length", "outside_leg_length", "inside_leg_length")),
+    ("nape_height", ("inside_leg_length",)),
 ]
 
 
 def estimated(people: Any, name: str, parents: tuple[str, ...]) -> Any:
-    """Return what our rule says of each 10th person when only `parents` were measured besides."""
+    """Return what is said of each person when only `parents` were measured besides the least."""
     given = [*dict.fromkeys((*LEAST, *parents))]
     rows = people[given].to_dict("records")
     return np.array([wearer(row, waist_level="navel")[name] for row in rows])
 
 
-@pytest.mark.parametrize(("name", "parents", "sd"), FITTED, ids=[row[0] for row in FITTED])
-def test_a_rule_is_the_least_squares_fit_of_the_survey(
-    people: Any, name: str, parents: tuple[str, ...], sd: float
+@pytest.mark.parametrize(("name", "parents"), FITTED)
+def test_an_estimate_is_the_least_squares_fit_of_the_survey_on_all_that_was_taken(
+    people: Any, name: str, parents: tuple[str, ...]
 ) -> None:
     some = people[people.height.between(1400, 2000)].iloc[::10]
-    table = np.column_stack([np.ones(len(people)), people[list(parents)]])
-    best, *_ = np.linalg.lstsq(table, people[name], rcond=None)
-    fitted = np.column_stack([np.ones(len(some)), some[list(parents)]]) @ best
+    best = fitted(people, some, people[name], (*LEAST, *parents))
     ours = estimated(some, name, parents)
-    # Rounded coefficients may move an estimate by a few tenths of a mm, 1.5 mm at the far ends.
-    assert np.abs(ours - fitted).mean() < 0.8
-    assert np.abs(ours - fitted).max() < 3.0
-    assert (some[name] - ours).std() == pytest.approx(sd, rel=0.12)
+    # A tape that is unsure by 1 mm, and measures kept to 4 sd of what the build lets expect, move it by less.
+    assert np.abs(ours - best).mean() < 0.3
+    assert np.quantile(np.abs(ours - best), 0.98) < 1.5
+    assert (some[name] - ours).std() <= 1.01 * (some[name] - best).std()
+
+
+# mm: least squares on these people, held back in turn (`../shared/reference`): "four" girths and height,
+# "maker" what a maker takes besides.
+MAKER = (
+    "neck_base_girth", "back_waist_length", "shoulder_length", "upper_arm_girth", "wrist_girth", "arm_length",
+    "inside_leg_length", "outside_leg_length",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("figure", [False, True], ids=["pooled", "by figure"])
+@pytest.mark.parametrize("given", ["four", "maker"])
+def test_estimates_reach_what_least_squares_can(
+    given: str, figure: bool, record_property: Callable[[str, object], None]
+) -> None:
+    reachable = {r.target: r for r in reachable_estimates().itertuples() if r.given == given}
+    people = as_taken(survey_people()).iloc[::3]
+    taken = [*LEAST, *(MAKER if given == "maker" else ())]
+    drafted = [
+        wearer(row, waist_level="navel", figure=own if figure else "")
+        for row, own in zip(people[taken].to_dict("records"), people.figure, strict=True)
+    ]
+    said = []
+    for target, row in reachable.items():
+        if target in taken or target in (
+            "bust_level",
+            "axilla_depth",
+        ):  # no measure of ours, or taken along the back
+            continue
+        name = "axilla_depth" if target == "axilla_along" else target
+        best = row.least_squares_with_figure_95 if figure else row.least_squares_95
+        truth = people[name] if name in people else people.outside_leg_length - people.inside_leg_length
+        ours = float(np.quantile(np.abs(np.array([b[name] for b in drafted]) - truth.to_numpy()), 0.95))
+        said.append(f"{name}, {given} taken: 95 % within {ours:.1f} mm (least squares {best:.1f})")
+        assert ours <= 1.1 * best + 0.5, said[-1]
+    assert len(said) >= 15
+    record_property("said", said)
 
 
 def test_the_axilla_depth_follows_the_shoulder_drop_one_to_one(people: Any) -> None:
-    # The drop's factor is to be 1; the others are least squares with it, which costs
-    # half a millimetre of spread (10.6 for 10.1 with a free factor).
+    # The drop's factor is to be 1; the others are least squares with it.
     some = people[people.height.between(1400, 2000)].iloc[::10]
-    table = np.column_stack([np.ones(len(people)), people.back_waist_length, people.upper_arm_girth])
-    best, *_ = np.linalg.lstsq(table, people.axilla_depth - people.shoulder_drop, rcond=None)
-    fitted = (
-        some.shoulder_drop
-        + np.column_stack([np.ones(len(some)), some.back_waist_length, some.upper_arm_girth]) @ best
-    )
-    ours = estimated(some, "axilla_depth", ("back_waist_length", "shoulder_drop", "upper_arm_girth"))
-    assert np.abs(ours - fitted).mean() < 0.8
-    assert np.abs(ours - fitted).max() < 3.0
-    assert (some.axilla_depth - ours).std() == pytest.approx(10.6, rel=0.12)
-    given = {**WOMAN, "back_waist_length": 410.0, "upper_arm_girth": 280.0}
+    given = ("back_waist_length", "upper_arm_girth")
+    below = fitted(people, some, people.axilla_depth - people.shoulder_drop, (*LEAST, *given))
+    ours = estimated(some, "axilla_depth", (*given, "shoulder_drop"))
+    assert np.abs(ours - some.shoulder_drop - below).mean() < 0.3
+    assert (some.axilla_depth - ours).std() < 10.6  # the best that the two and the drop give without the girths
+    taken = {**WOMAN, "back_waist_length": 410.0, "upper_arm_girth": 280.0}
     for drop in (30.0, 45.0, 60.0):
-        lower = wearer({**given, "shoulder_drop": drop + 10})["axilla_depth"]
-        assert lower - wearer({**given, "shoulder_drop": drop})["axilla_depth"] == pytest.approx(10)
+        lower = wearer({**taken, "shoulder_drop": drop + 10})["axilla_depth"]
+        assert lower - wearer({**taken, "shoulder_drop": drop})["axilla_depth"] == pytest.approx(10)
 
 
 def test_the_bust_level_is_the_least_squares_fit_too(people: Any) -> None:
     some = people.iloc[::20]
-    rows = some[[*LEAST, "back_waist_length"]].to_dict("records")
-    ours = np.array([bust_level(wearer(row, waist_level="navel")) for row in rows])
-    best = np.polyfit(people.back_waist_length, people.bust_level, 1)
-    assert np.abs(ours - np.polyval(best, some.back_waist_length)).max() < 1.0
+    given = (*LEAST, "back_waist_length")
+    ours = np.array([bust_level(wearer(row, waist_level="navel")) for row in some[list(given)].to_dict("records")])
+    assert np.abs(ours - fitted(people, some, people.bust_level, given)).mean() < 0.3
 
 
-def test_no_clamp_touches_a_measured_body(people: Any) -> None:
-    """Neck base from bust is the loosest rule: .405 bust, mean error under 1 mm, sd 25."""
-    some = people.iloc[::10]
-    ours = estimated(some, "neck_base_girth", ())
-    assert np.abs(ours - 0.405 * some.bust_girth).max() < 1e-9
-    assert abs((people.neck_base_girth - 0.405 * people.bust_girth).mean()) < 1.0
+def test_no_bound_touches_a_measured_body(people: Any) -> None:
+    some = people[people.height.between(1400, 2000)].iloc[::10]
+    for name in ("neck_base_girth", "shoulder_drop", "wrist_girth", "axilla_depth", "total_crotch_length"):
+        off = np.abs(estimated(some, name, ()) - fitted(people, some, people[name], LEAST))
+        assert np.quantile(off, 0.98) < 1.0, name
+
+
+def test_a_slip_of_one_measure_does_not_pull_the_others_along() -> None:
+    right = wearer(WOMAN)
+    slipped = wearer({**WOMAN, "nape_height": 250.0})
+    for name in ("back_waist_length", "inside_leg_length", "arm_length", "scye_depth"):
+        assert slipped[name] == pytest.approx(right[name], abs=4 * (right.measures[name].sd or 0.0)), name
 
 
 def test_every_person_of_the_survey_is_taken_without_refusal() -> None:
@@ -146,7 +185,7 @@ def young() -> Any:
 def test_the_second_survey_agrees_where_it_has_the_measure(young: Any) -> None:
     """bdims (Heinz et al. 2003), men only: there the chest is our bust.
 
-    Another population, tape and decade: the means must agree within 12 mm, the forearm's own sd.
+    Another population, tape and decade: the means must agree within 12 mm.
     """
     men = young[young.sex == 1]
     bodies = [
@@ -156,11 +195,15 @@ def test_the_second_survey_agrees_where_it_has_the_measure(young: Any) -> None:
     for name, column, factor in (
         ("upper_arm_girth", "bic_gi", 10 / FLEXED),
         ("wrist_girth", "wri_gi", 10.0),
-        ("forearm_girth", "for_gi", 10.0),
+        ("calf_girth", "cal_gi", 10.0),
+        ("ankle_girth", "ank_gi", 10.0),
     ):
         truth = factor * men[column]
         ours = np.array([body[name] for body in bodies])
         assert abs((truth - ours).mean()) < 12.0, name
+    # Its forearm hangs stretched, the first survey's is bent and tense (from memory: 5 to 8 % more).
+    more = np.array([body["forearm_girth"] for body in bodies]) / (10.0 * men.for_gi)
+    assert 1.04 < more.mean() < 1.08
 
 
 def test_women_of_the_second_survey_are_taken_by_their_high_bust(young: Any) -> None:
@@ -183,9 +226,22 @@ def test_a_natural_waist_gives_the_back_waist_of_the_charts(
 ) -> None:
     girths = {"height": height, "bust": bust, "waist": waist, "hip": hip}
     assert wearer(girths)["back_waist_length"] == pytest.approx(back, abs=8)
-    navel = wearer(girths, waist_level="navel")
-    assert navel["back_waist_length"] - back > 10  # from memory: 16 to 33 longer
-    assert navel["waist_to_hip"] < wearer(girths)["waist_to_hip"]
+
+
+def test_lengths_from_a_natural_waist_are_moved_to_the_navel_before_the_survey_is_asked(people: Any) -> None:
+    # .026 of the height, from memory; the waist's girth, which lies elsewhere, then tells nothing.
+    some = people[people.height.between(1400, 2000)].iloc[::20]
+    given = ("height", "bust_girth", "hip_girth", "outside_leg_length", "waist_to_hip")
+    best = fitted(people, some, people.inside_leg_length, given)
+    step = 0.026 * some.height
+    natural = some.assign(
+        outside_leg_length=some.outside_leg_length + step,
+        waist_to_hip=some.waist_to_hip + step,
+        waist_girth=some.waist_girth - 40,
+    )
+    rows = natural[[*LEAST, "outside_leg_length", "waist_to_hip"]].to_dict("records")
+    ours = np.array([wearer(row)["inside_leg_length"] for row in rows])
+    assert np.abs(ours - best).mean() < 0.3
 
 
 def test_a_measured_scye_depth_beats_the_rule_and_moves_the_armpit() -> None:
