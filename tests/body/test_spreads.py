@@ -119,6 +119,57 @@ def test_the_spread_holds_in_every_tenth_by_size_and_for_either_sex(
     record_property("said", lines)
 
 
+# From four measures; the standard's height of regular misses is 5 ft 5 1/2 in (from memory), its hip 1 in
+# more than the next size down (from memory: 38 1/2, 39 1/2, 44 1/2 in).
+MISSES = {"astm-size-8": 978.0, "astm-size-10": 1003.0, "astm-size-16": 1130.0}
+
+
+@pytest.mark.parametrize("figure", ["", "womens"])
+@pytest.mark.parametrize("size", MISSES)
+def test_a_published_size_lies_within_what_four_of_its_measures_let_expect(size: str, figure: Any) -> None:
+    row = {name: 10 * cm for name, cm in named(size).items()}
+    body = wearer(
+        {"height": 1664.0, "bust": row["bust"], "waist": row["waist_curvy"], "hip": MISSES[size]}, figure=figure
+    )
+    for name, wanted in {
+        "neck_base_girth": row["neck_base"],
+        "neck_girth": row.get("mid_neck"),
+        "high_bust_girth": row["upper_chest"],
+    }.items():
+        if wanted is not None:
+            measure = body.measures[name]
+            assert measure.sd is not None
+            assert abs(measure.mm - wanted) <= 2 * measure.sd, (name, measure.mm, wanted)
+    if not figure:
+        assert abs(body["neck_base_girth"] - row["neck_base"]) < 16.0  # 33 off by single rules
+
+
+CHARTS = {
+    "chart-woman": (
+        {"height": 1640.0, "bust": 880.0, "waist": 680.0, "hip": 940.0},
+        {"back_width": "across_back_width", "shoulder": "shoulder_length", "top_arm": "upper_arm_girth"}
+        | {"wrist": "wrist_girth", "nape_to_waist": "back_waist_length", "scye_depth": "scye_depth"}
+        | {"waist_to_hip": "waist_to_hip", "sleeve": "arm_length", "waist_to_floor": "outside_leg_length"},
+    ),
+    "chart-man": (
+        {"height": 1780.0, "bust": 1000.0, "waist": 840.0, "hip": 1020.0},
+        {"nape_to_waist": "back_waist_length", "scye_depth": "scye_depth", "neck": "neck_girth"}
+        | {"inside_leg": "inside_leg_length", "wrist": "wrist_girth"},
+    ),
+}
+"""The four that are given (the woman's height ours), and what each row is under our names."""
+
+
+@pytest.mark.parametrize("chart", CHARTS)
+def test_a_charts_person_lies_within_what_four_measures_let_expect(chart: str) -> None:
+    given, rows = CHARTS[chart]
+    body = wearer(given)
+    for row, name in rows.items():
+        measure, wanted = body.measures[name], 10 * named(chart)[row]
+        assert measure.sd is not None
+        assert abs(measure.mm - wanted) <= 2 * measure.sd, (name, measure.mm, wanted)
+
+
 @pytest.mark.parametrize("figure", FIGURES)
 def test_saying_whose_charts_come_nearer_sharpens_what_it_changes(many: pd.DataFrame, figure: str) -> None:
     own = by_figure(many, figure).iloc[::4]
