@@ -161,8 +161,9 @@ CHARTS = {
         },
     ),
 }
-"""The four that are given (the woman's height ours), and what each row is under our names. Struck: the man's inside leg
-(810, ours 865), a trouser's, which ends above the floor; ours goes down to it."""
+"""The four that are given (the woman's height ours), and what each row is under our names.
+
+Struck: the man's inside leg (810, ours 865), a trouser's, which ends above the floor; ours goes down to it."""
 
 
 @pytest.mark.parametrize("chart", CHARTS)
