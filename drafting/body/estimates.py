@@ -7,18 +7,18 @@ does not have, a child and a build far from everybody surveyed come from one rul
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Literal
-
-import numpy as np
 
 from drafting.body.children import child_share, childs_neck, for_child
 from drafting.body.figure_rules import Figure, rules_for
-from drafting.body.from_survey import READINGS, Reading, survey_spread, survey_words
+from drafting.body.from_survey import READINGS, ReadOff, survey_spread, survey_words
 from drafting.body.rules import INNER, Known, Rule, bust_less, rounded
-from drafting.body.survey import BUILD, FromAll, from_all, spread
+from drafting.body.sightings import Sighting
+from drafting.body.survey import BUILD, FromAll, conditioned, from_all, spread
 from drafting.ground.sources import Sources
 
 ADULT_LOW, ADULT_HIGH = 1400.0, 2000.0  # mm, the heights of the survey
@@ -48,14 +48,15 @@ class Measure:
 class _Step:
     """One measure to fill in: by its rule, or off the survey where that has it (`reading`).
 
-    `by_rule` and `by_survey` are the sd in mm of the two ways; `surveyed` says that the latter is the survey's.
+    `by_rule` and `by_survey` are the sd in mm of the two ways; `said` are the words where the latter is the
+    survey's and holds alone, of an adult.
     """
 
     rule: Rule
-    reading: Reading | None
+    reading: ReadOff | None
     by_rule: float | None
     by_survey: float | None
-    surveyed: bool
+    said: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,16 +113,22 @@ def survey_share(known: Mapping[str, float]) -> float:
 
 def strangeness(known: Mapping[str, float]) -> float:
     """Return how many sd height, bust and hip lie from the survey's mean (Mahalanobis)."""
-    inverse, mean = _build()
-    off = np.array([known[name] for name in BUILD]) - mean
-    return float(np.sqrt(off @ inverse @ off))
+    total = 0.0
+    for name, start, slopes, sd in _build():
+        total += ((known[name] - start - sum(f * known[other] for f, other in slopes)) / sd) ** 2
+    return math.sqrt(total)
 
 
-@lru_cache(maxsize=1)
-def _build() -> tuple[np.ndarray, np.ndarray]:
-    people = spread("")
-    at = [people.names.index(name) for name in BUILD]
-    return np.linalg.inv(people.covariance[np.ix_(at, at)]), people.mean[at]
+@cache
+def _build() -> tuple[tuple[str, float, tuple[tuple[float, str], ...], float], ...]:
+    """Return each measure of the build from those before it: constant, slopes, and the sd that is left."""
+    people, found = spread(""), []
+    for k, name in enumerate(BUILD):
+        at = people.names.index(name)
+        before = conditioned(people, tuple(Sighting(other, ((1.0, other),), sd=0.0) for other in BUILD[:k]))
+        slopes = tuple(zip(before.factors[at], BUILD[:k], strict=True))
+        found.append((name, before.constant[at], slopes, math.sqrt(before.rest[at][at])))
+    return tuple(found)
 
 
 def _value(step: _Step, share: float, values: Mapping[str, float], known: Known) -> float:
@@ -129,14 +136,16 @@ def _value(step: _Step, share: float, values: Mapping[str, float], known: Known)
         return in_bounds(step.rule, known)
     surveyed = step.reading.of(values, known)
     if share == 1:
-        return kept(step.rule, surveyed, known)
-    return kept(step.rule, share * surveyed + (1 - share) * step.rule.of(known), known)
+        return within_bounds(step.rule, surveyed, known)
+    return within_bounds(step.rule, share * surveyed + (1 - share) * step.rule.of(known), known)
 
 
 def _measure(step: _Step, plan: _Plan, share: float, value: float, scale: float) -> Measure:
     """Return the estimate with its spread and words, the survey's where that has the greater say."""
     rule, sd = step.rule, _mixed(step.by_rule, step.by_survey, share)
-    if step.surveyed and share >= 0.5 and sd is not None:
+    if step.said and share == scale == 1:
+        words = step.said
+    elif step.said and share >= 0.5 and sd is not None:
         words = survey_words(rule, plan.survey, plan.figure, sd, scale)
     else:
         words = rule.words(None if sd is None else sd * scale)
@@ -164,16 +173,17 @@ def _plan(measured: frozenset[str], figure: Figure, natural: bool, child: bool) 
         by_rule[name] = rule.spread(by_rule)
         by_survey[name] = rule.spread(by_survey) if joint is None else joint
         reading = None if joint is None or rule.sd == 0 else READINGS.get(name)
-        steps.append(_Step(rule, reading, by_rule[name], by_survey[name], joint is not None))
+        said = "" if joint is None else survey_words(rule, survey, figure, joint, 1.0)
+        steps.append(_Step(rule, reading, by_rule[name], by_survey[name], said))
     return _Plan(tuple(steps), survey, figure)
 
 
 def in_bounds(rule: Rule, known: Known) -> float:
     """Return the rule's value, kept within its share of the measure it is held against."""
-    return kept(rule, rule.of(known), known)
+    return within_bounds(rule, rule.of(known), known)
 
 
-def kept(rule: Rule, value: float, known: Known) -> float:
+def within_bounds(rule: Rule, value: float, known: Known) -> float:
     """Return `value` (mm) within the rule's bounds."""
     if rule.within is not None:
         against, low, high = rule.within

@@ -9,7 +9,7 @@ from math import hypot
 from drafting.body.figure_rules import OF_FIGURE, Figure
 from drafting.body.leg_rules import CROTCH_NATURAL
 from drafting.body.rules import BUST_POINT_BELOW, FLEXED, NATURAL_BACK, NATURAL_RISE, Known, Rule
-from drafting.body.survey import FromAll, Told
+from drafting.body.survey import FromAll, Leant
 from drafting.ground.lengths import told
 from drafting.ground.sources import Source, printed
 
@@ -18,7 +18,7 @@ NAMED = 4  # measures that an estimate rests on are named, the rest counted
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class ReadOff:
     """How a measure of ours is read off the survey's: `factor` x `variable`, and what is `added` (mm)."""
 
     variable: str
@@ -46,23 +46,23 @@ PLAIN = """
     inside_leg_length thigh_girth calf_girth lower_thigh_girth ankle_girth heel_girth knee_height
 """
 
-READINGS: Mapping[str, Reading] = {
-    **{name: Reading(name) for name in PLAIN.split()},
-    "navel_back": Reading("back_waist_length"),
-    "upper_arm_girth": Reading("flexed_arm", 1 / FLEXED),
-    "bust_point_depth": Reading("bust_level", added=_over_the_bust),
-    "waist_to_hip": Reading("waist_to_hip", added=_steps(1)),
-    "body_rise": Reading("standing_rise", added=_steps(1)),
-    "total_crotch_length": Reading("total_crotch_length", added=_steps(CROTCH_NATURAL)),
-    "back_crotch_length": Reading("back_crotch_length", added=_steps(CROTCH_NATURAL / 2)),
+READINGS: Mapping[str, ReadOff] = {
+    **{name: ReadOff(name) for name in PLAIN.split()},
+    "navel_back": ReadOff("back_waist_length"),
+    "upper_arm_girth": ReadOff("flexed_arm", 1 / FLEXED),
+    "bust_point_depth": ReadOff("bust_level", added=_over_the_bust),
+    "waist_to_hip": ReadOff("waist_to_hip", added=_steps(1)),
+    "body_rise": ReadOff("standing_rise", added=_steps(1)),
+    "total_crotch_length": ReadOff("total_crotch_length", added=_steps(CROTCH_NATURAL)),
+    "back_crotch_length": ReadOff("back_crotch_length", added=_steps(CROTCH_NATURAL / 2)),
 }
 """By the name of the rule that would estimate it."""
 
-SUMS: Mapping[str, Reading] = {
-    "back_waist_length": Reading("back_waist_length"),
-    "outside_leg_length": Reading("outside_leg_length"),
+SUMS: Mapping[str, ReadOff] = {
+    "back_waist_length": ReadOff("back_waist_length"),
+    "outside_leg_length": ReadOff("outside_leg_length"),
 }
-"""Told by other estimates, to the millimetre; their spread is the joint one, not that of independent parts."""
+"""Leant by other estimates, to the millimetre; their spread is the joint one, not that of independent parts."""
 
 TAKEN_AS = {"flexed_arm": "upper_arm_girth", "bust_level": "bust_point_depth", "standing_rise": "body_rise"}
 """What a maker measures to know a variable of the survey that has another name."""
@@ -91,7 +91,7 @@ def survey_words(rule: Rule, whole: FromAll, figure: Figure, sd: float, scale: f
     return f"from {_leaning(found)} ({sources}; {off}{_sharper(found, scale * sd)})"
 
 
-def _leaning(found: Told) -> str:
+def _leaning(found: Leant) -> str:
     names = [_taken(name) for name in found.leaning[:NAMED]]
     more = len(found.leaning) - NAMED
     if more > 0:
@@ -99,7 +99,7 @@ def _leaning(found: Told) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else names[0]
 
 
-def _sharper(found: Told, sd: float) -> str:
+def _sharper(found: Leant, sd: float) -> str:
     if not found.sharper:
         return ""
     return f", {told(2 * sd * found.sharpened / found.sd)} once the {_taken(found.sharper)} is taken"
