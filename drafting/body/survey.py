@@ -20,7 +20,7 @@ from pathlib import Path
 from drafting.body.sightings import Sighting, sightings
 from drafting.ground.frozen import freeze
 
-Numbers = tuple[float, ...]
+Figures = tuple[float, ...]
 TABLE = Path(__file__).with_name("survey_table.json")
 
 BUILD = ("height", "bust_girth", "hip_girth")
@@ -41,8 +41,8 @@ class Spread:
     """Means in mm and covariances in mm^2 (n rows of n) of `names`, survey measures at adult height."""
 
     names: tuple[str, ...]
-    mean: Numbers
-    covariance: tuple[Numbers, ...]
+    mean: Figures
+    covariance: tuple[Figures, ...]
 
     def at(self, sighting: Sighting) -> tuple[tuple[float, int], ...]:
         """Return the terms of a sighting as factors and places among `names`."""
@@ -68,9 +68,9 @@ class Conditioned:
     """Every survey measure as `constant` + `factors` (a row each) times what was seen, and what is left to
     know: the covariance `rest`."""
 
-    constant: Numbers
-    factors: tuple[Numbers, ...]
-    rest: tuple[Numbers, ...]
+    constant: Figures
+    factors: tuple[Figures, ...]
+    rest: tuple[Figures, ...]
 
 
 @dataclass(frozen=True)
@@ -82,10 +82,10 @@ class Usual:
     """
 
     start: float
-    slopes: Numbers
+    slopes: Figures
     reach: float
 
-    def bounded(self, value: float, taken: Numbers) -> float:
+    def bounded(self, value: float, taken: Figures) -> float:
         """Return one sighting (mm) kept within what is usual."""
         expected: float = self.start + sum(map(mul, self.slopes, taken))
         low, high = expected - self.reach, expected + self.reach
@@ -98,8 +98,8 @@ class FromAll:
 
     seen: tuple[Sighting, ...]
     names: tuple[str, ...]
-    constant: Numbers
-    factors: tuple[Numbers, ...]
+    constant: Figures
+    factors: tuple[Figures, ...]
     usual: tuple[Usual, ...]
     told: Mapping[str, Leant]
 
@@ -197,7 +197,7 @@ def _sd(people: Spread, sighting: Sighting) -> float:
     return math.sqrt(_variance(people.covariance, people.at(sighting)))
 
 
-def _variance(covariance: tuple[Numbers, ...], terms: tuple[tuple[float, int], ...]) -> float:
+def _variance(covariance: tuple[Figures, ...], terms: tuple[tuple[float, int], ...]) -> float:
     return sum((f * g * covariance[i][j] for f, i in terms for g, j in terms), 0.0)
 
 
@@ -218,7 +218,7 @@ def _usual(people: Spread, seen: tuple[Sighting, ...]) -> tuple[Usual, ...]:
     return tuple(found)
 
 
-def _below_the_drop(people: Spread, seen: tuple[Sighting, ...]) -> tuple[float, Numbers, float]:
+def _below_the_drop(people: Spread, seen: tuple[Sighting, ...]) -> tuple[float, Figures, float]:
     """Return constant, factors and sd of an armpit that follows a measured shoulder drop one to one.
 
     Ours: a shoulder that slopes more carries its armhole lower by as much. What the survey conditions is
