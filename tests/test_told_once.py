@@ -49,3 +49,15 @@ def test_hands_that_differ_are_told_apart_and_the_worst_first() -> None:
         ("collar left", "narrow"),
         ("collar right", "wide"),
     ]
+
+
+def test_a_sentence_that_begins_with_its_place_does_not_say_it_twice() -> None:
+    wide = "coat.tail-1 needs 160 cm across the cloth, and there are 140 cm"
+    found = [
+        Finding("fits the cloth", "error", "coat.tail-1", 1600, 1400, wide),
+        Finding("side", "note", "side", 1, None, "sides differ"),
+    ]
+    assert [(one.where, one.sentence) for one in said_once(found, "cm")] == [
+        ("coat.tail-1", "Needs 160 cm across the cloth, and there are 140 cm"),
+        ("side", "sides differ"),
+    ]

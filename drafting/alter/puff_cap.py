@@ -23,6 +23,7 @@ from drafting.ground.findings import Finding, Severity
 from drafting.ground.sources import practice
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
+from drafting.shaping.sleeve.turned import turned, turned_by
 
 BAND = (1.5, 2.5)
 """Cap over armhole between the gather marks (common practice)."""
@@ -56,6 +57,17 @@ class Choices:
     )
 
 
+NOT_TURNED = Finding(
+    "fitting",
+    "warning",
+    "sleeve",
+    None,
+    None,
+    "The sleeve is not turned in its armhole as a fitting asked: its cap is gathered. Share the gathers out "
+    "farther forward or back at the try-on instead.",
+)
+
+
 def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """Return the draft with the cap of its sleeve puffed; every seam still walks.
 
@@ -66,6 +78,9 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
         raise DraftError("there is no set-in sleeve to puff", turn="put a sleeve block before the puff")
     if choices.puff_width == 0 and choices.puff_height == 0:
         return draft
+    if turned_by(draft):
+        draft = turned(draft, 0.0)
+        draft, old = replace(draft, findings=(*draft.findings, NOT_TURNED)), draft[old.name]
     new = _opened(old, choices)
     arm = {level.name for level in old.levels if level.kind is LevelKind.UPPER_ARM}
     girths = tuple(

@@ -16,18 +16,22 @@ side, seen from outside; the lapel's tip lies beyond the centre front.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.draft.draft import Draft, Notion
+from drafting.draft.piece import Placement
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.ground.sources import BY_EYE, Source, cite, memory, ours, practice
 from drafting.shaping.coat.body import body_draft, settle_body
-from drafting.shaping.coat.lapel import Fronts, buttons_at
+from drafting.shaping.coat.lapel import ButtonPlace, Fronts, buttons_at
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button, button_mark, button_notion
-from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
+from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.shape import TorsoKind, fit_drop
 
@@ -126,12 +130,13 @@ class Choices:
     coat_buttons: float = choice(
         3.0,
         "count",
-        "show buttons on each front, in a row that leans outwards",
+        "buttons on each front, in a row that leans outwards; those at or below the lapel's break close the coat",
         low=0,
         high=6,
         group="closing",
-        source=practice("a dress coat has two rows of three, and does not close"),
+        source=practice("two rows of three where the fronts lap; what stands above the break is for show"),
     )
+    closing: str = CLOSING
     cutaway: float = choice(
         0.16,
         "ratio",
@@ -160,19 +165,42 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     drawn = settle_body(body, ease, drop, asked, choices.cutaway)
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
     row = buttons_at(drawn.front, round(choices.coat_buttons), body["bust_girth"] + ease.bust)
-    marks = tuple(button_mark(f"button_{i}", at, button.diameter) for i, at in enumerate(row, 1))
-    draft = body_draft(body, ease, drawn, marks)
+    over = choices.closing.split()[0]
+    draft = body_draft(body, ease, drawn, tuple(_marks(row, button, over)))
     narrow = narrow_said(choices.front_overlap, button.diameter, button.diameter)
-    return replace(draft, notions=_notions(button, len(row)), findings=(*draft.findings, *narrow))
+    said = (*narrow, _closes(row, button, choices))
+    return replace(draft, notions=tuple(_notions(row, button, over)), findings=(*draft.findings, *said))
 
 
-def _notions(button: Button, row: int) -> tuple[Notion, ...]:
-    if not row:
-        return ()
-    return (
-        button_notion("front", 2 * row, button),
-        button_notion("back", 2, button, "one at the hook of each side pleat"),
-    )
+def _marks(row: tuple[ButtonPlace, ...], button: Button, over: str) -> Iterator[Placement]:
+    """Yield both fronts' buttons, and the holes of those that close on the front on top."""
+    for number, place in enumerate(row, 1):
+        yield button_mark(f"button_{number}", place.button, button.diameter)
+        if place.hole is not None:
+            yield hole_mark(f"buttonhole_{over}_{number}", place.hole, -1 + 0j, button.hole, over)
+
+
+def _holes(row: tuple[ButtonPlace, ...]) -> int:
+    return sum(place.hole is not None for place in row)
+
+
+def _notions(row: tuple[ButtonPlace, ...], button: Button, over: str) -> Iterator[Notion]:
+    if row:
+        note = f"buttonholes for {_holes(row)}, on the wearer's {over}; the others are for show"
+        yield button_notion("front", 2 * len(row), button, note)
+        yield button_notion("back", 2, button, "one at the hook of each side pleat", holes=False)
+
+
+def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Finding:
+    over = choices.closing.split()[0]
+    sentence = "The coat has no buttons and is worn open."
+    if row:
+        sentence = (
+            f"The coat closes {choices.closing}: buttonholes of {told(button.hole, 'small')} on the wearer's "
+            f"{over} front for the {_holes(row)} lowest of the {len(row)} buttons on each front; the others are "
+            f"for show. The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
+        )
+    return Finding("closing", "note", "front", choices.closing, None, sentence)
 
 
 def _ease(body: Body, choices: Choices) -> TorsoEase:

@@ -85,7 +85,11 @@ class Body:
         faults = []
         for given, value in mm.items():
             name = dimension_name(given)
-            fault = unusable(given, value) if name else Fault("is no body dimension", names_offered(given), given)
+            fault = (
+                unusable(given, value, self.unit)
+                if name
+                else Fault("is no body dimension", names_offered(given), given)
+            )
             if fault:
                 faults.append(fault)
             elif name:

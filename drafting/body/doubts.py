@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST
 from drafting.body.estimates import ADULT_HIGH, ADULT_LOW, Measure
-from drafting.body.other_unit import MOST_GIRTH, asked_of, girths_meant, likely, meant_as
-from drafting.body.refusals import MAY_BE_TINY, expectations, ruled
+from drafting.body.other_unit import (
+    ABOUT,
+    LEAST_GIRTH,
+    MOST_GIRTH,
+    Meant,
+    asked_of,
+    girths_meant,
+    likely,
+    meant_as,
+)
+from drafting.body.refusals import expectations, ruled
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 
@@ -20,6 +29,12 @@ MOST, FEWEST = 1.5, 0.5
 """Times what is expected by a rule; all 3,541 measured adults lie between 0.6 and 1.3 of it (`Source.ANSUR_II`,
 `Source.BDIMS`), but for those of `VARY`."""
 VARY = frozenset({"shoulder_drop", "waist_to_hip"})
+AMONG_GIRTHS = 1.6
+"""Times the mean of the other girths of the trunk, more or less, from which a girth may be in another unit: all
+3,034 adults of the survey lie between 0.73 and 1.35 of it (`Source.ANSUR_II`)."""
+TINIEST = 0.6
+"""Of the low end of its band: a waist to hip of 60 mm and a shoulder drop of 9 are still somebody's (37 of the
+3,034 adults of `Source.ANSUR_II` have a waist to hip under the band)."""
 SIDES_APART = 25.0  # mm between the hands before it is mentioned; ours
 
 # (smaller, larger, by how many mm at least, what a maker should look at)
@@ -49,9 +64,9 @@ def doubts(measures: Mapping[str, Measure], natural: bool, unit: str | None = "c
     means = {name: measure.mm for name, measure in taken.items()}
     if not all(name in means for name in LEAST):
         return ()
-    found = [*_build(means, unit), *_order(means), *_legs(means), *_sides(taken)]
-    strangers = tuple(_strangers(means, unit))
+    strangers = (*_build(means, unit), *_strangers(means, unit))
     doubted = {finding.where for finding in strangers}
+    found = [*_order(means, doubted), *_legs(means), *_sides(taken, unit)]
     found += [*strangers, *_bands({n: mm for n, mm in means.items() if n not in doubted}, unit)]
     if not natural:
         found.append(_say("waist level", "note", "waist_girth", None, "the waist is the navel's"))
@@ -67,11 +82,22 @@ def _build(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     height, meant = means["height"], girths_meant(means, unit)
     for name in ("bust_girth", "high_bust_girth", "hip_girth", "waist_girth"):
         share = means.get(name, 0.6 * height) / height
-        if share > MOST_GIRTH or share < SLENDER.get(name, 0.0):
-            way = meant.get(name) or likely(means[name], USUAL_GIRTH * height, unit)
+        among = _among(means, name, unit)
+        if share > MOST_GIRTH or share < SLENDER.get(name, 0.0) or among:
+            way = among or meant.get(name) or likely(means[name], USUAL_GIRTH * height, unit)
             text = f"{name} is {'only ' if share < 1 else ''}{share:.2f} of the height: "
             text += asked_of(name, way) if way else _height_asked(means, name, unit)
             yield _say("girth and height", "warning", name, means[name], text)
+
+
+def _among(means: Mapping[str, float], name: str, unit: str | None) -> Meant | None:
+    """Return what a girth was meant as that is nobody's beside the other girths and would go with them."""
+    others = [mm for other, mm in means.items() if other in LEAST_GIRTH and other != name]
+    if name not in means or not others:
+        return None
+    mean = sum(others) / len(others)
+    apart = not mean / AMONG_GIRTHS <= means[name] <= mean * AMONG_GIRTHS
+    return likely(means[name], mean, unit, ABOUT) if apart else None
 
 
 def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> str:
@@ -80,10 +106,12 @@ def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> st
     return asked_of("height", way) if way else "is the height in another unit?"
 
 
-def _order(means: Mapping[str, float]) -> Iterator[Finding]:
-    """Compare pairs of which one is nearly always the larger."""
+def _order(means: Mapping[str, float], doubted: Collection[str]) -> Iterator[Finding]:
+    """Compare pairs of which one is nearly always the larger; one that is doubted by itself is not compared."""
     scale = min(1.0, means["height"] / ADULT_LOW)
     for small, large, gap, question in ORDER:
+        if {small, large} & set(doubted):
+            continue
         if small in means and large in means and means[large] - means[small] < gap * scale:
             pair = f"{small} {told(means[small])}, {large} {told(means[large])}"
             yield _say("measures compared", "warning", small, means[small], f"{pair}: {question}")
@@ -102,13 +130,16 @@ def _legs(means: Mapping[str, float]) -> Iterator[Finding]:
         yield _say("leg lengths", "warning", "body_rise", rise, text)
 
 
-def _sides(taken: Mapping[str, Measure]) -> Iterator[Finding]:
+def _sides(taken: Mapping[str, Measure], unit: str | None) -> Iterator[Finding]:
     for name, measure in taken.items():
         if measure.left is None or measure.right is None:
             continue
-        if abs(measure.left - measure.right) > SIDES_APART:
-            text = f"left {told(measure.left)}, right {told(measure.right)}: is it so?"
-            yield _say("left and right", "note", name, measure.mm, text)
+        low, high = sorted((measure.left, measure.right))
+        way = likely(high, low, unit) or likely(low, high, unit)
+        if high - low > SIDES_APART or (way and way.unit):
+            asked = f"is one of them in {way.words}?" if way and way.unit else "is it so?"
+            text = f"left {told(measure.left)}, right {told(measure.right)}: {asked}"
+            yield _say("left and right", "warning" if way else "note", name, measure.mm, text)
 
 
 def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
@@ -116,12 +147,21 @@ def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding
     by_rule = ruled(means)
     for name, expected in expectations(means).items():
         way = likely(means[name], expected, unit)
-        if way and way.unit and name not in MAY_BE_TINY:
-            text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
-            yield _say("unit", "warning", name, means[name], text + asked_of(name, way))
-        elif name in by_rule and name not in VARY and not FEWEST <= means[name] / expected <= MOST:
-            text = f"{name} {told(means[name])} where about {told(expected)} is expected: is it so?"
-            yield _say("measure expected", "warning", name, means[name], text)
+        text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
+        odd = name in by_rule and not FEWEST <= means[name] / expected <= MOST
+        wider = likely(means[name], expected, unit, ABOUT) if odd else None
+        level: Severity = "note" if _tiny(name, means[name], expected) else "warning"
+        if way and way.unit:
+            yield _say("unit", level, name, means[name], text + asked_of(name, way))
+        elif wider and level == "warning":
+            yield _say("unit", level, name, means[name], text + asked_of(name, wider))
+        elif odd and name not in VARY:
+            yield _say("measure expected", "warning", name, means[name], text + "is it so?")
+
+
+def _tiny(name: str, mm: float, expected: float) -> bool:
+    """Say whether a measure is one that may be next to nothing, and not so small that nobody's is."""
+    return name in VARY and TINIEST * DIMENSIONS[name].low <= mm < expected
 
 
 def _bands(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:

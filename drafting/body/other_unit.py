@@ -12,11 +12,17 @@ from dataclasses import dataclass
 from drafting.body.dimensions import DIMENSIONS
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
-from drafting.ground.units import LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
+from drafting.ground.units import FARTHEST, LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
 
 NAMES: dict[ShownUnit, str] = {"cm": "centimetres", "in": "inches", "mm": "millimetres"}
 NEAR = 1.15
 """A value within this factor of what is expected looks meant (ours)."""
+
+ABOUT = 1.35
+"""The same of a value that cannot be as it stands: other units lie farther apart than that (ours)."""
+
+WIDEST = 2.0
+"""Girth / height; beyond it one of the two is a slip (survey greatest .82)."""
 
 LEAST_GIRTH = {"bust_girth": 0.38, "high_bust_girth": 0.38, "hip_girth": 0.38, "waist_girth": 0.25}
 """Of the height, below which a girth is asked about. Survey least: bust .47, hip .46, waist .38; bust
@@ -60,9 +66,17 @@ def meant_as(mm: float, low: float, high: float, unit: str | None) -> Meant | No
     return next((way for way in other_ways(mm, unit) if low <= way.mm <= high), None)
 
 
-def likely(mm: float, expected: float, unit: str | None) -> Meant | None:
-    """Return the other way to read `mm` that comes near what is expected, None where none does."""
-    return meant_as(mm, expected / NEAR, expected * NEAR, unit)
+def likely(mm: float, expected: float, unit: str | None, near: float = NEAR) -> Meant | None:
+    """Return the other way to read `mm` that comes `near` what is expected, None where none does."""
+    return meant_as(mm, expected / near, expected * near, unit)
+
+
+def beyond(name: str, mm: float, unit: str | None) -> str:
+    """Return the question whether a measure beyond any figure was meant another way, "" where none explains it."""
+    band = DIMENSIONS.get(name)
+    tried = (meant_as(mm, band.low / near, band.high * near, unit) for near in (1.0, ABOUT)) if band else ()
+    way = next(filter(None, tried), None)
+    return asked_of(name, way) if way else ""
 
 
 def girths_meant(means: Mapping[str, float], unit: str | None) -> dict[str, Meant]:
@@ -90,12 +104,10 @@ def strange_girths(means: Mapping[str, float], unit: str | None, stated: Collect
     great = {n for n, way in meant.items() if way.unit and means[n] > height} - set(stated)
     if not any(means[name] > MOST_GIRTH * height for name in great):
         great = set()
+    great |= {name for name in meant if means[name] > WIDEST * height}
     asked = sorted({*small, *great}, key=list(DIMENSIONS).index)
-    if (
-        asked
-        and (tall := _height_meant(means, unit))
-        and all(name in asked for name in LEAST_GIRTH if name in means)
-    ):
+    wide = any(means.get(name, 0.0) > WIDEST * height for name in LEAST_GIRTH)
+    if (wide or asked) and (tall := _height_meant(means, unit)):
         what = f"{both_units(height, shown_unit(unit))} is no height for these girths: it looks like {tall.words}"
         right = (
             f"that would be {both_units(tall.mm, shown_unit(unit))}: if so write height = {_toml(tall.written)}"
@@ -125,7 +137,8 @@ def _fault(means: Mapping[str, float], names: list[str], meant: Mapping[str, Mea
     if way is None:
         return Fault(f"{what} is nobody's", "check both, and the unit of the file", ", ".join(names))
     offered = " / ".join(both_units(meant[name].mm, own) for name in names)
-    right = f"{way.words} would be {offered}: if so write {names[0]} = {_toml(way.written)}"
+    would = f"{way.words} would be" if way.unit else "in its place it would be"
+    right = f"{would} {offered}: if so write {names[0]} = {_toml(way.written)}"
     if way.unit and first > height:
         right += f", else {_toml(f'{_number(first, own)} {own}')}"
     return Fault(f"{what} looks like {way.words}", right, ", ".join(names))
@@ -148,6 +161,8 @@ def both_units(mm: float, unit: ShownUnit) -> str:
 
 def _number(mm: float, unit: ShownUnit) -> str:
     """Return the number that was written, with the fraction of an inch where there was one."""
+    if abs(mm) > FARTHEST:
+        return f"{mm / float(LENGTH_UNITS[unit]):.6g}"
     shown = show_length(mm, unit, finer=True)
     exact = abs(parse_length(shown, sign="any") - mm) < 1e-6
     return shown.removesuffix(f" {unit}") if exact else f"{mm / float(LENGTH_UNITS[unit]):.6g}"

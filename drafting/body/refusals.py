@@ -7,21 +7,20 @@ from collections.abc import Collection, Iterable, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST, dimension_name
 from drafting.body.estimates import estimates
-from drafting.body.other_unit import LEAST_GIRTH, likely, strange_girths
+from drafting.body.other_unit import ABOUT, LEAST_GIRTH, WIDEST, asked_of, beyond, likely, strange_girths
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
 
 Taken = float | tuple[float, float]
 
 NEAREST, FARTHEST = 1.0, 10_000.0  # mm: from a pocket doll to a carnival giant
-WIDEST = 2.0  # girth / height; beyond it one of the two is a slip (survey greatest .82)
 SLIP = 6.0  # times more or less than expected: a decimal point out of place
 HANDS = 3.0  # one hand more than three times the other: likewise
 MAY_BE_TINY = frozenset({"shoulder_drop"})  # a square shoulder has next to none
 
 
-def unusable(field: str, value: object) -> Fault | None:
-    """Return the fault of a measure (mm) that is no usable number, None when it is one."""
+def unusable(field: str, value: object, unit: str | None = "cm") -> Fault | None:
+    """Return the fault of a measure (mm, written in `unit`) that is no usable number, None when it is one."""
     for mm in value if isinstance(value, tuple) else (value,):
         if isinstance(mm, bool) or not isinstance(mm, (int, float)):
             return Fault(f"{str(mm)[:40]!r} is not a number", "give millimetres", field)
@@ -31,9 +30,9 @@ def unusable(field: str, value: object) -> Fault | None:
             what = "is zero" if mm == 0 else f"{mm:g} is negative"
             return Fault(what, "give the real measure, or leave it out", field)
         if not NEAREST <= mm <= FARTHEST:
-            return Fault(
-                f"{told(mm)} is beyond any figure", f"it lies between {told(NEAREST)} and {told(FARTHEST)}", field
-            )
+            between = f"it lies between {told(NEAREST)} and {told(FARTHEST)}"
+            asked = beyond(dimension_name(field) or "", mm, unit)
+            return Fault(f"{told(mm)} is beyond any figure", asked or between, field)
     if isinstance(value, tuple) and len(value) != 2:
         return Fault("needs two numbers", "one for the left, one for the right", field)
     return None
@@ -47,7 +46,7 @@ def refusals(taken: Mapping[str, Taken], unit: str | None = "cm", stated: Collec
     faults = missing(taken) + unlikely(taken, unit, stated)
     if not faults:
         means = {name: _mean(value) for name, value in taken.items()}
-        faults += _slips(means, unit) + _drop_longer_than_shoulder(taken)
+        faults += _slips(means, unit) + _drop_longer_than_shoulder(taken, unit)
     return faults
 
 
@@ -55,8 +54,8 @@ def unlikely(taken: Mapping[str, Taken], unit: str | None = "cm", stated: Collec
     """Return what cannot be of the two hands, and of the girths beside the height (mm)."""
     means = {name: _mean(value) for name, value in taken.items()}
     if "height" not in means:
-        return _hands(taken)
-    return _hands(taken) + (strange_girths(means, unit, stated) or _too_wide(means))
+        return _hands(taken, unit)
+    return _hands(taken, unit) + (strange_girths(means, unit, stated) or _too_wide(means))
 
 
 def missing(names: Iterable[str]) -> list[Fault]:
@@ -70,13 +69,15 @@ def missing(names: Iterable[str]) -> list[Fault]:
     return [Fault("is missing", other.get(name, right), name) for name in lacking]
 
 
-def _hands(taken: Mapping[str, Taken]) -> list[Fault]:
+def _hands(taken: Mapping[str, Taken], unit: str | None) -> list[Fault]:
     faults = []
     for name, value in taken.items():
         if isinstance(value, tuple) and max(value) > HANDS * min(value):
             left, right = (told(mm) for mm in value)
             what = f"left {left} and right {right} cannot be one person's"
-            faults.append(Fault(what, "is a decimal point out of place?", name))
+            way = likely(max(value), min(value), unit, ABOUT) or likely(min(value), max(value), unit, ABOUT)
+            right = f"is one of them {way.words}?" if way else "is a decimal point out of place?"
+            faults.append(Fault(what, right, name))
     return faults
 
 
@@ -96,23 +97,23 @@ def _slips(means: Mapping[str, float], unit: str | None) -> list[Fault]:
         times = mm / expected
         if name in MAY_BE_TINY or 1 / SLIP < times < SLIP:
             continue
-        way = likely(mm, expected, unit)
-        other = f"{told(mm / 10 if times > 1 else mm * 10)}, or another unit"
-        if way:
-            other = told(way.mm) + (f" ({way.written})" if way.unit else "")
+        way = likely(mm, expected, unit, ABOUT)
+        other = f"is it {told(mm / 10 if times > 1 else mm * 10)}, or another unit?"
         what = f"{told(mm)} where about {told(expected)} is expected"
-        faults.append(Fault(what, f"is it {other}?", name))
+        faults.append(Fault(what, asked_of(name, way) if way else other, name))
     return faults
 
 
-def _drop_longer_than_shoulder(taken: Mapping[str, Taken]) -> list[Fault]:
+def _drop_longer_than_shoulder(taken: Mapping[str, Taken], unit: str | None) -> list[Fault]:
     drop, length = taken.get("shoulder_drop"), taken.get("shoulder_length")
     if drop is None or length is None:
         return []
     if all(d < line for d, line in zip(_both(drop), _both(length), strict=True)):
         return []
-    what = f"{told(_mean(drop))} is no less than the shoulder's own length"
-    return [Fault(what, "are shoulder_drop and shoulder_length swapped?", "shoulder_drop")]
+    mm = _mean(drop)
+    way = likely(mm, expectations({name: _mean(v) for name, v in taken.items()})["shoulder_drop"], unit, ABOUT)
+    right = asked_of("shoulder_drop", way) if way else "are shoulder_drop and shoulder_length swapped?"
+    return [Fault(f"{told(mm)} is no less than the shoulder's own length", right, "shoulder_drop")]
 
 
 def expectations(means: Mapping[str, float]) -> dict[str, float]:

@@ -10,6 +10,7 @@ from typing import Any
 
 from drafting.body.body import Body
 from drafting.body.dimensions import dimension_name, meant_by, names_offered
+from drafting.body.other_unit import beyond
 from drafting.body.refusals import FARTHEST, NEAREST, Taken, missing, unlikely
 from drafting.body.wearer import MOST_WORN, wearer
 from drafting.ground.errors import Fault, InputError
@@ -183,7 +184,8 @@ def _usable(name: str, unit: str | None, value: object) -> float:
     mm = parse_length(value, unit)
     if not NEAREST <= mm <= FARTHEST:
         what = f"{as_written(value, unit)} is beyond any figure"
-        raise BadValue(what, in_unit(f"it lies between {told(NEAREST)} and {told(FARTHEST)}", unit))
+        asked = beyond(dimension_name(name) or name, mm, unit_of(value, unit))
+        raise BadValue(what, in_unit(asked or f"it lies between {told(NEAREST)} and {told(FARTHEST)}", unit))
     return mm
 
 

@@ -41,7 +41,7 @@ def wearer(
     doubled names, values that are no usable number, the four least measures missing, girths that
     look like inches.
     """
-    taken, faults = named(measures)
+    taken, faults = named(measures, unit)
     faults += _worn(layers or {}, heel)
     faults += missing(measures) if faults else refusals(taken, unit, stated)
     if faults:
@@ -64,13 +64,13 @@ def wearer(
     )
 
 
-def named(measures: Mapping[str, Taken]) -> tuple[dict[str, Taken], list[Fault]]:
+def named(measures: Mapping[str, Taken], unit: str | None = "cm") -> tuple[dict[str, Taken], list[Fault]]:
     """Return the usable measures under today's names, and a fault for each other one."""
     taken: dict[str, Taken] = {}
     faults = []
     for given, value in measures.items():
         name = dimension_name(given)
-        fault = unusable(given, value)
+        fault = unusable(given, value, unit)
         if name is None:
             fault = Fault("is no body dimension", names_offered(given), given)
         elif name in taken:

@@ -90,9 +90,13 @@ def _cap_edge(draft: Draft, seam: Seam) -> EdgeRef:
 
 
 def _underarm_parts(draft: Draft, seam: Seam) -> tuple[Path, Path] | None:
-    """Return cap and armhole from the underarm to the first notch, or None if this is no cap."""
+    """Return cap and armhole from the underarm to the first notch, or None.
+
+    A cap turned in its armhole lies on it nowhere: part of it is sewn to the other half.
+    """
     ends = [draft.edge(ref).role for ref in (*seam.a[:1], *seam.b[:1])]
-    if set(ends) != {EdgeRole.ARMHOLE, EdgeRole.CAP} or not seam.notches:
+    turned = any(draft.edge(ref).role is EdgeRole.CAP_PART for ref in _with_next(draft, seam))
+    if set(ends) != {EdgeRole.ARMHOLE, EdgeRole.CAP} or not seam.notches or turned:
         return None
     forward = Path.joined(draft.edge(ref).path for ref in seam.a)
     facing = Path.joined(draft.edge(ref).path.reversed() for ref in seam.b)
@@ -104,6 +108,14 @@ def _underarm_parts(draft: Draft, seam: Seam) -> tuple[Path, Path] | None:
     reach_b = notch.b if at_start else facing.length - notch.b
     first, second = forward.split(reach_a)[0], facing.split(reach_b)[0]
     return (first, second) if ends[0] is EdgeRole.CAP else (second, first)
+
+
+def _with_next(draft: Draft, seam: Seam) -> list[EdgeRef]:
+    """Return the edges of a seam, and those next to both ends of its first chain."""
+    (first, start), (last, end) = seam.a[0], seam.a[-1]
+    before = draft[first].edges[draft[first].index(start) - 1]
+    after = draft[last].edges[(draft[last].index(end) + 1) % len(draft[last].edges)]
+    return [*seam.a, *seam.b, (first, before.name), (last, after.name)]
 
 
 def _underarm_at_start(draft: Draft, seam: Seam) -> bool:

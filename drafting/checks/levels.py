@@ -20,6 +20,7 @@ from drafting.geometry.crossing import crossings
 from drafting.geometry.curve import Line
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
+from drafting.ground.remembered import remembered
 
 CENTRE = "centre"
 """The kind of mark that a centre line with an overlap beyond it is."""
@@ -42,6 +43,17 @@ def levels_reach_edges(draft: Draft) -> Iterator[Finding]:
 
 def width(piece: Piece, level: Level) -> float:
     """Return how wide `piece` is at `level`, mm, parts between darts added up."""
+    found = next((n for n, own in enumerate(piece.levels) if own is level), None)
+    return _wide(piece, level) if found is None else _wide_at(piece, found)
+
+
+@remembered(512)
+def _wide_at(piece: Piece, number: int) -> float:
+    """Return how wide a piece is at one of its own levels: asked by every check, and by what has changed."""
+    return _wide(piece, piece.levels[number])
+
+
+def _wide(piece: Piece, level: Level) -> float:
     return math.fsum(_width(piece, level, path) for path in level.paths)
 
 

@@ -3,9 +3,28 @@
 from __future__ import annotations
 
 import argparse
+import re
 from pathlib import Path
+from typing import NoReturn
+
+from drafting.ground.nearest import meant
 
 UNITS = ("cm", "mm", "in")
+
+UNKNOWN = re.compile(r"invalid choice: '(?P<word>.*)' \(choose from (?P<known>.*)\)")
+"""What `argparse` says of a word that it does not know."""
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser that answers a word that is not known with the few that are like it."""
+
+    def error(self, message: str) -> NoReturn:
+        """Print what is wrong and what would be right, and stop with the code of a refusal."""
+        told = UNKNOWN.search(message)
+        if told:
+            near = meant(told["word"], re.findall(r"[\w-]+", told["known"]))
+            message = f"{message[: told.start()]}there is no {told['word']}; {near}"
+        super().error(message)
 
 
 def add_costume(command: argparse.ArgumentParser) -> None:

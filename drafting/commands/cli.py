@@ -14,7 +14,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from drafting.commands.arguments import add_costume, add_out, add_unit, add_wearer
+from drafting.commands.arguments import Parser, add_costume, add_out, add_unit, add_wearer
 from drafting.commands.making import HOLDS, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
@@ -79,7 +79,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def parser() -> argparse.ArgumentParser:
     """Return the parser of all commands."""
-    whole = argparse.ArgumentParser(
+    whole = Parser(
         prog="drafting",
         description="Draft fitted costume pieces from body measures, check them, and write them true to scale.",
     )

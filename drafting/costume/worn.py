@@ -29,6 +29,7 @@ from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.maps import distance_off, pull_share
 from drafting.worn.picture.tucked import covered, tucked
 from drafting.worn.placed import placed
+from drafting.worn.placed.braces import Slides, held_up, slides_down
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
 from drafting.worn.sewn import sewn_mesh
@@ -59,7 +60,7 @@ class WornGarment:
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
     `lines` the edges that pictures show, `over` (T,) the triangles that are turned over and lie on the rest,
-    `hidden` (T,) those that others cover.
+    `hidden` (T,) those that others cover, `under` (count,) the sewn points beneath others' cloth.
     """
 
     name: str
@@ -73,6 +74,7 @@ class WornGarment:
     lines: tuple[EdgeRef, ...] = ()
     over: Truth | None = None
     hidden: Truth | None = None
+    under: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -114,7 +116,7 @@ def worn(
         tell(f"Settling: {garment.name.replace('-', ' ')}", share)
         rest = from_coarse(one.coarse, cloth, one.start, form.distance, limits, beneath=beneath)
         treated = tuple(treated_hems(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
-        garments.append(_found(made, garment, rest, cloths, form, treated))
+        garments.append(_found(made, garment, rest, cloths, form, treated, one.slides))
         beneath += max(ply.thickness for ply in cloth.plies)
     tell("Dressing", 0.97)
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
@@ -128,20 +130,26 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     (garment,) = made.garments
     cloths = cloths_of(made, garment)
     cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE * form.fineness)
-    rest = at_rest(cloth, before or placed(cloth, form), form.distance, SHAPE)
-    found = _found(made, garment, replace(rest, settled=False), cloths, form, ())
+    start = placed(cloth, form)
+    slides = slides_down(cloth, start, form)
+    rest = at_rest(held_up(cloth) if slides else cloth, before or start, form.distance, SHAPE)
+    found = _found(made, garment, replace(rest, settled=False), cloths, form, (), slides)
     return _over_one_another([found], form)[0]
 
 
 @dataclass(frozen=True, eq=False)
 class Sewn:
-    """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh."""
+    """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh.
+
+    `slides` says why nothing but braces holds it up.
+    """
 
     garment: MadeGarment
     cloths: Mapping[str, Fabric]
     mesh: SewnMesh
     coarse: SewnMesh
     start: Reals
+    slides: Slides | None
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -152,17 +160,23 @@ def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[
     found: list[Sewn] = []
     left_out: list[tuple[str, str]] = []
     for garment in made.garments:
-        cloths = cloths_of(made, garment)
-        plies = plies_of(cloths)
         try:
-            sizes = (COARSE * form.fineness, mesh * form.fineness)
-            coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in sizes)
-            found.append(
-                Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=placed(coarse, form))
-            )
+            found.append(_sewn_up(garment, cloths_of(made, garment), form, mesh))
         except DraftError as error:
             left_out.append((garment.name, error.said(made.costume.told_in)))
     return _in_order(found), tuple(left_out)
+
+
+def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
+    """Return a garment sewn up and placed, on braces where it would slide down."""
+    plies = plies_of(cloths)
+    sizes = (COARSE * form.fineness, mesh * form.fineness)
+    coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in sizes)
+    start = placed(coarse, form)
+    slides = slides_down(coarse, start, form)
+    if slides:
+        coarse, fine = held_up(coarse), held_up(fine)
+    return Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=start, slides=slides)
 
 
 def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
@@ -200,6 +214,7 @@ def _found(
     cloths: Mapping[str, Fabric],
     form: Form,
     treated: tuple[TreatedHem, ...],
+    slides: Slides | None = None,
 ) -> WornGarment:
     """Return what is found on a garment at rest, with its words."""
     lines = hem_lines(rest, hems_of(garment.draft))
@@ -216,7 +231,8 @@ def _found(
     hangs = hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    words = most_serious_first((*garment_told(found), *puffs, *sits, *told_treated(treated)))
+    held = () if slides is None else (remark("held.braces", waist=slides.waist, widest=slides.widest),)
+    words = most_serious_first((*garment_told(found), *held, *puffs, *sits, *told_treated(treated)))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,
@@ -238,11 +254,13 @@ def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarm
     for garment in reversed(garments):
         over = np.zeros(len(garment.rest.mesh.sewn), bool) if garment.over is None else garment.over
         shown, hidden = laid_on(garment.rest, over, form.distance), np.zeros(len(over), bool)
+        under = np.zeros(garment.rest.mesh.count, bool)
         for outer in reversed(dressed):
             shown = tucked(shown, outer.shown, form.distance)
         for outer in dressed:
-            hidden |= covered(shown, outer.shown, form.distance)
-        dressed.append(replace(garment, shown=shown, hidden=hidden))
+            beneath = covered(shown, outer.shown, form.distance)
+            hidden, under = hidden | beneath.triangles, under | beneath.points
+        dressed.append(replace(garment, shown=shown, hidden=hidden, under=under))
     return tuple(reversed(dressed))
 
 
@@ -265,6 +283,7 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         lines=garment.lines,
         over=garment.over,
         hidden=garment.hidden,
+        under=garment.under,
     )
 
 

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece, Placement
-from drafting.geometry import Path, line
+from drafting.geometry import Cubic, Path, line
 from drafting.geometry.crossing import ends_moved
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -90,7 +90,7 @@ def _moved(piece: Piece, name: str, length: float) -> Piece:
     """Return the piece with one edge made `length` mm long.
 
     Where the edge runs on smoothly into an opening (a fly) it takes from that or gives to it; else its
-    freer end moves along its chord.
+    freer end moves along its chord, and a hem there bows: it stays as square to the middle and to the side.
     """
     at = piece.index(name)
     edge, ahead, behind = piece.edges[at], piece.edges[(at + 1) % len(piece.edges)], piece.edges[at - 1]
@@ -107,7 +107,7 @@ def _moved(piece: Piece, name: str, length: float) -> Piece:
     far = beside.path.end if last else beside.path.start
     return piece.with_edges(
         replace(edge, path=_drawn(edge.path, fixed, free, moved)),
-        replace(beside, path=_drawn(beside.path, far, free, moved)),
+        replace(beside, path=(_bowed if _loose(beside) else _drawn)(beside.path, far, free, moved)),
     )
 
 
@@ -139,6 +139,24 @@ def _drawn(path: Path, fixed: complex, free: complex, moved: complex) -> Path:
     drawn = path.mapped(lambda p: fixed + (p - fixed) * factor)
     ends = (fixed, moved) if abs(path.start - fixed) < abs(path.end - fixed) else (moved, fixed)
     return ends_moved(drawn, start=ends[0], end=ends[1])
+
+
+def _bowed(path: Path, fixed: complex, free: complex, moved: complex) -> Path:
+    """Return the path with `free` at `moved` and `fixed` where it is; it keeps its direction at both."""
+    by, chord = moved - free, free - fixed
+
+    def along(place: complex) -> float:
+        return ((place - fixed) / chord).real
+
+    def shift(joint: complex, handle: complex) -> complex:
+        u = min(max(along(joint), 0.0), 1.0)
+        return by * (u * u * (3 - 2 * u) + 6 * u * (1 - u) * (along(handle) - u))
+
+    bent = [
+        Cubic(s.a + shift(s.a, s.a), s.b + shift(s.a, s.b), s.c + shift(s.d, s.c), s.d + shift(s.d, s.d))
+        for s in (segment.as_cubic() for segment in path.segments)
+    ]
+    return Path(tuple(bent))
 
 
 def _said(piece: str, edge: str, a: float, b: float) -> Finding:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from drafting.draft.frame import BodyHeight
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind, NotchKind
 
@@ -30,12 +31,18 @@ CORNERS = (
 the side, the fork of a leg, a sleeve's crown (ours)."""
 
 
+CROWN = BodyHeight.CROWN.value
+"""The point of a piece that is its crown: a sleeve turned in its armhole parts its cap elsewhere."""
+
+
 def landmarks(piece: Piece, other: Piece) -> tuple[complex, complex]:
     """Return one and the same landmark of two drafts of a piece, mm, where it lies in each.
 
     It is found by what edges, marks and levels were declared to be; where nothing was, it is the first
     corner between two edges that both drafts call alike, or at last the middle of each.
     """
+    if CROWN in piece.points and CROWN in other.points:
+        return piece.points[CROWN], other.points[CROWN]
     for roles in CORNERS:
         at, there = _corner(piece, roles), _corner(other, roles)
         if at is not None and there is not None:

@@ -39,6 +39,7 @@ class Fabric:
     fractions along the warp, across it, and on the bias. `eases`: how much the cloth takes up in
     easing. `sort` is what kind of surface it has, None where nobody said. `iron_dots` 0-3 as on the care label.
     `colour` is written #rrggbb, "" where nobody said.
+    `noted` is what was said of it at fittings, in a maker's words.
     `load_*` is what pulled at the strip, N per metre of its width, None where the test does not say.
     """
 
@@ -76,6 +77,7 @@ class Fabric:
     colour: str = ""
     repeat_along: float | None = None
     repeat_across: float | None = None
+    noted: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
 
     @property

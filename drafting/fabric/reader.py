@@ -14,6 +14,7 @@ from drafting.fabric.sorts import SORTS
 from drafting.fabric.strip_tests import TREATMENTS, exactly, marks, stretch_test, strip_bends, treated_strip
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import clean_text
 from drafting.ground.palette import DYES
 from drafting.ground.prices import parse_price
 from drafting.ground.units import BadValue, as_written, parse_length, parse_number, parse_percent, unit_of
@@ -41,6 +42,7 @@ BENDINGS = tuple(f"bending_length_{direction}" for direction in DIRECTIONS)
 SHRINKAGES = ("shrinkage_along", "shrinkage_across")
 NUMBERS = {"mass": (1.0, 5000.0), "iron_dots": (0, 3)}
 KEYS = (*TEXTS, "colour", *LENGTHS, *WORDS, *NUMBERS, *SHRINKAGES, *BENDINGS, "recovery", "price", *TRUTHS)
+NOTED = 'noted = ["at the first fitting: take in 1 cm at the waist, it gives more than its swatch"]'
 COLOURS_LISTED = f"it is one of {', '.join(DYES)}, or the figures of one, as a screen has them"
 DOUBTED = 1.5  # a stretch as a fraction; few cloths give more (ours)
 MOST_SHRINKAGE = 0.40  # a fraction; more is what was left, not what was lost
@@ -64,11 +66,13 @@ def read_fabric(path: Path | str) -> Fabric:
     swatch = _recovery(table)
     if swatch is not None:
         values.setdefault("recovery", swatch)
+    noted = table.texts("noted", NOTED) if "noted" in table else ()
+    values["noted"] = tuple(str(given.value) for given, _ in noted)
     findings = _widths(table, values)
     table.close()
     table.refuse()
     cloth = Fabric(**values)
-    return replace(cloth, findings=(*findings, *_sort_said(cloth), *_doubted(cloth)))
+    return replace(cloth, findings=(*findings, *_sort_said(cloth), *_doubted(cloth), *_noted(cloth)))
 
 
 def _parser(key: str, unit: str | None) -> Callable[[object], Any]:
@@ -227,3 +231,11 @@ def _widths(table: TableReader, values: dict[str, Any]) -> tuple[Finding, ...]:
         f"{told(width)} cloth counts as {told(values['usable_width'])}"
     )
     return (Finding("selvedge", "note", values["title"], SELVEDGE, None, text),)
+
+
+def _noted(cloth: Fabric) -> tuple[Finding, ...]:
+    """Repeat what was noted of the cloth at fittings of any costume."""
+    said = (
+        f"{cloth.title}, noted at a fitting: {clean_text(note)}. Test its swatch again." for note in cloth.noted
+    )
+    return tuple(Finding("cloth noted", "note", cloth.title, None, None, text) for text in said)

@@ -18,6 +18,8 @@ IN, OUT = frozenset({Verb.TAKE_IN}), frozenset({Verb.LET_OUT})
 LONGER, SHORTER = frozenset({Verb.LENGTHEN}), frozenset({Verb.SHORTEN})
 UP, DOWN = frozenset({Verb.RAISE}), frozenset({Verb.LOWER})
 FORWARD, BACK = frozenset({Verb.FORWARD}), frozenset({Verb.BACK})
+TURN = frozenset({Verb.TURN})
+MORE, LESS = frozenset({Verb.EASE_MORE}), frozenset({Verb.EASE_LESS})
 NEVER: Verbs = frozenset()
 
 

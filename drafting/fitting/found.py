@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Piece
-from drafting.draft.roles import LevelKind
+from drafting.draft.roles import Half, LevelKind
 from drafting.fitting.lines.places import BEHIND, body_pieces, height, leg_pieces, sleeve_pieces
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, FromEnd, Note
 
@@ -37,6 +37,11 @@ class Found:
     def behind(self) -> bool:
         """Return whether it lies on the back."""
         return self.piece is not None and self.piece.role in BEHIND
+
+    @property
+    def half(self) -> Half:
+        """Return on which half of the body its edge lies."""
+        return Half.NONE if self.edge is None else self.edge.half
 
     def seam(self) -> Seam | None:
         """Return the seam in which the edge lies, or None."""

@@ -11,7 +11,7 @@ from drafting.draft.roles import LevelKind, PieceRole
 from drafting.fitting.alteration import BACK, DOWN, FORWARD, IN, LONGER, NEVER, OUT, SHORTER, UP, Alteration
 from drafting.fitting.amounts import Counts
 from drafting.fitting.known_limbs import LIMBS
-from drafting.fitting.lines import armhole, balance, bust, lengths, neck, seams, shoulder, waist, wedge
+from drafting.fitting.lines import armhole, balance, bust, dart, lengths, neck, seams, shoulder, waist, wedge
 from drafting.fitting.meant import edge, in_the_middle, level, measure, piece
 from drafting.fitting.note import Verb
 
@@ -70,9 +70,9 @@ BODY: tuple[Alteration, ...] = (
         "bust",
         IN,
         OUT,
-        (level("trunk", LevelKind.BUST), measure("trunk", "bust_girth")),
+        (level("trunk", LevelKind.BUST), measure("trunk", "bust_girth"), edge(Role.BUST_DART)),
         Counts.ROUND,
-        lambda at, by: armhole.bust_width(at.draft, by),
+        lambda at, by: dart.fuller_bust(at.draft, by),
     ),
     Alteration(
         "bust point",
@@ -89,6 +89,14 @@ BODY: tuple[Alteration, ...] = (
         (edge(Role.ARMHOLE),),
         Counts.LENGTH,
         lambda at, by: armhole.armhole_base(at.draft, by),
+    ),
+    Alteration(
+        "gaping armhole",
+        SHORTER,
+        LONGER,
+        (edge(Role.ARMHOLE),),
+        Counts.LENGTH,
+        lambda at, by: dart.armhole_fold(at.draft, at.behind, by),
     ),
     Alteration(
         "armhole scooped",

@@ -3,10 +3,24 @@
 from __future__ import annotations
 
 from drafting.draft.roles import EdgeRole as Role
-from drafting.draft.roles import LevelKind, PieceRole
-from drafting.fitting.alteration import DOWN, IN, LONGER, OUT, SHORTER, UP, Alteration
+from drafting.draft.roles import Half, LevelKind, PieceRole
+from drafting.fitting.alteration import (
+    BACK,
+    DOWN,
+    FORWARD,
+    IN,
+    LESS,
+    LONGER,
+    MORE,
+    NEVER,
+    OUT,
+    SHORTER,
+    TURN,
+    UP,
+    Alteration,
+)
 from drafting.fitting.amounts import Counts
-from drafting.fitting.lines import cap, lengths, rise, seams
+from drafting.fitting.lines import cap, lengths, pitch, rise, seams
 from drafting.fitting.meant import edge, level, measure, piece
 
 HANGING = (Role.SIDE, Role.PANEL, Role.PRINCESS)
@@ -60,6 +74,30 @@ LIMBS: tuple[Alteration, ...] = (
         (level("sleeve", LevelKind.UPPER_ARM), measure("sleeve", "upper_arm_girth"), edge(*CAPS, part="sleeve")),
         Counts.LIMB,
         lambda at, by: cap.arm_width(at.draft, by),
+    ),
+    Alteration(
+        "sleeve pitch",
+        FORWARD,
+        BACK,
+        (edge(*CAPS, part="sleeve"), piece("sleeve")),
+        Counts.LENGTH,
+        lambda at, by: pitch.sleeve_turned(at.draft, by),
+    ),
+    Alteration(
+        "sleeve turned",
+        TURN,
+        NEVER,
+        (edge(*CAPS, part="sleeve"), piece("sleeve")),
+        Counts.LENGTH,
+        lambda at, by: pitch.sleeve_turned(at.draft, -by if at.half is Half.BACK else by),
+    ),
+    Alteration(
+        "cap ease",
+        MORE,
+        LESS,
+        (edge(*CAPS, part="sleeve"),),
+        Counts.LENGTH,
+        lambda at, by: cap.cap_ease(at.draft, at.half is Half.BACK, by),
     ),
     Alteration(
         "crotch length",

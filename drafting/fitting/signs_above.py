@@ -107,6 +107,10 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         (Fold((0.75, 0.95), (1.4, 0.65), _GAP), Fold((1.0, 0.9), (1.5, 0.7), _GAP)),
         (
             LikelyCause("the bust wants a deeper dart", _measure(Verb.LET_OUT, 20.0, "bust_girth")),
+            LikelyCause(
+                "its edge is too long: fold it to the dart",
+                _edge(Verb.SHORTEN, 8.0, EdgeRole.ARMHOLE, PieceRole.FRONT),
+            ),
             LikelyCause("it is too wide across", _measure(Verb.TAKE_IN, 10.0, "across_front_width")),
         ),
     ),

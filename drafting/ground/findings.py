@@ -74,7 +74,8 @@ class SaidOnce:
 def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:
     """Return what is to be read of `findings`, worst first, nothing twice and nothing that holds.
 
-    What is the same of both hands is said once, of both.
+    What is the same of both hands is said once, of both; a sentence that begins with its own place, as it has
+    to where it stands alone, goes on from it.
 
     >>> from drafting.ground.lengths import told
     >>> hands = [
@@ -87,9 +88,18 @@ def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -
     for finding in worst_first(findings):
         if finding.level != "ok":
             where = finding.where.removesuffix(f" {finding.hand}") if finding.hand else finding.where
-            hands = places.setdefault((finding.check, finding.level, where, finding.said(unit)), [])
+            said = _beside(finding.where, finding.said(unit))
+            hands = places.setdefault((finding.check, finding.level, where, said), [])
             hands += [finding.hand] if finding.hand and finding.hand not in hands else []
     return [
         SaidOnce(level, " ".join(filter(None, (where, " and ".join(hands)))), sentence)
         for (_, level, where, sentence), hands in places.items()
     ]
+
+
+def _beside(where: str, sentence: str) -> str:
+    """Return a sentence to be read after `where`, which is not said again."""
+    if not where or not sentence.startswith(f"{where} "):
+        return sentence
+    rest = sentence[len(where) + 1 :]
+    return rest[:1].upper() + rest[1:]

@@ -26,6 +26,9 @@ class Colour(StrEnum):
     CLOTH = "#f5f2ec"
     """The cloth under the pieces of a lay: paler than any piece, so that gaps are seen."""
 
+    RIGHT_SIDE = "#e4e4e4"
+    """The right side of cloth where the making is drawn, hatched besides: a grey that a black printer keeps."""
+
     OWN_1 = "#f6eeda"
     """A piece of the garment's own cloth, in the first garment of a costume: linen."""
     OWN_2 = "#ebdfc2"

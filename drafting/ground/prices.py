@@ -1,4 +1,7 @@
-"""Prices as makers write them: £12, 12,50 EUR, "$3.20 a yard"; what currency it is stays hers."""
+"""Prices as makers write them: £12, 12,50 EUR, "$3.20 a yard"; what currency it is stays hers.
+
+Read strictly: a word that is no currency and no known measure is refused, never passed over.
+"""
 
 from __future__ import annotations
 
@@ -7,8 +10,21 @@ import re
 from drafting.ground.units import BadValue, as_written, parse_number, unit_of
 
 YARDS_TO_A_METRE = 1 / 0.9144
-_PRICE = re.compile(r"(?:[^\W\d]{1,4}|[£$€¥₹¢])?\s*(?P<number>\d[\d.,]*)\s*(?P<rest>[^\d]*)")
-_YARD = re.compile(r"\b(?:yd|yard)s?\b")
+_MONEY = r"(?:[^\W\d]{3}|[£$€¥₹¢]|kr|zł|Fr|Kč|p)"
+_EACH = r"(?:a|an|per|the|je|pro|le|/)"
+_PRICE = re.compile(
+    rf"{_MONEY}?\s*(?P<number>\d[\d.,]*)\s*(?:(?!yds\b){_MONEY}(?=[\s/]|$))?\s*(?:{_EACH}?\s*(?P<unit>[^\W\d]+)\.?)?",
+    re.IGNORECASE,
+)
+_UNITS = {
+    "metre": ("m", "metre", "metres", "meter", "meters"),
+    "yard": ("yd", "yds", "yard", "yards"),
+    "piece": ("each", "piece", "pieces", "packet", "pack", "card", "pair"),
+}
+"""What a price is of."""
+
+_THOUSAND = re.compile(r"\d{1,3}[.,]\d{3}")
+"""1.250 is a thousand to one maker and one and a quarter to another."""
 
 
 def parse_price(value: object, unit: str | None = None) -> float:
@@ -20,13 +36,26 @@ def parse_price(value: object, unit: str | None = None) -> float:
     >>> parse_price("£12"), parse_price("12,50 EUR a metre"), round(parse_price("$9.144 per yd"), 6)
     (12.0, 12.5, 10.0)
     """
-    number, rest = value, ""
+    number: object = value
+    of: str | None = ""
     if isinstance(value, str):
         found = _PRICE.fullmatch(" ".join(value.split()))
-        if found is None:
+        of = _unit(found["unit"] or "") if found else None
+        if found is None or of is None:
             raise BadValue(f"{as_written(value)} is no price", 'write it like 3.20, "£3.20" or "3.20 a yard"')
-        number, rest = found["number"], found["rest"].lower()
+        number = found["number"]
+        if _THOUSAND.fullmatch(number) and not of:
+            raise BadValue(
+                f"{as_written(value)} may be a thousand or a little more than one",
+                "write it without a separator of thousands, and with two decimals",
+            )
     amount = parse_number(number, sign="not negative")
-    metre = "m" in re.findall(r"[a-z]+", rest) or "metre" in rest or "meter" in rest
-    yards = _YARD.search(rest) or (not metre and unit_of(f"1 {unit}") == "in")
+    yards = of == "yard" or (of != "metre" and unit_of(f"1 {unit}") == "in")
     return amount * YARDS_TO_A_METRE if yards else amount
+
+
+def _unit(word: str) -> str | None:
+    """Return what a word of measure stands for, "" where there is none, None where nobody knows it."""
+    if not word:
+        return ""
+    return next((name for name, words in _UNITS.items() if word.lower() in words), None)

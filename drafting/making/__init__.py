@@ -7,21 +7,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from drafting.costume.make import Made
 from drafting.making.cautions import cautions
-from drafting.making.cutting_work import cutting_steps
 from drafting.making.docket import docket
 from drafting.making.fit.told import fit_tables
 from drafting.making.keeping import keeping
-from drafting.making.model import Plan, Setting, Step
-from drafting.making.order import in_waiting_time, sewing_steps, toile_steps
+from drafting.making.model import Plan, Step
 from drafting.making.plan_sources import PLAN
 from drafting.making.settings import easier, settings
 from drafting.making.shopping import shopping
 from drafting.making.tables import tables
-from drafting.making.treating import treating_steps
+from drafting.making.whole_order import work_order
 
 __all__ = ["Plan", "Step", "planned", "work_order"]
 
@@ -44,12 +40,13 @@ def planned(made: Made) -> Plan:
     """
     costume, room = made.costume, made.costume.workroom
     sewn = settings(made, room)
+    steps = work_order(made, sewn)
     return Plan(
         costume.title,
         costume.wearer.title,
         docket=docket(made),
-        shopping=shopping(made, sewn, room.prices),
-        steps=work_order(made, sewn),
+        shopping=shopping(made, sewn, room.prices, steps),
+        steps=steps,
         tables=(*fit_tables(made, made.garments), *tables(made)),
         keeping=keeping(made),
         cautions=cautions(made),
@@ -57,13 +54,3 @@ def planned(made: Made) -> Plan:
         settings=sewn,
         sources=PLAN,
     )
-
-
-def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Step, ...]:
-    """Return every step from the bolts to the finished garments, numbered."""
-    fabrics, blade = made.costume.fabrics, made.costume.workroom.blade
-    sewing = [
-        step for garment in made.garments for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
-    ]
-    toiles = toile_steps(made, sewing)
-    return in_waiting_time([*treating_steps(made), *toiles, *cutting_steps(made, blade), *sewing])

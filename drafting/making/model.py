@@ -4,7 +4,8 @@
 
 A step takes *parts* and makes one. A part is a cut piece (`coat.front`: both hands of a pair count
 as one, they are worked together) or what an earlier step made (`coat: body`). Each part is used
-exactly once, each seam is sewn exactly once, and one part a garment is left at the end.
+exactly once, each seam is sewn exactly once, and one part a garment is left at the end. A fitting
+takes apart what was only basted for it: its pieces are then parts again.
 """
 
 from __future__ import annotations
@@ -74,6 +75,24 @@ class Setting:
     holds: Literal["pins", "basting", "clips"] = "pins"
 
 
+Deed = Literal["presses", "stays", "trims", "neatens", "levels", "starches", "closes", "turns"]
+"""What a step does to cloth besides sewing it. `closes`: after it nothing is reached inside any more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Something used up in a step: `what` it is, its `kind`, and `amount` in `unit`.
+
+    `cloth` is the role of the cloth that it has to match in colour ("" where that does not matter).
+    """
+
+    what: str
+    kind: str
+    amount: float
+    unit: Literal["mm", "piece"]
+    cloth: str = ""
+
+
 @dataclass(frozen=True)
 class Step:
     """One thing to do.
@@ -83,7 +102,11 @@ class Step:
     `cloth: shell`). `pieces` are drawn beside it with `seams` and `edges` (piece, edge) lit, both by
     the garment's own names; `notions` says what is sewn in. `minutes` is a guess of the hands' time,
     `wait` hours that the work then lies or hangs by itself. `holds` is what keeps layers together
-    (None: nothing has to be held), `heat` the dots of the iron (None: no iron).
+    (None: nothing has to be held), `heat` the dots of the iron (None: no iron). `length` is the mm that
+    are sewn in it and `count` how many things are; `basted` names the seams that are only basted, with
+    long stitches, and `apart` the pieces that are parts again after it; `does` says what else happens to
+    the cloth, in the words of `Deed`, and `takes` what is used up besides cloth, thread and
+    notions; a trim lies `along` its edges.
     """
 
     key: str
@@ -104,6 +127,13 @@ class Step:
     n: int = 0
     holds: Literal["pins", "basting", "clips", "weights"] | None = None
     heat: int | None = None
+    length: float = 0.0
+    count: int = 0
+    basted: tuple[str, ...] = ()
+    apart: tuple[str, ...] = ()
+    does: tuple[Deed, ...] = ()
+    takes: tuple[Supply, ...] = ()
+    along: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.walk import walk
 
@@ -35,11 +35,6 @@ def seam_lengths(garment: MadeGarment) -> dict[str, float]:
         for seam in draft.seams
         for walked in [walk(draft, seam)]
     }
-
-
-def hem_lengths(garment: MadeGarment) -> dict[EdgeRef, float]:
-    """Return the length of every hem and opening that is turned and sewn, by piece and edge."""
-    return {(piece.name, edge.name): hands(piece) * edge.sewn_length for piece, edge in turned_edges(garment)}
 
 
 def turned_edges(garment: MadeGarment) -> Iterator[tuple[Piece, Edge]]:

@@ -10,7 +10,7 @@ import csv
 import io
 import math
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.make import Made
 from drafting.draft.draft import Notion
@@ -19,32 +19,44 @@ from drafting.layout import Lay
 from drafting.layout.lay import BUY_STEP
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
-from drafting.making.model import Setting, ShoppingRow, said
+from drafting.making.model import Setting, ShoppingRow, Step, said
+from drafting.making.supplies import mock_up_cloth, shelves, supplies, threads, up_to
 from drafting.making.tables import trim_length
-from drafting.making.thread import WASTE, seam_thread
+from drafting.making.whole_order import work_order
 from drafting.making.words import plan_sentence
 from drafting.shaping.details.zips import sold_zip
 
 METRE = 1000.0
+
+CUT_ENDS = {"boning": 10.0, "elastic": 20.0, "cord": 20.0}
+"""mm lost at each length that is cut: a bone's filed ends, what an elastic is held by (common practice)."""
+
+LIGNE = 0.635
+"""mm: the unit in which buttons are sold; 40 of them are an inch (common practice)."""
 
 SPARE_BUTTONS = 1
 """Of each kind, beyond those sewn on (common practice: one is lost before the costume is worn out)."""
 
 
 def shopping(
-    made: Made, settings: Mapping[tuple[str, str], Setting], prices: Mapping[str, float] | None = None
+    made: Made,
+    settings: Mapping[tuple[str, str], Setting],
+    prices: Mapping[str, float] | None = None,
+    steps: Sequence[Step] | None = None,
 ) -> tuple[ShoppingRow, ...]:
-    """Return what to buy: cloths, interfacings, thread, notions, needles.
+    """Return what to buy: cloths, interfacings, thread, notions, needles, and what the `steps` use up.
 
-    `made` has its lays already. `prices` are for a metre of elastic, boning, casing and interfacing
-    (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`.
+    `made` has its lays already; steps that nobody gives are worked out. `prices` are for a metre of elastic,
+    boning, casing and interfacing (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`.
     """
-    costs = prices or {}
+    costs, steps = prices or {}, work_order(made, settings) if steps is None else steps
     return (
         *_cloths(made, costs),
-        *_threads(made, settings, costs),
+        *mock_up_cloth(made, steps),
+        *threads(made, steps, costs.get("thread")),
         *_notions(made, costs),
         *_trims(made),
+        *supplies(steps, costs),
         *_needles(settings, costs),
     )
 
@@ -69,44 +81,33 @@ def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
 
 
 def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[ShoppingRow]:
-    """Yield one line a weight; the lay is shared out by area, never shorter than the longest piece."""
+    """Yield one line a kind, each with a lay of its own: they are different cloths."""
     weights: dict[str, list[Outline]] = defaultdict(list)
     kinds = {(g.name, n.piece): n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing"}
     for outline in lay.outlines:
         key = outline.part.garment, outline.part.cut.piece.name
         weights[kinds.get(key) or "interfacing"].append(outline)
-    total = math.fsum(area_cut(outline) for outline in lay.outlines) or 1.0
     for kind, outlines in weights.items():
-        parts = tuple((outline.part.name, area_cut(outline)) for outline in outlines)
-        area = math.fsum(amount for _, amount in parts)
+        own = {outline.part.name: outline for outline in outlines}
+        parts = tuple((name, area_cut(outline)) for name, outline in own.items())
         length = lay.buy_length
         if len(weights) > 1:
-            share = max(lay.cloth_length * area / total, *map(_longest, outlines))
-            length = math.ceil(round((share + lay.cloth.wishes.spare) / BUY_STEP, 9)) * BUY_STEP
-        detail = said("shop.interfacing", kind=kind, width=lay.cloth.width, n=len(outlines))
+            boxes = [box for outline in own.values() for box in _boxes(outline)]
+            length = up_to(shelves(boxes, lay.cloth.usable_width) + lay.cloth.wishes.spare, BUY_STEP)
+        detail = said("shop.interfacing", kind=kind, width=lay.cloth.width, n=len(own))
         yield ShoppingRow("interfacing", detail, length, "mm", parts, _metres(length, each))
+
+
+def _boxes(outline: Outline) -> list[tuple[float, float]]:
+    """Return the box (along, across) round each copy that is cut from one outline, opened from its fold."""
+    x0, y0, x1, y1 = box_of(outline.ring)
+    return [(x1 - x0, (y1 - y0) * (2 if outline.fold else 1))] * outline.part.cut.piece.count
 
 
 def area_cut(outline: Outline) -> float:
     """Return the area (mm2) of all the cloth cut from one outline, both hands and halves."""
     piece = outline.part.cut.piece
     return outline.part.cut.cut.area * piece.count * (2 if piece.fold_edge else 1)
-
-
-def _longest(outline: Outline) -> float:
-    x0, _, x1, _ = box_of(outline.ring)
-    return x1 - x0
-
-
-def _threads(
-    made: Made, settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]
-) -> Iterator[ShoppingRow]:
-    parts = tuple(sorted(seam_thread(made, settings).items()))
-    sewn = sum(length for _, length in parts)
-    length = sewn * (1 + WASTE)
-    each = costs.get("thread")
-    cost = None if each is None else each * math.ceil(length / (100 * METRE))
-    yield ShoppingRow("thread", said("shop.thread", sewn=sewn, waste=WASTE), length, "mm", parts, cost)
 
 
 def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
@@ -127,11 +128,13 @@ def _notion_row(
 ) -> ShoppingRow:
     if what == "zip":
         return _zip_row(kind, found, each)
-    detail = said("shop.notion" if size is None else "shop.sized", what=what, kind=kind or what, size=size or 0.0)
+    key = "shop.notion" if size is None else "shop.button" if what == "button" else "shop.sized"
+    detail = said(key, what=what, kind=kind or what, size=size or 0.0, ligne=round((size or 0.0) / LIGNE))
     if all(notion.cut_length is not None for _, notion in found):
         parts = tuple((f"{g}: {n.where}", n.count * (n.cut_length or 0.0)) for g, n in found)
-        length = sum(amount for _, amount in parts)
-        return ShoppingRow(what, detail, length, "mm", parts, _metres(length, each))
+        ends = CUT_ENDS.get(what, 0.0) * sum(notion.count for _, notion in found)
+        length = up_to(sum(amount for _, amount in parts) + ends)
+        return ShoppingRow(what, detail, length, "mm", (*parts, ("ends", ends)), _metres(length, each))
     parts = tuple((f"{g}: {n.where}", float(n.count)) for g, n in found)
     if what == "button":
         parts = (*parts, ("spare", float(SPARE_BUTTONS)))
@@ -158,7 +161,7 @@ def _trims(made: Made) -> Iterator[ShoppingRow]:
                 name = f"{garment.name}: {trim.piece} {trim.edge}"
                 groups[trim.kind, trim.width].append((name, count * each))
     for (kind, width), parts in groups.items():
-        length = math.fsum(amount for _, amount in parts)
+        length = up_to(math.fsum(amount for _, amount in parts))
         yield ShoppingRow(kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts))
 
 

@@ -1,27 +1,34 @@
-"""Thread: how much a costume takes, by stitch and seam length.
+"""Thread: how much each step of a costume takes, by its kind and the cloth that it matches.
 
-`Source.THREAD_GUIDE` gives thread per length of seam: 301 2.5, 304 5.5, 101 5,
-103 4.5. Others are from memory: 401 5.5, 504 14, 514 18 (with all their threads), hand stitches 200 and
-202 3 and 4, the three-step zigzag 7.
+    step -> rows of stitches (stitch, mm of seam, plies) -> mm of thread, at least what its own geometry needs
+
+`Source.THREAD_GUIDE` gives thread per length of seam: 301 2.5, 304 5.5, 101 5, 103 4.5. Others are from memory:
+401 5.5, 504 14, 514 18 (with all their threads), hand stitches 200 and 202 3 and 4, the three-step zigzag 7. A
+guide knows thin cloth only: two plies of velveteen need more, which the stitch's own path tells.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Mapping
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
-from drafting.costume.workroom import THREE_STEP
-from drafting.making.model import Setting
-from drafting.making.seam_lengths import hem_lengths, seam_lengths
-from drafting.making.settings.edges import edge_key
+from drafting.costume.workroom import THREE_STEP, Workroom
+from drafting.fabric import Fabric
+from drafting.making.model import Step
+from drafting.making.seam_lengths import seam_lengths
+
+ThreadKind = Literal["sewing", "overlock", "basting", "buttonhole", "mock-up"]
 
 RATIOS = {
     "101": 5.0,
     "103": 4.5,
     "200": 3.0,
     "202": 4.0,
+    "209": 1.0,
     "301": 2.5,
     "304": 5.5,
     THREE_STEP: 7.0,
@@ -29,55 +36,193 @@ RATIOS = {
     "406": 18.0,
     "504": 14.0,
     "514": 18.0,
+    "buttonhole stitch": 20.0,
 }
 """Thread per length of seam (`Source.THREAD_GUIDE`; those not in it from memory)."""
 
 WASTE = 0.25
 """Share added for ends, trials and unpicking (common practice: a quarter)."""
 
-BASTED = 2.0
-"""Rows of basting or gathering beside a seam that is eased or gathered, sewn once each."""
+BUTTON = 500.0
+"""mm of thread to sew on one button, shank and all, or a hook with its eye (from memory)."""
 
-BUTTON = 1000.0
-"""mm of thread for one buttonhole and its button (from memory)."""
+PLY = 0.5
+"""mm: thickness of a ply where nobody measured it (a shirting's)."""
 
+LONG, TOILE = 5.0, 4.0
+"""mm of a gathering stitch and of a toile's (common practice)."""
 
-def thread_ratio(stitch: str) -> float:
-    """Return thread per length of seam; a stitch that nobody lists counts as the greediest."""
-    return RATIOS.get(stitch, max(RATIOS.values()))
+OVERCAST_WIDE = 3.0
+"""mm across an overcast edge where no overedge machine is at hand (common practice)."""
 
+UNDERARM = 1 / 3
+"""Share of an armhole that is sewn a second time, from notch to notch (common practice)."""
 
-def seam_thread(made: Made, settings: Mapping[tuple[str, str], Setting]) -> dict[str, float]:
-    """Return mm of thread by stitch: seams, hems and openings, gathers, buttonholes; no waste yet."""
-    total: dict[str, float] = defaultdict(float)
-    for garment in made.garments:
-        for name, length in seam_lengths(garment).items():
-            stitch = _stitch(settings, garment.name, name)
-            total[stitch] += length * thread_ratio(stitch)
-        for (piece, edge), length in hem_lengths(garment).items():
-            stitch = _stitch(settings, garment.name, edge_key(piece, edge))
-            total[stitch] += length * thread_ratio(stitch)
-        total["301"] += BASTED * gathered_length(garment) * thread_ratio("301")
-        total["301"] += BUTTON * _buttons(garment)
-    return {stitch: length for stitch, length in total.items() if length}
+MACHINE_OVEREDGE = ("504", "514")
 
 
-def gathered_length(garment: MadeGarment) -> float:
-    """Return the drawn length (mm) of all edges that are gathered or eased, both hands."""
-    draft, eased = garment.draft, 0.0
-    for seam in draft.seams:
-        if seam.eased is not None and seam.ease:
-            eased += 2 * abs(seam.eased[1] - seam.eased[0])
-    gathers = (
-        edge.length * piece.count for piece in draft.pieces for edge in piece.edges if edge.sewn is not None
+@dataclass(frozen=True, slots=True)
+class StitchRow:
+    """`length` mm of one row of stitches through `plies`; `stitch_length` and `width` in mm."""
+
+    stitch: str
+    length: float
+    stitch_length: float = 2.5
+    width: float = 0.0
+    plies: int = 2
+    kind: ThreadKind = "sewing"
+    lining: bool = False
+
+
+def thread_ratio(stitch: str, length: float = 2.5, width: float = 0.0, thickness: float = 0.0) -> float:
+    """Return thread per length of seam: the handbook's, or what the stitch's path needs if that is more.
+
+    A lockstitch of length l through T mm of cloth runs l along each face and T through it, on both threads:
+    2 (l + T) / l. A zigzag runs the slant of l and its width. A running stitch is one such thread. A stitch that
+    nobody lists counts as the greediest.
+
+    >>> thread_ratio("301", 2.5, thickness=2.25)
+    3.8
+    """
+    known = RATIOS.get(stitch, max(RATIOS.values()))
+    slant = math.hypot(length, width)
+    path = {
+        "301": 2 * (length + thickness) / length,
+        "304": 2 * (slant + thickness) / length,
+        THREE_STEP: 2 * (slant + thickness) / length,
+        "401": (4 * length + 2 * thickness) / length,
+        "209": (length + thickness) / length,
+    }
+    return max(known, path.get(stitch, 0.0))
+
+
+def thread_of(rows: Iterable[StitchRow], ply: float) -> float:
+    """Return the mm of thread that rows through plies of this thickness take, no waste yet."""
+    return math.fsum(r.length * thread_ratio(r.stitch, r.stitch_length, r.width, r.plies * ply) for r in rows)
+
+
+def seam_thread(made: Made, steps: Iterable[Step]) -> dict[tuple[ThreadKind, str], float]:
+    """Return mm of thread by its kind and the role of the cloth that it matches; no waste yet."""
+    garments = {garment.name: garment for garment in made.garments}
+    found: dict[tuple[ThreadKind, str], float] = {}
+    for step in steps:
+        garment = garments.get(step.garment)
+        if garment is None:
+            continue
+        for row in rows_of(step, garment, made.costume.workroom):
+            role = "lining" if row.lining else garment.fabric
+            colour = role if row.kind in ("sewing", "overlock", "buttonhole") else ""
+            length = thread_of([row], thread_ply(made.costume.fabrics.get(role)))
+            found[row.kind, colour] = found.get((row.kind, colour), 0.0) + length
+    return {key: length for key, length in found.items() if length}
+
+
+def thread_ply(fabric: Fabric | None) -> float:
+    return (fabric.thickness if fabric else None) or PLY
+
+
+def rows_of(step: Step, garment: MadeGarment, room: Workroom) -> tuple[StitchRow, ...]:
+    """Return every row of stitches that a step sews; nothing where it sews none."""
+    return (*_main(step, garment), *_neatened(step, garment, room), *_gathered(step, garment))
+
+
+def _sewn(step: Step, garment: MadeGarment) -> float:
+    """Return the mm of seam in a step: of its seams, or what it says."""
+    lengths = seam_lengths(garment)
+    return math.fsum(lengths[name] for name in step.seams) or step.length
+
+
+def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
+    length, keys = _sewn(step, garment), _keys(step)
+    made = _by_verb(step, length, keys)
+    if made is not None:
+        yield from made
+        return
+    if step.setting is None and step.verb not in SEWS:
+        return
+    plies = 3 if step.edges or step.verb in ("hem", "casing") else 2
+    yield _row(step, length * _times(step, keys), plies)
+    if "inside" in keys:
+        yield StitchRow("200", length, 4.0)
+    if "understitch" in keys:
+        yield StitchRow("301", length)
+
+
+SEWS = frozenset({"join", "set in", "face", "dart", "hem", "casing", "bind", "trim"})
+"""Verbs that are sewn by machine where nothing else is said."""
+
+
+def _times(step: Step, keys: set[str]) -> float:
+    """Return how often a row is sewn: a crotch and a French seam twice, an underarm again."""
+    if keys & {"join_crotch", "french", "trim_bind", "casing_close"}:
+        return 2.0
+    return 1.0 + UNDERARM if step.verb == "set in" else 1.0
+
+
+def _by_verb(step: Step, length: float, keys: set[str]) -> tuple[StitchRow, ...] | None:
+    """Return the rows of work that is not one seam, None for a plain one."""
+    close, across = (step.setting.stitch_length, step.setting.width) if step.setting else (0.4, 2.5)
+    stitch = step.setting.stitch if step.setting else "304"
+    match step.verb:
+        case "baste":
+            return (StitchRow("209", length, close, kind="basting"),)
+        case "fuse" if "baste_interfacing" in keys:
+            return (StitchRow("209", step.length, 4.5, kind="basting"),)
+        case "toile":
+            return (StitchRow("301", length, TOILE, kind="mock-up"),)
+        case "fell":
+            return (StitchRow("200", length, 4.0, lining=True),)
+        case "stay":
+            return (StitchRow("200", 2 * length, 6.0),)
+        case "pad":
+            return (StitchRow("200", 2 * length, 8.0),)
+        case "bar":
+            return (StitchRow("304", length, stitch_length=0.4, width=2.5, plies=4),)
+        case "buttonhole":
+            return (StitchRow(stitch, 2 * length, stitch_length=close, width=across, kind="buttonhole"),)
+        case "button":
+            return (StitchRow("101", step.count * BUTTON / RATIOS["101"]),)
+        case "bone":
+            return (StitchRow("301", 2 * step.length),)
+        case _:
+            return None
+
+
+def _row(step: Step, length: float, plies: int) -> StitchRow:
+    lining = step.verb == "join" and step.stage == "finish"
+    if step.setting is None:
+        return StitchRow("301", length, plies=plies, lining=lining)
+    own = step.setting
+    kind: ThreadKind = "overlock" if own.stitch in MACHINE_OVEREDGE else "sewing"
+    return StitchRow(
+        own.stitch, length, stitch_length=own.stitch_length, width=own.width, plies=plies, kind=kind, lining=lining
     )
-    return eased + sum(gathers)
 
 
-def _stitch(settings: Mapping[tuple[str, str], Setting], garment: str, seam: str) -> str:
-    setting = settings.get((garment, seam))
-    return setting.stitch if setting else "301"
+def _neatened(step: Step, garment: MadeGarment, room: Workroom) -> Iterator[StitchRow]:
+    """Yield the overcasting of raw edges: both by themselves, both together, or one edge."""
+    keys, length = _keys(step), _sewn(step, garment)
+    times = 2 * ("neaten_open" in keys) + sum(
+        key in keys for key in ("neaten_side", "neaten", "set_press", "vent", "free_front", "fold_back")
+    )
+    if times and not (step.verb == "face" and "neaten" in keys and not step.edges):
+        if room.has(*MACHINE_OVEREDGE):
+            yield StitchRow("504", times * length, plies=2, kind="overlock")
+        else:
+            yield StitchRow("304", times * length, width=OVERCAST_WIDE, plies=1)
 
 
-def _buttons(garment: MadeGarment) -> int:
-    return sum(notion.count for notion in garment.draft.notions if notion.what == "button")
+def _gathered(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
+    """Yield two rows of long stitches over what is gathered or eased, as long as it lies flat."""
+    lengths = seam_lengths(garment)
+    sewn = math.fsum(lengths[name] for name in (step.seams or step.basted))
+    for one in step.say:
+        key = one.key.partition(".")[2]
+        if key == "gather":
+            yield StitchRow("301", 2 * sewn * float(dict(one.facts)["ratio"]), LONG, plies=1)
+        elif key == "cap_ease":
+            yield StitchRow("301", 2 * sewn, LONG, plies=1)
+
+
+def _keys(step: Step) -> set[str]:
+    return {one.key.partition(".")[2] for one in step.say}

@@ -43,11 +43,12 @@ def _garment(costume: Worn, garment: WornGarment) -> Iterator[Finding]:
         yield Finding(f"worn: {SECTIONS[section]}", level, garment.name, None, None, worded(said, unit))
 
 
-WARN = ("pull.over", "hem.trails")
+WARN = ("pull.over", "hem.trails", "hem.touches", "held.braces")
 """What warns; all else that is said of a worn garment is a note."""
 
 SECTIONS = {
     "shape": "settled",
+    "held": "held up",
     "off": "stands off",
     "pull": "pulls",
     "girth": "girth",

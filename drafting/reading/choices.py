@@ -96,6 +96,8 @@ def _typed(choice: Choice, unit: str | None, said: SaidWhere, value: object) -> 
     typed = said == "file"
     shown = as_written(value, own) if typed else _shown(choice, amount, unit)
     reach = _reach(choice, unit_of(value, unit) if typed else unit)
+    if choice.unit == "ratio" and "%" in str(value) and choice.low is not None and choice.high is not None:
+        reach = f"{100 * choice.low:g} % to {100 * choice.high:g} %, where 100 % is nothing more"
     raise BadValue(f"{shown} is out of range", f"it reaches from {reach}")
 
 

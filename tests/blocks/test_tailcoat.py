@@ -9,6 +9,7 @@ import math
 import random
 from typing import Any
 
+import numpy as np
 import pytest
 
 from drafting.body import wearer
@@ -16,8 +17,11 @@ from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
+from drafting.geometry.area import Region
 from drafting.ground import tolerances as tol
 from drafting.shaping.flare.grain import RULES
+from drafting.worn.sewn.buttoned import closing_heights
+from drafting.worn.sewn.rings import fine
 from tests.blocks.coats import LAMPLIGHTER, coat, lamplighter, panels, said, troubles
 from tests.bodies import ansur, bdims
 from tests.drawn_bodies import drawn, far
@@ -119,6 +123,38 @@ def test_the_default_ease_lies_between_a_waistcoat_and_a_coat(plain: Draft) -> N
 def test_a_front_edge_narrower_than_its_button_is_warned(choices: dict[str, Any]) -> None:
     narrow = said(coat(lamplighter(), **choices), "button stand")
     assert bool(narrow) == bool(choices)
+
+
+@pytest.mark.parametrize("closing", ["left over right", "right over left"])
+@pytest.mark.parametrize("overlap", [15.0, 26.0, 52.0, 120.0])
+def test_a_coat_whose_fronts_lap_has_a_buttonhole_over_every_button_that_closes_it(
+    overlap: float, closing: str
+) -> None:
+    """Plane geometry: worn centre on centre, a hole lies mirrored in the centre front over its button."""
+    draft = coat(lamplighter(), front_overlap=overlap, closing=closing)
+    front, hand = draft["front"], closing.split()[0]
+    holes = [mark for mark in front.placements if mark.what == "buttonhole"]
+    buttons = [mark for mark in front.placements if mark.what == "button"]
+    assert {mark.hand for mark in holes} == {hand}
+    heights = sorted(mark.path.start.imag for mark in holes)
+    assert heights == pytest.approx(sorted(closing_heights(front)))  # what the worn view holds it by
+    assert len(heights) == 2 < len(buttons)
+    inside = Region.of(fine(front.outline))
+    for mark in holes:
+        middle = next(b.path.bounds for b in buttons if abs(b.path.start.imag - mark.path.start.imag) < 1e-6)
+        assert -(middle[0] + middle[2]) / 2 == pytest.approx(mark.path.start.real + 3.0)  # 3 mm past its middle
+        assert inside.holds(np.array([mark.path.start, mark.path.end])).all()
+    rows = {notion.where: notion.note for notion in draft.notions if notion.what == "button"}
+    assert f"buttonholes for 2, on the wearer's {hand}; the others are for show" in rows["front"]
+    assert "without a buttonhole" in rows["back"]
+    assert "the 2 lowest of the 3 buttons" in said(draft, "closing")[0]
+
+
+def test_a_coat_without_buttons_is_worn_open() -> None:
+    draft = coat(lamplighter(), coat_buttons=0.0)
+    assert not closing_heights(draft["front"])
+    assert not [mark for mark in draft["front"].placements if mark.what == "buttonhole"]
+    assert "worn open" in said(draft, "closing")[0]
 
 
 # ----------------------------------------------------------------------------------------- sleeve

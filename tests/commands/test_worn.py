@@ -52,6 +52,15 @@ def test_it_writes_its_folder_says_it_in_words_and_stays_quiet_in_a_pipe(
     assert {"front.png", "side.png", "back.png", "above.png", "turn.html"} <= {p.name for p in out.iterdir()}
 
 
+def test_the_arms_may_hang(costume: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    pictures = []
+    for arms in ("out", "hanging"):
+        out = costume.parent / f"worn-{arms}"
+        assert main(["worn", str(costume), "--arms", arms, "--out", str(out)]) == 0
+        pictures.append((out / "front.png").read_bytes())
+    assert pictures[0] != pictures[1]
+
+
 def test_a_costume_that_cannot_be_read_is_refused_and_nothing_is_written(
     costume: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

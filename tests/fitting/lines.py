@@ -12,7 +12,20 @@ from drafting.draft.chain import chain
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole as Role
 from drafting.draft.walk import notched
-from drafting.fitting.lines import armhole, balance, cap, lengths, neck, rise, shoulder, waist, wedge
+from drafting.fitting.lines import (
+    armhole,
+    balance,
+    bust,
+    cap,
+    dart,
+    lengths,
+    neck,
+    pitch,
+    rise,
+    shoulder,
+    waist,
+    wedge,
+)
 from drafting.fitting.lines.altered import Altered
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Origin
@@ -22,14 +35,15 @@ def upto(block: str, last: str, body: Body) -> Draft:
     """Return one hand of a garment with its parts up to `last`, as a note finds it; drafted once a body."""
     key = (block, last, body.title)
     if key not in _DRAFTED:
-        _DRAFTED[key] = _upto(block, last, body)
+        _DRAFTED[key] = drafted_upto(block, last, body)
     return _DRAFTED[key]
 
 
 _DRAFTED: dict[tuple[str, str, str], Draft] = {}
 
 
-def _upto(block: str, last: str, body: Body) -> Draft:
+def drafted_upto(block: str, last: str, body: Body) -> Draft:
+    """Return the same drafted anew, for a body that has its title in common with others."""
     kind = block_named(block)
     chosen = choose(kind, {}, body_scale(body), Origin())
     draft = Draft()
@@ -75,13 +89,21 @@ CASES: dict[str, Case] = {
     "4 length below": Case(lengths.body_length, 15.0, frozenset({*UPPER, Role.ARMHOLE}), SHIRT),
     "5 slope": Case(shoulder.shoulder_slope, 7.0, frozenset({Role.CENTRE, Role.HEM}), TOPS),
     "6 shoulder length": Case(shoulder.shoulder_length, 8.0, frozenset({Role.SIDE, Role.CENTRE}), TOPS),
-    "7 bust": Case(armhole.bust_width, -7.0, frozenset({*UPPER, Role.CENTRE}), SHIRT),
+    "7 bust fuller": Case(dart.fuller_bust, -7.0, UPPER, TOPS),
+    "7 bust at the sides": Case(armhole.bust_width, -7.0, frozenset({*UPPER, Role.CENTRE}), SHIRT),
+    "8 bust point": Case(bust.bust_point, 10.0, frozenset({*UPPER, Role.CENTRE}), SHIRT),
     "9 armhole base": Case(armhole.armhole_base, 6.0, frozenset({*UPPER, Role.CENTRE, Role.HEM}), TOPS),
     "10 armhole scooped": Case(
         lambda d, by: armhole.armhole_scoop(d, ("front", "armhole"), by),
         3.0,
         frozenset({Role.CENTRE, Role.HEM}),
         TOPS,
+    ),
+    "11 front armhole gapes": Case(
+        lambda d, by: dart.armhole_fold(d, False, by), 7.0, frozenset({Role.CENTRE, Role.HEM}), TOPS
+    ),
+    "11 back armhole gapes": Case(
+        lambda d, by: dart.armhole_fold(d, True, by), 7.0, frozenset({Role.CENTRE, Role.HEM}), TOPS
     ),
     "12 neck lower": Case(
         lambda d, by: neck.neck_depth(d, False, by), 6.0, frozenset({Role.ARMHOLE, Role.SIDE, Role.HEM}), SHIRT
@@ -94,6 +116,9 @@ CASES: dict[str, Case] = {
     ),
     "16 across back": Case(lambda d, by: armhole.across_width(d, True, by), 4.0, frozenset({Role.HEM}), TOPS),
     "16 across front": Case(lambda d, by: armhole.across_width(d, False, by), 3.0, frozenset({Role.HEM}), TOPS),
+    "17 sleeve forward": Case(pitch.sleeve_turned, 10.0, frozenset({*BODY, Role.UNDERARM, Role.HEM}), SLEEVES),
+    "17 sleeve back": Case(pitch.sleeve_turned, -10.0, frozenset({*BODY, Role.UNDERARM, Role.HEM}), SLEEVES),
+    "18 cap eased": Case(lambda d, by: cap.cap_ease(d, True, by), 4.0, frozenset({*BODY, Role.HEM}), SLEEVES),
     "18 cap height": Case(cap.cap_height, 6.0, BODY, SLEEVES),
     "19 upper arm": Case(cap.arm_width, 12.0, BODY, SLEEVES),
     "20 crotch length": Case(lambda d, by: rise.crotch_length(d, True, by), 8.0, frozenset({Role.HEM}), LEGS),

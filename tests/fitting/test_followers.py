@@ -57,6 +57,14 @@ SHIRT = [
     ("back:", "lengthen", 8.0),
     ("sleeve:", "lengthen", 15.0),
     ("upper arm", "let out", 12.0),
+    ("bust", "let out", 14.0),
+    ("front.armhole", "shorten", 6.0),
+    ("back.armhole", "let out", 6.0),
+    ("front.armhole", "clip", 3.0),
+    ("back.neck", "take in", 6.0),
+    ("sleeve.cap_front", "turn", 10.0),
+    ("sleeve.cap_back", "ease more", 4.0),
+    ("sleeve.cap_front", "raise", 6.0),
 ]
 COAT = [
     ("waist", "let out", 20.0),
@@ -67,6 +75,15 @@ COAT = [
     ("back.centre_back", "shorten", 8.0),
     ("back.panel", "take in", 8.0),
     ("top-sleeve:", "shorten", 15.0),
+    ("bust", "take in", 8.0),
+    ("back:", "lengthen", 8.0),
+    ("front.shoulder", "shorten", 5.0),
+    ("front.armhole", "raise", 5.0),
+    ("back.shoulder", "move forward", 7.0),
+    ("front.armhole", "shorten", 5.0),
+    ("top-sleeve.top_cap_back", "turn", 8.0),
+    ("top-sleeve.top_cap_front", "lower", 4.0),
+    ("upper arm", "let out", 10.0),
 ]
 TROUSERS = [
     ("waist", "take in", 16.0),
@@ -76,6 +93,8 @@ TROUSERS = [
     ("back:", "let out", 8.0),
     ("back.crotch", "take in", 12.0),
     ("front.inseam", "let out", 12.0),
+    ("back.waist", "raise", 6.0),
+    ("front.waist", "raise", 6.0),
 ]
 TABLE = [
     *(("shirt", *row) for row in SHIRT),
@@ -106,17 +125,24 @@ def test_all_that_hangs_on_it_follows(block: str, where: str, verb: str, amount:
     assert wrong == []
 
 
+LONGER = ("back.hem",)
+"""Where one side alone may be 20 mm longer: the hem stays square to the middle and to the side."""
+
+
 @pytest.mark.parametrize(
     ("block", "where", "verb"),
     [
         ("shirt", "back.shoulder", "lower"),
         ("shirt", "sleeve:", "lengthen"),
         ("tailcoat", "back.shoulder", "lower"),
+        ("shirt", "front.armhole", "shorten"),
+        ("shirt", "sleeve.cap_front", "turn"),
         ("trousers", "back.side", "take in"),
+        ("shirt", "back.hem", "lengthen"),
     ],
 )
 def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str) -> None:
-    garment = made(block, note(where, verb, 8.0, "left"))
+    garment = made(block, note(where, verb, 20.0 if where in LONGER else 8.0, "left"))
     names = {piece.name for piece in garment.draft.pieces}
     assert {"front-left", "front-right"} <= names
     assert [f.message for f in garment.findings if f.level == "error"] == []

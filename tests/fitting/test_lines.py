@@ -23,6 +23,8 @@ STAYS, BACK_AGAIN = 0.2, 0.05
 """mm: within which an edge stays that has nothing to do with it, and within which the reverse undoes it."""
 
 SAMPLE = (*ansur(2), *bdims(1))
+BUSTS = (ansur(30)[6], ansur(30)[4])
+"""One body with a bust dart, one without."""
 
 
 def farthest(one: Draft, two: Draft, *roles: Role) -> float:
@@ -53,7 +55,8 @@ def holds(case: Case, body: Body, block: str, last: str) -> None:
     assert farthest(start, altered.draft, *case.stays) <= STAYS or not case.stays
     for seam in start.seams:
         if seam.a != seam.b and not _drawn_later(start, seam.name):
-            before, after = walk(start, seam).difference, walk(altered.draft, seam).difference
+            now = next(one for one in altered.draft.seams if one.name == seam.name)
+            before, after = walk(start, seam).difference, walk(altered.draft, now).difference
             assert abs(after - before) < tol.EXACT, seam.name
     assert errors(altered.draft, body) <= errors(start, body)
     assert farthest(start, case.alter(altered.draft, -case.by).draft) <= BACK_AGAIN
@@ -70,7 +73,8 @@ ON = [(name, block, last) for name, case in CASES.items() for block, last in cas
 
 @pytest.mark.parametrize(("name", "block", "last"), ON)
 def test_each_alteration_holds(name: str, block: str, last: str) -> None:
-    for body in SAMPLE[:: 2 if block == "tailcoat" else 1]:
+    on_bust = name.partition(" ")[0] in {"7", "8", "11"}
+    for body in BUSTS if on_bust else SAMPLE[:: 2 if block == "tailcoat" else 1]:
         holds(CASES[name], body, block, last)
 
 

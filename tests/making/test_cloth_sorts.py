@@ -22,6 +22,8 @@ from drafting.making import planned
 from drafting.making.model import Plan, Step
 from drafting.making.order import unsound
 from drafting.making.settings import setting_said
+from drafting.making.stages.drawn import sewn_on_paper
+from drafting.making.stages.picture import InkMark
 from drafting.making.words import plan_sentence, texts
 from drafting.output.report import report
 from tests.making.figures import made
@@ -91,8 +93,15 @@ def test_what_keeps_every_hole_is_clipped_and_weighted_in_one_layer(sort: Sort) 
 
 def test_a_row_in_coated_cloth_does_not_perforate_it() -> None:
     """At least 3 mm: common practice of sewing vinyl; at 2.5 mm the row tears like a stamp."""
-    _, plan = costume_of("coated")
-    rows = [s.setting for s in own(plan) if s.setting and s.setting.stitch == "301"]
+    costume, plan = costume_of("coated")
+    lining = {f"{g.name}.{p.name}" for g in costume.garments for p in g.draft.pieces if p.material == "lining"}
+    steps = list(own(plan))
+    shell = [s for s in steps if not s.pieces or set(s.pieces) - lining]
+    alone = [s for s in steps if s not in shell and s.setting and s.setting.stitch == "301"]
+    assert len(alone) == 2  # the lining by itself, body and sleeves
+    rows = [
+        s.setting for s in shell if s.setting and s.setting.stitch in ("301", "304") and s.verb != "buttonhole"
+    ]
     assert len(rows) > 10
     assert min(row.stitch_length for row in rows) >= 3.0
 
@@ -177,3 +186,11 @@ def test_every_twin_of_a_sentence_takes_the_facts_of_the_one_it_stands_for() -> 
         section, _, name = key.partition(".")
         if section in ("cold", "clipped", "unfused"):
             assert set(fields.findall(text)) <= set(fields.findall(texts()[f"do.{name}"])), key
+
+
+@pytest.mark.parametrize(("sort", "held"), [("plain", "pin"), ("coated", "clip")])
+def test_a_drawing_pins_no_cloth_in_which_every_hole_stays(sort: Sort, held: str) -> None:
+    costume, plan = costume_of(sort)
+    drawn = [one for step, _, one in sewn_on_paper(costume, plan.steps) if one and step.garment in IN]
+    marks = {ink.kind for one in drawn for panel in one.panels for ink in panel.inks if isinstance(ink, InkMark)}
+    assert marks & {"pin", "clip"} == {held}

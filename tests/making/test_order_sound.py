@@ -50,6 +50,14 @@ def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     assert sorted(darts) == sorted(sewn)
 
 
+def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:
+    costume = costume_of(draft_garment(bdims()[0], WOVEN, "tailcoat", {"lining": "none"}), WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    (pleat,) = [s for s in steps if s.seams == ("side pleat",) and s.verb == "join"]
+    assert "neatens" in pleat.does
+
+
 def test_an_elastic_at_a_waist_with_a_band_is_threaded_through_the_band() -> None:
     costume = costume_of(draft_garment(bdims()[5], WOVEN, "trousers", {"waist_finish": "casing"}), WOVEN)
     steps = order_of(costume)

@@ -67,7 +67,7 @@ def test_only_what_is_lined_has_a_lining_felled_to_it(lined: str) -> None:
     said = told(planned_steps(coat, costume))
     front = "the lining is felled to it" in said
     assert ("felling" in said, front) == (lined != "none", lined == "whole")
-    assert ("Put the lining in" in said) == (lined != "none")
+    assert ("Put the body's lining in" in said) == (lined != "none")
     assert "free front edge (tail-4 front)" in said  # it is finished in any case
     if lined == "none":
         assert "lining" not in said.lower()

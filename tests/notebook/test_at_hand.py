@@ -9,12 +9,15 @@ from pathlib import Path
 import pytest
 
 from drafting.costume.file import read_costume
-from drafting.ground.errors import InputError
+from drafting.ground.errors import DraftError, InputError
+from drafting.ground.lengths import told
 from drafting.ground.shipped import demo_costume
 from drafting.notebook.living.chosen import REMEMBERED, costumes_at_hand, opens_with, remember
 from drafting.notebook.living.living import living_costume
+from drafting.notebook.page import gallery as gallery_page
 from drafting.notebook.page import named
-from drafting.notebook.page.gallery import Gallery
+from drafting.notebook.page.gallery import Gallery, card
+from drafting.notebook.page.page import CostumePage
 from drafting.notebook.page.ruler import PrintedSquare
 from drafting.notebook.page.told import TOLD
 from tests.notebook.trials import trial_costumes
@@ -65,6 +68,22 @@ def test_a_card_that_was_pressed_stays_and_is_marked(files: dict[str, Path], tmp
     assert not gallery.chose(tmp_path / "elsewhere.toml")
     places = [card["place"] for card in gallery.view.cards]
     assert len(set(places)) == len(places)
+
+
+def test_a_refusal_on_card_and_page_is_told_in_her_unit(
+    files: dict[str, Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuses(*_: object) -> None:
+        raise DraftError(f"the cap is {told(254.0)} too long")
+
+    remember(tmp_path, files["inches"])
+    page = CostumePage()
+    view = page._view(refuses)
+    assert "10 in too long" in view.box.children[0].value
+    monkeypatch.setattr(gallery_page, "finished", refuses)
+    at = next(one for one in costumes_at_hand(tmp_path) if one.path == files["inches"])
+    assert "10 in too long" in card(at)["said"]
+    page.close()
 
 
 def test_a_page_knows_which_garments_it_is_for_and_what_there_is_instead() -> None:

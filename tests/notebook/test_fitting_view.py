@@ -109,3 +109,52 @@ def test_lengths_stand_in_her_unit(costume: Path) -> None:
     assert "waist 27 1/8 in to 26 1/8 in" in view.echo.value
     assert " in</td>" in view.lengths.value
     assert " cm" not in view.lengths.value
+
+
+def test_a_note_taken_back_is_written_down_again_to_the_letter(costume: Path) -> None:
+    view = opened(costume)
+    assert view.redo.disabled
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="0.5")
+    view.write_down()
+    written = view.place.read_bytes()
+    view.take_last_back()
+    assert not view.redo.disabled
+    view.write_again()
+    assert view.place.read_bytes() == written
+    assert view.living.asked.wearer["waist_girth"] == pytest.approx(670)
+    assert view.redo.disabled
+
+
+def test_fit_chart_and_signs_follow_the_garment_and_the_note(costume: Path) -> None:
+    view = opened(costume)
+    view.fields["garment"].value = "trouser"
+    view.try_it()
+    legs, signs = view.chart.value, view.signs.value
+    assert "Waist" in legs
+    assert "Sit" in legs
+    drawn = ET.fromstring(f"<all>{signs}</all>".replace("&nbsp;", " "))
+    figures = list(drawn.iter("figure"))
+    assert len(figures) >= 5
+    assert all(figure.find(f"{LETTERS}svg") is not None for figure in figures)
+    assert all(2 <= len(list(figure.iter("li"))) <= 3 for figure in figures)
+    typed(view, kind="body", where="waist", verb="take in", amount="0.5")
+    assert view.chart.value != legs, "the chart is of the trousers as noted"
+    view.fields["garment"].value = "top"
+    typed(view, where="", amount="")
+    assert view.signs.value != signs
+
+
+def test_a_note_about_the_cloth_goes_to_the_cloth_and_moves_no_line(costume: Path) -> None:
+    view = opened(costume)
+    cloth = costume.parent.parent / "fabrics" / "stretch-jersey.toml"
+    before, drafts = cloth.read_text("utf-8"), view.fitted.before.garments
+    typed(view, garment="top", kind="cloth", where="waist", verb="take in", counted="pinch", amount="1")
+    view.write_down()
+    assert "stretch-jersey.toml" in view.saved.value
+    after = cloth.read_text("utf-8")
+    assert all(row in after for row in before.splitlines()), "remarks and values stay"
+    noted = read_costume(costume).fabrics["jersey"]
+    assert noted.noted == ("top: take in waist, both, 1 cm (pinch)",)
+    assert any("noted at a fitting" in one.sentence for one in noted.findings)
+    made = view.fitted.after["top"]
+    assert made.draft.pieces == next(one for one in drafts if one.name == "top").draft.pieces

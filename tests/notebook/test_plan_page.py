@@ -8,11 +8,17 @@ from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pypdfium2 as pdfium
 import pytest
 
+from drafting.ground.palette import css
 from drafting.making import planned
 from drafting.making.page import page
+from drafting.making.page.looks import STYLE
+from drafting.making.stages.inked import inked
+from drafting.making.stages.picture import Face, FaceLook, StageDrawing, drawn_panel
+from drafting.making.stages.placed import placed_panels
 from drafting.making.words import plan_sentence as text
 from tests.making.figures import laid
 from tests.notebook.checker import found_by_axe
@@ -69,7 +75,8 @@ def test_every_step_sets_its_own_seam_in_light() -> None:
     made = page(plan, laid("kite"))
     for step in plan.steps:
         block = made.split(f'<li id="step-{step.n}">')[1].split("</li>")[0]
-        assert ('class="lit"' in block) == bool(step.seams or step.edges)
+        if step.seams or step.edges:
+            assert re.search(r'class="[nN]"', block), step.key
 
 
 def test_why_a_seam_is_sewn_so_is_told_once_a_garment() -> None:
@@ -118,12 +125,45 @@ def test_ticks_and_minutes_are_remembered_and_the_hours_left_follow(opened: Any)
 def test_the_plan_prints_to_paper_with_every_step(opened: Any) -> None:
     """Read back with pypdfium2."""
     pdf = pdfium.PdfDocument(opened.pdf(format="A4"))
-    assert 5 < len(pdf) < 60
+    assert 5 < len(pdf) <= 24
+    for sheet in [pdf[i] for i in range(len(pdf) - 1)]:
+        grey = np.asarray(sheet.render(scale=0.5, grayscale=True).to_numpy()).squeeze()
+        inked = np.flatnonzero((grey < 200).any(axis=1))
+        assert inked.max() - inked.min() > 0.55 * len(grey), "a page is half empty"
     words = "".join(sheet.get_textpage().get_text_range() for sheet in pdf)
     flat = re.sub(r"\W+", "", words)
     for step in planned(laid("lamplighter")).steps:
         first = re.sub(r"\W+", "", text(step.say[0]))[:40]
         assert first in flat, step.key
+
+
+FACES: tuple[FaceLook, ...] = ("right", "interfacing", "wrong")
+
+
+@pytest.mark.browser
+@pytest.mark.xdist_group("lab")
+def test_right_side_interfacing_and_wrong_side_are_told_apart_in_a_black_and_white_print(browser: Any) -> None:
+    """Printed 60 mm wide, rasterised at 300 dpi by pypdfium2 and thresholded: shares of black differ."""
+    square = np.array([0j, 100 + 0j, 100 + 100j, 100j])
+    drawing = StageDrawing("test", (drawn_panel(Face(look, square + 120 * i) for i, look in enumerate(FACES)),))
+    context = browser.new_context()
+    tab = context.new_page()
+    style = f"<style>{css()}{STYLE}@page{{margin:0}}body{{margin:0!important;padding:0!important}}</style>"
+    tab.set_content(f'<!doctype html>{style}<div style="width:60mm">{inked(drawing, "test").svg}</div>')
+    sheet = pdfium.PdfDocument(tab.pdf(format="A4"))[0]
+    context.close()
+    black = np.asarray(sheet.render(scale=300 / 72, grayscale=True).to_numpy()).squeeze() < 128
+    (placed,), _ = placed_panels(drawing)
+    shares = []
+    for i in range(len(FACES)):
+        corners = placed.at(np.array([20 + 20j, 80 + 80j]) + 120 * i) * 300 / 254
+        across, down = np.sort(corners.real).astype(int), np.sort(corners.imag).astype(int)
+        shares.append(float(black[down[0] : down[1], across[0] : across[1]].mean()))
+    right, dotted, plain = shares
+    assert plain == 0.0
+    assert right > 0.06
+    assert dotted > 0.06
+    assert abs(right - dotted) > 0.02
 
 
 @pytest.mark.browser

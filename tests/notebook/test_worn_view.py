@@ -72,6 +72,16 @@ def test_a_typed_value_is_taken_and_a_slip_stays_in_its_field(view: WornView) ->
     assert view.worn.shown["top"].choices["puff_width"][0] == 130.0
 
 
+def test_the_wearer_holds_the_arms_a_little_out_or_lets_them_hang(view: WornView) -> None:
+    out, wrist = seen(view.now.value), view.form.arm[2]
+    view.arms.value = "hanging"
+    assert view.form.arm[2][0] < wrist[0] - 60.0
+    assert view.worn.now.rest.points[:, 0].max() < 0.9 * wrist[0]
+    assert (seen(view.now.value) != out).any()
+    view.arms.value = "a little out"
+    assert (view.form.arm[2] == wrist).all()
+
+
 def test_it_is_looked_at_from_every_side_and_tells_where_it_stands_off(view: WornView) -> None:
     front = seen(view.now.value)
     view.side.value = "back"

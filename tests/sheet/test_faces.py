@@ -10,7 +10,6 @@ from drafting.costume.make import Made
 from drafting.export.svg import svg_text
 from drafting.ground.palette import Colour
 from drafting.ground.shipped import demo_costume
-from drafting.making.page.drawing import drawn_pieces, step_drawing
 from drafting.notebook.bench import state as st
 from drafting.notebook.picture import garment_svg
 from drafting.output.sheets import piece_label
@@ -70,13 +69,6 @@ def test_a_piece_has_the_same_face_on_the_lay() -> None:
             assert fill == faces[piece]
             seen.add(piece)
     assert seen == faces.keys()
-
-
-def test_a_piece_has_the_same_face_in_the_plan() -> None:
-    faces, pieces = faces_of_the_overview(), drawn_pieces(made())
-    assert pieces.keys() == faces.keys()
-    for name, piece in pieces.items():
-        assert f'fill="{faces[name]}"' in step_drawing([piece], [])
 
 
 def test_a_piece_of_paper_is_not_inked_all_over() -> None:

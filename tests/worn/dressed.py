@@ -14,6 +14,7 @@ from drafting.worn.cloth import ply_of
 from drafting.worn.form import Form, wearers_form
 from drafting.worn.nouns import AtRest, Limb, Ply, SewnMesh, Whole
 from drafting.worn.placed import placed
+from drafting.worn.placed.braces import held_up, slides_down
 from drafting.worn.settled import Limits, from_coarse
 from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.levels import levels_worn
@@ -42,6 +43,8 @@ def on_form(draft: Draft, name: str, form: Form, *, mesh: float = FINE, shaken: 
     sizes = (COARSE * form.fineness, mesh * form.fineness)
     coarse, fine = (sewn_mesh(draft, name, plies_for(name), size) for size in sizes)
     start = placed(coarse, form)
+    if slides_down(coarse, start, form):
+        coarse, fine = held_up(coarse), held_up(fine)
     if shaken:
         start = start + np.random.default_rng(4).normal(size=start.shape) * shaken
         start[coarse.on_middle, 0] = 0.0

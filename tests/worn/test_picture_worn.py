@@ -19,7 +19,7 @@ from drafting.worn.picture.draw import drawn
 from drafting.worn.picture.dressed import Look, dressed_scene, off_scene, pull_scene, whole_cloth
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, distance_off, greatest_stretch, pull_share, shades
 from drafting.worn.picture.scene import channels
-from drafting.worn.picture.tucked import OuterCloth, tucked
+from drafting.worn.picture.tucked import OuterCloth, covered, tucked
 from drafting.worn.picture.turned import scales, shape_of, thinned, turned_page
 from drafting.worn.picture.view import FRONT, frame_for
 from tests.worn.made_up import post, tube
@@ -54,6 +54,19 @@ def test_a_halved_tube_is_whole_and_closed_with_its_mirror_image() -> None:
     open_edges = (count == 1).sum()
     assert set(count) == {1, 2}
     assert open_edges == 2 * 2 * round(math.pi * 180 / 20)  # the rim above and below, nothing in the middle
+
+
+def test_no_seam_is_drawn_under_other_cloth() -> None:
+    """A coat's armpit showed the armhole seam of the shirt beneath, a trouser's side the hem of the top in it."""
+    rest = tube(180, 800, 1200)
+    under = covered(rest, tube(185, 1000, 1250), post_field(RADIUS)).points
+    assert under[rest.points[:, 2] > 1050.0].all()
+    assert not under[rest.points[:, 2] < 950.0].any()
+    drawn_all = dressed_scene(post(RADIUS, 1600), (look(rest),)).traces
+    assert any((trace.points[:, 2] > 1100.0).any() for trace in drawn_all)
+    kept = dressed_scene(post(RADIUS, 1600), (replace(look(rest), under=under),)).traces
+    assert kept
+    assert all((trace.points[:, 2] < 1021.0).all() for trace in kept)
 
 
 @pytest.mark.parametrize("stretched", [0.0, 0.01, 0.03])

@@ -52,6 +52,15 @@ class Ends:
     end: complex = 0j
 
 
+def as_a_whole(path: Path, ends: Ends) -> Path:
+    """Return the path turned and made longer or shorter as a whole, so that its ends move so: its bends stay."""
+    if abs(ends.start) < NOTHING and abs(ends.end) < NOTHING:
+        return path
+    start, there = path.start, path.start + ends.start
+    grows = (path.end + ends.end - there) / (path.end - start)
+    return path.mapped(lambda place: there + (place - start) * grows)
+
+
 @dataclass(frozen=True)
 class Jointed:
     """A path with joints at all its knots: `by` holds a displacement for each joint that is a knot.

@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 
 from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.aim import aimed
 from drafting.fitting.lines.behind import brought_along
 from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, untouched, with_levels
-from drafting.fitting.lines.true import corners_kept, seams_trued
+from drafting.fitting.lines.true import corners_kept, ready, seams_trued
 from drafting.fitting.note import Moved
+from drafting.geometry import Path
 
 SEEN = 0.05
 """mm: an edge that is moved by no more than this stays (half of the last figure a maker is shown)."""
@@ -39,6 +39,7 @@ def carried_out(
     `facts` are added to those of the draft. Raises `DraftError` where a piece would not close.
     """
     asked = {shift.piece: shift for shift in shifts}
+    given, draft = draft, ready(draft, asked)
     found = {name: reshaped(draft[name], shift) for name, shift in asked.items()}
     after = draft.with_pieces(aimed(one.before, one.after) for one in found.values())
     after = seams_trued(draft, corners_kept(draft, after))
@@ -48,11 +49,12 @@ def carried_out(
     behind = brought_along(draft, found)
     found |= behind
     after = after.with_pieces(one.after for one in found.values())
+    after = after.with_pieces(given[p.name] for p in draft.pieces if after[p.name] is p)
     seams = tuple(_noted(seam, found) for seam in draft.seams)
     more = {name: draft.facts[name] + by for name, by in (facts or {}).items() if name in draft.facts}
     after = replace(after, seams=seams, facts={**draft.facts, **more, **_crotch(draft, after)})
     after = replace(after, girths=tuple(_told(girth, draft, after) for girth in draft.girths))
-    return Altered(after, tuple(moves(draft, after, why)))
+    return Altered(after, tuple(moves(given, after, why)))
 
 
 def _crotch(before: Draft, after: Draft) -> dict[str, float]:
@@ -113,16 +115,18 @@ def moves(before: Draft, after: Draft, why: str) -> Iterable[Moved]:
         if new is piece:
             continue
         for edge in piece.edges:
-            if edge.name in new and _apart(piece, new, edge.name) > SEEN:
+            if edge.name in new and _moved(edge.path, new[edge.name].path):
                 yield Moved(piece.name, edge.name, edge.length, new[edge.name].length, why)
 
 
-def _apart(old: Piece, new: Piece, edge: str) -> float:
-    one, two = old[edge].path, new[edge].path
+def _moved(one: Path, two: Path) -> bool:
+    """Say whether an edge lies otherwise than it did, its length and its ends first, as they cost little."""
     if one is two:
-        return 0.0
-    far = max(abs(p - q) for p, q in zip(one.evenly(9), two.evenly(9), strict=True))
-    return max(far, math.fabs(one.length - two.length))
+        return False
+    told = (one.length - two.length, one.start - two.start, one.end - two.end)
+    if any(abs(by) > SEEN for by in told):
+        return True
+    return any(abs(p - q) > SEEN for p, q in zip(one.evenly(9), two.evenly(9), strict=True))
 
 
 def _inside(asked: Mapping[str, Shift], name: str) -> Callable[[complex], complex]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
@@ -11,10 +9,8 @@ from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact
 from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, inward
 from drafting.fitting.lines.shift import Shift
-from drafting.fitting.lines.shoulder import armholes, middle
+from drafting.fitting.lines.shoulder import armholes, middle, unwaved
 from drafting.fitting.lines.waist import width_at
-from drafting.geometry.turning import inflections
-from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
 FRONT_FOLD = 0.3
@@ -84,32 +80,28 @@ def across_width(draft: Draft, behind: bool, wider: float) -> Altered:
     if not shifts:
         raise DraftError("there is no armhole to widen at", turn="note it at an edge (`piece.edge`) instead")
     what = "back" if behind else "front"
-    found = carried_out(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}")
-    if any(_waves(found.draft.edge(ref)) and not _waves(draft.edge(ref)) for ref in _armhole_refs(body)):
-        raise DraftError(
-            "the armhole is too straight to be widened by so much: it would bend to and fro",
-            turn="take half of it, and half by the length of the shoulder",
-        )
-    return found
-
-
-def _armhole_refs(pieces: Iterable[Piece]) -> list[EdgeRef]:
-    return [(piece.name, edge.name) for piece in pieces for edge in armholes(piece)]
-
-
-def _waves(edge: Edge) -> bool:
-    return inflections(edge.path, tol.TURN_MATTERS) > 0
+    return unwaved(draft, carried_out(draft, shifts, f"across {what} {'widened' if wider > 0 else 'narrowed'}"))
 
 
 def _widened(piece: Piece, edge: Edge, wider: float) -> Shift:
-    """Return a piece wider at its armhole: in the middle, or where a short one ends at a panel."""
+    """Return a piece wider at its armhole: in the middle, or where it ends at a panel and at the shoulder's tip.
+
+    The armhole of a panelled piece is nearly straight: pushed in the middle it would bend to and fro.
+    """
     low, high = sorted((edge.path.start.imag, edge.path.end.imag))
-    if edge.length > SHORT or EdgeRole.YOKE in {e.role for e in piece.edges}:
+    roles = {e.role for e in piece.edges}
+    if EdgeRole.YOKE in roles or (EdgeRole.PANEL not in roles and edge.length > SHORT):
         return _pushed(edge, piece.name, low + ACROSS * (high - low), -wider)
-    lower = edge.name if edge.path.start.imag < edge.path.end.imag else edge_after(piece, edge.name)
-    panel = edge if lower != edge.name else piece.edges[piece.index(edge.name) - 1]
-    panel = piece[lower] if lower != edge.name else panel
-    return Shift(piece.name, {lower: -inward(panel, panel.length / 2) * wider})
+    falls = edge.path.start.imag > edge.path.end.imag
+    lower, upper = (
+        (edge_after(piece, edge.name), edge.name) if falls else (edge.name, edge_after(piece, edge.name))
+    )
+    out = -inward(edge, edge.length / 2) * wider
+    return Shift(
+        piece.name,
+        {lower: out, upper: out} if edge.length <= SHORT else {upper: 2 * out},
+        whole=frozenset({edge.name}),
+    )
 
 
 SHORT = 120.0

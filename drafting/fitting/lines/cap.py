@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.optimize import fsolve
@@ -22,12 +22,17 @@ from drafting.fitting.lines.altered import Altered, carried_out, made_exact
 from drafting.fitting.lines.places import INSIDE, at_height, height, sleeve_pieces
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
+from drafting.shaping.sleeve.turned import turned, turned_by
 
 CAPS = frozenset({EdgeRole.CAP, EdgeRole.CAP_PART})
 BELOW = frozenset({EdgeRole.UNDERARM, EdgeRole.ARM_SEAM})
 
 ROUNDS = 3
 """How often the cap's lengths are asked again, as its corner at the underarm is squared afterwards."""
+
+
+EQUAL = 1e-6
+"""mm: a cap's half that differs from what it should be by no more is as long."""
 
 
 @dataclass(frozen=True)
@@ -104,7 +109,51 @@ def cap_height(draft: Draft, raised: float) -> Altered:
     def shift(cap: Crowned, free: np.ndarray, elbow: float | None) -> Shift:
         return cap.shift(1j * raised, (float(free[0]), float(free[1])), elbow)
 
-    return _fitted(draft, shift, f"cap {'raised' if raised > 0 else 'lowered'}")
+    return upright(draft, lambda one: _fitted(one, shift, f"cap {'raised' if raised > 0 else 'lowered'}"))
+
+
+def cap_ease(draft: Draft, behind: bool, more: float) -> Altered:
+    """Return a sleeve with `more` mm more to be eased in, in the back half of its cap or in the front.
+
+    The crown goes up, and a little toward that half; the width stays. Raises `DraftError` where there would be
+    less cap than armhole.
+    """
+
+    def shift(cap: Crowned, free: np.ndarray, elbow: float | None) -> Shift:
+        return cap.shift(complex(free[0], free[1]), (0.0, 0.0), elbow)
+
+    def alter(one: Draft) -> Altered:
+        longer = (0.0, more) if behind else (more, 0.0)
+        found = _fitted(one, shift, f"{'back' if behind else 'front'} cap eased {_more(more)}", longer)
+        return replace(found, draft=_with_ease(found.draft, Half.BACK if behind else Half.FRONT, more))
+
+    return upright(draft, alter)
+
+
+def _more(by: float) -> str:
+    return "more" if by > 0 else "less"
+
+
+def _with_ease(draft: Draft, half: Half, more: float) -> Draft:
+    """Return the draft with more of the cap eased in at the armhole seam of one half."""
+    on_crown = crowned(draft)
+    edge = on_crown.front if half is Half.FRONT else on_crown.back
+    ref = on_crown.piece.name, edge.name
+    seams = [
+        replace(s, ease=s.ease + more) if s.kind is SeamKind.SET_IN and ref in s.a else s for s in draft.seams
+    ]
+    if min(s.ease for s in seams if s.kind is SeamKind.SET_IN and ref in s.a) < 0:
+        raise DraftError("there would be less cap than armhole", turn="ease it by less")
+    return replace(draft, seams=tuple(seams))
+
+
+def upright(draft: Draft, alter: Callable[[Draft], Altered]) -> Altered:
+    """Return the draft altered with its sleeve turned as it hangs straight, and turned again as it was."""
+    forward = turned_by(draft)
+    if not forward:
+        return alter(draft)
+    found = alter(turned(draft, 0.0))
+    return replace(found, draft=turned(found.draft, forward))
 
 
 def arm_width(draft: Draft, wider: float) -> Altered:
@@ -121,24 +170,27 @@ def arm_width(draft: Draft, wider: float) -> Altered:
 
         return _fitted(one, shift, f"upper arm {'widened' if wider > 0 else 'narrowed'}")
 
-    return made_exact(draft, wider, alter, lambda one: finished_girth(one, level) or 0.0)
+    return upright(draft, lambda one: made_exact(one, wider, alter, lambda it: finished_girth(it, level) or 0.0))
 
 
 Shaped = Callable[[Crowned, "np.ndarray", "float | None"], Shift]
 
 
-def _fitted(draft: Draft, shape: Shaped, why: str) -> Altered:
-    """Return a sleeve moved so that both halves of its cap keep their lengths; else raises `DraftError`."""
+def _fitted(draft: Draft, shape: Shaped, why: str, longer: tuple[float, float] = (0.0, 0.0)) -> Altered:
+    """Return a sleeve moved so that both halves of its cap keep their lengths, or get `longer` (front, back).
+
+    Raises `DraftError` where no cap has them.
+    """
     cap, elbow = crowned(draft), height(sleeve_pieces(draft), LevelKind.ELBOW)
-    wanted = np.array([cap.front.length, cap.back.length])
+    wanted = np.array([cap.front.length + longer[0], cap.back.length + longer[1]])
     asked, free = wanted.copy(), np.zeros(2)
     found = Altered(draft)
     for _ in range(ROUNDS):
         target = asked.copy()
-        free, _, worked, _ = fsolve(
+        free, told, _, _ = fsolve(
             lambda x, t=target: np.array(cap.lengths(shape(cap, x, elbow))) - t, free, full_output=True, xtol=1e-12
         )
-        if worked != 1:
+        if np.abs(told["fvec"]).max() > EQUAL:
             raise DraftError(
                 "no cap of this height has the length of the armhole",
                 turn="change the cap's height or the sleeve's width by less",

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.altered import Altered, carried_out, then
+from drafting.fitting.lines.altered import Altered, carried_out, made_exact, then
 from drafting.fitting.lines.longer import Zone, lengthened
 from drafting.fitting.lines.places import INSIDE, at_height, corner_between, height, inward, leg_pieces, needed
 from drafting.fitting.lines.shift import Shift
@@ -115,10 +117,17 @@ def fuller_seat(draft: Draft, fuller: float) -> Altered:
 
 
 def crotch_length(draft: Draft, behind: bool, longer: float) -> Altered:
-    """Return trousers whose crotch seam is longer by `longer` mm, half of it at the waist and half at the fork."""
-    first = centre_height(draft, behind, longer / 4)
-    second = then(first, fork_length(first.draft, behind, longer / 2))
-    return then(second, centre_height(second.draft, behind, longer / 4))
+    """Return trousers whose crotch seam is longer by `longer` mm in all: half at the waist, half at the fork."""
+
+    def alter(one: Draft, by: float) -> Altered:
+        first = centre_height(one, behind, by / 4)
+        second = then(first, fork_length(first.draft, behind, by / 2))
+        return then(second, centre_height(second.draft, behind, by / 4))
+
+    def long(one: Draft) -> float:
+        return math.fsum(e.length for p in leg_pieces(one) for e in p.edges if e.role in CENTRES)
+
+    return made_exact(draft, longer, alter, long)
 
 
 def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
+from drafting.checks.levels import width
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.found import Found
-from drafting.fitting.lines.altered import Altered
+from drafting.fitting.lines.altered import Altered, made_exact
 from drafting.fitting.lines.places import at_height, body_pieces, height, leg_pieces, needed
 from drafting.fitting.lines.rise import leg_width
 from drafting.fitting.lines.waist import at_edges
@@ -45,10 +48,16 @@ BESIDE = 25.0
 
 def at_sides(found: Found, kind: LevelKind, taken: float) -> Altered:
     """Return the draft narrower at a level by `taken` mm on this hand, at its side seams."""
-    pieces = leg_pieces(found.draft) if found.part == "leg" else body_pieces(found.draft)
+    pieces_of = leg_pieces if found.part == "leg" else body_pieces
+    pieces = pieces_of(found.draft)
     level = needed(height(pieces, kind), kind.value)
     refs = [(p.name, e.name) for p in pieces for e in p.edges if e.role is EdgeRole.SIDE]
-    return at_edges(found.draft, _passing(found.draft, refs, level), taken, level)
+    met = _passing(found.draft, refs, level)
+
+    def wide(draft: Draft) -> float:
+        return math.fsum(width(p, lv) for p in pieces_of(draft) for lv in p.levels if lv.kind is kind)
+
+    return made_exact(found.draft, -taken, lambda one, by: at_edges(one, met, -by, level), wide)
 
 
 def noted_leg(found: Found, taken: float) -> Altered:

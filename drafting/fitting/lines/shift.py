@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
-from drafting.fitting.lines.along import Ends, Jointed, Knot, moved_along, way_of
+from drafting.fitting.lines.along import Ends, Jointed, Knot, as_a_whole, moved_along, way_of
 from drafting.fitting.lines.on_path import on_path
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -37,7 +37,8 @@ class Shift:
 
     `corners` holds displacements (x + yj, mm) by the edge that starts at the corner; `knots` places along
     edges; `held` the ends of edges, as (edge, "start" or "end"), where the edge keeps its direction, and
-    `steep` those where it sets off faster than it goes on, so that it bends one way only; `inside` says how
+    `steep` those where it sets off faster than it goes on, so that it bends one way only; `whole` edges that
+    turn and grow as a whole between their ends, so that they bend as they did; `inside` says how
     what lies inside is moved; `darts` how many times as wide darts inside become.
     """
 
@@ -46,6 +47,7 @@ class Shift:
     knots: Mapping[str, tuple[Knot, ...]] = field(default_factory=dict)
     held: frozenset[tuple[str, str]] = frozenset()
     steep: frozenset[tuple[str, str]] = frozenset()
+    whole: frozenset[str] = frozenset()
     inside: Callable[[complex], complex] = stays
     darts: Mapping[str, float] = field(default_factory=dict)
 
@@ -92,7 +94,8 @@ def reshaped(piece: Piece, shift: Shift) -> Reshaped:
         following = piece.edges[(at + 1) % len(piece.edges)].name
         ends = Ends(shift.corners.get(edge.name, 0j), shift.corners.get(following, 0j))
         way = way_of(edge.path, ends, shift.knots.get(edge.name, ()))
-        path = moved_along(way, (shift.slope(edge.name, "start"), shift.slope(edge.name, "end")))
+        held = shift.slope(edge.name, "start"), shift.slope(edge.name, "end")
+        path = as_a_whole(edge.path, ends) if edge.name in shift.whole else moved_along(way, held)
         ways[edge.name] = way
         edges.append(edge if path is edge.path else _with_path(edge, path, way))
     found = Reshaped(piece, replace(piece, edges=tuple(edges)), ways)

@@ -1,7 +1,7 @@
 """The shoulder: its slope, its length, its seam moved forward; the front higher or lower against the back.
 
-The armhole goes along as a whole where the slope changes, so that the sleeve stays; at its upper half only
-where the shoulder's length or place changes.
+The armhole goes along as a whole where the slope changes, so that the sleeve stays; where the shoulder's
+length or place changes it fades out towards the base.
 """
 
 from __future__ import annotations
@@ -18,6 +18,8 @@ from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, needed
 from drafting.fitting.lines.shift import Shift
+from drafting.geometry.turning import inflections
+from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
 
@@ -87,14 +89,15 @@ def tip(piece: Piece) -> str | None:
 
 
 def shoulder_length(draft: Draft, longer: float) -> Altered:
-    """Return a body whose shoulder seam is longer by `longer` mm; the armhole's lower half stays."""
+    """Return a body whose shoulder seam is longer by `longer` mm; the base of the armhole stays."""
     shifts = []
     for piece in body_pieces(draft):
         corner = tip(piece)
         if corner is not None:
-            inner, outer = _last_part(piece, corner)
-            shifts.append(_at_tip(piece, corner, (outer - inner) / abs(outer - inner) * longer))
-    return carried_out(draft, _some(shifts), f"shoulder {'lengthened' if longer > 0 else 'shortened'}")
+            inner, outer = last_part(piece, corner)
+            shifts.append(at_tip(piece, corner, (outer - inner) / abs(outer - inner) * longer))
+    what = f"shoulder {'lengthened' if longer > 0 else 'shortened'}"
+    return unwaved(draft, carried_out(draft, _some(shifts), what))
 
 
 def shoulder_forward(draft: Draft, by: float) -> Altered:
@@ -106,7 +109,7 @@ def shoulder_forward(draft: Draft, by: float) -> Altered:
     for piece in body_pieces(draft):
         corner = tip(piece)
         if corner is not None:
-            inner, outer = _last_part(piece, corner)
+            inner, outer = last_part(piece, corner)
             arm = outer - inner
             angle = 2 * math.asin(by / 2 / abs(arm))
             way = 1.0 if (piece.role in BEHIND) == (arm.real > 0) else -1.0
@@ -114,21 +117,32 @@ def shoulder_forward(draft: Draft, by: float) -> Altered:
     return carried_out(draft, _some(shifts), f"shoulder seam moved {'forward' if by > 0 else 'back'}")
 
 
-def _last_part(piece: Piece, corner: str) -> tuple[complex, complex]:
+def last_part(piece: Piece, corner: str) -> tuple[complex, complex]:
     """Return the ends of the shoulder's outermost edge, the inner and the outer (at the tip)."""
     place = piece[corner].path.start
     edge = next(e for e in shoulders(piece) if min(abs(e.path.start - place), abs(e.path.end - place)) < INSIDE)
     return (edge.path.end, place) if abs(edge.path.start - place) < INSIDE else (edge.path.start, place)
 
 
-def _at_tip(piece: Piece, corner: str, by: complex) -> Shift:
-    """Return a piece's tip moved, and its armhole with it, fading out."""
-    knots, held = {}, set()
-    for edge in armholes(piece):
-        if edge.name == corner or edge_after(piece, edge.name) == corner:
-            knots[edge.name] = tuple(Knot(at, 0j) for at in middle(edge))
-            held.add((edge.name, "end" if edge.name == corner else "start"))
-    return Shift(piece.name, {corner: by}, knots, frozenset(held))
+def at_tip(piece: Piece, corner: str, by: complex) -> Shift:
+    """Return a piece's tip moved, and its armhole with it as a whole, down to where it ends."""
+    beside = (e.name for e in armholes(piece) if e.name == corner or edge_after(piece, e.name) == corner)
+    return Shift(piece.name, {corner: by}, whole=frozenset(beside))
+
+
+def unwaved(before: Draft, found: Altered) -> Altered:
+    """Return what was altered; raises `DraftError` where an armhole would bend to and fro that did not."""
+    refs = [(piece.name, edge.name) for piece in body_pieces(before) for edge in armholes(piece)]
+    if any(_waves(found.draft.edge(ref)) and not _waves(before.edge(ref)) for ref in refs):
+        raise DraftError(
+            "the armhole is too straight to be altered by so much there: it would bend to and fro",
+            turn="take half of it there, and half at another seam",
+        )
+    return found
+
+
+def _waves(edge: Edge) -> bool:
+    return inflections(edge.path, tol.TURN_MATTERS) > 0
 
 
 def middle(edge: Edge) -> list[float]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import cmath
+import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -14,7 +15,7 @@ from drafting.draft.walk import walk
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.shift import Shift, reshaped
-from drafting.geometry import Path
+from drafting.geometry import Cubic, Path
 
 TURNED = 1e-9
 """Radians: a corner that has turned by no more has not."""
@@ -52,6 +53,9 @@ SQUARE = ({EdgeRole.WAIST, EdgeRole.CROTCH}, {EdgeRole.WAIST, EdgeRole.FLY})
 SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
 (ours)."""
+
+SHORT_ARMHOLE = 140.0
+"""mm: the armhole of a coat's back, no longer than this, is straight: the panel seam beside it bends (ours)."""
 
 GIVES = (
     EdgeRole.CROTCH,
@@ -137,6 +141,10 @@ def _gives_way(into: Edge, out: Edge) -> tuple[float, float]:
     if {into.role, out.role} == {EdgeRole.SHOULDER, EdgeRole.ARMHOLE}:
         most = SHOULDER_TAKES if into.role is EdgeRole.SHOULDER else 1 - SHOULDER_TAKES
         return most, 1 - most
+    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL}:
+        arm = into if into.role is EdgeRole.ARMHOLE else out
+        if arm.length < SHORT_ARMHOLE:
+            return (0.0, 1.0) if arm is into else (1.0, 0.0)
     places = [FOLLOWS.index(edge.role) if edge.role in FOLLOWS else len(FOLLOWS) for edge in (into, out)]
     if min(places) == len(FOLLOWS):
         return 0.0, 0.0
@@ -210,11 +218,51 @@ def _longer(draft: Draft, ref: EdgeRef, by: float, *, at_start: bool) -> Draft:
     edge = piece[ref[1]]
     away = _plain(-edge.path.leave if at_start else edge.path.arrive)
     corner = ref[1] if at_start else _following(draft, ref)[1]
-    lengths = edge.path.lengths
-    rest = lengths[0] if at_start else edge.length - lengths[-1]
-    long_enough = len(lengths) > 1 and (rest if at_start else lengths[-1]) > LEAST_GIVING
-    knots = {ref[1]: (Knot(rest, 0j),)} if long_enough else {}
-    return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots)).after])
+    number = piece.index(ref[1])
+    beside = piece.edges[number - 1] if at_start else piece.edges[(number + 1) % len(piece.edges)]
+    ends = [(edge, at_start), *([(beside, not at_start)] if edge.dart is not None else [])]
+    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := _stays_from(e, at_start=first)) is not None}
+    whole = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
+    return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots, whole=whole)).after])
+
+
+def _stays_from(edge: Edge, *, at_start: bool) -> float | None:
+    """Return the joint (mm from its start) beyond which an edge stays that gives way at an end; None: all goes."""
+    wanted = (GIVING if at_start else 1 - GIVING) * edge.length
+    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
+    nearest = min(joints, key=lambda at: abs(at - wanted), default=math.inf)
+    if edge.role not in UPRIGHT:
+        return None
+    return nearest if edge.length >= LEAST_GIVING and abs(nearest - wanted) <= NEAR * edge.length else None
+
+
+def ready(draft: Draft, names: Iterable[str]) -> Draft:
+    """Return the draft with joints where the long curves of these pieces, and of what they are sewn to, stay.
+
+    Which share of an edge gives way then hangs on its length, not on the joints that its path happens to have:
+    so the reverse finds the same places again.
+    """
+    asked = set(names)
+    sewn = {n for s in draft.seams for n, _ in (*s.a, *s.b) if asked & {name for name, _ in (*s.a, *s.b)}}
+    return draft.with_pieces(_ready(draft[name]) for name in sorted(asked | sewn))
+
+
+def _ready(piece: Piece) -> Piece:
+    edges = tuple(_with_joints(edge) for edge in piece.edges)
+    same = all(one is other for one, other in zip(edges, piece.edges, strict=True))
+    return piece if same else replace(piece, edges=edges)
+
+
+def _with_joints(edge: Edge) -> Edge:
+    path = edge.path
+    curved = any(isinstance(segment, Cubic) for segment in path.segments)
+    if edge.length < LEAST_GIVING or edge.role not in UPRIGHT or not curved:
+        return edge
+    for wanted in (GIVING * edge.length, (1 - GIVING) * edge.length):
+        joints = itertools.accumulate(path.lengths[:-1])
+        if all(abs(at - wanted) > NEAR * edge.length for at in joints):
+            path = Path.joined(path.split(wanted))
+    return edge if path is edge.path else replace(edge, path=path)
 
 
 def _plain(way: complex) -> complex:
@@ -225,5 +273,20 @@ def _plain(way: complex) -> complex:
     return 1j / way.imag if abs(way.imag) > abs(way.real) else 1 / way.real + 0j
 
 
-LEAST_GIVING = 40.0
-"""mm: the last part of an edge alone is made longer, where it is at least so long (ours)."""
+UPRIGHT = frozenset(
+    {
+        EdgeRole.SIDE,
+        EdgeRole.PANEL,
+        EdgeRole.PRINCESS,
+        EdgeRole.CENTRE_SEAM,
+        EdgeRole.CROTCH,
+        EdgeRole.INSEAM,
+        EdgeRole.UNDERARM,
+        EdgeRole.ARM_SEAM,
+    }
+)
+"""Edges that run up the body: of these a share gives way; a shoulder, a hem, a neck goes along as a whole."""
+
+GIVING, LEAST_GIVING, NEAR = 0.4, 80.0, 0.05
+"""Of a curve that is made longer or shorter the first share alone gives way, if it has that many mm; a joint no
+farther off than the last share of it is taken for the place (ours)."""

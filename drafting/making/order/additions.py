@@ -1,16 +1,14 @@
-"""What is added to a garment that stands: bones, trims, appliqués, lining, buttons."""
+"""What is added to a garment or its pieces: bones, trims, appliqués."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from drafting.draft.by_role import edge_as, pieces_as
-from drafting.draft.draft import Notion
-from drafting.draft.roles import EdgeRole, PieceRole
-from drafting.making.model import Said, said
-from drafting.making.order.parts import Bench, notion_key
-from drafting.making.seam_lengths import seam_lengths
+from drafting.draft.by_role import pieces_as
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import PieceRole
+from drafting.making.model import Stage, said
+from drafting.making.order.parts import Bench
 from drafting.making.tables import trim_length
+from drafting.reading.trimming import TrimWish
 
 
 def bones(bench: Bench) -> None:
@@ -20,15 +18,17 @@ def bones(bench: Bench) -> None:
         return
     casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
     boned = _boned(bench)
+    lined = [said("do.bone_lined")] if bench.lined() & set(boned) else []
     bench.do(
         "finish",
         "bone",
         "boned",
         [*boned, *casing],
-        [said("do.bone"), said("do.bone_short"), said("do.bone_closed")],
+        [said("do.bone"), said("do.bone_short"), said("do.bone_closed"), *lined],
         notions=boning,
         cautions=[said("caution.bones")],
-        count=len(boned),
+        count=sum(notion.count for notion in bench.notions("boning")),
+        length=sum(notion.count * (notion.cut_length or 0.0) for notion in bench.notions("boning")),
     )
 
 
@@ -42,20 +42,30 @@ def _boned(bench: Bench) -> list[str]:
     return [piece.name for piece in sorted(marked, key=lambda p: (p.role, p.place, p.hand))]
 
 
-def trims(bench: Bench, kinds: tuple[str, ...]) -> None:
-    """Sew trims of these kinds along their edges."""
+def caught_trims(bench: Bench) -> None:
+    """Sew on what a seam catches: piping in it, and any trim along an edge that is sewn to another."""
     for trim in bench.garment.trims:
-        if trim.kind in kinds:
-            count, each = trim_length(bench.garment, trim)
-            key = TRIMMED.get(trim.kind, "do.trim_on")
-            bench.do(
-                "finish",
-                "trim",
-                f"with {trim.kind}",
-                (trim.piece,),
-                [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)],
-                length=count * each,
-            )
+        if _is_caught(bench, trim):
+            _trim(bench, trim, "prepare")
+
+
+def trims(bench: Bench) -> None:
+    """Sew the other trims along the edges that are finished by now; both their ends are turned under."""
+    for trim in bench.garment.trims:
+        if not _is_caught(bench, trim):
+            _trim(bench, trim, "finish")
+
+
+def _is_caught(bench: Bench, trim: TrimWish) -> bool:
+    return bench.garment.draft[trim.piece][trim.edge].kind is EdgeKind.SEAM
+
+
+def _trim(bench: Bench, trim: TrimWish, stage: Stage) -> None:
+    count, each = trim_length(bench.garment, trim)
+    key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
+    say = [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)]
+    bench.do(stage, "trim", f"with {trim.kind}", (trim.piece,), say, length=count * each)
+    bench.also(along=[(trim.piece, trim.edge)])
 
 
 TRIMMED = {"piping": "do.trim_in", "binding": "do.trim_bind"}
@@ -75,85 +85,3 @@ def sewn_on(bench: Bench) -> None:
                     [said("do.applique", piece=piece.name)],
                     length=mark.path.length * piece.count,
                 )
-
-
-def lining(bench: Bench) -> None:
-    """Make the lining as the shell was made, then put it in."""
-    lined = [p.name for p in bench.garment.draft.pieces if p.material == "lining"]
-    if not lined:
-        return
-    names = ", ".join(_shell_seams(bench))
-    lengths = seam_lengths(bench.garment)
-    length = sum(lengths[seam] for seam in _shell_seams(bench))
-    pleated = any(edge_as(bench.garment.draft[name], EdgeRole.EASE_PLEAT) for name in lined)
-    pleat = [said("do.ease_pleat")] if pleated else []
-    bench.do("finish", "join", "lining", lined, [said("do.lining", names=names), *pleat], length=length)
-    bench.do(
-        "finish",
-        "fell",
-        "lined",
-        [*bench.shell(), lined[0]],
-        [said("do.line"), said("do.line_loose")],
-        length=length / 2,
-        shown=lined,
-    )
-
-
-def _shell_seams(bench: Bench) -> list[str]:
-    """Return the shell's seams whose pieces are all lined: the lining is joined by the same."""
-    lined = bench.lined()
-    return [
-        seam.name for seam in bench.garment.draft.seams if all(piece in lined for piece, _ in (*seam.a, *seam.b))
-    ]
-
-
-def buttons(bench: Bench) -> None:
-    """Buttonholes through two layers with interfacing between; buttons; then try them."""
-    done = {notion for step in bench.steps for notion in step.notions}
-    fasteners = [
-        n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE and notion_key(n) not in done
-    ]
-    found = [n for n in fasteners if n.what == "button"]
-    if found:
-        pieces = [n.piece for n in found if n.piece in bench.garment.draft]
-        bench.do(
-            "finish",
-            "button",
-            "with buttons",
-            pieces or bench.shell(),
-            [said("do.holes"), said("do.open_holes"), said("do.buttons"), *_shanks([n.kind for n in found])],
-            notions=[notion_key(n) for n in found],
-            count=sum(n.count for n in found),
-        )
-    for notion in fasteners:
-        if notion.what != "button":
-            where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
-            bench.do(
-                "finish",
-                "button",
-                f"with {notion.what}",
-                where,
-                [_fastener(notion)],
-                notions=[notion_key(notion)],
-                count=notion.count,
-            )
-
-
-def _fastener(notion: Notion) -> Said:
-    facts = {"what": notion.what, "where": notion.where}
-    if notion.what in FASTENED:
-        return said(FASTENED[notion.what], **facts)
-    if not notion.note:
-        return said("do.fastener_plain", **facts)
-    return said("do.fastener", **facts, note=notion.note)
-
-
-FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
-"""Fasteners that are not sewn on."""
-
-DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
-
-
-def _shanks(kinds: list[str]) -> Iterator[Said]:
-    if "flat" in kinds:
-        yield said("do.thread_shank")

@@ -7,16 +7,16 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
-from drafting.fabric import Fabric
-from drafting.making.model import Said, Stage, said
+from drafting.fabric import Fabric, handling
+from drafting.making.docket import interfaced
+from drafting.making.model import Said, Stage, Supply, said
 from drafting.making.order import additions as adding
+from drafting.making.order import fastening, inside
+from drafting.making.order.lining import HANG, lining
 from drafting.making.order.parts import Bench, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.treating import has_pile
-
-HANG = 24.0
-"""hours that bias parts hang before their hem is levelled (common practice: 24 to 48)."""
 
 
 def sleeve_ends(bench: Bench) -> None:
@@ -79,15 +79,64 @@ def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
 def rest(bench: Bench, fabric: Fabric | None) -> None:
     """Everything after the garment stands: in the order that leaves each thing reachable."""
     casings(bench)
-    openings(bench)
     if bench.flared:
         hang(bench)
+        bands(bench, fabric)
+    openings(bench)
     hems(bench)
     adding.bones(bench)
-    adding.trims(bench, ("braid", "ribbon", "lace", "fringe", "binding"))
-    adding.lining(bench)
-    adding.buttons(bench)
+    adding.trims(bench)
+    inside.bars(bench)
+    inside.padded_shoulders(bench)
+    lining(bench)
+    starch_last(bench, fabric)
+    fastening.buttons(bench)
     whole(bench, fabric)
+
+
+def bands(bench: Bench, fabric: Fabric | None) -> None:
+    """Firm the hems of what hung, along the level line; a hem that is cut later would cut its band."""
+    found = [
+        (shell.piece.name, stiff.piece.name)
+        for shell, stiff in interfaced(bench.garment)
+        if shell.piece.name in bench.flared
+    ]
+    for part in dict.fromkeys(bench.parts[shell] for shell, _ in found):
+        here = [(shell, stiff) for shell, stiff in found if bench.parts[shell] == part]
+        fused = fabric is None or handling(fabric).fuses
+        pile = [said("do.fuse_pile")] if fabric is not None and fused and has_pile(fabric) else []
+        count = sum(bench.garment.draft[stiff].count for _, stiff in here)
+        bench.do(
+            "finish",
+            "fuse",
+            "hem stiffened",
+            [name for pair in here for name in pair],
+            [said("do.fuse_bands", n=count), *pile],
+            cautions=[said("caution.fumes")] if fused else [],
+            count=count,
+            notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
+        )
+
+
+def starch_last(bench: Bench, fabric: Fabric | None) -> None:
+    """Starch what is starched again after each wash, where nothing of it was starched on the way."""
+    done = any("starches" in step.does for step in bench.steps)
+    if fabric is None or not fabric.takes_starch or done:
+        return
+    shell = bench.shell()
+    bench.do(
+        "finish",
+        "starch",
+        "starched",
+        shell,
+        [said("do.starch_last", garment=bench.garment.name)],
+        wait=4.0,
+        count=1,
+    )
+    bench.also(STARCH)
+
+
+STARCH = Supply("starch", "laundry starch, one packet", 1.0, "piece")
 
 
 def casings(bench: Bench) -> None:

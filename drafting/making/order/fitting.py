@@ -1,19 +1,25 @@
-"""Where the work stops to be tried on: the toile, the body, the sleeves basted in, then sewn."""
+"""Where the work stops to be tried on: the toile, the basted body, the sleeves basted in, then sewn."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
+from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
+from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
-from drafting.making.model import Said, Step, said
+from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
-from drafting.making.order.pressing import eased, gathers
-from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
+from drafting.making.order.pressing import gathers, overedged
+from drafting.making.order.seam_kinds import is_sleeve, kind_of
 from drafting.making.seam_lengths import seam_lengths
+from drafting.making.settings.feet import BASTED
+from drafting.making.settings.pressing import eased
+from drafting.making.settings.surface import layers_held
 
 TOILE_SHARE = 0.5
 """A toile takes about half of the seams' time: long stitches, no finishing (a guess)."""
@@ -34,25 +40,53 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
             makes=f"toile: {garment.name}",
             pieces=shown,
             minutes=TOILE_SHARE * sum(step.minutes for step in sewn) + 45.0,
+            length=_toile_length(garment),
         )
 
 
-JOINED = ("body", "flare", "flare starched", "flare stiffened")
-"""What steps call the parts of a body that hang together already."""
+def _toile_length(garment: MadeGarment) -> float:
+    """Return the mm of seam that a toile is sewn with: its shell's seams, no facings or linings."""
+    lengths = seam_lengths(garment)
+    return sum(lengths[seam.name] for seam in garment.draft.seams if kind_of(garment.draft, seam) != "facing")
 
 
-def try_on_body(bench: Bench) -> None:
-    """The first fitting, while every seam can still be changed; nothing is sewn in it."""
+BASTING = Setting(
+    stitch=BASTED, seam_class=1, stitch_length=4.5, needle=Needle("sharp", 80), foot="all-purpose", press="not"
+)
+"""A running stitch of 4 to 5 mm by hand (common practice; the number of `Source.ISO_4915` from memory)."""
+
+
+def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
+    """The first fitting: all that shapes the body is basted, tried on, and taken apart again.
+
+    Nothing is fused, pressed, stayed, trimmed or overcast yet, so that every seam can be changed.
+    """
     draft = bench.garment.draft
-    shell = [p for p in draft.pieces if not p.material and not is_sleeve(p)]
-    body = [p.name for p in shell if not (is_unit(p) or is_facing(p))]
-    joined = [p for p in body if bench.called.get(bench.parts[p]) in JOINED]
-    if not joined:
+    darted = [p.name for p in draft.pieces if p.darts and not p.material and not is_sleeve(p)]
+    seams = [seam for seam in seams if not any(is_sleeve(draft[piece]) for piece in pieces_in([seam]))]
+    pieces = list(dict.fromkeys([*pieces_in(seams), *darted]))
+    if not any(kind_of(draft, seam) != "dart" for seam in seams):
         return
-    held = [[p for p in joined if bench.parts[p] == part] for part in bench.holding(joined)]
-    legs = any(edge_as(draft[name], EdgeRole.CROTCH) for name in joined)
-    key = "do.fit_legs" if legs else "do.fit_body"
-    bench.do("fit", "fit", "body tried on", max(held, key=len), [said(key), said("do.fit_write")], count=1)
+    before = dict(bench.parts)
+    names = ", ".join([*(seam.name for seam in seams), *(f"{dart.name} {n}" for n, dart in _inner(bench, darted))])
+    length = _length(bench, seams) + sum(
+        draft[n].count * (dart.leg_a.length + dart.leg_b.length) / 2 for n, dart in _inner(bench, darted)
+    )
+    garment = bench.garment.name
+    bench.do(
+        "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
+    )
+    holds = layers_held(bench.fabric)
+    bench.also(basted=[seam.name for seam in seams], setting=replace(BASTING, holds=holds))
+    legs = any(edge_as(draft[name], EdgeRole.CROTCH) for name in pieces)
+    tried = [said("do.fit_legs" if legs else "do.fit_body"), said("do.fit_write"), said("do.take_apart")]
+    bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
+    bench.take_apart(before)
+
+
+def _inner(bench: Bench, pieces: Sequence[str]) -> Iterator[tuple[str, InnerDart]]:
+    for name in pieces:
+        yield from ((name, dart) for dart in bench.garment.draft[name].darts)
 
 
 def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -69,6 +103,8 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
             list(_basted(bench, side, found)),
             length=_length(bench, found),
         )
+        holds = layers_held(bench.fabric)
+        bench.also(basted=[seam.name for seam in found], setting=replace(BASTING, holds=holds))
     if groups:
         bench.do(
             "fit",
@@ -84,7 +120,7 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
             "set in",
             "body with sleeves",
             pieces_in(found),
-            list(_set(bench, side)),
+            list(_set(bench, side, bench.settings.get((bench.garment.name, found[0].name)))),
             seams=[s.name for s in found],
             length=_length(bench, found),
         )
@@ -108,7 +144,10 @@ def _basted(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
     yield said("do.baste_in_hand", hand=side) if side else said("do.baste_in")
 
 
-def _set(bench: Bench, side: str) -> Iterator[Said]:
+def _set(bench: Bench, side: str, setting: Setting | None) -> Iterator[Said]:
     yield said("do.set_in_hand", hand=side) if side else said("do.set_in")
     lined = any(piece.material == "lining" for piece in bench.garment.draft.pieces)
-    yield said("do.set_press_coat" if lined else "do.set_press")
+    if lined:
+        yield said("do.set_press_coat")
+    else:
+        yield said("do.set_press_neat" if overedged(setting) else "do.set_press")

@@ -3,23 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.fabric import Fabric
-from drafting.making.model import Said, Setting, Stage, Step
+from drafting.making.model import Said, Setting, Stage, Step, Supply
+from drafting.making.order.deeds import deeds_of
 from drafting.making.order.suited import heat_of, suited
 from drafting.making.settings.edges import edge_key
+from drafting.making.settings.surface import layers_held
 from drafting.making.times import minutes
+
+PINNED = frozenset({"dart"})
+"""Work that is held and sewn though no seam or edge of the draft says how."""
 
 
 @dataclass
 class Bench:
     """One garment in the making.
 
-    `parts` maps each piece to the part that holds it now, `called` each part that a step made to what
-    the step called it, and `flared` holds the pieces of which the steps on the bias were made.
+    `parts` maps each piece to the part that holds it now; `flared` holds the pieces of which the steps on
+    the bias were made.
     """
 
     garment: MadeGarment
@@ -27,7 +32,6 @@ class Bench:
     fabric: Fabric | None = None
     parts: dict[str, str] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
-    called: dict[str, str] = field(default_factory=dict)
     flared: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -59,10 +63,8 @@ class Bench:
         shown: Sequence[str] = (),
     ) -> None:
         """Add a step on the parts that hold `pieces`; they become one part called `name`."""
-        garment = self.garment.name
-        used = self.holding(pieces)
+        garment, used = self.garment.name, self.holding(pieces)
         makes = f"{garment}: {name} [{len(self.steps) + 1}]"
-        self.called[makes] = name
         setting = self._setting((*seams, *(edge_key(*ref) for ref in edges)))
         self.steps.append(
             Step(
@@ -70,10 +72,10 @@ class Bench:
                 stage=stage,
                 verb=verb,
                 garment=garment,
-                say=tuple(suited(one, self.fabric) for one in say),
+                say=(told := tuple(suited(one, self.fabric) for one in say)),
                 uses=tuple(used),
                 makes=makes,
-                pieces=tuple(f"{garment}.{piece}" for piece in (shown or pieces)),
+                pieces=tuple(map(self.raw, shown or pieces)),
                 seams=tuple(seams),
                 setting=setting,
                 cautions=tuple(cautions),
@@ -81,11 +83,41 @@ class Bench:
                 wait=wait,
                 edges=tuple(edges),
                 notions=tuple(notions),
-                holds=setting.holds if setting else None,
+                holds=setting.holds if setting else layers_held(self.fabric) if verb in PINNED else None,
                 heat=heat_of(verb, setting, self.fabric),
+                length=length,
+                count=count,
+                does=deeds_of(told),
             )
         )
         self.parts.update({piece: makes for piece, part in self.parts.items() if part in used})
+
+    def also(
+        self,
+        *takes: Supply,
+        basted: Iterable[str] = (),
+        along: Iterable[EdgeRef] = (),
+        length: float = 0.0,
+        setting: Setting | None = None,
+    ) -> None:
+        """Add to the last step what it uses up, bastes and runs along, and how it is sewn."""
+        last = self.steps[-1]
+        self.steps[-1] = replace(
+            last,
+            takes=(*last.takes, *takes),
+            basted=(*last.basted, *basted),
+            along=(*last.along, *along),
+            length=length or last.length,
+            setting=setting or last.setting,
+            holds=setting.holds if setting else last.holds,
+        )
+
+    def take_apart(self, before: Mapping[str, str]) -> None:
+        """Take apart, in the last step, what was only basted: every piece is the part it was `before`."""
+        made = self.steps[-1].makes
+        back = {piece: before[piece] for piece, part in self.parts.items() if part == made}
+        self.parts.update(back)
+        self.steps[-1] = replace(self.steps[-1], apart=tuple(dict.fromkeys(back.values())))
 
     def _setting(self, sewn: Iterable[str]) -> Setting | None:
         """Return how the first of these seams and edges that has a setting is sewn."""

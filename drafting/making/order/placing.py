@@ -14,25 +14,29 @@ def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     The steps come in an order that is right where nothing waits. They are taken one by one: the first
     whose parts are there and ready; only if every part is still drying or hanging does the maker wait.
     """
-    made_by = {step.makes: step for step in steps}
-    pieces = {name: step.makes for step in steps if step.stage == "cut" for name in step.pieces}
+    needs = _needed(steps)
     ready: dict[str, float] = {}
     left, clock, out = list(steps), 0.0, list[Step]()
     while left:
-        free = [step for step in left if all(part in ready for part in _parts(step, made_by, pieces))]
-        at = {step.key: max([ready[p] for p in _parts(step, made_by, pieces)], default=0.0) for step in free}
+        free = [step for step in left if needs[step.key] <= ready.keys()]
+        at = {step.key: max([ready[key] for key in needs[step.key]], default=0.0) for step in free}
         now = next((step for step in free if at[step.key] <= clock), None)
         if now is None:
             now = min(free, key=lambda step: at[step.key])
             clock = at[now.key]
         clock += now.minutes / 60
-        ready[now.makes] = clock + now.wait
+        ready[now.key] = clock + now.wait
         left.remove(now)
         out.append(replace(now, n=len(out) + 1))
     return tuple(out)
 
 
-def _parts(step: Step, made_by: dict[str, Step], pieces: dict[str, str]) -> list[str]:
-    """Return the parts made by other steps that a step needs: its own, or the cutting of its pieces."""
-    found = [pieces.get(part, part) for part in step.uses]
-    return [part for part in found if part in made_by]
+def _needed(steps: Sequence[Step]) -> dict[str, set[str]]:
+    """Return by each step's key the keys of those that make, cut or take apart what it uses."""
+    by: dict[str, str] = {}
+    found: dict[str, set[str]] = {}
+    for step in steps:
+        found[step.key] = {by[part] for part in step.uses if part in by}
+        made = step.pieces if step.stage == "cut" else (*step.apart, step.makes)
+        by |= dict.fromkeys(made, step.key)
+    return found

@@ -5,27 +5,51 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.draft.draft import Seam
-from drafting.making.model import Said, said
+from drafting.fabric import handling
+from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
-
-NOTICED = 1.0
-"""mm of ease from which it is worth a word (ours): less is taken up by the pins."""
-
-
-def eased(ease: float) -> bool:
-    return abs(ease) > NOTICED
+from drafting.making.settings.pressing import french
+from drafting.making.settings.stitches import OVEREDGE
 
 
-def pressed(bench: Bench, seam: Seam) -> Said:
-    """Return how a seam's allowances are pressed, as its setting has it."""
+def overedged(setting: Setting | None) -> bool:
+    """Return whether the seam's own stitch neatens it: it is never overcast a second time."""
+    return setting is not None and setting.stitch in OVEREDGE
+
+
+def neatened(bench: Bench, setting: Setting | None) -> bool:
+    """Return whether raw allowances have to be overcast: cloth that frays and is washed, not lined."""
+    fabric = bench.fabric
+    if overedged(setting) or fabric is None or bench.lined():
+        return False
+    return handling(fabric).neatens == "overcast" and handling(fabric).water
+
+
+def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how the raw edges of a seam that is pressed open are neatened, where they have to be."""
+    if neatened(bench, bench.settings.get((bench.garment.name, seam.name))):
+        yield said("do.neaten_open")
+
+
+def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
+    if french(bench.garment.draft, seam, bench.fabric):
+        yield said("do.french")
+        return
+    raw = neatened(bench, setting)
     match setting.press if setting else "open":
         case "open":
-            return said("do.press_open")
+            yield from raw_edges(bench, seam)
+            yield said("do.press_open")
         case "to one side":
-            return said("do.press_side")
+            if raw:
+                yield said("do.neaten_side")
+            yield said("do.press_side")
         case _:
-            return said("do.press_not")
+            if raw:
+                yield said("do.neaten_side")
+            yield said("do.press_not")
 
 
 def gathers(ratio: float, drawn: float) -> Iterator[Said]:

@@ -12,7 +12,6 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.draft import Draft, Seam
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
-from drafting.making.order.pressing import pressed
 from drafting.making.order.seam_kinds import is_facing, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
@@ -31,7 +30,7 @@ def of_revers(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
 def under_made(bench: Bench, unit: Sequence[Seam]) -> None:
     """Join what the under collar is cut in: its seam at the centre back."""
     for seam in _own(bench.garment.draft, unit):
-        _do(bench, "prepare", [seam], [said("do.under_collar", name=seam.name), pressed(bench, seam)])
+        _do(bench, "prepare", [seam], [said("do.under_collar", name=seam.name), said("do.press_open")])
 
 
 def _own(draft: Draft, unit: Sequence[Seam]) -> list[Seam]:

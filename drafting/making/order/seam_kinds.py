@@ -12,11 +12,13 @@ body        every other seam
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Literal
 
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, SeamKind
+from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
 from drafting.making.settings.lengthening import on_bias
 
 SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
@@ -52,6 +54,48 @@ def kind_of(draft: Draft, seam: Seam) -> SeamWork:
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
         return "dart"
     return WORK.get(seam.kind) or ("flare" if on_bias(draft, seam) else "body")
+
+
+def order_of_body(draft: Draft, seams: Iterable[Seam]) -> list[Seam]:
+    """Return the seams of a body as they are sewn: what is flat first."""
+    return sorted(seams, key=lambda seam: late(draft, seam))
+
+
+def late(draft: Draft, seam: Seam) -> int:
+    """Return how late a body seam is sewn: fly, panels, yokes, centres, waist, shoulders, sides, crotch.
+
+    What hangs from a waist is joined before it is hung there.
+    """
+    if below_fly(draft, seam):
+        return 0  # a fly is made while the front lies flat
+    if all(draft[piece].role in HUNG for piece, _ in (*seam.a, *seam.b)):
+        return 1
+    return next((i for i, kinds in enumerate(ORDER, 1) if seam.kind in kinds), len(ORDER) + 1)
+
+
+def below_fly(draft: Draft, seam: Seam) -> bool:
+    """Return whether a seam runs on below a fly: left to right, on a piece that has one."""
+    flies = any(edge_as(draft[piece], EdgeRole.FLY) for piece, _ in (*seam.a, *seam.b))
+    return flies and seam.kind is SeamKind.CROTCH
+
+
+HUNG = frozenset({PieceRole.TAIL, PieceRole.GODET})
+"""Pieces that hang from a body."""
+
+ORDER = (
+    (SeamKind.PANEL, SeamKind.PRINCESS),
+    (SeamKind.YOKE,),
+    (SeamKind.CENTRE, SeamKind.PLEAT),
+    (SeamKind.WAIST,),
+    (SeamKind.SHOULDER,),
+    (SeamKind.SIDE,),
+    (SeamKind.INSEAM,),
+    (SeamKind.CROTCH,),
+)
+"""Seams of a body in the order they are sewn; those of one group as they come, any other last."""
+
+CENTRES = 1 + next(i for i, kinds in enumerate(ORDER) if SeamKind.CENTRE in kinds)
+"""How late the seams at the centre are sewn; panels and yokes are joined before."""
 
 
 def sewn_unit_of(draft: Draft, seam: Seam) -> str:

@@ -1,4 +1,4 @@
-"""One garment put together: stiffen, shape, join flat, try on, close, set in, finish.
+"""One garment put together: baste and try on, stiffen, shape, join flat, close, set in, finish.
 
 Common practice: darts and shaping before joining, flat work before rounds are closed,
 set-in sleeves after the side seams, hems last; what hangs on the bias rests a day before it is
@@ -10,19 +10,28 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.piece import Piece
+from drafting.draft.roles import SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import closings, finishing, fitting, revers, units
+from drafting.making.order import closings, finishing, fitting, inside, revers, units
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.order.pressing import eased, gathers, pressed
-from drafting.making.order.seam_kinds import SeamWork, kind_of, sewn_unit_of
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.order.pressing import gathers, pressed, raw_edges
+from drafting.making.order.seam_kinds import (
+    CENTRES,
+    SeamWork,
+    below_fly,
+    kind_of,
+    late,
+    order_of_body,
+    sewn_unit_of,
+)
+from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.settings.pressing import eased
 from drafting.making.treating import has_pile
 
 
@@ -33,20 +42,22 @@ def sewing_steps(
     bench = Bench(garment, settings, fabric)
     kinds = {seam.name: kind_of(garment.draft, seam) for seam in garment.draft.seams}
     seams = {kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()}
+    tried = [*seams.get("dart", []), *seams.get("flare", []), *seams.get("body", [])]
+    fitting.try_on_body(bench, tried)
     stiffen(bench, fabric)
+    inside.roll_line(bench)
     adding.sewn_on(bench)
     for seam in seams.get("dart", []):
         dart(bench, seam)
     inner_darts(bench)
-    flares(bench, seams.get("flare", []), fabric)
-    adding.trims(bench, EARLY)
+    adding.caught_trims(bench)
     units.facings_prepared(bench, seams.get("attach", []))
+    flares(bench, seams.get("flare", []), fabric)
     body(bench, seams.get("body", []), seams.get("fly", []))
     small = seams.get("unit", [])
     turned = revers.of_revers(garment.draft, small)
     units.made_up(bench, [seam for seam in small if seam not in turned])
     revers.under_made(bench, turned)
-    fitting.try_on_body(bench)
     closed(bench, seams, turned)
     fitting.set_in(bench, seams.get("set in", []))
     on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
@@ -73,10 +84,6 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
     units.sleeves(bench, seams.get("limb", []))
 
 
-EARLY = ("piping",)
-"""Trims that lie in a seam: they are basted on before it is joined."""
-
-
 def stiffen(bench: Bench, fabric: Fabric | None) -> None:
     """Fuse or baste every interfacing to its piece, but those of a flare, which is joined first."""
     flared = {
@@ -94,17 +101,22 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
             "fuse",
             f"{shell.piece.name} stiffened",
             (shell.piece.name, stiff.piece.name),
-            [said(key, piece=shell.piece.name, stiff=stiff.piece.name), *_fused_pile(fabric)],
+            [said(key, piece=shell.piece.name, stiff=stiff.piece.name), *_inside(bench, shell.piece, fabric)],
             cautions=fumes,
             count=stiff.piece.count,
             notions=bench.named("interfacing", stiff.piece.name),
         )
 
 
-def _fused_pile(fabric: Fabric | None) -> Iterator[Said]:
-    """Yield how a pile is fused without being crushed."""
-    if fabric is not None and handling(fabric).fuses and has_pile(fabric):
-        yield said("do.fuse_pile")
+def _inside(bench: Bench, piece: Piece, fabric: Fabric | None) -> Iterator[Said]:
+    """Yield how a pile is fused uncrushed, and what a canvas that is sewn in is pad-stitched to."""
+    if fabric is not None and handling(fabric).fuses:
+        if has_pile(fabric):
+            yield said("do.fuse_pile")
+        return
+    rolls = any(mark.what == "roll line" for mark in piece.placements)
+    if fabric is not None and rolls and handling(fabric).holds != "clips":
+        yield said("do.pad_stitch", piece=piece.name)
 
 
 def dart(bench: Bench, seam: Seam) -> None:
@@ -116,7 +128,7 @@ def dart(bench: Bench, seam: Seam) -> None:
         (piece,),
         [said("do.dart", name=seam.name, piece=piece)],
         seams=(seam.name,),
-        count=2,
+        count=times_sewn(bench.garment.draft, seam),
     )
 
 
@@ -130,12 +142,13 @@ def inner_darts(bench: Bench) -> None:
                 f"{piece.name} shaped",
                 (piece.name,),
                 [said("do.inner_dart", name=names, piece=piece.name)],
-                count=2 * len(piece.darts),
+                count=piece.count * len(piece.darts),
+                length=piece.count * sum(dart.leg_a.length for dart in piece.darts),
             )
 
 
 def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
-    """Join panels on the bias, press open, starch where the cloth takes it, fuse the hem bands."""
+    """Join panels on the bias, press open, starch where the cloth takes it; bands wait for the levelled hem."""
     lengths = seam_lengths(bench.garment)
     for seam in seams:
         pieces = pieces_of(seam)
@@ -144,7 +157,7 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
             "join",
             "flare",
             pieces,
-            [said("do.join_bias", name=seam.name), said("do.press_bias")],
+            [said("do.join_bias", name=seam.name), *raw_edges(bench, seam), said("do.press_bias")],
             seams=(seam.name,),
             length=lengths[seam.name],
         )
@@ -154,34 +167,15 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     bench.flared.extend(flared)
     if fabric is not None and fabric.takes_starch:
         bench.do("shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1)
-    bands = [
-        (shell.piece.name, stiff.piece.name)
-        for shell, stiff in interfaced(bench.garment)
-        if shell.piece.name in flared
-    ]
-    for part in dict.fromkeys(bench.parts[shell] for shell, _ in bands):
-        here = [(shell, stiff) for shell, stiff in bands if bench.parts[shell] == part]
-        pieces = [name for pair in here for name in pair]
-        fused = fabric is None or handling(fabric).fuses
-        bench.do(
-            "shape",
-            "fuse",
-            "flare stiffened",
-            pieces,
-            [said("do.fuse_bands", n=len(here)), *_fused_pile(fabric)],
-            cautions=[said("caution.fumes")] if fused else [],
-            count=len(here),
-            notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
-        )
-        bench.flared.extend(stiff for _, stiff in here)
+        bench.also(finishing.STARCH)
 
 
 def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:
     """Join the body, what is flat first: a seam that closes a round waits for the others."""
     lengths = seam_lengths(bench.garment)
-    left = sorted(seams, key=lambda s: _late(bench, s))
+    left = order_of_body(bench.garment.draft, seams)
     for seam in left:
-        if _late(bench, seam) >= CENTRES:
+        if late(bench.garment.draft, seam) >= CENTRES:
             closings.zipped(bench, seam_sewn=False)
         pieces = pieces_of(seam)
         bench.do(
@@ -193,41 +187,11 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             seams=(seam.name,),
             length=lengths[seam.name],
         )
-        if _below_fly(bench, seam):
+        if below_fly(bench.garment.draft, seam):
             finishing.sew_fly(bench, flies)
         if seam.kind is SeamKind.CENTRE:
             closings.zipped(bench, seam_sewn=True)
     closings.zipped(bench, seam_sewn=True)
-
-
-def _below_fly(bench: Bench, seam: Seam) -> bool:
-    """Return whether a seam runs on below a fly: left to right, on a piece that has one."""
-    draft = bench.garment.draft
-    flies = any(edge_as(draft[piece], EdgeRole.FLY) for piece, _ in (*seam.a, *seam.b))
-    return flies and seam.kind is SeamKind.CROTCH
-
-
-def _late(bench: Bench, seam: Seam) -> int:
-    """Return how late a body seam is sewn: fly, panels, centres, waist, shoulders, sides, crotch."""
-    if _below_fly(bench, seam):
-        return 0  # a fly is made while the front lies flat
-    return next((i for i, kinds in enumerate(ORDER, 1) if seam.kind in kinds), len(ORDER) + 1)
-
-
-ORDER = (
-    (SeamKind.PANEL,),
-    (SeamKind.YOKE,),
-    (SeamKind.CENTRE, SeamKind.PLEAT),
-    (SeamKind.WAIST,),
-    (SeamKind.SHOULDER,),
-    (SeamKind.SIDE,),
-    (SeamKind.INSEAM,),
-    (SeamKind.CROTCH,),
-)
-"""Seams of a body in the order they are sewn; those of one group as they come, any other last."""
-
-CENTRES = 1 + next(i for i, kinds in enumerate(ORDER) if SeamKind.CENTRE in kinds)
-"""How late the seams at the centre are sewn; panels and yokes are joined before."""
 
 
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
@@ -237,7 +201,18 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
         yield from gathers(walked.gather_ratio, max(walked.a_length, walked.b_length))
     elif eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
-    yield said("do.press_pleat") if seam.kind is SeamKind.PLEAT else pressed(bench, seam)
+    if seam.kind is SeamKind.PLEAT:
+        yield from raw_edges(bench, seam)
+        yield said("do.press_pleat")
+    else:
+        yield from pressed(bench, seam)
+    if seam.kind in CURVED:
+        yield said("do.clip_curve")
+
+
+CURVED = (SeamKind.PRINCESS,)
+"""Seams whose allowances are clipped and notched before they lie flat (common practice); a crotch is sewn twice
+instead."""
 
 
 def _how(seam: Seam) -> str:

@@ -1,4 +1,4 @@
-"""Is an order of work sound? Every part, seam, hem and notion used once, nothing before it is made."""
+"""Is an order of work sound? Every part, seam, hem and notion used once, nothing before its time."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.make import Made
 from drafting.making.model import Step
+from drafting.making.order.too_early import out_of_order
 from drafting.making.seam_lengths import turned_edges
 
 
@@ -19,7 +20,7 @@ def unsound(made: Made, steps: Sequence[Step]) -> tuple[str, ...]:
     >>> bool(unsound(make(read_costume(demo_costume())), ()))  # nothing is sewn yet
     True
     """
-    return tuple(_parts(made, steps)) + tuple(_seams(made, steps)) + tuple(_things(made, steps))
+    return (*_parts(made, steps), *_seams(made, steps), *_things(made, steps), *out_of_order(made, steps))
 
 
 def _parts(made: Made, steps: Sequence[Step]) -> Iterator[str]:
@@ -35,7 +36,7 @@ def _parts(made: Made, steps: Sequence[Step]) -> Iterator[str]:
             if part not in there:
                 yield f"{step.key} needs {part}, which is not made or used already"
             there.discard(part)
-        there |= set(step.pieces) & raw if step.stage == "cut" else {step.makes}
+        there |= set(step.pieces) & raw if step.stage == "cut" else set(step.apart) or {step.makes}
     for garment in made.garments:
         own = [p for p in there if p.startswith((f"{garment.name}.", f"{garment.name}: "))]
         if len(own) != 1:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
@@ -11,9 +11,10 @@ from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
-from drafting.making.order.pressing import eased, gathers, pressed
+from drafting.making.order.pressing import gathers, pressed
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
+from drafting.making.settings.pressing import eased
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -45,23 +46,30 @@ def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]
 
 
 def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
-    """Sew each small thing together, turn it and press it; one step for each."""
-    lengths = seam_lengths(bench.garment)
+    """Sew each small thing together, turn it and press it; a collar's fall before its stand."""
     groups: dict[str, list[Seam]] = {}
     for seam in seams:
         groups.setdefault(sewn_unit_of(bench.garment.draft, seam), []).append(seam)
     for unit, found in groups.items():
-        found = sorted(found, key=lambda seam: _stands(bench.garment.draft, seam))
-        names = ", ".join(seam.name for seam in found)
-        bench.do(
-            "prepare",
-            "face",
-            unit,
-            pieces_in(found),
-            [said(CLOSED.get(unit, "do.band"), unit=unit, names=names), said("do.turn_out")],
-            seams=[s.name for s in found],
-            length=sum(lengths[s.name] for s in found),
-        )
+        late = sorted(found, key=lambda seam: _stands(bench.garment.draft, seam))
+        fall = [seam for seam in late if _stands(bench.garment.draft, seam) == 0]
+        if unit == "collar" and fall and len(fall) < len(late):
+            _unit(bench, "collar fall", fall, [said("do.collar", names=_names(fall)), said("do.turn_fall")])
+            late = [seam for seam in late if seam not in fall]
+            say = [said("do.collar_stand", names=_names(late)), said("do.turn_out")]
+        else:
+            say = [said(CLOSED.get(unit, "do.band"), unit=unit, names=_names(late)), said("do.turn_out")]
+        _unit(bench, unit, late, say)
+
+
+def _names(seams: Sequence[Seam]) -> str:
+    return ", ".join(seam.name for seam in seams)
+
+
+def _unit(bench: Bench, unit: str, seams: Sequence[Seam], say: Sequence[Said]) -> None:
+    lengths = seam_lengths(bench.garment)
+    length = sum(lengths[seam.name] for seam in seams)
+    bench.do("prepare", "face", unit, pieces_in(seams), say, seams=[s.name for s in seams], length=length)
 
 
 def _stands(draft: Draft, seam: Seam) -> int:
@@ -79,10 +87,18 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             "face",
             "body faced",
             pieces_in([seam]),
-            [said("do.facing", name=seam.name), said("do.turn_out")],
+            list(_faced(bench, seam)),
             seams=(seam.name,),
             length=lengths[seam.name],
         )
+
+
+def _faced(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how a facing is joined: one that joins facings alone is pressed open, the others turned."""
+    if _on_garment(bench.garment.draft, seam):
+        yield from (said("do.facing", name=seam.name), said("do.turn_out"), said("do.understitch"))
+    else:
+        yield from (said("do.facing", name=seam.name), said("do.press_open"))
 
 
 def _on_garment(draft: Draft, seam: Seam) -> bool:
@@ -101,7 +117,7 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
                 "bind",
                 f"{piece.name} opening finished",
                 (piece.name,),
-                [said("do.slit", piece=piece.name)],
+                [said("do.slit_vent" if _is_vent(piece, slits) else "do.slit", piece=piece.name)],
                 edges=[(piece.name, name) for name in slits],
                 length=sum(piece[name].length for name in slits) * piece.count,
             )
@@ -112,10 +128,15 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
             "join",
             "sleeves",
             pieces_in([seam]),
-            [said("do.close_sleeve", name=seam.name), *full, pressed(bench, seam), said("do.press_round")],
+            [said("do.close_sleeve", name=seam.name), *full, *pressed(bench, seam), said("do.press_round")],
             seams=(seam.name,),
             length=lengths[seam.name],
         )
+
+
+def _is_vent(piece: Piece, slits: Sequence[str]) -> bool:
+    """Return whether an opening has an underlap of its own, as a coat sleeve's has."""
+    return all(piece[name].role is EdgeRole.VENT for name in slits)
 
 
 def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
@@ -126,22 +147,30 @@ def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], lis
 
 
 def attached(bench: Bench, seams: Sequence[Seam]) -> None:
-    """Join cuffs, bands and collars on, gathers first where there are some."""
-    lengths = seam_lengths(bench.garment)
+    """Join cuffs, bands and collars on, gathers first where there are some.
+
+    A thing is turned in inside only once the last of its seams is sewn: a band takes the fly's shield first.
+    """
+    groups: dict[str, list[Seam]] = {}
     for seam in seams:
-        unit = sewn_unit_of(bench.garment.draft, seam)
-        walked = walk(bench.garment.draft, seam)
-        say = [said("do.attach", unit=unit, name=seam.name)]
-        if walked.gather_ratio:
-            drawn = max(walked.a_length, walked.b_length)
-            say = [*gathers(walked.gather_ratio, drawn), *say]
-        say += [said("do.inside", unit=unit)]
-        bench.do(
-            "close",
-            "face",
-            f"with {unit}",
-            pieces_in([seam]),
-            say,
-            seams=(seam.name,),
-            length=2 * lengths[seam.name],
-        )
+        groups.setdefault(sewn_unit_of(bench.garment.draft, seam), []).append(seam)
+    for unit, found in groups.items():
+        for seam in found:
+            _attach(bench, unit, seam, last=seam is found[-1])
+
+
+def _attach(bench: Bench, unit: str, seam: Seam, *, last: bool) -> None:
+    draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
+    walked = walk(draft, seam)
+    say = [said("do.attach_stand" if _is_stand(draft, seam) else "do.attach", unit=unit, name=seam.name)]
+    if walked.gather_ratio:
+        say = [*gathers(walked.gather_ratio, max(walked.a_length, walked.b_length)), *say]
+    if last:
+        say.append(said("do.inside", unit=unit))
+    length = (2 if last else 1) * lengths[seam.name]
+    pieces = pieces_in([seam])
+    bench.do("close", "face", f"with {unit}", pieces, say, seams=(seam.name,), length=length)
+
+
+def _is_stand(draft: Draft, seam: Seam) -> bool:
+    return any(draft[piece].role is PieceRole.COLLAR_STAND for piece in pieces_of(seam))

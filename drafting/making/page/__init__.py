@@ -2,7 +2,7 @@
 
     Plan + Made -> page(plan, made) -> text of the file
 
-`drawing` draws pieces with the seam of the moment lit, `sections` fills the templates beside it with
+`making/stages` draws each step, `sections` fills the templates beside it with
 each part of the plan, `looks` holds the style and the few lines of script that remember ticks and add up minutes.
 """
 

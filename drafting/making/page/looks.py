@@ -4,5 +4,7 @@ from __future__ import annotations
 
 from importlib.resources import files
 
-STYLE = files(__package__).joinpath("plan.css").read_text(encoding="utf-8")
+STYLE = "".join(
+    files(__package__).joinpath(f"{name}.css").read_text(encoding="utf-8") for name in ("plan", "stages")
+)
 SCRIPT = files(__package__).joinpath("plan.js").read_text(encoding="utf-8")

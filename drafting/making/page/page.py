@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from zlib import crc32
+
 from drafting.costume.make import Made
 from drafting.finish.label import piece_title
 from drafting.ground import palette
 from drafting.ground.lengths import in_unit
 from drafting.ground.templates import Html, macros, page_policy
 from drafting.making.model import Plan, Step
-from drafting.making.page.drawing import definitions, drawn_pieces, lit_edges, step_drawing
 from drafting.making.page.looks import SCRIPT, STYLE
 from drafting.making.page.sections import (
     WornShown,
@@ -23,28 +24,31 @@ from drafting.making.page.sections import (
     titled_section,
     worn_part,
 )
+from drafting.making.stages import drawings
 from drafting.making.times import starts
 from drafting.making.words import text
 
 PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")
 
 
+def _kept(plan: Plan, made: Made) -> str:
+    """Return under what name a browser keeps the ticks: wearer, costume, and this draft of it."""
+    drawn = "".join(f"{g.name}.{c.piece.name} {c.cut.area:.1f};" for g in made.garments for c in g.pattern.pieces)
+    return f"{plan.wearer} / {plan.title} / {crc32(drawn.encode()):08x}"
+
+
 def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     """Return `plan.html`: one file, no network, in her unit; `worn` is the costume on the wearer's form."""
-    garments = {garment.name: garment for garment in made.garments}
-    pieces = drawn_pieces(made)
-
-    def lit(step: Step) -> list[tuple[str, str]]:
-        if not step.garment:
-            return []
-        own = [(f"{step.garment}.{piece}", edge) for piece, edge in step.edges]
-        return [*lit_edges(garments[step.garment], step.seams), *own]
+    drawn = drawings(made, plan.steps)
 
     def draw(step: Step) -> Html:
-        shown = [pieces[name] for name in step.pieces if name in pieces]
-        return Html(step_drawing(shown, lit(step)) if shown else "")
+        return Html(drawn[step.key].svg if step.key in drawn else "")
 
-    titles = {(g.name, p.name): piece_title(p) for g in made.garments for p in g.draft.pieces}
+    titles = {
+        (garment.name, cut.piece.name): f"{cut.number} {piece_title(cut.piece)}"
+        for garment in made.garments
+        for cut in garment.pattern.pieces
+    }
     bodies = {
         "cautions": paragraphs(plan.cautions, "caution"),
         "worn": worn_part(worn),
@@ -56,7 +60,6 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
         "keeping": listed(plan.keeping),
         "sources": source_list(plan.sources),
     }
-    drawn = definitions(pieces, [edge for step in plan.steps for edge in lit(step)])
     sections = [titled_section(name, bodies[name]) for name in PARTS if bodies[name]]
     if plan.remarks:
         sections.append(titled_section("remarks", listed(plan.remarks)))
@@ -64,9 +67,9 @@ def page(plan: Plan, made: Made, worn: WornShown | None = None) -> str:
     written = str(
         whole.page(
             title=f"{text('page.title')} {plan.title}",
+            kept=_kept(plan, made),
             policy=page_policy(SCRIPT),
             style=Html(palette.css() + STYLE),
-            drawn=Html(drawn),
             head=whole.head(plan.title, text("page.about"), plan.wearer),
             parts=[(name, text(f"page.{name}")) for name in PARTS],
             sections=sections,

@@ -81,18 +81,27 @@ def _docket_cells(row: DocketRow, titles: dict[tuple[str, str], str]) -> Iterato
 def shopping_table(rows: tuple[ShoppingRow, ...]) -> Html:
     """Return the list with a box to tick for each line, and the cost where any is known."""
     heads = _column_heads(("got", "what", "detail", "amount", "cost"))
-    table = PARTS.table("", heads, [list(_shopping_cells(i, row)) for i, row in enumerate(rows)])
+    table = PARTS.table("", heads, [list(_shopping_cells(row)) for row in rows])
     cost, unknown = total_cost(rows)
-    total = text(said("page.cost", cost=cost, unknown=unknown)) if cost else ""
+    key = "page.cost_partial" if unknown else "page.cost"
+    total = text(said(key, cost=cost, unknown=unknown)) if cost else ""
     return Html(PARTS.shopping(table, total))
 
 
-def _shopping_cells(i: int, row: ShoppingRow) -> Iterator[str]:
-    yield PARTS.tick(i, row.what)
+def _shopping_cells(row: ShoppingRow) -> Iterator[str]:
+    yield PARTS.tick(_thing(row), row.what)
     yield row.what
     yield text(row.detail)
     yield text(said(f"amount.{row.unit}", amount=row.amount))
     yield "" if row.cost is None else f"{row.cost:.2f}"
+
+
+def _thing(row: ShoppingRow) -> str:
+    """Return what a row is, whatever amount of it is bought: its sort and kind, no figure of length."""
+    facts = dict(row.detail.facts)
+    kinds = ("title", "kind", "cloth", "point", "size", "width")
+    told = [row.what, row.detail.key.partition(".")[2], *(str(facts[kind]) for kind in kinds if kind in facts)]
+    return "-".join(told).replace(" ", "-")
 
 
 def plan_table(table: Table) -> Html:
@@ -140,6 +149,7 @@ def _step(step: Step, draw: DrawStep, known: set[Said]) -> Html:
         PARTS.step(
             n=step.n,
             key=step.key,
+            verb=step.verb,
             about=_for(step),
             say=[text(sentence) for sentence in step.say],
             settings=[text(s) for s in setting_said(step.setting) if s not in repeated],

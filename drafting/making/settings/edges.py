@@ -11,7 +11,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
-from drafting.making.settings.feet import BY_HAND, feeding, foot_for, set_lighter
+from drafting.making.settings.feet import BY_HAND, WORKED, feeding, foot_for, set_lighter
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
@@ -30,6 +30,39 @@ def edge_key(piece: str, edge: str) -> str:
     'hem: front.hem'
     """
     return f"hem: {piece}.{edge}"
+
+
+BUTTONHOLE = "buttonhole"
+"""The name under which the setting of a garment's buttonholes stands."""
+
+CLOSE, ACROSS = 0.4, 2.5
+"""mm from stitch to stitch and across one bar of a worked hole (common practice: 0.3 to 0.5, 2 to 3)."""
+
+
+def buttonhole_setting(fabric: Fabric | None, room: Workroom) -> Setting:
+    """Return how buttonholes are worked: a close zigzag where a machine sews one, else by hand."""
+    machine = room.has("304", "three-step zigzag") == "304"
+    needle, stands_in = needle_for(fabric, room)
+    return Setting(
+        stitch="304" if machine else WORKED,
+        seam_class=6,
+        stitch_length=CLOSE if machine else 1.0,
+        needle=needle,
+        foot="buttonhole" if "buttonhole" in room.feet else "all-purpose",
+        width=ACROSS if machine else 0.0,
+        press="not",
+        why=(said("set.stand_in"),) if stands_in else (),
+        holds=layers_held(fabric),
+    )
+
+
+def lining_key(seam: str) -> str:
+    """Return the name under which the setting of a seam's lining stands.
+
+    >>> lining_key("side")
+    'lining: side'
+    """
+    return f"lining: {seam}"
 
 
 def edge_settings(

@@ -20,7 +20,10 @@ memory)."""
 STICKY = ("leather", "vinyl", "pvc", "rubber", "latex")
 """What sticks to a metal foot (common practice)."""
 
-BY_HAND = (BACKSTITCH, CAUGHT)
+BASTED, WORKED = "209", "buttonhole stitch"
+"""A running stitch, and a buttonhole worked by hand (the number of `Source.ISO_4915` from memory)."""
+
+BY_HAND = (BACKSTITCH, CAUGHT, BASTED, WORKED)
 
 
 def creeps(fabric: Fabric | None, gives: float) -> bool:

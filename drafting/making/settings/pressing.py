@@ -10,10 +10,11 @@ from drafting.costume.workroom import Workroom
 from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
+from drafting.making.settings.lengthening import on_bias
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
 
@@ -23,8 +24,28 @@ ENCLOSING = (PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.COLLAR_STAND, PieceR
 """Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 
-def press_for(draft: Draft, seam: Seam, stitch: str) -> Press:
-    """Return how the allowances are pressed: open, but where one side must hold the other."""
+NOTICED = 1.0
+"""mm of ease from which it is worth a word (ours): less is taken up by the pins."""
+
+FRENCH = frozenset({SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM, SeamKind.PLAIN})
+"""Seams straight enough for a French seam (common practice)."""
+
+
+def eased(ease: float) -> bool:
+    return abs(ease) > NOTICED
+
+
+def french(draft: Draft, seam: Seam, fabric: Fabric | None) -> bool:
+    """Return whether a seam is a French one: of sheer cloth, neither eased, clipped nor on the bias."""
+    if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
+        return False
+    return seam.kind in FRENCH and not eased(seam.ease) and not on_bias(draft, seam)
+
+
+def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> Press:
+    """Return how the allowances are pressed: open, but where one side must hold the other or both are enclosed."""
+    if french(draft, seam, fabric):
+        return "to one side"
     edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
     capped = roles_in(draft, seam) & {EdgeRole.CAP, EdgeRole.CAP_PART}
     if stitch in OVEREDGE or capped or any(edge.kind is EdgeKind.DART for edge in edges):
@@ -68,3 +89,19 @@ def pressed_on(
         yield said("set.press_cloth" if takes.steam else "set.press_cloth_dry")
     elif dots == 1:
         yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")
+
+
+def pressed_towards(draft: Draft, seam: Seam) -> str:
+    """Return the piece onto which a seam is pressed where both allowances go to one side (common practice).
+
+    Into the band that encloses it; into the sleeve; off what is gathered; else towards the back.
+    """
+    for chosen in (ENCLOSING, SLEEVES):
+        for chain in (seam.a, seam.b):
+            if all(draft[piece].role in chosen for piece, _ in chain):
+                return chain[0][0]
+    for chain, other in ((seam.a, seam.b), (seam.b, seam.a)):
+        if any(draft.edge(ref).sewn is not None for ref in other):
+            return chain[0][0]
+    backs = [piece for piece, _ in (*seam.a, *seam.b) if draft[piece].role is PieceRole.BACK]
+    return backs[0] if backs else seam.a[0][0]

@@ -12,7 +12,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
-from drafting.making.settings.edges import edge_settings
+from drafting.making.settings.edges import BUTTONHOLE, buttonhole_setting, edge_settings, lining_key
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
 from drafting.making.settings.lengthening import TRUE_BIAS, Gives, bias_angle, lengthens
 from drafting.making.settings.needles import needle_for
@@ -24,7 +24,8 @@ from drafting.making.settings.surface import layers_held, suited_length, surface
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
     """Return how everything is sewn, by garment and the seam's name.
 
-    Hems, casings and openings stand under `hem: piece.edge` (`edges.edge_key`).
+    Hems, casings and openings stand under `hem: piece.edge` (`edges.edge_key`), the seams of a lining under
+    `lining: seam` (`edges.lining_key`).
     """
     room = room or Workroom()
     fabrics = made.costume.fabrics
@@ -33,10 +34,20 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         for seam in garment.draft.seams:
             cloths = seam_cloths(garment, seam, fabrics)
             found[garment.name, seam.name] = setting(garment, seam, cloths, room)
+            if (lining := fabrics.get("lining")) and _lined(garment.draft, seam):
+                found[garment.name, lining_key(seam.name)] = setting(garment, seam, (lining,), room)
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
         found |= {(garment.name, key): edge for key, edge in edges.items()}
+        if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
+            found[garment.name, BUTTONHOLE] = buttonhole_setting(shell, room)
     return found
+
+
+def _lined(draft: Draft, seam: Seam) -> bool:
+    """Return whether a lining lies behind every piece that a seam joins."""
+    behind = {name for piece in draft.pieces if piece.material == "lining" for name in piece.lines}
+    return all(piece in behind for piece, _ in (*seam.a, *seam.b))
 
 
 def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
@@ -76,7 +87,7 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
         pressure="lighter" if light else "usual",
         lengthens=gives.share,
         stayed=stayed,
-        press=press_for(draft, seam, stitch.number),
+        press=press_for(draft, seam, stitch.number, fabric),
         dots=dots,
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from drafting.costume.workroom import THREE_STEP
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import Holds, Neatens
 from drafting.making.model import Said, said
@@ -12,6 +13,9 @@ from drafting.making.settings.stitches import Stitch
 
 MACHINED = ("301", "401", "101")
 """Plain rows, whose length a surface decides; what gives with a knit keeps its own."""
+
+ZIGZAGS = ("304", THREE_STEP)
+"""Rows that are only lengthened, where a surface would tear along shorter ones."""
 
 
 NEATENED: dict[Neatens, str] = {
@@ -39,10 +43,14 @@ def unpinned(why: Iterable[Said], fabric: Fabric | None) -> Iterator[Said]:
 
 
 def suited_length(stitch: Stitch, fabric: Fabric | None) -> Stitch:
-    """Return a plain row no shorter than the surface bears, and no longer than its neighbours hold (mm)."""
-    if fabric is None or stitch.number not in MACHINED or fabric.possible_sorts == ("plain",):
+    """Return a row no shorter than the surface bears, and no longer than its neighbours hold (mm)."""
+    if fabric is None or fabric.possible_sorts == ("plain",):
         return stitch
     least, most = handling(fabric).stitches
+    if stitch.number in ZIGZAGS:
+        return replace(stitch, length=max(stitch.length, least))
+    if stitch.number not in MACHINED:
+        return stitch
     return replace(stitch, length=min(max(stitch.length, least), max(most, least)))
 
 

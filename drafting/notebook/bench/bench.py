@@ -206,21 +206,17 @@ class Bench(Together):
     def _draw(self) -> None:
         made, before = self.standing.made, self.standing.before
         self.widgets.preview.show(made, self.garment, before, self.unit)
-        garment = made[self.garment]
-        earlier = None if before is None else before[self.garment]
-        self._show_states()
-        page = self.widgets
-        page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
-        page.changes.value = changes_html(earlier, garment, self.unit)
-        page.changed.value = changed_html(earlier, garment, self.unit)
-        if self.drawn[2:] != (self.unit,):
-            rows = measures_html(made.costume.wearer, self.unit)
-            page.measures.value = folded_html(MEASURES, rows)
         self.drawn = (made, before, self.unit)
 
     def _show_findings(self) -> None:
-        """Check what is shown: the picture does not wait for it."""
-        self.widgets.findings.value = findings_html(self.made.findings, self.unit)
+        """Measure and check what is shown: the picture does not wait for it."""
+        made, before, page = self.standing.made, self.standing.before, self.widgets
+        garment, earlier = made[self.garment], None if before is None else before[self.garment]
+        page.changed.value = changed_html(earlier, garment, self.unit)
+        page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
+        page.changes.value = changes_html(earlier, garment, self.unit)
+        page.measures.value = folded_html(MEASURES, measures_html(made.costume.wearer, self.unit))
+        page.findings.value = findings_html(self.made.findings, self.unit)
         self.looks.ask()
 
     def _look_ahead(self) -> None:

@@ -37,7 +37,7 @@ class BenchPage:
         self.findings, self.changed = widgets.HTML(), widgets.HTML()
         self.girths, self.changes = widgets.HTML(), widgets.HTML()
         self.measures, self.said, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.writing = WriteOut(bench.wanted, bench.out, bench.say, bench.living.standing_lays)
+        self.writing = WriteOut(bench.wanted, bench.out, bench.say, bench.living.standing_lays, lambda: bench.unit)
         self.dress, self.unit = self._dress(), self._unit()
         self.undo = self._button("Undo", bench.undo)
         self.redo = self._button("Redo", bench.redo)

@@ -27,7 +27,7 @@ FIRST = (
 class WriteOut:
     """Writes what `asked` returns into `out`, with the lays that are `standing` already.
 
-    `say` hears what cannot be done.
+    `say` hears what cannot be done, with lengths in `unit`.
 
     The work runs beside the kernel's own, so that a press on Stop is heard. `asked` raises where
     there is nothing that can be written.
@@ -39,8 +39,9 @@ class WriteOut:
         out: Path,
         say: Callable[[str], None],
         standing: Callable[[Made], Mapping[str, Lay]] | None = None,
+        unit: Callable[[], str | None] = lambda: None,
     ) -> None:
-        self.asked, self.out, self.say, self.standing = asked, out, say, standing
+        self.asked, self.out, self.say, self.standing, self.unit = asked, out, say, standing, unit
         self.errand = Errand()
         self.button = button("Write the pieces", "write-pieces", self.begin, "primary")
         self.cancel = button("Stop writing", "stop-writing", self.errand.stop)
@@ -65,11 +66,11 @@ class WriteOut:
             self.button.disabled, self.cancel.disabled = True, False
             self.errand.start(lambda: self._run(costume, out))
 
-        plainly(start, self.say)
+        plainly(start, self.say, self.unit())
 
     def _run(self, costume: CostumeFile, out: Path) -> None:
         try:
-            plainly(lambda: self._write(costume, out), self._failed)
+            plainly(lambda: self._write(costume, out), self._failed, costume.told_in)
         finally:
             self.button.disabled, self.cancel.disabled = False, True
 

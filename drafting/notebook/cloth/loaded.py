@@ -157,7 +157,9 @@ class LoadedStrip(Trial):
             "stretched": ruled.slider(f"Loaded, {of}", even(self.test.stretched), even(REST), most, 0.5),
             "released": ruled.slider(f"Let go, {of}", even(self.test.released), even(REST), most, 0.5),
         }
-        save = press("Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self.say))
+        save = press(
+            "Save to the cloth's file", "save-loaded", lambda: plainly(self.save, self.say, self.ruled.unit)
+        )
         super().__init__("loaded", controls, self.ask, (save,))
         self._show()
 

@@ -102,8 +102,14 @@ class OverhangTest(Trial):
             "angle": slider("Down to its tip, degrees", self.test.angle, 10, 80, 0.5),
         }
         buttons = (
-            press("Save to the cloth's file", "save-overhang", lambda: plainly(self.save, self.say)),
-            press("Write the card to print", "write-card", lambda: plainly(self.write_card, self.say)),
+            press(
+                "Save to the cloth's file", "save-overhang", lambda: plainly(self.save, self.say, self.ruled.unit)
+            ),
+            press(
+                "Write the card to print",
+                "write-card",
+                lambda: plainly(self.write_card, self.say, self.ruled.unit),
+            ),
         )
         super().__init__("overhang", controls, self.ask, buttons)
         self._show()

@@ -51,6 +51,24 @@ def name_in(file: Path, fitting: Path) -> None:
     put_whole(file, writing.raw(rewritten(text, {("fittings",): [*named, own]})))
 
 
+def tell_cloth(costume: Path, garment: str, said: str) -> Path | None:
+    """Put what was noted of a garment's cloth into that cloth's own file, once; return the file.
+
+    None where the costume names none. Raises as `name_in` does.
+    """
+    data: Any = parse_toml(_text(costume)[0], str(costume)).data
+    role = data.get("garments", {}).get(garment, {}).get("fabric", "")
+    named = data.get("fabrics", {}).get(role)
+    if not isinstance(named, str):
+        return None
+    file = costume.parent / named
+    text, writing = _text(file)
+    noted: Any = parse_toml(text, str(file)).data.get("noted", [])
+    if said not in noted:
+        put_whole(file, writing.raw(rewritten(text, {("noted",): [*noted, said]})))
+    return file
+
+
 def new_place(costume: Path) -> Path:
     """Return where a costume's next fitting goes: beside it, under a name that is free."""
     number = 1

@@ -243,3 +243,24 @@ def next_list(costume: CostumeFile, unit: ShownUnit) -> list[str]:
             where = str(note.where).replace("_", " ")
             rows.append(capital(f"{garment}{note.verb} {where}, {note.side}{amount}: {note.state}"))
     return rows
+
+
+def said_of_cloth(note: Note, unit: ShownUnit) -> str:
+    """Return a note about the cloth as its own file keeps it.
+
+    >>> from drafting.fitting.note import AmountAs, AtLevel, NoteKind, NoteSide, NoteState, Verb
+    >>> loose = Note(
+    ...     garment="coat",
+    ...     side=NoteSide.BOTH,
+    ...     where=AtLevel("waist"),
+    ...     verb=Verb.TAKE_IN,
+    ...     amount=10.0,
+    ...     counted=AmountAs.PINCH,
+    ...     kind=NoteKind.CLOTH,
+    ...     state=NoteState.PINNED,
+    ... )
+    >>> said_of_cloth(loose, "cm")
+    'coat: take in waist, both, 1 cm (pinch)'
+    """
+    amount = f", {show_length(note.amount, unit)} ({note.counted})" if note.amount else ""
+    return f"{note.garment}: {note.verb} {note.where}, {note.side}{amount}"

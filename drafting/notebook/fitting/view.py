@@ -12,7 +12,7 @@ import ipywidgets as widgets
 from drafting.checks.words import plain
 from drafting.costume.file import CostumeFile
 from drafting.fitting.file import LEVELS, FittingFile
-from drafting.fitting.note import AmountAs, NoteKind, NoteSide, NoteState, Verb
+from drafting.fitting.note import AmountAs, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import in_unit
 from drafting.ground.templates import beside, macros
@@ -20,7 +20,8 @@ from drafting.ground.units import LengthUnit, ShownUnit, show_length
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.fitting import state as fs
 from drafting.notebook.fitting.clicks import EdgeClicks
-from drafting.notebook.fitting.kept import keep_note, name_in, new_place, take_back
+from drafting.notebook.fitting.guide import chart_html, signs_html
+from drafting.notebook.fitting.kept import keep_note, name_in, new_place, take_back, tell_cloth
 from drafting.notebook.fitting.picture import before_after
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.living.living import Living
@@ -55,13 +56,16 @@ class FittingView:
         self.fitting: FittingFile | None = costume.fittings.held[-1] if self._own(costume) else None
         self.place = Path(self.fitting.path) if self.fitting else new_place(living.path)
         self.written = 0
+        self.taken_back: list[Note] = []
         self.fields = self._fields()
         self.echo, self.refused, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self.picture, self.pairs, self.lengths, self.next = (widgets.HTML() for _ in range(4))
+        self.chart, self.signs = widgets.HTML(), widgets.HTML()
         self.clicks, self.bar = EdgeClicks(), LivingBar()
         self.clicks.observe(lambda change: self.safely(partial(self._clicked, change["new"])), names="edge")
         self.write = self._button("Write it down", self.write_down)
         self.undo = self._button("Take the last note back", self.take_last_back)
+        self.redo = self._button("Write it down again", self.write_again)
         self.other = self._button("Begin another fitting", self.begin_another)
         self.rests = Later(partial(self.safely, self.try_it), RESTS)
         self.view = self._laid_out()
@@ -115,21 +119,41 @@ class FittingView:
 
     def write_down(self) -> None:
         """Put the typed note into the fitting file, name the file in the costume, and follow it."""
-        note = fs.note_of(self.typed, self.unit, self._garments())
+        self.taken_back.clear()
+        self._write(fs.note_of(self.typed, self.unit, self._garments()))
+        self.fields["amount"].value = ""
+
+    def write_again(self) -> None:
+        """Write down the note that was taken back last, as it was."""
+        if self.taken_back:
+            self._write(self.taken_back[-1])
+            self.taken_back.pop()
+            self._stand()
+
+    def _write(self, note: Note) -> None:
         self.fitted = fs.fitted_at(self.living.asked, self.fitting, [note])
         title = f"{self.living.asked.title}, fitting"
         keep_note(self.place, note, self.unit, title)
         name_in(self.living.path, self.place)
+        told = self._told_of_cloth(note)
         self.written += 1
         self.echo.value = ""
-        self.saved.value = status_html(f"Written into {self.place.name}.")
-        self.fields["amount"].value = ""
+        self.saved.value = status_html(f"Written into {self.place.name}{told}.")
         self.living.look(self)
         self._stand()
 
+    def _told_of_cloth(self, note: Note) -> str:
+        """Put a note about the cloth into the cloth's file as well, and say so."""
+        if note.kind is not NoteKind.CLOTH:
+            return ""
+        file = tell_cloth(self.living.path, note.garment, fs.said_of_cloth(note, self.unit))
+        return f", and into {file.name}" if file else ""
+
     def take_last_back(self) -> None:
-        """Take the last note of this fitting out of its file again."""
+        """Take the last note of this fitting out of its file again; it can be written down once more."""
+        last = self.fitting.notes[-1:] if self.fitting else ()
         take_back(self.place)
+        self.taken_back.extend(last)
         self.saved.value = status_html(f"The last note is out of {self.place.name} again.")
         self.living.look(self)
         self._stand()
@@ -137,6 +161,7 @@ class FittingView:
     def begin_another(self) -> None:
         """Write what comes next into a fitting file of its own."""
         self.place, self.fitting = new_place(self.living.path), None
+        self.taken_back.clear()
         self._stand()
         self.saved.value = status_html(f"What you write down next begins {self.place.name}.")
 
@@ -180,6 +205,8 @@ class FittingView:
         again = fs.next_list(self.fitted.after.costume, self.unit)
         empty = "Nothing is noted, or all was seen right."
         self.next.value = macros(__file__).listed("To look at again at the next fitting", again, empty)
+        self.chart.value, self.signs.value = chart_html(shown, after), signs_html(shown, after)
+        self.redo.disabled = not self.taken_back
         self.undo.disabled = not (self.fitting and self.fitting.notes)
         edges = [f"{p.base or p.name}.{e.name}" for p in after.draft.pieces for e in p.edges]
         self.fields["where"].options = tuple(dict.fromkeys((*LEVELS, *edges)))
@@ -221,15 +248,17 @@ class FittingView:
     def _laid_out(self) -> Any:
         styles = style_html(beside(preview.__file__, ".css"), beside(__file__, ".css"))
         style = widgets.HTML(styles, layout=widgets.Layout(display="none"))
-        left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.other])
+        left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.redo, self.other])
         right = widgets.VBox([self.picture, self.refused, self.echo, self.saved])
         stage = widgets.HBox([left, right])
-        view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next])
+        guide = widgets.VBox([self.chart, self.signs])
+        view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next, guide])
         named = {"fitting-fields": left, "fitting-shown": right, "fitting-stage": stage, "fitting-page": view}
         named |= {
             "pattern-preview": self.picture,
             "before-after": self.pairs,
             "next-fitting": self.next,
+            "fit-guide": guide,
             "fitting-lengths": self.lengths,
         }
         for name, part in named.items():

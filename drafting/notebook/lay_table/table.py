@@ -141,7 +141,8 @@ class LayTable(LivingTable):
         for role in roles:
             cloth, parts = self.parts[role]
             count = COUNT * len(parts) ** 2 / whole
-            plainly(lambda c=cloth, p=parts, n=count: self._take(self._found(c, p, n)), self._say)  # type: ignore[misc]
+            unit = self.draft.costume.told_in
+            plainly(lambda c=cloth, p=parts, n=count: self._take(self._found(c, p, n)), self._say, unit)  # type: ignore[misc]
         self.busy.value = ""
 
     def look_longer(self) -> None:

@@ -218,7 +218,9 @@ class Living:
             self.read, self.trouble = _kept(file), ""
             self.names = named_files(self.path) if self.journal is not None else ()
         except DraftError as error:
-            self.trouble = f"The costume file cannot be read as it stands now: {sentence(error)}"
+            self.trouble = (
+                f"The costume file cannot be read as it stands now: {sentence(error, self.file.told_in)}"
+            )
             return self.file
         return self.file if file == self.file else file
 

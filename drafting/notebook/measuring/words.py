@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -108,13 +109,20 @@ def _other_units(taking: Taking) -> dict[str, Meant]:
     means = {name: _mm(taking, name) for name in taking.fields if dimension_name(name)}
     means = {name: mm for name, mm in means.items() if mm > 0}
     found = girths_meant(means, taking.unit) if "height" in means else {}
-    doubted = () if taking.faults or taking.body is None else taking.body.findings
-    for finding in doubted:
-        if finding.check in ("unit", "girth and height") and finding.where in means:
-            ways = other_ways(means[finding.where], taking.unit)
-            said = next((way for way in ways if f'"{way.written}"' in finding.sentence), None)
-            found |= {finding.where: said} if said else {}
+    for name, text in _asked(taking):
+        ways = other_ways(means[name], taking.unit) if name in means else ()
+        said = next((way for way in ways if f'"{way.written}"' in text), None)
+        found |= {name: said} if said else {}
     return {name: way for name, way in found.items() if way.unit}
+
+
+def _asked(taking: Taking) -> Iterator[tuple[str, str]]:
+    """Yield each measure of which a fault or a finding asks whether it was meant another way, and its words."""
+    for fault in taking.faults:
+        yield from ((name, fault.right) for name in _measures(fault.field)[:1])
+    for finding in () if taking.faults or taking.body is None else taking.body.findings:
+        if finding.check in ("unit", "girth and height", "adult band"):
+            yield finding.where, finding.sentence
 
 
 def _mm(taking: Taking, name: str) -> float:

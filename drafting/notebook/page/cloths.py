@@ -33,7 +33,7 @@ class OfCloth:
             self.test = self.shows(self.choice.value, unit=self.unit)
             self.holder.children = [self.test.view]
         except DraftError as error:
-            self.holder.children = [widgets.HTML(refused_html(sentence(error)))]
+            self.holder.children = [widgets.HTML(refused_html(sentence(error, self.unit)))]
 
 
 class ClothTold:

@@ -75,13 +75,15 @@ class Gallery:
 
 def card(at: AtHand) -> dict[str, str]:
     """Return the card of a costume: its pieces, or in words why they cannot be drawn."""
-    row = _row(at)
+    row, unit = _row(at), None
     try:
-        made = finished(read_costume(at.path))
+        costume = read_costume(at.path)
+        unit = costume.told_in
+        made = finished(costume)
         patterns = [garment.pattern for garment in made.garments]
         return row | {"picture": svg_text(overview_sheet(patterns, bar=False), fit=True)}
     except DraftError as error:
-        return row | {"said": f"It cannot be drafted yet. {sentence(error)}"}
+        return row | {"said": f"It cannot be drafted yet. {sentence(error, unit)}"}
 
 
 def _row(at: AtHand) -> dict[str, str]:

@@ -120,7 +120,7 @@ class CostumePage:
         self.refused.value = refused_html(self.refusal, "Mend this costume first.") if self.refusal else ""
 
     def _view(self, build: Callable[[], Any]) -> PageView:
-        view = PageView(build)
+        view = PageView(build, self._unit)
         self.views.append(view)
         return view
 
@@ -128,7 +128,11 @@ class CostumePage:
         def tell(words: str) -> None:
             self.refused.value = refused_html(words)
 
-        plainly(do, tell)
+        plainly(do, tell, self._unit())
+
+    def _unit(self) -> str | None:
+        """Return the unit of the costume that is chosen, None while it cannot be read."""
+        return self._living.asked.told_in if self._living else None
 
     # What a page can show of its costume.
 

@@ -34,7 +34,7 @@ class PrintedSquare:
         field = widgets.Text(placeholder="100 mm", description=label, continuous_update=False)
         field.layout.width = "200px"
         field.add_class(f"square-{label.lower()}")
-        field.observe(lambda _: plainly(self._show, self._say), names="value")
+        field.observe(lambda _: plainly(self._show, self._say, self.unit), names="value")
         return field
 
     def _show(self) -> None:

@@ -25,11 +25,11 @@ class NothingToShow(Exception):  # noqa: N818 - nothing went wrong
 class PageView:
     """A view of the page's costume. Show it as the last line of a cell; `shown` is what it holds.
 
-    What cannot be shown is said in words in its place. `trouble` holds a fault of the kit's own.
+    What cannot be shown is said in words in its place, in her `unit`. `trouble` holds a fault of the kit's own.
     """
 
-    def __init__(self, build: Builds) -> None:
-        self.build, self.trouble = build, ""
+    def __init__(self, build: Builds, unit: Callable[[], str | None] = lambda: None) -> None:
+        self.build, self.unit, self.trouble = build, unit, ""
         self.shown: Any = None
         self.box = widgets.VBox(layout=widgets.Layout(width="100%"))
         self.renew()
@@ -47,7 +47,7 @@ class PageView:
         except NothingToShow as nothing:
             shown = _words(paragraphs_html([str(nothing)]))
         except DraftError as error:
-            shown = _words(refused_html(sentence(error)))
+            shown = _words(refused_html(sentence(error, self.unit())))
         except Exception as error:
             self.trouble = f"{OURS} ({type(error).__name__}: {error})."
             self.box.children = [_words(refused_html(self.trouble))]
@@ -64,8 +64,8 @@ class PageView:
 class Folded:
     """A view that is made when a hand opens it, and folded away again by the next press."""
 
-    def __init__(self, words: str, build: Builds) -> None:
-        self.build = build
+    def __init__(self, words: str, build: Builds, unit: Callable[[], str | None] = lambda: None) -> None:
+        self.build, self.unit = build, unit
         self.opened: PageView | None = None
         self.press = widgets.ToggleButton(
             description=words, layout=widgets.Layout(width="auto", align_self="flex-start")
@@ -77,7 +77,7 @@ class Folded:
 
     def _show(self, opened: bool) -> None:
         if opened and self.opened is None:
-            self.opened = PageView(self.build)
+            self.opened = PageView(self.build, self.unit)
         self.holder.children = [self.opened.box] if opened and self.opened else []
 
     def close(self) -> None:
@@ -113,7 +113,7 @@ class Following:
         try:
             made = self.make(self.living)
         except DraftError as error:
-            self.said.value = refused_html(sentence(error))
+            self.said.value = refused_html(sentence(error, self.living.asked.told_in))
             return
         self.asked, self.made, self.said.value = asked, made, ""
         self.holder.children = [made.view]

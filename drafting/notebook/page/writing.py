@@ -22,7 +22,7 @@ class Writing:
     def __init__(self, living: Living, out: Path = OUT) -> None:
         self.living = living
         self.said, self.bar = widgets.HTML(), LivingBar(offer="Write it again")
-        self.out = WriteOut(self._wanted, out, self._say, living.standing_lays)
+        self.out = WriteOut(self._wanted, out, self._say, living.standing_lays, lambda: living.asked.told_in)
         self.bar.on_follow(self.out.begin)
         self.view = widgets.VBox([self.bar, self.out.view, self.said])
         self.view.add_class("living-view")

@@ -36,7 +36,7 @@ class PlanView:
         self._plan: Plan | None = None
         if isinstance(costume, Living):
             costume.made  # noqa: B018 - refuses here, where the page can say so
-            self.work = threading.Thread(target=lambda: plainly(self._work_out, self._say), daemon=True)
+            self.work = threading.Thread(target=self._working_out, daemon=True)
             self.work.start()
         else:
             self._work_out()
@@ -58,6 +58,10 @@ class PlanView:
     def _wait(self) -> None:
         if isinstance(self.costume, Living):
             self.work.join()
+
+    def _working_out(self) -> None:
+        unit = self.costume.asked.told_in if isinstance(self.costume, Living) else None
+        plainly(self._work_out, self._say, unit)
 
     def _work_out(self) -> None:
         if isinstance(self.costume, Living):

@@ -14,13 +14,16 @@ from drafting.export.worn_views import image_png
 from drafting.ground.errors import DraftError
 from drafting.notebook.bench import state as st
 from drafting.notebook.errors_said import sentence
-from drafting.worn.form import Form
+from drafting.worn.form import HANGING, STANDING, Form, Stance
 from drafting.worn.nouns import AtRest
 from drafting.worn.picture.draw import Image, drawn
 from drafting.worn.picture.dressed import dressed_scene, off_scene
 from drafting.worn.picture.view import BACK, FRONT, SIDE, THREE_QUARTERS, Eye, frame_for
 
 VIEWS: Mapping[str, Eye] = {view.name: view for view in (FRONT, THREE_QUARTERS, SIDE, BACK)}
+
+ARMS: Mapping[str, Stance] = {"a little out": STANDING, "hanging": HANGING}
+"""How the wearer holds the arms."""
 
 COLOURS = {"as worn": dressed_scene, "where it stands off": off_scene}
 """What the colours may tell of a shape; where it pulls is told only of cloth at rest."""

@@ -26,7 +26,7 @@ from drafting.notebook.picture.place import PicturePlace
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
 from drafting.notebook.worn_view.pictured import Pictured
-from drafting.notebook.worn_view.standing import COLOURS, VIEWS, begin_worn, picture, worn_anew
+from drafting.notebook.worn_view.standing import ARMS, COLOURS, VIEWS, begin_worn, picture, worn_anew
 from drafting.worn.form import wearers_form
 from drafting.worn.stands.words import remark, worded
 
@@ -61,6 +61,7 @@ class WornView:
         self.colours = self._chosen("Colours", list(COLOURS))
         self.settle = widgets.Button(description="Settle it in full", layout=widgets.Layout(width="auto"))
         self.settle.on_click(lambda _: self.safely(self.tell_in_full))
+        self.arms = self._chosen("Arms", list(ARMS), self.hold_arms)
         self.dress = self._chosen("Garment", list(names), self.show_garment)
         self.dress.layout.display = None if len(names) > 1 else "none"
         self.view = self._laid_out()
@@ -92,6 +93,11 @@ class WornView:
         self.standing, self.slips = self.worn.standing, {}
         self._show_controls()
         self._show()
+
+    def hold_arms(self, how: str) -> None:
+        """Show the garment shown on a wearer who holds the arms so."""
+        self.form = wearers_form(self.living.asked.wearer, ARMS[how])
+        self.show_garment(self.standing.garment)
 
     @property
     def controls(self) -> Mapping[str, Choice]:
@@ -136,7 +142,7 @@ class WornView:
     def tell_in_full(self) -> None:
         """Settle the garment shown on a fine mesh and tell in words what is found; it takes a while."""
         self.words.value = paragraphs_html(["Settling ..."])
-        found = worn(checked(self.worn.shown))
+        found = worn(checked(self.worn.shown), stance=ARMS[self.arms.value])
         (garment,) = found.garments or (None,)
         said = [worded(words, self.unit) for words in (*(garment.words if garment else ()), *form_words(found))]
         self.words.value = paragraphs_html(said)
@@ -189,7 +195,7 @@ class WornView:
         plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
-        tools = widgets.HBox([self.dress, self.side, self.colours, self.settle])
+        tools = widgets.HBox([self.dress, self.side, self.arms, self.colours, self.settle])
         pictures = widgets.HBox([self.now.view, self.before.view])
         foot = widgets.VBox([self.refused, self.words])
         right = widgets.VBox([tools, pictures, foot])

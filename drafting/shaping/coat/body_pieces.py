@@ -142,7 +142,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
         },
         placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
         role=PieceRole.FRONT,
-        frame=BodyFrame(front=(complex(0, tip.imag), complex(0, bottom.start.imag))),
+        frame=BodyFrame(front=(complex(0, tip.imag), complex(-front.belly, bottom.start.imag))),
     )
 
 

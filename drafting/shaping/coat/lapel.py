@@ -27,7 +27,7 @@ class FrontEdge:
     """The forepart's front: `neck` from the side neck point, then on round to the lower corner.
 
     `roll` is the roll line downwards; `collar_tip` the point where the collar's front edge ends;
-    `bottom` runs from the corner to the front seam.
+    `bottom` runs from the corner to the front seam; `belly` is how far the centre front moves out at the waist.
     """
 
     neck: Path
@@ -38,6 +38,16 @@ class FrontEdge:
     bottom: Path
     roll: Path
     collar_tip: complex
+    belly: float
+
+    def centre(self, y: float) -> float:
+        """Return where the centre front lies across at a height between corner and break, mm, and beyond both."""
+        corner, at_break = self.edge.end, self.edge.start
+        return -self.belly * (1 - (1 - BELLY_AT_BREAK) * (y - corner.imag) / (at_break.imag - corner.imag))
+
+
+BELLY_AT_BREAK = 0.45
+"""Share of what the centre front moves out at the waist that it does at the lapel's break (ours)."""
 
 
 @dataclass(frozen=True)
@@ -57,17 +67,52 @@ def lapel_reach(edge: FrontEdge) -> float:
     return (top + down * ((edge.lapel.start - top) / down).conjugate()).real
 
 
-BUTTON_IN = (34 + 26j, 26 + 18j)
-"""mm at a chest of 1000: the lowest button from the front corner, and how much farther in than the
-front edge the highest stands from the break (from memory)."""
+FIRST_UP, LAST_UP = 26.0, 44.0
+"""mm at a chest of 1000: the lowest button over the front corner, the highest over the break (from memory)."""
+
+HOLE_IN = 18.0
+"""mm at a chest of 1000: how far inside the front edge a buttonhole holds its button (from memory)."""
+
+LEANS, MOST_IN = 26.0, 0.6
+"""mm at a chest of 1000 by which a row leans outwards at most, and the share of the forepart's waist within which
+its lowest button stands (ours)."""
 
 
-def buttons_at(edge: FrontEdge, count: int, chest: float) -> tuple[complex, ...]:
-    """Return where one front's buttons stand, from the waist up, in a row that leans outwards."""
-    k = chest / 1000
-    low = edge.edge.end + BUTTON_IN[0] * k
-    run = edge.edge.start - edge.edge.end + BUTTON_IN[1] * k
-    return tuple(low + run * i / max(1, count - 1) for i in range(count))
+@dataclass(frozen=True)
+class ButtonPlace:
+    """Where a `button` stands on each front, and where the `hole` lies, on the front on top, that it goes through.
+
+    None above the break: that cloth is turned over, and the button is for show.
+    """
+
+    button: complex
+    hole: complex | None
+
+
+def buttons_at(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
+    """Return one front's buttons, from the waist up, in a row that leans outwards.
+
+    Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
+    """
+    k, corner, at_break = chest / 1000, edge.edge.end, edge.edge.start
+    low, high = corner.imag + FIRST_UP * k, at_break.imag + LAST_UP * k
+    inside = [_mirrored(edge, y, HOLE_IN * k) for y in (low, high)]
+    first = min(inside[0], MOST_IN * edge.bottom.end.real)
+    last = min(inside[1], first + LEANS * k)
+    found = []
+    for number in range(count):
+        share = number / max(1, count - 1)
+        at = complex(first + share * (last - first), low + share * (high - low))
+        hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
+        found.append(ButtonPlace(at, hole if at.imag <= at_break.imag else None))
+    return tuple(found)
+
+
+def _mirrored(edge: FrontEdge, y: float, inside: float) -> float:
+    """Return the place across, mm, that lies beneath what is `inside` mm in from the edge on top."""
+    corner, at_break = edge.edge.end, edge.edge.start
+    x = corner.real + (y - corner.imag) / (at_break.imag - corner.imag) * (at_break.real - corner.real)
+    return 2 * edge.centre(y) - (x + inside)
 
 
 def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
@@ -76,7 +121,7 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     belly = shape.taken.belly
     corner = complex(-belly - asked.overlap, plan.waist - asked.point)
     at_break = complex(
-        -0.45 * belly - asked.overlap_break, plan.underarm - BREAK_AT * (plan.underarm - plan.waist)
+        -BELLY_AT_BREAK * belly - asked.overlap_break, plan.underarm - BREAK_AT * (plan.underarm - plan.waist)
     )
     neck_point = shape.front_neck
     top = neck_point - PAST_NECK * k * turn(-plan.shoulder.slope_front)
@@ -101,4 +146,5 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
         bottom=Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
         roll=line(top, at_break),
         collar_tip=at(*COLLAR_AT),
+        belly=belly,
     )

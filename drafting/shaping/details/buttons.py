@@ -44,19 +44,28 @@ class Button:
         return self.diameter * (1.5 if self.diameter <= VERY_SMALL else 1.0)
 
     @property
-    def words(self) -> str:
-        """Return what to buy and how long to make the hole, for a list."""
+    def bought(self) -> str:
+        """Return what to buy and how it is sewn on, for a list."""
         sewn = {
             "flat": "flat, sewn on with a thread shank as high as the cloth it closes is thick",
             "shank": "on its own shank",
             "ball": "ball",
         }
-        return f"{told(self.diameter, 'small')}, {sewn[self.shape]}; buttonhole {told(self.hole, 'small')}"
+        return f"{told(self.diameter, 'small')}, {sewn[self.shape]}"
+
+    @property
+    def words(self) -> str:
+        """Return what to buy and how long to make the hole, for a list."""
+        return f"{self.bought}; buttonhole {told(self.hole, 'small')}"
 
 
-def button_notion(where: str, count: int, button: Button, note: str = "") -> Notion:
-    """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`."""
-    said = f"{button.words}; {note}" if note else button.words
+def button_notion(where: str, count: int, button: Button, note: str = "", *, holes: bool = True) -> Notion:
+    """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`.
+
+    Without `holes` they are for show.
+    """
+    words = button.words if holes else f"{button.bought}; for show, without a buttonhole"
+    said = f"{words}; {note}" if note else words
     return Notion(
         "button", where, count, cut_length=None, note=said, kind=button.shape, size=button.diameter, piece=where
     )

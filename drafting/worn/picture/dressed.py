@@ -37,7 +37,7 @@ class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
     share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
     are the edges that are drawn; `over` (T,) says which triangles are turned over and lie on the rest, as a lapel
-    does, `hidden` (T,) which are not seen."""
+    does, `hidden` (T,) which are not seen, `under` (count,) which sewn points lie under other cloth."""
 
     name: str
     rest: AtRest
@@ -47,6 +47,7 @@ class Look:
     lines: tuple[EdgeRef, ...]
     over: Truth | None = None
     hidden: Truth | None = None
+    under: Truth | None = None
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -149,16 +150,27 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 
 
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
-    """Yield the lines of a garment, where it is sewn and where it ends, on both hands."""
+    """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but under other cloth."""
     rest = look.rest
     for ref in look.lines:
-        points = rest.points[rest.mesh.edges[ref]]
         up = raised(look, ref)
         nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
-        yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
-        if rest.mesh.halved:
-            other = points * (-1, 1, 1)
-            yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=laps_under(other) * (LAPEL_LAPS if up else 1.0))
+        for run in shown_runs(look, rest.mesh.edges[ref]):
+            points = rest.points[run]
+            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
+            if rest.mesh.halved:
+                other = points * (-1, 1, 1)
+                under = laps_under(other) * (LAPEL_LAPS if up else 1.0)
+                yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=under)
+
+
+def shown_runs(look: Look, chain: Whole) -> Iterator[Whole]:
+    """Yield the parts of a line of sewn points that lie under no other cloth, of two points or more."""
+    if look.under is None:
+        yield chain
+        return
+    ends = np.flatnonzero(np.diff(look.under[chain])) + 1
+    yield from (run for run in np.split(chain, ends) if len(run) > 1 and not look.under[run[0]])
 
 
 def raised(look: Look, ref: EdgeRef) -> bool:

@@ -123,8 +123,17 @@ def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     return replace(inner, points=points)
 
 
-def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Truth:
-    """Return (T,): which triangles of a garment that was pressed inside another are hidden by it all the same.
+@dataclass(frozen=True, eq=False)
+class Covered:
+    """Of a garment beneath another: the `points` (count,) that lie under its cloth, and the `triangles` (T,) that
+    it hides though they are not drawn inside it."""
+
+    points: Truth
+    triangles: Truth
+
+
+def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Covered:
+    """Return what of a garment that was pressed inside another is hidden by it.
 
     Where its cloth goes from the body to the arm lower than that of the other, its corners lie inside and its
     middle in the open between the two: such cloth lies in folds in the other's armhole.
@@ -132,9 +141,9 @@ def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Truth:
     cloth, free = OuterCloth(outer, field), _sleeves_over_none(inner, outer)
     corners = inner.points[inner.mesh.sewn]
     within = cloth.beneath(inner.points)
-    pressed = (within.under & (within.outside < 0.0) & ~free)[inner.mesh.sewn].all(axis=1)
+    points = within.under & (within.outside < 0.0) & ~free
     middle = cloth.beneath(corners.mean(axis=1))
-    return np.asarray(pressed & (middle.outside > 0.0))
+    return Covered(points, points[inner.mesh.sewn].all(axis=1) & (middle.outside > 0.0))
 
 
 def _sleeves_over_none(inner: AtRest, outer: AtRest) -> Truth:

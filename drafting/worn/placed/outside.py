@@ -1,4 +1,4 @@
-"""Start points pushed out of the body."""
+"""Start points pushed out of the body and lifted off the floor."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import Reals, SewnMesh
 
 MARGIN = 5.0
-"""mm: no vertex starts nearer to the form (ours)."""
+"""mm: no vertex starts nearer to the form or to the floor (ours)."""
 
 ROUNDS = 40
 """How often what is inside is pushed out at most (ours)."""
@@ -26,6 +26,7 @@ def pushed_out(mesh: SewnMesh, points: Reals, distance: DistanceField) -> Reals:
     legs[mesh.sewn[np.isin(mesh.piece, members)]] = True
     legs &= ~mesh.on_middle
     for _ in range(ROUNDS):
+        found[:, 2] = np.maximum(found[:, 2], MARGIN)
         if mesh.halved:
             found[mesh.on_middle, 0] = 0.0
             found[legs, 0] = np.maximum(found[legs, 0], APART)

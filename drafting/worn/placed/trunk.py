@@ -11,6 +11,7 @@ from scipy.spatial import ConvexHull
 from drafting.draft.frame import Limb
 from drafting.worn.form.form import Form
 from drafting.worn.nouns import Reals
+from drafting.worn.placed.outside import MARGIN
 
 STEP = 20.0
 """mm between the heights at which sections are taken (ours)."""
@@ -53,12 +54,14 @@ class Wraps:
         return {hand: np.stack([half_round(c * [hand, 1.0], self.grown) for c in over]) for hand in (1.0, -1.0)}
 
     def around(self, z: Reals, way: Reals, hand: Reals) -> Reals:
-        """Return points at height z, `way` round (0 front, 1 back) on each hand."""
+        """Return points at height z, `way` round (0 front, 1 back) on each hand; below the floor, out on it."""
         flat = np.zeros((len(z), 2))
         for side, table in self.widening.items():
             here = hand == side
             flat[here] = _read(table, self.heights, z[here], way[here]) * [side, 1.0]
-        return np.column_stack([flat, z])
+        under = np.maximum(MARGIN - z, 0.0)
+        flat += (under / np.maximum(np.linalg.norm(flat, axis=1), 1.0))[:, None] * flat
+        return np.column_stack([flat, np.maximum(z, MARGIN)])
 
     def hanging(self, top: float, down: Reals, way: Reals, hand: Reals) -> Reals:
         """Return points `down` mm below the height `top` along cloth that hangs over the body, a little out."""
@@ -77,7 +80,8 @@ class Wraps:
     def _falls(self, heights: Reals, side: float) -> Reals:
         """Return the lines down which cloth falls from the first height, never going in: (heights, ROUND, 3).
 
-        What falls from above the shoulder joint falls over the arms.
+        What falls from above the shoulder joint falls over the arms. What is longer than to the floor lies on it,
+        outwards.
         """
         low, (joint, _, wrist) = float(self.heights[0]), self.form.arm
         over_arms = heights[0] > joint[2]
@@ -88,9 +92,10 @@ class Wraps:
                 seen.append(self.form.contour(max(float(z), low)) * [side, 1.0])
             if over_arms and wrist[2] < z < joint[2]:
                 seen.append(self.form.contour(float(z), Limb.ARM))
-            out = self.grown + FLARE * float(heights[0] - z)
+            over = max(float(z), MARGIN)
+            out = self.grown + FLARE * (float(heights[0]) - over) + (over - float(z))
             ring = half_round(np.vstack(seen), out)
-            rows.append(np.column_stack([ring, np.full(ROUND, z)]))
+            rows.append(np.column_stack([ring, np.full(ROUND, over)]))
         return np.stack(rows)
 
 

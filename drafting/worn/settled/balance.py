@@ -80,8 +80,8 @@ def state_at(scene: Scene, points: Reals, held: Held | None = None) -> State:
     apart = kept_apart(scene.sides, sheet, points)
     force = stretch_forces(sheet, scene.gradient, stretch) + steady
     force[:, 2] += sheet.weight
-    force[touch.places] -= touch.pressing[:, None] * touch.out
-    force[held.places] += cling.drag
+    np.add.at(force, touch.places, -touch.pressing[:, None] * touch.out)
+    np.add.at(force, held.places, cling.drag)
     force[scene.sides.places, 0] += apart.force
     np.add.at(force, scene.threads.ends[:, 0], pull.force[:, None] * pull.way)
     np.add.at(force, scene.threads.ends[:, 1], -pull.force[:, None] * pull.way)
@@ -103,10 +103,9 @@ def second_derivative(scene: Scene, state: State, held: Held, full: bool) -> Rea
     """(blocks, 9) N/m on the scene's pattern; `full` the true one, else one without negative parts."""
     pattern = scene.pattern
     found = pattern.base + pattern.of_corners @ stretch_blocks(scene.sheet, state.stretch, full).reshape(-1, 9)
-    found[pattern.diagonal[state.touch.places]] += touch_blocks(
-        state.touch, scene.field if full else None, state.points
-    ).reshape(-1, 9)
-    found[pattern.diagonal[held.places]] += cling_blocks(held, state.cling).reshape(-1, 9)
+    pressed = touch_blocks(state.touch, scene.field if full else None, state.points)
+    np.add.at(found, pattern.diagonal[state.touch.places], pressed.reshape(-1, 9))
+    np.add.at(found, pattern.diagonal[held.places], cling_blocks(held, state.cling).reshape(-1, 9))
     found[pattern.diagonal[scene.sides.places], 0] += state.apart.rate
     along = thread_blocks(state.taut).reshape(-1, 9)
     for places, sign in zip(pattern.threads, (1.0, 1.0, -1.0, -1.0), strict=True):

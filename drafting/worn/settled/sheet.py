@@ -59,6 +59,7 @@ def sheet_of(mesh: SewnMesh, held: Truth, stiffest: float, stiffest_shear: float
     triangles = mesh.sewn
     loose = np.ones((mesh.count, 3))
     loose[mesh.on_middle, 0] = 0.0
+    loose[mesh.hung, 2] = 0.0
     loose[held] = 0.0
     return ClothSheet(
         mesh=mesh,

@@ -1,4 +1,4 @@
-"""Cloth on the form: pressure that grows as it sinks in, and the one rule of friction."""
+"""Cloth on the form and on the floor: pressure that grows as it sinks in, and the one rule of friction."""
 
 from __future__ import annotations
 
@@ -19,13 +19,16 @@ SKIN = 3e-4
 _FRICTION = 0.3
 # Share of the form's firmness with which a held vertex clings to its place.
 _CLINGS = 0.1
+UPWARDS = np.array([0.0, 0.0, 1.0])
+"""Out of the floor, which lies at z = 0."""
 
 
 @dataclass(frozen=True, eq=False)
 class Touch:
-    """The k vertices in touch, `places` (k,).
+    """The k touches of vertices, `places` (k,): the first `on_form` of them of the form, the others of the floor.
 
-    `out` (k, 3): the distance's gradient; `pressing` (k,) N; `firmness` (k,) N/m its rate; `energy` J.
+    `out` (k, 3): the distance's gradient; `pressing` (k,) N; `firmness` (k,) N/m its rate; `energy` J. Cloth
+    between a foot and the floor touches both.
     """
 
     places: Whole
@@ -33,6 +36,7 @@ class Touch:
     pressing: Reals
     firmness: Reals
     energy: float
+    on_form: int
 
 
 @dataclass(frozen=True, eq=False)
@@ -60,21 +64,29 @@ class Clinging:
 
 
 def touching(sheet: ClothSheet, field: DistanceField | None, off: Reals, points: Reals) -> Touch:
-    """`off` (count,) m: how far cloth's middle lies from what it rests on."""
+    """`off` (count,) m: how far cloth's middle lies from what it rests on. Without a form there is no floor."""
     if field is None:
-        none = np.zeros(0)
-        return Touch(np.zeros(0, dtype=np.int64), np.zeros((0, 3)), none, none, 0.0)
+        return _touch(sheet, np.zeros(0, dtype=np.int64), np.zeros(0), np.zeros((0, 3)), 0)
     near = field.near(points * 1e3, float(off.max()) * 1e3, curved=False)
     depth = off[near.places] - near.distance * 1e-3
     on = depth > 0.0
-    places, depth = near.places[on], depth[on]
+    low = np.flatnonzero(points[:, 2] < off)
+    places = np.concatenate([near.places[on], low])
+    sunk = np.concatenate([depth[on], off[low] - points[low, 2]])
+    out = np.concatenate([near.gradient[on], np.tile(UPWARDS, (len(low), 1))])
+    return _touch(sheet, places, sunk, out, int(on.sum()))
+
+
+def _touch(sheet: ClothSheet, places: Whole, depth: Reals, out: Reals, on_form: int) -> Touch:
+    """What pressure comes of a `depth` (k,) m."""
     firm = FIRMNESS * sheet.share[places]
     return Touch(
         places=places,
-        out=near.gradient[on],
+        out=out,
         pressing=firm * depth**2 / (2.0 * SKIN),
         firmness=firm * depth / SKIN,
         energy=float(firm @ depth**3) / (6.0 * SKIN),
+        on_form=on_form,
     )
 
 
@@ -83,8 +95,10 @@ def touch_blocks(touch: Touch, field: DistanceField | None, points: Reals) -> Re
     blocks = touch.firmness[:, None, None] * touch.out[:, :, None] * touch.out[:, None, :]
     if field is None:
         return blocks
-    bend = field.near(points[touch.places] * 1e3, np.inf).hessian * 1e3
-    return blocks - touch.pressing[:, None, None] * bend
+    on = slice(touch.on_form)
+    bend = field.near(points[touch.places[on]] * 1e3, np.inf).hessian * 1e3
+    blocks[on] -= touch.pressing[on, None, None] * bend
+    return blocks
 
 
 def unheld() -> Held:

@@ -11,6 +11,9 @@ from drafting.draft.roles import EdgeRole
 from drafting.worn.nouns import AtRest, Limb, Reals
 from drafting.worn.stands.model import HemWorn
 
+ON_THE_FLOOR = 10.0
+"""mm over the floor below which a hem lies on it (by eye)."""
+
 
 def hems_of(draft: Draft) -> tuple[EdgeRef, ...]:
     """Return the edges that are declared hems."""
@@ -44,7 +47,20 @@ def hem_worn(lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float]
     every = (width, *widths)
     lowest, highest = float(points[:, 2].min()), float(points[:, 2].max())
     reach = float(points[:, 1].max()) - seat_back
-    return HemWorn(width, reach, lowest, highest, (min(every), max(every)))
+    return HemWorn(
+        width=width,
+        back_reach=reach,
+        lowest=lowest,
+        highest=highest,
+        range=(min(every), max(every)),
+        trails=sum(map(_on_the_floor, lines)),
+    )
+
+
+def _on_the_floor(line: Reals) -> float:
+    """Return how much of a line (N, 3) lies on the floor, mm."""
+    low = line[:, 2] < ON_THE_FLOOR
+    return float(np.linalg.norm(np.diff(line, axis=0), axis=1)[low[1:] & low[:-1]].sum())
 
 
 def hem_width(lines: tuple[Reals, ...]) -> float:

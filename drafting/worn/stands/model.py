@@ -56,13 +56,15 @@ class LevelWorn:
 @dataclass(frozen=True, slots=True)
 class HemWorn:
     """The lowest hem: its `width` from left to right, how far it reaches behind the seat (`back_reach`), its
-    lowest and highest point over the floor, and between which widths it came to rest (`range`)."""
+    lowest and highest point over the floor, between which widths it came to rest (`range`), and along how much
+    of it it lies on the floor (`trails`)."""
 
     width: float
     back_reach: float
     lowest: float
     highest: float
     range: tuple[float, float]
+    trails: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import Literal
 
 from drafting.worn.stands.comfort import CRIMP
+from drafting.worn.stands.hems import ON_THE_FLOOR
 from drafting.worn.stands.model import GarmentWorn, HemWorn, LevelWorn, Strain
 from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
@@ -23,8 +24,8 @@ EVEN_HEM = 10.0
 TOLD_RANGE = 5.0
 """mm: hems that differ less from one fall to the next are told by one width (ours)."""
 
-ON_THE_FLOOR = 10.0
-"""mm over the floor below which a hem trails (by eye)."""
+TRAILING = 50.0
+"""mm of a hem on the floor from which it trails; less only touches (ours)."""
 
 DOORWAY, CHAIR = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""
@@ -81,7 +82,16 @@ def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing
     return "within" if strain.p95 > CRIMP else "nothing"
 
 
-SERIOUS = ("shape.only", "hem.trails", "pull.over", "treated.not", "pull.places", "hem.doorway")
+SERIOUS = (
+    "shape.only",
+    "held.braces",
+    "hem.trails",
+    "hem.touches",
+    "pull.over",
+    "treated.not",
+    "pull.places",
+    "hem.doorway",
+)
 """Words that come before all others, what is most serious first."""
 
 
@@ -108,8 +118,10 @@ def _hem(hem: HemWorn) -> Iterator[Remark]:
         yield remark("hem.even", width=hem.width, lowest=hem.lowest)
     if hem.back_reach > CLOSE:
         yield remark("hem.behind", reach=hem.back_reach)
-    if hem.lowest < ON_THE_FLOOR:
-        yield remark("hem.trails")
+    if hem.trails > TRAILING:
+        yield remark("hem.trails", trails=hem.trails)
+    elif hem.lowest < ON_THE_FLOOR:
+        yield remark("hem.touches")
     if high > DOORWAY:
         yield remark("hem.doorway", doorway=DOORWAY)
 

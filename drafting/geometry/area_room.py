@@ -1,0 +1,52 @@
+"""Room for a level box inside a flat shape that others cover in part: where a name can stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from drafting.geometry.curve import Points
+from drafting.geometry.path import Box
+
+
+def room_for_box(
+    ring: Points, covers: Iterable[Points], taken: Iterable[Box], size: tuple[float, float]
+) -> complex | None:
+    """Return the middle of the roomiest place for a box of `size` in a ring, or None where it has none.
+
+    Nothing of it lies under the rings that `covers` holds, nor on the boxes that are `taken`.
+    """
+    wide, high = size
+    free = _solid(ring)
+    for other in covers:
+        free = free.difference(_solid(other))
+    for box in taken:
+        free = free.difference(shapely.box(*box))
+    parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and part.area > wide * high]
+    if not parts:
+        return None
+
+    def squared(pairs: NDArray[np.float64]) -> NDArray[np.float64]:
+        return np.asarray(pairs * np.array([1.0, wide / high]))
+
+    flat = max((shapely.transform(part, squared) for part in parts), key=lambda part: part.area)
+    pole = shapely.maximum_inscribed_circle(flat, tolerance=4.0)
+    x, y = pole.coords[0][0], pole.coords[0][1] * high / wide
+    held = free.covers(shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
+    return complex(x, y) if held else None
+
+
+def shared_area(one: Points, other: Points) -> float:
+    """Return the area that two rings share, mm2, however they cross themselves."""
+    return float(_solid(one).intersection(_solid(other)).area)
+
+
+def _solid(ring: Points) -> shapely.Geometry:
+    """Return a ring as something solid, even where it crosses itself."""
+    if len(ring) < 3:
+        return shapely.Polygon()
+    solid = shapely.Polygon(np.column_stack([ring.real, ring.imag]))
+    return solid if solid.is_valid else solid.buffer(0)

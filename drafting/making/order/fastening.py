@@ -1,0 +1,71 @@
+"""What closes a garment, once it stands: buttonholes, buttons, hooks, eyelets, lacing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from drafting.draft.draft import Notion
+from drafting.making.model import Said, said
+from drafting.making.order.holes import Holes, holes
+from drafting.making.order.parts import Bench, notion_key
+from drafting.making.settings.edges import BUTTONHOLE
+
+FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
+"""Fasteners that are not sewn on."""
+
+DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
+
+
+def buttons(bench: Bench) -> None:
+    """Work the buttonholes that are drawn, sew the buttons on, then whatever else closes."""
+    done = {notion for step in bench.steps for notion in step.notions}
+    left = [n for n in bench.garment.draft.notions if n.what not in DONE_ELSEWHERE and notion_key(n) not in done]
+    found = [n for n in left if n.what == "button"]
+    drawn = holes(bench.garment.draft)
+    if drawn:
+        _holes(bench, drawn)
+    if found:
+        _sewn_on(bench, found, drawn)
+    for notion in left:
+        if notion.what != "button":
+            where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
+            key = notion_key(notion)
+            name = f"with {notion.what}"
+            bench.do("finish", "button", name, where, [_fastener(notion)], notions=[key], count=notion.count)
+
+
+def _holes(bench: Bench, drawn: Sequence[Holes]) -> None:
+    say = [said("do.holes_tried"), *map(_told, drawn), said("do.open_holes")]
+    pieces = list(dict.fromkeys(one.piece for one in drawn))
+    count = sum(one.count for one in drawn)
+    length = sum(one.count * one.length for one in drawn)
+    bench.do("finish", "buttonhole", "with buttonholes", pieces, say, count=count, length=length)
+    bench.also(setting=bench.settings.get((bench.garment.name, BUTTONHOLE)))
+
+
+def _told(one: Holes) -> Said:
+    key = "do.holes_side" if one.side else "do.holes"
+    return said(key, n=one.count, piece=one.piece, side=one.side, lie=one.lie, length=one.length)
+
+
+def _sewn_on(bench: Bench, found: Sequence[Notion], drawn: Sequence[Holes]) -> None:
+    draft = bench.garment.draft
+    holed = {one.piece for one in drawn}
+    shown = [n for n in found if n.piece not in holed]
+    say = [said("do.buttons")] if len(shown) < len(found) else []
+    say += [said("do.buttons_shown", piece=n.piece or n.where, n=n.count) for n in shown]
+    if any(n.kind == "flat" for n in found):
+        say.append(said("do.thread_shank"))
+    pieces = [n.piece for n in found if n.piece in draft] or bench.shell()
+    count = sum(n.count for n in found)
+    notions = [notion_key(n) for n in found]
+    bench.do("finish", "button", "with buttons", pieces, say, notions=notions, count=count)
+
+
+def _fastener(notion: Notion) -> Said:
+    facts = {"what": notion.what, "where": notion.where}
+    if notion.what in FASTENED:
+        return said(FASTENED[notion.what], **facts)
+    if not notion.note:
+        return said("do.fastener_plain", **facts)
+    return said("do.fastener", **facts, note=notion.note)

@@ -1,0 +1,84 @@
+"""What a tailored front and shoulder have inside: canvas, the tape of the roll line, pads, sleeve heads, bars.
+
+Common practice of tailoring. The draft leaves no height for a pad, so only the thinnest is asked for, and only
+where a lining covers it.
+"""
+
+from __future__ import annotations
+
+from drafting.draft.by_role import edges_as, pieces_as
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.ground.lengths import told
+from drafting.making.model import Supply, said
+from drafting.making.order.parts import Bench
+from drafting.making.order.seam_kinds import is_sleeve
+from drafting.making.seam_lengths import hands
+
+TAPE_SHORT = 0.02
+"""Share by which the roll line's tape is drawn up (common practice: 5 to 10 mm on a lapel of 40 cm)."""
+
+TAPE_ENDS = 40.0
+"""mm of tape beyond a line, to catch both ends (common practice)."""
+
+HEAD = 300.0
+"""mm of wadding for one sleeve head, from notch to notch over the crown (common practice)."""
+
+BAR = 10.0
+"""mm of a bar tack (common practice: 8 to 12)."""
+
+
+def roll_line(bench: Bench) -> None:
+    """Tape the roll line of every front that has one, while it lies flat."""
+    for piece in pieces_as(bench.garment.draft, PieceRole.FRONT):
+        lines = [mark.path.length for mark in piece.placements if mark.what == "roll line"]
+        if piece.material or not lines:
+            continue
+        tape = piece.count * (max(lines) + TAPE_ENDS)
+        pieces = [piece.name]
+        bench.do(
+            "prepare",
+            "stay",
+            f"{piece.name} taped",
+            pieces,
+            [said("do.roll_tape", short=TAPE_SHORT * max(lines))],
+            length=tape,
+        )
+        bench.also(
+            Supply("tape", f"linen or cotton stay tape, {told(6.0, 'small')} to {told(8.0, 'small')}", tape, "mm")
+        )
+
+
+def padded_shoulders(bench: Bench) -> None:
+    """Put sleeve heads and thin pads into a coat's shoulders before its lining closes them."""
+    draft = bench.garment.draft
+    rolled = any(m.what == "roll line" for p in pieces_as(draft, PieceRole.FRONT) for m in p.placements)
+    sleeved = [p.name for p in pieces_as(draft, PieceRole.TOP_SLEEVE, PieceRole.SLEEVE) if not p.material]
+    if not (rolled and sleeved and bench.lined()):
+        return
+    fronts = [p.name for p in pieces_as(draft, PieceRole.FRONT) if not p.material]
+    say = [said("do.sleeve_heads"), said("do.pads")]
+    bench.do("finish", "pad", "shoulders padded", [*sleeved, *fronts], say, length=2 * HEAD, count=2)
+    bench.also(
+        Supply("sleeve head", f"bias strip of lambswool or wadding, {told(40.0, 'small')} wide", 2 * HEAD, "mm"),
+        Supply("shoulder pad", f"thin, at most {told(6.0, 'small')}, one pair", 2.0, "piece"),
+    )
+
+
+def bars(bench: Bench) -> None:
+    """Bar the ends that are pulled at: the top of a body's vents and side pleats."""
+    draft = bench.garment.draft
+    ends = [
+        (piece.name, edge.name)
+        for piece in draft.pieces
+        if not piece.material and not is_sleeve(piece)
+        for role in (EdgeRole.VENT, EdgeRole.PLEAT)
+        for edge in edges_as(piece, role)[:1]
+        if role is EdgeRole.VENT or piece.role is PieceRole.BACK
+    ]
+    if not ends:
+        return
+    count = sum(hands(draft[piece]) for piece, _ in ends)
+    names = ", ".join(f"{piece} {edge}" for piece, edge in ends)
+    pieces = list(dict.fromkeys(piece for piece, _ in ends))
+    bench.do("finish", "bar", "barred", pieces, [said("do.bars", names=names, n=count)], length=count * BAR)
+    bench.also(along=ends)

@@ -1,0 +1,107 @@
+"""The lining: its own seams in an order in which each can be reached, then felled in.
+
+    tails joined and hung -> body joined -> sleeves closed -> body felled in -> sleeves felled round the armhole
+
+The sleeves' lining is not sewn to the body's: it is drawn in and felled over the armhole seam, which has to be
+worn by then (common practice).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from drafting.checks.treatments import iron_limit
+from drafting.draft.by_role import edge_as
+from drafting.draft.draft import Seam
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.making.model import Needle, Said, Setting, said
+from drafting.making.order.parts import Bench, pieces_of
+from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body
+from drafting.making.seam_lengths import seam_lengths
+from drafting.making.settings.edges import lining_key
+from drafting.making.settings.stitches import CAUGHT
+from drafting.making.settings.surface import layers_held
+
+HANG = 24.0
+"""hours that bias parts hang before their hem is levelled (common practice: 24 to 48)."""
+
+HUNG = (PieceRole.TAIL, PieceRole.GODET)
+
+FELLING = Setting(
+    stitch=CAUGHT, seam_class=2, stitch_length=4.0, needle=Needle("sharp", 70), foot="all-purpose", press="not"
+)
+"""By hand, 3 to 5 mm apart (common practice)."""
+
+
+def lining(bench: Bench) -> None:
+    """Make the lining by the shell's seams, then fell it in."""
+    draft = bench.garment.draft
+    behind = {name: p.name for p in draft.pieces if p.material == "lining" for name in p.lines}
+    if not behind:
+        return
+    seams = [s for s in draft.seams if all(piece in behind for piece in pieces_of(s))]
+    kinds = {seam.name: kind_of(draft, seam) for seam in seams}
+    body = [s for s in order_of_body(draft, seams) if kinds[s.name] in ("body", "flare", "dart")]
+    hung = [s for s in body if all(draft[piece].role in HUNG for piece in pieces_of(s))]
+    _made(bench, "tails' lining", hung, behind, [])
+    if bench.flared:
+        _hung(bench, [behind[name] for name in bench.flared if name in behind])
+    _made(bench, "body lining", [s for s in body if s not in hung], behind, list(_pleat(bench)))
+    _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
+    sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
+    bodies = [own for own in behind.values() if own not in sleeves]
+    _felled(bench, "lined", bodies, ["do.line", "do.line_loose"])
+    _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
+
+
+def _made(bench: Bench, name: str, seams: Sequence[Seam], behind: dict[str, str], more: Sequence[Said]) -> None:
+    if not seams:
+        return
+    lengths = seam_lengths(bench.garment)
+    pieces = list(dict.fromkeys(behind[piece] for seam in seams for piece in pieces_of(seam)))
+    names = ", ".join(seam.name for seam in seams)
+    length = sum(lengths[seam.name] for seam in seams)
+    bench.do("finish", "join", name, pieces, [said("do.lining", part=name, names=names), *more], length=length)
+    found = (bench.settings.get((bench.garment.name, lining_key(seam.name))) for seam in seams)
+    if setting := next(filter(None, found), None):
+        bench.also(setting=_beside(bench, setting))
+
+
+def _beside(bench: Bench, setting: Setting) -> Setting:
+    """Return a lining's setting as the shell allows it: no iron, no pin beside a cloth that takes none."""
+    fabric = bench.fabric
+    if fabric is None or iron_limit(fabric) != 0:
+        return setting
+    return replace(setting, press="not", dots=0, why=(), holds=layers_held(fabric))
+
+
+def _pleat(bench: Bench) -> list[Said]:
+    lined = (p for p in bench.garment.draft.pieces if p.material == "lining")
+    return [said("do.ease_pleat")] if any(edge_as(p, EdgeRole.EASE_PLEAT) for p in lined) else []
+
+
+def _hung(bench: Bench, pieces: Sequence[str]) -> None:
+    """Hang the tails' lining as the shell was hung, so that both have dropped before they are joined."""
+    if pieces:
+        say = [said("do.hang_lining", hours=HANG), said("do.level_lining")]
+        bench.do("finish", "hang", "lining levelled", pieces, say, wait=HANG, count=1)
+
+
+def _felled(bench: Bench, name: str, pieces: Sequence[str], keys: Sequence[str]) -> None:
+    if not pieces:
+        return
+    draft = bench.garment.draft
+    length = sum(e.length * draft[p].count for p in pieces for e in draft[p].edges if _is_felled(bench, p, e.name))
+    bench.do(
+        "finish", "fell", name, [*bench.shell(), *pieces], [said(k) for k in keys], length=length, shown=pieces
+    )
+    bench.also(setting=replace(FELLING, holds=layers_held(bench.fabric)))
+
+
+def _is_felled(bench: Bench, piece: str, edge: str) -> bool:
+    """Return whether an edge of the lining is in no seam of its own: it is felled to the shell."""
+    draft = bench.garment.draft
+    (shell,) = draft[piece].lines
+    joined = {ref for s in draft.seams for ref in (*s.a, *s.b) if kind_of(draft, s) not in ("set in", "facing")}
+    return (shell, edge) not in joined

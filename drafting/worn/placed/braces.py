@@ -1,0 +1,85 @@
+"""Whether a garment that hangs from the waist stays up by itself, and what holds it up where it does not.
+
+Trousers stay up where the body below is wider than their waist. Where a belly is the widest, they slide down
+as far as the floor, however well they are cut: such a wearer has always worn braces (common practice).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from drafting.draft.frame import BodyHeight
+from drafting.worn.form import tape
+from drafting.worn.form.form import Form
+from drafting.worn.nouns import Limb, MeshLevel, Reals, SewnMesh
+
+HOLDS = 1.01
+"""The body's greatest girth below / the garment's waist above which it stays up (ours)."""
+
+ABOVE = 20.0
+"""mm over the crotch at which the trunk is in one."""
+
+TRIED = 9
+"""Heights between crotch and waist at which the body is measured (ours)."""
+
+BESIDE = 80.0
+"""mm: an elastic no farther from the waist draws it in (ours)."""
+
+
+@dataclass(frozen=True)
+class Slides:
+    """A garment that slides down: its `waist` is not narrower than the body's greatest girth below it, mm."""
+
+    waist: float
+    widest: float
+
+
+def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
+    """Return why a garment would slide down from where its `points` (count, 3) start; None where it stays up.
+
+    What hangs from the shoulders, or goes round no leg, does not slide.
+    """
+    waist = _waist(mesh)
+    if waist is None:
+        return None
+    round_it = min([waist.drafted, *_drawn_in(mesh, points, waist)])
+    heights = np.linspace(form.levels["crotch"] + ABOVE, _height(mesh, points, waist), TRIED)
+    widest = max(tape.girth(form.contour(float(height))) for height in heights)
+    return None if widest > HOLDS * round_it else Slides(round_it, widest)
+
+
+def held_up(mesh: SewnMesh) -> SewnMesh:
+    """Return the garment with the vertices along its waist kept at their heights."""
+    waist = _waist(mesh)
+    if waist is None:
+        return mesh
+    nearest = waist.weights.argmax(axis=1)
+    return replace(mesh, hung=np.unique(mesh.sewn[waist.triangles, nearest]))
+
+
+def _waist(mesh: SewnMesh) -> MeshLevel | None:
+    """Return the uppermost girth of a garment that goes round legs and does not hang from the nape."""
+    if any(piece.frame.at(BodyHeight.NAPE) is not None for piece in mesh.pieces):
+        return None
+    legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
+    lines = [
+        level
+        for level in mesh.levels
+        if level.limb is Limb.TRUNK and np.isin(mesh.piece[level.triangles], legs).all()
+    ]
+    return max(lines, key=lambda level: float(mesh.flat[mesh.triangles[level.triangles], 1].mean()), default=None)
+
+
+def _height(mesh: SewnMesh, points: Reals, level: MeshLevel) -> float:
+    """Return the mean height of a level over the floor."""
+    return float(points[mesh.sewn[level.triangles], 2].mean())
+
+
+def _drawn_in(mesh: SewnMesh, points: Reals, waist: MeshLevel) -> list[float]:
+    """Return the lengths, mm round, of elastics that lie about the height of the waist."""
+    high, twice = _height(mesh, points, waist), 2.0 if mesh.halved else 1.0
+    return [
+        twice * one.rest for one in mesh.elastics if abs(float(points[one.vertices, 2].mean()) - high) < BESIDE
+    ]

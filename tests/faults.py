@@ -1,0 +1,134 @@
+"""Would a slip in a figure be found? `python -m tests.faults` plants faults, one at a time.
+
+Each is planted in a copy of the kit, never in this folder, and the tests beside it are run. A fault that
+no test finds is *alive*, and printed; at most two may be. It takes an hour, so CI only asks
+(`test_faults.py`) that every fault still has its place.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+MOST_ALIVE = 2
+
+
+@dataclass(frozen=True)
+class Planted:
+    """`was` becomes `now` in a file of the kit; the tests of `rooms` should find it."""
+
+    file: str
+    was: str
+    now: str
+    rooms: str
+
+    @property
+    def name(self) -> str:
+        return f"{self.file}: {self.was} -> {self.now}"
+
+
+def figure(file: str, name: str, now: str, rooms: str) -> Planted:
+    """Return a fault in a figure that stands by itself on one line, whatever it is today."""
+    line = re.search(rf"^{re.escape(name)}(: [^=]+)? = .+$", (ROOT / "drafting" / file).read_text("utf-8"), re.M)
+    return Planted(file, line.group(0) if line else f"{name} = (gone)", f"{name} = {now}", rooms)
+
+
+PLANTED = (
+    # geometry
+    Planted("geometry/arc.py", "4 / 3 * math.tan", "1.36 * math.tan", "geometry"),
+    Planted("geometry/area.py", "if found[2] > 0]", "if found[2] > 900]", "geometry layout"),
+    Planted(
+        "geometry/area.py",
+        "b in pairs if a < b), default=most",
+        "b in pairs if a < b - 1), default=most",
+        "geometry",
+    ),
+    Planted("geometry/curve.py", "math.radians(degrees)", "math.radians(degrees + 0.05)", "geometry"),
+    Planted("geometry/offset.py", "3 * s * t * t, t**3)", "3.01 * s * t * t, t**3)", "geometry"),
+    # shaping
+    figure("shaping/sleeve/easing.py", "BACK_SHARE", "0.50", "blocks"),
+    figure("shaping/sleeve/pitch.py", "BELOW_SEAM", "(40.0, 70.0)", "blocks"),
+    figure("shaping/sleeve/two_piece.py", "LEAST_UNDER", "0.5", "blocks"),
+    figure("shaping/torso/ways_out.py", "ARM_SHARE", "0.20", "blocks"),
+    figure("shaping/torso/bust_dart.py", "SIDE_DART_BELOW", "70.0", "blocks"),
+    figure("shaping/stretch.py", "PULL", "0.8", "blocks checks"),
+    figure("shaping/stretch.py", "SEAT_STRAIN", "0.12", "blocks checks"),
+    # finish
+    Planted("finish/notches.py", "return min(DEEPEST, width / 2)", "return min(DEEPEST, width)", "finish checks"),
+    Planted("finish/notches.py", "notch.at - spread / 2", "notch.at", "finish checks"),
+    figure("finish/notches.py", "APART", "9.0", "finish checks"),
+    figure("finish/hems.py", "KNIT_HEM", "32.0", "finish"),
+    Planted("finish/hems.py", "HemSort.SLEEVE: 35.0", "HemSort.SLEEVE: 28.0", "finish"),
+    figure("finish/hems.py", "LEAST_HEM", "8.0", "finish"),
+    figure("finish/corners.py", "REACH", "3.0", "finish checks"),
+    # layout
+    figure("layout/lay.py", "BUY_STEP", "50.0", "layout"),
+    Planted("layout/repeat.py", "round(n * step) - shift", "round(n * step) + shift", "layout"),
+    figure("layout/cloth.py", "INTERFACING_WIDTH", "1000.0", "layout"),
+    figure("layout/outlines.py", "DRIFT", "3.0", "layout"),
+    # making
+    figure("making/shopping.py", "SPARE_BUTTONS", "0", "making"),
+    figure("making/thread.py", "WASTE", "0.10", "making"),
+    figure("making/thread.py", "OVERCAST_WIDE", "1.5", "making"),
+    figure("making/tables.py", "TRIM_ENDS", "20.0", "making"),
+    figure("making/treating.py", "STRETCHES", "0.3", "making"),
+    figure(
+        "making/settings/needles.py", "BY_MASS", "((60.0, 60), (110.0, 70), (150.0, 80), (340.0, 90))", "making"
+    ),
+    figure("making/cautions.py", "SMALL_CHILD", "1200.0", "making"),
+)
+
+
+def misplaced() -> list[str]:
+    """Return the faults whose place is not found exactly once in today's kit."""
+    return [
+        fault.name
+        for fault in PLANTED
+        if (ROOT / "drafting" / fault.file).read_text("utf-8").count(fault.was) != 1
+    ]
+
+
+def failing(copy: Path, rooms: str) -> bool:
+    """Return whether a test of the rooms fails in `copy`."""
+    asked = [sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider"]
+    folders = [f"tests/{room}" for room in rooms.split()]
+    return subprocess.run([*asked, *folders], cwd=copy, capture_output=True, check=False).returncode != 0
+
+
+def found(fault: Planted, copy: Path) -> bool:
+    """Return whether the tests of the fault's rooms fail once it is planted in `copy`."""
+    path = copy / "drafting" / fault.file
+    sound = path.read_text("utf-8")
+    path.write_text(sound.replace(fault.was, fault.now), "utf-8")
+    try:
+        return failing(copy, fault.rooms)
+    finally:
+        path.write_text(sound, "utf-8")
+
+
+def main(wanted: str = "") -> int:
+    """Plant every fault whose name holds `wanted`; return how many too many are alive."""
+    tried = [fault for fault in PLANTED if wanted in fault.name]
+    alive = []
+    with tempfile.TemporaryDirectory() as folder:
+        copy = Path(folder) / "kit"
+        shutil.copytree(ROOT, copy, ignore=shutil.ignore_patterns(".git", ".venv*", "__pycache__"))
+        for rooms in sorted({fault.rooms for fault in tried}):
+            if failing(copy, rooms):
+                sys.exit(f"the tests of {rooms} fail before anything is planted")
+        for fault in tried:
+            seen = found(fault, copy)
+            print("found" if seen else "ALIVE", fault.name, flush=True)
+            alive += [] if seen else [fault]
+    print(f"{len(alive)} alive of {len(tried)}")
+    return max(0, len(alive) - MOST_ALIVE)
+
+
+if __name__ == "__main__":
+    sys.exit(main(*sys.argv[1:2]))
