@@ -152,11 +152,11 @@ def sleeve(
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
     seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
-    more = 0.0
+    more, last = 0.0, (0.0, 0.0)
     for _ in range(CAP_ROUNDS):
         if abs(off := seams.lean - cap.lean) <= SQUARE:
             break
-        more += off  # a bent forearm lets the seams lean otherwise than the cap was told
+        more, last = _nearer((more, off), last), (more, off)
         cap, width = fit_widened(front, back, width, wrist, length, more)
         seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
     draft = one_piece(
@@ -175,6 +175,16 @@ def sleeve(
     return with_body_girths(draft, share)
 
 
+def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:
+    """Return how much more the cap is to be told that its seams lean, degrees: a bent forearm and a square hem
+    let them lean otherwise. `now` and `last` are what it was told, and by how much the seams then leant more.
+
+    Between two that miss on either side it lies where a straight line would be right.
+    """
+    (more, off), (before, was) = now, last
+    return more + off if off * was >= 0 else more + off * (more - before) / (was - off)
+
+
 def _seams_below(
     body: Body,
     choices: Choices,
@@ -189,10 +199,12 @@ def _seams_below(
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     cuffed = choices.cuff_depth > 0
-    below = Forearm(cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed)
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
     if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
+    below = Forearm(
+        cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed, slit=slit
+    )
     seams = sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long)
     return seams, min(slit, MOST_SLIT * seams.back[-1].length, MOST_SLIT * seams.front.length)

@@ -27,11 +27,17 @@ SHARPEST = 27.0
 """Degrees by which a straight hem's corners may miss a right angle (ours: at 31 a slit loses its allowance)."""
 
 
+BESIDE_SLIT = 15.0
+"""mm: the seam allowance usual along a slit. Where it meets the hem's, turned up aslant, it is lost for so
+far times the tangent of that angle; a slit keeps it beside its middle."""
+
+
 @dataclass(frozen=True)
 class Forearm:
     """What the lower sleeve must be: width, wrist (hem length), length on the middle line and elbow
     depth, both from the crown, mm. The hem's corners lie `bow` lower than where the middle line ends. A
-    hem that a straight cuff is sewn to is straight; its seams end in a slit, so nothing meets in an angle."""
+    hem that a straight cuff is sewn to is straight; its seams end in a slit of `slit` mm, so nothing meets in
+    an angle."""
 
     cap: Cap
     width: float
@@ -40,6 +46,7 @@ class Forearm:
     elbow: float
     bow: float = 0.0
     straight_hem: bool = False
+    slit: float = 0.0
 
     @property
     def corner(self) -> float:
@@ -55,7 +62,8 @@ class Forearm:
     def straight(self) -> bool:
         """Whether the hem is straight: asked for, and its corners not so sharp that no allowance fits there."""
         aside, down = abs(self.width - self.wrist) / 2, self.length - self.cap.height
-        return self.straight_hem and aside <= down * math.tan(math.radians(SHARPEST))
+        sharpest = min(math.tan(math.radians(SHARPEST)), self.slit / 2 / BESIDE_SLIT)
+        return self.straight_hem and aside <= down * sharpest
 
     @property
     def lean(self) -> float:
