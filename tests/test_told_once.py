@@ -34,6 +34,29 @@ def test_five_faulty_files_are_told_at_once(tmp_path: Path) -> None:
     }
 
 
+SHIRT = (
+    'wearer = "body.toml"\n[fabrics]\nshell = "shell.toml"\n[garments.shirt]\nblock = "shirt"\nfabric = "shell"\n'
+)
+
+
+@pytest.mark.parametrize("written", ["£12", '"£12', "\u201c£12\u201d", '"£12"'])
+def test_a_value_that_is_none_in_any_quotes_is_told_once(written: str, tmp_path: Path) -> None:
+    (tmp_path / "costume.toml").write_text(f"{SHIRT}[garments.shirt.choices]\ncuff_depth = {written}\n", "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_whole_costume(tmp_path / "costume.toml")
+    (fault,) = (one for one in refused.value.faults if one.line == 8)
+    assert "'£12' cannot be read as a length" in fault.what
+    assert ("straight quotes" in fault.right) == (written != '"£12"')
+
+
+def test_of_a_value_that_is_right_its_quotes_are_told(tmp_path: Path) -> None:
+    (tmp_path / "costume.toml").write_text(f"{SHIRT}[garments.shirt.choices]\ncuff_depth = 7 cm\n", "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_whole_costume(tmp_path / "costume.toml")
+    (fault,) = (one for one in refused.value.faults if one.line == 8)
+    assert fault.right == 'put quotes round the value: cuff_depth = "7 cm"'
+
+
 def test_hands_that_differ_are_told_apart_and_the_worst_first() -> None:
     found = [
         Finding("cap", "note", "sleeve left", 1, None, "the same", hand="left"),

@@ -11,6 +11,7 @@ from drafting.body.other_unit import (
     LEAST_GIRTH,
     MOST_GIRTH,
     Meant,
+    all_meant,
     asked_of,
     girths_meant,
     likely,
@@ -168,7 +169,7 @@ def _bands(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Say which measures lie outside the adult bands (none is refused for it)."""
     if not ADULT_LOW <= means["height"] <= 1.05 * ADULT_HIGH:
         text = "the height is no adult's: the adult bands say nothing about this figure"
-        way = meant_as(means["height"], ADULT_LOW, ADULT_HIGH, unit)
+        way = None if all_meant(means, unit) else meant_as(means["height"], ADULT_LOW, ADULT_HIGH, unit)
         text += f"; {asked_of('height', way)}" if way else ""
         yield _say("adult band", "note", "height", means["height"], text)
         return

@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from drafting.body.dimensions import DIMENSIONS
+from drafting.body.estimates import ADULT_HIGH
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
 from drafting.ground.units import FARTHEST, LENGTH_UNITS, ShownUnit, parse_length, show_length, shown_unit
@@ -30,6 +31,12 @@ and hip at .38 leave room for a doll, the waist at .25 for a laced corset (ours)
 
 MOST_GIRTH = 1.15
 """Of the height, above which a girth is asked about: far more than anybody in the survey (.82; ours)."""
+
+TODDLER = 850.0
+"""mm, the height of a child of two (from memory): wearers are mostly between it and the tallest of the survey."""
+
+TALLEST = 2720.0
+"""mm; the tallest man known (from memory): a file that makes anybody taller is asked before it is drafted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +64,21 @@ def other_ways(mm: float, unit: str | None) -> Iterator[Meant]:
         yield Meant("a decimal point out of place", text, mm * times, None)
 
 
+def both_slips(mm: float, unit: str | None) -> Iterator[Meant]:
+    """Yield the ways to read a number that is in another unit *and* has its decimal point out of place.
+
+    >>> [way.written for way in both_slips(38.0, "cm")]  # it said 3.8
+    ['38 in', '0.38 in']
+    """
+    own = shown_unit(unit)
+    number = mm / float(LENGTH_UNITS[own])
+    for other in ("cm", "in") if own != "mm" else ("in",):
+        for times in (10.0, 0.1) if other != own else ():
+            words = f"{NAMES[other]} with a decimal point out of place"
+            size = float(LENGTH_UNITS[other])
+            yield Meant(words, f"{times * number:.4g} {other}", times * number * size, None)
+
+
 def meant_as(mm: float, low: float, high: float, unit: str | None) -> Meant | None:
     """Return the first other way to read `mm` that lies between `low` and `high` mm.
 
@@ -79,6 +101,33 @@ def beyond(name: str, mm: float, unit: str | None) -> str:
     return asked_of(name, way) if way else ""
 
 
+def all_meant(means: Mapping[str, float], unit: str | None) -> Meant | None:
+    """Return what the height is in the unit that all measures (mm) look meant in, None where none looks so.
+
+    Measures that go together in one unit go together in any: only their size tells that all are in another.
+    """
+    height = means.get("height", TODDLER)
+    girths = [name for name in LEAST_GIRTH if name in means]
+    together = all(LEAST_GIRTH[name] <= means[name] / height <= MOST_GIRTH for name in girths)
+    if TODDLER <= height <= ADULT_HIGH or len(girths) < 2 or not together:
+        return None
+    way = meant_as(height, TODDLER, ADULT_HIGH, unit)
+    return way if way and way.unit else None
+
+
+def all_asked(height: float, way: Meant, unit: str | None, *, may_be: bool) -> Fault:
+    """Return the question whether all measures of a file are in another unit.
+
+    `may_be` says that the height (mm) may be somebody's as it stands. Lengths are as `told` writes them.
+    """
+    own = shown_unit(unit)
+    right = f'if they are, the height is {told(way.mm)}: write unit = "{way.unit}" at the top of the file'
+    if may_be:
+        right += f", else height = {_toml(f'{_number(height, own)} {own}')}"
+    what = f"all measures look like {way.words}: as they stand the height is {both_units(height, own)}"
+    return Fault(what, right, "unit")
+
+
 def girths_meant(means: Mapping[str, float], unit: str | None) -> dict[str, Meant]:
     """Return the girths (mm) far too small or great beside the height that another way would explain."""
     height = means["height"]
@@ -88,7 +137,11 @@ def girths_meant(means: Mapping[str, float], unit: str | None) -> dict[str, Mean
     for name, least in LEAST_GIRTH.items():
         mm = means.get(name)
         if mm is not None and not least * height <= mm <= most:
-            way = meant_as(mm, least * height, MOST_GIRTH * height, unit)
+            within = (least * height, MOST_GIRTH * height)
+            way = meant_as(mm, *within, unit)
+            if way is None and mm < least * height:
+                slips = both_slips(mm, unit)
+                way = next((slip for slip in slips if within[0] <= slip.mm <= within[1]), None)
             if way:
                 found[name] = way
     return found
@@ -135,7 +188,9 @@ def _fault(means: Mapping[str, float], names: list[str], meant: Mapping[str, Mea
     what = f"{given} on a height of {show_length(height, own)} ({first / height:.2f} of it)"
     way = meant.get(names[0])
     if way is None:
-        return Fault(f"{what} is nobody's", "check both, and the unit of the file", ", ".join(names))
+        reach = " and ".join(show_length(share * height, own) for share in (LEAST_GIRTH[names[0]], MOST_GIRTH))
+        right = f"between {reach} goes with that height: check both, and the unit of the file"
+        return Fault(f"{what} is nobody's", right, ", ".join(names))
     offered = " / ".join(both_units(meant[name].mm, own) for name in names)
     would = f"{way.words} would be" if way.unit else "in its place it would be"
     right = f"{would} {offered}: if so write {names[0]} = {_toml(way.written)}"

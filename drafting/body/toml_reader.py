@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -10,7 +11,7 @@ from typing import Any
 
 from drafting.body.body import Body
 from drafting.body.dimensions import dimension_name, meant_by, names_offered
-from drafting.body.other_unit import beyond
+from drafting.body.other_unit import TALLEST, all_asked, all_meant, beyond
 from drafting.body.refusals import FARTHEST, NEAREST, Taken, missing, unlikely
 from drafting.body.wearer import MOST_WORN, wearer
 from drafting.ground.errors import Fault, InputError
@@ -105,7 +106,9 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
         for name, given in raw.layers.items()
         if _known(faults, name, given, "layers.")
     }
-    taken = _taken(raw, faults, unit)
+    before = len(faults.found)
+    asked = _all_asked(raw, faults, unit)
+    taken = {} if len(faults.found) > before else _taken(raw, faults, unit)
     stated = frozenset(dimension_name(name) or name for name, given in raw.measures.items() if _stated(given))
     if faults.found:
         strange = [name for name in raw.measures if dimension_name(name) is None]
@@ -116,7 +119,7 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
         return wearer(
             taken,
             layers={k: v or 0.0 for k, v in layers.items()},
-            said=said,
+            said=(*said, asked) if asked else said,
             unit=unit,
             stated=stated,
             fittings=tuple(raw.fittings),
@@ -161,6 +164,34 @@ def _taken(raw: RawBody, faults: Faults, unit: str | None) -> dict[str, Taken]:
         if value is not None:
             taken[name] = value
     return taken
+
+
+def _all_asked(raw: RawBody, faults: Faults, unit: str | None) -> Finding | None:
+    """Return a warning that asks whether all measures that say no unit are in another than the file's.
+
+    Where nobody is so tall as they make the wearer, a fault asks it too.
+    """
+    means = _in_the_file_s_unit(raw, unit)
+    way = all_meant(means, unit)
+    if way is None:
+        return None
+    height = means["height"]
+    asked = all_asked(height, way, unit, may_be=height <= FARTHEST).in_unit(unit)
+    if height > TALLEST:
+        faults.add(asked.what, asked.right, asked.field, raw.about["unit"].line)
+    return Finding("unit", "warning", "height", height, None, f"{asked.what}; {asked.right}")
+
+
+def _in_the_file_s_unit(raw: RawBody, unit: str | None) -> dict[str, float]:
+    """Return the measures (mm) that can be read and say no unit beside their number."""
+    means = {}
+    for name, given in raw.measures.items():
+        hands = given if isinstance(given, tuple) else (given,)
+        with suppress(BadValue):
+            if not _stated(given):
+                lengths = [parse_length(one.value, unit) for one in hands]
+                means[dimension_name(name) or name] = sum(lengths) / len(lengths)
+    return means
 
 
 def _measure(given: Given | tuple[Given, Given], faults: Faults, name: str, unit: str | None) -> Taken | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from drafting.ground.lengths import in_unit
@@ -13,7 +14,8 @@ class Fault:
 
     `what` says what is wrong, `right` what would be right; `line` counts from 1 and is None where
     the fault has no line (a file that cannot be opened, a body handed over by a notebook). A key
-    that is missing has the line of its table.
+    that is missing has the line of its table. `misquoted` says that nothing but the quotes of the
+    value is at fault, and that the line was read as it was most likely meant.
     """
 
     what: str
@@ -21,6 +23,7 @@ class Fault:
     field: str = ""
     file: str = ""
     line: int | None = None
+    misquoted: bool = False
 
     def in_unit(self, unit: str | None) -> Fault:
         """Return this fault with the lengths that are told in it in `unit` (None: cm)."""
@@ -62,5 +65,24 @@ class InputError(DraftError):
     """Files that cannot be used: every fault of them once, in `faults`, by file and line."""
 
     def __init__(self, faults: tuple[Fault, ...] | list[Fault]) -> None:
-        self.faults = tuple(sorted(dict.fromkeys(faults), key=lambda one: (one.file, one.line or 0)))
+        self.faults = tuple(sorted(_told_once(faults), key=lambda one: (one.file, one.line or 0)))
         super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+def _told_once(faults: Iterable[Fault]) -> Iterator[Fault]:
+    """Yield each fault once; that a value was written wrong is told with what is wrong with the value itself."""
+    every = dict.fromkeys(faults)
+    misquoted = {_value_of(one) for one in every if one.misquoted}
+    judged = {_value_of(one) for one in every if not one.misquoted}
+    for one in every:
+        if one.misquoted and _value_of(one) in judged:
+            continue
+        if not one.misquoted and _value_of(one) in misquoted:
+            right = f"{one.right}, and put straight quotes round the value".lstrip(", ")
+            one = replace(one, right=right)
+        yield one
+
+
+def _value_of(fault: Fault) -> tuple[str, int | None, str]:
+    """Return the file, the line and the key's own name: of which value a fault speaks."""
+    return fault.file, fault.line, fault.field.rpartition(".")[2]

@@ -75,10 +75,11 @@ def cured(message: str, row: str, path: str, line: int) -> Cure:
         straight = row.translate(_STRAIGHT)
         if straight != row and _reads(straight):
             right = f"type straight ones: {clean_text(straight, 2 * SHOWN)}"
-            return Cure(Fault("has curly quotes", right, _key(row), path, line), straight)
+            return Cure(Fault("has curly quotes", right, _key(row), path, line, misquoted=True), straight)
         if opened := _OPEN.fullmatch(straight):
             right = f'close it: {opened["key"]} = "{clean_text(opened["value"], SHOWN)}"'
-            return Cure(Fault("a quote is missing", right, opened["key"], path, line), _quoted(opened))
+            fault = Fault("a quote is missing", right, opened["key"], path, line, misquoted=True)
+            return Cure(fault, _quoted(opened))
         if bare := _BARE.fullmatch(row):
             value = clean_text(bare["value"], SHOWN)
             if _DAY.fullmatch(value):
@@ -86,7 +87,8 @@ def cured(message: str, row: str, path: str, line: int) -> Cure:
                     Fault(f"{value} is no day", "write it like 2027-01-05", bare["key"], path, line), f"# {row}"
                 )
             right = f'put quotes round the value: {bare["key"]} = "{value}"'
-            return Cure(Fault(f"{value} stands without quotes", right, bare["key"], path, line), _quoted(bare))
+            fault = Fault(f"{value} stands without quotes", right, bare["key"], path, line, misquoted=True)
+            return Cure(fault, _quoted(bare))
     words = re.sub(r"\s*\(at .*\)", "", message).strip() or "it is nested too deeply"
     said = clean_text(f"this cannot be read: {words}", 140)
     return Cure(Fault(said, 'a line looks like key = "92 cm"', "", path, line), None)

@@ -24,9 +24,6 @@ CORNER = 6 + 218j
 FRONT = 150.0
 """mm of the card that stand against the table's front."""
 
-STRIP = 25.0
-"""mm: the width of a test strip (`Source.ASTM_D1388`)."""
-
 RULER = 6 + 30j
 REACH = 180
 """mm that the ruler measures."""
@@ -38,27 +35,41 @@ HEAD = ("The overhang test",)
 
 @dataclass(frozen=True)
 class CardRuler:
-    """What the card's ruler and words are in: mm of one figure, of the marks between, and what they are called."""
+    """What the card is in: mm of a figure of its ruler, of the marks between, their name, how wide it is.
+
+    `square` is the number of the scale square that proves it; `loaded` is the width, the marks and the load of
+    the loaded strip.
+    """
 
     figure: float
     ticks: Mapping[float, float]
     called: str
+    wide: float
     strip: str
-    loaded: tuple[str, str]
+    loaded: tuple[str, str, str]
+    square: int
 
     def __post_init__(self) -> None:
         freeze(self, "ticks")
 
 
 CM = CardRuler(
-    figure=10.0, ticks={10.0: 6.0, 5.0: 4.5, 1.0: 3.0}, called="cm", strip="25 mm", loaded=("5 cm", "100 mm")
+    figure=10.0,
+    ticks={10.0: 6.0, 5.0: 4.5, 1.0: 3.0},
+    called="cm",
+    wide=25.0,
+    strip="25 mm",
+    loaded=("5 cm", "100 mm", "500 g"),
+    square=1,
 )
 INCHES = CardRuler(
     figure=25.4,
     ticks={25.4: 6.0, 12.7: 5.0, 6.35: 4.0, 3.175: 3.2, 1.5875: 2.4},
     called="inches",
+    wide=25.4,
     strip="1 in",
-    loaded=("2 in", "4 in"),
+    loaded=("2 in", "4 in", "500 g (17 5/8 oz)"),
+    square=0,
 )
 """Sixteenths, as on a tape; strips of 1 in and 25 mm are the same test (`Source.ASTM_D1388`: 25 mm)."""
 
@@ -73,7 +84,7 @@ HOW = (
     "ends, and take the mean of four.",
 )
 LOADED = (
-    "The loaded strip: cut it twice as wide as this ruler ({wide}), mark {marks} on it, hang it up, clip 500 g",
+    "The loaded strip: cut it twice as wide as this ruler ({wide}), mark {marks} on it, hang it up, clip {load}",
     "along its whole lower edge, wait a minute, and read the marks. Along, across, and on the bias.",
 )
 
@@ -81,10 +92,11 @@ LOADED = (
 def strip_card(unit: str | None = "cm") -> Sheet:
     """Return the card as a sheet, true to scale, its ruler in cm or in inches."""
     scale = INCHES if shown_unit(unit) == "in" else CM
+    wide, marks, load = scale.loaded
     how = tuple(line.format(strip=scale.strip) for line in HOW)
-    loaded = tuple(line.format(wide=scale.loaded[0], marks=scale.loaded[1]) for line in LOADED)
+    loaded = tuple(line.format(wide=wide, marks=marks, load=load) for line in LOADED)
     ruler, figures = _ruler(scale)
-    square, *captions = scale_square(1, SQUARE)
+    square, *captions = scale_square(scale.square, SQUARE)
     texts = (
         Text(6 + 250j, 5.0, HEAD, bold=True),
         Text(6 + 243j, 2.5, how),
@@ -114,7 +126,7 @@ def _slope_words() -> tuple[Text, ...]:
 
 def _ruler(scale: CardRuler) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     x, y = RULER.real, RULER.imag
-    top = complex(x, y + STRIP)
+    top = complex(x, y + scale.wide)
     least = min(scale.ticks)
     at = [n * least for n in range(1, round(REACH / least))]
     ticks = tuple(line(top + mm, top + mm - 1j * _tick(mm, scale)) for mm in at)
@@ -124,7 +136,7 @@ def _ruler(scale: CardRuler) -> tuple[tuple[Stroke, ...], tuple[Text, ...]]:
     )
     wide = f"This ruler is as wide as the strip: {scale.strip}."
     words = (f"{scale.called} that hang over. {wide} This end to the front.",)
-    frame = box_path((x, y, x + REACH, y + STRIP))
+    frame = box_path((x, y, x + REACH, y + scale.wide))
     strokes = (Stroke(Layer.CUT, (frame,), "ruler", closed=True), Stroke(Layer.SCALE, ticks, "scale-check.ruler"))
     return strokes, (*figures, Text(complex(x + 3, y + 5), 3.2, words, layer=Layer.SCALE))
 

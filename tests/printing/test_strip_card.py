@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from io import BytesIO
 
 import numpy as np
@@ -47,8 +48,22 @@ def test_the_ruler_is_25_mm_wide_and_counts_every_millimetre() -> None:
     assert (square[2] - square[0], square[3] - square[1]) == pytest.approx((100.0, 100.0), abs=1e-3)
 
 
-def test_everything_lies_on_the_card_and_no_words_cross_a_line() -> None:
-    sheet = strip_card()
+def test_the_ruler_in_inches_is_an_inch_wide_and_its_square_and_words_are_in_inches() -> None:
+    text = svg_text(strip_card("in"))
+    _, y0, _, y1 = shapes(text, "cut-line")["ruler"].bbox()
+    assert y1 - y0 == pytest.approx(25.4, abs=1e-3)
+    found = ticks([float(part.end.x) for part in shapes(text, "scale-check")["scale-check.ruler"]])
+    assert np.diff(found) == pytest.approx(25.4 / 16, abs=2e-3)
+    square = shapes(text, "scale-check")["scale-check.4in"].bbox()
+    assert (square[2] - square[0], square[3] - square[1]) == pytest.approx((101.6, 101.6), abs=1e-3)
+    words = " ".join(line for one in strip_card("in").texts for line in one.lines)
+    assert "500 g (17 5/8 oz)" in words  # an ounce is 28.35 g
+    assert not re.search(r"\b(mm|cm)\b", words)
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+def test_everything_lies_on_the_card_and_no_words_cross_a_line(unit: str) -> None:
+    sheet = strip_card(unit)
     assert page(svg_text(sheet)).width == pytest.approx(sheet.width)
     for box in (*(text.bounds for text in sheet.texts), *(stroke.bounds for stroke in sheet.strokes)):
         assert box[0] >= 0

@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.body import Body, Measure, dimension_name
-from drafting.body.other_unit import NAMES, Meant, girths_meant, other_ways
+from drafting.body.other_unit import NAMES, Meant, all_meant, girths_meant, other_ways
 from drafting.checks.words import capital, plain
-from drafting.ground.units import BadValue, ShownUnit, parse_length, show_length, shown_unit
+from drafting.ground.units import BadValue, ShownUnit, parse_length, show_length, shown_unit, unit_of
 from drafting.notebook.measuring.order import ORDER
 from drafting.notebook.measuring.state import Taking, read
 
@@ -108,6 +108,11 @@ def _other_units(taking: Taking) -> dict[str, Meant]:
     """Return the measures that another unit would explain, each with what it would be."""
     means = {name: _mm(taking, name) for name in taking.fields if dimension_name(name)}
     means = {name: mm for name, mm in means.items() if mm > 0}
+    own = shown_unit(taking.unit)
+    plainly = {name: mm for name, mm in means.items() if unit_of(taking.fields[name][0], own) == own}
+    if whole := all_meant(plainly, own):
+        every = ((name, way) for name, mm in plainly.items() for way in other_ways(mm, own))
+        return {name: way for name, way in every if way.unit == whole.unit}
     found = girths_meant(means, taking.unit) if "height" in means else {}
     for name, text in _asked(taking):
         ways = other_ways(means[name], taking.unit) if name in means else ()
