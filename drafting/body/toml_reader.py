@@ -183,14 +183,15 @@ def _all_asked(raw: RawBody, faults: Faults, unit: str | None) -> Finding | None
 
 
 def _in_the_file_s_unit(raw: RawBody, unit: str | None) -> dict[str, float]:
-    """Return the measures (mm) that can be read and say no unit beside their number."""
+    """Return the known measures (mm) that can be read and say no unit beside their number."""
     means = {}
     for name, given in raw.measures.items():
         hands = given if isinstance(given, tuple) else (given,)
+        known = dimension_name(name)
         with suppress(BadValue):
-            if not _stated(given):
+            if known and not _stated(given):
                 lengths = [parse_length(one.value, unit) for one in hands]
-                means[dimension_name(name) or name] = sum(lengths) / len(lengths)
+                means[known] = sum(lengths) / len(lengths)
     return means
 
 
