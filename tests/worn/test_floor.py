@@ -31,8 +31,8 @@ SUNK = 0.5
 
 @pytest.fixture(scope="module")
 def trailing() -> AtRest:
-    """Trousers 15 cm longer than to just over the floor."""
-    draft = drafted("trousers", None, {"leg_length": 150.0})
+    """Trousers 18 cm longer than to just over the floor."""
+    draft = drafted("trousers", None, {"leg_length": 180.0})
     return on_form(draft, "trousers", wearers_form(chart_body()), mesh=COARSE)
 
 
