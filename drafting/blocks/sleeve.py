@@ -33,6 +33,8 @@ from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, cuff_depth, stre
 from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
+from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
+from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.stretch import settle_stretch
@@ -151,21 +153,16 @@ def sleeve(
     settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
-    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
-    more, last = 0.0, (0.0, 0.0)
-    for _ in range(CAP_ROUNDS):
-        if abs(off := seams.lean - cap.lean) <= SQUARE:
-            break
-        more, last = _nearer((more, off), last), (more, off)
-        cap, width = fit_widened(front, back, width, wrist, length, more)
-        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    sewn = front, back
+    cap, width, seams, slit = _squared(body, choices, sewn, cap, hems, length, width, scale, hand)
+    narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
         seams,
-        (front, back),
+        sewn,
         slit,
-        (*cloth_said, *settled, *lengthened_said(length, asked)),
+        (*cloth_said, *settled, *narrow, *lengthened_said(length, asked)),
         Girth("upper_arm", arm, ease, width - arm, limb=True),
     )
     if choices.hem_fullness > 1:
@@ -175,11 +172,37 @@ def sleeve(
     return with_body_girths(draft, share)
 
 
-def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:
-    """Return how much more the cap is to be told that its seams lean, degrees: a bent forearm and a square hem
-    let them lean otherwise. `now` and `last` are what it was told, and by how much the seams then leant more.
+def _squared(
+    body: Body,
+    choices: Choices,
+    sewn: tuple[HalfArmhole, HalfArmhole],
+    cap: Cap,
+    hems: tuple[float, float],
+    length: float,
+    width: float,
+    scale: float,
+    hand: float,
+) -> tuple[Cap, float, SleeveSeams, float]:
+    """Return the cap fitted until it starts square to its seams, the width, the seams and the slit.
 
-    Between two that miss on either side it lies where a straight line would be right.
+    A bent forearm, and seams bowed out, lean otherwise than the cap was told.
+    """
+    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    more, last = 0.0, (0.0, 0.0)
+    for _ in range(CAP_ROUNDS):
+        if abs(off := seams.lean - cap.lean) <= SQUARE:
+            break
+        more, last = _nearer((more, off), last), (more, off)
+        cap, width = fit_widened(*sewn, width, hems[1], length, more)
+        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    return cap, width, seams, slit
+
+
+def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:
+    """Return how much more the cap is to be told that its seams lean, degrees.
+
+    `now` and `last` are what it was told, and by how much the seams then leant more. Between two that miss on
+    either side it lies where a straight line would be right.
     """
     (more, off), (before, was) = now, last
     return more + off if off * was >= 0 else more + off * (more - before) / (was - off)
@@ -204,7 +227,14 @@ def _seams_below(
     if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     below = Forearm(
-        cap=cap, width=width, wrist=hems[1], length=length, elbow=elbow, straight_hem=cuffed, slit=slit
+        cap=cap,
+        width=width,
+        wrist=hems[1],
+        length=length,
+        elbow=elbow,
+        straight_hem=cuffed,
+        slit=slit,
+        fullest=(forearm_depth(body), min(forearm_room(body, choices.arm_ease, scale), width)),
     )
     seams = sleeve_seams(below, choices.elbow_bend if long else 0.0, passes_elbow=long)
     return seams, min(slit, MOST_SLIT * seams.back[-1].length, MOST_SLIT * seams.front.length)

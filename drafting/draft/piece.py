@@ -49,6 +49,7 @@ class Edge:
 
     `sewn` is the length (mm) it becomes when gathers or elastic are pulled up (None: as drawn);
     `allowance` the seam or hem allowance asked for here (None: the finish's own for this kind).
+    `drops` is what a hem has beyond its allowance, cut away when it is levelled (mm).
     `role` says what it is, `half` on which half of the body, `dart` of which dart it is a leg;
     `twin` names the edge of a folded piece whose inside it is.
     """
@@ -58,6 +59,7 @@ class Edge:
     kind: EdgeKind = EdgeKind.SEAM
     sewn: float | None = None
     allowance: float | None = None
+    drops: float = 0.0
     notches: tuple[Notch, ...] = ()
     role: EdgeRole = EdgeRole.PLAIN
     half: Half = Half.NONE

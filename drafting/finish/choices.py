@@ -85,6 +85,15 @@ class FinishChoices:
         group="finish",
         source=ours("a child of 1160 mm grows some 60 mm a year (from memory), of which a leg has half"),
     )
+    hang_length: float = choice(
+        15.0,
+        "mm",
+        "so much longer are panels cut that hang on the bias: it drops, and is cut away when the hem is levelled",
+        low=0,
+        high=100,
+        group="finish",
+        source=practice("10 to 20"),
+    )
     let_out: float = choice(
         0.0,
         "mm",
@@ -120,14 +129,14 @@ class FinishChoices:
         if edge.kind in (EdgeKind.FOLD, EdgeKind.DART):
             return 0.0
         if edge.allowance is not None:
-            return edge.allowance
+            return edge.allowance + edge.drops
         if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and edge.role in TIGHT:
             return self.curve_allowance
         if edge.kind is EdgeKind.SEAM and edge.role in LET_OUT:
             return self.seam_allowance + self.let_out
         return {
             EdgeKind.SEAM: self.seam_allowance,
-            EdgeKind.HEM: self.hem_allowance or PLAIN_HEM,
+            EdgeKind.HEM: (self.hem_allowance or PLAIN_HEM) + edge.drops,
             EdgeKind.OPENING: self.opening_allowance,
             EdgeKind.FREE: self.free_allowance,
         }[edge.kind]

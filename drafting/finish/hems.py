@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from enum import StrEnum
 
+from drafting.draft.bias import hung_pieces
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole
@@ -86,6 +87,7 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
     Hems that are sewn to one another are equally deep. A depth that was typed, or that an edge asks for
     itself, stands; `scale` (1: a person) makes a doll's smaller.
     """
+    draft = _cut_longer(draft, choices.hang_length * scale)
     draft = replace(draft, findings=(*draft.findings, *_let_out_said(draft, choices)))
     if choices.hem_allowance:
         return draft
@@ -93,6 +95,25 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
     pieces = (_deepened(piece, depths[sort_of(piece)][0]) for piece, _ in _open_hems(draft))
     said = (_curved_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, *said))
+
+
+def _cut_longer(draft: Draft, drops: float) -> Draft:
+    """Return the draft with the hems of what hangs on the bias cut `drops` mm longer, and that said."""
+    hung = {n: [e for e in p.edges if e.role is EdgeRole.HEM] for n, p in hung_pieces(draft).items()}
+    names = [name for name, edges in hung.items() if edges and not draft[name].material]
+    if not drops or not names:
+        return draft
+    pieces = (draft[name].with_edges(*(replace(e, drops=drops) for e in edges)) for name, edges in hung.items())
+    said = Finding(
+        check="hang length",
+        level="note",
+        where=", ".join(names),
+        value=drops,
+        wanted=None,
+        sentence=f"What hangs on the bias ({', '.join(names)}) is cut {told(drops)} longer at the hem "
+        "(`hang_length`): it is cut away when the hem is levelled, after hanging.",
+    )
+    return replace(draft.with_pieces(pieces), findings=(*draft.findings, said))
 
 
 def _depths(

@@ -24,6 +24,7 @@ from drafting.ground.sources import printed, works
 from drafting.ground.units import ShownUnit
 from drafting.layout import lay_row
 from drafting.making.model import Plan, Setting, Step
+from drafting.making.order.holes import holes
 from drafting.making.words import plan_sentence
 from drafting.output.fit_record import fit_record
 from drafting.output.report_fitting import fitting_rows
@@ -66,6 +67,7 @@ def report(made: Made, plan: Plan | None = None) -> Record:
         "checks": [_check(finding, unit) for finding in made.findings],
         "layout": [lay_row(lay) for lay in made.lays],
         "notions": [_notion(g, notion, unit) for g in garments for notion in g.draft.notions],
+        "buttonholes": [row for g in garments for row in _buttonholes(g)],
         "fitting": fitting_rows(made),
         "steps": [_step(step, unit) for step in plan.steps] if plan else [],
         "sources": _sources(made, plan),
@@ -84,6 +86,19 @@ def _notion(garment: MadeGarment, notion: Notion, unit: ShownUnit) -> Record:
         "kind": notion.kind,
         "size": notion.size,
     }
+
+
+def _buttonholes(garment: MadeGarment) -> Iterator[Record]:
+    """The buttonholes drawn, alike ones of a piece in one row; the plan sews as many."""
+    for row in holes(garment.draft):
+        yield {
+            "garment": garment.name,
+            "piece": row.piece,
+            "hand": row.side,
+            "lie": row.lie,
+            "length": row.length,
+            "count": row.count,
+        }
 
 
 def piece_file(garment: str, piece: str) -> str:

@@ -136,11 +136,12 @@ def test_a_measure_is_moved_by_what_it_may_be_off_and_the_hem_goes_with_it() -> 
 
 
 def test_a_measure_read_from_a_body_made_smaller_is_not_passed_over() -> None:
-    # A close sleeve is drafted to a reduced body; its hem lies an arm's length below its cap.
+    # A close sleeve is drafted to a reduced body; its hem lies an arm's length below its crown, and that 1 mm
+    # higher, as seams of a longer sleeve lean less.
     body = wearer(LEAST)
     found = next_measures(body, 20, (wanted(body, "close-top", KNIT),))
     gain = next(g for g in found if g.measure == "arm_length")
-    assert gain.moved == pytest.approx(gain.step, abs=1.0)
+    assert gain.moved == pytest.approx(gain.step, abs=1.5)
 
 
 def test_a_measure_once_taken_is_not_asked_for_again() -> None:
@@ -156,12 +157,19 @@ def test_a_fully_measured_wearer_hears_of_what_is_left_only() -> None:
     assert not left & {*FULL, "bust_girth", "high_bust_girth"}
 
 
-def test_the_answer_takes_less_than_a_second() -> None:
+def test_the_answer_takes_little_more_than_a_draft_each_way_of_each_estimate() -> None:
+    """A second where a shirt is drafted in 20 ms; told as a ratio, which a busy machine does not change."""
     body = wearer(LEAST)
+    tried = 2 * sum(m.source == "estimated" for m in body.measures.values())
     next_measures(body)
     start = time.process_time()
+    draft_garment(body, None, "shirt")
+    once = time.process_time() - start
+    start = time.process_time()
     next_measures(body)
-    assert time.process_time() - start < 1.0
+    took = time.process_time() - start
+    print(f"{took / once:.0f} drafts' time for {tried} trials")
+    assert took < 1.5 * tried * once
 
 
 def test_the_command_prints_them_with_numbers(capsys: pytest.CaptureFixture[str]) -> None:

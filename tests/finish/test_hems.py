@@ -44,7 +44,7 @@ def made(garment: str, body: Body = ADULT, fabric: Fabric | None = WOVEN, **choi
 def hems(garment: MadeGarment) -> dict[str, float]:
     """Return the depth of each hem by piece and edge."""
     return {
-        f"{cut.piece.name}.{edge.name}": cut.allowances[edge.name]
+        f"{cut.piece.name}.{edge.name}": cut.allowances[edge.name] - edge.drops
         for cut in garment.pattern.pieces
         for edge in cut.piece.edges
         if edge.kind is EdgeKind.HEM and edge.role is EdgeRole.HEM

@@ -81,3 +81,13 @@ def test_a_wrong_order_is_found_out() -> None:
     assert unsound(costume, [s for s in steps if s is not seam])
     assert unsound(costume, [*steps, seam])
     assert unsound(costume, list(reversed(steps)))
+
+
+@pytest.mark.parametrize("block", ["tailcoat", "shirt", "trousers"])
+def test_what_is_cut_longer_for_hanging_is_what_the_plan_hangs_and_levels(block: str) -> None:
+    costume = costume_of(draft_garment(bdims()[0], WOVEN, block, {}), WOVEN)
+    longer = {p.name for p in costume.garments[0].draft.pieces if any(edge.drops for edge in p.edges)}
+    steps = [step for step in order_of(costume) if step.verb == "hang"]
+    hung = {piece.partition(".")[2] for step in steps for piece in step.pieces}
+    assert longer == hung
+    assert bool(hung) == (block == "tailcoat")

@@ -46,6 +46,24 @@ def test_the_folder_holds_the_record_the_overview_and_one_file_a_piece(folder: P
     assert rest == {"report.json", "overview.png"}
 
 
+def test_the_buttonholes_told_are_those_drawn_in_the_files(folder: Path, record: dict[str, Any]) -> None:
+    """Counted and measured in the SVG by another library; a piece cut in a pair has each mark twice unless a
+    hand is named."""
+    told = {(b["garment"], b["piece"]): b for b in record["buttonholes"]}
+    assert len(told) == len(record["buttonholes"]) >= 4
+    drawn: dict[tuple[str, str], list[SvgPath]] = {}
+    for piece in record["pieces"]:
+        for shape in SVG.parse(folder / piece["file"], ppi=25.4).elements():
+            if isinstance(shape, SvgPath) and ".placement.buttonhole" in str(shape.id):
+                drawn.setdefault((piece["garment"], piece["piece"]), []).append(shape)
+    pairs = {(p["garment"], p["piece"]): p["mirrored_pair"] for p in record["pieces"]}
+    assert drawn.keys() == told.keys()
+    for place, marks in drawn.items():
+        times = 2 if pairs[place] and not told[place]["hand"] else 1
+        assert told[place]["count"] == times * len(marks), place
+        assert [mark.length() for mark in marks] == pytest.approx([told[place]["length"]] * len(marks), abs=0.06)
+
+
 def test_the_same_costume_gives_the_same_bytes(folder: Path, tmp_path: Path) -> None:
     again = tmp_path / "again"
     write_output(make(read_costume(demo_costume())), again)

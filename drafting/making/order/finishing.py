@@ -71,7 +71,8 @@ def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
     for cut in bench.garment.pattern.pieces:
         for piece, edge in refs:
             if piece == cut.piece.name:
-                depths.setdefault(round(cut.allowances[edge], 1), []).append(f"{piece} {edge}")
+                depth = cut.allowances[edge] - cut.piece[edge].drops
+                depths.setdefault(round(depth, 1), []).append(f"{piece} {edge}")
     for depth, names in depths.items():
         yield said(key, names=", ".join(names), depth=depth)
 

@@ -15,11 +15,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Literal
 
+from drafting.draft.bias import on_bias
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
-from drafting.making.settings.lengthening import on_bias
 
 SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
 

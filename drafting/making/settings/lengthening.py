@@ -7,12 +7,12 @@ follows the lifted arm, a crotch seam the seat when the wearer sits.
 
 from __future__ import annotations
 
-import cmath
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from drafting.draft.bias import on_bias
 from drafting.draft.by_role import roles_in
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam
 from drafting.draft.roles import EdgeRole
@@ -33,16 +33,6 @@ SHORTER = 0.5
 
 BIAS = 0.03
 """What a seam on the bias gains as it hangs (from memory; so it is sewn with some give)."""
-
-TRUE_BIAS = 28.0
-"""degrees off the thread from which an edge stretches by its own weight (ours; a shoulder's slope is
-less)."""
-
-SHORT, STRAIGHT = 60.0, 0.97
-"""mm, and chord over length: what is shorter or more curved does not hang on the bias (ours)."""
-
-HANGS = 150.0
-"""mm of seam from which its own weight pulls it longer (ours)."""
 
 CLOSE = 0.005
 """Stretch in use at some level from which a garment counts as close to the body (ours)."""
@@ -136,23 +126,3 @@ def runs_around(draft: Draft, seam: Seam) -> bool:
         across += abs(path.end.real - path.start.real)
         along += abs(path.end.imag - path.start.imag)
     return across > along
-
-
-def on_bias(draft: Draft, seam: Seam) -> bool:
-    """Return whether both sides of a seam lie well off their cloth's threads, as flared panels do."""
-    length = sum(draft.edge(ref).length for ref in seam.a)
-    angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
-    return length > HANGS and min(angles) > TRUE_BIAS
-
-
-def bias_angle(draft: Draft, ref: EdgeRef) -> float:
-    """Return how far an edge lies off the nearer thread of its cloth, degrees (45: true bias).
-
-    A short edge, or one so curved that it runs through every angle, counts as 0.
-    """
-    piece, path = draft[ref[0]], draft.edge(ref).path
-    chord = path.end - path.start
-    if abs(chord) < max(SHORT, STRAIGHT * path.length):
-        return 0.0
-    off = (math.degrees(cmath.phase(chord)) - piece.grain) % 90
-    return min(off, 90 - off)

@@ -7,6 +7,7 @@ from typing import Literal
 
 from drafting.checks.treatments import iron_limit
 from drafting.costume.workroom import Workroom
+from drafting.draft.bias import on_bias
 from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
@@ -14,7 +15,6 @@ from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
-from drafting.making.settings.lengthening import on_bias
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
 

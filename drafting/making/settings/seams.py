@@ -8,13 +8,14 @@ from dataclasses import replace
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import Workroom
+from drafting.draft.bias import BIASED, bias_angle
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import BUTTONHOLE, buttonhole_setting, edge_settings, lining_key
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
-from drafting.making.settings.lengthening import TRUE_BIAS, Gives, bias_angle, lengthens
+from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on
 from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
@@ -114,7 +115,7 @@ def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool
     held = set(_wholly_stiffened(draft))
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
     a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
-    return max(a, b) > TRUE_BIAS and min(a, b) < TRUE_BIAS / 2
+    return max(a, b) > BIASED and min(a, b) < BIASED / 2
 
 
 def _wholly_stiffened(draft: Draft) -> Iterator[str]:

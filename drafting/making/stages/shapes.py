@@ -106,9 +106,8 @@ def piece_shape(cut: CutPiece) -> Shape:
         over = mirrored_in(*axis)
         ring = np.concatenate([half, over(half[::-1])[1:-1]])
         around = _opened_out(around, *axis)
-    return Shape(
-        piece=piece, number=cut.number, outline=ring, cut=around, edges=edges, allowances=cut.allowances, axis=axis
-    )
+    deep = {name: wide - piece[name].drops for name, wide in cut.allowances.items()}
+    return Shape(piece=piece, number=cut.number, outline=ring, cut=around, edges=edges, allowances=deep, axis=axis)
 
 
 def _opened_out(ring: Points, start: complex, end: complex) -> Points:

@@ -148,8 +148,8 @@ def _hanging(tail: Tail) -> Iterator[Finding]:
         "tail",
         24.0,
         None,
-        f"Cut the flared panels {told(10.0)} to {told(20.0)} longer, sew them and let them hang at least 24 hours "
-        "first: the bias drops. Then level the hem from the floor, and hem.",
+        "Sew the flared panels and let them hang at least 24 hours first: the bias drops, and for that they are "
+        "cut longer by `hang_length`. Then level the hem from the floor, and hem.",
     )
     if tail.longer > 1.0005:
         yield Finding(

@@ -1,0 +1,62 @@
+"""Which seams lie on the bias: they stretch by their own weight as they hang."""
+
+from __future__ import annotations
+
+import cmath
+import math
+
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.piece import Piece
+from drafting.draft.roles import SeamKind
+
+BIASED = 28.0
+"""degrees off the thread from which an edge stretches by its own weight (ours; a shoulder's slope is
+less)."""
+
+SHORT, STRAIGHT = 60.0, 0.97
+"""mm, and chord over length: what is shorter or more curved does not hang on the bias (ours)."""
+
+HANGS = 150.0
+"""mm of seam from which its own weight pulls it longer (ours)."""
+
+
+OWN_PLACE = frozenset(
+    {
+        SeamKind.DART,
+        SeamKind.FLY,
+        SeamKind.SET_IN,
+        SeamKind.SLEEVE,
+        SeamKind.MADE_UP,
+        SeamKind.ATTACHED,
+        SeamKind.FACING,
+    }
+)
+"""Kinds of seams that never join hanging panels."""
+
+
+def hung_pieces(draft: Draft) -> dict[str, Piece]:
+    """Return the pieces that hang on the bias, and the lining behind them, by name."""
+    seams = (seam for seam in draft.seams if seam.kind not in OWN_PLACE and on_bias(draft, seam))
+    shell = {piece for seam in seams for piece, _ in (*seam.a, *seam.b)}
+    lining = {p.name for p in draft.pieces if p.material == "lining" and shell & set(p.lines)}
+    return {p.name: p for p in draft.pieces if p.name in shell | lining}
+
+
+def on_bias(draft: Draft, seam: Seam) -> bool:
+    """Return whether both sides of a seam lie well off their cloth's threads, as flared panels do."""
+    length = sum(draft.edge(ref).length for ref in seam.a)
+    angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
+    return length > HANGS and min(angles) > BIASED
+
+
+def bias_angle(draft: Draft, ref: EdgeRef) -> float:
+    """Return how far an edge lies off the nearer thread of its cloth, degrees (45: true bias).
+
+    A short edge, or one so curved that it runs through every angle, counts as 0.
+    """
+    piece, path = draft[ref[0]], draft.edge(ref).path
+    chord = path.end - path.start
+    if abs(chord) < max(SHORT, STRAIGHT * path.length):
+        return 0.0
+    off = (math.degrees(cmath.phase(chord)) - piece.grain) % 90
+    return min(off, 90 - off)

@@ -1,0 +1,40 @@
+"""Room for the forearm: where it is fullest, how wide a sleeve is there at least, and what is said."""
+
+from __future__ import annotations
+
+from drafting.body import Body
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+
+FULLEST = 0.26
+"""How far down from elbow to wrist the forearm is fullest, as a share (ours; the wearer's form has it there)."""
+
+LEAST_EASE = 20.0
+"""mm at adult scale: a woven sleeve is so much wider than the forearm at least (ours: it still slides over it)."""
+
+TOO_NARROW = 0.5
+"""mm: a sleeve narrower than the forearm by no more is not worth a word (ours)."""
+
+
+def forearm_depth(body: Body) -> float:
+    """Return how far below the crown the forearm is fullest, mm."""
+    elbow = body["upper_arm_length"]
+    return elbow + FULLEST * max(body["arm_length"] - elbow, 0.0)
+
+
+def forearm_room(body: Body, arm_ease: float, scale: float) -> float:
+    """Return how wide (mm) a sleeve is round the forearm at least; one of less `arm_ease` has less there."""
+    ease = min(LEAST_EASE * scale, max(arm_ease, 0.0))
+    return body["forearm_girth"] + body.layer("forearm_girth") + ease
+
+
+def forearm_said(body: Body, width: float, length: float) -> tuple[Finding, ...]:
+    """Warn where a sleeve `width` mm wide at the upper arm and `length` mm long does not go over the forearm."""
+    least = body["forearm_girth"] + body.layer("forearm_girth")
+    if width >= least - TOO_NARROW or length < forearm_depth(body):
+        return ()
+    text = (
+        f"The sleeve is {told(width)} wide, the forearm {told(least)} round: it will not go over it. "
+        f"At least {told(least - width)} more arm_ease makes room."
+    )
+    return (Finding("forearm", "warning", "sleeve", width, least, text),)

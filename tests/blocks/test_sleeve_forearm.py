@@ -1,0 +1,75 @@
+"""A sleeve below its cap goes over the forearm: measured on the drawn piece with a geometry library (shapely)."""
+
+from __future__ import annotations
+
+import pytest
+from shapely.geometry import LineString, Polygon
+
+from drafting.body import Body, wearer
+from drafting.draft.piece import Piece
+from drafting.geometry import Path
+from tests.blocks.figures import chart_woman
+from tests.blocks.sleeves import bow, draft_of
+from tests.bodies import ansur, bdims
+
+LEAST = 20.0
+"""mm of ease round the forearm of an adult's woven sleeve (ours)."""
+
+
+def width_at(sleeve: Piece, down: float) -> float:
+    """Return how wide the piece is so many mm below its crown."""
+    points = [e.path.at(e.path.length * i / 60) for e in sleeve.edges for i in range(60)]
+    y = sleeve.points["crown"].imag - down
+    return float(
+        Polygon([(p.real, p.imag) for p in points]).intersection(LineString([(-2e3, y), (2e3, y)])).length
+    )
+
+
+def eases(body: Body, block: str, **choices: float) -> tuple[float, float]:
+    """Return the ease (mm) at the elbow and where the forearm is fullest, 26 % of the way to the wrist."""
+    sleeve = draft_of(body, block, **choices)["sleeve"]
+    elbow, wrist = body["upper_arm_length"], body["arm_length"]
+    full = elbow + 0.26 * (wrist - elbow)
+    return width_at(sleeve, elbow) - body["elbow_girth"], width_at(sleeve, full) - body["forearm_girth"]
+
+
+@pytest.mark.parametrize("block", ["shirt", "fitted-top"])
+def test_no_sleeve_of_measured_people_is_narrower_than_their_forearm(block: str) -> None:
+    # The shirt's sleeve was 243 mm wide where the chart woman's forearm is 267 round.
+    people = (chart_woman(), *ansur(24), *bdims(8))
+    found = {body.title: eases(body, block) for body in people}
+    assert {title: ease for title, (_, ease) in found.items() if ease < LEAST - 0.5} == {}
+    assert {title: ease for title, (ease, _) in found.items() if ease < LEAST / 2} == {}
+
+
+@pytest.mark.parametrize("bend", [0.0, 7.0, 12.0])
+def test_a_sleeve_bowed_out_for_the_forearm_has_equal_seams_and_a_true_hem(bend: float) -> None:
+    draft = draft_of(chart_woman(), "shirt", elbow_bend=bend)
+    sleeve, cuff = draft["sleeve"], draft["cuff"]
+    assert sleeve["hem"].path.length == pytest.approx(cuff["sleeve"].path.length, abs=0.1)
+    assert bow(sleeve["hem"].path) < 0.01
+    lengths = {
+        half: sum(e.length for e in sleeve.edges if str(e.half) == half and e.name[:3] in ("und", "sli"))
+        for half in ("front", "back")
+    }
+    assert lengths["front"] == pytest.approx(lengths["back"], abs=1e-3)
+    for edge in sleeve.edges:
+        for one, two in zip(edge.path.segments, edge.path.segments[1:], strict=False):
+            assert abs(Path((one,)).arrive / Path((two,)).leave - 1) < 1e-6, f"{edge.name} has a corner"
+
+
+def test_an_uncuffed_sleeve_bowed_out_is_square_at_its_hem_and_as_wide_there_as_asked() -> None:
+    body = chart_woman()
+    sleeve = draft_of(body, "fitted-top", wrist_ease=20.0)["sleeve"]
+    at = sleeve.index("hem")
+    assert [sleeve.corner(i % len(sleeve.edges)) for i in (at, at + 1)] == pytest.approx([90.0, 90.0], abs=1.0)
+    assert sleeve["hem"].length == pytest.approx(body["wrist_girth"] + 20.0, abs=0.5)
+
+
+def test_a_sleeve_as_close_as_asked_is_told_where_the_forearm_is_thicker() -> None:
+    measured = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 720.0, "hip_girth": 970.0}
+    body = wearer({**measured, "upper_arm_girth": 262.0, "forearm_girth": 290.0})
+    (said,) = [f for f in draft_of(body, "shirt", arm_ease=20.0).findings if f.check == "forearm"]
+    assert said.level == "warning"
+    assert "more arm_ease" in said.message
+    assert [f for f in draft_of(body, "shirt", arm_ease=50.0).findings if f.check == "forearm"] == []
