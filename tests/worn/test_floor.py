@@ -82,7 +82,18 @@ def test_a_skirt_longer_than_to_the_floor_starts_and_ends_laid_out_on_it(folder:
     assert rest.points[hem, 2].max() < 50.0  # some of it stands in a fold
 
 
-BELLY = wearer({"height": 1900, "bust_girth": 1280, "waist_girth": 1300, "hip_girth": 1140}, title="great belly")
+LEGS = {
+    "outside_leg_length": 1198.5,
+    "inside_leg_length": 923.3,
+    "total_crotch_length": 787.7,
+    "back_crotch_length": 445.2,
+    "waist_to_hip": 229.3,
+    "thigh_girth": 707.6,
+}
+"""mm, invented: what says how far trousers slide before the crotch bears them."""
+
+GIRTHS = {"height": 1900, "bust_girth": 1280, "waist_girth": 1300, "hip_girth": 1140}
+BELLY = wearer({**GIRTHS, **LEGS}, title="great belly")
 
 
 @pytest.mark.parametrize(
