@@ -58,12 +58,14 @@ def fitted_hands(
     known = [note for note in notes if note.spot not in lost]
     fits = both_drafted(body, fabric, block, chosen, known)
     over: list[Done] = []
-    if any(_too_much(moved) for moved in _girths(plain, fits)):
+    moved = _girths(plain, fits)
+    if any(map(_too_much, moved)):
         each = {note: _girths(plain, both_drafted(body, fabric, block, chosen, [note])) for note in known}
         over = [_sent_back(note, girths) for note, girths in each.items() if any(map(_too_much, girths))]
         known = [note for note in known if note not in {one.note for one in over}]
         fits = both_drafted(body, fabric, block, chosen, known)
-    done = tuple(_told(known, fits, _girths(plain, fits)))
+        moved = _girths(plain, fits)
+    done = tuple(_told(known, fits, moved))
     return FittedHands(
         hands=tuple(fit.draft for fit in fits),
         done=(*done, *over),

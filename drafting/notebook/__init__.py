@@ -7,6 +7,8 @@ each turn one thing into something to see; `bench` joins them. A refusal that re
 as its own sentences, without the Python lines behind it.
 """
 
+from typing import TYPE_CHECKING, Any
+
 from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.loaded import LoadedStrip
 from drafting.notebook.cloth.overhang import OverhangTest
@@ -19,7 +21,9 @@ from drafting.notebook.measuring.guide import MeasuringGuide
 from drafting.notebook.page.cloths import ClothTold
 from drafting.notebook.page.page import CostumePage
 from drafting.notebook.plan.view import PlanView
-from drafting.notebook.worn_view.view import WornView
+
+if TYPE_CHECKING:
+    from drafting.notebook.worn_view.view import WornView
 
 show_refusals_plainly()
 take_own_blocks()
@@ -39,3 +43,12 @@ __all__ = [
     "cloth_numbers",
     "costume_path",
 ]
+
+
+def __getattr__(name: str) -> Any:
+    """Open the worn view only for who asks for it: it brings the whole reckoning of cloth with it."""
+    if name != "WornView":
+        raise AttributeError(f"drafting.notebook has no {name}")
+    from drafting.notebook.worn_view.view import WornView
+
+    return WornView

@@ -89,7 +89,7 @@ def test_make_puts_picture_and_verdict_on_the_plan_when_asked(
     plan = (out / "plan.html").read_text("utf-8")
     assert 'src="data:image/png;base64,' in plan
     assert "A form, not a fitting" in plan
-    assert "`drafting worn`" not in plan
+    assert "drafting worn, with the costume file" not in plan
     checks = json.loads((out / "report.json").read_text("utf-8"))["checks"]
     assert {"worn: stands off", "worn: girth"} <= {check["check"] for check in checks}
     assert "worn: girth" not in {c["check"] for c in checks if c["level"] == "error"}
@@ -98,6 +98,6 @@ def test_make_puts_picture_and_verdict_on_the_plan_when_asked(
 def test_plain_make_names_the_command_and_settles_nothing(costume: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
     assert main(["make", str(costume), "--out", str(out)]) in (0, 1)
-    assert "`drafting worn`" in (out / "plan.html").read_text("utf-8")
+    assert "drafting worn, with the costume file" in (out / "plan.html").read_text("utf-8")
     checks = json.loads((out / "report.json").read_text("utf-8"))["checks"]
     assert not [check for check in checks if check["check"].startswith("worn")]

@@ -15,7 +15,7 @@ from drafting.notebook import Bench
 from drafting.notebook.bench import ahead
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.ahead import HandStep, step_of
-from drafting.notebook.bench.bench import AHEAD
+from drafting.notebook.bench.bench import AHEAD, HELD
 from drafting.notebook.when_resting import REST
 
 LONG = 3 * (REST + AHEAD) + 0.5
@@ -86,6 +86,22 @@ def test_a_turn_of_the_hand_is_drafted_anew(drafts: list[Any]) -> None:
         before = list(drafts)
         await asyncio.sleep(LONG)
         assert drafts == before  # what was taken back leads nowhere
+
+    in_a_notebook(hand)
+
+
+def test_at_a_control_that_the_hand_came_to_a_step_either_way_is_there_already(drafts: list[Any]) -> None:
+    async def hand(bench: Bench) -> None:
+        value = st.asked_values(bench.standing)["bust_ease"]
+        step = bench.controls["bust_ease"].step
+        bench.knobs.held = "bust_ease"
+        assert drafts == []  # Tab may go on at once
+        await asyncio.sleep(HELD + LONG)
+        assert drafts == [value + step, value - step]
+        bench.ask("bust_ease", value - step)
+        assert drafts == [value + step, value - step]
+        fresh = st.asked_for(st.begin_standing(bench.costume, "shirt"), "shirt", "bust_ease", value - step)
+        assert bench.standing.made == fresh.made
 
     in_a_notebook(hand)
 

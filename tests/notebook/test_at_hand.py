@@ -45,7 +45,7 @@ def test_the_pages_open_with_what_was_chosen_else_with_hers_else_with_the_demo(
     files: dict[str, Path], tmp_path: Path
 ) -> None:
     nothing: dict[str, str] = {}
-    for age, name in enumerate(("faulty", "no-coat", "one-trouser", "inches")):
+    for age, name in enumerate(("faulty", "child", "no-coat", "one-trouser", "inches")):
         os.utime(files[name], (1_700_000_000 + age, 1_700_000_000 + age))
     assert opens_with(tmp_path, nothing) == files["inches"]  # written last
     assert opens_with(tmp_path, {"DRAFTING_COSTUME": "kite"}).stem == "kite"
@@ -58,6 +58,19 @@ def test_the_pages_open_with_what_was_chosen_else_with_hers_else_with_the_demo(
     assert opens_with(tmp_path / "notebooks", nothing).stem == "lamplighter"
     (tmp_path / REMEMBERED).write_text("[]")
     assert opens_with(tmp_path, nothing) == files["inches"]
+
+
+def test_the_chooser_keeps_its_order_while_costumes_are_chosen(files: dict[str, Path], tmp_path: Path) -> None:
+    """A page tells its kernel a place in the list: were the list sorted anew, two quick choices would miss."""
+    remember(tmp_path, files["no-coat"])
+    page = CostumePage()
+    before = page.chooser.options
+    assert before[0][1] == files["no-coat"]
+    for name in ("inches", "child"):
+        page.chooser.index = next(n for n, (_, path) in enumerate(before) if path == files[name])
+        assert page.path == files[name]
+        assert page.chooser.options == before
+    page.close()
 
 
 def test_a_card_that_was_pressed_stays_and_is_marked(files: dict[str, Path], tmp_path: Path) -> None:
@@ -95,6 +108,18 @@ def test_a_page_knows_which_garments_it_is_for_and_what_there_is_instead() -> No
     words = named.nothing_words(costume, (), ("close-torso",))
     assert "has no close torso" in words
     assert "breeches (breeches)" in words
+    words = named.nothing_words(costume, (), ("puff-cap", "cuff", "casing"))
+    assert "has no puff cap, cuff or casing, so" in words
+
+
+@pytest.mark.parametrize(("name", "girth"), [("child", "hip of 66 cm"), ("no-coat", "bust of 96 cm")])
+def test_the_swatch_test_tells_a_girth_that_the_costume_covers_in_her_unit(
+    files: dict[str, Path], name: str, girth: str, tmp_path: Path
+) -> None:
+    remember(tmp_path, files[name])
+    page = CostumePage()
+    assert f"For a {girth}, cut" in page.swatch().shown.said.value
+    page.close()
 
 
 def test_the_files_that_a_costume_names_are_found_though_it_has_faults(tmp_path: Path) -> None:

@@ -37,6 +37,7 @@ def typed(view: FittingView, **values: str) -> None:
 
 def test_a_note_is_tried_before_it_is_written_down(costume: Path) -> None:
     view = opened(costume)
+    assert "<table" not in view.lengths.value  # no line has moved, so there is no row to head
     before = view.place.read_bytes()
     typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="0.5")
     assert "0.5 cm pinched at each side: waist 69 cm to 67 cm" in view.echo.value

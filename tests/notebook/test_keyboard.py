@@ -54,10 +54,10 @@ def tab_to(page: Any, selector: str, key: str = "Tab") -> None:
 def test_a_costume_is_chosen_moved_saved_laid_and_ticked_by_keys(app: Any, tmp_path: Path) -> None:
     tab_to(app, ".which-costume select")
     app.keyboard.type("The costume in")
-    app.locator(".costume-page", has_text="inches/costume.toml").wait_for(timeout=WAIT)
+    app.locator(".costume-page", has_text="/inches/costume.toml").wait_for(timeout=WAIT)
     tab_to(app, ".gallery button[data-costume*=no-coat]")
     app.keyboard.press("Enter")
-    app.locator(".costume-page", has_text="no-coat/costume.toml").wait_for(timeout=WAIT)
+    app.locator(".costume-page", has_text="/no-coat/costume.toml").wait_for(timeout=WAIT)
     pressed = '.gallery button[data-costume*=no-coat][aria-pressed="true"]'
     app.locator(pressed).wait_for(timeout=WAIT)
     assert app.evaluate(AT, pressed)  # the card pressed stays under the hand
@@ -65,6 +65,7 @@ def test_a_costume_is_chosen_moved_saved_laid_and_ticked_by_keys(app: Any, tmp_p
     app.locator('iframe.plan[srcdoc*="The costume no-coat"]').wait_for(timeout=2 * WAIT)
 
     measure(app)
+    whole_screen(app)
     move_and_type(app)
     lay(app)
     tick(app)
@@ -80,6 +81,20 @@ def measure(page: Any) -> None:
     tab_to(page, ".save-measures")
     page.keyboard.press("Enter")
     page.locator(".guide", has_text="nothing had changed").wait_for(timeout=WAIT)
+
+
+def whole_screen(page: Any) -> None:
+    """Give the picture the whole screen by its button and by the key F, and take it back by F."""
+    tab_to(page, "button.full-screen")
+    page.keyboard.press("Enter")
+    page.wait_for_function("document.fullscreenElement?.matches('.bench')", timeout=WAIT)
+    page.keyboard.press("f")
+    page.wait_for_function("!document.fullscreenElement", timeout=WAIT)
+    assert page.evaluate(AT, "button.full-screen")  # the focus stays where it was
+    page.keyboard.press("f")
+    page.wait_for_function("document.fullscreenElement?.matches('.bench')", timeout=WAIT)
+    page.keyboard.press("f")
+    page.wait_for_function("!document.fullscreenElement", timeout=WAIT)
 
 
 def move_and_type(page: Any) -> None:
@@ -122,3 +137,8 @@ def tick(page: Any) -> None:
     before = page.evaluate("document.activeElement.contentDocument.activeElement.checked")
     page.keyboard.press("Space")
     assert page.evaluate("document.activeElement.contentDocument.activeElement.checked") is not before
+    page.keyboard.press("Escape")  # out of the plan, and on behind it
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.tagName") == "BUTTON"
+    page.keyboard.press("Shift+Tab")
+    assert page.evaluate("document.activeElement.className") == "plan"  # and back into it

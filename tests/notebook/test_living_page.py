@@ -21,6 +21,7 @@ MOVED = {
     "inches": ("03", "bust-ease", "5 in", "5 in"),
     "no-coat": ("03", "bust-ease", "12.5", "12.5 cm"),
     "one-trouser": ("04", "hip-ease", "7", "7 cm"),
+    "child": ("04", "hip-ease", "8", "8 cm"),
 }
 """Which page is moved, by what, and what its field then shows."""
 
@@ -54,7 +55,7 @@ def page(browser: Any, trial_lab: Lab) -> Iterator[Tab]:
 def choose(tab: Tab, name: str) -> None:
     """Choose a costume at the head of a page, as a hand does."""
     tab.page.locator(".which-costume select").select_option(label=f"The costume {name} ({name}/costume.toml)")
-    tab.page.locator(".costume-page", has_text=f"{name}/costume.toml").wait_for(timeout=10_000)
+    tab.page.locator(".costume-page", has_text=f"/{name}/costume.toml").wait_for(timeout=10_000)
 
 
 def test_a_costume_chosen_on_one_page_is_the_costume_of_every_page(page: Tab, trial_lab: Lab) -> None:

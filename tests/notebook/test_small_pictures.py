@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -15,6 +16,7 @@ from drafting.notebook.bench import state as st
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.bench.sample import sample
 from drafting.notebook.bench.sampling import Sampling
+from tests.notebook.trials import trial_costumes
 
 SHIRT = st.begin_standing(read_costume(demo_costume()), "shirt")
 CHOICES = {choice.name: choice for choice in garment_choices(block_named("shirt"))}
@@ -51,6 +53,15 @@ def test_every_choice_of_a_shirt_has_a_picture_or_moves_no_outline() -> None:
     bare = {name for name, choice in CHOICES.items() if sample(SHIRT.made, choice) is None}
     assert len(CHOICES) - len(bare) > len(CHOICES) / 2
     assert not bare & {"bust_ease", "waist_ease", "arm_ease", "cap_ease", "cuff_depth", "sleeve_length"}
+
+
+def test_a_choice_that_can_move_one_way_only_is_drawn_from_where_it_stands(tmp_path: Path) -> None:
+    """A waist of firm cloth cannot be smaller than the body's; what gives nothing has no stretch to share."""
+    standing = st.begin_standing(read_costume(trial_costumes(tmp_path)["child"]), "legs")
+    choices = {choice.name: choice for choice in garment_choices(block_named("trousers"))}
+    wide = widths(str(sample(standing.made, choices["waist_ease"])))
+    assert wide["now"] > wide["was"]
+    assert sample(standing.made, choices["stretch_share"]) is None
 
 
 def test_only_what_is_in_sight_is_drawn_once_and_for_the_garment_that_stands() -> None:

@@ -46,6 +46,16 @@ shoulder_length = { left = 5, right = "4 5/8" }
 shoulder_drop = { left = 1.5, right = 2 }
 """
 
+CHILD = """title = "A child, invented"
+unit = "cm"
+
+[measures]
+height = 122
+bust_girth = 62
+waist_girth = 57
+hip_girth = 66
+"""
+
 COSTUMES = {
     "inches": ("in", UNEVEN, {"shirt": ("shirt", "shell", 'bust_ease = "4 1/2 in"\n')}),
     "no-coat": (
@@ -54,6 +64,7 @@ COSTUMES = {
         {"shirt": ("shirt", "shell", "bust_ease = 11\n"), "legs": ("trousers", "shell", "")},
     ),
     "one-trouser": ("cm", WEARER, {"slacks": ("trouser", "shell", "hem_width = 42\n")}),
+    "child": ("cm", CHILD, {"legs": ("trousers", "shell", "hip_ease = 6\n")}),
     "faulty": ("cm", WEARER, {"shirt": ("shirt", "shell", "bust_ease = 11\nbust_easse = 3\nlength = 'hip\n")}),
 }
 """By name: the unit, the body file, the garments with block, cloth and choices. The last cannot be read."""

@@ -12,10 +12,12 @@ from __future__ import annotations
 
 import itertools
 import math
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Cubic, Line, Path, Segment
+from drafting.geometry.curve import cubic_lengths
 from drafting.geometry.path import cubics
 
 ROUNDS = 40
@@ -134,7 +136,7 @@ class _Shares:
 
 
 def _shares(segments: Sequence[Cubic]) -> _Shares:
-    lengths = [segment.length for segment in segments]
+    lengths = cubic_lengths(segments)
     whole = math.fsum(lengths)
     joints = tuple(at / whole for at in itertools.accumulate(lengths, initial=0.0))
     return _Shares(joints, tuple((abs(s.b - s.a) / whole, abs(s.d - s.c) / whole) for s in segments))
@@ -171,7 +173,7 @@ class _Monotone:
     slopes: tuple[float, ...]
 
     def __call__(self, s: float) -> tuple[float, float]:
-        k = max(i for i, place in enumerate(self.places[:-1]) if place <= s or i == 0)
+        k = max(0, bisect_right(self.places, s, hi=len(self.places) - 1) - 1)
         width = self.places[k + 1] - self.places[k]
         t = (s - self.places[k]) / width
         p, q = self.values[k], self.values[k + 1]

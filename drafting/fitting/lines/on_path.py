@@ -6,18 +6,21 @@ import math
 
 import numpy as np
 
-from drafting.geometry import Cubic, Line, Path, Segment
-from drafting.geometry.curve import Numbers, Points
+from drafting.geometry import Line, Path, Segment
 
 PARTS = 32
 """Every segment is tried at so many places first."""
+
+_T = np.linspace(0.0, 1.0, PARTS + 1)
+_WEIGHTS = np.stack([(1 - _T) ** 3, 3 * (1 - _T) ** 2 * _T, 3 * (1 - _T) * _T**2, _T**3], 1).astype(complex)
+"""What a cubic's four points weigh at these places."""
 
 
 def on_path(path: Path, point: complex) -> tuple[float, float]:
     """Return how far a point is from a path, and the place nearest to it, mm from the path's start."""
     best, passed = (math.inf, 0.0), 0.0
     for segment, length in zip(path.segments, path.lengths, strict=True):
-        if _at_least(segment, point) < best[0]:
+        if _segment_apart(segment, point) < best[0]:
             gap, t = _nearest(segment, point)
             if gap < best[0] - 1e-12:
                 part = segment.split(t)[0].length if 0 < t < 1 else t * length
@@ -26,7 +29,12 @@ def on_path(path: Path, point: complex) -> tuple[float, float]:
     return best
 
 
-def _at_least(segment: Segment, point: complex) -> float:
+def at_least_apart(path: Path, point: complex) -> float:
+    """Return a distance that a point has at least from a path; much sooner told than how far it is."""
+    return min(_segment_apart(segment, point) for segment in path.segments)
+
+
+def _segment_apart(segment: Segment, point: complex) -> float:
     """Return a distance that a point has at least from a segment: that from the box of its points."""
     xs, ys = [p.real for p in segment], [p.imag for p in segment]
     across = max(min(xs) - point.real, 0.0, point.real - max(xs))
@@ -39,8 +47,7 @@ def _nearest(segment: Segment, point: complex) -> tuple[float, float]:
         t = ((point - segment.a) / (segment.b - segment.a)).real if segment.b != segment.a else 0.0
         t = min(1.0, max(0.0, t))
         return abs(segment.point(t) - point), t
-    places = np.linspace(0.0, 1.0, PARTS + 1)
-    t = float(places[np.argmin(abs(_points(segment, places) - point))])
+    t = int(np.argmin(abs(_WEIGHTS @ np.array(segment) - point))) / PARTS
     for _ in range(30):
         here, way = segment.point(t) - point, segment.velocity(t)
         bend = 6 * (1 - t) * (segment.c - 2 * segment.b + segment.a) + 6 * t * (
@@ -53,9 +60,3 @@ def _nearest(segment: Segment, point: complex) -> tuple[float, float]:
             break
         t = new
     return abs(segment.point(t) - point), t
-
-
-def _points(cubic: Cubic, t: Numbers) -> Points:
-    s = 1 - t
-    a, b, c, d = cubic
-    return np.asarray(s**3 * a + 3 * s * s * t * b + 3 * s * t * t * c + t**3 * d)

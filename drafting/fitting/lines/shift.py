@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
 from drafting.fitting.lines.along import Ends, Jointed, Knot, as_a_whole, moved_along, way_of
-from drafting.fitting.lines.on_path import on_path
+from drafting.fitting.lines.on_path import at_least_apart, on_path
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
 from drafting.geometry.curve import Line
@@ -121,6 +122,9 @@ def _with_path(edge: Edge, path: Path, way: Jointed) -> Edge:
 
 def _with_inside(found: Reshaped, shift: Shift) -> Piece:
     piece = found.after
+    if shift.inside is stays and not shift.darts:
+        corners = {name: _corner(found, place) or place for name, place in piece.points.items()}
+        return replace(piece, points=corners) if corners != piece.points else piece
 
     def move(place: complex) -> complex:
         return place + shift.inside(place)
@@ -199,8 +203,9 @@ def _drawn_out(start: complex, end: complex) -> Path:
 
 def _end(found: Reshaped, old: complex, moved: complex, straight: Path) -> complex:
     """Return the end of a level line: where it meets the edge again on which it ended before."""
-    near = [(on_path(edge.path, old), edge.name) for edge in found.before.edges]
-    (gap, at), name = min(near)
+    edges = (edge for edge in found.before.edges if at_least_apart(edge.path, old) <= ON_OUTLINE)
+    near = [(on_path(edge.path, old), edge.name) for edge in edges]
+    (gap, at), name = min(near, default=((math.inf, 0.0), ""))
     if gap <= ON_OUTLINE:
         return _met(straight, found.after[name].path, found.point(name, at))
     for was, now in zip(found.before.darts, found.after.darts, strict=True):

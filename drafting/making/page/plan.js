@@ -35,4 +35,8 @@
     });
   });
   add();
+  // In a frame of a notebook page Escape leaves the plan: Tab then goes on behind it, and not through all its ticks.
+  document.addEventListener('keydown', event => {
+    if (event.key === 'Escape') window.frameElement?.nextElementSibling?.focus();
+  });
 })();

@@ -13,9 +13,9 @@ from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.ahead import Ahead, HandStep, step_of
+from drafting.notebook.bench.ahead import Ahead, HandStep, step_of, steps_from
 from drafting.notebook.bench.changes import changed_html, changes_html
-from drafting.notebook.bench.controls import moved_value
+from drafting.notebook.bench.controls import key_step, moved_value
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.findings import findings_html
 from drafting.notebook.bench.girths import girths_html
@@ -33,6 +33,9 @@ from drafting.notebook.said import refused_html
 from drafting.notebook.when_resting import Later
 
 MEASURES = "The measures it is drafted from"
+
+HELD = 0.25
+"""Seconds after which a hand that came to another control stays there: Tab passes by many (ours)."""
 
 AHEAD = 0.02
 """Seconds after the findings: what the page sends meanwhile is heard first."""
@@ -69,6 +72,8 @@ class Bench(Together):
         self.ahead = Ahead()
         self.step: HandStep | None = None
         self.looks = Later(partial(self.safely, self._look_ahead), AHEAD, needed=False)
+        self.held = Later(partial(self.safely, self._look_beside), HELD, needed=False)
+        self.knobs.observe(lambda _: self.held.ask(), names="held")
         self._show_controls()
         self._show()
         self._show_findings()
@@ -224,7 +229,18 @@ class Bench(Together):
         step, standing = self.step, self.standing
         if step is None or st.asked_values(standing).get(step.choice) != step.value:
             return
-        asked = st.with_choice(standing.asked, self.garment, step.choice, step.further)
+        self._draft_ahead(step.choice, step.further)
+
+    def _look_beside(self) -> None:
+        """Draft and draw a step either way at the control that the hand came to from another."""
+        choice = self.controls.get(self.knobs.held)
+        if choice is None or choice.unit == "count" or (self.step and self.step.choice == choice.name):
+            return
+        for value in steps_from(st.asked_values(self.standing)[choice.name], key_step(choice, self.unit)):
+            self._draft_ahead(choice.name, value)
+
+    def _draft_ahead(self, choice: str, value: float) -> None:
+        asked = st.with_choice(self.standing.asked, self.garment, choice, value)
         look = partial(garment_svg, garment=self.garment, **self.widgets.preview.ways)
         self.ahead.look(st.only_garment(asked, self.garment), look)
 

@@ -95,6 +95,10 @@ function render({ model, el }) {
       slider.value = row.value = exact;
       ask(row, { value: exact });
     };
+    slider.addEventListener("focus", () => {
+      model.set("held", knob.name);
+      model.save_changes();
+    });
     slider.addEventListener("pointerdown", begin);
     slider.addEventListener("input", () => put(Math.round(slider.valueAsNumber / knob.step) * knob.step));
     slider.addEventListener("keydown", (event) => {
@@ -146,6 +150,7 @@ function render({ model, el }) {
       const box = rows.get(name)?.sample;
       if (!box || box.shown === svg) continue;
       box.shown = box.innerHTML = svg;
+      box.hidden = !svg;
       box.title = box.querySelector("svg")?.getAttribute("aria-label") ?? "No outline moves";
     }
   };

@@ -26,7 +26,8 @@ class Knobs(anywidget.AnyWidget):
     "apart" (from the file), "n"}`. `moves` comes back from the page: by name `{"n", "stroke", "garment"}` and
     one of `"value"`, `"text"` or `"back"`. `n` counts all moves, so that none is taken twice and a
     state older than the hand's last move is not shown. `wanted` names the choices in sight, `samples` has
-    by name a small picture of what each changes (SVG, "" where no line moves).
+    by name a small picture of what each changes (SVG, "" where no line moves). `held` names the choice
+    whose slider the hand came to last.
     """
 
     _esm = Path(__file__).with_suffix(".js")
@@ -36,6 +37,7 @@ class Knobs(anywidget.AnyWidget):
     states = traitlets.Dict({}).tag(sync=True)
     wanted: Any = traitlets.List([]).tag(sync=True)
     samples = traitlets.Dict({}).tag(sync=True)
+    held = traitlets.Unicode("").tag(sync=True)
     moves = traitlets.Dict({}).tag(sync=True, echo_update=False)  # nobody reads an echo of it
 
     def take(self, moves: Mapping[str, Any], seen: int) -> list[tuple[str, dict[str, Any]]]:

@@ -58,11 +58,12 @@ def _ends(choice: Choice, value: Any) -> Iterator[tuple[Any, Any]]:
     else:
         least, most = choice.low, choice.high
         whole = abs(value) if least is None or most is None else most - least
-        for halved in range(TRIES):
-            reach = max(REACH * whole / 2**halved, choice.step)
-            low, high = value - reach, value + reach
-            ends = (low if least is None else max(low, least)), (high if most is None else min(high, most))
-            yield tuple(map(round, ends)) if choice.unit == "count" else ends
+        reaches = [max(REACH * whole / 2**halved, choice.step) for halved in range(TRIES)]
+        for down, up in ((1, 1), (0, 1), (1, 0)):  # where one side cannot be drafted, from the value to the other
+            for reach in reaches:
+                low, high = value - down * reach, value + up * reach
+                ends = (low if least is None else max(low, least)), (high if most is None else min(high, most))
+                yield tuple(map(round, ends)) if choice.unit == "count" else ends
 
 
 def _drawn(was: tuple[CutPiece, ...], now: tuple[CutPiece, ...], words: str) -> Svg | None:

@@ -17,7 +17,6 @@ from drafting.notebook.cloth.strip_picture import strip_svg
 from drafting.notebook.cloth.trial import Trial
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.whole_files import put_whole
-from drafting.printing.single_page import single_page_pdf
 from drafting.sheet.strip_card import strip_card
 from drafting.worn.hang import COLLAPSES_FROM, HOLDS_TO, UPRIGHT
 
@@ -132,6 +131,8 @@ class OverhangTest(Trial):
 
     def write_card(self) -> None:
         """Write the card, true to scale, as PDF and as SVG."""
+        from drafting.printing.single_page import single_page_pdf  # slow to open, and few pages print
+
         self.cards.mkdir(parents=True, exist_ok=True)
         card = strip_card(self.ruled.unit)
         put_whole(self.cards / "overhang-card.pdf", single_page_pdf(card))

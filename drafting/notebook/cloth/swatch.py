@@ -113,12 +113,15 @@ def _bar(name: str, mm: float, top: float, ruled: Ruled) -> Svg:
 class SwatchTest(Trial):
     """Sliders for what the ruler says; the strip and what it means change with them.
 
-    `swatch` holds the figures.
+    `swatch` holds the figures; what they mean is told of one `girth` of the body.
     """
 
-    def __init__(self, body: Body, swatch: Swatch | None = None, unit: str | None = None) -> None:
-        self.body, self.swatch = body, swatch or Swatch()
-        self.ruled = Ruled("in" if shown_unit(unit or body.unit) == "in" else "mm")
+    def __init__(
+        self, body: Body, swatch: Swatch | None = None, unit: str | None = None, girth: str = "bust_girth"
+    ) -> None:
+        self.body, self.swatch, self.girth = body, swatch or Swatch(), girth
+        self.unit = shown_unit(unit or body.unit)
+        self.ruled = Ruled("in" if self.unit == "in" else "mm")
         controls = {
             "stretched": self._slider("Stretched", self.swatch.stretched, REST, MOST * REST, REST),
             "released": self._slider("Let go", self.swatch.released, REST, MOST * REST, REST),
@@ -143,4 +146,4 @@ class SwatchTest(Trial):
         self._show()
 
     def _show(self) -> None:
-        self.show(swatch_svg(self.swatch, self.ruled), sentences(self.swatch, self.body, unit=self.ruled.unit))
+        self.show(swatch_svg(self.swatch, self.ruled), sentences(self.swatch, self.body, self.girth, self.unit))

@@ -46,4 +46,4 @@ def _needed(other: OtherWay | None, unit: ShownUnit) -> str:
         return ""
     if other.length:
         return show_length(other.length, unit)
-    return f"too narrow for {', '.join(map(ls.outline_words, other.sticks_out))}"
+    return f"cannot hold {', '.join(map(ls.outline_words, other.sticks_out))}"

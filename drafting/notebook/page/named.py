@@ -39,10 +39,15 @@ def known_choices(costume: CostumeFile, garments: tuple[str, ...], choices: tupl
 
 def nothing_words(costume: CostumeFile, choices: tuple[str, ...], parts: tuple[str, ...]) -> str:
     """Return why there is nothing to move, and what the costume has instead."""
-    wanted = " or ".join(map(plain, parts)) or ", ".join(map(plain, choices[:2]))
+    wanted = _or(parts) if parts else ", ".join(map(plain, choices[:2]))
     has = ", ".join(f"{plain(g.name)} ({plain(g.block)})" for g in costume.garments)
     wanted = wanted.replace("-", " ")
     return f"{costume.title} has no {wanted}, so there is nothing to move here. It has: {has}."
+
+
+def _or(names: tuple[str, ...]) -> str:
+    *most, last = map(plain, names)
+    return f"{', '.join(most)} or {last}" if most else last
 
 
 def not_drawn(made: Made, picture: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as widgets
 
@@ -14,7 +14,6 @@ from drafting.ground.templates import beside
 from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.fitting.view import FittingView
 from drafting.notebook.lay_table.table import LayTable
 from drafting.notebook.living.chosen import AtHand, costumes_at_hand, opens_with, remember, work_folder
 from drafting.notebook.living.living import Living, living_costume
@@ -28,7 +27,12 @@ from drafting.notebook.page.view import Folded, Following, NothingToShow, PageVi
 from drafting.notebook.page.writing import Writing
 from drafting.notebook.plan.view import PlanView
 from drafting.notebook.said import notebook_only_html, paragraphs_html, refused_html, style_html
-from drafting.notebook.worn_view.view import WornView
+
+if TYPE_CHECKING:
+    from drafting.notebook.worn_view.view import WornView
+
+TORSOS = ("bodice", "close-torso", "coat-body")
+"""The parts that go round the bust."""
 
 KEPT_WORD = notebook_only_html("This page keeps its word.")
 
@@ -113,11 +117,18 @@ class CostumePage:
         found = costumes_at_hand(self.folder, (self.path,))
         self.path = next(at.path for at in found if at.path.resolve() == self.path.resolve())
         self._filling = True
-        self.chooser.options = [(at.words, at.path) for at in found]
+        self._offer([(at.words, at.path) for at in found])
         self.chooser.value = self.path
         self._filling = False
         self.said.value = paragraphs_html([str(self.path)])
         self.refused.value = refused_html(self.refusal, "Mend this costume first.") if self.refusal else ""
+
+    def _offer(self, found: list[tuple[str, Path]]) -> None:
+        """Offer costumes in the order in which they stood: a page says by its place which one was chosen."""
+        stood = [path for _, path in self.chooser.options]
+        found.sort(key=lambda one: stood.index(one[1]) if one[1] in stood else len(stood))
+        if list(self.chooser.options) != found:
+            self.chooser.options = found
 
     def _view(self, build: Callable[[], Any]) -> PageView:
         view = PageView(build, self._unit)
@@ -152,6 +163,8 @@ class CostumePage:
 
     def worn(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
         """Return the garments that have one of these choices, and one of the parts named, on the wearer's form."""
+        from drafting.notebook.worn_view.view import WornView  # slow to open: only where one is shown
+
         return self._of_garments(WornView, choices, part)
 
     def _of_garments(
@@ -197,11 +210,19 @@ class CostumePage:
 
     def fitting(self) -> PageView:
         """Return the notes of a fitting: typed or clicked, tried, written down, and what is next."""
+        from drafting.notebook.fitting.view import FittingView  # slow to open: only where one is shown
+
         return self._view(lambda: FittingView(self.living))
 
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""
-        return self._view(lambda: SwatchTest(self.living.asked.wearer, unit=self.living.asked.told_in))
+
+        def swatch() -> SwatchTest:
+            asked = self.living.asked
+            girth = "bust_girth" if named.garments_with(asked, (), TORSOS) else "hip_girth"
+            return SwatchTest(asked.wearer, unit=asked.told_in, girth=girth)
+
+        return self._view(swatch)
 
     def cloth(self, shows: Callable[..., Any]) -> PageView:
         """Return a trial of one of the costume's cloths, with a choice of which: `OverhangTest`, for one."""
