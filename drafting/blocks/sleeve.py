@@ -150,11 +150,11 @@ def sleeve(
     if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
         wrist = SHORT_HEM * width  # a short sleeve hangs nearly straight from a widened cap
         cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
-    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
     sewn = front, back
     cap, width, seams, slit = _squared(body, choices, sewn, cap, hems, length, width, scale, hand)
+    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
