@@ -200,7 +200,8 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
-    longer = draft.with_pieces([with_skirt(back, behind, style)])
+    button = next((n.size for n in draft.notions if (n.what, n.piece) == ("button", back.name)), None)
+    longer = draft.with_pieces([with_skirt(back, behind, style, button or 0.0)])
     longer = replace(longer, seams=tuple(_hooked(s, back.name) for s in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(

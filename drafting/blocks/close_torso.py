@@ -22,7 +22,7 @@ from drafting.body.reduced import reduced
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
-from drafting.ground.sources import ours
+from drafting.ground.sources import ours, practice
 from drafting.shaping.shared_choices import OPENING, stretch_share, torso_length
 from drafting.shaping.stretch import settle_stretch, stretch_findings
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft, with_body_girths
@@ -43,6 +43,16 @@ class Choices:
         scales=True,
         source=ours("0 to 15, by how many of the 3,541 people of ANSUR II and bdims get a sleeve"),
     )
+    neck_ease: float = choice(
+        0.0,
+        "mm",
+        "neckline minus neck base (made smaller as the body is): what a head needs where nothing opens",
+        low=-20,
+        high=250,
+        step=5,
+        scales=True,
+        source=practice("a neck without a closing opens to 560 to 600"),
+    )
     length: str = torso_length("hip")
     opening: str = OPENING
 
@@ -60,7 +70,7 @@ def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         bust=layers("bust_girth"),
         waist=layers("waist_girth"),
         hip=layers("hip_girth"),
-        neck=0.0,
+        neck=choices.neck_ease,
         across_back=0.0,
         across_front=0.0,
         arm=0.0,

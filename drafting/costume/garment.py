@@ -18,6 +18,7 @@ from drafting.body import Body
 from drafting.body.sides import settled_middle
 from drafting.checks import check_all
 from drafting.checks.ease import ease_enough
+from drafting.checks.pulled_on import head_passes
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
@@ -153,6 +154,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
         *made.pattern.findings,
         *found,
         *ease_enough(made.draft, body, fabric),
+        *head_passes(made.draft, body, fabric),
         *cloth_cannot_take(made.draft, fabric, typed),
         *panels_shade(made.draft, fabric),
     )

@@ -11,6 +11,7 @@ from typing import Any
 from drafting.costume.file import CostumeFile
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
+from drafting.fabric import handling
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, cloth_of, lay_out
 
@@ -77,9 +78,23 @@ def materials(made: Made) -> Iterator[tuple[Cloth, tuple[Part, ...]]]:
 
 
 def cloth_for(costume: CostumeFile, role: str, garments: tuple[MadeGarment, ...] = ()) -> Cloth:
-    """Return the cloth that plays a role, its shrinkage left out where pieces are cut unwashed."""
+    """Return the cloth that plays a role, its shrinkage left out where pieces are cut unwashed.
+
+    It is kept dry where every garment that it goes into holds a cloth that takes no water.
+    """
     own = [g for g in garments if g.fabric == role]
     unwashed = bool(own) and all(g.choices.get("cut_unwashed", (False,))[0] for g in own)
     wishes, faults = costume.lays.get(role, (LayWishes(), ()))
-    cloth = cloth_of(role, costume.fabrics.get(role), wishes, unwashed)
-    return replace(cloth, faults=faults)
+    into = [g for g in garments if role in cloth_roles(g)]
+    dry = bool(into) and all(_kept_dry(costume, g) for g in into)
+    return replace(cloth_of(role, costume.fabrics.get(role), wishes, unwashed, kept_dry=dry), faults=faults)
+
+
+def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:
+    """Return the roles of every cloth that a garment is made of, its own first."""
+    return tuple(dict.fromkeys((garment.fabric, *(p.material for p in garment.draft.pieces if p.material))))
+
+
+def _kept_dry(costume: CostumeFile, garment: MadeGarment) -> bool:
+    known = (costume.fabrics[role] for role in cloth_roles(garment) if role in costume.fabrics)
+    return not all(handling(fabric).water for fabric in known)

@@ -66,9 +66,19 @@ class LayWishes:
     )
 
 
+ShrunkBy = Literal["wash", "steam", ""]
+"""What takes the shrinkage out of a cloth before it is cut."""
+
+SHRINKING: dict[ShrunkBy, str] = {"wash": "the wash", "steam": "the steaming", "": "the wash"}
+"""The same in a sentence; a cloth made up by hand is washed."""
+
+
 @dataclass(frozen=True)
 class Cloth:
     """One cloth as a lay needs it: `role` of the costume, widths and shrinkage in mm and fractions.
+
+    `usable_width` is what is left between the selvedges when the shrinkage is taken out, by `shrunk_by`: pieces
+    are laid on that.
 
     `faults` are boxes (x0, y0, x1, y1) of the opened cloth that cannot be used, from the start of
     the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
@@ -81,6 +91,7 @@ class Cloth:
     title: str
     usable_width: float
     selvedge: float = 15.0
+    shrunk_by: ShrunkBy = ""
     one_way: bool = False
     faces_alike: bool = False
     shrinkage: tuple[float, float] = (0.0, 0.0)
@@ -95,7 +106,12 @@ class Cloth:
     @property
     def width(self) -> float:
         """The bolt's width, selvedges included."""
-        return self.usable_width + 2 * self.selvedge
+        return self.bought_width + 2 * self.selvedge
+
+    @property
+    def bought_width(self) -> float:
+        """What lies between the selvedges as it is bought."""
+        return self.usable_width / (1 - self.shrinkage[1])
 
     @property
     def turns(self) -> tuple[int, ...]:
@@ -117,41 +133,45 @@ class Cloth:
 
     def at_width(self, width: float) -> Cloth:
         """Return the cloth as it would be in another bolt width (mm, selvedges included)."""
-        return replace(self, usable_width=width - 2 * self.selvedge, faults=())
+        usable = (width - 2 * self.selvedge) * (1 - self.shrinkage[1])
+        return replace(self, usable_width=usable, faults=())
 
 
-def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, unwashed: bool = False) -> Cloth:
-    """Return the cloth that plays `role`; a width that nothing names is assumed, and said."""
+def cloth_of(
+    role: str,
+    fabric: Fabric | None,
+    wishes: LayWishes | None = None,
+    unwashed: bool = False,
+    *,
+    kept_dry: bool = False,
+) -> Cloth:
+    """Return the cloth that plays `role`; a width that nothing names is assumed, and said.
+
+    `unwashed`: pieces are cut larger instead; `kept_dry`: no garment of it is ever washed.
+    """
     wishes = wishes or LayWishes()
     stiff = role == "interfacing"
     width = INTERFACING_WIDTH if stiff else WIDTH
     if fabric is None:
-        usable, selvedge = width - 2 * Fabric("").selvedge, Fabric("").selvedge
-        title = role.replace("-", " ")
-        return Cloth(
-            role,
-            title,
-            usable,
-            selvedge,
-            faces_alike=False,
-            wishes=wishes,
-            findings=(_assumed(role, title, usable, "no cloth is named for it"),),
-        )
+        return _unnamed(role, width, wishes)
     found: tuple[Finding, ...] = ()
     assumed = fabric.usable_width or width - 2 * fabric.selvedge
     if fabric.usable_width is None:
         found = (_assumed(role, fabric.title, assumed, "its file gives no width"),)
     takes = handling(fabric)
+    by: ShrunkBy = "" if unwashed else "wash" if takes.water and not kept_dry else "steam" if takes.steam else ""
+    shrinkage = fabric.shrinkage_to_come if by else (0.0, 0.0)
     apart = fabric.stretch_along - fabric.stretch_across
     turned = None if fabric.greatest_stretch < 0.1 or abs(apart) < 0.02 else apart > 0
     return Cloth(
         role=role,
         title=fabric.title,
-        usable_width=assumed,
+        usable_width=assumed * (1 - shrinkage[1]),
         selvedge=fabric.selvedge,
+        shrunk_by=by,
         one_way=fabric.one_way,
         faces_alike=fabric.faces_alike,
-        shrinkage=(0.0, 0.0) if unwashed or not (takes.water or takes.steam) else fabric.shrinkage_to_come,
+        shrinkage=shrinkage,
         repeat_along=fabric.repeat_along,
         repeat_across=fabric.repeat_across,
         stretch_turned=turned,
@@ -159,6 +179,14 @@ def cloth_of(role: str, fabric: Fabric | None, wishes: LayWishes | None = None, 
         wishes=wishes,
         findings=found,
     )
+
+
+def _unnamed(role: str, width: float, wishes: LayWishes) -> Cloth:
+    """Return what is laid out where no cloth is named: plain cloth of the usual width."""
+    selvedge, title = Fabric("").selvedge, role.replace("-", " ")
+    usable = width - 2 * selvedge
+    said = (_assumed(role, title, usable, "no cloth is named for it"),)
+    return Cloth(role, title, usable, selvedge, faces_alike=False, wishes=wishes, findings=said)
 
 
 def _assumed(role: str, title: str, usable: float, why: str) -> Finding:

@@ -10,7 +10,7 @@ from typing import Any
 from drafting.fabric import cut_for
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.layout.cloth import Cloth, LayName
+from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import Job, Packing, Spot, box_of
 
@@ -137,7 +137,7 @@ class Lay:
         """Return what a maker asks first, in a sentence or two."""
         buy = told(self.buy_length, "bought")
         shrink = self.cloth.shrinkage[0]
-        lost = f", {100 * shrink:.3g} % for the wash" if shrink else ""
+        lost = f", {100 * shrink:.3g} % for {SHRINKING[self.cloth.shrunk_by]}" if shrink else ""
         return (
             f"{self.cloth.title}, {told(self.cloth.usable_width)} usable, "
             f"{self.spread}: the pieces take {told(self.cloth_length)}. Buy {buy} "
@@ -157,7 +157,8 @@ def lay_row(lay: Lay) -> dict[str, Any]:
     return {
         "fabric": lay.role,
         "lay": lay.lay,
-        "usable_width": lay.cloth.usable_width,
+        "usable_width": lay.cloth.bought_width,
+        "cut_for_width": lay.cloth.usable_width,
         "layer_width": lay.cloth.layer_width(lay.lay),
         "length": lay.length,
         "cloth_length": lay.cloth_length,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.layout.cloth import Cloth, LayName
+from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
@@ -125,18 +125,16 @@ def _repeat(cloth: Cloth, every: float, words: str) -> Finding:
 
 def _wash(lay: Lay) -> Iterator[Finding]:
     _, across = lay.cloth.shrinkage
-    room = lay.cloth.layer_width(lay.lay) * (1 - across)
-    high = max((box_of(lay.job.posed(spot))[3] for spot in lay.packing.spots), default=0.0)
-    if across > 0 and high > room:
+    if across > 0:
         yield Finding(
             "width after the wash",
-            "warning",
+            "note",
             lay.role,
-            room,
-            high,
-            f"{lay.cloth.title} is to be washed or steamed before cutting and loses {100 * across:.3g} % "
-            f"of its width: {told(room)} are left, and this lay reaches {told(high)}. Measure "
-            "the cloth then and write its usable_width; the lay may come out longer.",
+            lay.cloth.usable_width,
+            lay.cloth.bought_width,
+            f"{lay.cloth.title} loses {100 * across:.3g} % of its width in {SHRINKING[lay.cloth.shrunk_by]}, "
+            f"before cutting: of {told(lay.cloth.bought_width)} it is laid on the {told(lay.cloth.usable_width)} "
+            "that are left. Measure it then; where it is narrower, write usable_width and pretreated = true.",
         )
 
 

@@ -45,8 +45,3 @@ def turned_edges(garment: MadeGarment) -> Iterator[tuple[Piece, Edge]]:
         for edge in piece.edges:
             if edge.kind in (EdgeKind.HEM, EdgeKind.OPENING):
                 yield piece, edge
-
-
-def hands(piece: Piece) -> int:
-    """Return how often an edge of this piece comes in the garment: pairs and halves count twice."""
-    return piece.count * (2 if piece.fold_edge is not None else 1)

@@ -10,11 +10,12 @@ from functools import partial
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
-from drafting.draft.walk import Walk, walk
+from drafting.draft.gathers import Gathers, gathers_along
+from drafting.draft.openings import hands
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
-from drafting.making.seam_lengths import hands
 from drafting.reading.trimming import TrimWish
 from drafting.shaping.flare.elastic import OVERLAP
 
@@ -111,8 +112,8 @@ def _gather_rows(garment: MadeGarment) -> Iterator[TableRow]:
     in_seams = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     for seam in draft.seams:
         walked = walk(draft, seam)
-        if walked.gather_ratio is not None:
-            yield _seam_gathers(garment, seam, walked)
+        if run := gathers_along([walked]):
+            yield _seam_gathers(garment, seam, run)
     rounds: dict[tuple[str, str], list[tuple[str, float, float]]] = defaultdict(list)
     for piece in draft.pieces:
         for edge in piece.edges:
@@ -131,10 +132,10 @@ def _drawn_by(draft: Draft, ref: EdgeRef) -> str:
     return next((n.where for n in draft.notions if ref in n.edges), ref[0])
 
 
-def _seam_gathers(garment: MadeGarment, seam: Seam, walked: Walk) -> TableRow:
-    drawn, held = max(walked.a_length, walked.b_length), min(walked.a_length, walked.b_length)
+def _seam_gathers(garment: MadeGarment, seam: Seam, run: Gathers) -> TableRow:
     whole = 2 if garment.draft[seam.a[0][0]].fold_edge is not None else 1
-    return _gathers(_where(garment, seam.name), whole * drawn, whole * held)
+    where = said("table.where_between" if run.between else "table.where", garment=garment.name, place=seam.name)
+    return _gathers(where, whole * run.drawn, whole * run.held)
 
 
 def _gathers(where: Said, drawn: float, held: float) -> TableRow:

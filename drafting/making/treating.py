@@ -10,8 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from drafting.checks.treatments import FUSING, iron_limit
-from drafting.costume.garment import MadeGarment
-from drafting.costume.lays import cloth_for, materials
+from drafting.costume.lays import cloth_for, cloth_roles, materials
 from drafting.costume.make import Made
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import MarkedWith
@@ -56,16 +55,12 @@ FACE: dict[MarkedWith, str] = {
 
 @dataclass(frozen=True)
 class Treated:
-    """One cloth to make ready: its role, what is known of it, how it is laid, what it must take.
-
-    `kept_dry`: every garment that it goes into is never washed, whatever the cloth itself would take.
-    """
+    """One cloth to make ready: its role, what is known of it, how it is laid, what it must take."""
 
     cloth: Cloth
     fabric: Fabric
     unwashed: bool
     fused: bool
-    kept_dry: bool = False
 
     @property
     def role(self) -> str:
@@ -74,7 +69,7 @@ class Treated:
     @property
     def washed(self) -> bool:
         """Whether it is washed before it is cut."""
-        return washes(self.fabric) and not self.kept_dry
+        return self.cloth.shrunk_by == "wash"
 
 
 def washes(fabric: Fabric) -> bool:
@@ -100,20 +95,12 @@ def treated(made: Made) -> tuple[Treated, ...]:
 
 def _treated(made: Made) -> Iterator[Treated]:
     stiffened = {g.fabric for g in made.garments for p in g.draft.pieces if p.material == "interfacing"}
-    roles = {garment.name: cloth_roles(garment) for garment in made.garments}
-    dry = {name for name, every in roles.items() if not all(washes(c) for c in _known(made, every))}
     for found, _ in materials(made):
         role = found.role
         cloth = cloth_for(made.costume, role, made.garments)
         fabric = made.costume.fabrics.get(role) or Fabric(cloth.title)
         cut = [bool(g.choices.get("cut_unwashed", (False,))[0]) for g in made.garments if g.fabric == role]
-        kept_dry = all(name in dry for name, every in roles.items() if role in every)
-        yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened, kept_dry)
-
-
-def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:
-    """Return the roles of every cloth that a garment is made of, its own first."""
-    return tuple(dict.fromkeys((garment.fabric, *(p.material for p in garment.draft.pieces if p.material))))
+        yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened)
 
 
 def _known(made: Made, roles: Iterable[str]) -> tuple[Fabric, ...]:
@@ -205,7 +192,7 @@ def _shrunk(cloth: Treated) -> Iterator[Step]:
     What is neither washed nor steamed stays as it is.
     """
     fabric = cloth.fabric
-    if not cloth.washed and not handling(fabric).steam:
+    if not cloth.cloth.shrunk_by:
         yield _step("leave", (said("treat.leave"),), minutes=5)
         return
     yield _step("measure", (said("treat.mark_square", side=SQUARE),), minutes=10)

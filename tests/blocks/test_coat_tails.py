@@ -138,7 +138,7 @@ def test_a_level_hem_lengthens_every_seam_alike_and_keeps_the_sweep() -> None:
 
 def test_vent_and_pleat_are_drawn_with_their_folds(plain: Draft) -> None:
     back, tail = plain["back"], plain["tail-1"]
-    assert {mark.name for mark in back.placements} == {"vent_fold", "pleat_fold"}
+    assert {mark.name for mark in back.placements} == {"vent_fold", "pleat_fold", "button_pleat"}
     assert back["pleat"].length == pytest.approx(tail["pleat"].length, abs=0.01)
     fold = next(m.path for m in back.placements if m.name == "pleat_fold")
     other = next(m.path for m in tail.placements if m.name == "pleat_fold")

@@ -150,6 +150,23 @@ def test_a_coat_whose_fronts_lap_has_a_buttonhole_over_every_button_that_closes_
     assert "the 2 lowest of the 3 buttons" in said(draft, "closing")[0]
 
 
+@pytest.mark.parametrize("diameter", [15.0, 20.0, 28.0])
+def test_the_two_buttons_behind_are_drawn_at_the_hooks_of_the_pleats(diameter: float) -> None:
+    """Common practice: they stand at the top of the side pleats, at the waist."""
+    draft = coat(lamplighter(), button_diameter=diameter)
+    back = draft["back"]
+    (mark,) = [m for m in back.placements if m.what == "button"]
+    (bought,) = [n for n in draft.notions if n.what == "button" and n.piece == "back"]
+    assert bought.count == (2 if back.pair else 1)
+    (fold,) = [m.path for m in back.placements if m.name == "pleat_fold"]
+    x0, y0, x1, y1 = mark.path.bounds
+    middle = complex((x0 + x1) / 2, (y0 + y1) / 2)
+    assert abs(middle - fold.start) == pytest.approx(diameter / 2)
+    ring = middle + 0.99 * (np.array(mark.path.points(1.0)) - middle)  # it touches the fold line
+    assert Region.of(fine(back.outline)).holds(ring).all()
+    assert not [m for m in coat(lamplighter(), coat_buttons=0.0)["back"].placements if m.what == "button"]
+
+
 def test_a_coat_without_buttons_is_worn_open() -> None:
     draft = coat(lamplighter(), coat_buttons=0.0)
     assert not closing_heights(draft["front"])

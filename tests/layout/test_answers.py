@@ -16,6 +16,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.lengths import in_unit
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
+from drafting.layout.packing.model import box_of
 from drafting.layout.packing.verify import broken_rules
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
@@ -41,13 +42,31 @@ def test_cloth_washed_before_or_cut_unwashed_needs_nothing_divided_out() -> None
     assert cloth_of("shell", replace(fabric, pretreated=True)).shrinkage == (0.0, 0.0)
 
 
-def test_cloth_that_gets_too_narrow_in_the_wash_is_warned_of() -> None:
-    narrow = replace(cloth(1480), shrinkage=(0.0, 0.06))
-    said = lay_out(LENGTHWISE, narrow, count=5, table=False).findings
-    assert [f.level for f in said if f.check == "width after the wash"] == ["warning"]
-    little = replace(cloth(1480), shrinkage=(0.0, 0.02))
-    said = lay_out(LENGTHWISE, little, count=5, table=False).findings
-    assert not [f for f in said if f.check == "width after the wash"]
+def test_a_cloth_is_laid_on_the_width_that_the_wash_leaves_and_said_to_be() -> None:
+    """Pieces that fit before the wash and no more after it are turned or left out, not drawn over the edge."""
+    linen = Fabric("Linen", usable_width=1480, care="wash at 40", shrinkage_along=0.05, shrinkage_across=0.06)
+    cloth = cloth_of("shell", linen)
+    assert cloth.usable_width == pytest.approx(1480 * 0.94)
+    assert (cloth.bought_width, cloth.width) == pytest.approx((1480, 1480 + 2 * linen.selvedge))
+    assert cloth.at_width(cloth.width) == replace(cloth, faults=())
+    lay = lay_out(LENGTHWISE, cloth, count=5, table=False)
+    row = lay_row(lay)
+    assert (row["usable_width"], row["cut_for_width"]) == pytest.approx((1480, 1391.2))
+    assert max(box_of(lay.job.posed(spot))[3] for spot in lay.packing.spots) <= 1391.2
+    (said,) = [f for f in lay.findings if f.check == "width after the wash"]
+    assert "139.1 cm" in in_unit(said.sentence, "cm")
+    whole = lay_out(LENGTHWISE, cloth_of("shell", linen, unwashed=True), count=5, table=False)
+    assert not [f for f in whole.findings if f.check == "width after the wash"]
+    assert whole.length < lay.length  # two of 700 lie side by side on 1480 only
+
+
+def test_what_is_never_washed_is_steamed_or_left_and_told_so() -> None:
+    wool = Fabric("Wool", usable_width=1480, care="dry clean only", shrinkage_along=0.03, shrinkage_across=0.02)
+    assert cloth_of("shell", wool).shrunk_by == "steam"
+    assert "for the steaming" in in_unit(lay_out(LENGTHWISE, cloth_of("shell", wool), count=5).summary(), "cm")
+    lining = Fabric("Cotton", usable_width=1480, care="wash at 60", shrinkage_along=0.05)
+    assert cloth_of("lining", lining).shrunk_by == "wash"
+    assert cloth_of("lining", lining, kept_dry=True).shrunk_by == "steam"
 
 
 def test_folded_across_takes_its_length_twice() -> None:

@@ -66,7 +66,7 @@ def test_the_record_and_the_folder_hold_the_lays(demo: Made, tmp_path: Path) -> 
             * (2 if p["hand"] == "both" or p["on_fold"] or p["opened"] else 1)
             for p in row["placed"]
         )
-        assert row["lower_bound"] == pytest.approx(area / row["usable_width"], rel=1e-3)
+        assert row["lower_bound"] == pytest.approx(area / row["cut_for_width"], rel=1e-3)
         assert row["utilisation"] == pytest.approx(row["lower_bound"] / row["length"])
         assert row["buy_length"] % 100 == 0
         assert row["buy_length"] >= row["length"]

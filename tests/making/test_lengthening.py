@@ -17,13 +17,13 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import Made
 from drafting.costume.workroom import BLADES, FEET, POINTS, PRESSING, STITCHES, Workroom
 from drafting.draft.draft import Draft
+from drafting.draft.openings import ring_of
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making.model import Setting
 from drafting.making.settings import edge_key, setting_said, settings
 from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.more_tools import easier
-from drafting.making.settings.pulling_on import ring_of
 from drafting.making.settings.stitches import edge_stitch, stitch_for, width_for
 from drafting.making.words import plan_sentence as text
 from drafting.making.words import texts

@@ -138,6 +138,21 @@ def test_gathers_are_marked_in_quarters_on_both_sides() -> None:
     assert quarters_of(320.0) == (80.0, 160.0, 240.0)
 
 
+def test_a_puffed_cap_is_gathered_between_its_notches_only() -> None:
+    """The stretch is read off the sleeve that is cut: from the crown to the notch that meets the armhole's."""
+    made = laid("kite")
+    (table,) = [t for t in tables(made) if t.key == "table.gathers"]
+    sleeve = next(g for g in made.garments if g.name == "top").draft["sleeve"]
+    for half in ("front", "back"):
+        edge = sleeve[f"cap_{half}"]
+        (low,) = [n.at for n in edge.notches if n.name == half]
+        puffed = low if half == "front" else edge.length - low
+        (row,) = [row for row in table.rows if dict(row[0].facts)["place"] == f"{half} armhole"]
+        assert row[0].key == "table.where_between"
+        assert dict(row[1].facts)["length"] == pytest.approx(puffed, abs=0.01)
+        assert puffed < 0.85 * edge.length  # the rest lies flat
+
+
 def test_the_square_for_a_bias_strip_is_its_area_and_the_joins() -> None:
     """Plane geometry: 50 x 50 cm, 4 cm wide, 625 cm; with joins the square is a little larger."""
     assert 500.0 < cloth_for_strip(6250.0, 40.0) < 540.0

@@ -15,6 +15,7 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
+from drafting.draft.openings import ring_of
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.finish import finish
@@ -25,7 +26,7 @@ from drafting.making.model import Said, Step
 from drafting.making.order import sewing_steps
 from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.settings import settings
-from drafting.making.settings.pulling_on import passed, ring_of
+from drafting.making.settings.pulling_on import passed
 from drafting.making.tables import tables
 from drafting.making.words import plan_sentence as text
 from tests.making.figures import made

@@ -116,3 +116,16 @@ def test_a_line_is_hidden_by_what_lies_before_it() -> None:
     bare = drawn(PictureScene((cover,)), FRONT, frame)
     assert (drawn(PictureScene((cover,), (behind,)), FRONT, frame) == bare).all()
     assert (drawn(PictureScene((cover,), (before,)), FRONT, frame) != bare).any(axis=2).sum() > 250
+
+
+def test_along_a_sharp_fold_each_wall_is_lit_as_itself() -> None:
+    """Smoothed over the fold, its edge looked away from the eye and was drawn as the inside of the cloth."""
+    far = np.array([[0.0, 0, 0], [0, 0, 200], [-100, -4, 0], [-100, -4, 200], [-100, 30, 0], [-100, 30, 200]])
+    front, behind = [[2, 0, 1], [2, 1, 3]], [[4, 1, 0], [4, 5, 1]]
+    frame = PictureFrame((-50.0, 0.0, 100.0), 1.0, 240, 240)
+    tints = np.full(far.shape, 0.5)
+    both = drawn(PictureScene((Cover(far, np.array(front + behind), tints),)), FRONT, frame)
+    alone = drawn(PictureScene((Cover(far, np.array(front), tints),)), FRONT, frame)
+    inside = (slice(30, 210), slice(75, 165))  # what lies on the rim is mixed with paper
+    assert (alone[inside] < 150).all()
+    assert np.abs(both[inside].astype(int) - alone[inside].astype(int)).max() <= 3

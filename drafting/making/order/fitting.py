@@ -9,6 +9,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
+from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
@@ -132,11 +133,9 @@ def _length(bench: Bench, seams: Sequence[Seam]) -> float:
 
 
 def _basted(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
-    walks = [walk(bench.garment.draft, seam) for seam in seams]
-    ratios = [walked.gather_ratio for walked in walks if walked.gather_ratio]
     ease = sum(abs(seam.ease) for seam in seams)
-    if ratios:
-        yield from gathers(max(ratios), sum(max(w.a_length, w.b_length) for w in walks))
+    if run := gathers_along(walk(bench.garment.draft, seam) for seam in seams):
+        yield from gathers(run)
     elif eased(ease):
         yield said("do.cap_ease", ease=ease)
     else:

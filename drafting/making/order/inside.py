@@ -7,12 +7,12 @@ where a lining covers it.
 from __future__ import annotations
 
 from drafting.draft.by_role import edges_as, pieces_as
+from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
 from drafting.making.order.parts import Bench
 from drafting.making.order.seam_kinds import is_sleeve
-from drafting.making.seam_lengths import hands
 
 TAPE_SHORT = 0.02
 """Share by which the roll line's tape is drawn up (common practice: 5 to 10 mm on a lapel of 40 cm)."""

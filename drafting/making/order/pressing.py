@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.draft.draft import Seam
+from drafting.draft.gathers import Gathers
 from drafting.fabric import handling
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
@@ -52,7 +53,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
             yield said("do.press_not")
 
 
-def gathers(ratio: float, drawn: float) -> Iterator[Said]:
-    """Yield how an edge of `drawn` mm is gathered `ratio` to one and held."""
-    yield said("do.gather", ratio=ratio, drawn=drawn)
+def gathers(run: Gathers) -> Iterator[Said]:
+    """Yield how a stretch is gathered and held."""
+    yield said("do.gather_between" if run.between else "do.gather", ratio=run.ratio, drawn=run.drawn)
     yield said("do.quarters")

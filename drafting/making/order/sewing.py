@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Seam
+from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import Piece
 from drafting.draft.roles import SeamKind
 from drafting.draft.walk import walk
@@ -197,8 +198,8 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
     yield said(_how(seam), name=seam.name)
-    if walked.gather_ratio:
-        yield from gathers(walked.gather_ratio, max(walked.a_length, walked.b_length))
+    if run := gathers_along([walked]):
+        yield from gathers(run)
     elif eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
     if seam.kind is SeamKind.PLEAT:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
@@ -163,8 +164,8 @@ def _attach(bench: Bench, unit: str, seam: Seam, *, last: bool) -> None:
     draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
     walked = walk(draft, seam)
     say = [said("do.attach_stand" if _is_stand(draft, seam) else "do.attach", unit=unit, name=seam.name)]
-    if walked.gather_ratio:
-        say = [*gathers(walked.gather_ratio, max(walked.a_length, walked.b_length)), *say]
+    if run := gathers_along([walked]):
+        say = [*gathers(run), *say]
     if last:
         say.append(said("do.inside", unit=unit))
     length = (2 if last else 1) * lengths[seam.name]

@@ -1,28 +1,22 @@
 """How far a hem or an opening must open to be pulled on: over hand, heel, hips, bust or head.
 
-Ring of the opening = its edges as drawn (elastic lets them out again), both hands where it goes
-round the body; share = what it passes / ring - 1.
+Share = what the opening passes / its ring - 1.
 """
 
 from __future__ import annotations
 
-import math
-
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
+from drafting.draft.openings import is_leg, is_sleeve, opens, ring_of
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import SLEEVES, EdgeRole, LevelKind
+from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fabric import Fabric
-from drafting.making.seam_lengths import hands
 from drafting.making.settings.lengthening import CLOSE, Gives, around
 
 OPENS = 0.10
 """Greatest stretch from which a cloth is pulled on over something; a firmer one opens by a closing
 (ours)."""
-
-CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
 
 
 def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None) -> Gives:
@@ -59,29 +53,6 @@ def passed(draft: Draft, piece: Piece, edge: Edge) -> tuple[str, ...]:
     return ("bust_girth", "hip_girth") if close else ()
 
 
-def ring_of(draft: Draft, piece: Piece, edge: Edge) -> float:
-    """Return the length (mm) of the whole opening that an edge is part of."""
-    limb = (is_sleeve(piece) or is_leg(piece)) and edge.role is not EdgeRole.WAIST
-    alike = [
-        (other, part)
-        for other in draft.pieces
-        for part in edges_as(other, edge.role)
-        if not other.material
-        and is_sleeve(other) == is_sleeve(piece)
-        and part.kind is edge.kind
-        and (not limb or other.hand == piece.hand)
-    ]
-    return math.fsum(part.length * (1 if limb else hands(other)) for other, part in alike)
-
-
-def is_sleeve(piece: Piece) -> bool:
-    return piece.role in SLEEVES
-
-
-def is_leg(piece: Piece) -> bool:
-    return edge_as(piece, EdgeRole.INSEAM) is not None
-
-
 def short_sleeve(draft: Draft, piece: Piece) -> bool:
     """Return whether a sleeve ends on the upper arm: it is wider than it is long below its cap."""
     level = next((level for level in piece.levels if level.kind is LevelKind.UPPER_ARM), None)
@@ -89,9 +60,3 @@ def short_sleeve(draft: Draft, piece: Piece) -> bool:
         return False
     low = min(point.imag for edge in piece.edges for point in (edge.path.start, edge.path.end))
     return level.paths[0].start.imag - low < level.length / 2
-
-
-def opens(draft: Draft) -> bool:
-    """Return whether the garment has a closing, so that nothing has to be stretched to get in."""
-    fastened = any(notion.what in CLOSINGS for notion in draft.notions)
-    return fastened or any(edge_as(piece, EdgeRole.FLY) for piece in draft.pieces)

@@ -24,6 +24,7 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.geometry.path import cubics
 from drafting.shaping.coat.skirt import Tail
+from drafting.shaping.details.buttons import button_mark
 from drafting.shaping.flare.other_ways import Godet
 from drafting.shaping.flare.tail_bend import TailPanel
 
@@ -75,8 +76,11 @@ def skirt_of(waist: Path, drop: float) -> BackSkirt:
     return BackSkirt(waist.start, waist.end, low, low + FOOT * (waist.end - waist.start).real)
 
 
-def with_skirt(back: Piece, skirt: BackSkirt, style: TailStyle) -> Piece:
-    """Return the back piece (as it lies in the draft) with its skirt, vent and pleat."""
+def with_skirt(back: Piece, skirt: BackSkirt, style: TailStyle, button: float = 0.0) -> Piece:
+    """Return the back piece (as it lies in the draft) with its skirt, vent and pleat.
+
+    A `button` so many mm wide stands at the pleat's hook, touching its fold.
+    """
     flat = back.mirrored()
     fold_end = skirt.fold_end
     out = 1j * skirt.fold.leave
@@ -95,10 +99,13 @@ def with_skirt(back: Piece, skirt: BackSkirt, style: TailStyle) -> Piece:
         Edge("hem", hem, EdgeKind.HEM, role=EdgeRole.HEM),
         *_pleat(line(pleat_low, pleat_top), line(pleat_top, skirt.hook), style.allowance),
     )
-    marks = (
+    marks: tuple[Placement, ...] = (
         Placement("vent_fold", line(skirt.centre, skirt.low), "fold"),
         Placement("pleat_fold", line(skirt.hook, fold_end), "fold"),
     )
+    if button:
+        beside = skirt.hook + button / 2 * unit(skirt.centre - skirt.hook)
+        marks = (*marks, button_mark("button_pleat", beside, button))
     at = next(i for i, edge in enumerate(flat.edges) if edge.role is EdgeRole.WAIST)
     edges = (*flat.edges[:at], *new, *flat.edges[at + 1 :])
     return replace(flat, edges=edges, placements=(*flat.placements, *marks)).mirrored()

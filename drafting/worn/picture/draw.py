@@ -10,9 +10,9 @@ from numpy.typing import NDArray
 from scipy.ndimage import gaussian_filter, zoom
 
 from drafting.ground.palette import Colour
-from drafting.worn.nouns import Reals, Whole
+from drafting.worn.nouns import Reals, Truth, Whole
 from drafting.worn.picture.raster import NOWHERE, Seen, Small, seen_triangles, weights_at
-from drafting.worn.picture.scene import LIES_ON, PictureScene, Trace, channels, smooth_normals
+from drafting.worn.picture.scene import LIES_ON, PictureScene, Trace, channels, corner_normals
 from drafting.worn.picture.view import Eye, PictureFrame
 
 Image = NDArray[np.uint8]
@@ -38,11 +38,13 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     places = fine.seen(heap.points, view)
     places[:, 2] += heap.behind
     corners = places[heap.triangles]
-    seen = seen_triangles(corners, heap.nearer + _lies_on(heap, corners), fine.width, fine.height)
+    outside = _outside(corners)
+    nearer = heap.nearer + np.where(outside & heap.over, LIES_ON, 0.0)
+    seen = seen_triangles(corners, nearer, fine.width, fine.height)
     rows, columns = np.nonzero(seen.triangle >= 0)
     face = seen.triangle[rows, columns].astype(np.int64)
     weights = weights_at(corners[face], columns, rows)
-    light = _light(heap, face, weights, view) * _hollows(seen, fine)[rows, columns]
+    light = _light(heap, face, weights, outside, view) * _hollows(seen, fine)[rows, columns]
     image = np.empty((fine.height, fine.width, 3), np.float32)
     image[:] = channels(Colour.PAPER)
     image[rows, columns] = np.clip(heap.colours(face, weights) * light[:, None], 0, 1)
@@ -57,11 +59,10 @@ def drawn(scene: PictureScene, view: Eye, frame: PictureFrame) -> Image:
     return picture
 
 
-def _lies_on(heap: _Heap, corners: Reals) -> Reals:
-    """Return (T,): mm that what is turned over is taken to lie nearer where it is seen from outside."""
+def _outside(corners: Reals) -> Truth:
+    """Return (T,): which triangles are seen from outside; what is turned over there is taken to lie nearer."""
     one, two = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
-    facing = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] < 0
-    return np.where(facing & heap.over, LIES_ON, 0.0)
+    return np.asarray(one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0] < 0)
 
 
 class _Heap:
@@ -71,7 +72,7 @@ class _Heap:
         covers = scene.covers
         starts = np.cumsum([0, *(len(c.points) for c in covers)])
         self.points = np.concatenate([c.points for c in covers])
-        self.normals = np.concatenate([smooth_normals(c.points, c.triangles) for c in covers]).astype(np.float32)
+        self.normals = np.concatenate([corner_normals(c.points, c.triangles) for c in covers]).astype(np.float32)
         self.triangles = np.concatenate([c.triangles + s for c, s in zip(covers, starts[:-1], strict=True)])
         counts = [len(c.triangles) for c in covers]
         self.nearer = np.repeat([c.nearer for c in covers], counts)
@@ -96,14 +97,17 @@ def _by_corner(tints: Reals, triangles: Whole) -> Reals:
     return tints if tints.ndim == 3 else tints[triangles]
 
 
-def _light(heap: _Heap, face: Whole, weights: Small, view: Eye) -> Small:
-    """Return the light on each pixel; a surface seen from inside is turned to the eye and darker."""
+def _light(heap: _Heap, face: Whole, weights: Small, outside: Truth, view: Eye) -> Small:
+    """Return the light on each pixel; a surface seen from inside is turned to the eye and darker.
+
+    Which side is seen is the triangle's own: along a sharp fold the smoothed way out looks away from the eye.
+    """
     right, up, away = (axis.astype(np.float32) for axis in view.axes)
     lamp = -0.48 * right + 0.62 * up - 0.62 * away
-    normals = np.einsum("nk,nkc->nc", weights, heap.normals[heap.triangles[face]], dtype=np.float32)
+    normals = np.einsum("nk,nkc->nc", weights, heap.normals[face], dtype=np.float32)
     normals /= np.maximum(np.linalg.norm(normals, axis=1, keepdims=True), 1e-6)
     facing = -normals @ away
-    turned = (facing < 0) & ~heap.closed[face]
+    turned = ~outside[face] & ~heap.closed[face]
     sign = np.where(turned, -1.0, 1.0).astype(np.float32)
     half = 0.5 + 0.5 * sign * (normals @ lamp)
     lit = SKY * (0.8 + 0.2 * sign * normals[:, 2]) + LAMP * half**1.5 + GRAZE * np.abs(facing)

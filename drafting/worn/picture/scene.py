@@ -69,6 +69,10 @@ def channels(colour: str) -> Rgb:
     return r, g, b
 
 
+SMOOTH = 0.5
+"""Cosine by which a surface is taken to be smooth at a corner: 60 degrees (by eye)."""
+
+
 def smooth_normals(points: Reals, triangles: Whole) -> Reals:
     """Return (V, 3): the unit normal at each vertex, the faces round it weighed by their area."""
     one, two, three = (points[triangles[:, k]] for k in range(3))
@@ -78,3 +82,16 @@ def smooth_normals(points: Reals, triangles: Whole) -> Reals:
     )
     found: Reals = whole / np.maximum(np.linalg.norm(whole, axis=1, keepdims=True), 1e-12)
     return found
+
+
+def corner_normals(points: Reals, triangles: Whole) -> Reals:
+    """Return (T, 3, 3): the normal at each corner of each triangle, its own where the smoothed one bends too far.
+
+    A sharp fold is an edge: smoothed over it, both its walls would be lit as if they looked along it.
+    """
+    smooth = smooth_normals(points, triangles)[triangles]
+    one, two, three = (points[triangles[:, k]] for k in range(3))
+    own = np.cross(two - one, three - one)
+    own /= np.maximum(np.linalg.norm(own, axis=1, keepdims=True), 1e-12)
+    near = np.einsum("tkc,tc->tk", smooth, own) > SMOOTH
+    return np.where(near[:, :, None], smooth, own[:, None])

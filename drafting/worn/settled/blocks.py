@@ -21,12 +21,13 @@ class BlockPattern:
     """B blocks of a symmetric matrix over `count` vertices.
 
     `of_corners` (B, 9T): sums the blocks of triangles' corners; `diagonal` (count,): each vertex's own block;
-    `threads` four of (S,): blocks of a thread's ends with themselves and each other; `base` (B, 9): what never
-    changes; `loose` (B, 9): 0 where a vertex may not move. The matrix is factored in `order`; `scatter` sends
-    the blocks' entries to its compressed columns `rows`, `starts`.
+    `keys` (B,), rising, name their two vertices; `threads` four of (S,): blocks of a thread's ends with themselves
+    and each other; `base` (B, 9): what never changes; `loose` (B, 9): 0 where a vertex may not move. The matrix
+    is factored in `order`; `scatter` sends the blocks' entries to its compressed columns `rows`, `starts`.
     """
 
     count: int
+    keys: Whole
     of_corners: sparse.csr_matrix
     diagonal: Whole
     threads: tuple[Whole, Whole, Whole, Whole]
@@ -40,9 +41,12 @@ class BlockPattern:
 
 
 def pattern_of(
-    sheet: ClothSheet, steady: tuple[sparse.csr_matrix, sparse.csr_matrix], ends: Whole
+    sheet: ClothSheet, steady: tuple[sparse.csr_matrix, sparse.csr_matrix], ends: Whole, met: Whole
 ) -> BlockPattern:
-    """Of the sheet's triangles, the `steady` matrices for x and for y and z, and threads' `ends` (S, 2)."""
+    """Of the sheet's triangles, the `steady` matrices for x and for y and z, threads' `ends` (S, 2).
+
+    `met` (M, 2): vertices besides that act on each other where walls meet.
+    """
     count, triangles = sheet.count, sheet.triangles
     fixed = [matrix.tocoo() for matrix in steady]
     own = np.arange(count)
@@ -56,6 +60,8 @@ def pattern_of(
         (two, two),
         (one, two),
         (two, one),
+        (met[:, 0], met[:, 1]),
+        (met[:, 1], met[:, 0]),
     ]
     keys = [row.astype(np.int64) * count + column for row, column in parts]
     found, where = np.unique(np.concatenate(keys), return_inverse=True)
@@ -69,6 +75,7 @@ def pattern_of(
     scatter, rows, starts = _columns(first, second, order)
     return BlockPattern(
         count=count,
+        keys=found,
         of_corners=sparse.csr_matrix((ones, (places[0], np.arange(len(ones)))), shape=(len(found), len(ones))),
         diagonal=places[3],
         threads=(places[4], places[5], places[6], places[7]),
@@ -80,6 +87,16 @@ def pattern_of(
         rows=rows,
         starts=starts,
     )
+
+
+def blocks_of(pattern: BlockPattern, pairs: Whole) -> tuple[Whole, Whole, Whole, Whole] | None:
+    """Where pairs of vertices (K, 2) have their blocks, as `BlockPattern.threads`; None where one has none."""
+    one, two = pairs.T
+    keys = one * pattern.count + two, two * pattern.count + one
+    mixed = [np.minimum(np.searchsorted(pattern.keys, key), len(pattern.keys) - 1) for key in keys]
+    if any((pattern.keys[place] != key).any() for place, key in zip(mixed, keys, strict=True)):
+        return None
+    return pattern.diagonal[one], pattern.diagonal[two], mixed[0], mixed[1]
 
 
 def _order(first: Whole, second: Whole, count: int) -> Whole:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import time
 from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Reals, SewnMesh, Truth
-from drafting.worn.settled.balance import Scene, State, scene_of, state_at
+from drafting.worn.settled.balance import Scene, State, scene_of, scene_with, state_at
 from drafting.worn.settled.carried_over import carried_over
+from drafting.worn.settled.facing import LegCloth, leg_cloth, walls_faced
 from drafting.worn.settled.search import Limits, residual_of, searched
 from drafting.worn.settled.sheet import sheet_of, starched
 from drafting.worn.settled.touch import held_anew, held_by, slip_of
@@ -43,26 +45,26 @@ def at_rest(
     `held` (count,): vertices that stay where they start, with whole triangles of them clamped.
     """
     limits, started = limits or Limits(), time.process_time()
-    left = limits.steps
     stays = np.zeros(mesh.count, dtype=bool) if held is None else held
     sheet, off = sheet_of(mesh, stays, *STIFFEST), _standing_off(mesh, beneath)
+    scene = scene_of(sheet, field, off)
     if isinstance(start, AtRest):
         points, slip = (1e-3 * part for part in carried_over(start, mesh))
+        looked = _Looked(points, slip, leg_cloth(mesh, field, points), limits.steps)
     else:
+        legs = leg_cloth(mesh, field, start * 1e-3)
+        first = _Looked(start * 1e-3, np.zeros_like(start), legs, limits.steps)
         stiff = scene_of(starched(sheet, _STARCHED), field, off)
-        unfolded = max(_UNFOLDED, limits.residual)
-        put_on, slip, left = _rounds(stiff, start * 1e-3, np.zeros_like(start), left, unfolded, _PUT_ON)
-        points = put_on.points
-    scene = scene_of(sheet, field, off)
-    state, slip, left = _rounds(scene, points, slip, left, limits.residual, _WORN)
+        _, looked = _rounds(stiff, first, max(_UNFOLDED, limits.residual), _PUT_ON)
+    state, looked = _rounds(scene, looked, limits.residual, _WORN)
     residual = residual_of(scene, state)
     return AtRest(
         mesh=mesh,
         points=state.points * 1e3,
-        slip=slip * 1e3,
+        slip=looked.slip * 1e3,
         residual=residual,
         settled=residual <= limits.residual,
-        steps=limits.steps - left,
+        steps=limits.steps - looked.steps,
         seconds=time.process_time() - started,
     )
 
@@ -83,19 +85,28 @@ def from_coarse(
     return replace(rest, steps=rest.steps + shape.steps, seconds=rest.seconds + shape.seconds)
 
 
-def _rounds(
-    scene: Scene, points: Reals, slip: Reals, steps: int, residual: float, first: tuple[int, ...]
-) -> tuple[State, Reals, int]:
-    """Search with friction as last looked at, until it too is at rest; what is left of the `steps`."""
+class _Looked(NamedTuple):
+    """What rounds hand on: `points` and `slip` (count, 3) m, the cloth that may meet itself, the `steps` left."""
+
+    points: Reals
+    slip: Reals
+    legs: LegCloth | None
+    steps: int
+
+
+def _rounds(scene: Scene, before: _Looked, residual: float, first: tuple[int, ...]) -> tuple[State, _Looked]:
+    """Search with friction, and with who faces whom, as last looked at, until these too are at rest."""
+    points, slip, legs, steps = before
     held = held_by(scene.sheet, state_at(scene, points).touch, points, slip)
-    state = state_at(scene, points, held)
     for most in first + _THEN if scene.field else (steps,):
-        found = searched(scene, state.points, held, Limits(residual, min(most, steps)))
-        state, steps = found.state, steps - found.step
+        if legs:
+            scene = scene_with(scene, walls_faced(legs, points))
+        found = searched(scene, points, held, Limits(residual, min(most, steps)))
+        state, points, steps = found.state, found.state.points, steps - found.step
         if steps <= 0 or (found.step == 0 and residual_of(scene, state) <= residual):
             break
-        held = held_anew(scene.sheet, held, state.touch, state.points)
-    return state, slip_of(held, state.points), steps
+        held = held_anew(scene.sheet, held, state.touch, points)
+    return state, _Looked(points, slip_of(held, points), legs, steps)
 
 
 def _standing_off(mesh: SewnMesh, beneath: float) -> Reals:

@@ -1,0 +1,49 @@
+"""Openings that a wearer gets into a garment by: how long the whole ring is, and whether something closes it.
+
+Ring of an opening = its edges as drawn (elastic lets them out again), both hands where it goes round the body.
+"""
+
+from __future__ import annotations
+
+import math
+
+from drafting.draft.by_role import edge_as, edges_as
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Edge, Piece
+from drafting.draft.roles import SLEEVES, EdgeRole
+
+CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
+
+
+def hands(piece: Piece) -> int:
+    """Return how often an edge of this piece comes in the garment: pairs and halves count twice."""
+    return piece.count * (2 if piece.fold_edge is not None else 1)
+
+
+def is_sleeve(piece: Piece) -> bool:
+    return piece.role in SLEEVES
+
+
+def is_leg(piece: Piece) -> bool:
+    return edge_as(piece, EdgeRole.INSEAM) is not None
+
+
+def ring_of(draft: Draft, piece: Piece, edge: Edge) -> float:
+    """Return the length (mm) of the whole opening that an edge is part of."""
+    limb = (is_sleeve(piece) or is_leg(piece)) and edge.role is not EdgeRole.WAIST
+    alike = [
+        (other, part)
+        for other in draft.pieces
+        for part in edges_as(other, edge.role)
+        if not other.material
+        and is_sleeve(other) == is_sleeve(piece)
+        and part.kind is edge.kind
+        and (not limb or other.hand == piece.hand)
+    ]
+    return math.fsum(part.length * (1 if limb else hands(other)) for other, part in alike)
+
+
+def opens(draft: Draft) -> bool:
+    """Return whether the garment has a closing, so that nothing has to be stretched to get in."""
+    fastened = any(notion.what in CLOSINGS for notion in draft.notions)
+    return fastened or any(edge_as(piece, EdgeRole.FLY) for piece in draft.pieces)
