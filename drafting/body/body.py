@@ -122,30 +122,6 @@ def completed(taken: Mapping[str, Taken], waist_level: WaistLevel, figure: Figur
     return FrozenDict(measured | estimates(means, waist_level == "natural", figure))
 
 
-def corrected_body(body: Body, corrections: Mapping[str, Taken]) -> Body:
-    """Return the body with measures (mm) corrected by what a garment showed on it.
-
-    An estimate follows as far as a rule leads it from what was corrected. What else the survey would now expect
-    stays: it was drafted, tried on and not complained of. Raises `InputError` for a measure that nobody has.
-    """
-    after = body.changed(**corrections)
-    was, now = (
-        estimates(
-            {name: one[name] for name, m in after.measures.items() if m.source == "measured"},
-            body.waist_level == "natural",
-            body.figure,
-            by_rules=True,
-        )
-        for one in (body, after)
-    )
-    follows = {
-        name: replace(m, mm=m.mm + now[name].mm - was[name].mm)
-        for name, m in body.measures.items()
-        if name in now and after.measures[name].source == "estimated"
-    }
-    return replace(after, measures=FrozenDict({**after.measures, **follows}))
-
-
 def bust_level(body: Body) -> float:
     """Return how far the bust level lies below the nape, along the back, in mm.
 

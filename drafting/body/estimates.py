@@ -74,15 +74,12 @@ def estimate_scale(height: float) -> float:
     return height / min(max(height, ADULT_LOW), ADULT_HIGH)
 
 
-def estimates(
-    measured: Mapping[str, float], natural: bool, figure: Figure = "", *, by_rules: bool = False
-) -> dict[str, Measure]:
+def estimates(measured: Mapping[str, float], natural: bool, figure: Figure = "") -> dict[str, Measure]:
     """Return a `Measure` for every dimension a torso and a sleeve need and `measured` (mm) lacks.
 
     `measured` holds at least height, waist, hip, and bust or high bust. `natural` says that its
     waist is the natural one, not the navel's; `figure` may name whose charts come nearer. Every
-    result is finite, positive and continuous in every measure. `by_rules` leaves the survey out, so that
-    only what a rule leads from a measure follows it.
+    result is finite, positive and continuous in every measure.
     """
     scale = estimate_scale(measured["height"])
     known: Known = {name: mm / scale for name, mm in measured.items()}
@@ -91,8 +88,7 @@ def estimates(
     known["rounding"] = rounded(known)
     plan = _plan(frozenset(measured), figure, natural, known["child"] > 0)
     bust = known.get("bust_girth")
-    own = {**known, "bust_girth": known["high_bust_girth"] if bust is None else bust}
-    share = 0.0 if by_rules else survey_share(own)
+    share = survey_share({**known, "bust_girth": known["high_bust_girth"] if bust is None else bust})
     known["bust_less"] = bust_less(known)
     values: Mapping[str, float] = {}
     found: dict[str, Measure] = {}

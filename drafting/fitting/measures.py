@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.body.body import SIDES, corrected_body
+from drafting.body.body import SIDES
 from drafting.body.dimensions import DIMENSIONS, dimension_name, names_offered
 from drafting.body.sides import OWN_SIDE
 from drafting.fitting.note import AmountAs, Done, Moved, Note, NoteSide, Verb
@@ -108,7 +108,7 @@ def corrected(body: Body, notes: Sequence[Note]) -> Corrected:
         values[name] = left, right
         done.append(_done(note, old, values[name]))
     changed = {name: left if left == right else (left, right) for name, (left, right) in values.items()}
-    return Corrected(corrected_body(body, changed) if changed else body, tuple(done))
+    return Corrected(body.changed(**changed) if changed else body, tuple(done))
 
 
 def measure_change(note: Note) -> float:
