@@ -62,10 +62,27 @@ def told(tab: Tab) -> float:
     return 10 * float(words.split("take ")[1].split(" cm")[0])
 
 
+GRIP = """
+name => {
+    const path = document.querySelector(`.lay-table path.cut-line[id="${name}"]`)
+    const box = path.getBoundingClientRect()
+    for (const across of [0.5, 0.33, 0.67, 0.2, 0.8, 0.1, 0.9])
+        for (const down of [0.5, 0.33, 0.67, 0.2, 0.8, 0.1, 0.9]) {
+            const x = box.x + across * box.width, y = box.y + down * box.height
+            if (document.elementFromPoint(x, y) === path) return [x, y]
+        }
+}
+"""
+"""Where a hand can take a piece: the middle of a strip that lies aslant is beside it."""
+
+
+def grip(tab: Tab, outline: str) -> tuple[float, float]:
+    x, y = tab.page.evaluate(GRIP, outline)
+    return x, y
+
+
 def drag(tab: Tab, outline: str, dx: float, dy: float) -> None:
-    path = tab.page.locator(f'.lay-table path.cut-line[id="{outline}"]')
-    box = path.bounding_box()
-    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    x, y = grip(tab, outline)
     tab.page.mouse.move(x, y)
     tab.page.mouse.down()
     tab.page.mouse.move(x + dx, y + dy, steps=12)
@@ -116,7 +133,7 @@ for canvas in [thing for thing in gc.get_objects() if isinstance(thing, Canvas)]
 def test_a_piece_stays_in_the_hand_when_the_lay_is_drawn_anew(table: Tab) -> None:
     name, was = last_piece(table), outlines(table)
     box = table.page.locator(f'.lay-table path.cut-line[id="{name}"]').bounding_box()
-    x, y = box["x"] + box["width"] / 3, box["y"] + box["height"] / 2
+    x, y = grip(table, name)
     table.page.mouse.move(x, y)
     table.page.mouse.down()
     table.page.mouse.move(x + 30, y, steps=4)
