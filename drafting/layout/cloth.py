@@ -91,10 +91,10 @@ class Cloth:
     title: str
     usable_width: float
     selvedge: float = 15.0
-    shrunk_by: ShrunkBy = ""
     one_way: bool = False
     faces_alike: bool = False
     shrinkage: tuple[float, float] = (0.0, 0.0)
+    shrunk_by: ShrunkBy = ""
     repeat_along: float | None = None
     repeat_across: float | None = None
     stretch_turned: bool | None = None
