@@ -18,6 +18,10 @@ from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import CLOTH, PLIES, SHIPPED, drafted, flat_run, signed, uneven_body
 
 
+FINE = 8.0
+"""mm: a facing's inner strip, where it lies on the front alone, is 17 wide."""
+
+
 def mesh_of(block: str) -> SewnMesh:
     return sewn_mesh(drafted(block), block, PLIES)
 
@@ -32,7 +36,7 @@ def at(mesh: SewnMesh, piece: str, place: complex) -> Ply:
 
 def test_a_button_front_lies_in_layers() -> None:
     """Front, facing, its interfacing and the other hand's stand beside the middle; front alone far from it."""
-    mesh = mesh_of("shirt")
+    mesh = sewn_mesh(drafted("shirt"), "shirt", PLIES, FINE)
     assert at(mesh, "front", 150 - 300j) == CLOTH
     near, facing = at(mesh, "front", 5 - 300j), at(mesh, "front", 28 - 300j)
     assert facing.weight == pytest.approx(3 * CLOTH.weight)  # front, facing, interfacing
@@ -60,7 +64,7 @@ def test_hems_weigh_as_much_as_the_cloth_turned_up() -> None:
 
 def test_a_fused_cloth_takes_the_place_of_cloth_and_interfacing() -> None:
     stiff = replace(CLOTH, bends_along=1e-3)
-    mesh = sewn_mesh(drafted("shirt"), "shirt", PLIES, fused={"interfacing": stiff})
+    mesh = sewn_mesh(drafted("shirt"), "shirt", PLIES, FINE, fused={"interfacing": stiff})
     assert at(mesh, "front", 28 - 300j).bends_along == pytest.approx(1e-3 + CLOTH.bends_along)
     assert at(mesh, "front", 150 - 300j) == CLOTH
 
