@@ -17,7 +17,6 @@ from drafting.worn.nouns import Ply, SewnMesh
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.garments import CLOTH, PLIES, SHIPPED, drafted, flat_run, signed, uneven_body
 
-
 FINE = 8.0
 """mm: a facing's inner strip, where it lies on the front alone, is 17 wide."""
 
