@@ -16,7 +16,9 @@ seen from outside, its front to the left. The elbow is shaped by a dart in the b
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 
 from drafting.blocks._one_piece_sleeve import one_piece
 from drafting.body import Body
@@ -34,7 +36,6 @@ from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
 from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
-from drafting.shaping.sleeve.half_cap import HalfArmhole
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.stretch import settle_stretch
@@ -152,15 +153,16 @@ def sleeve(
         cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
     wrist = min(wrist, WIDEST_HEM * width)
     hems = finished, wrist
-    sewn = front, back
-    cap, width, seams, slit = _squared(body, choices, sewn, cap, hems, length, width, scale, hand)
+    below = partial(_seams_below, body, choices, hems=hems, length=length, scale=scale, hand=hand)
+    refit = partial(fit_widened, front, back, wrist=wrist, arm_length=length)
+    cap, width, seams, slit = _squared(below, refit, cap, width)
     settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
     narrow = forearm_said(body, width, reach - choices.cuff_depth)
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
         seams,
-        sewn,
+        (front, back),
         slit,
         (*cloth_said, *settled, *narrow, *lengthened_said(length, asked)),
         Girth("upper_arm", arm, ease, width - arm, limb=True),
@@ -173,28 +175,24 @@ def sleeve(
 
 
 def _squared(
-    body: Body,
-    choices: Choices,
-    sewn: tuple[HalfArmhole, HalfArmhole],
+    below: Callable[[Cap, float], tuple[SleeveSeams, float]],
+    refit: Callable[..., tuple[Cap, float]],
     cap: Cap,
-    hems: tuple[float, float],
-    length: float,
     width: float,
-    scale: float,
-    hand: float,
 ) -> tuple[Cap, float, SleeveSeams, float]:
     """Return the cap fitted until it starts square to its seams, the width, the seams and the slit.
 
-    A bent forearm, and seams bowed out, lean otherwise than the cap was told.
+    `below` draws what hangs from a cap this wide, `refit` fits it anew. A bent forearm, and seams bowed out, lean
+    otherwise than the cap was told.
     """
-    seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+    seams, slit = below(cap, width)
     more, last = 0.0, (0.0, 0.0)
     for _ in range(CAP_ROUNDS):
         if abs(off := seams.lean - cap.lean) <= SQUARE:
             break
         more, last = _nearer((more, off), last), (more, off)
-        cap, width = fit_widened(*sewn, width, hems[1], length, more)
-        seams, slit = _seams_below(body, choices, cap, hems, length, width, scale, hand)
+        cap, width = refit(width=width, more=more)
+        seams, slit = below(cap, width)
     return cap, width, seams, slit
 
 
@@ -212,9 +210,10 @@ def _seams_below(
     body: Body,
     choices: Choices,
     cap: Cap,
+    width: float,
+    *,
     hems: tuple[float, float],
     length: float,
-    width: float,
     scale: float,
     hand: float,
 ) -> tuple[SleeveSeams, float]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -27,7 +26,7 @@ class Gathers:
 
 def gathers_along(walks: Iterable[Walk]) -> Gathers | None:
     """Return the gathers of seams that are drawn up together, as those of one cap; None where there are none."""
-    found = [run for walked in walks if walked.gather_ratio is not None for run in (_run(walked),)]
+    found = [_run(walked) for walked in walks if walked.gather_ratio is not None]
     if not found:
         return None
     return Gathers(sum(r.drawn for r in found), sum(r.held for r in found), any(r.between for r in found))
@@ -38,7 +37,5 @@ def _run(walked: Walk) -> Gathers:
     drawn_first = walked.a_length > walked.a_sewn + 1e-9
     spans = [span if drawn_first else span[::-1] for span in walked.spans]
     full = [i for i, (drawn, held) in enumerate(spans) if drawn > PLAIN * held]
-    if not full:
-        full = [0, len(spans) - 1]
-    run = list(itertools.islice(spans, full[0], full[-1] + 1))
+    run = spans[full[0] : full[-1] + 1] if full else spans
     return Gathers(sum(d for d, _ in run), sum(h for _, h in run), len(run) < len(spans))

@@ -9,10 +9,12 @@ from hypothesis import strategies as st
 
 from drafting.blocks import all_blocks, names
 from drafting.costume.garment import draft_garment
+from drafting.draft.bias import OWN_PLACE
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError, InputError
 from drafting.making import planned
 from drafting.making.order import unsound
+from drafting.making.order.seam_kinds import WORK
 from tests.bodies import bdims
 from tests.making.figures import laid
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
@@ -91,3 +93,7 @@ def test_what_is_cut_longer_for_hanging_is_what_the_plan_hangs_and_levels(block:
     hung = {piece.partition(".")[2] for step in steps for piece in step.pieces}
     assert longer == hung
     assert bool(hung) == (block == "tailcoat")
+
+
+def test_seams_with_a_place_of_their_own_in_the_work_never_join_hanging_panels() -> None:
+    assert WORK.keys() == OWN_PLACE

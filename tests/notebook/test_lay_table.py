@@ -22,6 +22,7 @@ OUTLINE = ".lay-table path.cut-line"
 @pytest.fixture(scope="module")
 def opened(tab: Tab) -> Tab:
     tab.page.set_viewport_size({"width": 1280, "height": 1000})
+    tab.forget_choices()
     tab.open(NOTEBOOK)
     assert tab.run_all()
     tab.page.locator(OUTLINE).nth(3).wait_for(timeout=WAIT)
