@@ -9,7 +9,7 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
-from drafting.ground.names import in_words
+from drafting.ground.names import name_in_words
 from drafting.notebook import costume_path
 from drafting.notebook.bench.findings import findings_html
 
@@ -19,7 +19,7 @@ def written_names(made: Made) -> Iterator[str]:
     pieces = [cut.piece for garment in made.garments for cut in garment.pattern.pieces]
     edges = [f"{piece.name}.{edge.name}" for piece in pieces for edge in piece.edges]
     names = [*(piece.name for piece in pieces), *edges, *(edge.rpartition(".")[2] for edge in edges)]
-    yield from (name for name in dict.fromkeys(names) if in_words(name) != name)
+    yield from (name for name in dict.fromkeys(names) if name_in_words(name) != name)
 
 
 @pytest.mark.parametrize("costume", ["lamplighter", "kite"])

@@ -64,7 +64,7 @@ def walk(draft: Draft, seam: Seam) -> Walk:
     )
 
 
-def difference(draft: Draft, seam: Seam) -> float:
+def sewn_apart(draft: Draft, seam: Seam) -> float:
     """Return `Walk.difference` alone: an alteration asks for nothing else, round after round."""
     a, b = (sum(draft.edge(ref).sewn_length for ref in side) for side in (seam.a, seam.b))
     return a - b - seam.ease

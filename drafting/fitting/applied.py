@@ -14,7 +14,7 @@ from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.ground.names import in_words
+from drafting.ground.names import name_in_words
 
 
 @dataclass(frozen=True)
@@ -102,7 +102,7 @@ def _once(moved: Iterable[Moved]) -> tuple[Moved, ...]:
 
 
 def _told(note: Note) -> str:
-    return f"Fitting note at {in_words(str(note.where))}: {note.verb} {told(note.amount)}"
+    return f"Fitting note at {name_in_words(str(note.where))}: {note.verb} {told(note.amount)}"
 
 
 def _unknown(note: Note) -> Finding:

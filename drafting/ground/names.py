@@ -31,12 +31,12 @@ def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
     return kept if len(kept) <= limit else kept[: limit - 1].rstrip() + "…"
 
 
-def in_words(name: str) -> str:
+def name_in_words(name: str) -> str:
     """Return the name of an outline, or of an edge with its piece, as a sentence says it.
 
     Number and hand of an outline (`coat.top-sleeve.both.1`) are left out.
 
-    >>> in_words("coat.top-sleeve.both.1"), in_words("front.cap_front"), in_words("waist")
+    >>> name_in_words("coat.top-sleeve.both.1"), name_in_words("front.cap_front"), name_in_words("waist")
     ('coat top sleeve', 'front cap front', 'waist')
     """
     return " ".join(name.split(".")[:2]).replace("-", " ").replace("_", " ")

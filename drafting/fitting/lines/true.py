@@ -11,7 +11,7 @@ from dataclasses import replace
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
-from drafting.draft.walk import difference
+from drafting.draft.walk import sewn_apart
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.shift import Shift, reshaped
@@ -180,11 +180,11 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
         and touched & {name for name, _ in (*seam.a, *seam.b)}
         and FOLLOWERS[seam.kind] is How.TRUED
     ]
-    were = [difference(before, seam) for seam in seams]
+    were = [sewn_apart(before, seam) for seam in seams]
     for _ in range(ROUNDS):
         out = 0.0
         for seam, was in zip(seams, were, strict=True):
-            over = difference(after, seam) - was
+            over = sewn_apart(after, seam) - was
             if abs(over) > OUT:
                 out = max(out, abs(over))
                 after = _made_equal(after, seam, over)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from drafting.geometry.area import least_gap, overlaps
 from drafting.geometry.path import Box
-from drafting.ground.names import in_words
+from drafting.ground.names import name_in_words
 from drafting.layout.packing.model import Job, Packing, Ring, box_of, ring_area
 
 OVERLAP = 1e-6
@@ -121,7 +121,7 @@ def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
 
 
 def _name(job: Job, copy: int) -> str:
-    return in_words(job.kinds[job.copies[copy].kind].name)
+    return name_in_words(job.kinds[job.copies[copy].kind].name)
 
 
 def _ring(box: Box) -> Ring:
