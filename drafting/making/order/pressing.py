@@ -9,7 +9,7 @@ from drafting.draft.gathers import Gathers
 from drafting.fabric import handling
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
-from drafting.making.settings.pressing import french
+from drafting.making.settings.pressing import french, side_pressed
 from drafting.making.settings.stitches import OVEREDGE
 
 
@@ -36,7 +36,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
     """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
     if french(bench.garment.draft, seam, bench.fabric):
-        yield said("do.french")
+        yield said("do.french", onto=side_pressed(bench.garment.draft, seam))
         return
     raw = neatened(bench, setting)
     match setting.press if setting else "open":
@@ -46,7 +46,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
         case "to one side":
             if raw:
                 yield said("do.neaten_side")
-            yield said("do.press_side")
+            yield said("do.press_side", onto=side_pressed(bench.garment.draft, seam))
         case _:
             if raw:
                 yield said("do.neaten_side")

@@ -26,6 +26,7 @@ from drafting.making.stages.shapes import pieces_along
 from drafting.making.stages.small import small_thing_made
 from drafting.making.stages.so_far import SoFar, with_seam, with_shape
 from drafting.making.stages.standing import as_it_stands
+from drafting.making.stages.stripped import strip_sewn
 from drafting.making.stages.turned import edges_neatened, edges_turned
 
 WORDS_SUFFICE = ("toile", "starch", "hang")
@@ -59,6 +60,8 @@ def _of_seams(so_far: SoFar, seams: Sequence[Seam], step: Step) -> StageDrawing 
         return sleeve_set_in(so_far, seams, basted=False)
     if kinds <= {SeamKind.MADE_UP} and not _one_between(seams):
         return small_thing_made(so_far, seams)
+    if kinds == {SeamKind.FACING} and (bound := strip_sewn(so_far, seams)):
+        return bound
     if kinds <= {SeamKind.FACING, SeamKind.FLY, SeamKind.MADE_UP} and (len(seams) > 1 or SeamKind.FACING in kinds):
         return facing_turned(so_far, seams)
     return seam_figure(so_far, seams[0], step) if len(seams) == 1 else None
