@@ -45,6 +45,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "casing_close": ("closes",),
     "free_front": ("neatens", "presses"),
     "free_front_unlined": ("presses",),
+    "clip_curve": ("trims",),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 

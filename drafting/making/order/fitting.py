@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
-from drafting.draft.by_role import edge_as
+from drafting.draft.by_role import edge_as, is_shell
 from drafting.draft.draft import Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
@@ -30,7 +30,7 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
     """Yield a toile to try on for each garment, before good cloth is cut (common practice)."""
     for garment in made.garments:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
-        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)
+        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_shell(p))
         yield Step(
             key=f"{garment.name}/toile",
             stage="fit",
