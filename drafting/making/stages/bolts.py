@@ -88,8 +88,8 @@ def _weighed(lay: Lay) -> Iterator[Ink]:
     yield from _cloth(lay)
     wide = lay.cloth.width
     for x in (0.1, 0.55):
-        corners = np.array([0j, 0.35 + 0j, 0.35 + 0.4j, 0.4j]) * wide + wide * complex(x, LONG / 2 - 0.2)
-        yield Face("notion", corners)
+        corners = [wide * (place + complex(x, LONG / 2 - 0.2)) for place in (0j, 0.35 + 0j, 0.35 + 0.4j, 0.4j)]
+        yield Face("notion", np.array(corners))
 
 
 def _ironed(lay: Lay) -> Iterator[Ink]:
