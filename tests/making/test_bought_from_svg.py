@@ -95,7 +95,7 @@ def test_the_words_work_the_buttonholes_that_the_svg_shows(garment: str) -> None
 
 @pytest.mark.parametrize("name", ["lamplighter", "kite"])
 def test_elastic_is_as_long_as_the_edges_it_draws_up_and_its_laps(name: str) -> None:
-    """At a limb what its edge is drawn up to, at a waist 85 to 100 % of the tape (common practice); laps of 20 mm."""
+    """At a limb what its edge is drawn up to, at a waist 85 to 100 % of the tape (common practice); 20 mm laps."""
     loops = [n for n in told(name).record["notions"] if n["what"] == "elastic"]
     wearer = tomllib.loads(Path(ROOT / "measurements" / "bodies" / f"{name}.toml").read_text("utf-8"))
     waist = 10.0 * wearer["measures"]["waist_girth"] * sum("waist" in n["where"] for n in loops)

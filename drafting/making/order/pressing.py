@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from drafting.draft.draft import Seam
 from drafting.draft.gathers import Gathers
 from drafting.fabric import handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
 from drafting.making.settings.pressing import french, side_pressed
@@ -23,7 +24,7 @@ def neatened(bench: Bench, setting: Setting | None) -> bool:
     fabric = bench.fabric
     if overedged(setting) or fabric is None or bench.lined():
         return False
-    return handling(fabric).neatens == "overcast" and handling(fabric).water
+    return frays(fabric) and handling(fabric).neatens == "overcast" and handling(fabric).water
 
 
 def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from drafting.checks.treatments import iron_limit
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting
 from drafting.making.words import texts
 
@@ -28,7 +29,7 @@ def suited(one: Said, fabric: Fabric | None) -> Said:
         "bound": takes.neatens == "bound",
         "cold": iron_limit(fabric) == 0,
         "unfused": not takes.fuses,
-        "unfrayed": takes.neatens == "none",
+        "unfrayed": not frays(fabric),
     }
     known = texts()
     for section, applies in twins.items():

@@ -14,6 +14,7 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
 from drafting.making.order.lacking import nothing_lacking
@@ -161,7 +162,7 @@ def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
         overedge, done = step.setting.stitch in OVEREDGE, "neatens" in step.does
         if overedge and done:
             yield f"{step.key} overcasts what is overcast already"
-        raw = takes.neatens == "overcast" and takes.water and not lined and not overedge
+        raw = frays(fabric) and takes.neatens == "overcast" and takes.water and not lined and not overedge
         if raw and not done:
             yield f"{step.key} leaves raw edges in a cloth that is washed"
         seam = next(s for s in garment.draft.seams if s.name == step.seams[0])

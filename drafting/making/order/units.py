@@ -11,7 +11,7 @@ from drafting.draft.openings import is_ring
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
-from drafting.fabric import handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
@@ -30,16 +30,16 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
         if piece.material:
             continue
         inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
-        if is_facing(piece) and inner and piece.role is not PieceRole.BINDING and frays(bench):
+        if (
+            is_facing(piece)
+            and inner
+            and piece.role is not PieceRole.BINDING
+            and (bench.fabric is None or frays(bench.fabric))
+        ):
             facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
         necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
         if piece.name in collared and necks:
             facing(bench, piece, necks, [said("do.fold_back", piece=piece.name)])
-
-
-def frays(bench: Bench) -> bool:
-    """Return whether an inner edge has to be neatened: it does not where the cloth does not ravel."""
-    return bench.fabric is None or handling(bench.fabric).neatens != "none"
 
 
 def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
