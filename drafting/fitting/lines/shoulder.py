@@ -146,10 +146,15 @@ def _waves(edge: Edge) -> bool:
 
 
 def middle(edge: Edge) -> list[float]:
-    """Return the joint of an edge that lies nearest to its middle, mm from its start; none where it has none."""
+    """Return the lowest joint of an armhole well inside it, where the round of its base ends.
+
+    It is told in mm from the edge's start; none where it has none. Which joint it is hangs on their order alone,
+    so that an alteration that moves them and its reverse take hold of the same one.
+    """
     joints = list(itertools.accumulate(edge.path.lengths[:-1]))
     inner = [at for at in joints if 0.2 * edge.length < at < 0.8 * edge.length]
-    return [min(inner, key=lambda at: abs(at - edge.length / 2))] if inner else []
+    falls = edge.path.start.imag > edge.path.end.imag
+    return [max(inner) if falls else min(inner)] if inner else []
 
 
 def _some(shifts: list[Shift]) -> list[Shift]:

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
@@ -54,8 +54,8 @@ SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
 (ours)."""
 
-SHORT_ARMHOLE = 140.0
-"""mm: the armhole of a coat's back, no longer than this, is straight: the panel seam beside it bends (ours)."""
+STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK})
+"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back)."""
 
 GIVES = (
     EdgeRole.CROTCH,
@@ -131,20 +131,18 @@ def _squared(draft: Draft, ref: EdgeRef, more: float) -> Draft:
     piece = draft[ref[0]]
     at = piece.index(ref[1])
     into, out = piece.edges[at - 1], piece.edges[at]
-    shares = _gives_way(into, out)
+    shares = _gives_way(piece, into, out)
     bent = (_bent(into, at_start=False, by=-more * shares[0]), _bent(out, at_start=True, by=more * shares[1]))
     return draft.with_pieces([piece.with_edges(*bent)])
 
 
-def _gives_way(into: Edge, out: Edge) -> tuple[float, float]:
+def _gives_way(piece: Piece, into: Edge, out: Edge) -> tuple[float, float]:
     """Return how much of a corner's turn each of its two edges takes."""
     if {into.role, out.role} == {EdgeRole.SHOULDER, EdgeRole.ARMHOLE}:
         most = SHOULDER_TAKES if into.role is EdgeRole.SHOULDER else 1 - SHOULDER_TAKES
         return most, 1 - most
-    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL}:
-        arm = into if into.role is EdgeRole.ARMHOLE else out
-        if arm.length < SHORT_ARMHOLE:
-            return (0.0, 1.0) if arm is into else (1.0, 0.0)
+    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL} and piece.role in STRAIGHT_ARMHOLE:
+        return (0.0, 1.0) if into.role is EdgeRole.ARMHOLE else (1.0, 0.0)
     places = [FOLLOWS.index(edge.role) if edge.role in FOLLOWS else len(FOLLOWS) for edge in (into, out)]
     if min(places) == len(FOLLOWS):
         return 0.0, 0.0
@@ -186,19 +184,41 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
             over = walk(after, seam).difference - walk(before, seam).difference
             if abs(over) > OUT:
                 out = max(out, abs(over))
-                after = _made_equal(after, seam, over)
+                after = _made_equal(before, after, seam, over)
         after = corners_kept(before, after)
         if out <= OUT:
             break
     return after
 
 
-def _made_equal(draft: Draft, seam: Seam, over: float) -> Draft:
-    """Return the draft with chain a shorter and chain b longer by half of `over` each, at their free end."""
+def _made_equal(before: Draft, draft: Draft, seam: Seam, over: float) -> Draft:
+    """Return the draft with chain a shorter and chain b longer by half of `over` each, at their free end.
+
+    The free end of a side seam is the one that was moved, where the other stays.
+    """
     at_start = _gives_at_start(draft, seam)
+    if seam.kind is SeamKind.SIDE:
+        moved = [_end_moved(before, draft, seam, at_start=one) for one in (True, False)]
+        at_start = moved[0] if moved[0] != moved[1] else at_start
     a, b = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
     draft = _longer(draft, a, -over / 2, at_start=at_start)
     return _longer(draft, b, over / 2, at_start=not at_start)
+
+
+def _end_moved(before: Draft, after: Draft, seam: Seam, *, at_start: bool) -> bool:
+    """Say whether either side of a seam was moved at one of its ends by more than truing moves it."""
+    ends = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
+    starts = (at_start, not at_start)
+    places = ([_end(d.edge(ref).path, at_start=one) for d in (before, after)] for ref, one in zip(ends, starts, strict=True))
+    return any(abs(old - new) > MOVED for old, new in places)
+
+
+def _end(path: Path, *, at_start: bool) -> complex:
+    return path.start if at_start else path.end
+
+
+MOVED = 1.0
+"""mm: an end that was moved by no more was not altered, only trued (ours)."""
 
 
 def _gives_at_start(draft: Draft, seam: Seam) -> bool:
@@ -233,7 +253,7 @@ def _stays_from(edge: Edge, *, at_start: bool) -> float | None:
     nearest = min(joints, key=lambda at: abs(at - wanted), default=math.inf)
     if edge.role not in UPRIGHT:
         return None
-    return nearest if edge.length >= LEAST_GIVING and abs(nearest - wanted) <= NEAR * edge.length else None
+    return nearest if abs(nearest - wanted) <= NEAR * edge.length else None
 
 
 def ready(draft: Draft, names: Iterable[str]) -> Draft:
@@ -256,7 +276,7 @@ def _ready(piece: Piece) -> Piece:
 def _with_joints(edge: Edge) -> Edge:
     path = edge.path
     curved = any(isinstance(segment, Cubic) for segment in path.segments)
-    if edge.length < LEAST_GIVING or edge.role not in UPRIGHT or not curved:
+    if edge.role not in UPRIGHT or not curved:
         return edge
     for wanted in (GIVING * edge.length, (1 - GIVING) * edge.length):
         joints = itertools.accumulate(path.lengths[:-1])
@@ -287,6 +307,6 @@ UPRIGHT = frozenset(
 )
 """Edges that run up the body: of these a share gives way; a shoulder, a hem, a neck goes along as a whole."""
 
-GIVING, LEAST_GIVING, NEAR = 0.4, 80.0, 0.05
-"""Of a curve that is made longer or shorter the first share alone gives way, if it has that many mm; a joint no
-farther off than the last share of it is taken for the place (ours)."""
+GIVING, NEAR = 0.4, 0.05
+"""Of a curve that is made longer or shorter the first share alone gives way; a joint no farther off than the
+second share of it is taken for the place (ours)."""
