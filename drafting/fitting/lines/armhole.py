@@ -17,10 +17,11 @@ from drafting.fitting.lines.places import (
     edge_after,
     height,
     inward,
+    middle,
     outline_darts,
 )
 from drafting.fitting.lines.shift import Shift
-from drafting.fitting.lines.shoulder import armholes, middle, unwaved
+from drafting.fitting.lines.shoulder import armholes, unwaved
 from drafting.fitting.lines.waist import width_at
 from drafting.ground.errors import DraftError
 
@@ -178,7 +179,7 @@ def _narrowed(piece: Piece, corner: str, by: float, waist: float | None) -> Shif
     mouth = _mouth_in(side, piece) if waist is not None else {}
     top = piece[corner].path.start.imag
     share = 0.0 if waist is None else (math.fsum(mouth.values()) / max(len(mouth), 1) - waist) / (top - waist)
-    return Shift(piece.name, {**{name: way * by * share for name in mouth}, corner: way * by}, knots)
+    return Shift(piece.name, {**dict.fromkeys(mouth, way * by * share), corner: way * by}, knots)
 
 
 def _mouth_in(side: Edge, piece: Piece) -> dict[str, float]:

@@ -7,7 +7,6 @@ length or place changes it fades out towards the base.
 from __future__ import annotations
 
 import cmath
-import itertools
 import math
 from collections.abc import Iterable
 
@@ -143,18 +142,6 @@ def unwaved(before: Draft, found: Altered) -> Altered:
 
 def _waves(edge: Edge) -> bool:
     return inflections(edge.path, tol.TURN_MATTERS) > 0
-
-
-def middle(edge: Edge) -> list[float]:
-    """Return the lowest joint of an armhole well inside it, where the round of its base ends.
-
-    It is told in mm from the edge's start; none where it has none. Which joint it is hangs on their order alone,
-    so that an alteration that moves them and its reverse take hold of the same one.
-    """
-    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
-    inner = [at for at in joints if 0.2 * edge.length < at < 0.8 * edge.length]
-    falls = edge.path.start.imag > edge.path.end.imag
-    return [max(inner) if falls else min(inner)] if inner else []
 
 
 def _some(shifts: list[Shift]) -> list[Shift]:

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import cmath
-import itertools
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -14,8 +13,9 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
+from drafting.fitting.lines.giving import stays_from
 from drafting.fitting.lines.shift import Shift, reshaped
-from drafting.geometry import Cubic, Path
+from drafting.geometry import Path
 
 TURNED = 1e-9
 """Radians: a corner that has turned by no more has not."""
@@ -209,7 +209,10 @@ def _end_moved(before: Draft, after: Draft, seam: Seam, *, at_start: bool) -> bo
     """Say whether either side of a seam was moved at one of its ends by more than truing moves it."""
     ends = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
     starts = (at_start, not at_start)
-    places = ([_end(d.edge(ref).path, at_start=one) for d in (before, after)] for ref, one in zip(ends, starts, strict=True))
+    places = (
+        [_end(d.edge(ref).path, at_start=one) for d in (before, after)]
+        for ref, one in zip(ends, starts, strict=True)
+    )
     return any(abs(old - new) > MOVED for old, new in places)
 
 
@@ -241,48 +244,9 @@ def _longer(draft: Draft, ref: EdgeRef, by: float, *, at_start: bool) -> Draft:
     number = piece.index(ref[1])
     beside = piece.edges[number - 1] if at_start else piece.edges[(number + 1) % len(piece.edges)]
     ends = [(edge, at_start), *([(beside, not at_start)] if edge.dart is not None else [])]
-    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := _stays_from(e, at_start=first)) is not None}
+    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := stays_from(e, at_start=first)) is not None}
     whole = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
     return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots, whole=whole)).after])
-
-
-def _stays_from(edge: Edge, *, at_start: bool) -> float | None:
-    """Return the joint (mm from its start) beyond which an edge stays that gives way at an end; None: all goes."""
-    wanted = (GIVING if at_start else 1 - GIVING) * edge.length
-    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
-    nearest = min(joints, key=lambda at: abs(at - wanted), default=math.inf)
-    if edge.role not in UPRIGHT:
-        return None
-    return nearest if abs(nearest - wanted) <= NEAR * edge.length else None
-
-
-def ready(draft: Draft, names: Iterable[str]) -> Draft:
-    """Return the draft with joints where the long curves of these pieces, and of what they are sewn to, stay.
-
-    Which share of an edge gives way then hangs on its length, not on the joints that its path happens to have:
-    so the reverse finds the same places again.
-    """
-    asked = set(names)
-    sewn = {n for s in draft.seams for n, _ in (*s.a, *s.b) if asked & {name for name, _ in (*s.a, *s.b)}}
-    return draft.with_pieces(_ready(draft[name]) for name in sorted(asked | sewn))
-
-
-def _ready(piece: Piece) -> Piece:
-    edges = tuple(_with_joints(edge) for edge in piece.edges)
-    same = all(one is other for one, other in zip(edges, piece.edges, strict=True))
-    return piece if same else replace(piece, edges=edges)
-
-
-def _with_joints(edge: Edge) -> Edge:
-    path = edge.path
-    curved = any(isinstance(segment, Cubic) for segment in path.segments)
-    if edge.role not in UPRIGHT or not curved:
-        return edge
-    for wanted in (GIVING * edge.length, (1 - GIVING) * edge.length):
-        joints = itertools.accumulate(path.lengths[:-1])
-        if all(abs(at - wanted) > NEAR * edge.length for at in joints):
-            path = Path.joined(path.split(wanted))
-    return edge if path is edge.path else replace(edge, path=path)
 
 
 def _plain(way: complex) -> complex:
@@ -291,22 +255,3 @@ def _plain(way: complex) -> complex:
     It is the same after the change as before, so that a change and its reverse undo each other.
     """
     return 1j / way.imag if abs(way.imag) > abs(way.real) else 1 / way.real + 0j
-
-
-UPRIGHT = frozenset(
-    {
-        EdgeRole.SIDE,
-        EdgeRole.PANEL,
-        EdgeRole.PRINCESS,
-        EdgeRole.CENTRE_SEAM,
-        EdgeRole.CROTCH,
-        EdgeRole.INSEAM,
-        EdgeRole.UNDERARM,
-        EdgeRole.ARM_SEAM,
-    }
-)
-"""Edges that run up the body: of these a share gives way; a shoulder, a hem, a neck goes along as a whole."""
-
-GIVING, NEAR = 0.4, 0.05
-"""Of a curve that is made longer or shorter the first share alone gives way; a joint no farther off than the
-second share of it is taken for the place (ours)."""
