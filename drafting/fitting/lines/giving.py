@@ -66,6 +66,6 @@ UPRIGHT = frozenset(
 )
 """Edges that run up the body: of these a share gives way; a shoulder, a hem, a neck goes along as a whole."""
 
-GIVING, NEAR = 0.4, 0.003
+GIVING, NEAR = 0.4, 0.05
 """Of a curve that is made longer or shorter the first share alone gives way; a joint no farther off than the
 second share of it is taken for the place (ours)."""

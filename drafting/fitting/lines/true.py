@@ -54,8 +54,8 @@ SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
 (ours)."""
 
-STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK})
-"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back)."""
+STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK, PieceRole.SIDE_BODY})
+"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back and side body)."""
 
 GIVES = (
     EdgeRole.CROTCH,
