@@ -55,7 +55,8 @@ SHOULDER_TAKES = 0.75
 (ours)."""
 
 STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK, PieceRole.SIDE_BODY})
-"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back and side body)."""
+"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back and
+side body)."""
 
 GIVES = (
     EdgeRole.CROTCH,
