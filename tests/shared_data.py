@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pandas as pd
 import pytest
 
 SHARED = Path(__file__).resolve().parent.parent.parent / "shared"
@@ -20,3 +21,8 @@ def shared(name: str) -> Path:
 def survey() -> Path:
     """Return the body survey (ANSUR II, 3,034 adults, mm)."""
     return shared("data/ansur2_bodies.csv")
+
+
+def reachable_estimates() -> pd.DataFrame:
+    """Return what least squares reaches on people held back, mm: rows `given`, `target`."""
+    return pd.read_csv(shared("reference/estimates-reachable.csv"))

@@ -12,8 +12,8 @@ from typing import Literal
 
 from drafting.body import rules as r
 from drafting.body.rule_table import ROUND_THE_FRONT, RULES, SIDE_NECK
-from drafting.body.rules import CHARTS, FIT, TWO_SURVEYS, Known, Rule, linear
-from drafting.ground.sources import Source, cite, memory, ours
+from drafting.body.rules import CHARTS, FIT, SURVEY, TWO_SURVEYS, Known, Rule, linear
+from drafting.ground.sources import Source, Sources, cite, memory, ours
 
 Figure = Literal["", "womens", "mens"]
 
@@ -92,6 +92,8 @@ MENS: tuple[Rule, ...] = (
 )
 
 FIGURES: dict[str, tuple[Rule, ...]] = {"womens": WOMENS, "mens": MENS}
+OF_FIGURE: dict[str, Sources] = {"": SURVEY, "womens": _WOMEN, "mens": _MEN}
+"""Whose means and covariances estimate what the survey has."""
 
 
 @cache

@@ -12,7 +12,7 @@ from drafting.body.body import Body
 from drafting.body.depths import seat_depth
 from drafting.body.estimates import estimate_scale
 from drafting.body.leg_rules import SITTING
-from drafting.body.rules import BUST_POINT_BELOW
+from drafting.body.rules import rounded
 from drafting.ground.findings import Finding
 from drafting.ground.units import show_length
 
@@ -28,9 +28,6 @@ holds (read off the form; the survey's women have 1.0, its men 0.83, sd 0.13).""
 
 MOST_RAISED = 0.018
 """Of the height: the farthest that waist and nape give way to a crotch length (ours)."""
-
-MOST_ROUNDED = 0.12
-"""Of the back waist length: the most that a rounded back is longer for (ours)."""
 
 TOLD = 15.0
 """mm by which a measure gives way before it is told (ours: two tapes may disagree by as much)."""
@@ -70,16 +67,12 @@ def heights(body: Body) -> Heights:
 
 
 def rounding(body: Body) -> float:
-    """Return what a back is longer than the height it spans asks for, mm: a rounded back.
-
-    Only a measured front tells: a tape from the side neck over the bust needs `BUST_POINT_BELOW` and half the
-    fullness more than the back; what it falls short of that, the back is rounded.
-    """
+    """Return what a back is longer than the height it spans asks for, mm (`rules.rounded`)."""
     if not body.measured("front_waist_length"):
         return 0.0
-    back, fullness = body["back_waist_length"], max(0.0, body["bust_girth"] - body["high_bust_girth"])
-    expected = back + BUST_POINT_BELOW * estimate_scale(body["height"]) + 0.5 * fullness
-    return min(max(0.0, expected - body["front_waist_length"]), MOST_ROUNDED * back)
+    scale = estimate_scale(body["height"])
+    names = ("front_waist_length", "back_waist_length", "bust_girth", "high_bust_girth")
+    return scale * rounded({name: body[name] / scale for name in names})
 
 
 def standing_rise(body: Body) -> float:

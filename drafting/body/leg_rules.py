@@ -25,19 +25,19 @@ def body_rise(m: Known) -> float:
 
 
 def total_crotch(m: Known) -> float:
-    """Return the total crotch length in mm for the waist level of the measures.
-
-    It runs down one side of the rise, round the seat and up the other, so that it cannot be far from
-    twice the rise and the seat's depth.
-    """
-    twice, deep = 2 * m["standing_rise"], seat_depth(m)
-    return min(max(_total_crotch(m), twice + ROUND_SEAT * deep), twice + SQUARE_SEAT * deep)
-
-
-def _total_crotch(m: Known) -> float:
+    """Return the total crotch length in mm for the waist level of the measures."""
     natural = NATURAL_RISE * m["natural"] * m["height"]
     over = (CROTCH_NATURAL - 0.9382) * natural  # the rise has grown by the step already
     return 0.9382 * m["standing_rise"] + 0.3870 * m["hip_girth"] + 33.4 + over
+
+
+def round_the_seat(crotch: float, m: Known) -> float:
+    """Return a total crotch length (mm) that goes down the rise, round the seat and up again.
+
+    It cannot be far from twice the rise and the seat's depth.
+    """
+    twice, deep = 2 * m["standing_rise"], seat_depth(m)
+    return min(max(crotch, twice + ROUND_SEAT * deep), twice + SQUARE_SEAT * deep)
 
 
 RISES: tuple[Rule, ...] = (
@@ -92,6 +92,7 @@ RISES: tuple[Rule, ...] = (
         total_crotch,
         ("hip_girth", 0.35, 1.0),
         terms=((0.938, "standing_rise"),),
+        kept=round_the_seat,
     ),
     linear(
         "back_crotch_length",

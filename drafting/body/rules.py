@@ -30,6 +30,7 @@ NAPE_TO_SIDE_NECK = 15.0  # mm the side neck point lies below the nape, ours
 TAPE_UNDER_AXILLA = 47.0  # mm, see TAPE
 BUST_POINT_BELOW = 14.0  # mm: side neck to bust point less nape to bust level, flat chest; ours
 NATURAL_BACK = 0.045  # of nape to navel: the natural waist is so much higher; ours, see CHARTS
+MOST_ROUNDED = 0.12  # of the back waist length: the most that a rounded back is longer for, ours
 CHARTS = ours("the 4.5 % fitted to three size charts, two of them recalled")
 NATURAL_RISE = 0.026  # of the height: the same step at the side, from memory
 IN_WORDS = {
@@ -49,7 +50,8 @@ class Rule:
     `of` takes what is known so far and returns mm; the result is kept within `low`..`high` times
     the measure `against`, wide enough to touch no real body (a continuous clamp). `sd` in mm is the
     rule's own: 0 for an identity, None where nobody knows. `terms` are the factors of the measures
-    it starts from, by which their own uncertainty is handed on.
+    it starts from, by which their own uncertainty is handed on. `kept` bounds a value by more than one
+    other measure.
     """
 
     name: str
@@ -60,6 +62,7 @@ class Rule:
     within: tuple[str, float, float] | None = None  # against, low, high
     given: tuple[str, ...] = ()
     terms: tuple[tuple[float, str], ...] = ()
+    kept: Callable[[float, Known], float] | None = None
 
     def words(self, spread: float | None) -> str:
         """Return the sentence that stands wherever the estimate is used; `spread` is its sd in mm."""
@@ -114,10 +117,17 @@ def bust_less_high_bust(bust: float, m: Known) -> float:
     """Return bust - high bust (mm) for a trial `bust`: a guess, see the rule's words."""
     base = m.get("neck_base_girth")
     if base is None:
-        base = 64.6 + 0.930 * m["neck_girth"] if "neck_girth" in m else 0.405 * bust
+        base = 64.6 + 0.930 * m["neck_girth"] if "neck_girth" in m else _neck_base(bust, m)
     shoulder = m.get("shoulder_length", -1.6 + 0.0855 * m["height"])
     across = m.get("across_back_width", -32.2 + 0.186 * bust + 0.600 * shoulder + 0.404 * base)
     return 139.5 + 0.491 * bust - 0.142 * across - 1.029 * base - 0.983 * shoulder
+
+
+def _neck_base(bust: float, m: Known) -> float:
+    """Return the neck base (mm) by the bust alone, a child's by its height."""
+    child = m.get("child", 0.0)
+    grown = (1 - child) * 0.405 * bust
+    return grown + child * m["childs_neck"] if child else grown
 
 
 def bust_from_high_bust(m: Known) -> float:
@@ -126,6 +136,27 @@ def bust_from_high_bust(m: Known) -> float:
     at_high = bust_less_high_bust(high, m)
     slope = (bust_less_high_bust(1.1 * high, m) - at_high) / (0.1 * high)
     return high + max(0.0, at_high) / (1 - slope)
+
+
+def bust_less(m: Known) -> float:
+    """Return bust less high bust (mm, never under 0) by what was measured, `m`."""
+    bust = m["bust_girth"] if "bust_girth" in m else bust_from_high_bust(m)
+    return max(0.0, bust_less_high_bust(bust, m))
+
+
+def rounded(m: Known) -> float:
+    """Return how much longer a back waist length (mm) is than its height asks for: a rounded back.
+
+    Only a measured front tells: a tape from the side neck over the bust needs `BUST_POINT_BELOW` and half the
+    fullness more than the back; what it falls short of that, the back is rounded.
+    """
+    if "front_waist_length" not in m or "back_waist_length" not in m:
+        return 0.0
+    back, fullness = m["back_waist_length"], 0.0
+    if "bust_girth" in m:
+        fullness = max(0.0, m["bust_girth"] - m["high_bust_girth"]) if "high_bust_girth" in m else bust_less(m)
+    expected = back + BUST_POINT_BELOW + 0.5 * fullness
+    return min(max(0.0, expected - m["front_waist_length"]), MOST_ROUNDED * back)
 
 
 def navel_back(m: Known) -> float:
@@ -142,8 +173,8 @@ def back_waist(m: Known) -> float:
 
 
 def high_bust(m: Known) -> float:
-    """Return the high bust in mm, never above the bust."""
-    return m["bust_girth"] - max(0.0, bust_less_high_bust(m["bust_girth"], m))
+    """Return the high bust in mm, never above the bust, by what was measured: estimates add nothing to it."""
+    return m["bust_girth"] - m["bust_less"]
 
 
 def upper_arm(m: Known) -> float:

@@ -1,8 +1,8 @@
 """Which measure to take next: how far a garment's outlines move with each one that was estimated.
 
-Each estimated measure in turn is taken as if a tape had found it as far off as it may be, up and down;
-whatever is estimated from it follows, and the garments are drafted again. What a tape would most
-likely change comes first.
+Each estimated measure that a draft reads is taken in turn as if a tape had found it as far off as it may
+be, up and down; whatever is estimated from it follows, and the garments are drafted again. What a tape
+would most likely change comes first. A measure that no draft reads only sharpens those that one does.
 """
 
 from __future__ import annotations
@@ -37,7 +37,11 @@ FELT = 0.5
 NEAR = 0.1
 """mm: outlines are compared as chords no farther off than this."""
 
-BETTER = {"neck_girth": "neck_base_girth", "axilla_depth": "scye_depth"}
+BETTER = {
+    "neck_girth": "neck_base_girth",
+    "axilla_depth": "scye_depth",
+    "across_back_low_width": "across_back_width",
+}
 """Measures that tell the same as another one, less well or less easily taken."""
 
 
@@ -98,12 +102,11 @@ def next_measures(body: Body, count: int = 5, garments: Sequence[Wanted] = ()) -
 def _gains(body: Body, garments: Sequence[Wanted]) -> Iterator[Gain]:
     asked: set[str] = set()
     now = _pieces(watched(body, asked), garments)
-    for name in _worth_trying(body) if now else ():
+    for name in (name for name in _worth_trying(body) if name in asked):
         step = _step(body.measures[name])
         moves: list[tuple[float, str]] = []
         for way in (step, -step):
-            moved = _moved(body, name, way)
-            if moved and any(moved.measures[used] != body.measures[used] for used in asked):
+            if now and (moved := _moved(body, name, way)):
                 moves += _moves(now, _pieces(moved, garments))
         if moves:
             by, most = max(moves)

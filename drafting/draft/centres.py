@@ -216,7 +216,7 @@ def _half(piece: Piece, side: str) -> Iterator[Edge]:
     for edge in (*piece.edges[at + 1 :], *piece.edges[:at]):
         dart = edge.dart and replace(edge.dart, dart=f"{edge.dart.dart}_{side}", other=f"{edge.dart.other}_{side}")
         twin = f"{edge.twin}_{side}" if edge.twin else ""
-        yield replace(edge, name=f"{edge.name}_{side}", dart=dart, twin=twin, hand=side)
+        yield replace(edge, name=f"{edge.name}_{side}", dart=dart, twin=twin, hand=side, base=edge.name)
 
 
 def _levels(left: Piece, right: Piece) -> Iterator[Level]:

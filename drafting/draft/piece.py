@@ -51,8 +51,8 @@ class Edge:
     `allowance` the seam or hem allowance asked for here (None: the finish's own for this kind).
     `drops` is what a hem has beyond its allowance, cut away when it is levelled (mm).
     `role` says what it is, `half` on which half of the body, `dart` of which dart it is a leg;
-    `twin` names the edge of a folded piece whose inside it is; `hand` whose half of a piece over the middle it
-    lies on, where each hand has been drafted for itself.
+    `twin` names the edge of a folded piece whose inside it is; `hand` says on whose half of a piece
+    over the middle it lies, and `base` its name there, where each hand has been drafted for itself.
     """
 
     name: str
@@ -67,11 +67,7 @@ class Edge:
     dart: DartLeg | None = None
     twin: str = ""
     hand: str = ""
-
-    @property
-    def own_name(self) -> str:
-        """The name that the edge has on the draft of its own hand."""
-        return self.name.removesuffix(f"_{self.hand}")
+    base: str = ""
 
     @property
     def length(self) -> float:

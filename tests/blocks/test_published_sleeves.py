@@ -71,7 +71,7 @@ STRUCK: dict[Figure, Struck] = {
     ("old-bunka-sleeve", "front"): Struck(_CAP, 21.0),
     ("old-bunka-sleeve", "back"): Struck(_CAP, 21.8),
     ("old-bunka-sleeve", "elbow"): Struck(
-        "the elbow lies at the measured or estimated upper arm length, not at half the sleeve and 2.5 cm", 30.72
+        "the elbow lies at the measured or estimated upper arm length, not at half the sleeve and 2.5 cm", 31.16
     ),
     ("old-bunka-sleeve-width", ""): Struck(
         "ours is the arm, 30, and its ease, 5 cm; its width by Pythagoras is asserted", 35.0

@@ -15,7 +15,7 @@ from functools import cache
 import pytest
 from shapely.geometry import LineString
 
-from drafting.body import wearer
+from drafting.body import Body, wearer
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from tests.blocks.test_trouser import TAILOR
@@ -36,10 +36,14 @@ def tailors() -> Draft:
     return draft(body, knee_ease=520.0 - body["knee_girth"], hem_width=440.0)
 
 
+def her(hip: float) -> Body:
+    given = {"height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": hip, "body_rise": 280}
+    return wearer(given)
+
+
 @cache
 def woman(hip: float = 940.0) -> Draft:
-    given = {"height": 1640, "bust_girth": 880, "waist_girth": 680, "hip_girth": hip, "body_rise": 280}
-    return draft(wearer(given))
+    return draft(her(hip))
 
 
 # ----------------------------------------------------------------------- measured on the outlines
@@ -116,24 +120,24 @@ STRUCK: dict[Figure, Struck] = {
     ("tailor-knee", ""): Struck(
         "the knee lies at the knee's measured or estimated height, the bottom off the floor; half the inside "
         "leg and 5 cm is for bodies whose knee nobody measured",
-        41.92,
+        43.85,
     ),
     ("tailor-fork-width", "each"): Struck(f"half of the front's width; {_FORK}; the halving is asserted", 16.14),
-    ("tailor-fork-width", "total"): Struck(f"seat / 3 with a fork of seat / 12; {_FORK}", 31.8),
-    ("tailor-fork-extension", ""): Struck(_FORK, 6.96),
+    ("tailor-fork-width", "total"): Struck(f"seat / 3 with a fork of seat / 12; {_FORK}", 32.27),
+    ("tailor-fork-extension", ""): Struck(_FORK, 7.35),
     ("tailor-seat-line", ""): Struck(_DEEPER, 9.3),
     ("tailor-front-width", "seat"): Struck("ours has the hip's ease and its own share of the back", 25.32),
-    ("tailor-front-width", "waist"): Struck("ours has the waist's ease, and what front and side take", 23.68),
+    ("tailor-front-width", "waist"): Struck("ours has the waist's ease, and what front and side take", 24.09),
     ("tailor-legs", "front_knee"): Struck(_LEG, 26.2),
     ("tailor-legs", "back_knee"): Struck(_LEG, 29.8),
     ("tailor-legs", "front_bottom"): Struck(_LEG, 22.2),
     ("tailor-legs", "back_bottom"): Struck(_LEG, 25.8),
-    ("woman-trouser", "offset"): Struck("the seat lies at the estimated waist to hip", 9.04),
+    ("woman-trouser", "offset"): Struck("the seat lies at the estimated waist to hip", 7.83),
     ("woman-trouser", "front_hip"): Struck("ours has its own ease and its share of the back", 23.88),
-    ("woman-trouser", "front_fork"): Struck(_FORK, 6.58),
-    ("woman-trouser", "back_add"): Struck(_FORK, 3.29),
-    ("college-fork", "front"): Struck(f"a third of the fork in front; {_FORK}; its whole is asserted", 6.8),
-    ("college-fork", "back"): Struck(f"two thirds of the fork behind; {_FORK}; its whole is asserted", 10.2),
+    ("woman-trouser", "front_fork"): Struck(_FORK, 6.32),
+    ("college-fork", "back"): Struck(
+        f"two thirds of the fork behind; {_FORK}; a thigh that asks for the whole is asserted", 9.75
+    ),
 }
 """Figures that do not hold here, why they need not, and what ours are, in the unit of their row."""
 
@@ -173,8 +177,12 @@ def test_knee_and_bottom_are_as_wide_as_the_cutters(where: str) -> None:
     assert ours == pytest.approx(sum(one[0] for one in parts), abs=sum(one[1] for one in parts))
 
 
-def test_a_womans_whole_fork_is_three_quarters_of_a_quarter_of_her_hip() -> None:
-    # COLLEGE: a quarter of hip / 4 in front and a half of it behind, each to half a centimetre.
-    front, back = figure(("college-fork", "front")), figure(("college-fork", "back"))
-    ours = extension(woman(960.0)["front"]) + extension(woman(960.0)["back"])
-    assert ours == pytest.approx(front[0] + back[0], abs=front[1] + back[1])
+def test_a_fork_of_three_quarters_of_a_quarter_of_her_hip_is_asked_for_by_a_thigh_within_one_sd() -> None:
+    # COLLEGE: a quarter of hip / 4 in front and a half of it behind; no thigh enters it. Ours follows the
+    # thigh, and is narrower where that is estimated: 57.4 for a hip of 96 (bdims, women: 57.2 for 95.7).
+    whole = figure(("college-fork", "front"))[0] + figure(("college-fork", "back"))[0]
+    thigh = her(960.0).measures["thigh_girth"]
+    assert thigh.sd is not None
+    slim, stout = (draft(her(960.0).changed(thigh_girth=thigh.mm + way * thigh.sd)) for way in (-1, 1))
+    assert extension(slim["front"]) + extension(slim["back"]) < whole
+    assert whole < extension(stout["front"]) + extension(stout["back"])

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import numpy as np
 import pytest
 
 from tests.body.survey import survey_people
@@ -21,3 +24,10 @@ def who(request: pytest.FixtureRequest, fixture: str = "people") -> str:
     """Return what to call the people that a test was given, for what it prints."""
     given: str = request.node.callspec.params[fixture].__name__
     return given.replace("_", " ")
+
+
+def fitted(people: Any, some: Any, target: Any, given: tuple[str, ...]) -> Any:
+    """Return `target` of some people by least squares on all of them, from what was `given`."""
+    table = np.column_stack([np.ones(len(people)), people[list(given)]])
+    best, *_ = np.linalg.lstsq(table, target, rcond=None)
+    return np.column_stack([np.ones(len(some)), some[list(given)]]) @ best

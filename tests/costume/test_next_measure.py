@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 from statistics import median_low
@@ -81,6 +82,15 @@ def by_hand(body: Body, garment: Wanted) -> dict[str, float]:
     return found
 
 
+def moved_alone(body: Body, name: str, garment: Wanted) -> float:
+    """Return how far the garment moves where this estimate is 2 sd off and nothing follows it."""
+    measure = body.measures[name]
+    off = 0.05 * measure.mm if measure.sd is None else 2 * measure.sd
+    other = replace(body, measures={**body.measures, name: replace(measure, mm=measure.mm + off)})
+    now, then = (drafted(one, garment.fabric, garment.block, garment.chosen) for one in (body, other))
+    return apart(now, then)
+
+
 @pytest.mark.parametrize(("block", "fabric"), GARMENTS)
 @pytest.mark.parametrize("number", [None, 40])
 def test_the_answer_is_that_of_drafting_every_estimate_up_and_down(
@@ -95,7 +105,8 @@ def test_the_answer_is_that_of_drafting_every_estimate_up_and_down(
         if name in told:
             assert told[name] == pytest.approx(moved, abs=1.5), name  # points lie 3 mm apart
         else:
-            assert moved <= FELT + 1.5 or BETTER.get(name) in wanted_, (name, moved)
+            alone = moved_alone(body, name, garment)
+            assert min(moved, alone) <= FELT + 1.5 or BETTER.get(name) in wanted_, (name, moved)
     order = [wanted_[name] for name in told]
     assert all(a >= b - 3.0 for a, b in pairwise(order))
 
@@ -110,8 +121,10 @@ def test_five_measures_are_named_the_greatest_gain_first() -> None:
 
 
 def test_a_measure_is_moved_by_what_it_may_be_off_and_the_hem_goes_with_it() -> None:
-    # A shirt's hem lies at the hip: it moves by the very interval that 19 of 20 people keep to.
-    body = wearer(LEAST)
+    # A shirt's hem lies at the hip: it moves by the very interval that 19 of 20 people keep to, where all
+    # else that a shirt reads was measured and follows nothing.
+    taken = {name: mm for name, mm in FULL.items() if name != "waist_to_hip"}
+    body = wearer({**taken, "high_bust_girth": 900.0, "bust_girth": 940.0, "bust_point_depth": 270.0})
     gain = next(g for g in next_measures(body, 20) if g.measure == "waist_to_hip")
     sd = body.measures["waist_to_hip"].sd
     assert sd is not None
@@ -185,7 +198,7 @@ def test_the_command_asks_a_costume_instead_of_a_shirt(capsys: pytest.CaptureFix
     for gain in next_measures(wearer_, garments=garments_of(read_costume(costume), wearer_)):
         assert gain.measure in table
         assert gain.most in table
-    assert "outside_leg_length" in table  # a shirt has no leg
+    assert "back_crotch_length" in table  # a shirt has no crotch
 
 
 def test_a_table_of_wearers_is_printed_without_them(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -19,5 +19,7 @@ def test_the_table_says_which_measures_were_estimated_and_how_far_off_they_may_b
     assert rows["bust girth"] == ["90.0", "measured", ""]
     _, taken, off = rows["neck base girth"]
     assert taken == "estimated"
-    assert float(off.removeprefix("± ")) == pytest.approx(5.0)  # 2 x 25 mm
+    sd = body.measures["neck_base_girth"].sd
+    assert sd is not None
+    assert float(off.removeprefix("± ")) == pytest.approx(2 * sd / 10, abs=0.05)
     assert rows["across front width"][2] == "not known"

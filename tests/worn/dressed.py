@@ -19,17 +19,59 @@ from drafting.worn.settled import Limits, from_coarse
 from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import LevelWorn
-from tests.worn.garments import KNIT, chart_body, drafted
+from tests.worn.garments import KNIT, drafted
 
 LIMITS = Limits(steps=1500)
 COARSE, FINE = 40.0, 20.0
 
 
+TAKEN = {
+    "height": 1700.0,
+    "bust_girth": 900.0,
+    "waist_girth": 720.0,
+    "hip_girth": 970.0,
+    "neck_base_girth": 364.5,
+    "neck_girth": 325.6,
+    "back_waist_length": 420.2,
+    "shoulder_length": 143.8,
+    "shoulder_drop": 55.2,
+    "across_back_width": 368.7,
+    "across_back_low_width": 398.1,
+    "across_front_width": 346.6,
+    "high_bust_girth": 887.3,
+    "under_bust_girth": 753.5,
+    "upper_arm_girth": 280.2,
+    "arm_length": 571.3,
+    "upper_arm_length": 324.4,
+    "forearm_girth": 266.6,
+    "elbow_girth": 273.4,
+    "wrist_girth": 158.7,
+    "hand_girth": 192.7,
+    "axilla_depth": 172.8,
+    "scye_depth": 219.8,
+    "bust_point_depth": 247.0,
+    "bust_point_width": 180.0,
+    "waist_to_hip": 208.9,
+    "nape_height": 1464.6,
+    "body_rise": 249.6,
+    "inside_leg_length": 819.9,
+    "outside_leg_length": 1069.5,
+    "total_crotch_length": 692.1,
+    "back_crotch_length": 391.2,
+    "thigh_girth": 586.9,
+    "calf_girth": 370.8,
+    "lower_thigh_girth": 388.7,
+    "knee_girth": 370.5,
+    "ankle_girth": 218.7,
+    "heel_girth": 326.7,
+    "knee_height": 472.1,
+}
+"""mm: an invented wearer of a chart's middle size, every measure given, so that no estimate enters."""
+
+
 def trial_wearer(larger: float = 0.0) -> Body:
-    """Return the wearer of the chart, all measures given, or with bust, waist and hip this much larger."""
-    body = chart_body()
-    taken = {name: body[name] for name in body.measures}
-    return wearer(taken | {name: body[name] + larger for name in ("bust_girth", "waist_girth", "hip_girth")})
+    """Return the wearer of whom all is taken, or one with bust, waist and hip this much larger."""
+    return wearer(TAKEN | {name: TAKEN[name] + larger for name in ("bust_girth", "waist_girth", "hip_girth")})
 
 
 def plies_for(block: str) -> Mapping[str, Ply]:
