@@ -28,8 +28,8 @@ from drafting.ground.lengths import told
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
 
-TOLD_FROM = 1.0
-"""mm: a length that changed by less is not told, as it would read the same before and after (ours)."""
+TOLD_FROM = 2.0
+"""mm: a length that changed by less is not told, as in eighths of an inch it may read as it did (ours)."""
 
 TOLD_EDGES = 3
 """Edges that a sentence tells of a note, those that moved most (ours); the record has them all."""
