@@ -20,6 +20,7 @@ from drafting.layout.lay import BUY_STEP
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, Step, said
+from drafting.making.settings.needles import sold_as
 from drafting.making.supplies import mock_up_cloth, shelves, supplies, threads, up_to
 from drafting.making.tables import trim_length
 from drafting.making.whole_order import work_order
@@ -172,7 +173,7 @@ def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, fl
         seams[setting.needle.point, setting.needle.size].append(f"{garment}: {seam}")
     each = costs.get("needle")
     for (point, size), names in sorted(seams.items()):
-        detail = said("shop.needles", point=point, size=size, n=len(names))
+        detail = said("shop.needles", point=point, size=size, sold=sold_as(size), n=len(names))
         yield ShoppingRow("needle", detail, 1.0, "packet", tuple((n, 0.0) for n in names), each)
 
 

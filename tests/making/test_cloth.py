@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import date
 
@@ -132,6 +133,14 @@ def test_the_care_sheet_takes_bones_out_and_says_that_starch_washes_out() -> Non
     assert "folded" in kite
 
 
+def test_a_trial_of_a_fusible_says_what_most_makers_ask_for() -> None:
+    """From memory: fusibles' usual range, 130 to 150 degrees, 10 to 15 seconds; their own sheet comes first."""
+    tried = " ".join(text(s) for step in treating_steps(laid("lamplighter")) for s in step.say)
+    assert (
+        "as the interfacing's maker says (most ask for 130 to 150 degrees Celsius and 10 to 15 seconds)" in tried
+    )
+
+
 def test_cautions_follow_the_costume() -> None:
     """A university's costume safety page (fire, heat, falls), fire artists' guidance (melting fibres);
     else common practice."""
@@ -139,6 +148,8 @@ def test_cautions_follow_the_costume() -> None:
     for words in (lamp, kite):
         assert all(word in words for word in ("fire, heat and falls", "before you cut the real one"))
         assert "venue's rules" in words  # an article on stage pyrotechnics: they come first
+        metres = float(re.search(r"some ([0-9.]+) cm unless the operator", words)[1]) / 100  # type: ignore[index]
+        assert metres == pytest.approx(15 * 0.3048, abs=0.05)  # the same: about 15 feet
         assert "leaves a deep mark" in words  # from memory
     assert "elastane, polyamide" in kite
     assert "Cap or file" in lamp

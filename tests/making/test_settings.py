@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,13 +20,15 @@ from drafting.making.model import Setting
 from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings import edge_key, setting_said, settings
+from drafting.making.settings.feet import BY_HAND
 from drafting.making.settings.lengthening import Cause, Gives
 from drafting.making.settings.more_tools import easier
-from drafting.making.settings.needles import needle_for, point_for, size_for
-from drafting.making.settings.stitches import stitch_for
+from drafting.making.settings.needles import needle_for, point_for, size_for, sold_as
+from drafting.making.settings.stitches import BACKSTITCH, CAUGHT, stitch_for
+from drafting.making.shopping import shopping
 from drafting.making.thread import thread_ratio
 from drafting.making.words import plan_sentence as text
-from tests.making.figures import NYLON, ROOT, made, on_the_bias, with_cloth
+from tests.making.figures import NYLON, ROOT, laid, made, on_the_bias, with_cloth
 
 PLAIN = Workroom()
 STUDIO = read_workroom(ROOT / "measurements" / "workrooms" / "shared-studio.toml")
@@ -53,6 +56,23 @@ def test_needle_sizes_follow_the_cloth(mass: float, size: tuple[int, ...]) -> No
     """Needle charts: sheer 60-65, blouse 70, shirting 80, trouser 90, denim 100, canvas 110."""
     assert size_for(replace(NYLON, mass=mass)) in size
     assert size_for(replace(NYLON, mass=mass)) in (60, 70, 80, 90, 100, 110, 120)
+
+
+@pytest.mark.parametrize(
+    "packet", ["60/8", "65/9", "70/10", "80/12", "90/14", "100/16", "110/18", "120/19"], ids=lambda packet: packet
+)
+def test_a_packet_of_needles_says_its_size_twice(packet: str) -> None:
+    """Needle size guides (common practice): hundredths of a mm of the blade, and the older number beside it."""
+    assert sold_as(int(packet.split("/")[0])) == packet
+
+
+def test_the_list_names_the_packet_as_it_is_sold() -> None:
+    costume = laid("lamplighter")
+    rows = [row for row in shopping(costume, settings(costume, PLAIN)) if row.what == "needle"]
+    assert rows
+    assert all(
+        re.search(r" (60/8|65/9|70/10|80/12|90/14|100/16|110/18|120/19)\)", text(row.detail)) for row in rows
+    )
 
 
 def test_needle_points_follow_the_cloth() -> None:
@@ -242,7 +262,10 @@ def test_stitch_numbers_are_the_standards() -> None:
         "514": "four-thread overedge",
     }
     assert all(name in STITCHES[number] for number, name in names.items())
+    # 100 chain, 200 hand, 300 lock, 400 several chains, 500 overedge; no home machine sews the 600.
     classes = {"1": "chain", "3": "lock zigzag", "4": "chain cover", "5": "overedge"}
+    assert all(number in BY_HAND for number in (BACKSTITCH, CAUGHT))
+    assert {number[0] for number in BY_HAND if number.isdigit()} == {"2"}
     for number, name in STITCHES.items():
         if number != THREE_STEP:  # that goes by its name
             assert any(word in name for word in classes[number[0]].split()), number

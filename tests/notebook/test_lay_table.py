@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from shapely.affinity import translate
 from shapely.geometry import Polygon
 from svgelements import Path as SvgPath
 
@@ -15,7 +16,7 @@ from tests.notebook.lab import Tab
 pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
 
 NOTEBOOK = "notebooks/07_cutting_and_printing.ipynb"
-WAIT = 10_000
+WAIT = 30_000
 OUTLINE = ".lay-table path.cut-line"
 
 
@@ -100,13 +101,32 @@ def html(tab: Tab) -> str:
     return str(tab.page.evaluate("document.querySelector('.lay-table').innerHTML"))
 
 
+def scale(tab: Tab) -> float:
+    """Return how many mm of cloth a pixel shows."""
+    name, shape = next(iter(outlines(tab).items()))
+    drawn = tab.page.locator(f'.lay-table path.cut-line[id="{name}"]').bounding_box()
+    return float((shape.bounds[2] - shape.bounds[0]) / drawn["width"])
+
+
+def with_room(tab: Tab, by: float, longer: float = 0.0) -> str:
+    """Return a piece that can go so far to the right over free cloth, mm, and so makes the lay longer."""
+    shapes = outlines(tab)
+    end = max(shape.bounds[2] for shape in shapes.values())
+    for name, shape in shapes.items():
+        way = shape.union(translate(shape, by)).convex_hull
+        clear = all(way.distance(other) > 3.0 for n, other in shapes.items() if n != name)
+        if clear and shape.bounds[2] + by > end + longer:
+            return name
+    raise AssertionError("no piece of this lay can be moved so")
+
+
 def last_piece(tab: Tab) -> str:
     return max(outlines(tab).items(), key=lambda item: item[1].bounds[2])[0]
 
 
 def test_a_piece_dragged_to_free_cloth_lies_there_and_the_length_follows(table: Tab, tmp_path: Path) -> None:
     assert told(table) == pytest.approx(length(table), abs=0.6)
-    name, before, was = last_piece(table), html(table), length(table)
+    name, before, was = with_room(table, 90 * scale(table), 20.0), html(table), length(table)
     table.page.evaluate("document.querySelector('.lay-table svg:not(.lay-hatch)').style.overflow = 'visible'")
     drag(table, name, 90, 0)
     wait_for_change(table, before)
@@ -132,7 +152,7 @@ for canvas in [thing for thing in gc.get_objects() if isinstance(thing, Canvas)]
 
 
 def test_a_piece_stays_in_the_hand_when_the_lay_is_drawn_anew(table: Tab) -> None:
-    name, was = last_piece(table), outlines(table)
+    name, was = with_room(table, 90 * scale(table), 20.0), outlines(table)
     box = table.page.locator(f'.lay-table path.cut-line[id="{name}"]').bounding_box()
     x, y = grip(table, name)
     table.page.mouse.move(x, y)
@@ -172,7 +192,7 @@ def test_a_piece_dropped_on_another_goes_back_and_the_page_says_why(table: Tab) 
 
 
 def test_the_arrow_keys_move_a_piece_and_keep_the_focus(table: Tab) -> None:
-    name, before = last_piece(table), html(table)
+    name, before = with_room(table, 11.0), html(table)
     was = outlines(table)[name].bounds
     table.page.locator(f'.lay-table path.cut-line[id="{name}"]').focus()
     table.page.keyboard.press("Shift+ArrowRight")

@@ -13,6 +13,9 @@ shirting 80, wool and trouser 90, denim 100, canvas 110); the masses between the
 USUAL = 80
 """Where nobody weighed the cloth (common practice)."""
 
+OTHER_SIZES = {60: 8, 65: 9, 70: 10, 80: 12, 90: 14, 100: 16, 110: 18, 120: 19}
+"""What packets print beside the size in hundredths of a mm (common practice)."""
+
 ELASTIC = 0.30
 """Greatest stretch from which a knit wants a stretch needle (from memory), or any elastane."""
 
@@ -72,3 +75,12 @@ def size_for(fabric: Fabric | None) -> int:
     if fabric is None or fabric.mass is None:
         return USUAL
     return next((size for most, size in BY_MASS if fabric.mass <= most), 110)
+
+
+def sold_as(size: int) -> str:
+    """Return what the packet of a size says.
+
+    >>> sold_as(80)
+    '80/12'
+    """
+    return f"{size}/{OTHER_SIZES[size]}"

@@ -37,6 +37,9 @@ EVERY = 0.25
 """seconds between two moves of the progress bar."""
 
 
+LOOKING = "Looking for shorter lays ..."
+
+
 class Canvas(anywidget.AnyWidget):
     """The drawing: `picture` is the lay as SVG, `asked` what the hand or a key asks for."""
 
@@ -64,7 +67,7 @@ class LayTable(LivingTable):
         self._make_widgets(seconds)
         self.view = self._laid_out()
         self._show()
-        self.following = self._start(self._follow, tuple(self.parts))
+        self.following = self._look_on(tuple(self.parts))
         if self.living:
             self.living.hear(self.heard)
 
@@ -125,19 +128,24 @@ class LayTable(LivingTable):
         kept = with_cloth(old, parts[1], parts[0]) if by_hand else None
         lays = self.lays.renewed(self._quick(role))
         self._change(lays.with_lay(kept) if kept else lays)
-        self.following = self._start(self._follow, (role,), self.following)
+        self.following = self._look_on((role,), self.following)
 
     def _start(self, do: Callable[..., None], *given: Any) -> threading.Thread:
         thread = threading.Thread(target=do, args=given, daemon=True)
         thread.start()
         return thread
 
+    def _look_on(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> threading.Thread:
+        """Say that better lays are looked for, and look, after the work before."""
+        self.busy.value = LOOKING
+        return self._start(self._follow, roles, after)
+
     def _follow(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> None:
         """Find the lays that `drafting make` would find, and what other widths need."""
         if after:
             after.join()
+            self.busy.value = LOOKING
         whole = sum(len(parts) ** 2 for _, parts in self.parts.values()) or 1
-        self.busy.value = "Looking for shorter lays ..."
         for role in roles:
             cloth, parts = self.parts[role]
             count = COUNT * len(parts) ** 2 / whole

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import threading
 from abc import ABC, abstractmethod
-from collections.abc import Callable
 from typing import Any
 
 from drafting.costume.file import CostumeFile
@@ -54,11 +53,7 @@ class LivingTable(ABC):
         """Return a first lay of a cloth."""
 
     @abstractmethod
-    def _start(self, do: Callable[..., None], *given: Any) -> threading.Thread:
-        """Start work that a better lay comes of."""
-
-    @abstractmethod
-    def _follow(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> None:
+    def _look_on(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> threading.Thread:
         """Look for better lays, after the work before."""
 
     def _take_up(self, made: Made | None) -> None:
@@ -100,7 +95,7 @@ class LivingTable(ABC):
             self._say(
                 f"the pieces on {names} no longer fit the lay your hand had made; it was laid anew", SET_ASIDE
             )
-        self.following = self._start(self._follow, tuple(roles), self.following)
+        self.following = self._look_on(tuple(roles), self.following)
 
     def close(self) -> None:
         """Let the table go: searches stop, and it hears of no more changes."""
