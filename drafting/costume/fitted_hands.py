@@ -29,6 +29,9 @@ from drafting.ground.names import name_in_words
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
 
+TOLD_FROM = 2.0
+"""mm: a length that changed by less is not told, as in eighths of an inch it may read as it did (ours)."""
+
 TOLD_EDGES = 3
 """Edges that a sentence tells of a note, those that moved most (ours); the record has them all."""
 
@@ -104,14 +107,18 @@ def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]
                 carried=False,
             )
             continue
-        edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved))
-        moved = (*(girths if len(notes) == 1 else ()), *edges)
+        edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved if moved.piece))
+        moved = (*(girths if len(notes) == 1 else _own_girths(note, fits)), *edges)
         most = sorted(edges, key=lambda one: -abs(one.after - one.before))[:TOLD_EDGES]
-        shown = [f"{one.edge} {told(one.before)} to {told(one.after)}" for one in moved if not one.piece]
+        shown = [
+            f"{one.edge} {told(one.before)} to {told(one.after)}"
+            for one in moved
+            if not one.piece and abs(one.after - one.before) > TOLD_FROM
+        ]
         shown = shown or [
             f"{one.piece.replace('-', ' ')} {one.edge.replace('_', ' ')} {told(one.before)} to {told(one.after)}"
             for one in most
-            if abs(one.after - one.before) > MOVED
+            if abs(one.after - one.before) > TOLD_FROM
         ]
         said = f"{amount_said(note)} at {name_in_words(str(note.where))}" + (
             f": {', '.join(shown)}" if shown else ""
@@ -119,9 +126,25 @@ def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]
         yield Done(note, moved, said)
 
 
+def _own_girths(note: Note, fits: Sequence[Fitted]) -> Iterator[Moved]:
+    """Yield each girth that one of several notes moved, round the body the mean of both hands."""
+    for level, limb in {girth.level: girth.limb for girth in fits[0].draft.girths}.items():
+        mine = [_girth_of(note, fit, level) for fit in fits]
+        known = [pair for pair in mine if pair is not None]
+        yield from _as_one(level, limb, known)
+
+
+def _girth_of(note: Note, fit: Fitted, level: str) -> tuple[float, float] | None:
+    """Return a girth of one hand before and after a note; where the note moved none of it, as it is now."""
+    moved = (one for made in fit.done if made.note == note for one in made.moved)
+    found = next(((one.before, one.after) for one in moved if not one.piece and one.edge == level), None)
+    now = finished_girth(fit.draft, level)
+    return found or (None if now is None else (now, now))
+
+
 def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, ...]:
     """Return each girth that moved: of a limb the hand that moved most, round the body the mean of both."""
-    found = []
+    found: list[Moved] = []
     girths = {girth.level: girth.limb for girth in before[0].draft.girths}
     hands = max(len(before), len(after))
     drafts = [(before[n % len(before)].draft, after[n % len(after)].draft) for n in range(hands)]
@@ -131,13 +154,17 @@ def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, .
             for a, b in drafts
             if (old := finished_girth(a, level)) is not None and (new := finished_girth(b, level)) is not None
         ]
-        if pairs and limb:
-            pairs = [max(pairs, key=lambda pair: abs(pair[1] - pair[0]))]
-        if pairs:
-            old, new = (sum(side) / len(pairs) for side in zip(*pairs, strict=True))
-            if abs(old - new) > MOVED:
-                found.append(Moved("", level, old, new, "at the fitting"))
+        found += _as_one(level, limb, pairs)
     return tuple(found)
+
+
+def _as_one(level: str, limb: bool, pairs: Sequence[tuple[float, float]]) -> list[Moved]:
+    """Return a girth before and after, told by each hand, as one: none where it did not move."""
+    if not pairs:
+        return []
+    chosen = [max(pairs, key=lambda pair: abs(pair[1] - pair[0]))] if limb else pairs
+    old, new = (sum(side) / len(chosen) for side in zip(*chosen, strict=True))
+    return [Moved("", level, old, new, "at the fitting")] if abs(old - new) > MOVED else []
 
 
 def _too_much(moved: Moved) -> bool:

@@ -215,7 +215,8 @@ def _half(piece: Piece, side: str) -> Iterator[Edge]:
     at = next(i for i, edge in enumerate(piece.edges) if edge.kind is EdgeKind.FOLD)
     for edge in (*piece.edges[at + 1 :], *piece.edges[:at]):
         dart = edge.dart and replace(edge.dart, dart=f"{edge.dart.dart}_{side}", other=f"{edge.dart.other}_{side}")
-        yield replace(edge, name=f"{edge.name}_{side}", dart=dart, twin=f"{edge.twin}_{side}" if edge.twin else "")
+        twin = f"{edge.twin}_{side}" if edge.twin else ""
+        yield replace(edge, name=f"{edge.name}_{side}", dart=dart, twin=twin, hand=side, base=edge.name)
 
 
 def _levels(left: Piece, right: Piece) -> Iterator[Level]:

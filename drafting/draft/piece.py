@@ -51,7 +51,8 @@ class Edge:
     `allowance` the seam or hem allowance asked for here (None: the finish's own for this kind).
     `drops` is what a hem has beyond its allowance, cut away when it is levelled (mm).
     `role` says what it is, `half` on which half of the body, `dart` of which dart it is a leg;
-    `twin` names the edge of a folded piece whose inside it is.
+    `twin` names the edge of a folded piece whose inside it is; `hand` says on whose half of a piece
+    over the middle it lies, and `base` its name there, where each hand has been drafted for itself.
     """
 
     name: str
@@ -65,6 +66,8 @@ class Edge:
     half: Half = Half.NONE
     dart: DartLeg | None = None
     twin: str = ""
+    hand: str = ""
+    base: str = ""
 
     @property
     def length(self) -> float:

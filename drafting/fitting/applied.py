@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
 from drafting.fitting.alteration import Alteration
 from drafting.fitting.amounts import on_one_hand
 from drafting.fitting.found import Found, places_of
 from drafting.fitting.known import ALTERATIONS
+from drafting.fitting.lines.altered import SEEN
 from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -61,8 +63,8 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
             except DraftError as error:
                 findings.append(_refused(note, known, error))
                 continue
+            done.append(Done(note, (*_round(draft, found.draft), *_once(found.moved))))
             draft = found.draft
-            done.append(Done(note, _once(found.moved)))
     return Fitted(draft, tuple(done), tuple(findings), tuple(left))
 
 
@@ -89,6 +91,14 @@ def _may_come(note: Note) -> bool:
 def _signed(note: Note, known: Alteration) -> float:
     amount = on_one_hand(note, known.counts)
     return amount if note.verb in known.more else -amount
+
+
+def _round(before: Draft, after: Draft) -> Iterator[Moved]:
+    """Yield each girth of this hand that an alteration moved; it belongs to no piece."""
+    for level in dict.fromkeys(girth.level for girth in before.girths):
+        old, new = finished_girth(before, level), finished_girth(after, level)
+        if old is not None and new is not None and abs(new - old) > SEEN:
+            yield Moved("", level, old, new, "at the fitting")
 
 
 def _once(moved: Iterable[Moved]) -> tuple[Moved, ...]:

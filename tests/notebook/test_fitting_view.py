@@ -175,3 +175,67 @@ def test_a_note_about_the_cloth_goes_to_the_cloth_and_moves_no_line(costume: Pat
     assert noted.noted == ("top: take in waist, both, 1 cm (pinch)",)
     assert any("noted at a fitting" in one.sentence for one in noted.findings)
     assert view.fitted.after["top"].draft.pieces == drafted
+
+
+TIDE = """title = "The tide clock keeper, invented"
+unit = "in"
+taken_over = "skin"
+waist_level = "natural"
+
+[measures]
+height = "63 1/2"
+bust_girth = "45 1/4"
+waist_girth = 38
+hip_girth = "48 3/4"
+shoulder_drop = { left = "1 1/4", right = "1 7/8" }
+"""
+
+
+@pytest.fixture
+def tide(tmp_path: Path) -> Path:
+    """An invented keeper of a tide clock, in inches; one of her shoulders is lower, so each hand is drafted."""
+    (tmp_path / "keeper.toml").write_text(TIDE, "utf-8")
+    cotton = shipped("measurements") / "fabrics" / "striped-shirting.toml"
+    costume = tmp_path / "tide.toml"
+    costume.write_text(
+        'title = "The tide clock keeper"\nunit = "in"\nwearer = "keeper.toml"\n\n'
+        f'[fabrics]\ncotton = \'{cotton}\'\n\n[garments.blouse]\nblock = "shirt"\nfabric = "cotton"\n',
+        "utf-8",
+    )
+    return costume
+
+
+def clicked(view: FittingView, edge: str) -> tuple[str, str]:
+    view.clicks.edge = {"name": edge, "n": view.clicks.edge.get("n", 0) + 1}
+    return view.fields["where"].value, view.fields["side"].value
+
+
+def test_an_edge_of_a_back_that_each_hand_has_for_itself_is_noted_by_its_own_name(tide: Path) -> None:
+    view = opened(tide)
+    assert clicked(view, "back.side_left") == ("back.side", "left")
+    assert clicked(view, "back.shoulder_right") == ("back.shoulder", "right")
+    assert clicked(view, "front-left.armhole") == ("front.armhole", "left")
+    assert clicked(view, "collar.outer_right") == ("collar.outer", "right")
+    typed(view, where="back.side", side="left", verb="take in", amount="3/8")
+    assert view.refused.value == ""
+    assert "3/8 in pinched at the left side at back.side" in view.echo.value
+
+
+def test_each_of_several_notes_is_told_by_the_girth_that_it_moved(tide: Path) -> None:
+    view = opened(tide)
+    typed(view, where="front.side_lower", side="left", verb="take in", amount="3/8")
+    first = view.echo.value
+    assert "waist 41 1/8 in to 40 3/8 in" in first  # 3/8 in pinched is 3/4 in of cloth
+    assert "hip" not in first  # moved by less than is read
+    view.write_down()
+    typed(view, where="waist", side="both", verb="take in", amount="1/4")
+    assert "1/4 in pinched at each side at waist: waist 40 3/8 in to 39 3/8 in" in view.echo.value
+
+
+def test_an_arrow_stands_where_a_seam_moved_most(tide: Path) -> None:
+    view = opened(tide)
+    typed(view, where="front.side_lower", side="left", verb="take in", amount="3/8")
+    drawn = ET.fromstring(view.pairs.value)
+    lengths = [one.text for one in drawn.iter(f"{LETTERS}text") if (one.text or "").endswith(" in")]
+    assert lengths.count("3/8 in") == 2  # the back and the front beside it
+    assert "0 in" not in lengths

@@ -14,8 +14,9 @@ from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.aim import aimed
 from drafting.fitting.lines.behind import brought_along
+from drafting.fitting.lines.giving import ready
 from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, untouched, with_levels
-from drafting.fitting.lines.true import corners_kept, ready, seams_trued
+from drafting.fitting.lines.true import corners_kept, seams_trued
 from drafting.fitting.note import Moved
 from drafting.geometry import Path
 

@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
+import math
+
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, inward
+from drafting.fitting.lines.places import (
+    BEHIND,
+    INSIDE,
+    at_height,
+    body_pieces,
+    edge_after,
+    height,
+    inward,
+    middle,
+    outline_darts,
+)
 from drafting.fitting.lines.shift import Shift
-from drafting.fitting.lines.shoulder import armholes, middle, unwaved
+from drafting.fitting.lines.shoulder import armholes, unwaved
 from drafting.fitting.lines.waist import width_at
 from drafting.ground.errors import DraftError
 
@@ -164,4 +176,16 @@ def _narrowed(piece: Piece, corner: str, by: float, waist: float | None) -> Shif
     for edge in edges:
         if edge.role is EdgeRole.ARMHOLE:
             knots[edge.name] = tuple(Knot(at, 0j) for at in middle(edge))
-    return Shift(piece.name, {corner: way * by}, knots)
+    mouth = _mouth_in(side, piece) if waist is not None else {}
+    top = piece[corner].path.start.imag
+    share = 0.0 if waist is None else (math.fsum(mouth.values()) / max(len(mouth), 1) - waist) / (top - waist)
+    return Shift(piece.name, {**dict.fromkeys(mouth, way * by * share), corner: way * by}, knots)
+
+
+def _mouth_in(side: Edge, piece: Piece) -> dict[str, float]:
+    """Return the heights of the mouth of a dart that opens below the upper part of a side seam, by its corners."""
+    for into, out in outline_darts(piece, EdgeRole.BUST_DART):
+        after = edge_after(piece, out.name)
+        if side.name in (after, piece.edges[piece.index(into.name) - 1].name):
+            return {into.name: into.path.start.imag, after: out.path.end.imag}
+    return {}

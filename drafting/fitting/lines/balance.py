@@ -8,9 +8,8 @@ from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, height, needed
+from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, height, middle, needed
 from drafting.fitting.lines.shift import Shift
-from drafting.fitting.lines.shoulder import middle
 
 
 def front_balance(draft: Draft, raised: float) -> Altered:

@@ -7,7 +7,7 @@ between it and the crown. So the sleeve still fits the armhole half by half.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -62,12 +62,23 @@ class Crowned:
             if at is not None and INSIDE < at < edge.length - INSIDE:
                 knots[edge.name] = (Knot(at, 0j),)
         corners = {self.front.name: crown, after: by[0], self.back.name: by[1]}
-        held = frozenset({(self.front.name, "start"), (self.back.name, "end")})
+        held = frozenset({(self.front.name, "start"), (self.back.name, "end"), *self.corners()})
 
         def inside(place: complex) -> complex:
             return crown if abs(place - self.front.path.start) < INSIDE else 0j
 
         return Shift(self.piece.name, corners, knots, held, inside=inside)
+
+    def corners(self) -> Iterator[tuple[str, str]]:
+        """Yield the ends of edges that meet where cap and seam end together: both keep their direction there."""
+        after = self.piece.edges[(self.piece.index(self.front.name) + 1) % len(self.piece.edges)]
+        before = self.piece.edges[self.piece.index(self.back.name) - 1]
+        yield from (
+            (self.front.name, "end"),
+            (self.back.name, "start"),
+            (after.name, "start"),
+            (before.name, "end"),
+        )
 
     def lengths(self, shift: Shift) -> tuple[float, float]:
         """Return the lengths of the front and the back cap, moved so."""

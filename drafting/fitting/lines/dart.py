@@ -19,9 +19,18 @@ from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact
 from drafting.fitting.lines.armhole import bust_width
 from drafting.fitting.lines.on_path import on_path
-from drafting.fitting.lines.places import BEHIND, INSIDE, at_height, body_pieces, edge_after, height, outline_darts
+from drafting.fitting.lines.places import (
+    BEHIND,
+    INSIDE,
+    at_height,
+    body_pieces,
+    edge_after,
+    height,
+    middle,
+    outline_darts,
+)
 from drafting.fitting.lines.shift import ON_OUTLINE, Shift
-from drafting.fitting.lines.shoulder import armholes, at_tip, last_part, middle, tip, unwaved
+from drafting.fitting.lines.shoulder import armholes, at_tip, last_part, tip, unwaved
 from drafting.fitting.lines.waist import at_edges, width_at
 from drafting.ground.errors import DraftError
 

@@ -22,9 +22,13 @@ CLEAR = 2.0
 
 
 def waist_level(draft: Draft, more: float) -> Altered:
-    """Return a body with the waist lower by `more` mm, all round; bust and armhole stay."""
+    """Return a body with the waist lower by `more` mm, all round; bust and armhole stay.
+
+    What is sewn at the waist goes down as it is: it is opened above the highest place of a waist that slopes.
+    """
     body = body_pieces(draft)
     top, low = needed(height(body, LevelKind.BUST), "bust"), needed(height(body, LevelKind.WAIST), "waist")
+    low = max([low, *(e.path.bounds[3] for p in body for e in p.edges if e.role is EdgeRole.WAIST)])
     zone = clear(body, top, low, more)
     facts = {"front_waist_length": more, "back_waist_length": more}
     return carried_out(draft, [lengthened(p, (zone,)) for p in body], _why("waist level", more), facts)

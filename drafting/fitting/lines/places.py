@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -90,6 +91,18 @@ def corner_between(piece: Piece, one: EdgeRole, other: EdgeRole) -> str | None:
         if {piece.edges[at - 1].role, edge.role} == {one, other} and piece.edges[at - 1].role is not edge.role:
             return edge.name
     return None
+
+
+def middle(edge: Edge) -> list[float]:
+    """Return the lowest joint of an armhole well inside it, where the round of its base ends.
+
+    It is told in mm from the edge's start; none where it has none. Which joint it is hangs on their order alone,
+    so that an alteration that moves them and its reverse take hold of the same one.
+    """
+    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
+    inner = [at for at in joints if 0.2 * edge.length < at < 0.8 * edge.length]
+    falls = edge.path.start.imag > edge.path.end.imag
+    return [max(inner) if falls else min(inner)] if inner else []
 
 
 def inward(edge: Edge, at: float) -> complex:

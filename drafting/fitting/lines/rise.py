@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from drafting.checks.trouser import closed_waist
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
@@ -12,6 +13,8 @@ from drafting.fitting.lines.altered import Altered, carried_out, made_exact, the
 from drafting.fitting.lines.longer import Zone, lengthened
 from drafting.fitting.lines.places import INSIDE, at_height, corner_between, height, inward, leg_pieces, needed
 from drafting.fitting.lines.shift import Shift
+from drafting.geometry.turning import inflections
+from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
 CENTRES = (EdgeRole.FLY, EdgeRole.CROTCH)
@@ -48,7 +51,7 @@ def centre_height(draft: Draft, behind: bool, higher: float) -> Altered:
     hip = needed(height(leg_pieces(draft), LevelKind.HIP), "hip")
     shifts = [_tilted(p, hip, higher) for p in _half(draft, behind)]
     what = f"{'back' if behind else 'front'} rise {'lengthened' if higher > 0 else 'shortened'} at the waist"
-    return carried_out(draft, shifts, what)
+    return _waist_unwaved(draft, carried_out(draft, shifts, what))
 
 
 def _tilted(piece: Piece, hip: float, higher: float) -> Shift:
@@ -73,10 +76,14 @@ def _tilted(piece: Piece, hip: float, higher: float) -> Shift:
         before = piece.edges[piece.index(one.name) - 1]
         if {one.role, before.role} <= LYING and EdgeRole.WAIST in (one.role, before.role):
             share = _beside(one.path.start - far, way) / _beside(centre - far, way)
-            corners[one.name] = way * higher * share * (2 - share)
+            corners[one.name] = way * higher * share * (TILT - (TILT - 1.0) * share)
     knots = {edge.name: (Knot(at, 0j),)} if inside and at is not None else {}
     held = frozenset({(waist.name, "end" if waist is beside[0] else "start")})
     return Shift(piece.name, corners, knots, held=held)
+
+
+TILT = 1.6
+"""Of the mean slope of a turned waist at its side, where it is steepest; it flattens toward the centre (ours)."""
 
 
 LYING = frozenset({EdgeRole.WAIST, EdgeRole.WAIST_DART})
@@ -145,9 +152,26 @@ def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:
         waist = piece.edges[piece.index(corner) - 1] if edge.name == corner else piece[corner]
         chord = waist.path.end - waist.path.start
         way = chord / abs(chord) * (-1.0 if edge.name == corner else 1.0)
-        shifts.append(Shift(piece.name, {corner: way * taken}, knots))
+        steep = frozenset({(edge.name, "start" if edge.name == corner else "end")})
+        shifts.append(Shift(piece.name, {corner: way * taken}, knots, steep=steep))
     what = f"centre {'back' if behind else 'front'} {'taken in' if taken > 0 else 'let out'} at the waist"
-    return carried_out(draft, shifts, what)
+    return _waist_unwaved(draft, carried_out(draft, shifts, what))
+
+
+def _waist_unwaved(before: Draft, found: Altered) -> Altered:
+    """Return what was altered; raises `DraftError` where a waist would bend to and fro that did not."""
+    for piece in leg_pieces(found.draft):
+        if _waves(piece) and not _waves(before[piece.name]):
+            raise DraftError(
+                "the centre would lean so far that the waist, square to it, would bend to and fro",
+                turn="take half of it there, and half at the darts or the sides",
+            )
+    return found
+
+
+def _waves(piece: Piece) -> bool:
+    """Return whether the waist of a piece bends to and fro with its darts closed."""
+    return inflections(closed_waist(piece), tol.TURN_MATTERS) > 0
 
 
 def leg_width(draft: Draft, y: float, taken: float) -> Altered:

@@ -7,7 +7,6 @@ length or place changes it fades out towards the base.
 from __future__ import annotations
 
 import cmath
-import itertools
 import math
 from collections.abc import Iterable
 
@@ -143,13 +142,6 @@ def unwaved(before: Draft, found: Altered) -> Altered:
 
 def _waves(edge: Edge) -> bool:
     return inflections(edge.path, tol.TURN_MATTERS) > 0
-
-
-def middle(edge: Edge) -> list[float]:
-    """Return the joint of an edge that lies nearest to its middle, mm from its start; none where it has none."""
-    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
-    inner = [at for at in joints if 0.2 * edge.length < at < 0.8 * edge.length]
-    return [min(inner, key=lambda at: abs(at - edge.length / 2))] if inner else []
 
 
 def _some(shifts: list[Shift]) -> list[Shift]:

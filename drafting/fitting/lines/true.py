@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import cmath
-import itertools
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import sewn_apart
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
+from drafting.fitting.lines.giving import stays_from
 from drafting.fitting.lines.shift import Shift, reshaped
-from drafting.geometry import Cubic, Path
+from drafting.geometry import Path
 
 TURNED = 1e-9
 """Radians: a corner that has turned by no more has not."""
@@ -54,8 +54,9 @@ SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
 (ours)."""
 
-SHORT_ARMHOLE = 140.0
-"""mm: the armhole of a coat's back, no longer than this, is straight: the panel seam beside it bends (ours)."""
+STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK, PieceRole.SIDE_BODY})
+"""Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back and
+side body)."""
 
 GIVES = (
     EdgeRole.CROTCH,
@@ -131,20 +132,18 @@ def _squared(draft: Draft, ref: EdgeRef, more: float) -> Draft:
     piece = draft[ref[0]]
     at = piece.index(ref[1])
     into, out = piece.edges[at - 1], piece.edges[at]
-    shares = _gives_way(into, out)
+    shares = _gives_way(piece, into, out)
     bent = (_bent(into, at_start=False, by=-more * shares[0]), _bent(out, at_start=True, by=more * shares[1]))
     return draft.with_pieces([piece.with_edges(*bent)])
 
 
-def _gives_way(into: Edge, out: Edge) -> tuple[float, float]:
+def _gives_way(piece: Piece, into: Edge, out: Edge) -> tuple[float, float]:
     """Return how much of a corner's turn each of its two edges takes."""
     if {into.role, out.role} == {EdgeRole.SHOULDER, EdgeRole.ARMHOLE}:
         most = SHOULDER_TAKES if into.role is EdgeRole.SHOULDER else 1 - SHOULDER_TAKES
         return most, 1 - most
-    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL}:
-        arm = into if into.role is EdgeRole.ARMHOLE else out
-        if arm.length < SHORT_ARMHOLE:
-            return (0.0, 1.0) if arm is into else (1.0, 0.0)
+    if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL} and piece.role in STRAIGHT_ARMHOLE:
+        return (0.0, 1.0) if into.role is EdgeRole.ARMHOLE else (1.0, 0.0)
     places = [FOLLOWS.index(edge.role) if edge.role in FOLLOWS else len(FOLLOWS) for edge in (into, out)]
     if min(places) == len(FOLLOWS):
         return 0.0, 0.0
@@ -187,19 +186,44 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
             over = sewn_apart(after, seam) - was
             if abs(over) > OUT:
                 out = max(out, abs(over))
-                after = _made_equal(after, seam, over)
+                after = _made_equal(before, after, seam, over)
         after = corners_kept(before, after)
         if out <= OUT:
             break
     return after
 
 
-def _made_equal(draft: Draft, seam: Seam, over: float) -> Draft:
-    """Return the draft with chain a shorter and chain b longer by half of `over` each, at their free end."""
+def _made_equal(before: Draft, draft: Draft, seam: Seam, over: float) -> Draft:
+    """Return the draft with chain a shorter and chain b longer by half of `over` each, at their free end.
+
+    The free end of a side seam is the one that was moved, where the other stays.
+    """
     at_start = _gives_at_start(draft, seam)
+    if seam.kind is SeamKind.SIDE:
+        moved = [_end_moved(before, draft, seam, at_start=one) for one in (True, False)]
+        at_start = moved[0] if moved[0] != moved[1] else at_start
     a, b = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
     draft = _longer(draft, a, -over / 2, at_start=at_start)
     return _longer(draft, b, over / 2, at_start=not at_start)
+
+
+def _end_moved(before: Draft, after: Draft, seam: Seam, *, at_start: bool) -> bool:
+    """Say whether either side of a seam was moved at one of its ends by more than truing moves it."""
+    ends = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
+    starts = (at_start, not at_start)
+    places = (
+        [_end(d.edge(ref).path, at_start=one) for d in (before, after)]
+        for ref, one in zip(ends, starts, strict=True)
+    )
+    return any(abs(old - new) > MOVED for old, new in places)
+
+
+def _end(path: Path, *, at_start: bool) -> complex:
+    return path.start if at_start else path.end
+
+
+MOVED = 1.0
+"""mm: an end that was moved by no more was not altered, only trued (ours)."""
 
 
 def _gives_at_start(draft: Draft, seam: Seam) -> bool:
@@ -222,48 +246,9 @@ def _longer(draft: Draft, ref: EdgeRef, by: float, *, at_start: bool) -> Draft:
     number = piece.index(ref[1])
     beside = piece.edges[number - 1] if at_start else piece.edges[(number + 1) % len(piece.edges)]
     ends = [(edge, at_start), *([(beside, not at_start)] if edge.dart is not None else [])]
-    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := _stays_from(e, at_start=first)) is not None}
+    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := stays_from(e, at_start=first)) is not None}
     whole = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
     return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots, whole=whole)).after])
-
-
-def _stays_from(edge: Edge, *, at_start: bool) -> float | None:
-    """Return the joint (mm from its start) beyond which an edge stays that gives way at an end; None: all goes."""
-    wanted = (GIVING if at_start else 1 - GIVING) * edge.length
-    joints = list(itertools.accumulate(edge.path.lengths[:-1]))
-    nearest = min(joints, key=lambda at: abs(at - wanted), default=math.inf)
-    if edge.role not in UPRIGHT:
-        return None
-    return nearest if edge.length >= LEAST_GIVING and abs(nearest - wanted) <= NEAR * edge.length else None
-
-
-def ready(draft: Draft, names: Iterable[str]) -> Draft:
-    """Return the draft with joints where the long curves of these pieces, and of what they are sewn to, stay.
-
-    Which share of an edge gives way then hangs on its length, not on the joints that its path happens to have:
-    so the reverse finds the same places again.
-    """
-    asked = set(names)
-    sewn = {n for s in draft.seams for n, _ in (*s.a, *s.b) if asked & {name for name, _ in (*s.a, *s.b)}}
-    return draft.with_pieces(_ready(draft[name]) for name in sorted(asked | sewn))
-
-
-def _ready(piece: Piece) -> Piece:
-    edges = tuple(_with_joints(edge) for edge in piece.edges)
-    same = all(one is other for one, other in zip(edges, piece.edges, strict=True))
-    return piece if same else replace(piece, edges=edges)
-
-
-def _with_joints(edge: Edge) -> Edge:
-    path = edge.path
-    curved = any(isinstance(segment, Cubic) for segment in path.segments)
-    if edge.length < LEAST_GIVING or edge.role not in UPRIGHT or not curved:
-        return edge
-    for wanted in (GIVING * edge.length, (1 - GIVING) * edge.length):
-        joints = itertools.accumulate(path.lengths[:-1])
-        if all(abs(at - wanted) > NEAR * edge.length for at in joints):
-            path = Path.joined(path.split(wanted))
-    return edge if path is edge.path else replace(edge, path=path)
 
 
 def _plain(way: complex) -> complex:
@@ -272,22 +257,3 @@ def _plain(way: complex) -> complex:
     It is the same after the change as before, so that a change and its reverse undo each other.
     """
     return 1j / way.imag if abs(way.imag) > abs(way.real) else 1 / way.real + 0j
-
-
-UPRIGHT = frozenset(
-    {
-        EdgeRole.SIDE,
-        EdgeRole.PANEL,
-        EdgeRole.PRINCESS,
-        EdgeRole.CENTRE_SEAM,
-        EdgeRole.CROTCH,
-        EdgeRole.INSEAM,
-        EdgeRole.UNDERARM,
-        EdgeRole.ARM_SEAM,
-    }
-)
-"""Edges that run up the body: of these a share gives way; a shoulder, a hem, a neck goes along as a whole."""
-
-GIVING, LEAST_GIVING, NEAR = 0.4, 80.0, 0.05
-"""Of a curve that is made longer or shorter the first share alone gives way, if it has that many mm; a joint no
-farther off than the last share of it is taken for the place (ours)."""

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import StrEnum
 
 from drafting.checks.levels import width
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
+from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact
 from drafting.fitting.lines.places import (
     Hold,
@@ -153,16 +154,21 @@ def _shift(
         holds.append((Hold(into, 0.0), -way * by / 2))
         holds.append((Hold(out, out.length), way * by / 2))
     corners, knots = knotted(piece, holds)
-    return Shift(piece.name, corners, knots, _held(piece, edges, level), darts=inner)
+    return Shift(piece.name, corners, knots, _held(edges, knots, level), darts=inner)
 
 
-def _held(piece: Piece, edges: Sequence[tuple[Edge, float]], level: float) -> frozenset[tuple[str, str]]:
-    """Return the lower ends of edges that go on well below the level: they keep their direction there."""
+def _held(
+    edges: Sequence[tuple[Edge, float]], knots: Mapping[str, tuple[Knot, ...]], level: float
+) -> frozenset[tuple[str, str]]:
+    """Return the lower ends of edges that go on below the hip, where they stay: they keep their direction there.
+
+    One that ends above goes straight on to its end: held there too it would bend to and fro.
+    """
     found = set()
     for edge, _ in edges:
         upward = edge.path.end.imag > edge.path.start.imag
-        low = edge.path.start if upward else edge.path.end
-        if low.imag < level - 2 * DART_REACH:
+        stays = [knot for knot in knots.get(edge.name, ()) if knot.by == 0 and edge.path.at(knot.at).imag < level]
+        if stays:
             found.add((edge.name, "start" if upward else "end"))
     return frozenset(found)
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from drafting.checks.words import capital, plain
 from drafting.export.svg_writer import FONT, SPACE, Pen, Svg, element, number, path_data, words
@@ -20,15 +21,15 @@ WIDEST = 2200.0
 LEAST_ROOM = 220.0
 """mm that the words below a narrow piece need (ours)."""
 
-TOLD_FROM = 1.0
-"""mm: a shorter arrow is drawn without its length, as it could not be read apart."""
+TOLD_FROM: Mapping[ShownUnit, float] = MappingProxyType({"mm": 1.0, "cm": 1.0, "in": 25.4 / 16})
+"""mm: a shorter arrow is drawn without its length, as it could not be read apart, or be told in inches."""
 
 HEAD = 0.35
 """Of the letters' size: how long the barbs of an arrow are."""
 
 
 def before_after(pairs: Sequence[Pair], unit: ShownUnit) -> Svg:
-    """Return the pieces in rows: before in thin grey, now above it, an arrow at each corner that moved."""
+    """Return the pieces in rows: before in thin grey, now above it, an arrow at each place that moved."""
     rows = list(_rows(pairs))
     wide = max((sum(_wide(pair) + GAP for pair in row) for row in rows), default=GAP) + GAP
     size = max(wide / 90, 9.0)
@@ -41,7 +42,7 @@ def before_after(pairs: Sequence[Pair], unit: ShownUnit) -> Svg:
             page = _Page(by=complex(x - x0, -y0), base=y + high, size=size, unit=unit, room=_wide(pair) + GAP)
             parts.append(_piece(pair, page))
             x += page.room
-        y += high + 6.5 * size
+        y += high + 8.5 * size
     said = f"Before in grey, after in colour: {', '.join(plain(pair.after.name) for pair in pairs)}"
     return element(
         "svg",
@@ -97,7 +98,8 @@ def _piece(pair: Pair, page: _Page) -> Svg:
     new = path_data(pair.after.outline.moved(page.by), pen, closed=True)
     at, left = pair.anchor + page.by, _box(pair)[0] + page.by.real
     letters = int(page.room / (0.6 * page.size))
-    rows = [capital(plain(pair.after.name)), *textwrap.wrap(f"laid {pair.named}; {_stayed(pair)}", letters)[:4]]
+    words_below = textwrap.wrap(f"laid {pair.named}; {_stayed(pair)}", letters, max_lines=4, placeholder=" ...")
+    rows = [capital(plain(pair.after.name)), *words_below]
     texts = [page.text(row, complex(left, -(1.5 + 1.2 * n) * page.size)) for n, row in enumerate(rows)]
     anchor = element(
         "circle",
@@ -117,7 +119,7 @@ def _stayed(pair: Pair) -> str:
 
 
 def _arrows(pair: Pair, page: _Page) -> Iterator[Svg]:
-    """Yield an arrow at each corner that moved, the longest first, with its length where there is room for it."""
+    """Yield an arrow at each place that moved, the longest first, with its length where there is room for it."""
     told: list[complex] = []
     for shift in sorted(pair.shifts, key=lambda one: -abs(one.new - one.old)):
         a, b = shift.old + page.by, shift.new + page.by
@@ -126,9 +128,10 @@ def _arrows(pair: Pair, page: _Page) -> Iterator[Svg]:
         clear = all(
             abs((place - one).real) > 6 * page.size or abs((place - one).imag) > 1.2 * page.size for one in told
         )
-        if abs(b - a) >= TOLD_FROM and clear:
+        if abs(b - a) >= TOLD_FROM[page.unit] and clear:
             told.append(place)
-            yield page.text(show_length(abs(b - a), "in" if page.unit == "in" else "mm"), place)
+            unit: ShownUnit = "in" if page.unit == "in" else "mm"
+            yield page.text(show_length(abs(b - a), unit, finer=unit == "in"), place)
 
 
 def _arrow(a: complex, b: complex, page: _Page) -> Iterator[Svg]:

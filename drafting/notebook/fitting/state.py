@@ -17,6 +17,7 @@ from drafting.draft.piece import Piece
 from drafting.fitting.file import FittingFile, read_fitting
 from drafting.fitting.note import Done, Note
 from drafting.fitting.threads import contradictions
+from drafting.geometry import Path as Line
 from drafting.ground.errors import InputError
 from drafting.ground.units import ShownUnit, show_length
 
@@ -143,7 +144,7 @@ def _partner(draft: Draft, ref: EdgeRef) -> tuple[str, float | None]:
 
 @dataclass(frozen=True)
 class CornerMoved:
-    """A corner of a piece that moved: where it lay (laid on the anchor), and where it lies now."""
+    """A corner of a piece, or a place of an edge, that moved: where it lay (laid on the anchor) and lies now."""
 
     old: complex
     new: complex
@@ -198,6 +199,18 @@ def _moved_edges(one: Piece, other: Piece, by: complex) -> Iterator[bool]:
         )
 
 
+def _moved_inside(old: Line, new: Line) -> list[CornerMoved]:
+    """Return the place between its ends where an edge moved most, where neither end moved as far."""
+    pairs = list(zip(old.evenly(PLACES), new.evenly(PLACES), strict=True))
+    most = max(pairs, key=lambda pair: abs(pair[1] - pair[0]))
+    ends = max(abs(b - a) for a, b in (pairs[0], pairs[-1]))
+    return [CornerMoved(*most)] if abs(most[1] - most[0]) > ends + MOVED_INSIDE else []
+
+
+PLACES, MOVED_INSIDE = 17, 1.0
+"""At how many places of an edge it is looked where it moved most, and by how many mm more than its ends (ours)."""
+
+
 def _pair(one: Piece, other: Piece) -> Pair:
     by, anchor = _on_anchor(one, other)
     old = {edge.name: edge for edge in one.edges}
@@ -209,6 +222,7 @@ def _pair(one: Piece, other: Piece) -> Pair:
         at, now = was.path.end + by, edge.path.end
         if abs(at - now) > MOVED:
             shifts.append(CornerMoved(at, now))
+        shifts += _moved_inside(was.path.moved(by), edge.path)
         if not any(
             abs(was.path.at(was.length * s) + by - edge.path.at(edge.length * s)) > MOVED for s in (0, 0.5, 1)
         ):

@@ -187,10 +187,11 @@ class FittingView:
         piece, _, name = str(edge.get("name", "")).partition(".")
         draft = self.fitted.after[self.garment].draft
         if piece in draft and name in draft[piece]:
-            own = draft[piece]
-            self.fields["where"].value = f"{own.base or own.name}.{name}"
-            if own.hand in tuple(NoteSide):
-                self.fields["side"].value = own.hand
+            own, clicked = draft[piece], draft[piece][name]
+            self.fields["where"].value = f"{own.base or own.name}.{clicked.base or name}"
+            hand = own.hand or clicked.hand
+            if hand in tuple(NoteSide):
+                self.fields["side"].value = hand
 
     def _show(self) -> None:
         unit: LengthUnit = "in" if self.unit == "in" else "cm"
@@ -210,7 +211,7 @@ class FittingView:
         self.chart.value, self.signs.value = chart_html(shown, after), signs_html(shown, after)
         self.redo.disabled = not self.taken_back
         self.undo.disabled = not (self.fitting and self.fitting.notes)
-        edges = [f"{p.base or p.name}.{e.name}" for p in after.draft.pieces for e in p.edges]
+        edges = [f"{p.base or p.name}.{e.base or e.name}" for p in after.draft.pieces for e in p.edges]
         self.fields["where"].options = tuple(dict.fromkeys((*LEVELS, *edges)))
 
     def _row(self, change: fs.ChangedLength) -> tuple[str, ...]:
