@@ -218,7 +218,7 @@ def test_an_edge_of_a_back_that_each_hand_has_for_itself_is_noted_by_its_own_nam
     assert clicked(view, "collar.outer_right") == ("collar.outer", "right")
     typed(view, where="back.side", side="left", verb="take in", amount="3/8")
     assert view.refused.value == ""
-    assert "3/8 in pinched at the left side at back.side" in view.echo.value
+    assert "3/8 in pinched at the left side at back side" in view.echo.value
 
 
 def test_each_of_several_notes_is_told_by_the_girth_that_it_moved(tide: Path) -> None:
