@@ -183,5 +183,5 @@ def _left_out(ref: EdgeRef) -> Finding:
         None,
         None,
         f"The {ref[0]} {ref[1].replace('_', ' ')} gets no facing: something is sewn to it, or the seams "
-        "beside it are too short. Bind this edge all round.",
+        "beside it are too short. What is sewn to nothing gets a strip instead.",
     )

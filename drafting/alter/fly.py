@@ -239,7 +239,7 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
 
     band = replace(band, placements=tuple(swapped(mark) for mark in band.placements))
     notions = tuple(n for n in draft.notions if (n.what, n.piece) != ("button", band.name))
-    note = f"hook on the {choices.over} end, bar on the {choices.under}; set in before the band is closed"
+    note = f"hook on the {choices.over} end, bar on the {choices.under}, through the inner layer alone"
     bought = Notion(
         "hook and bar",
         band.name,

@@ -4,5 +4,6 @@ PARTS = {
     "bodice": {"bust_ease": 70.0, "waist_ease": 45.0, "hip_ease": 60.0, "opening": "back", "length": "hip"},
     "sleeve": {},
     "facings": {},
+    "binding": {},
     "closing": {},
 }

@@ -3,5 +3,6 @@
 PARTS = {
     "bodice": {"bust_ease": 60.0, "waist_ease": 45.0, "hip_ease": 60.0, "opening": "back", "length": "hip"},
     "facings": {"facings": "neck and armholes"},
+    "binding": {},
     "closing": {},
 }

@@ -7,9 +7,7 @@ from collections.abc import Iterator
 from drafting.body import Body
 from drafting.checks.words import mm
 from drafting.draft.draft import Draft
-from drafting.draft.openings import opens, ring_of
-from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.openings import bare_neck, opens
 from drafting.fabric import Fabric
 from drafting.ground.findings import Finding
 from drafting.ground.scale import CHILD, body_scale
@@ -28,7 +26,7 @@ def head_passes(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Fin
 
     A head that nobody measured is taken as usual, and that is said.
     """
-    ring = 0.0 if opens(draft) else _neck(draft)
+    ring = 0.0 if opens(draft) else bare_neck(draft)
     head, stretch = _head(body), fabric.greatest_stretch if fabric else 0.0
     gives = FINISHED * stretch if stretch > FIRM else 0.0
     if not ring or ring * (1 + gives) >= head:
@@ -45,14 +43,6 @@ def head_passes(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Fin
         f"not pass. {mm(head / (1 + gives) - ring)} more `neck_ease` lets it through, or a closing, or a cloth "
         f"that stretches {(head / ring - 1) / FINISHED:.0%}.",
     )
-
-
-def _neck(draft: Draft) -> float:
-    for piece in draft.pieces:
-        for edge in piece.edges:
-            if not piece.material and edge.kind is EdgeKind.OPENING and edge.role is EdgeRole.NECK:
-                return ring_of(draft, piece, edge)
-    return 0.0
 
 
 def _head(body: Body) -> float:

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from drafting.body.circumstances import day_of
+from drafting.checks.layers import over_one_another
 from drafting.costume.choices import Chosen, block_named, choose, growing_height
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
@@ -114,7 +115,14 @@ def checked(made: Made) -> Made:
     """
     costume, wearer = made.costume, made.costume.wearer
     garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
-    return _made_up(costume, tuple(_reaching(costume, tuple(garments))))
+    return _made_up(costume, tuple(_reaching(costume, _layered(tuple(garments)))))
+
+
+def _layered(garments: tuple[MadeGarment, ...]) -> tuple[MadeGarment, ...]:
+    """Return garments with what is to be said of those that go over others."""
+    found = list(over_one_another({garment.name: garment.draft for garment in garments}))
+    notes = {garment.name: tuple(one for name, one in found if name == garment.name) for garment in garments}
+    return tuple(replace(g, findings=(*g.findings, *notes[g.name])) if notes[g.name] else g for g in garments)
 
 
 def _reaching(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[MadeGarment]:

@@ -6,11 +6,12 @@ Ring of an opening = its edges as drawn (elastic lets them out again), both hand
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Iterator
 
 from drafting.draft.by_role import edge_as, edges_as
-from drafting.draft.draft import Draft
-from drafting.draft.piece import Edge, Piece
-from drafting.draft.roles import SLEEVES, EdgeRole
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, SeamKind
 
 CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
 
@@ -41,6 +42,36 @@ def ring_of(draft: Draft, piece: Piece, edge: Edge) -> float:
         and (not limb or other.hand == piece.hand)
     ]
     return math.fsum(part.length * (1 if limb else hands(other)) for other, part in alike)
+
+
+def bare_necks(draft: Draft) -> Iterator[tuple[Piece, Edge]]:
+    """Yield the neck edges that a head goes through: left open, or with nothing but a facing sewn to them."""
+    faced = {ref for seam in draft.seams if seam.kind is SeamKind.FACING for ref in (*seam.a, *seam.b)}
+    for piece in draft.pieces:
+        if piece.material or piece.role in FACINGS:
+            continue
+        for edge in edges_as(piece, EdgeRole.NECK):
+            if edge.kind is EdgeKind.OPENING or (piece.name, edge.name) in faced:
+                yield piece, edge
+
+
+def bare_neck(draft: Draft) -> float:
+    """Return the length (mm) of the neck that a head goes through, both hands; 0 where a collar closes it."""
+    return math.fsum(edge.length * hands(piece) for piece, edge in bare_necks(draft))
+
+
+def is_ring(draft: Draft, refs: Iterable[EdgeRef]) -> bool:
+    """Return whether edges run round whole: no edge beside them opens, none belongs to a stand or a facing."""
+    for name, edge in refs:
+        ring, at = draft[name].edges, draft[name].index(edge)
+        for beside in (ring[at - 1], ring[(at + 1) % len(ring)]):
+            if beside.kind is EdgeKind.OPENING or beside.role in PAST_AN_EDGE:
+                return False
+    return True
+
+
+PAST_AN_EDGE = (EdgeRole.STAND_NECK, EdgeRole.FACING_NECK)
+"""What follows a neck where its front or back opens."""
 
 
 def opens(draft: Draft) -> bool:

@@ -98,6 +98,7 @@ class PieceRole(Declared):
     CASING = "casing", "A strip that holds elastic"
     BONE_CASING = "bone casing", "A strip that holds bones"
     FACING = "facing", "A facing"
+    BINDING = "binding", "A strip along a raw edge, turned inside it"
     FLY_FACING = "fly facing", "The facing of a fly"
     FLY_SHIELD = "fly shield", "The shield behind a fly"
     TAIL = "tail", "A panel of a coat's tail"
@@ -160,7 +161,7 @@ COLLARS = frozenset({PieceRole.COLLAR, PieceRole.COLLAR_STAND, PieceRole.UNDER_C
 SMALL = COLLARS | {PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.CASING}
 """Pieces that are made up by themselves before they are joined on."""
 
-FACINGS = frozenset({PieceRole.FACING, PieceRole.FLY_FACING})
+FACINGS = frozenset({PieceRole.FACING, PieceRole.BINDING, PieceRole.FLY_FACING})
 """Pieces that lie behind an edge."""
 
 

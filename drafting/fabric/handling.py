@@ -115,6 +115,11 @@ STEAMED = "steam"
 """A care text that names steam alone is of a cloth that is steamed in place of a wash (common practice)."""
 
 
+def frays(fabric: Fabric) -> bool:
+    """Return whether a raw edge ravels: not what is coated or felted, nor a knit (common practice)."""
+    return handling(fabric).neatens != "none" and fabric.weave != "knit"
+
+
 def handling(fabric: Fabric) -> Handling:
     """Return what a cloth takes: the gentlest of what it can be, and of what its care text says.
 

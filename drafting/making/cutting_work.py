@@ -11,8 +11,8 @@ from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric, handling
 from drafting.fabric.sorts import Sort
 from drafting.layout import Lay
-from drafting.making.model import Said, Step, said
-from drafting.making.treating import has_pile
+from drafting.making.model import Said, Step, Supply, said
+from drafting.making.treating import any_fused, has_pile
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -38,25 +38,34 @@ def _cut(made: Made, lay: Lay, blade: str) -> Step:
         stage="cut",
         verb="cut",
         garment="",
-        say=tuple(_said(lay, fabric, blade)),
+        say=tuple(_said(lay, fabric, blade, _title(made, lay))),
         uses=(f"ready: {lay.role}",),
         makes=f"pieces: {lay.role}",
         pieces=names,
         cautions=(said("caution.blade"),),
         holds="weights" if handling(fabric).weighted or blade == "rotary" else "pins",
         minutes=SPREADING + AN_OUTLINE * outlines,
+        takes=(Supply("paper", TISSUE, lay.cloth_length, "mm"),) if "sheer" in fabric.possible_sorts else (),
     )
 
 
-def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
+TISSUE = "tissue paper to lay under the cloth, as wide as it"
+
+
+def _title(made: Made, lay: Lay) -> str:
+    """Return what a lay's cloth is called; an interfacing that nobody fuses by the kinds that are sewn in."""
+    if lay.role != "interfacing" or any_fused(made):
+        return lay.cloth.title
+    kinds = (n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing")
+    return " / ".join(dict.fromkeys(kinds))
+
+
+def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     takes, sorts = handling(fabric), fabric.possible_sorts
+    thread = "_thread" if takes.marks == "thread" else ""
     out = "_out" if lay.lay == "folded" and takes.layers == "wrong sides together" else ""
     yield said(
-        f"cut.{lay.lay}{out}",
-        title=lay.cloth.title,
-        length=lay.cloth_length,
-        role=lay.role,
-        n=len(lay.packing.spots),
+        f"cut.{lay.lay}{out}", title=title, length=lay.cloth_length, role=lay.role, n=len(lay.packing.spots)
     )
     yield said("cut.selvedge")
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
@@ -70,13 +79,11 @@ def _said(lay: Lay, fabric: Fabric, blade: str) -> Iterator[Said]:
     if any(outline.fold for outline in lay.outlines):
         yield said("cut.on_fold")
     weights = "cut.weights_old" if takes.old_blades else "cut.weights"
-    yield said(weights if takes.weighted and (blade != "rotary" or takes.old_blades) else f"cut.{blade}")
-    yield said("cut.notches_paper" if takes.marks == "paper" else "cut.notches")
-    if (
-        fabric.weave == "woven"
-        and takes.marks != "paper"
-        and any(_has_neck(outline.part.cut.piece) for outline in lay.outlines)
-    ):
+    by_hand = f"cut.{blade}{thread if blade == 'shears' else ''}"
+    yield said(weights if takes.weighted and (blade != "rotary" or takes.old_blades) else by_hand)
+    yield said("cut.notches_paper" if takes.marks == "paper" else f"cut.notches{thread}")
+    curved = any(_has_neck(outline.part.cut.piece) for outline in lay.outlines)
+    if curved and fabric.weave == "woven" and takes.marks != "paper":
         yield said("cut.stay_neck")
     yield said("cut.bundle")
 

@@ -53,7 +53,7 @@ class Setting:
     `stitch_length` and `width` (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction
     by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
-    allowances go; `dots` the iron's limit there (None: nothing known, try it;
+    allowances go, `onto` which side that is, in words; `dots` the iron's limit there (None: nothing known, try it;
     0: none). `holds` is what keeps the layers together; `why` and `trials` are
     what a maker should know about the choice.
     """
@@ -68,6 +68,7 @@ class Setting:
     lengthens: float = 0.0
     stayed: bool = False
     press: Literal["open", "to one side", "not"] = "open"
+    onto: str = ""
     dots: int | None = None
     why: tuple[Said, ...] = ()
     trials: tuple[Said, ...] = ()

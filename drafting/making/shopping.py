@@ -57,7 +57,7 @@ def shopping(
         *threads(made, steps, costs.get("thread")),
         *_notions(made, costs),
         *_trims(made),
-        *supplies(steps, costs),
+        *supplies(made, steps, costs),
         *_needles(settings, costs),
     )
 

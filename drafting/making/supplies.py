@@ -60,18 +60,22 @@ def threads(made: Made, steps: Sequence[Step], each: float | None) -> Iterator[S
         yield ShoppingRow("thread", detail, length, "mm", tuple(parts), cost)
 
 
-def supplies(steps: Sequence[Step], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
-    """Yield one row for each thing that steps use up."""
-    found: dict[tuple[str, str, str], list[tuple[str, float]]] = defaultdict(list)
+def supplies(made: Made, steps: Sequence[Step], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
+    """Yield one row for each thing that steps use up, for each cloth that it has to match."""
+    found: dict[tuple[str, str, str, str], list[tuple[str, float]]] = defaultdict(list)
     for step in steps:
         for one in step.takes:
-            found[one.what, one.kind, one.unit].append((step.key, one.amount))
-    for (what, kind, unit), parts in found.items():
+            found[one.what, one.kind, one.unit, one.cloth].append((step.key, one.amount))
+    for (what, kind, unit, role), parts in found.items():
         amount = math.fsum(part for _, part in parts)
         amount = up_to(amount) if unit == "mm" else math.ceil(amount)
         each = costs.get(what)
         cost = None if each is None else each * (amount / METRE if unit == "mm" else amount)
-        yield ShoppingRow(what, said("shop.supply", kind=kind), amount, unit, tuple(parts), cost)
+        fabric = made.costume.fabrics.get(role)
+        detail = (
+            said("shop.supply_for", kind=kind, cloth=fabric.title) if fabric else said("shop.supply", kind=kind)
+        )
+        yield ShoppingRow(what, detail, amount, unit, tuple(parts), cost)
 
 
 def mock_up_cloth(made: Made, steps: Sequence[Step]) -> Iterator[ShoppingRow]:

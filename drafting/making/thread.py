@@ -17,6 +17,9 @@ from typing import Literal
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import THREE_STEP, Workroom
+from drafting.draft.by_role import edges_as
+from drafting.draft.openings import hands
+from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.seam_lengths import seam_lengths
@@ -106,6 +109,10 @@ def seam_thread(made: Made, steps: Iterable[Step]) -> dict[tuple[ThreadKind, str
     garments = {garment.name: garment for garment in made.garments}
     found: dict[tuple[ThreadKind, str], float] = {}
     for step in steps:
+        if step.stage == "cut":
+            for one in garments.values():
+                if length := _stayed(step, one):
+                    found["sewing", one.fabric] = found.get(("sewing", one.fabric), 0.0) + length
         garment = garments.get(step.garment)
         if garment is None:
             continue
@@ -115,6 +122,20 @@ def seam_thread(made: Made, steps: Iterable[Step]) -> dict[tuple[ThreadKind, str
             length = thread_of([row], thread_ply(made.costume.fabrics.get(role)))
             found[row.kind, colour] = found.get((row.kind, colour), 0.0) + length
     return {key: length for key, length in found.items() if length}
+
+
+STAYED = 2.2
+"""mm of the stitches that hold a curved neck (common practice)."""
+
+
+def _stayed(step: Step, garment: MadeGarment) -> float:
+    """Return the mm of thread in the rows that hold a garment's necks as soon as they are cut."""
+    if "stay_neck" not in _keys(step):
+        return 0.0
+    cut = {f"{garment.name}.{piece.name}": piece for piece in garment.draft.pieces if not piece.material}
+    own = [cut[name] for name in step.pieces if name in cut and cut[name].role not in COLLARS | FACINGS]
+    necks = math.fsum(e.length * hands(piece) for piece in own for e in edges_as(piece, EdgeRole.NECK))
+    return thread_of([StitchRow("301", necks, STAYED, plies=1)], PLY)
 
 
 def thread_ply(fabric: Fabric | None) -> float:
@@ -146,6 +167,9 @@ def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
         yield StitchRow("200", length, 4.0)
     if "understitch" in keys:
         yield StitchRow("301", length)
+    if keys & {"strip_turned", "strip_turned_neat"}:
+        gives = step.setting is not None and step.setting.stitch != "301"
+        yield StitchRow("304" if gives else "301", length, width=OVERCAST_WIDE if gives else 0.0, plies=4)
 
 
 SEWS = frozenset({"join", "set in", "face", "dart", "hem", "casing", "bind", "trim"})
@@ -154,7 +178,7 @@ SEWS = frozenset({"join", "set in", "face", "dart", "hem", "casing", "bind", "tr
 
 def _times(step: Step, keys: set[str]) -> float:
     """Return how often a row is sewn: a crotch and a French seam twice, an underarm again."""
-    if keys & {"join_crotch", "french", "trim_bind", "casing_close"}:
+    if keys & {"join_crotch", "french", "trim_bind", "casing_close", "waist"}:
         return 2.0
     return 1.0 + UNDERARM if step.verb == "set in" else 1.0
 
@@ -164,8 +188,12 @@ def _by_verb(step: Step, length: float, keys: set[str]) -> tuple[StitchRow, ...]
     close, across = (step.setting.stitch_length, step.setting.width) if step.setting else (0.4, 2.5)
     stitch = step.setting.stitch if step.setting else "304"
     match step.verb:
+        case "baste" if step.holds == "clips":
+            return ()
         case "baste":
             return (StitchRow("209", length, close, kind="basting"),)
+        case "fuse" if "clipped.baste_interfacing" in {one.key for one in step.say}:
+            return ()
         case "fuse" if "baste_interfacing" in keys:
             return (StitchRow("209", step.length, 4.5, kind="basting"),)
         case "toile":

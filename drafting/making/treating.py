@@ -100,7 +100,8 @@ def _treated(made: Made) -> Iterator[Treated]:
         cloth = cloth_for(made.costume, role, made.garments)
         fabric = made.costume.fabrics.get(role) or Fabric(cloth.title)
         cut = [bool(g.choices.get("cut_unwashed", (False,))[0]) for g in made.garments if g.fabric == role]
-        yield Treated(cloth, fabric, bool(cut) and all(cut), role in stiffened)
+        fused = any_fused(made) if role == "interfacing" else role in stiffened
+        yield Treated(cloth, fabric, bool(cut) and all(cut), fused)
 
 
 def _known(made: Made, roles: Iterable[str]) -> tuple[Fabric, ...]:
@@ -218,7 +219,10 @@ def _washed(fabric: Fabric) -> Iterator[Step]:
 def _expected(cloth: Treated) -> Iterator[Said]:
     fabric = cloth.fabric
     along, across = fabric.shrinkage_to_come
-    yield said("treat.measure_again", along=SQUARE * (1 - along), across=SQUARE * (1 - across), side=SQUARE)
+    if along or across:
+        yield said("treat.measure_again", along=SQUARE * (1 - along), across=SQUARE * (1 - across), side=SQUARE)
+    else:
+        yield said("treat.measure_lost", side=SQUARE)
     yield said("treat.carry_back")
     if max(along, across) > LIMITS[fabric.weave]:
         yield said("treat.shrinks_much", share=max(along, across), limit=LIMITS[fabric.weave])
@@ -230,8 +234,8 @@ def _pile(fabric: Fabric) -> Iterator[Said]:
 
 
 def has_pile(fabric: Fabric) -> bool:
-    """Return whether the cloth has, or may have, a pile or nap that an iron would crush."""
-    return bool({"pile", "napped"} & set(fabric.possible_sorts))
+    """Return whether the cloth has, or may have, a pile that an iron would crush; a nap takes a press cloth."""
+    return "pile" in fabric.possible_sorts
 
 
 def _squared(cloth: Treated) -> Step:
@@ -272,7 +276,17 @@ def _tried(cloth: Treated) -> Step:
     return _step("try", tuple(say), minutes=20, cautions=(*iron, *fumes), heat=dots)
 
 
+def any_fused(made: Made) -> bool:
+    """Return whether any garment's interfacing is fused: its cloth takes one, or nobody knows it."""
+    stiffened = {g.fabric for g in made.garments for p in g.draft.pieces if p.material == "interfacing"}
+    known = made.costume.fabrics
+    return any(role not in known or handling(known[role]).fuses for role in stiffened)
+
+
 def _interfacing(cloth: Treated) -> Iterator[Step]:
+    if not cloth.fused:
+        yield _step("read", (said("treat.sewn_in"),), minutes=5)
+        return
     yield _step("read", (said("treat.fusible", title=cloth.fabric.title),), minutes=5)
     if not cloth.fabric.pretreated:
         yield _step("steep", (said("treat.steep"),), minutes=10, wait=DRY)

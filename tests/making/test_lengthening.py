@@ -153,11 +153,11 @@ def test_a_leg_that_is_wider_than_the_heel_is_pulled_on_as_it_is() -> None:
 
 def test_a_close_neck_asks_for_the_head_that_nobody_measured() -> None:
     costume = made("kite")
-    neck = settings(costume, Workroom())["top", edge_key("front", "neck")]
+    neck = settings(costume, Workroom())["top", "neck strip"]
     assert "head girth" in words_of(neck)
     wearer = costume.costume.wearer.changed(head_girth=900.0)
     measured = replace(costume, costume=replace(costume.costume, wearer=wearer))
-    neck = settings(measured, Workroom())["top", edge_key("front", "neck")]
+    neck = settings(measured, Workroom())["top", "neck strip"]
     assert neck.cause == "passes"
     assert "head girth" not in words_of(neck)
 

@@ -15,13 +15,14 @@ import pytest
 import shapely
 
 from drafting.draft.roles import SeamKind
+from drafting.making import planned
 from drafting.making.model import Step
 from drafting.making.settings.pressing import pressed_towards
 from drafting.making.stages import drawings
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.inked import inked
 from drafting.making.stages.pairing import paired
-from drafting.making.stages.picture import Face, InkMark, StageDrawing
+from drafting.making.stages.picture import Face, InkLine, InkMark, StageDrawing
 from drafting.making.stages.placed import placed_panels
 from drafting.making.stages.shapes import laid_notches
 from drafting.making.stages.so_far import SoFar
@@ -62,7 +63,7 @@ def test_every_step_of_every_block_and_both_hands_is_drawn(block: str, lopsided:
     steps = order_of(garment)
     found = drawings(garment, steps)
     for step in steps:
-        assert step.key in found or step.verb in ("toile", "starch", "hang")
+        assert step.key in found, step.key
     for key, one in found.items():
         assert len(one.svg) <= 6_000, key
         assert 0 < one.high <= 476, key
@@ -226,3 +227,51 @@ def test_the_same_costume_is_drawn_byte_for_byte_whatever_the_hash_seed() -> Non
     env = {**os.environ, "PYTHONHASHSEED": "4711"}
     told = subprocess.run([sys.executable, "-c", TOLD], capture_output=True, text=True, env=env, check=True)
     assert told.stdout.strip() == ours
+
+
+def test_a_curve_that_is_clipped_shows_its_clips_in_the_allowance() -> None:
+    """Each clip starts beside the seam and ends where the raw edge lies: it never crosses the stitches."""
+    (fall,) = [
+        one
+        for step, _, one in rows("lamplighter")
+        if step.verb == "face" and "collar edge" in step.seams and step.garment == "shirt"
+    ]
+    first = fall.panels[0]
+    sewn = shapely.MultiLineString([np.column_stack([i.points.real, i.points.imag]) for i in first.in_work()])
+    ticks = [
+        i for i in first.inks if isinstance(i, InkLine) and i.stroke == "firm" and not i.of and len(i.points) == 2
+    ]
+    assert len(ticks) >= 4
+    for tick in ticks:
+        line = shapely.LineString(np.column_stack([tick.points.real, tick.points.imag]))
+        assert not line.crosses(sewn)
+        assert line.distance(sewn) <= 5.0
+        assert line.length <= 12.0
+
+
+def test_bars_tape_and_pads_lie_where_the_draft_has_their_places() -> None:
+    found = {step.verb: (step, so_far, one) for step, so_far, one in rows("lamplighter") if step.garment == "coat"}
+    step, so_far, bar = found["bar"]
+    assert {ink.of for panel in bar.panels for ink in panel.in_work()} == {".".join(ref) for ref in step.along}
+    step, so_far, tape = found["stay"]
+    (line,) = [m.path for m in so_far.goods.garment.draft["front"].placements if m.what == "roll line"]
+    (sewn,) = [ink for panel in tape.panels for ink in panel.in_work()]
+    assert length(sewn.points) == pytest.approx(line.length, rel=0.02)
+    step, so_far, pads = found["pad"]
+    assert {ink.of.split(".")[0] for panel in pads.panels for ink in panel.in_work()} == {"top-sleeve"}
+
+
+def test_a_cloth_that_is_made_ready_is_drawn_once_for_each_kind_of_work() -> None:
+    """The square stands in the drawing as large as it is sewn; once washed it is smaller."""
+    plan = laid("lamplighter")
+    steps = planned(plan).steps
+    found = drawings(plan, steps)
+    treated = [step for step in steps if step.stage == "treat" and step.key in found]
+    assert {"measure", "measure-again", "square", "mark", "try"} <= {step.verb for step in treated}
+    works = [step.say[0].key for step in treated]
+    assert len(works) == len(set(works))
+    assert all(
+        step.say[0].key in works or step.verb in ("read", "leave") for step in steps if step.stage == "treat"
+    )
+    for step in steps:
+        assert step.key in found or step.stage == "treat", step.key

@@ -122,6 +122,22 @@ def test_ticks_and_minutes_are_remembered_and_the_hours_left_follow(opened: Any)
 
 @pytest.mark.browser
 @pytest.mark.xdist_group("lab")
+def test_a_pace_learnt_at_one_costume_is_the_guess_at_the_next(opened: Any, tmp_path: Path) -> None:
+    """She takes twice as long as guessed for one kind of work: at another costume it is guessed twice as long."""
+    mine = opened.locator("ol.steps input[type=number][data-work=join]").first
+    guess = float(mine.input_value())
+    mine.fill(str(2 * guess))
+    other = tmp_path / "other.html"
+    other.write_text(page(planned(laid("kite")), laid("kite")), encoding="utf-8")
+    opened.goto(other.as_uri())
+    for work, times in (("join", 2), ("hem", 1)):
+        field = opened.locator(f"ol.steps input[type=number][data-work={work}]").first
+        written = float(field.get_attribute("value"))
+        assert float(field.input_value()) == pytest.approx(times * written, abs=1.0), work
+
+
+@pytest.mark.browser
+@pytest.mark.xdist_group("lab")
 def test_the_plan_prints_to_paper_with_every_step(opened: Any) -> None:
     """Read back with pypdfium2."""
     pdf = pdfium.PdfDocument(opened.pdf(format="A4"))

@@ -12,7 +12,9 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef, Notion
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
-from drafting.making.model import Said, said
+from drafting.fabric import handling
+from drafting.ground.lengths import told
+from drafting.making.model import Said, Supply, said
 from drafting.making.order.parts import Bench, notion_key
 
 SEWN = {
@@ -48,6 +50,20 @@ def _zip(bench: Bench, notion: Notion) -> None:
         notions=[notion_key(notion)],
         length=2 * max((draft.edge(ref).length for ref in edges), default=0.0),
     )
+    if any("stays" in step.does for step in bench.steps[-1:]):
+        bench.also(zip_strip(bench, bench.steps[-1].length))
+
+
+def zip_strip(bench: Bench, length: float) -> Supply:
+    """Return the strip that lies behind both edges of a zip: fused, or sewn where the cloth takes no fusible."""
+    fused = bench.fabric is None or handling(bench.fabric).fuses
+    return Supply("tape", FUSED_STRIP if fused else STAY_TAPE, length + STRIP_ENDS, "mm")
+
+
+FUSED_STRIP = f"fusible strip that does not stretch, {told(20.0, 'small')} wide"
+STAY_TAPE = f"linen or cotton stay tape, {told(20.0, 'small')} wide"
+STRIP_ENDS = 40.0
+"""mm beyond the end of the opening, on both sides together (common practice)."""
 
 
 def _opening(bench: Bench, notion: Notion) -> Iterator[EdgeRef]:

@@ -25,6 +25,8 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "neaten_open": ("neatens",),
     "neaten_side": ("neatens",),
     "turn_out": ("trims", "turns", "presses"),
+    "strip_turned": ("trims", "turns", "presses"),
+    "strip_turned_neat": ("turns", "presses"),
     "turn_fall": ("trims", "turns", "presses"),
     "fold_back": ("neatens", "presses"),
     "inside": ("closes",),
@@ -34,6 +36,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "set_press": ("neatens", "presses"),
     "set_press_coat": ("presses",),
     "vent": ("presses",),
+    "waist": ("presses",),
     "zip_strip": ("presses", "stays"),
     "zip_invisible": ("presses", "stays"),
     "fly_facing": ("trims", "turns", "presses"),
@@ -42,6 +45,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "casing_close": ("closes",),
     "free_front": ("neatens", "presses"),
     "free_front_unlined": ("presses",),
+    "clip_curve": ("trims",),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from drafting.draft.draft import Notion
-from drafting.making.model import Said, said
+from drafting.making.model import Said, Supply, said
+from drafting.making.order.closings import STAY_TAPE
 from drafting.making.order.holes import Holes, holes
 from drafting.making.order.parts import Bench, notion_key
 from drafting.making.settings.edges import BUTTONHOLE
@@ -32,6 +33,21 @@ def buttons(bench: Bench) -> None:
             key = notion_key(notion)
             name = f"with {notion.what}"
             bench.do("finish", "button", name, where, [_fastener(notion)], notions=[key], count=notion.count)
+            if notion.what == "eyelet":
+                bench.also(*_held_straight(bench, notion))
+
+
+def _held_straight(bench: Bench, notion: Notion) -> Iterator[Supply]:
+    """Yield the tape between the eyelets and their edge, as long as they reach on both hands, folded double."""
+    marks = [m for p in bench.garment.draft.pieces for m in p.placements if m.what == "eyelet" and not p.material]
+    heights = [mark.path.bounds[i] for mark in marks for i in (1, 3)]
+    if heights:
+        reach = 2 * 2 * (max(heights) - min(heights) + ROW_ENDS)
+        yield Supply("tape", STAY_TAPE, reach, "mm")
+
+
+ROW_ENDS = 40.0
+"""mm of tape beyond the first and the last eyelet (common practice)."""
 
 
 def _holes(bench: Bench, drawn: Sequence[Holes]) -> None:

@@ -9,10 +9,11 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced
-from drafting.making.model import Said, Stage, Supply, said
+from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside
 from drafting.making.order.lining import HANG, lining
+from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
@@ -174,7 +175,7 @@ def _edges_of(bench: Bench, notion: Notion) -> list[EdgeRef]:
 
 def openings(bench: Bench) -> None:
     """Vents, slits, necks and whatever stays open: bound, faced, or turned in and stitched."""
-    _finish(bench, "finish", "openings finished", _still_open(bench))
+    finish_open(bench, "finish", "openings finished", still_open(bench))
 
 
 def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
@@ -195,58 +196,8 @@ def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
             notions=bench.of("zip"),
         )
     draft = bench.garment.draft
-    flies = [ref for ref in _still_open(bench) if draft.edge(ref).role is EdgeRole.FLY]
-    _finish(bench, "shape", "fly finished", flies)
-
-
-def _still_open(bench: Bench) -> list[EdgeRef]:
-    done = {edge for step in bench.steps for edge in step.edges}
-    return [
-        (piece.name, edge.name)
-        for piece, edge in turned_edges(bench.garment)
-        if edge.kind is EdgeKind.OPENING and (piece.name, edge.name) not in done
-    ]
-
-
-def _finish(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> None:
-    if refs:
-        draft = bench.garment.draft
-        bench.do(
-            stage,
-            "bind",
-            name,
-            list(dict.fromkeys(piece for piece, _ in refs)),
-            list(_opened(bench, refs)),
-            edges=refs,
-            length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
-        )
-
-
-OPENED = {
-    EdgeRole.VENT: "do.vent",
-    EdgeRole.FLY: "do.fly",
-    EdgeRole.WAIST: "do.waist",
-    EdgeRole.FRONT: "do.free_front",
-    EdgeRole.FRONT_EDGE: "do.free_front",
-}
-"""How an edge that stays open is finished, by what it is; any other is bound or faced."""
-
-
-def _opened(bench: Bench, refs: list[EdgeRef]) -> Iterator[Said]:
-    """Yield how openings are finished: vents piece by piece, any others of one sort together."""
-    lined = bench.lined()
-    groups: dict[tuple[str, str], list[str]] = {}
-    for piece, edge in refs:
-        cut = bench.garment.draft[piece]
-        key = OPENED.get(cut[edge].role, "do.openings")
-        if is_facing(cut) and cut[edge].role is EdgeRole.CENTRE:
-            key = "do.facing_ends"
-        if key == "do.free_front" and piece not in lined:
-            key = "do.free_front_unlined"
-        own = piece if key == "do.vent" else ""
-        groups.setdefault((key, own), []).append(f"{piece} {edge}")
-    for (key, _), names in groups.items():
-        yield said(key, names=", ".join(names))
+    flies = [ref for ref in still_open(bench) if draft.edge(ref).role is EdgeRole.FLY]
+    finish_open(bench, "shape", "fly finished", flies)
 
 
 def hang(bench: Bench) -> None:

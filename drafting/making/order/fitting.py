@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
-from drafting.draft.by_role import edge_as
+from drafting.draft.by_role import edge_as, is_shell
 from drafting.draft.draft import Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
@@ -30,7 +30,7 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
     """Yield a toile to try on for each garment, before good cloth is cut (common practice)."""
     for garment in made.garments:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
-        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if not p.material)
+        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_shell(p))
         yield Step(
             key=f"{garment.name}/toile",
             stage="fit",
@@ -77,12 +77,20 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
     bench.do(
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
     )
-    holds = layers_held(bench.fabric)
-    bench.also(basted=[seam.name for seam in seams], setting=replace(BASTING, holds=holds))
+    basted_as(bench, seams)
     legs = any(edge_as(draft[name], EdgeRole.CROTCH) for name in pieces)
     tried = [said("do.fit_legs" if legs else "do.fit_body"), said("do.fit_write"), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
+
+
+def basted_as(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Say of the last step what it bastes, and how: with thread, or without a stitch where every hole stays."""
+    holds, names = layers_held(bench.fabric), [seam.name for seam in seams]
+    if holds == "clips":
+        bench.also(basted=names, holds=holds)
+    else:
+        bench.also(basted=names, setting=replace(BASTING, holds=holds))
 
 
 def _inner(bench: Bench, pieces: Sequence[str]) -> Iterator[tuple[str, InnerDart]]:
@@ -104,8 +112,7 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
             list(_basted(bench, side, found)),
             length=_length(bench, found),
         )
-        holds = layers_held(bench.fabric)
-        bench.also(basted=[seam.name for seam in found], setting=replace(BASTING, holds=holds))
+        basted_as(bench, found)
     if groups:
         bench.do(
             "fit",

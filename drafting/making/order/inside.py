@@ -13,6 +13,7 @@ from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
 from drafting.making.order.parts import Bench
 from drafting.making.order.seam_kinds import is_sleeve
+from drafting.making.order.used_up import STAY
 
 TAPE_SHORT = 0.02
 """Share by which the roll line's tape is drawn up (common practice: 5 to 10 mm on a lapel of 40 cm)."""
@@ -43,9 +44,7 @@ def roll_line(bench: Bench) -> None:
             [said("do.roll_tape", short=TAPE_SHORT * max(lines))],
             length=tape,
         )
-        bench.also(
-            Supply("tape", f"linen or cotton stay tape, {told(6.0, 'small')} to {told(8.0, 'small')}", tape, "mm")
-        )
+        bench.also(Supply("tape", STAY, tape, "mm"))
 
 
 def padded_shoulders(bench: Bench) -> None:

@@ -8,9 +8,11 @@ from dataclasses import dataclass, field, replace
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.fabric import Fabric
+from drafting.fabric.handling import Holds
 from drafting.making.model import Said, Setting, Stage, Step, Supply
 from drafting.making.order.deeds import deeds_of
 from drafting.making.order.suited import heat_of, suited
+from drafting.making.order.used_up import used_up
 from drafting.making.settings.edges import edge_key
 from drafting.making.settings.surface import layers_held
 from drafting.making.times import minutes
@@ -66,31 +68,39 @@ class Bench:
         garment, used = self.garment.name, self.holding(pieces)
         makes = f"{garment}: {name} [{len(self.steps) + 1}]"
         setting = self._setting((*seams, *(edge_key(*ref) for ref in edges)))
-        self.steps.append(
-            Step(
-                key=f"{garment}/{len(self.steps) + 1} {verb}",
-                stage=stage,
-                verb=verb,
-                garment=garment,
-                say=(told := tuple(suited(one, self.fabric) for one in say)),
-                uses=tuple(used),
-                makes=makes,
-                pieces=tuple(map(self.raw, shown or pieces)),
-                seams=tuple(seams),
-                setting=setting,
-                cautions=tuple(cautions),
-                minutes=minutes(verb, length, count),
-                wait=wait,
-                edges=tuple(edges),
-                notions=tuple(notions),
-                holds=setting.holds if setting else layers_held(self.fabric) if verb in PINNED else None,
-                heat=heat_of(verb, setting, self.fabric),
-                length=length,
-                count=count,
-                does=deeds_of(told),
-            )
+        step = Step(
+            key=f"{garment}/{len(self.steps) + 1} {verb}",
+            stage=stage,
+            verb=verb,
+            garment=garment,
+            say=tuple(say),
+            uses=tuple(used),
+            makes=makes,
+            pieces=tuple(map(self.raw, shown or pieces)),
+            seams=tuple(seams),
+            setting=setting,
+            cautions=tuple(cautions),
+            minutes=minutes(verb, length, count),
+            wait=wait,
+            edges=tuple(edges),
+            notions=tuple(notions),
+            length=length,
+            count=count,
         )
+        self.steps.append(self._suited(step))
         self.parts.update({piece: makes for piece, part in self.parts.items() if part in used})
+
+    def _suited(self, step: Step) -> Step:
+        """Return the step as it is done in this cloth: its words, what holds it, its heat, what it uses up."""
+        told, setting = tuple(suited(one, self.fabric) for one in step.say), step.setting
+        return replace(
+            step,
+            say=told,
+            holds=setting.holds if setting else layers_held(self.fabric) if step.verb in PINNED else None,
+            heat=heat_of(step.verb, setting, self.fabric),
+            does=deeds_of(told),
+            takes=used_up(setting, told, step.length, bool(step.seams)),
+        )
 
     def also(
         self,
@@ -99,6 +109,7 @@ class Bench:
         along: Iterable[EdgeRef] = (),
         length: float = 0.0,
         setting: Setting | None = None,
+        holds: Holds | None = None,
     ) -> None:
         """Add to the last step what it uses up, bastes and runs along, and how it is sewn."""
         last = self.steps[-1]
@@ -109,7 +120,7 @@ class Bench:
             along=(*last.along, *along),
             length=length or last.length,
             setting=setting or last.setting,
-            holds=setting.holds if setting else last.holds,
+            holds=holds or (setting.holds if setting else last.holds),
         )
 
     def take_apart(self, before: Mapping[str, str]) -> None:

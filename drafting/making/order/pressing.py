@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from drafting.draft.draft import Seam
 from drafting.draft.gathers import Gathers
 from drafting.fabric import handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
-from drafting.making.settings.pressing import french
+from drafting.making.settings.pressing import french, side_pressed
 from drafting.making.settings.stitches import OVEREDGE
 
 
@@ -23,7 +24,7 @@ def neatened(bench: Bench, setting: Setting | None) -> bool:
     fabric = bench.fabric
     if overedged(setting) or fabric is None or bench.lined():
         return False
-    return handling(fabric).neatens == "overcast" and handling(fabric).water
+    return frays(fabric) and handling(fabric).neatens == "overcast" and handling(fabric).water
 
 
 def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:
@@ -36,7 +37,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
     """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
     if french(bench.garment.draft, seam, bench.fabric):
-        yield said("do.french")
+        yield said("do.french", onto=side_pressed(bench.garment.draft, seam))
         return
     raw = neatened(bench, setting)
     match setting.press if setting else "open":
@@ -46,7 +47,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
         case "to one side":
             if raw:
                 yield said("do.neaten_side")
-            yield said("do.press_side")
+            yield said("do.press_side", onto=side_pressed(bench.garment.draft, seam))
         case _:
             if raw:
                 yield said("do.neaten_side")

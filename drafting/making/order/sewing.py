@@ -32,7 +32,7 @@ from drafting.making.order.seam_kinds import (
     sewn_unit_of,
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
-from drafting.making.settings.pressing import eased
+from drafting.making.settings.pressing import eased, side_pressed
 from drafting.making.treating import has_pile
 
 
@@ -127,7 +127,7 @@ def dart(bench: Bench, seam: Seam) -> None:
         "dart",
         f"{piece} shaped",
         (piece,),
-        [said("do.dart", name=seam.name, piece=piece)],
+        [said("do.dart", name=seam.name, piece=piece, onto=side_pressed(bench.garment.draft, seam))],
         seams=(seam.name,),
         count=times_sewn(bench.garment.draft, seam),
     )

@@ -1,12 +1,14 @@
 """What a cloth changes in the words of a step, in its iron and in what holds it: one place for every step.
 
-A sentence that irons, pins or fuses has a twin in `words/suited.toml` for cloths that take none of it.
+A sentence that irons, pins or fuses has a twin in `words/suited.toml` for cloths that take none of it, or
+whose edges are neatened in another way.
 """
 
 from __future__ import annotations
 
 from drafting.checks.treatments import iron_limit
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting
 from drafting.making.words import texts
 
@@ -22,7 +24,13 @@ def suited(one: Said, fabric: Fabric | None) -> Said:
     if fabric is None or not one.key.startswith("do."):
         return one
     takes = handling(fabric)
-    twins = {"clipped": takes.holds == "clips", "cold": iron_limit(fabric) == 0, "unfused": not takes.fuses}
+    twins = {
+        "clipped": takes.holds == "clips",
+        "bound": takes.neatens == "bound",
+        "cold": iron_limit(fabric) == 0,
+        "unfused": not takes.fuses,
+        "unfrayed": not frays(fabric),
+    }
     known = texts()
     for section, applies in twins.items():
         key = one.key.replace("do.", f"{section}.", 1)

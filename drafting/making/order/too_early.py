@@ -14,8 +14,10 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
+from drafting.making.order.lacking import nothing_lacking
 from drafting.making.order.seam_kinds import is_sleeve, is_unit, kind_of
 from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
@@ -66,7 +68,7 @@ def tried_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
         if early or step.seams:
             yield f"{step.key} comes before the first fitting: {', '.join(sorted(early) or step.seams)}"
         length = step.setting.stitch_length if step.setting else 0.0
-        if step.basted and not LONG[0] <= length <= LONG[1]:
+        if step.basted and step.holds != "clips" and not LONG[0] <= length <= LONG[1]:
             yield f"{step.key} bastes with stitches of {length:g} mm"
 
 
@@ -160,7 +162,7 @@ def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
         overedge, done = step.setting.stitch in OVEREDGE, "neatens" in step.does
         if overedge and done:
             yield f"{step.key} overcasts what is overcast already"
-        raw = takes.neatens == "overcast" and takes.water and not lined and not overedge
+        raw = frays(fabric) and takes.neatens == "overcast" and takes.water and not lined and not overedge
         if raw and not done:
             yield f"{step.key} leaves raw edges in a cloth that is washed"
         seam = next(s for s in garment.draft.seams if s.name == step.seams[0])
@@ -239,6 +241,7 @@ RULES: tuple[OrderRule, ...] = (
     holed_as_drawn,
     flat_first,
     lined_last,
+    nothing_lacking,
 )
 
 

@@ -7,12 +7,15 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
+from drafting.draft.openings import is_ring
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
+from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
+from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
-from drafting.making.order.pressing import gathers, pressed
+from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.settings.pressing import eased
@@ -27,7 +30,12 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
         if piece.material:
             continue
         inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
-        if is_facing(piece) and inner:
+        if (
+            is_facing(piece)
+            and inner
+            and piece.role is not PieceRole.BINDING
+            and (bench.fabric is None or frays(bench.fabric))
+        ):
             facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
         necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
         if piece.name in collared and necks:
@@ -81,8 +89,12 @@ def _stands(draft: Draft, seam: Seam) -> int:
 
 def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join the facings, with the collar between where its edge meets the facing."""
-    lengths = seam_lengths(bench.garment)
-    for seam in sorted(seams, key=lambda seam: _on_garment(bench.garment.draft, seam)):
+    lengths, draft = seam_lengths(bench.garment), bench.garment.draft
+    strips: dict[str, list[Seam]] = {}
+    for seam in sorted(seams, key=lambda seam: _on_garment(draft, seam)):
+        if strip := next((name for name in pieces_of(seam) if draft[name].role is PieceRole.BINDING), ""):
+            strips.setdefault(strip, []).append(seam)
+            continue
         bench.do(
             "join",
             "face",
@@ -92,6 +104,30 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             seams=(seam.name,),
             length=lengths[seam.name],
         )
+    if strips:
+        straight = [ref for ref in still_open(bench) if turned_in(bench, ref)]
+        finish_open(bench, "join", "centre turned in", straight)
+    for strip, found in strips.items():
+        bench.do(
+            "close",
+            "face",
+            f"with {strip}",
+            pieces_in(found),
+            list(_strip(bench, strip, found)),
+            seams=[seam.name for seam in found],
+            length=2 * sum(lengths[seam.name] for seam in found),
+        )
+
+
+def _strip(bench: Bench, strip: str, seams: Sequence[Seam]) -> Iterator[Said]:
+    """Yield how a strip is sewn to its edge, both hands of one that goes over the middle, and turned inside."""
+    draft = bench.garment.draft
+    edges = [ref for seam in seams for ref in (*seam.a, *seam.b) if ref[0] != strip]
+    yield said("do.strip_ring" if is_ring(draft, edges) else "do.strip_ends", piece=strip)
+    short = -sum(seam.ease for seam in seams) * (2 if draft[strip].fold_edge else 1)
+    yield said("do.strip_short", piece=strip, short=short) if eased(short) else said("do.strip", piece=strip)
+    setting = bench.settings.get((bench.garment.name, seams[0].name))
+    yield said("do.strip_turned_neat" if overedged(setting) else "do.strip_turned")
 
 
 def _faced(bench: Bench, seam: Seam) -> Iterator[Said]:

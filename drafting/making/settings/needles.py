@@ -13,7 +13,7 @@ shirting 80, wool and trouser 90, denim 100, canvas 110); the masses between the
 USUAL = 80
 """Where nobody weighed the cloth (common practice)."""
 
-OTHER_SIZES = {60: 8, 65: 9, 70: 10, 80: 12, 90: 14, 100: 16, 110: 18, 120: 19}
+OTHER_SIZES = {60: 8, 65: 9, 70: 10, 75: 11, 80: 12, 90: 14, 100: 16, 110: 18, 120: 19}
 """What packets print beside the size in hundredths of a mm (common practice)."""
 
 ELASTIC = 0.30

@@ -11,12 +11,13 @@ from drafting.draft.bias import on_bias
 from drafting.draft.by_role import piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
+from drafting.making.words import text
 
 Press = Literal["open", "to one side", "not"]
 
@@ -43,8 +44,18 @@ def french(draft: Draft, seam: Seam, fabric: Fabric | None) -> bool:
 
 
 def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> Press:
-    """Return how the allowances are pressed: open, but where one side must hold the other or both are enclosed."""
+    """Return how the allowances are pressed: open, but where one side must hold the other or both are enclosed.
+
+    What is turned at once is not: its edge is pressed. Of sheer cloth both are overcast together.
+    """
     if french(draft, seam, fabric):
+        return "to one side"
+    if seam.kind is SeamKind.FACING and {role in FACINGS for role in piece_roles(draft, (*seam.a, *seam.b))} == {
+        True,
+        False,
+    }:
+        return "not"
+    if fabric is not None and handling(fabric).neatens == "french" and seam.kind in FRENCH:
         return "to one side"
     edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
     capped = roles_in(draft, seam) & {EdgeRole.CAP, EdgeRole.CAP_PART}
@@ -89,6 +100,24 @@ def pressed_on(
         yield said("set.press_cloth" if takes.steam else "set.press_cloth_dry")
     elif dots == 1:
         yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")
+
+
+def side_pressed(draft: Draft, seam: Seam) -> str:
+    """Return to which side both allowances go, in words: onto a piece, or where one piece is on both sides."""
+    if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
+        return text("side.down" if _is_level(draft, seam) else "side.middle")
+    if seam.a == seam.b:
+        return text("side.left")
+    if len({piece for piece, _ in (*seam.a, *seam.b)}) == 1:
+        return text("side.back")
+    return text(said("side.onto", piece=pressed_towards(draft, seam)))
+
+
+def _is_level(draft: Draft, seam: Seam) -> bool:
+    """Return whether a dart lies more across the piece than along it."""
+    run = draft.edge(seam.a[0]).path
+    way = run.end - run.start
+    return abs(way.real) > abs(way.imag)
 
 
 def pressed_towards(draft: Draft, seam: Seam) -> str:

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from drafting.body import Body
 from drafting.body.body import SIDES
-from drafting.draft.draft import Draft
-from drafting.draft.openings import is_leg, is_sleeve, opens, ring_of
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.openings import bare_neck, bare_necks, is_leg, is_sleeve, opens, ring_of
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fabric import Fabric
@@ -28,6 +28,16 @@ def passes(draft: Draft, piece: Piece, edge: Edge, body: Body, fabric: Fabric | 
         return Gives()
     widest = max(body.hand(name, side) for name in over for side in SIDES)
     share = min(stretch, widest / ring - 1)
+    return Gives(share, "passes") if share > CLOSE else Gives()
+
+
+def neck_passes(draft: Draft, seam: Seam, body: Body, fabric: Fabric | None) -> Gives:
+    """Return how far the seam of a facing along a closed neck must open for the head."""
+    stretch = fabric.greatest_stretch if fabric is not None else 0.0
+    necks = {(piece.name, edge.name) for piece, edge in bare_necks(draft)}
+    if not necks & {*seam.a, *seam.b} or stretch < OPENS or opens(draft) or "head_girth" not in body:
+        return Gives()
+    share = min(stretch, body["head_girth"] / bare_neck(draft) - 1)
     return Gives(share, "passes") if share > CLOSE else Gives()
 
 

@@ -5,21 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from drafting.body import Body
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import Workroom
 from drafting.draft.bias import BIASED, bias_angle
+from drafting.draft.by_role import piece_roles
 from drafting.draft.draft import Draft, Seam
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.openings import bare_necks, opens
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import BUTTONHOLE, buttonhole_setting, edge_settings, lining_key
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
 from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
-from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on
+from drafting.making.settings.pressing import encloses, french, heat, press_for, pressed_on, side_pressed
+from drafting.making.settings.pulling_on import OPENS, neck_passes
 from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
 from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned
+from drafting.making.words import text
 
 
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
@@ -34,15 +39,20 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     for garment in made.garments:
         for seam in garment.draft.seams:
             cloths = seam_cloths(garment, seam, fabrics)
-            found[garment.name, seam.name] = setting(garment, seam, cloths, room)
+            found[garment.name, seam.name] = setting(garment, seam, cloths, room, made.costume.wearer)
             if (lining := fabrics.get("lining")) and _lined(garment.draft, seam):
-                found[garment.name, lining_key(seam.name)] = setting(garment, seam, (lining,), room)
+                found[garment.name, lining_key(seam.name)] = _to_the_back(setting(garment, seam, (lining,), room))
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
         found |= {(garment.name, key): edge for key, edge in edges.items()}
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
             found[garment.name, BUTTONHOLE] = buttonhole_setting(shell, room)
     return found
+
+
+def _to_the_back(lining: Setting) -> Setting:
+    """Return a lining's setting: its seams are all pressed towards the back (common practice)."""
+    return lining if lining.press == "not" else replace(lining, press="to one side", onto=text("side.back"))
 
 
 def _lined(draft: Draft, seam: Seam) -> bool:
@@ -59,11 +69,15 @@ def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric])
     return tuple(sorted(known, key=lambda cloth: -(cloth.mass or 0.0)))
 
 
-def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: Workroom) -> Setting:
-    """Return how one seam is sewn and pressed."""
+def setting(
+    garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: Workroom, body: Body | None = None
+) -> Setting:
+    """Return how one seam is sewn and pressed; a neck's opens over the head of `body`."""
     draft, fabric = garment.draft, cloths[0] if cloths else None
     knit = any(cloth.weave == "knit" for cloth in cloths)
     gives = lengthens(draft, seam, fabric)
+    if body is not None:
+        gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
     stayed = must_not_stretch(draft, seam, knit, gives)
     gives = Gives() if stayed else gives
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, room)), fabric)
@@ -71,12 +85,14 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
     dots = heat(cloths, room)
+    press = press_for(draft, seam, stitch.number, fabric)
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
         *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
         *pressed_on(fabric, dots, room),
-        *surface_said(fabric),
+        *(said("set.try_over", measure=name) for name in _unmeasured(draft, seam, body, fabric)),
+        *surface_said(fabric, enclosed=press == "not" or french(draft, seam, fabric)),
     )
     return Setting(
         stitch=stitch.number,
@@ -88,13 +104,23 @@ def setting(garment: MadeGarment, seam: Seam, cloths: tuple[Fabric, ...], room: 
         pressure="lighter" if light else "usual",
         lengthens=gives.share,
         stayed=stayed,
-        press=press_for(draft, seam, stitch.number, fabric),
+        press=press,
+        onto=side_pressed(draft, seam) if press == "to one side" else "",
         dots=dots,
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
         cause=gives.cause,
         holds=layers_held(fabric),
     )
+
+
+def _unmeasured(draft: Draft, seam: Seam, body: Body | None, fabric: Fabric | None) -> tuple[str, ...]:
+    """Return the head's girth where a closed neck that stretches has to pass over one that nobody measured."""
+    stretch = fabric.greatest_stretch if fabric is not None else 0.0
+    if body is None or "head_girth" in body or stretch < OPENS or opens(draft):
+        return ()
+    necks = {(piece.name, edge.name) for piece, edge in bare_necks(draft)}
+    return ("head_girth",) if necks & {*seam.a, *seam.b} else ()
 
 
 def _sewn(seam: Seam, stitch: Stitch) -> Stitch:
@@ -110,7 +136,7 @@ def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool
     """
     if knit:
         return all(draft.edge(ref).role is EdgeRole.SHOULDER for ref in seam.a)
-    if gives.by_the_body:
+    if gives.by_the_body or PieceRole.BINDING in piece_roles(draft, (*seam.a, *seam.b)):
         return False
     held = set(_wholly_stiffened(draft))
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]

@@ -28,11 +28,12 @@ def setting_said(setting: Setting | None) -> Iterator[Said]:
     if setting.stayed:
         yield said("set.stayed")
     yield from setting.why
+    way = setting.onto or setting.press
     if setting.press != "not" and setting.dots == 0:
-        yield said("set.press_cold", way=setting.press)
+        yield said("set.press_cold", way=way)
     elif setting.press != "not":
         key = "set.press" if setting.dots is None else "set.press_at"
-        yield said(key, way=setting.press, dots=setting.dots or 0)
+        yield said(key, way=way, dots=setting.dots or 0)
     yield from setting.trials
 
 

@@ -59,8 +59,8 @@ def layers_held(fabric: Fabric | None) -> Holds:
     return handling(fabric).holds if fabric is not None else "pins"
 
 
-def surface_said(fabric: Fabric | None) -> Iterator[Said]:
-    """Yield what a special cloth asks for at every seam."""
+def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[Said]:
+    """Yield what a special cloth asks for at every seam; raw edges that it encloses need nothing."""
     if fabric is None:
         return
     takes, sorts = handling(fabric), fabric.possible_sorts
@@ -70,5 +70,5 @@ def surface_said(fabric: Fabric | None) -> Iterator[Said]:
         yield said("set.sequins")
     if {"sheer", "lace"} & set(sorts):
         yield said("set.sheer")
-    if takes.neatens in NEATENED:
+    if takes.neatens in NEATENED and not enclosed:
         yield said(NEATENED[takes.neatens])

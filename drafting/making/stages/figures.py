@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from drafting.draft.draft import EdgeRef, Notion, Seam
@@ -13,6 +13,7 @@ from drafting.making.order.parts import notion_key
 from drafting.making.settings.pressing import encloses, pressed_towards
 from drafting.making.stages.alone import alone
 from drafting.making.stages.darts import dart_sewn, inner_darts_sewn, shaped, takes_dart
+from drafting.making.stages.details import barred, clipped_curves, hung, pad_stitched, padded, taped_roll
 from drafting.making.stages.faced import facing_turned
 from drafting.making.stages.fused import interfacing_laid
 from drafting.making.stages.joined import seam_joined
@@ -26,18 +27,18 @@ from drafting.making.stages.shapes import pieces_along
 from drafting.making.stages.small import small_thing_made
 from drafting.making.stages.so_far import SoFar, with_seam, with_shape
 from drafting.making.stages.standing import as_it_stands
+from drafting.making.stages.stripped import strip_sewn
 from drafting.making.stages.turned import edges_neatened, edges_turned
-
-WORDS_SUFFICE = ("toile", "starch", "hang")
-"""Steps that need no picture: nothing of the cloth is laid, folded or sewn in them."""
 
 
 def figure(so_far: SoFar, step: Step) -> StageDrawing | None:
     """Return the drawing of one step of sewing, as the garment is when it begins; None where words suffice."""
     seams, own = step_seams(so_far, step), _pieces(so_far, step)
-    if step.verb in WORDS_SUFFICE or not own:
+    if not own:
         return None
     found = _of_seams(so_far, seams, step) if seams else _of_pieces(so_far, own, step)
+    if found and "trims" in step.does:
+        found = clipped_curves(found)
     lit = [*_lit(seams), *((ref, ".".join(ref)) for ref in step.edges)]
     drawing = found or alone(so_far.goods, own, lit)
     return clipped(drawing) if "clips" in (step.holds, step.setting and step.setting.holds) else drawing
@@ -59,6 +60,8 @@ def _of_seams(so_far: SoFar, seams: Sequence[Seam], step: Step) -> StageDrawing 
         return sleeve_set_in(so_far, seams, basted=False)
     if kinds <= {SeamKind.MADE_UP} and not _one_between(seams):
         return small_thing_made(so_far, seams)
+    if kinds == {SeamKind.FACING} and (bound := strip_sewn(so_far, seams)):
+        return bound
     if kinds <= {SeamKind.FACING, SeamKind.FLY, SeamKind.MADE_UP} and (len(seams) > 1 or SeamKind.FACING in kinds):
         return facing_turned(so_far, seams)
     return seam_figure(so_far, seams[0], step) if len(seams) == 1 else None
@@ -98,8 +101,13 @@ def _of_pieces(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | 
     stiff = [(s, n) for n, shape in shapes.items() for s in shape.piece.stiffens if s in shapes]
     linings = [name for name, shape in shapes.items() if shape.piece.material == "lining"]
     darted = [shape for shape in shapes.values() if shape.piece.darts]
+    if step.verb in STANDING:
+        return STANDING[step.verb](so_far, own)
     if stiff:
-        return interfacing_laid(goods, stiff, fused="presses" in step.does)
+        laid = interfacing_laid(goods, stiff, fused="presses" in step.does)
+        shell, canvas = (shapes[name] for name in stiff[0])
+        padded = any(one.key.endswith(".pad_stitch") for one in step.say)
+        return replace(laid, panels=(*laid.panels[:1], pad_stitched(shell, canvas))) if padded else laid
     if linings:
         return (lining_felled if step.verb == "fell" else lining_joined)(so_far, linings)
     if step.verb == "dart" and darted:
@@ -121,17 +129,33 @@ def _of_edges(so_far: SoFar, step: Step) -> StageDrawing:
     return edges_turned(so_far, step.edges, elastic=any(notion.what == "elastic" for notion in notions))
 
 
-MARKED = {
-    "button": ("button", "buttonhole"),
-    "buttonhole": ("buttonhole",),
-    "stay": ("roll line",),
-    "trim": ("appliqué",),
+def _toile(so_far: SoFar, own: Sequence[str]) -> StageDrawing:
+    """Return what is tried on in cheap cloth: its pieces as all their seams leave them."""
+    for seam in so_far.goods.seams.values():
+        if set(pieces_along((*seam.a, *seam.b))) <= set(own):
+            so_far = with_seam(so_far, seam)
+    return as_it_stands(so_far, own, over=True)
+
+
+STANDING: dict[str, Callable[[SoFar, Sequence[str]], StageDrawing]] = {
+    "toile": _toile,
+    "starch": as_it_stands,
+    "hang": hung,
+    "pad": padded,
 }
+"""Work on the garment as it stands, or hangs."""
+
+
+MARKED = {"button": ("button", "buttonhole"), "buttonhole": ("buttonhole",), "trim": ("appliqué",)}
 """Marks of the draft that a kind of work goes by."""
 
 
 def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | None:
     goods = so_far.goods
+    if step.verb == "bar":
+        return barred(goods, step.along)
+    if step.verb == "stay":
+        return taped_roll(goods, own)
     if step.verb == "bone":
         return bones_drawn_in(so_far, own)
     if step.verb == "trim":
@@ -145,7 +169,7 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
         refs = [ref for notion in _notions(so_far, step) for ref in notion.edges]
         return edges_turned(so_far, refs, elastic=True)
     whats = (*MARKED.get(step.verb, ()), *sorted(notions), "eyelet")
-    return marked_work(goods, own, whats, over=step.verb == "stay") if step.verb in MARKED else None
+    return marked_work(goods, own, whats) if step.verb in MARKED else None
 
 
 def _notions(so_far: SoFar, step: Step) -> list[Notion]:

@@ -55,29 +55,26 @@ def _halves(shape: Shape) -> list[Motion]:
 # --------------------------------------------------------------------------------- what is marked
 
 
-def marked_work(
-    goods: Goods, pieces: Sequence[str], whats: Sequence[str], *, over: bool = False
-) -> StageDrawing | None:
+def marked_work(goods: Goods, pieces: Sequence[str], whats: Sequence[str]) -> StageDrawing | None:
     """Return the hands of these pieces with their marks of certain kinds; None where none is drawn."""
     blocks = []
     for name in dict.fromkeys(pieces):
         shape = goods.shapes[name]
         marks = [mark for mark in shape.piece.placements if mark.what in whats]
-        blocks += [block for hand in (LEFT, RIGHT) if (block := _hand(shape, marks, hand, over))]
+        blocks += [block for hand in (LEFT, RIGHT) if (block := _hand(shape, marks, hand))]
     if not blocks:
         return None
     return StageDrawing("marked", (drawn_panel(in_rows(blocks)),))
 
 
-def _hand(shape: Shape, marks: Sequence[Placement], hand: str, over: bool) -> list[Ink]:
+def _hand(shape: Shape, marks: Sequence[Placement], hand: str) -> list[Ink]:
     """Return one hand of a piece with its marks; nothing where it has none of its own."""
     mine = [mark for mark in marks if mark.hand in ("", hand)]
     own = shape.piece.hand
     if (own and own != hand) or (hand == RIGHT and not shape.piece.pair) or not mine:
         return []
-    turned = TURNED_OVER if over else STAY
-    move = turned.after(Motion(over=True)) if hand == RIGHT else turned
-    inks: list[Ink] = [cloth(shape, move, over=over)]
+    move = Motion(over=True) if hand == RIGHT else STAY
+    inks: list[Ink] = [cloth(shape, move, over=False)]
     for mark in mine:
         inks += _sign(mark, move, f"{mark.name} {hand}")
     return [*inks, name_on(shape, move(shape.outline))]

@@ -1,0 +1,116 @@
+"""Edges that stay open: vents, flies, waists, fronts, and what no piece of the draft finishes.
+
+A straight one is turned in on its own allowance; along a curve, for which the draft has no facing and no strip,
+a tape is bought.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drafting.draft.draft import EdgeRef
+from drafting.draft.openings import hands
+from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.roles import EdgeRole
+from drafting.ground.lengths import told
+from drafting.making.model import Stage, Supply, said
+from drafting.making.order.parts import Bench
+from drafting.making.order.seam_kinds import is_facing, is_sleeve
+from drafting.making.seam_lengths import turned_edges
+
+OPENED = {
+    EdgeRole.VENT: "do.vent",
+    EdgeRole.FLY: "do.fly",
+    EdgeRole.WAIST: "do.waist",
+    EdgeRole.FRONT: "do.free_front",
+    EdgeRole.FRONT_EDGE: "do.free_front",
+}
+"""How an edge that stays open is finished, by what it is; any other is turned in or bound with a tape."""
+
+STRAIGHT = 0.995
+"""Share of its length that an edge's ends lie apart from which it can be turned in (ours)."""
+
+TAPE_ENDS = 40.0
+"""mm of a tape or a ribbon beyond its edge: both ends turned in (common practice)."""
+
+
+def still_open(bench: Bench) -> list[EdgeRef]:
+    """Return the openings that no step has finished yet."""
+    done = {edge for step in bench.steps for edge in step.edges}
+    return [
+        (piece.name, edge.name)
+        for piece, edge in turned_edges(bench.garment)
+        if edge.kind is EdgeKind.OPENING and (piece.name, edge.name) not in done
+    ]
+
+
+def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> None:
+    """Add the step that finishes these openings, with what is bought for it; nothing where there are none."""
+    if not refs:
+        return
+    draft = bench.garment.draft
+    groups = _grouped(bench, refs)
+    bench.do(
+        stage,
+        "bind",
+        name,
+        list(dict.fromkeys(piece for piece, _ in refs)),
+        [
+            said(key, names=", ".join(f"{piece} {edge}" for piece, edge in found))
+            for (key, _), found in groups.items()
+        ],
+        edges=refs,
+        length=sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs),
+    )
+    bench.also(*_bought(bench, groups))
+
+
+_Groups = dict[tuple[str, str], list[EdgeRef]]
+"""Edges by how they are finished, and by the piece where each is told for itself."""
+
+
+def _grouped(bench: Bench, refs: Sequence[EdgeRef]) -> _Groups:
+    """Return how openings are finished: vents piece by piece, any others of one sort together."""
+    found: _Groups = {}
+    for ref in refs:
+        key = _how(bench, ref)
+        found.setdefault((key, ref[0] if key == "do.vent" else ""), []).append(ref)
+    return found
+
+
+def _how(bench: Bench, ref: EdgeRef) -> str:
+    piece, edge = bench.garment.draft[ref[0]], bench.garment.draft.edge(ref)
+    if is_facing(piece) and edge.role is EdgeRole.CENTRE:
+        return "do.facing_ends"
+    if edge.role not in OPENED:
+        return "do.turned_in" if _is_straight(edge) else "do.taped"
+    key = OPENED[edge.role]
+    return "do.free_front_unlined" if key == "do.free_front" and ref[0] not in bench.lined() else key
+
+
+def turned_in(bench: Bench, ref: EdgeRef) -> bool:
+    """Return whether an opening of the body is straight and turned in on its own allowance."""
+    return not is_sleeve(bench.garment.draft[ref[0]]) and _how(bench, ref) == "do.turned_in"
+
+
+def _is_straight(edge: Edge) -> bool:
+    return abs(edge.path.end - edge.path.start) >= STRAIGHT * edge.length
+
+
+def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
+    """Yield the tape along what is curved, and the ribbon inside a waist, as long as the edges of both hands."""
+    draft, fabric, role = bench.garment.draft, bench.fabric, bench.garment.fabric
+    knit = fabric is not None and fabric.weave == "knit"
+    for key, what, kind in (
+        ("do.taped", "tape", FOLD_OVER if knit else BIAS_TAPE),
+        ("do.waist", "ribbon", RIBBON),
+    ):
+        if refs := groups.get((key, "")):
+            length = sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs)
+            yield Supply(what, kind, length + TAPE_ENDS, "mm", role)
+
+
+BIAS_TAPE = f"bias tape in the cloth's colour, folded, {told(20.0, 'small')} wide"
+FOLD_OVER = f"elastic to fold over an edge, in the cloth's colour, {told(15.0, 'small')} wide"
+RIBBON = f"ribbed ribbon for the inside of a waist, {told(25.0, 'small')} wide"
+"""What is bought for an edge that the draft has no piece for (common practice)."""
