@@ -56,6 +56,6 @@ def _tight(girth: Girth, ease: float, least: float) -> Finding:
         ease,
         least,
         f"{name}: {mm(max(ease, 0.0)) if not none else 'no'} ease in cloth that stretches less than "
-        f"{GIVES:.0%}: {ruled}. The trade leaves at least {mm(least)}; give more ease, or take a cloth that "
-        "stretches.",
+        f"{100 * GIVES:.0f} %: {ruled}. The trade leaves at least {mm(least)}; give more ease, or take a cloth "
+        "that stretches.",
     )

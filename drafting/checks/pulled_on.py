@@ -41,7 +41,7 @@ def head_passes(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Fin
         wanted=head,
         sentence=f"The neck is {mm(ring)} round and nothing closes it; {cloth}, and {whose} of {mm(head)} does "
         f"not pass. {mm(head / (1 + gives) - ring)} more `neck_ease` lets it through, or a closing, or a cloth "
-        f"that stretches {(head / ring - 1) / FINISHED:.0%}.",
+        f"that stretches {100 * (head / ring - 1) / FINISHED:.0f} %.",
     )
 
 

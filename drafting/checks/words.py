@@ -9,8 +9,12 @@ from drafting.ground.lengths import told
 
 
 def plain(name: str) -> str:
-    """Return an edge, seam or level name as words: `cap_front` becomes `cap front`."""
-    return name.replace("_", " ")
+    """Return the name of a piece, an edge, a seam or a level as words.
+
+    >>> plain("cap_front"), plain("side-body")
+    ('cap front', 'side body')
+    """
+    return name.replace("_", " ").replace("-", " ")
 
 
 def capital(text: str) -> str:

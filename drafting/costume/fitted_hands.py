@@ -24,6 +24,7 @@ from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
@@ -101,7 +102,9 @@ def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]
         found = [made for fit in fits for made in fit.done if made.note == note]
         if not found:
             yield Done(
-                note, said=f"{note.verb} at {note.where}: not carried out, as the checks say", carried=False
+                note,
+                said=f"{note.verb} at {name_in_words(str(note.where))}: not carried out, as the checks say",
+                carried=False,
             )
             continue
         edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved if moved.piece))
@@ -117,7 +120,9 @@ def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]
             for one in most
             if abs(one.after - one.before) > TOLD_FROM
         ]
-        said = f"{amount_said(note)} at {note.where}" + (f": {', '.join(shown)}" if shown else "")
+        said = f"{amount_said(note)} at {name_in_words(str(note.where))}" + (
+            f": {', '.join(shown)}" if shown else ""
+        )
         yield Done(note, moved, said)
 
 
@@ -169,8 +174,9 @@ def _too_much(moved: Moved) -> bool:
 def _sent_back(note: Note, girths: Sequence[Moved]) -> Done:
     over = next(one for one in girths if _too_much(one))
     said = (
-        f"{amount_said(note)} at {note.where} would move the {over.edge} from {told(over.before)} to "
-        f"{told(over.after)}, over {told(MOST_ROUND)} round: nothing is moved; lay the tape again"
+        f"{amount_said(note)} at {name_in_words(str(note.where))} would move the {over.edge} "
+        f"from {told(over.before)} to {told(over.after)}, over {told(MOST_ROUND)} round: "
+        "nothing is moved; lay the tape again"
     )
     return replace(Done(note, said=said), carried=False)
 

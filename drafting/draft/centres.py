@@ -75,7 +75,7 @@ def settled(left: Draft, right: Draft) -> tuple[Draft, Draft]:
             raise DraftError(
                 f"the left and the right {piece} cannot be joined along the {edge.replace('_', ' ')}",
                 value=f"{told(a)} on the left, {told(b)} on the right",
-                reach=f"up to {MOST_APART:.0%} apart",
+                reach=f"up to {100 * MOST_APART:.0f} % apart",
                 turn="measure both sides once more",
             )
         if abs(a - b) > tol.CLOSED:

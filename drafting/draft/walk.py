@@ -64,6 +64,12 @@ def walk(draft: Draft, seam: Seam) -> Walk:
     )
 
 
+def sewn_apart(draft: Draft, seam: Seam) -> float:
+    """Return `Walk.difference` alone: an alteration asks for nothing else, round after round."""
+    a, b = (sum(draft.edge(ref).sewn_length for ref in side) for side in (seam.a, seam.b))
+    return a - b - seam.ease
+
+
 def _corner(draft: Draft, seam: Seam, wanted: Corner, at_start: bool) -> float | None:
     if wanted is None:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -24,15 +25,21 @@ GRID = 40
 
 def grainline(piece: Piece) -> Path | None:
     """Return the arrow along the warp, tail first, through a roomy place; None without room."""
-    return _arrow(_clear(piece), turn(piece.grain), SHARE, LONGEST)
+    return _grainline(piece.outline, _legs(piece), piece.grain)
+
+
+@lru_cache(maxsize=64)
+def _grainline(outline: Path, legs: tuple[Path, ...], grain: float) -> Path | None:
+    """Return the arrow, kept: an interfacing has the outline of its shell."""
+    return _arrow(_clear(outline, legs), turn(grain), SHARE, LONGEST)
 
 
 def stretch_arrow(piece: Piece, grain: Path | None, off_warp: float) -> Path | None:
     """Return the arrow along the greatest stretch, `off_warp` degrees from the warp, beside the grainline
     where there is room."""
-    region = area.without(_clear(piece), [grain] if grain else [], 4.0)
+    region = area.without(_clear(piece.outline, _legs(piece)), [grain] if grain else [], 4.0)
     if region.is_empty:
-        region = _clear(piece)
+        region = _clear(piece.outline, _legs(piece))
     return _arrow(region, turn((piece.grain + off_warp) % 180), 0.4, 120.0)
 
 
@@ -43,22 +50,26 @@ def label_room(cut: CutPiece) -> tuple[complex, tuple[float, float]]:
     marks = [mark for mark in (cut.grainline, cut.stretch_arrow) if mark]
     x0, y0, x1, y1 = piece.outline.bounds
     cell = max(x1 - x0, y1 - y0) / GRID
-    region = area.without(_clear(piece), marks, max(3.0, 0.6 * cell))
+    region = area.without(_clear(piece.outline, _legs(piece)), marks, max(3.0, 0.6 * cell))
     if region.is_empty:
         region = area.inset(piece.outline, 0.0)
     return _box(region, cell)
 
 
-def _clear(piece: Piece) -> Any:
+def _legs(piece: Piece) -> tuple[Path, ...]:
+    return tuple(leg for dart in piece.darts for leg in (dart.leg_a, dart.leg_b))
+
+
+@lru_cache(maxsize=64)
+def _clear(outline: Path, legs: tuple[Path, ...]) -> Any:
     """Return the region a little way off every edge and inner dart, thinner on small pieces."""
-    legs = [leg for dart in piece.darts for leg in (dart.leg_a, dart.leg_b)]
-    x0, y0, x1, y1 = piece.outline.bounds
+    x0, y0, x1, y1 = outline.bounds
     margin = min(12.0, 0.08 * min(x1 - x0, y1 - y0))
     for share in (1.0, 0.5, 0.2, 0.0):
-        region = area.without(area.inset(piece.outline, margin * share), legs, margin * share + 0.1)
+        region = area.without(area.inset(outline, margin * share), legs, margin * share + 0.1)
         if not region.is_empty:
             return region
-    return area.inset(piece.outline, 0.0)
+    return area.inset(outline, 0.0)
 
 
 def _arrow(region: Any, direction: complex, share: float, longest: float) -> Path | None:

@@ -16,6 +16,7 @@ from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 
 
 @dataclass(frozen=True)
@@ -110,9 +111,13 @@ def _once(moved: Iterable[Moved]) -> tuple[Moved, ...]:
     return tuple(found.values())
 
 
+def _told(note: Note) -> str:
+    return f"Fitting note at {name_in_words(str(note.where))}: {note.verb} {told(note.amount)}"
+
+
 def _unknown(note: Note) -> Finding:
     said = (
-        f"Fitting note at {note.where}: {note.verb} {told(note.amount)}: no alteration of the line is known "
+        f"{_told(note)}: no alteration of the line is known "
         "for it on this garment. Draw it by hand, or note it at a seam, a level or a measure"
     )
     return Finding("fitting", "warning", str(note.where), None, None, said)
@@ -120,12 +125,12 @@ def _unknown(note: Note) -> Finding:
 
 def _middle(note: Note, known: Alteration) -> Finding:
     said = (
-        f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): it moves the middle, "
+        f"{_told(note)} ({known.name}): it moves the middle, "
         'which both hands have in common; note it for both (side = "both")'
     )
     return Finding("fitting", "warning", str(note.where), note.amount, None, said)
 
 
 def _refused(note: Note, known: Alteration, error: DraftError) -> Finding:
-    said = f"Fitting note at {note.where}: {note.verb} {told(note.amount)} ({known.name}): {error.sentence}"
+    said = f"{_told(note)} ({known.name}): {error.sentence}"
     return Finding("fitting", "warning", str(note.where), note.amount, None, said)

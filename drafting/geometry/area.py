@@ -110,9 +110,16 @@ def outside(inner: Path, outer: Path) -> float:
 def distances(path: Path, other: Path, every: float = 2.0) -> NDArray[np.float64]:
     """Return how far points of `path`, no more than `every` mm apart, lie from `other`."""
     points = shapely.LineString(_xy(path)).segmentize(every)
-    target = shapely.LineString(_xy(other))
-    found = shapely.distance(shapely.points(shapely.get_coordinates(points)), target)
+    found = shapely.distance(shapely.points(shapely.get_coordinates(points)), _target(other))
     return np.asarray(found, dtype=np.float64)
+
+
+@lru_cache(maxsize=32)
+def _target(path: Path) -> Any:
+    """Return the line through a flattened path, ready to be asked for distances again and again."""
+    line = shapely.LineString(_xy(path))
+    shapely.prepare(line)
+    return line
 
 
 def off_ring(points: Points, ring: Points) -> NDArray[np.float64]:

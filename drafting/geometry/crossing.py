@@ -23,6 +23,13 @@ CELL = 0.25
 """Part of a segment within which crossings are held against each other, to find one met twice (ours)."""
 
 
+SLACK = 1e-9
+"""Part of a chord by which it may end short of the other and crosses it still: the last digits of arithmetic."""
+
+FEW = 8
+"""Pairs of chords that are held against each other one by one: numpy costs as much for one as for a hundred."""
+
+
 class Crossing(NamedTuple):
     """A point that lies on both paths, its place on each, and those places on the chords."""
 
@@ -114,13 +121,25 @@ def ends_moved(path: Path, start: complex | None = None, end: complex | None = N
 def _pairs(p: Points, q: Points) -> NDArray[np.int64]:
     """Return the pairs of chords (i of p, j of q) that cross, ends included."""
     near: NDArray[np.int64] = np.argwhere(_may_cross(p, q))
+    if len(near) <= FEW:
+        return near[[_do_cross(p, q, i, j) for i, j in near.tolist()]]
     i, j = near[:, 0], near[:, 1]
     r, s, apart = p[i + 1] - p[i], q[j + 1] - q[j], q[j] - p[i]
     with np.errstate(divide="ignore", invalid="ignore"):
         cross = _cross(r, s)
         t, u = _cross(apart, s) / cross, _cross(apart, r) / cross
-    slack = 1e-9
-    return near[(t >= -slack) & (t <= 1 + slack) & (u >= -slack) & (u <= 1 + slack)]
+    return near[(t >= -SLACK) & (t <= 1 + SLACK) & (u >= -SLACK) & (u <= 1 + SLACK)]
+
+
+def _do_cross(p: Points, q: Points, i: int, j: int) -> bool:
+    """Say whether chord i of p crosses chord j of q, ends included."""
+    start, other = complex(p[i]), complex(q[j])
+    r, s, apart = complex(p[i + 1]) - start, complex(q[j + 1]) - other, other - start
+    cross = (r.conjugate() * s).imag
+    if cross == 0:
+        return False
+    t, u = (apart.conjugate() * s).imag / cross, (apart.conjugate() * r).imag / cross
+    return -SLACK <= t <= 1 + SLACK and -SLACK <= u <= 1 + SLACK
 
 
 def _may_cross(p: Points, q: Points) -> NDArray[np.bool_]:

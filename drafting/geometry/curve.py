@@ -10,6 +10,7 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -122,7 +123,7 @@ class Cubic(NamedTuple):
     @property
     def length(self) -> float:
         """Arc length, mm (within 0.001)."""
-        return _sure_length(self, _gauss(self))
+        return _cubic_length(self)
 
     def point(self, t: float) -> complex:
         a, b, c, d = self
@@ -211,6 +212,12 @@ class Cubic(NamedTuple):
 
 
 Segment = Line | Cubic
+
+
+@lru_cache(maxsize=4096)
+def _cubic_length(cubic: Cubic) -> float:
+    """Return the length of a cubic, kept: checks and notches ask again for every second one of a draft."""
+    return _sure_length(cubic, _gauss(cubic))
 
 
 def _gauss(c: Cubic) -> float:

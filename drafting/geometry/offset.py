@@ -79,11 +79,13 @@ def line_beside(path: Path, distance: float) -> Path:
 def lines_beside(sides: Sequence[tuple[Path, float]]) -> list[Path]:
     """Return what `line_beside` gives for each path and its distance, all curves fitted at once."""
     parts = [_solid(path) if distance else [] for path, distance in sides]
-    wanted = [(part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own]
-    found = iter(_beside(wanted))
+    wanted = dict.fromkeys(
+        (part, distance) for own, (_, distance) in zip(parts, sides, strict=True) for part in own
+    )  # a lining shares most edges with its shell
+    found = dict(zip(wanted, _beside(list(wanted)), strict=True))
     lines = []
     for own, (path, distance) in zip(parts, sides, strict=True):
-        lines.append(_mitred(own, [next(found) for _ in own], distance) if distance else path)
+        lines.append(_mitred(own, [found[part, distance] for part in own], distance) if distance else path)
     return lines
 
 

@@ -31,6 +31,17 @@ def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
     return kept if len(kept) <= limit else kept[: limit - 1].rstrip() + "…"
 
 
+def name_in_words(name: str) -> str:
+    """Return the name of an outline, or of an edge with its piece, as a sentence says it.
+
+    Number and hand of an outline (`coat.top-sleeve.both.1`) are left out.
+
+    >>> name_in_words("coat.top-sleeve.both.1"), name_in_words("front.cap_front"), name_in_words("waist")
+    ('coat top sleeve', 'front cap front', 'waist')
+    """
+    return " ".join(name.split(".")[:2]).replace("-", " ").replace("_", " ")
+
+
 def safe_name(text: str) -> str:
     """Return `text` as a lower-case file name (no extension): letters, digits, `-` and `_` only.
 

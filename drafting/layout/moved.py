@@ -10,6 +10,7 @@ import numpy as np
 
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 from drafting.ground.nearest import meant
 from drafting.layout.lay import Lay
 from drafting.layout.packing.clip import left_over
@@ -44,10 +45,10 @@ def moved(
         known = meant(piece, (lay.id(s) for s in lay.packing.spots))
         raise DraftError(f"no outline {piece!r} lies here", turn=known)
     if not (math.isfinite(x) and math.isfinite(y)):
-        raise DraftError(f"{piece} cannot lie at ({x}, {y})")
+        raise DraftError(f"{name_in_words(piece)} cannot lie at ({x}, {y})")
     old, others = spot, [s for s in lay.packing.spots if s is not spot]
     if pose is not None and pose not in lay.job.copies[spot.copy].poses:
-        raise DraftError(f"{piece} cannot be turned so: its grain, nap or hand forbids it")
+        raise DraftError(f"{name_in_words(piece)} cannot be turned so: its grain, nap or hand forbids it")
     spot = replace(spot, pose=pose or spot.pose)
     there = _snapped(
         lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y), snap, kit or Kit(lay.job)
@@ -56,7 +57,7 @@ def moved(
     packing = lay.job.packing(spots, "moved by hand")
     faults_found = broken_rules(lay.job, packing)
     if faults_found:
-        raise DraftError(f"{piece} cannot lie there: {faults_found[0]}")
+        raise DraftError(f"{name_in_words(piece)} cannot lie there: {faults_found[0]}")
     new = replace(lay, packing=packing)
     return replace(new, findings=lay_findings(new))
 
@@ -146,7 +147,7 @@ def _refused(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex) -> D
     trial = Packing(math.inf, (*others, replace(spot, x=wanted.real, y=wanted.imag)))
     said = next((s for s in broken_rules(lay.job, trial) if "overlap" in s or "off the cloth" in s), "")
     return DraftError(
-        f"{lay.id(spot)} cannot lie there" + (f": {said.split(' by ')[0]}" if said else ""),
+        f"{name_in_words(lay.id(spot))} cannot lie there" + (f": {said.split(' by ')[0]}" if said else ""),
         value=f"{told(wanted.real)} along, {told(wanted.imag)} across",
         turn="let it go on free cloth",
     )

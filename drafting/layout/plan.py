@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
+from drafting.ground.names import name_in_words
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
@@ -106,7 +107,7 @@ def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:
     lost = [o.part.name for o in pieces.job("folded")[2]]
     still = {o.part.name for o in lay.left_out}
     wide = [name for name in lost if name not in still]
-    why = f"{', '.join(wide)} would not fit on it folded" if wide else "that takes less cloth"
+    why = f"{', '.join(map(name_in_words, wide))} would not fit on it folded" if wide else "that takes less cloth"
     if lay.cloth.layers == "single":
         why = f"{lay.cloth.title} is cut in one layer, as two would slip or lock"
     if lost != sorted(still) or not still:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Outline
@@ -39,7 +40,7 @@ def _said(lay: Lay) -> Iterator[Finding]:
 def too_wide(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
     """Return the error for a piece that is wider than the cloth: both sizes, and what to do."""
     _, y0, _, y1 = box_of(outline.ring)
-    wide, room, name = y1 - y0, cloth.layer_width(lay), outline.part.name
+    wide, room, name = y1 - y0, cloth.layer_width(lay), name_in_words(outline.part.name)
     if lay == "folded" and outline.opened:
         what = f"{name} has its fold across the grain, and this cloth is folded along it"
         do = "open the cloth, or fold it across"
@@ -49,7 +50,7 @@ def too_wide(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
         )
         do = _way_out(outline, wide, cloth, lay)
     message = f"{what}. It is left out of the lay: {do}."
-    return Finding("fits the cloth", "error", name, wide, room, message)
+    return Finding("fits the cloth", "error", outline.part.name, wide, room, message)
 
 
 def _way_out(outline: Outline, wide: float, cloth: Cloth, lay: LayName) -> str:
@@ -81,7 +82,7 @@ def fewest_parts(wide: float, room: float, seam: float) -> int:
 
 def _hands(lay: Lay) -> Iterator[Finding]:
     singles = [
-        lay.id(spot)
+        f"{name_in_words(lay.outline(spot).part.name)} ({lay.job.copies[spot.copy].hand})"
         for spot in lay.packing.spots
         if lay.lay != "open" and lay.job.copies[spot.copy].hand != "both" and not lay.outline(spot).fold
     ]
@@ -154,7 +155,7 @@ def _stretch(lay: Lay) -> Iterator[Finding]:
                 outline.part.name,
                 lies,
                 wanted,
-                f"{outline.part.name} is to stretch {lies:.0f} degrees off the selvedge, and "
+                f"{name_in_words(outline.part.name)} is to stretch {lies:.0f} degrees off the selvedge, and "
                 f"{lay.cloth.title} stretches most at {wanted:.0f}: it would not stretch around the "
                 "body. Turn its grain, or take a cloth that stretches the other way.",
             )

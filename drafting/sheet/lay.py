@@ -13,7 +13,7 @@ from drafting.draft.piece import Piece
 from drafting.finish.label import piece_title, spoken
 from drafting.geometry import Path, line
 from drafting.ground.lengths import in_unit, told
-from drafting.ground.names import clean_text
+from drafting.ground.names import clean_text, name_in_words
 from drafting.ground.palette import Colour
 from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, Spot
@@ -137,7 +137,7 @@ def _heading(lay: Lay, title: str, size: float, unit: ShownUnit) -> Iterator[Tex
         f"{100 * lay.utilisation:.0f} % used, {lay.words}",
     ]
     if lay.left_out:
-        names = ", ".join(outline.part.name for outline in lay.left_out)
+        names = ", ".join(name_in_words(outline.part.name) for outline in lay.left_out)
         rows.append(f"NOT LAID, wider than the cloth: {names}")
     at = complex(0, top + 2.4 * size + LEADING * size * len(rows))
     yield Text(at + 0.6j * size, 1.5 * size, (clean_text(title) or "Layout",), bold=True)

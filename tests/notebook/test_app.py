@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from jupyter_client.manager import start_new_kernel
 
 from drafting.commands import app
 from drafting.commands.lab import work_copy
@@ -19,12 +20,26 @@ pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
 
 
 READY = 15.0
-"""Seconds in which the page wants to stand on a machine of its own."""
+"""Seconds in which the page wants to stand on a machine of its own.
+
+On a busy one it is told in kernels too: 6 to 8 of them, measured with the load at four to six times the cores.
+"""
 
 
 def ready_here() -> float:
     """Return the seconds that this machine may take: as many times as long as it has work for its cores."""
     return READY * max(2.0, os.getloadavg()[0] / (os.cpu_count() or 1))
+
+
+def kernel_alone() -> float:
+    """Return the seconds in which a kernel that knows nothing of the kit starts and answers, here and now."""
+    begun = time.monotonic()
+    manager, client = start_new_kernel()
+    client.execute_interactive("1 + 1", timeout=60)
+    took = time.monotonic() - begun
+    client.stop_channels()
+    manager.shutdown_kernel(now=True)
+    return took
 
 
 @pytest.fixture(scope="module")
@@ -54,8 +69,9 @@ def test_the_page_shows_the_bench_without_code_and_follows_a_key(
     begun = time.monotonic()
     page.goto(address, timeout=90_000)
     page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=90_000)
-    print("seconds until the page is ready:", round(time.monotonic() - begun, 1))
-    assert time.monotonic() - begun < ready_here()
+    took = time.monotonic() - begun
+    print(f"seconds until the page is ready: {took:.1f}, {took / kernel_alone():.1f} kernels")
+    assert took < ready_here()
     said = page.locator("body").inner_text()
     assert not [word for word in ("CostumePage", "Run All", "grey box", "menu above", "cell") if word in said]
     assert page.locator(".which-costume select option").count() >= 2

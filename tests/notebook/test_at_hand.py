@@ -144,6 +144,12 @@ def test_a_printed_square_is_true_only_once_both_sides_are_measured() -> None:
     assert "38 1/2 in would come out as 37 3/8 in" in square.said.value  # 977.9 mm, and 0.97 of it
     square.across.value, square.up.value = "100", "100"
     assert "The print is true" in square.said.value
+    square.across.value, square.up.value = "4", "3 7/8"  # the square in inches, on every page beside the other
+    assert "stretched up the page only" in square.said.value
+    square.across.value, square.up.value = "4", "4"
+    assert "The print is true" in square.said.value
+    square.across.value, square.up.value = "100 mm", "100 mm"
+    assert "The print is true" in square.said.value
     square.up.value = "much"
     assert "much" in square.refused.value
 

@@ -10,6 +10,8 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.fitting.file import read_fitting
+from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.ground.shipped import shipped
 from drafting.notebook.fitting.view import FittingView
 from drafting.notebook.living.living import Living
@@ -114,6 +116,19 @@ def test_lengths_stand_in_her_unit(costume: Path) -> None:
     assert " cm" not in view.lengths.value
 
 
+def test_hints_and_refusals_stand_in_her_unit(costume: Path) -> None:
+    costume.write_text(costume.read_text("utf-8").replace('unit = "cm"', 'unit = "in"'), "utf-8")
+    view = opened(costume)
+    assert "1 1/2 in" in view.fields["at"].placeholder
+
+    def refuse() -> None:
+        raise DraftError("it is too short", reach=told(101.6))
+
+    view.safely(refuse)
+    assert "4 in" in view.refused.value
+    assert " cm" not in view.refused.value
+
+
 def test_a_note_taken_back_is_written_down_again_to_the_letter(costume: Path) -> None:
     view = opened(costume)
     assert view.redo.disabled
@@ -203,7 +218,7 @@ def test_an_edge_of_a_back_that_each_hand_has_for_itself_is_noted_by_its_own_nam
     assert clicked(view, "collar.outer_right") == ("collar.outer", "right")
     typed(view, where="back.side", side="left", verb="take in", amount="3/8")
     assert view.refused.value == ""
-    assert "3/8 in pinched at the left side at back.side" in view.echo.value
+    assert "3/8 in pinched at the left side at back side" in view.echo.value
 
 
 def test_each_of_several_notes_is_told_by_the_girth_that_it_moved(tide: Path) -> None:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import asyncio
+import re
 
+from drafting.costume.file import read_costume
+from drafting.notebook import Bench, costume_path
 from drafting.notebook.when_resting import Later
 
 
@@ -39,3 +42,20 @@ def test_in_a_plain_script_nothing_waits() -> None:
     ran: list[str] = []
     Later(lambda: ran.append("now")).ask()
     assert ran == ["now"]
+
+
+def test_what_only_the_pointer_finds_is_drawn_once_the_hand_rests() -> None:
+    async def pressed() -> tuple[str, str]:
+        bench = Bench(read_costume(costume_path("kite")), "trouser", ["hem_width"])
+        bench.ask("hem_width", 300.0)
+        moving = bench.picture.value
+        for _ in range(100):
+            if "data-edge" in bench.picture.value:
+                break
+            await asyncio.sleep(0.05)
+        return moving, bench.picture.value
+
+    moving, rested = asyncio.run(pressed())
+    assert "data-edge" not in moving
+    assert "data-edge" in rested
+    assert re.sub(r'<g class="seams".*?</g></svg>', "</svg>", rested, flags=re.DOTALL) == moving

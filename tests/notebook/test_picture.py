@@ -65,7 +65,7 @@ def test_every_edge_that_is_drawn_tells_its_name_and_the_length_that_is_drawn() 
     assert {f"{p.name}.{e.name}" for p in made().garments[0].draft.pieces for e in p.edges} == set(found)
     for edge, group in found.items():
         words = said(group)
-        assert words.lower().startswith(edge.replace("_", " ").replace(".", " ", 1))
+        assert words.lower().startswith(edge.replace("_", " ").replace("-", " ").replace(".", " ", 1))
         assert centimetres(words)[0] == pytest.approx(length(page, edge), abs=0.06)
 
 

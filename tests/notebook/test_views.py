@@ -9,7 +9,7 @@ import pytest
 from drafting.costume.file import read_costume
 from drafting.ground.shipped import demo_costume
 from drafting.notebook.bench import state as st
-from drafting.notebook.bench.changes import ROWS, changes, changes_html
+from drafting.notebook.bench.changes import ROWS, changed_html, changes, changes_html
 from drafting.notebook.bench.girths import girths_html
 
 COSTUME = read_costume(demo_costume())
@@ -63,6 +63,20 @@ def test_the_table_says_how_many_smaller_changes_it_leaves_out() -> None:
     assert by == "+1 5/8"  # 40 mm, to the nearest 1/8 in
     assert float(was.split()[0]) == pytest.approx(1035.75 // INCH)
     assert is_ != was
+
+
+def test_what_no_tape_in_her_unit_shows_is_no_change() -> None:
+    wider = st.asked_for(SHIRT, "shirt", "bust_ease", asked_bust_ease() + 3.175)  # 1/8 in all round
+    before, now = SHIRT.made.garments[0], wider.made.garments[0]
+    assert any(abs(change.by) < INCH / 16 for change in changes(before, now))
+    for table in (rows(changes_html(before, now, "in")), rows(changes_html(before, now))):
+        assert table["Bust, girth"][2] in ("+1/8", "+0.3")
+        assert not [name for name, (_, _, by) in table.items() if by in ("+0", "+0.0", "-0")]
+    assert "+0 in" not in changed_html(before, now, "in")
+
+
+def asked_bust_ease() -> float:
+    return float(st.asked_values(SHIRT)["bust_ease"])
 
 
 def test_where_nothing_changed_that_is_said() -> None:

@@ -150,9 +150,8 @@ def _mean(one: _Shares, two: _Shares) -> _Shares:
 
 def _moved(segments: Sequence[Cubic], shares: _Shares, way: Jointed, held: Slopes) -> list[Cubic]:
     known = [(shares.joints[i], one, way.evenly[i]) for i, one in enumerate(way.by) if one is not None]
-    x, steps = [_values(known, held, part) for part in ("real", "imag")], shares.joints
-    moves = [complex(x[0](s)[0], x[1](s)[0]) for s in steps]
-    slopes = [complex(x[0](s)[1], x[1](s)[1]) for s in steps]
+    displaced = _values(known, held)
+    moves, slopes = zip(*map(displaced, shares.joints), strict=True)
     return [
         Cubic(
             one.a + moves[k],
@@ -166,13 +165,16 @@ def _moved(segments: Sequence[Cubic], shares: _Shares, way: Jointed, held: Slope
 
 @dataclass(frozen=True)
 class _Monotone:
-    """A cubic through known values, with given slopes there; call it for value and slope."""
+    """A cubic through known values, with given slopes there; call it for value and slope.
+
+    Along x and along y it is monotone by itself; both are told at once, as x + yj.
+    """
 
     places: tuple[float, ...]
-    values: tuple[float, ...]
-    slopes: tuple[float, ...]
+    values: tuple[complex, ...]
+    slopes: tuple[complex, ...]
 
-    def __call__(self, s: float) -> tuple[float, float]:
+    def __call__(self, s: float) -> tuple[complex, complex]:
         k = max(0, bisect_right(self.places, s, hi=len(self.places) - 1) - 1)
         width = self.places[k + 1] - self.places[k]
         t = (s - self.places[k]) / width
@@ -183,14 +185,16 @@ class _Monotone:
         return value, (m + 2 * t * (rise - m - bend) + 3 * t * t * bend) / width
 
 
-def _values(known: Sequence[tuple[float, complex, int]], held: Slopes, part: str) -> _Monotone:
-    places, values = tuple(one[0] for one in known), tuple(float(getattr(one[1], part)) for one in known)
+def _values(known: Sequence[tuple[float, complex, int]], held: Slopes) -> _Monotone:
+    places, values, _ = zip(*known, strict=True)
     widths = [b - a for a, b in itertools.pairwise(places)]
     rises = [(b - a) / w for (a, b), w in zip(itertools.pairwise(values), widths, strict=True)]
     beside = zip(itertools.pairwise(rises), itertools.pairwise(widths), known[1:-1], strict=True)
-    inner = [_slope(rise, width, evenly) for rise, width, (_, _, evenly) in beside]
-    ends = held[0] * rises[0], held[1] * rises[-1]
-    return _Monotone(places, values, (ends[0], *inner, ends[1]))
+    inner = [
+        complex(_slope((p.real, q.real), width, evenly), _slope((p.imag, q.imag), width, evenly))
+        for (p, q), width, (_, _, evenly) in beside
+    ]
+    return _Monotone(places, values, (held[0] * rises[0], *inner, held[1] * rises[-1]))
 
 
 def _slope(rises: tuple[float, float], widths: tuple[float, float], evenly: int) -> float:

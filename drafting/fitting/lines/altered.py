@@ -54,7 +54,7 @@ def carried_out(
     seams = tuple(_noted(seam, found) for seam in draft.seams)
     more = {name: draft.facts[name] + by for name, by in (facts or {}).items() if name in draft.facts}
     after = replace(after, seams=seams, facts={**draft.facts, **more, **_crotch(draft, after)})
-    after = replace(after, girths=tuple(_told(girth, draft, after) for girth in draft.girths))
+    after = replace(after, girths=tuple(_told(girth, given, after) for girth in draft.girths))
     return Altered(after, tuple(moves(given, after, why)))
 
 

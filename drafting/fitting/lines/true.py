@@ -10,7 +10,7 @@ from dataclasses import replace
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.draft.walk import walk
+from drafting.draft.walk import sewn_apart
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.giving import stays_from
@@ -179,10 +179,11 @@ def seams_trued(before: Draft, after: Draft) -> Draft:
         and touched & {name for name, _ in (*seam.a, *seam.b)}
         and FOLLOWERS[seam.kind] is How.TRUED
     ]
+    were = [sewn_apart(before, seam) for seam in seams]
     for _ in range(ROUNDS):
         out = 0.0
-        for seam in seams:
-            over = walk(after, seam).difference - walk(before, seam).difference
+        for seam, was in zip(seams, were, strict=True):
+            over = sewn_apart(after, seam) - was
             if abs(over) > OUT:
                 out = max(out, abs(over))
                 after = _made_equal(before, after, seam, over)

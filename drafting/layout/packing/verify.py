@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from drafting.geometry.area import least_gap, overlaps
 from drafting.geometry.path import Box
+from drafting.ground.names import name_in_words
 from drafting.layout.packing.model import Job, Packing, Ring, box_of, ring_area
 
 OVERLAP = 1e-6
@@ -42,9 +43,9 @@ def broken_rules(job: Job, packing: Packing) -> list[str]:
 
 def _counts(job: Job, packing: Packing) -> Iterator[str]:
     placed = Counter(spot.copy for spot in packing.spots)
-    for n, copy in enumerate(job.copies):
+    for n in range(len(job.copies)):
         if placed.pop(n, 0) != 1:
-            yield f"{job.kinds[copy.kind].name} does not lie there once"
+            yield f"{_name(job, n)} does not lie there once"
     if placed:
         yield "something lies there that was not asked for"
 
@@ -102,7 +103,7 @@ def _levels(job: Job, packing: Packing) -> Iterator[str]:
         first = spot.x + own if first is None else first
         off = math.remainder(spot.x + own - first, step or 1.0)
         if abs(off) > NEAR_ENOUGH:
-            yield f"{kind.name} lies {off:.3f} off the repeat"
+            yield f"{_name(job, spot.copy)} lies {off:.3f} off the repeat"
 
 
 def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
@@ -116,11 +117,11 @@ def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
         own = 0.0 if kind.line is None else spot.pose.of(complex(0, kind.line)).imag - y0
         off = math.remainder(box[1] + own, step or 1.0)
         if abs(off) > NEAR_ENOUGH:
-            yield f"{kind.name} lies {off:.3f} off the repeat across"
+            yield f"{_name(job, spot.copy)} lies {off:.3f} off the repeat across"
 
 
 def _name(job: Job, copy: int) -> str:
-    return job.kinds[job.copies[copy].kind].name
+    return name_in_words(job.kinds[job.copies[copy].kind].name)
 
 
 def _ring(box: Box) -> Ring:

@@ -57,7 +57,8 @@ def moves_of(made: Made, garment: MadeGarment) -> tuple[MoveRow, ...]:
 def _ease_cells(row: EaseRow, named: bool) -> tuple[str, ...]:
     place = capital(f"{row.side} {plain(row.level)}".strip())
     band = "-" if row.band is None else _from_to(row.band.low, row.band.high)
-    cloth = f"{row.needs:.0%} of {row.gives:.0%}" if row.needs > 0 else f"gives {row.gives:.0%}"
+    gives = f"{100 * row.gives:.0f} %"
+    cloth = f"{100 * row.needs:.0f} % of {gives}" if row.needs > 0 else f"gives {gives}"
     source = f" ({printed(row.band.source)})" if row.band else ""
     return (
         f"{row.garment}: {place}" if named else place,
@@ -94,4 +95,4 @@ def _move_cells(row: MoveRow, named: bool) -> tuple[str, ...]:
 def _shown(value: float, unit: MoveUnit) -> str:
     if unit == "mm":
         return told(value)
-    return f"{value:.0%}" if unit == "share" else f"{value:.0f} s"
+    return f"{100 * value:.0f} %" if unit == "share" else f"{value:.0f} s"

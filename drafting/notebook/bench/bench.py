@@ -210,13 +210,14 @@ class Bench(Together):
 
     def _draw(self) -> None:
         made, before = self.standing.made, self.standing.before
-        self.widgets.preview.show(made, self.garment, before, self.unit)
+        self.widgets.preview.show(made, self.garment, before, self.unit, moving=True)
         self.drawn = (made, before, self.unit)
 
     def _show_findings(self) -> None:
         """Measure and check what is shown: the picture does not wait for it."""
         made, before, page = self.standing.made, self.standing.before, self.widgets
         garment, earlier = made[self.garment], None if before is None else before[self.garment]
+        page.preview.rest()
         page.changed.value = changed_html(earlier, garment, self.unit)
         page.girths.value = girths_html(garment, made.costume.wearer, self.unit)
         page.changes.value = changes_html(earlier, garment, self.unit)

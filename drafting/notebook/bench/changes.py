@@ -24,6 +24,10 @@ LEAST = 0.5
 """mm: what moved by less reads the same on a tape."""
 
 
+NONE = ("0", "-0", "0.0")
+"""How a length reads that is none."""
+
+
 class Change(NamedTuple):
     """One figure before and after, mm; 0 stands for a figure that there is not."""
 
@@ -43,12 +47,17 @@ def changes(before: MadeGarment, now: MadeGarment) -> list[Change]:
     return sorted((c for c in rows if abs(c.by) >= LEAST), key=lambda c: -abs(c.by))
 
 
+def _seen(before: MadeGarment, now: MadeGarment, unit: LengthUnit) -> list[Change]:
+    """Return the changes that a tape in `unit` shows: an eighth of an inch is coarser than a millimetre."""
+    return [change for change in changes(before, now) if length(change.by, unit) not in NONE]
+
+
 def changes_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit = "cm") -> Html:
     """Return the table of what changed; a sentence where nothing did."""
     said = macros(__file__)
     if before is None:
         return Html(said.nothing("Nothing has been changed yet."))
-    found = changes(before, now)
+    found = _seen(before, now, unit)
     if not found:
         return Html(said.nothing("No length of the pieces has changed."))
     rows = [(change.what, *_lengths(change, unit)) for change in found[:ROWS]]
@@ -61,7 +70,7 @@ def changed_html(before: MadeGarment | None, now: MadeGarment, unit: LengthUnit 
     if before is None:
         return Html(said.line("Move a slider: what it changes is told here.", ()))
     asked = ", ".join(_asked(before, now, unit))
-    found = changes(before, now)
+    found = _seen(before, now, unit)
     rows = [f"{change.what} {_lengths(change, unit)[2]} {unit}" for change in found[:NAMED]]
     more = [f"{len(found) - NAMED} more below"] if len(found) > NAMED else []
     return Html(said.line(asked, (*rows, *more) or ("no length has changed",)))

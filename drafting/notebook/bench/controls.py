@@ -99,7 +99,7 @@ def value_shown(choice: Choice, value: Any, unit: LengthUnit = "cm") -> str:
                 else f"{_trimmed(value / 10, _places(choice))} cm"
             )
         case "word":
-            return plain(str(value))
+            return str(value).replace("_", " ")
         case "yes/no":
             return "yes" if value else "no"
         case _:
@@ -161,7 +161,7 @@ def knob(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> Mapping[str, An
         "meaning": choice_meaning(choice, usual, unit),
         "source": printed(*choice.source),
         "step": key_step(choice, unit),
-        "words": [[w, capital(plain(w))] for w in choice.words],
+        "words": [[w, capital(w.replace("_", " "))] for w in choice.words],
     }
 
 

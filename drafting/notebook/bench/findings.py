@@ -28,4 +28,4 @@ def findings_html(findings: Sequence[Finding], unit: str | None = "cm") -> Html:
 
 
 def _where(finding: SaidOnce) -> str:
-    return f", {plain(finding.where)}" if finding.where else ""
+    return f", {plain(finding.where).replace('.', ' ')}" if finding.where else ""

@@ -12,7 +12,7 @@ from typing import Any
 
 import ipywidgets as widgets
 
-from drafting.checks.words import capital, plain
+from drafting.checks.words import capital
 from drafting.ground.choices import Choice
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import label
@@ -62,7 +62,9 @@ def _made(choice: Choice, value: Any) -> Any:
     words = f"{label(choice)}, mm" if choice.unit == "mm" else label(choice)
     looks = {"description": words, "style": {"description_width": "initial"}}
     if choice.unit == "word":
-        return widgets.Dropdown(options=[(capital(plain(w)), w) for w in choice.words], value=value, **looks)
+        return widgets.Dropdown(
+            options=[(capital(w.replace("_", " ")), w) for w in choice.words], value=value, **looks
+        )
     if choice.unit == "yes/no":
         return widgets.Checkbox(value=value, indent=False, **looks)
     if choice.unit == "count":

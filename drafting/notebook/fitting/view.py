@@ -34,6 +34,8 @@ RESTS = 0.25
 """Seconds without a new value after which a note is tried (ours)."""
 
 COUNTED = {"pinched, half the cloth": AmountAs.PINCH, "in all": AmountAs.TOTAL, "on each edge": AmountAs.SEAM}
+FROM_HEM = {False: "4 cm", True: "1 1/2 in"}
+
 KINDS = {
     "the body: her measures": NoteKind.BODY,
     "the style: this costume's line": NoteKind.STYLE,
@@ -224,7 +226,7 @@ class FittingView:
             "garment": _chosen("Garment", [(plain(name), name) for name in names]),
             "side": _chosen("Side, hers", list(NoteSide), NoteSide.BOTH),
             "where": _text("Where", "click an edge, or type a level", widgets.Combobox),
-            "at": _text("At", "e.g. 4 cm from hem"),
+            "at": _text("At", f"e.g. {FROM_HEM[self.unit == 'in']} from hem"),
             "verb": _chosen("What to do", list(Verb)),
             "amount": _text("How much", f"e.g. 1 {self.unit}"),
             "counted": _chosen("Counted", list(COUNTED.items())),
@@ -244,7 +246,7 @@ class FittingView:
 
     def safely(self, do: Callable[[], None]) -> None:
         """Run what a control asks for; whatever goes wrong is told in words."""
-        plainly(do, self.say)
+        plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
         styles = style_html(beside(preview.__file__, ".css"), beside(__file__, ".css"))
@@ -275,7 +277,7 @@ def _chosen(words: str, options: Sequence[Any], value: Any = None) -> Any:
         value=found[0][1] if value is None else str(value),
         description=words,
         style={"description_width": "80px"},
-        layout=widgets.Layout(width="290px"),
+        layout=widgets.Layout(width="350px"),
     )
 
 
@@ -285,5 +287,5 @@ def _text(words: str, hint: str, kind: type[Any] = widgets.Text) -> Any:
         placeholder=hint,
         continuous_update=False,
         style={"description_width": "80px"},
-        layout=widgets.Layout(width="290px"),
+        layout=widgets.Layout(width="350px"),
     )

@@ -104,15 +104,6 @@ def shifted(lay: Lay, outline: str, dx: float, dy: float, turn: bool = False, ki
     return moved(lay, outline, x, y, pose, SNAP if math.hypot(dx, dy) > STEP else 0.0, kit)
 
 
-def outline_words(outline: str) -> str:
-    """Return an outline's name for a sentence.
-
-    >>> outline_words("coat.top-sleeve.both.1")
-    'coat top sleeve'
-    """
-    return " ".join(outline.split(".")[:2]).replace("-", " ")
-
-
 def _to_repeat(by: float, repeat: float | None) -> float:
     return math.copysign(repeat, by) if repeat and by else by
 

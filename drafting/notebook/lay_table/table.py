@@ -96,8 +96,7 @@ class LayTable(LivingTable):
         try:
             lay = ls.shifted(self.lay, outline, dx, dy, turn, self._kit())
         except DraftError as refused:
-            words = refused.said(self.draft.costume.told_in).replace(outline, ls.outline_words(outline))
-            self._say(f"{words}. It went back to where it was.", "Not there.")
+            self._say(f"{refused.said(self.draft.costume.told_in)}. It went back to where it was.", "Not there.")
             self.canvas.send({"back": True})
             return
         self._change(self.lays.with_lay(lay))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from drafting.ground.lengths import in_unit
+from drafting.ground.names import name_in_words
 from drafting.ground.templates import Html, macros
 from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, OtherWay
@@ -46,4 +47,4 @@ def _needed(other: OtherWay | None, unit: ShownUnit) -> str:
         return ""
     if other.length:
         return show_length(other.length, unit)
-    return f"cannot hold {', '.join(map(ls.outline_words, other.sticks_out))}"
+    return f"cannot hold {', '.join(map(name_in_words, other.sticks_out))}"

@@ -108,10 +108,11 @@ class MeasuringGuide:
         for part, name in ((column, "fields"), (right, "beside"), (self.picture, "figure"), (both, "guide-stage")):
             part.add_class(name)
         buttons = widgets.HBox(
-            [self.save_button, self.next, self.apart], layout=widgets.Layout(flex_flow="row wrap")
+            [self.save_button, self.next, self.apart, self.message], layout=widgets.Layout(flex_flow="row wrap")
         )
+        self.message.layout.flex = "1 1 320px"  # beside the button that was pressed, where the hand looks
         hidden = widgets.HTML(style(ORDER), layout=widgets.Layout(display="none"))
-        guide = widgets.VBox([hidden, PicturePlace(), both, buttons, self.message])
+        guide = widgets.VBox([hidden, PicturePlace(), both, buttons])
         guide.add_class("guide")
         return guide
 

@@ -7,10 +7,16 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.ground.errors import DraftError
-from drafting.ground.units import BadValue, ShownUnit
+from drafting.ground.units import ShownUnit, parse_length
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import paragraphs_html, refused_html
 from drafting.printing.scale_repair import typed_repair
+
+SQUARE = {False: "100 mm", True: "4 in"}
+"""The square to measure, by whether lengths are told in inches: both stand on every page."""
+
+LEAST = 20.0
+"""A bare number below it is no side in mm: it is read in the maker's own unit (ours)."""
 
 TO_MEASURE = "Measure the printed square across and up, and write both here."
 
@@ -31,7 +37,7 @@ class PrintedSquare:
         self._show()
 
     def _field(self, label: str) -> Any:
-        field = widgets.Text(placeholder="100 mm", description=label, continuous_update=False)
+        field = widgets.Text(placeholder=SQUARE[self.unit == "in"], description=label, continuous_update=False)
         field.layout.width = "200px"
         field.add_class(f"square-{label.lower()}")
         field.observe(lambda _: plainly(self._show, self._say, self.unit), names="value")
@@ -41,11 +47,16 @@ class PrintedSquare:
         across, up = self.across.value, self.up.value
         try:
             both = across.strip() and up.strip()
-            said = typed_repair(across, up, bust=self.bust, told_in=self.unit).said if both else (TO_MEASURE,)
-        except BadValue as bad:
+            sides = (self._meant(text) for text in (across, up))
+            said = typed_repair(*sides, bust=self.bust, told_in=self.unit).said if both else (TO_MEASURE,)
+        except ValueError as bad:
             raise DraftError(str(bad)) from None
         self._say("")
         self.said.value = paragraphs_html(said)
+
+    def _meant(self, text: str) -> str:
+        """Return what was typed with its unit: a small bare number is in the maker's own."""
+        return f"{text} {self.unit}" if parse_length(text, "mm") < LEAST else text
 
     def _say(self, words: str) -> None:
         self.refused.value = refused_html(words) if words else ""

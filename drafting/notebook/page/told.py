@@ -21,7 +21,8 @@ def workroom(living: Living) -> tuple[str, ...]:
 def cloths(living: Living) -> tuple[str, ...]:
     """Return each cloth with how far it stretches."""
     return tuple(
-        f"{role}: {cloth.title}; stretches {cloth.stretch_along:.0%} along, {cloth.stretch_across:.0%} across"
+        f"{role}: {cloth.title}; stretches {100 * cloth.stretch_along:.0f} % along, "
+        f"{100 * cloth.stretch_across:.0f} % across"
         for role, cloth in living.asked.fabrics.items()
     )
 

@@ -47,23 +47,20 @@ def page_of(made: Made, garment: str, view: View, garments: Sequence[str] = ()) 
 
 
 def garment_picture(
-    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit
+    page: Overview, garment: MadeGarment, before: Made | None, view: View, unit: LengthUnit, pointed: bool = True
 ) -> Svg:
     """Return the SVG of `garment` on its page: pieces, grid, scale bar, and words for the pointer.
 
-    The grid lies on the pieces as a clear ruler does; so do, pale, the shapes of `before`.
+    The grid lies on the pieces as a clear ruler does; so do, pale, the shapes of `before`. What only the
+    pointer finds is left out where nobody can point yet (`pointed`), unless an edge is looked at.
     """
     frame = framed(page, view)
-    over = svg_joined(
-        [
-            grid(frame, page.height, unit),
-            bar(frame, page.height, unit),
-            seam_groups(garment, page, frame, unit, view.edge),
-        ]
-    )
+    over = [grid(frame, page.height, unit), bar(frame, page.height, unit)]
+    if pointed or view.edge:
+        over.append(seam_groups(garment, page, frame, unit, view.edge))
     earlier = [g for g in before.garments if g.name == garment.name] if before else []
     ghosts = {name: ghost for was in earlier for name, ghost in _ghosts(garment, was)}
-    return screen_text(page, frame.box, _said(garment, view, unit), over, ghosts)
+    return screen_text(page, frame.box, _said(garment, view, unit), svg_joined(over), ghosts)
 
 
 def _said(garment: MadeGarment, view: View, unit: LengthUnit) -> str:

@@ -38,6 +38,7 @@ class Preview:
         self.garments = garments
         self.view, self.shown = View(), ("", "")
         self._now: tuple[Any, ...] = ()
+        self._pointed = True
         self._safely = safely
         self.html = widgets.HTML(layout=widgets.Layout(width="auto", margin="0"))
         self.html.add_class("pattern-preview")
@@ -57,12 +58,22 @@ class Preview:
         self.tools.layout = widgets.Layout(flex_flow="row nowrap", align_items="center", flex="none")
         self.tools.add_class("pattern-view")
 
-    def show(self, made: Made, garment: str, before: Made | None = None, unit: LengthUnit = "cm") -> None:
-        """Draw a garment; the page only grows until another garment or piece is shown."""
+    def show(
+        self, made: Made, garment: str, before: Made | None = None, unit: LengthUnit = "cm", moving: bool = False
+    ) -> None:
+        """Draw a garment; the page only grows until another garment or piece is shown.
+
+        While the hand is `moving` a slider it points at no edge: what the pointer finds is drawn by `rest`.
+        """
         if self._now and self._now[1] != garment:
             self.view = View(place=self.view.place)
         self._now = (made, garment, before, unit)
-        self._draw()
+        self._draw(pointed=not moving)
+
+    def rest(self) -> None:
+        """Draw what the pointer finds, where it was left out while the hand moved."""
+        if not self._pointed:
+            self._draw()
 
     @property
     def ways(self) -> dict[str, Any]:
@@ -78,7 +89,7 @@ class Preview:
     def _placed(self, size: Sequence[float]) -> None:
         self.look(self.view.placed((float(size[0]), float(size[1]))))
 
-    def _draw(self) -> None:
+    def _draw(self, pointed: bool = True) -> None:
         made, garment, before, unit = self._now
         shown, pieces = made[garment], {piece.name: piece for piece in made[garment].draft.pieces}
         parts = offered(pieces.values())
@@ -89,7 +100,8 @@ class Preview:
             self.view = replace(self.view, rows=rows, least=None)
         page = page_of(made, garment, self.view, self.garments)
         self.view = replace(self.view, least=fitted_box(page, self.view))
-        self.html.value = garment_picture(page, shown, before, self.view, unit)
+        self.html.value = garment_picture(page, shown, before, self.view, unit, pointed)
+        self._pointed = pointed
         within = [cut.piece for cut in shown_in(shown.pattern, self.view.piece).pieces]
         self._offer(self.piece, parts)
         edges = {f"{p.name}.{e.name}": f"{plain(p.name)}: {plain(e.name)}" for p in within for e in p.edges}

@@ -87,8 +87,8 @@ def _seams(tail: Tail) -> Iterator[Finding]:
             f"tail-{seam.number} to tail-{seam.number + 1}",
             f"{seam.back:.1f} and {seam.front:.1f}",
             TRUE_BIAS,
-            f"Tail seam {seam.number} ({extra}): {seam.back:.1f} degrees to the warp of tail-{seam.number}, "
-            f"{seam.front:.1f} to that of tail-{seam.number + 1}: {state}.",
+            f"Tail seam {seam.number} ({extra}): {seam.back:.1f} degrees to the warp of tail {seam.number}, "
+            f"{seam.front:.1f} to that of tail {seam.number + 1}: {state}.",
         )
     if any(seam.flare > 0 for seam in tail.biases):
         yield Finding(
