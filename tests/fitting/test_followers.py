@@ -24,7 +24,7 @@ from drafting.fitting.known import ALTERATIONS
 from drafting.fitting.note import AmountAs, AtEdge, AtLevel, AtPiece, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Origin
-from tests.bodies import ansur
+from tests.bodies import ansur, bdims
 from tests.fitting.lines import upto
 
 BODY: Body = ansur(2)[0]
@@ -173,27 +173,53 @@ def test_each_alteration_has_a_name_of_its_own_and_no_verb_means_more_and_less()
 
 # ------------------------------------------------------------------------------ random sequences
 
-STEPS = st.lists(
-    st.tuples(
-        st.sampled_from([row for row in SHIRT if "sleeve" not in row[0] and "arm" not in row[0]]),
-        st.floats(0.2, 1.0),
-    ),
-    min_size=2,
-    max_size=4,
-)
+RANDOM = {
+    ("shirt", "bodice"): [row for row in SHIRT if "sleeve" not in row[0] and "arm" not in row[0]],
+    ("tailcoat", "coat-body"): [row for row in COAT if "sleeve" not in row[0] and "arm" not in row[0]],
+    ("bodice", "bodice"): [
+        ("waist", "take in", 16.0),
+        ("waist", "lower", 10.0),
+        ("back.centre", "shorten", 8.0),
+        ("front.shoulder", "move forward", 6.0),
+        ("front.neck", "lower", 6.0),
+        ("bust", "let out", 10.0),
+        ("back.armhole", "let out", 5.0),
+    ],
+    ("tailcoat", "two-piece-sleeve"): [row for row in COAT if "sleeve" in row[0] or row[0] == "upper arm"],
+    ("trousers", "trouser"): TROUSERS,
+}
+"""What is drafted, and the notes that are taken on it in any order."""
 
 
-@settings(max_examples=8, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
-@given(STEPS)
-def test_alterations_one_after_the_other_never_break_a_draft(
-    steps: list[tuple[tuple[str, str, float], float]],
-) -> None:
-    start = upto("shirt", "bodice", BODY)
+def steps_on(rows: list[tuple[str, str, float]]) -> st.SearchStrategy[list[tuple[tuple[str, str, float], float]]]:
+    return st.lists(st.tuples(st.sampled_from(rows), st.floats(0.2, 1.0)), min_size=2, max_size=4)
+
+
+def never_broken(drafted: tuple[str, str], body: Body, steps: list[tuple[tuple[str, str, float], float]]) -> None:
+    start = upto(*drafted, body)
     after = fitted(start, [note(where, verb, amount * share) for (where, verb, amount), share in steps])
     assert len(after.done) + len(after.findings) == len(steps)
     serious = {"outline", "seam length", "notches meet", "notch order", "dart legs"}
-    wrong = {(f.check, f.where) for f in check_draft(notched(after.draft), BODY) if f.level == "error"}
-    before = {(f.check, f.where) for f in check_draft(notched(start), BODY) if f.level == "error"}
+    wrong = {(f.check, f.where) for f in check_draft(notched(after.draft), body) if f.level == "error"}
+    before = {(f.check, f.where) for f in check_draft(notched(start), body) if f.level == "error"}
     assert not [one for one in wrong - before if one[0] in serious]
     for piece in after.draft.pieces:
         assert piece.area > 0
+
+
+@settings(max_examples=5, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+@pytest.mark.parametrize("drafted", RANDOM, ids=lambda one: f"{one[0]}-{one[1]}")
+@given(data=st.data())
+def test_alterations_one_after_the_other_never_break_a_draft(
+    drafted: tuple[str, str], data: st.DataObject
+) -> None:
+    never_broken(drafted, BODY, data.draw(steps_on(RANDOM[drafted])))
+
+
+@pytest.mark.population
+@settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+@pytest.mark.parametrize("drafted", RANDOM, ids=lambda one: f"{one[0]}-{one[1]}")
+@given(data=st.data())
+def test_they_never_break_a_draft_on_any_body(drafted: tuple[str, str], data: st.DataObject) -> None:
+    body = data.draw(st.sampled_from([*ansur(24), *bdims(12)]))
+    never_broken(drafted, body, data.draw(steps_on(RANDOM[drafted])))

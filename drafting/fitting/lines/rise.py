@@ -51,7 +51,7 @@ def centre_height(draft: Draft, behind: bool, higher: float) -> Altered:
     hip = needed(height(leg_pieces(draft), LevelKind.HIP), "hip")
     shifts = [_tilted(p, hip, higher) for p in _half(draft, behind)]
     what = f"{'back' if behind else 'front'} rise {'lengthened' if higher > 0 else 'shortened'} at the waist"
-    return _waist_unwaved(draft, carried_out(draft, shifts, what))
+    return carried_out(draft, shifts, what)
 
 
 def _tilted(piece: Piece, hip: float, higher: float) -> Shift:
