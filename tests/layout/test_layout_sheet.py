@@ -129,7 +129,7 @@ def test_names_hands_and_what_is_left_out_stand_on_the_sheet() -> None:
     words = " ".join(line for text in layout_sheet(lay, "The kite").texts for line in text.lines)
     for wanted in ("The kite", "2 front", "left + right", "on fold", "fold", "selvedge", "buy"):
         assert wanted in words
-    assert "NOT LAID, wider than the cloth: coat.cape" in words
+    assert "NOT LAID, wider than the cloth: coat cape" in words
 
 
 def test_a_pair_that_lies_at_the_fold_is_not_taken_for_a_piece_on_it() -> None:

@@ -15,6 +15,7 @@ from drafting.worn.nouns import AtRest
 from drafting.worn.settled.apart import kept_apart, sides_of
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.sewn import sewn_mesh
+from tests.bodies import ansur
 from tests.drawn_bodies import drawn
 from tests.worn.dressed import COARSE, of_legs, on_form, plies_for
 from tests.worn.garments import drafted
@@ -53,6 +54,13 @@ def test_a_childs_cloth_lies_round_its_thin_limbs(block: str, height: float) -> 
     assert rest.settled
     assert deepest(body, rest) >= DEEPEST
     assert across(rest) <= -DEEPEST / 2
+
+
+def test_no_thumb_sticks_through_a_sleeve_that_is_longer_than_to_the_wrist() -> None:
+    """The sleeve of the smallest started below her wrist: its hem lay 5 mm in her hand, the thumb outside."""
+    body = next(person for person in ansur() if person.title == "ANSUR 2818")
+    rest = on_form(drafted("fitted-top", body), "fitted-top", wearers_form(body))
+    assert deepest(body, rest) >= DEEPEST
 
 
 @pytest.mark.population

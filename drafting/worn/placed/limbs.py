@@ -76,7 +76,10 @@ def _spans(mesh: SewnMesh, index: int, moved: float) -> tuple[Reals, Reals, Real
 
 
 def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Reals]:
-    """Return where each piece of a sleeve starts round the arm (axis: shoulder, elbow, wrist of the left)."""
+    """Return where each piece of a sleeve starts round the arm (axis: shoulder, elbow, wrist of the left).
+
+    What is longer than to the wrist starts pushed up to it: lower down the thumb would stick through it.
+    """
     shoulder, elbow, wrist = axis
     crowns = [mesh.pieces[i].frame.at(BodyHeight.CROWN) for i in sleeve.pieces]
     crown = max(float(up.max()) for up in sleeve.up) if not any(crowns) else 0.0
@@ -90,11 +93,13 @@ def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Re
     behind = np.cross(upper, out)
     behind = behind if behind[1] > 0 else -behind
     length = float(np.linalg.norm(elbow - shoulder))
+    beyond = crown - min(float(up.min()) for up in sleeve.up) - LOWERED - length
+    short = min(1.0, float(np.linalg.norm(wrist - elbow)) / beyond) if beyond > 0.0 else 1.0
     found = []
     for index, up, across, radius in zip(sleeve.pieces, sleeve.up, sleeve.across, sleeve.radius, strict=True):
         down = crown - up - LOWERED
         axis_at = shoulder + np.minimum(down, length)[:, None] * upper
-        axis_at = axis_at + np.maximum(down - length, 0.0)[:, None] * lower
+        axis_at = axis_at + short * np.maximum(down - length, 0.0)[:, None] * lower
         under = np.pi if mesh.pieces[index].role is PieceRole.UNDER_SLEEVE else 0.0
         turn = under + hand * across / radius
         points = axis_at + radius[:, None] * (np.cos(turn)[:, None] * out + np.sin(turn)[:, None] * behind)
