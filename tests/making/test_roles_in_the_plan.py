@@ -56,6 +56,11 @@ def garment_of(draft: Draft, name: str) -> MadeGarment:
     )
 
 
+def unhyphened(words: str) -> str:
+    """Return words as they are where some names are put in words already and others are not yet."""
+    return words.replace("-", " ")
+
+
 def told(steps: Iterable[Step]) -> str:
     """Return everything that steps say."""
     return "\n".join(text(said) for step in steps for said in step.say)
@@ -69,7 +74,7 @@ def test_only_what_is_lined_has_a_lining_felled_to_it(lined: str) -> None:
     front = "the lining is felled to it" in said
     assert ("felling" in said, front) == (lined != "none", lined == "whole")
     assert ("Put the body's lining in" in said) == (lined != "none")
-    assert "free front edge (tail-4 front)" in said  # it is finished in any case
+    assert "free front edge (tail 4 front)" in said  # it is finished in any case
     if lined == "none":
         assert "lining" not in said.lower()
 
@@ -101,7 +106,7 @@ def test_what_declares_nothing_is_plain_and_an_edge_called_front_is_no_free_fron
     plain = [("lining_hem", EdgeKind.HEM), ("front", EdgeKind.OPENING), ("cap", EdgeKind.OPENING)]
     mat = flap("sleeve-mat", [*((*e, EdgeRole.PLAIN) for e in plain), ("fly", EdgeKind.OPENING, EdgeRole.PLAIN)])
     said = told(planned_steps(garment_of(Draft((mat,)), "mat"), made("kite")))
-    assert "sleeve-mat front, sleeve-mat cap, sleeve-mat fly" in said
+    assert "sleeve mat front, sleeve mat cap, sleeve mat fly" in said
     assert "free front" not in said
 
 
@@ -164,8 +169,11 @@ def test_with_every_name_another_the_plan_is_the_same_but_for_the_names(name: st
     other = renamed.garment(garment)
     assert not {p.name for p in other.draft.pieces} & {p.name for p in garment.draft.pieces}
     one, two = (replace(costume, garments=(g,)) for g in (garment, other))
-    assert renamed.back(planned_steps(other, costume)) == repr(planned_steps(garment, costume))
-    assert renamed.back(settings(two, costume.costume.workroom)) == repr(settings(one, costume.costume.workroom))
+    room = costume.costume.workroom
+    assert unhyphened(renamed.back(planned_steps(other, costume))) == unhyphened(
+        repr(planned_steps(garment, costume))
+    )
+    assert unhyphened(renamed.back(settings(two, room))) == unhyphened(repr(settings(one, room)))
     assert renamed.back(tables(two)) == repr(tables(one))
     assert [(s.piece.name, t.piece.name) for s, t in interfaced(garment)] == [
         tuple(ast.literal_eval(renamed.back((s.piece.name, t.piece.name)))) for s, t in interfaced(other)
