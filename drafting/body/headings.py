@@ -69,10 +69,10 @@ class Heading:
         return f"{dimension_name(name) or name}{dot}{hand}"
 
 
-def heading(cell: str) -> Heading:
+def column_heading(cell: str) -> Heading:
     """Return what heads a column.
 
-    >>> heading("Waist (in)"), heading("Shoulder L"), heading("bust_girth")
+    >>> column_heading("Waist (in)"), column_heading("Shoulder L"), column_heading("bust_girth")
     (Heading(name='waist', unit='in', known=True), Heading(name='shoulder.left', unit='', known=True),
      Heading(name='bust_girth', unit='', known=True))
     """

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body.body import SIDES, Body
 from drafting.body.dimensions import names_offered
-from drafting.body.headings import ABOUT_HER, ROLE, UNDERSTUDIES, WEARER, Heading, heading
+from drafting.body.headings import ABOUT_HER, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
 from drafting.body.toml_reader import KEYS, RawBody, body_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
@@ -55,7 +55,7 @@ class Headed:
 def headed(rows: Sequence[Row]) -> Headed | None:
     """Return a table with one wearer a row, None for rows that are none; titles above it are passed over."""
     for n, row in enumerate(rows[: TITLES + 1]):
-        heads = tuple(heading(cell) for cell in row.cells)
+        heads = tuple(column_heading(cell) for cell in row.cells)
         if any(head.name == WEARER for head in heads) and "value" not in (cell.lower() for cell in row.cells):
             below = tuple(rows[n + 1 :])
             units = below[0].cells if below and _holds_units(below[0]) else ()
@@ -112,7 +112,7 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
         faults.add("names no wearer", f"write a name below {table.row.cells[table.names_at]}", "", row.line)
     if any(row.cells[len(table.heads) :]):
         faults.add("has more cells than the first row", "check the commas", "", row.line)
-    paired(raw, faults)
+    hands_paired(raw, faults)
     read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES])
     try:
         body = body_of(raw, faults, default_title=name)
@@ -149,7 +149,7 @@ def put(raw: RawBody, name: str, cell: Given) -> None:
         raw.measures[name] = cell
 
 
-def paired(raw: RawBody, faults: Faults) -> None:
+def hands_paired(raw: RawBody, faults: Faults) -> None:
     """Join `name.left` and `name.right` into one measure."""
     for name in [n.rpartition(".")[0] for n in raw.measures if n.rpartition(".")[2] in SIDES]:
         hands = [raw.measures.pop(f"{name}.{side}", None) for side in SIDES]

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from drafting.body.body import Body
-from drafting.body.in_rows import Headed, WearerRead, each_wearer, given, headed, paired, put, wrong_headings
+from drafting.body.in_rows import Headed, WearerRead, each_wearer, given, hands_paired, headed, put, wrong_headings
 from drafting.body.toml_reader import RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
@@ -156,7 +156,7 @@ def _one(rows: Sequence[Row], faults: Faults) -> RawBody:
             put(raw, name, cell)
         else:
             faults.add("has no name", "write the measure's name in the first cell", "", cell.line)
-    paired(raw, faults)
+    hands_paired(raw, faults)
     return raw
 
 

@@ -1,6 +1,6 @@
 """A cast made: a folder a wearer, and what stands over all of them.
 
-    Cast -> `whole.write_cast` -> a `Job` a wearer -> `engines` (here, in processes, on other machines)
+    Cast -> `whole.write_cast` -> a `WearerJob` a wearer -> `engines` (here, in processes, on other machines)
          -> `job.done` (make, lay out, write, remember) -> records
          -> call sheets, shopping, lays, cast.html, cast.json
 

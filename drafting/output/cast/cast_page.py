@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from drafting.body import DIMENSIONS
 from drafting.costume.cast import Cast, CastWearer
+from drafting.finish.label import spoken
 from drafting.ground import palette
+from drafting.ground.frozen import freeze
 from drafting.ground.lengths import in_unit, told
 from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import ShownUnit, show_length
@@ -15,20 +19,24 @@ from drafting.making.shopping import total_cost
 from drafting.making.words import text
 from drafting.output.cast.over_all import DIFFERS, Bought, Records, differs, for_whom
 from drafting.output.cast.place import CALL_SHEETS
-from drafting.output.cast.told import MADE
+from drafting.output.cast.told import MADE, WORTH
 
 MOST_SAID = 6
 """Lines of a sort on a call sheet, so that it stays one page (ours); the plan of the wearer has them all."""
 
 
 @dataclass(frozen=True)
-class Told:
-    """A cast with everything that its pages tell: the records, what is bought, the rows of lays together."""
+class CastTold:
+    """A cast with all that its pages tell: records, what is bought, rows and pictures of lays together."""
 
     cast: Cast
     records: Records
     bought: tuple[Bought, ...]
     lays: tuple[dict[str, Any], ...]
+    pictures: Mapping[str, bytes]
+
+    def __post_init__(self) -> None:
+        freeze(self, "pictures")
 
     @property
     def unit(self) -> ShownUnit:
@@ -40,7 +48,7 @@ def call_sheet_file(wearer: CastWearer) -> str:
     return f"{CALL_SHEETS}/{wearer.folder}.html"
 
 
-def call_sheet(it: Told, wearer: CastWearer) -> str:
+def call_sheet(it: CastTold, wearer: CastWearer) -> str:
     """Return the call sheet of a wearer who was made: one page."""
     record, parts = it.records[wearer.folder], macros(__file__)
     other = it.cast.beside(wearer)
@@ -52,8 +60,7 @@ def call_sheet(it: Told, wearer: CastWearer) -> str:
     body = parts.call_sheet(
         head=wearer.name,
         about=[*about, f"folder {wearer.folder}/"],
-        role=wearer.role or "role not said",
-        beside=f"understudies {wearer.understudies}" if wearer.understudies else "",
+        role=_role(wearer) or "role not said",
         wears=parts.table(
             ("garment", "cloth", "pieces", "finished, over the body"), map(_worn, record["garments"])
         ),
@@ -69,11 +76,11 @@ def call_sheet(it: Told, wearer: CastWearer) -> str:
     return _whole(it, f"{wearer.name}, {it.cast.title}", body, "portrait")
 
 
-def _made(it: Told, wearer: CastWearer | None) -> bool:
+def _made(it: CastTold, wearer: CastWearer | None) -> bool:
     return wearer is not None and it.records[wearer.folder]["status"] == MADE
 
 
-def _whole(it: Told, title: str, body: Html, way: str) -> str:
+def _whole(it: CastTold, title: str, body: Html, way: str) -> str:
     paper = f"{'letter' if it.unit == 'in' else 'A4'} {way}"
     style = Html(palette.css() + beside(__file__, ".css"))
     whole = macros(__file__).whole(title=title, policy=page_policy(""), style=style, paper=paper, body=body)
@@ -90,10 +97,9 @@ def _value(measure: Mapping[str, Any]) -> str:
     return told(measure["mm"])
 
 
-def _worn(garment: Mapping[str, Any]) -> tuple[str, ...]:
-    girths = ", ".join(f"{level.replace('_', ' ')} {told(now)}" for level, _, now in garment["girths"])
-    name = garment["garment"].replace("-", " ")
-    return name, garment["cloth"], str(garment["pieces"]), girths
+def _worn(held: Mapping[str, Any]) -> tuple[str, ...]:
+    girths = ", ".join(f"{level.replace('_', ' ')} {told(now)}" for level, _, now in held["girths"])
+    return spoken(held["garment"]), held["cloth"], str(held["pieces"]), girths
 
 
 def _taken(row: Mapping[str, Any]) -> tuple[str, ...]:
@@ -101,12 +107,11 @@ def _taken(row: Mapping[str, Any]) -> tuple[str, ...]:
 
 
 def _let_out(record: Mapping[str, Any]) -> Iterator[tuple[str, ...]]:
-    for garment in record["garments"]:
-        name = garment["garment"].replace("-", " ")
-        for by, seams in garment["let_out"]:
-            yield name, told(by), seams
-        if not garment["let_out"]:
-            yield name, "under 1 cm", "every seam"
+    for held in record["garments"]:
+        for by, seams in held["let_out"]:
+            yield spoken(held["garment"]), told(by), seams
+        if not held["let_out"]:
+            yield spoken(held["garment"]), f"under {told(WORTH)}", "every seam"
 
 
 def _said(rows: Any, none: str) -> Html | str:
@@ -126,7 +131,7 @@ def _signed(mm: float) -> str:
     return f"{'+' if mm > 0 else '−'}{told(abs(mm))}"
 
 
-def cast_page(it: Told) -> str:
+def cast_page(it: CastTold) -> str:
     """Return `cast.html`: who is made and who is not, who differs, what to buy, what is laid together."""
     cast, parts = it.cast, macros(__file__)
     made = [one for one in cast.wearers if it.records[one.folder]["status"] == MADE]
@@ -142,7 +147,7 @@ def cast_page(it: Told) -> str:
         differing=rows,
         shopping=parts.table(("what", "detail", "amount", "for"), (_bought_row(it, one) for one in it.bought)),
         cost=_cost(it.bought),
-        lays=[_lay(row) for row in it.lays],
+        lays=[_lay(it, row) for row in it.lays],
     )
     return _whole(it, cast.title, body, "landscape")
 
@@ -152,14 +157,18 @@ WEARERS = ("wearer", "role", "checks", "to measure again", "estimates to take", 
 
 def _beside_words(unit: ShownUnit) -> str:
     return (
-        f"Measures that were taken and differ by {show_length(DIFFERS, unit)} or more from those of the first wearer "
-        "or, for an understudy, of whom she understudies; below each, her own."
+        f"Measures that were taken and differ by {show_length(DIFFERS, unit)} or more from those of the first "
+        "wearer or, for an understudy, of whom she understudies; below each, her own."
     )
 
 
-def _wearer_row(it: Told, wearer: CastWearer) -> tuple[Any, ...]:
+def _role(wearer: CastWearer) -> str:
+    understudy = f"understudy of {wearer.understudies}" if wearer.understudies else ""
+    return ", ".join(filter(None, (wearer.role, understudy)))
+
+
+def _wearer_row(it: CastTold, wearer: CastWearer) -> tuple[Any, ...]:
     record, parts = it.records[wearer.folder], macros(__file__)
-    role = wearer.role or (f"understudies {wearer.understudies}" if wearer.understudies else "")
     counts = {level: sum(row[0] == level for row in record["checks"]) for level in ("error", "warning")}
     checks = ", ".join(f"{n} {level}{'s' if n > 1 else ''}" for level, n in counts.items() if n) or "all hold"
     links = (
@@ -169,13 +178,13 @@ def _wearer_row(it: Told, wearer: CastWearer) -> tuple[Any, ...]:
     )
     doubted = ", ".join(dict.fromkeys(_words(where) for where, _ in record["doubted"])) or "nothing"
     take = ", ".join(_words(row["measure"]) for row in record["take"][:3]) or "none"
-    return wearer.name, role, checks, doubted, take, Html(" · ").join(parts.link(*one) for one in links)
+    return wearer.name, _role(wearer), checks, doubted, take, Html(" · ").join(parts.link(*one) for one in links)
 
 
-def _who_differs(it: Told, made: Sequence[CastWearer]) -> tuple[list[str], list[Any]]:
+def _who_differs(it: CastTold, made: Sequence[CastWearer]) -> tuple[list[str], list[Any]]:
     """Return the measures that differ for anybody, and for each who differs a row of changes and values."""
     found = {one.folder: differs(it.cast, one, it.records) for one in made if _made(it, it.cast.beside(one))}
-    heads = list(dict.fromkeys(name for by in found.values() for name in by))
+    heads = [name for name in DIMENSIONS if any(name in by for by in found.values())]
     rows = []
     for one in made:
         by, other = found.get(one.folder), it.cast.beside(one)
@@ -186,10 +195,14 @@ def _who_differs(it: Told, made: Sequence[CastWearer]) -> tuple[list[str], list[
     return heads, rows
 
 
-def _bought_row(it: Told, one: Bought) -> tuple[str, ...]:
+def _bought_row(it: CastTold, one: Bought) -> tuple[str, ...]:
     names = {w.folder: w.name for w in it.cast.wearers if it.records[w.folder]["status"] == MADE}
     row = one.row
-    amount = told(row.amount, "bought") if row.unit == "mm" else f"{row.amount:g} {row.unit}"
+    amount = (
+        told(row.amount, "bought")
+        if row.unit == "mm"
+        else f"{row.amount:g} {row.unit}{'s' if row.amount != 1 else ''}"
+    )
     return row.what, text(row.detail), amount, for_whom(one, names)
 
 
@@ -201,9 +214,9 @@ def _cost(bought: Sequence[Bought]) -> str:
     return f"Every wearer's list added up: {cost:.2f}{rest}."
 
 
-def _lay(row: Mapping[str, Any]) -> tuple[str, str, str]:
+def _lay(it: CastTold, row: Mapping[str, Any]) -> tuple[str, str, str]:
     words = (
         f"{row['cloth']}, {len(row['wearers'])} wearers: {told(row['cloth_length'], 'bought')} together, "
         f"{told(row['one_by_one'], 'bought')} one by one; buy {told(row['buy_length'], 'bought')}."
     )
-    return words, row["file"], row["file"].removesuffix("svg") + "png"
+    return words, row["file"], f"data:image/png;base64,{b64encode(it.pictures[row['name']]).decode()}"

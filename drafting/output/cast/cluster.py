@@ -13,7 +13,7 @@ from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
 from drafting.ground.units import SHOWN
 from drafting.output.cast.engines import Engine
-from drafting.output.cast.job import Job, Outcome, done_elsewhere, refused_outcome
+from drafting.output.cast.job import Outcome, WearerJob, done_elsewhere, refused_outcome
 from drafting.output.cast.key import kit_key
 
 ANSWERS = 20.0
@@ -66,12 +66,12 @@ def _same_kit(address: str, client: Any) -> None:
         raise InputError([Fault(what, right, f"--scheduler {clean_text(address, SHOWN)}")])
 
 
-def _on_workers(jobs: Iterable[Job], place: Path, address: str) -> Iterator[Outcome]:
+def _on_workers(jobs: Iterable[WearerJob], place: Path, address: str) -> Iterator[Outcome]:
     """Yield outcomes as they come from the workers; a job whose worker is lost is begun again on another."""
     from distributed import as_completed
 
     waiting = iter(jobs)
-    held: dict[str, Job] = {}
+    held: dict[str, WearerJob] = {}
     with _client(address) as client:
         finished = as_completed([])
         room = AHEAD * len(client.scheduler_info(n_workers=-1)["workers"])
@@ -85,7 +85,7 @@ def _on_workers(jobs: Iterable[Job], place: Path, address: str) -> Iterator[Outc
             future.release()
 
 
-def _first(jobs: Iterator[Job], count: int) -> Iterator[Job]:
+def _first(jobs: Iterator[WearerJob], count: int) -> Iterator[WearerJob]:
     for _ in range(count):
         job = next(jobs, None)
         if job is None:
@@ -93,19 +93,19 @@ def _first(jobs: Iterator[Job], count: int) -> Iterator[Job]:
         yield job
 
 
-def _sent(client: Any, job: Job, held: dict[str, Job]) -> Any:
+def _sent(client: Any, job: WearerJob, held: dict[str, WearerJob]) -> Any:
     future = client.submit(one_at_a_time, job, key=f"{job.folder}-{job.key}", pure=False)
     held[future.key] = job
     return future
 
 
-def one_at_a_time(job: Job) -> Outcome:
+def one_at_a_time(job: WearerJob) -> Outcome:
     """Make a wearer on a worker, whatever the number of its threads."""
     with ONE_AT_A_TIME:
         return done_elsewhere(job)
 
 
-def _outcome(job: Job, future: Any) -> Outcome:
+def _outcome(job: WearerJob, future: Any) -> Outcome:
     """Return what came of a job; one at which workers ended over and over is told."""
     error = future.exception()
     if error is None:

@@ -22,9 +22,9 @@ from typing import Any
 
 from drafting.blocks import use_blocks
 from drafting.ground.errors import Fault
-from drafting.output.cast.job import Job, Outcome, done, refused_outcome
+from drafting.output.cast.job import Outcome, WearerJob, done, refused_outcome
 
-Engine = Callable[[Iterable[Job], Path], Iterator[Outcome]]
+Engine = Callable[[Iterable[WearerJob], Path], Iterator[Outcome]]
 """Takes the jobs and the folder of the cast."""
 
 TRIES = 3
@@ -44,7 +44,7 @@ def cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def _here(jobs: Iterable[Job], place: Path) -> Iterator[Outcome]:
+def _here(jobs: Iterable[WearerJob], place: Path) -> Iterator[Outcome]:
     for job in jobs:
         yield done(job, place)
 
@@ -55,7 +55,7 @@ class _Hand:
 
     process: BaseProcess
     line: Connection
-    job: Job | None = None
+    job: WearerJob | None = None
 
 
 @dataclass
@@ -63,9 +63,9 @@ class _Crew:
     """The processes, the jobs that have to be begun again, and how often each was."""
 
     start: Callable[[], _Hand]
-    jobs: Iterator[Job]
+    jobs: Iterator[WearerJob]
     hands: list[_Hand] = field(default_factory=list)
-    again: deque[Job] = field(default_factory=deque)
+    again: deque[WearerJob] = field(default_factory=deque)
     tries: dict[str, int] = field(default_factory=dict)
 
     def busy(self) -> list[_Hand]:
@@ -93,7 +93,7 @@ class _Crew:
         assert isinstance(answer, Outcome)
         return answer
 
-    def _ended(self, hand: _Hand, job: Job) -> Outcome | None:
+    def _ended(self, hand: _Hand, job: WearerJob) -> Outcome | None:
         self.hands[self.hands.index(hand)] = self.start()
         self.tries[job.folder] = self.tries.get(job.folder, 0) + 1
         if self.tries[job.folder] < TRIES:
@@ -103,7 +103,7 @@ class _Crew:
         return refused_outcome(job.folder, (Fault(what, "try it with --jobs 1"),))
 
 
-def _in_processes(jobs: Iterable[Job], place: Path, count: int, blocks: Path | None) -> Iterator[Outcome]:
+def _in_processes(jobs: Iterable[WearerJob], place: Path, count: int, blocks: Path | None) -> Iterator[Outcome]:
     """Yield outcomes as they come from `count` processes; none is left when this ends, however it ends."""
     crew = _Crew(partial(_started, place, blocks), iter(jobs))
     with _let_go(crew.hands):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import tempfile
 import zipfile
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -13,6 +14,7 @@ from drafting.costume.file import CostumeFile
 from drafting.costume.lays import laid_out
 from drafting.costume.make import make
 from drafting.ground.errors import DraftError, Fault, InputError
+from drafting.ground.frozen import freeze
 from drafting.output.cast.place import report_key
 from drafting.output.cast.told import MADE, told_of, told_why
 from drafting.output.folder import swap_in
@@ -20,7 +22,7 @@ from drafting.output.write import write_output
 
 
 @dataclass(frozen=True)
-class Job:
+class WearerJob:
     """One wearer to be made: the name of her folder, her costume, and the key of both."""
 
     folder: str
@@ -33,11 +35,14 @@ class Outcome:
     """What came of a job: the record of the wearer, and her folder `packed` where it was made elsewhere."""
 
     folder: str
-    record: dict[str, Any] = field(hash=False)
+    record: Mapping[str, Any] = field(hash=False)
     packed: bytes = b""
 
+    def __post_init__(self) -> None:
+        freeze(self, "record")
 
-def done(job: Job, place: Path) -> Outcome:
+
+def done(job: WearerJob, place: Path) -> Outcome:
     """Make a wearer and write her folder in the folder of the cast, whole; what cannot be drafted is told.
 
     Raises `OSError` where the disk will not have it.
@@ -64,7 +69,7 @@ def refused_outcome(folder: str, faults: tuple[Fault, ...], key: str = "") -> Ou
     return Outcome(folder, told_why(faults, key) | {"report": ""})
 
 
-def done_elsewhere(job: Job) -> Outcome:
+def done_elsewhere(job: WearerJob) -> Outcome:
     """Make a wearer where the folder of the cast is out of reach, and bring hers along, packed."""
     with tempfile.TemporaryDirectory() as folder:
         outcome = done(job, Path(folder))

@@ -26,7 +26,7 @@ MOST_TOGETHER = 8
 
 
 @dataclass(frozen=True)
-class Group:
+class LayGroup:
     """The wearers whose pieces of one cloth are laid together, and the name of their lay's files."""
 
     role: str
@@ -34,7 +34,7 @@ class Group:
     wearers: tuple[CastWearer, ...]
 
 
-def groups(cast: Cast, records: Records) -> tuple[Group, ...]:
+def groups(cast: Cast, records: Records) -> tuple[LayGroup, ...]:
     """Return the lays that are asked for: as few groups as may be, as even as may be, in the cast's order."""
     made = [one for one in cast.wearers if records[one.folder]["status"] == MADE]
     found = []
@@ -43,11 +43,11 @@ def groups(cast: Cast, records: Records) -> tuple[Group, ...]:
         count = -(-len(hers) // MOST_TOGETHER)
         for n in range(count):
             own = tuple(hers[n * len(hers) // count : (n + 1) * len(hers) // count])
-            found.append(Group(role, role if count == 1 else f"{role}-{n + 1}", own))
+            found.append(LayGroup(role, role if count == 1 else f"{role}-{n + 1}", own))
     return tuple(found)
 
 
-def laid_together(cast: Cast, records: Records, place: Path, tell: Tell) -> tuple[dict[str, Any], ...]:
+def lays_together(cast: Cast, records: Records, place: Path, tell: Tell) -> tuple[dict[str, Any], ...]:
     """Write the lay of each group, and return their rows; one that stands and is unchanged is left alone."""
     rows = []
     wanted = groups(cast, records)
@@ -62,17 +62,17 @@ def laid_together(cast: Cast, records: Records, place: Path, tell: Tell) -> tupl
     return tuple(rows)
 
 
-def files_of(group: Group) -> tuple[str, str]:
+def files_of(group: LayGroup) -> tuple[str, str]:
     """Return the files of a group's lay, as they stand in the folder of the cast."""
     return f"{LAYOUT}/{group.name}.svg", f"{LAYOUT}/{group.name}.png"
 
 
-def _key(group: Group, records: Records) -> str:
+def _key(group: LayGroup, records: Records) -> str:
     parts = [group.role, *(f"{one.name} {records[one.folder]['key']}" for one in group.wearers)]
     return hashlib.sha256("\n".join(parts).encode()).hexdigest()
 
 
-def _laid(cast: Cast, group: Group, records: Records, place: Path) -> dict[str, Any]:
+def _laid(cast: Cast, group: LayGroup, records: Records, place: Path) -> dict[str, Any]:
     """Work out a group's lay, write its drawing and its picture, and return its row."""
     found = [each for wearer in group.wearers for each in _pieces(cast, wearer, group.role)]
     lay = lay_out(tuple(part for _, part in found), found[0][0], table=False)
@@ -87,7 +87,7 @@ def _laid(cast: Cast, group: Group, records: Records, place: Path) -> dict[str, 
     return _row(lay, group, alone)
 
 
-def _row(lay: Lay, group: Group, alone: float) -> dict[str, Any]:
+def _row(lay: Lay, group: LayGroup, alone: float) -> dict[str, Any]:
     whole = lay_row(lay)
     whole.pop("others")
     about = {"name": group.name, "file": files_of(group)[0], "cloth": lay.cloth.title, "one_by_one": alone}

@@ -20,7 +20,7 @@ DIFFERS = 20.0
 SUMMED = frozenset({"n", "sewn"})
 """Facts of a shopping line that differ from wearer to wearer, and add up."""
 
-Records = Mapping[str, dict[str, Any]]
+Records = Mapping[str, Mapping[str, Any]]
 """The record of each wearer, by her folder."""
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -10,11 +10,11 @@ from typing import Any
 from drafting.costume.cast import Cast, costume_for
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.ground.errors import InputError
-from drafting.output.cast.cast_page import Told, call_sheet, call_sheet_file, cast_page
+from drafting.output.cast.cast_page import CastTold, call_sheet, call_sheet_file, cast_page
 from drafting.output.cast.engines import Engine
-from drafting.output.cast.job import Job, Outcome, refused_outcome, unpacked
+from drafting.output.cast.job import Outcome, WearerJob, refused_outcome, unpacked
 from drafting.output.cast.key import key_of
-from drafting.output.cast.lays import bought_together, files_of, groups, laid_together
+from drafting.output.cast.lays import bought_together, files_of, groups, lays_together
 from drafting.output.cast.over_all import Records, as_rows, differs, shopping_for_all, shopping_text
 from drafting.output.cast.place import FILES, RECORDS, as_json, cast_folder, cleared, left_behind, put_file, stands
 from drafting.output.cast.told import MADE
@@ -59,7 +59,7 @@ def write_cast(
     place = cast_folder(Path(out), cast)
     if not (place / CAST).exists():  # so that a run which is killed is known for ours
         put_file(place / CAST, as_json({"schema": SCHEMA, "cast": cast.title, "wearers": [], FILES: []}))
-    records: dict[str, dict[str, Any]] = {}
+    records: dict[str, Mapping[str, Any]] = {}
     made_now: list[str] = []
 
     def come(outcome: Outcome) -> None:
@@ -77,7 +77,7 @@ def write_cast(
     return CastMade(cast, in_order, tuple(made_now), tuple(left))
 
 
-def _jobs(cast: Cast, place: Path, blocks: Path | None, come: Any) -> Iterator[Job]:
+def _jobs(cast: Cast, place: Path, blocks: Path | None, come: Any) -> Iterator[WearerJob]:
     """Yield the work that there is; who stands already, and who cannot be read, comes at once."""
     for wearer in cast.wearers:
         try:
@@ -88,7 +88,7 @@ def _jobs(cast: Cast, place: Path, blocks: Path | None, come: Any) -> Iterator[J
         key = key_of(costume, blocks)
         record = stands(place, wearer.folder, key)
         if record is None:
-            yield Job(wearer.folder, costume, key)
+            yield WearerJob(wearer.folder, costume, key)
         else:
             come(Outcome(wearer.folder, record))
 
@@ -96,26 +96,34 @@ def _jobs(cast: Cast, place: Path, blocks: Path | None, come: Any) -> Iterator[J
 def _write_over_all(cast: Cast, records: Records, place: Path, tell: Tell) -> None:
     """Write the call sheets, the lays together, the list, the page and, last, the record of the cast."""
     made = [one for one in cast.wearers if records[one.folder]["status"] == MADE]
-    lays = laid_together(
+    lays = lays_together(
         cast, records, place, lambda words, share: tell(words, DRAFTED + share * (LAID - DRAFTED))
     )
     shown = tuple({name: value for name, value in row.items() if name != "key"} for row in lays)
     bought = shopping_for_all({one.folder: records[one.folder] for one in made}, bought_together(lays))
-    it = Told(cast, records, bought, shown)
+    drawn = {group.name: files_of(group) for group in groups(cast, records)}
+    pictures = {name: (place / png).read_bytes() for name, (_, png) in drawn.items()}
+    it = CastTold(cast, records, bought, shown, pictures)
     names = {one.folder: one.name for one in made}
     files = {call_sheet_file(one): call_sheet(it, one) for one in made}
     files |= {"shopping.csv": shopping_text(bought, names, cast.told_in), "cast.html": cast_page(it)}
     for n, (name, text) in enumerate(files.items()):
         tell(f"Writing {name}", LAID + (1 - LAID) * n / len(files))
         put_file(place / name, text)
-    drawn = [file for group in groups(cast, records) for file in files_of(group)]
     kept = [f"{RECORDS}/{name}.json" for name in (*records, *(f"lay {row['name']}" for row in lays))]
-    every = sorted([*files, *drawn, *(name for name in kept if (place / name).exists()), CAST])
+    every = sorted(
+        [
+            *files,
+            *(file for pair in drawn.values() for file in pair),
+            *(name for name in kept if (place / name).exists()),
+            CAST,
+        ]
+    )
     cleared(place, every)
     put_file(place / CAST, as_json(_cast_record(it, every)))
 
 
-def _cast_record(it: Told, files: list[str]) -> dict[str, Any]:
+def _cast_record(it: CastTold, files: list[str]) -> dict[str, Any]:
     """Return `cast.json` as plain data, lengths in mm."""
     cast = it.cast
     return {
@@ -129,7 +137,7 @@ def _cast_record(it: Told, files: list[str]) -> dict[str, Any]:
     }
 
 
-def _wearer(it: Told, n: int) -> dict[str, Any]:
+def _wearer(it: CastTold, n: int) -> dict[str, Any]:
     wearer = it.cast.wearers[n]
     record, other = it.records[wearer.folder], it.cast.beside(wearer)
     about = {
