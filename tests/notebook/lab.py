@@ -120,8 +120,11 @@ class Tab:
     def run_to_bench(self, garment: str = "shirt") -> None:
         """Run the notebook from top to bottom, every choice as its file has it, and scroll to its bench."""
         self.forget_choices()
+        before = self.page.query_selector(".pattern-preview")
         if not self.run_all():
             raise RuntimeError(f"the notebook does not run: {self.kernel_faults()}")
+        if before is not None:  # the picture of an earlier run goes a little after its cell has run
+            self.page.wait_for_function("old => !old.isConnected", arg=before, timeout=10_000)
         self.page.locator(".pattern-preview svg path.cut-line").nth(2).wait_for(timeout=10_000)
         which = self.page.locator(".which-garment select")
         if which.count() and which.first.is_visible():
