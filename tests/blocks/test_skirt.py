@@ -60,7 +60,7 @@ def test_every_cut_on_the_sample_has_no_error_and_every_piece_lies_on_the_cloth(
 @pytest.mark.parametrize("cut", CUTS)
 def test_a_piece_opened_from_its_fold_never_meets_itself_however_small_and_wide_the_cloth(cut: str) -> None:
     """A whole circle has no cloth left to seam its one centre with: it is cut in two."""
-    for height in (1160.0, 1350.0):
+    for height in (1040.0, 1160.0):
         made = draft_garment(child(height), replace(CLOTH, usable_width=2800.0), "skirt", {"skirt_cut": cut})
         for piece in made.pattern.pieces:
             half = Polygon([(p.real, p.imag) for p in piece.cut.flattened(0.5)])
