@@ -10,16 +10,14 @@ import unicodedata
 from collections.abc import Iterable
 from functools import cache
 from itertools import groupby
-from pathlib import Path
 
-import matplotlib
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
 from drafting.ground.names import clean_text
+from drafting.ground.typeface import typeface
 
 PLAIN, BOLD = "drafting-sans", "drafting-sans-bold"
-FILES = {PLAIN: "DejaVuSans.ttf", BOLD: "DejaVuSans-Bold.ttf"}
 INSTEAD = "□"
 """What stands for a character that the typeface lacks."""
 
@@ -30,9 +28,8 @@ _JOINED = ("ARABIC LETTER", "SYRIAC LETTER", "DEVANAGARI", "BENGALI", "TAMIL", "
 @cache
 def register_typeface() -> None:
     """Make the typeface known to the writer; once is enough."""
-    folder = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
-    for name, file in FILES.items():
-        pdfmetrics.registerFont(TTFont(name, str(folder / file)))
+    for name in (PLAIN, BOLD):
+        pdfmetrics.registerFont(TTFont(name, str(typeface(name == BOLD))))
 
 
 def line_as_set(line: str, bold: bool = False) -> str:
