@@ -55,9 +55,7 @@ def _on_form(made: Made, tell: Tell) -> Worn:
     return worn(made, tell)
 
 
-def make_costume(
-    costume: Path, out: Path, wearer: Path | None, how: HowToMake | None = None
-) -> int:
+def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake | None = None) -> int:
     """Make a costume file, or its costume on another body, and return the exit code."""
     from drafting.commands.texts import made_text
     from drafting.costume.lays import laid_out
