@@ -37,7 +37,8 @@ class HowToMake:
     papers: tuple[Paper, ...] = ()
 
 
-def _on_papers(costume: CostumeFile, papers: tuple[Paper, ...]) -> CostumeFile:
+def on_papers(costume: CostumeFile, papers: tuple[Paper, ...]) -> CostumeFile:
+    """Return the costume printed on these papers; on those of its file where there are none."""
     return replace(costume, prints=replace(costume.prints, papers=papers)) if papers else costume
 
 
@@ -79,7 +80,7 @@ def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake |
     if read is None or faults:
         raise InputError(faults)
 
-    read = _on_papers(read, how.papers)
+    read = on_papers(read, how.papers)
     with progress(sys.stderr) as tell:
         try:
             tell("Drafting", 0.0)

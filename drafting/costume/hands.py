@@ -16,7 +16,7 @@ from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen
-from drafting.costume.part import Part, part_drafted
+from drafting.costume.part import GarmentPart, part_drafted
 from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
 from drafting.draft.chain import chain
 from drafting.draft.draft import Draft
@@ -88,7 +88,7 @@ def _with_part(draft: Draft, body: Body, fabric: Fabric | None, name: str, choic
             f"the block {name} changes a garment, and makes none by itself",
             turn="take a block of a whole garment, for example shirt",
         )
-    part_of = Part(
+    part_of = GarmentPart(
         name=name,
         draft=part.draft,
         fabric=fabric,

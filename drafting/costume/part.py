@@ -7,25 +7,26 @@ slider, an estimate moved to see what leans on it, or a measure tried drafts aga
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any
 
 from drafting.body import Body
 from drafting.costume.watched import note, unseen, watched
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
+from drafting.ground.frozen import freeze
 
 PARTS, BODIES = 64, 8
 """Parts remembered, and for each the bodies that it was drafted on last (ours)."""
 
-_AROUND = tuple(field.name for field in fields(Body) if field.name != "measures")
+_AROUND = tuple(sorted({field.name for field in fields(Body)} - {"measures"}))
 
 
 @dataclass(frozen=True)
-class Part:
+class GarmentPart:
     """What a part is drafted from beside the body; `before` is the draft that it changes, if it does.
 
     Choices with other defaults are of another class: they are told apart by their `values` alone.
@@ -45,20 +46,26 @@ class Part:
     def on(self, body: Body) -> Draft:
         """Return the part drafted on this body; raises what its block raises."""
         before = () if self.before is None else (self.before,)
-        return self.draft(*before, body, self.fabric, self.choices, **dict(self.chains))
+        found: Draft = self.draft(*before, body, self.fabric, self.choices, **dict(self.chains))
+        return found
 
 
-class _Answer(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class _Answer:
     """A draft, what it read of the body's measures, and what else the body was."""
 
     draft: Draft
-    read: dict[str, tuple[Any, ...]]
+    read: Mapping[str, tuple[Any, ...]]
     around: tuple[Any, ...]
 
+    def __post_init__(self) -> None:
+        freeze(self, "read")
 
-def part_drafted(body: Body, part: Part) -> Draft:
+
+def part_drafted(body: Body, part: GarmentPart) -> Draft:
     """Return one part on a body, drafted or remembered; raises what its block raises."""
-    kept, around = _answers(part), _around(body)
+    kept: deque[_Answer] = _answers(part)
+    around = _around(body)
     for answer in reversed(kept):
         if answer.around == around and _reads_the_same(body, answer):
             kept.remove(answer)
@@ -73,7 +80,7 @@ def part_drafted(body: Body, part: Part) -> Draft:
 
 
 @lru_cache(maxsize=PARTS)
-def _answers(part: Part) -> deque[_Answer]:
+def _answers(part: GarmentPart) -> deque[_Answer]:
     return deque(maxlen=BODIES)
 
 

@@ -39,7 +39,7 @@ def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
     """Write `sheet` as a PNG whose longer side has 12 x `dpi` pixels."""
     pixels = LONGEST * dpi / max(sheet.width, sheet.height)
     size = max(1, int(sheet.width * pixels)), max(1, int(sheet.height * pixels))
-    canvas = _Canvas(RendererAgg(*size, dpi), pixels)
+    canvas = _Canvas(_renderer(*size, dpi), pixels)
     for layer in Layer:
         for stroke in sheet.on(layer):
             canvas.draw(stroke)
@@ -68,11 +68,15 @@ def outline(path: Path, closed: bool) -> Outline:
     return drawn
 
 
+_renderer: Any = RendererAgg
+"""The renderer's own calls are not typed."""
+
+
 @dataclass(frozen=True)
 class _Canvas:
     """What is drawn on: the renderer, and its pixels for each mm of the sheet."""
 
-    pen: RendererAgg
+    pen: Any
     pixels: float
 
     def draw(self, stroke: Stroke) -> None:

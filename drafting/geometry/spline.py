@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from drafting.geometry.curve import Numbers
 
-Values = NDArray[Any]
+Ordinates = NDArray[Any]
 """Real or complex numbers."""
 
 
@@ -19,14 +19,14 @@ class Spline:
     """Cubics between nodes `at` (n, rising), with these `values` and `slopes` there (n, or n x k)."""
 
     at: Numbers
-    values: Values
-    slopes: Values
+    values: Ordinates
+    slopes: Ordinates
 
     def __post_init__(self) -> None:
         for numbers in (self.at, self.values, self.slopes):
             numbers.setflags(write=False)
 
-    def __call__(self, x: Any, order: int = 0) -> Values:
+    def __call__(self, x: Any, order: int = 0) -> Ordinates:
         """Return the values at `x`, or with `order` 1 the slopes there."""
         x = np.asarray(x, dtype=float)
         k = np.clip(np.searchsorted(self.at, x, side="right") - 1, 0, len(self.at) - 2)
@@ -42,7 +42,7 @@ class Spline:
         return np.asarray(a + t * (va + t * (bends + t * twists)))
 
     @property
-    def so_far(self) -> Values:
+    def so_far(self) -> Ordinates:
         """The integral from the first node up to each."""
         wide = np.diff(self.at).reshape(-1, *(1,) * (self.values.ndim - 1))
         a, b, va, vb = self.values[:-1], self.values[1:], self.slopes[:-1], self.slopes[1:]
@@ -50,7 +50,7 @@ class Spline:
         return np.concatenate([np.zeros_like(self.values[:1]), each.cumsum(0)])
 
 
-def spline_through(at: Numbers, values: Values) -> Spline:
+def spline_through(at: Numbers, values: Ordinates) -> Spline:
     """Return the spline through values (n, or n x k) at four nodes or more.
 
     Its first two cubics are one, and its last two: no end slope is made up (C. de Boor 1978,
@@ -73,7 +73,7 @@ def spline_through(at: Numbers, values: Values) -> Spline:
     return Spline(at.copy(), np.array(values), np.linalg.solve(whole, wanted))
 
 
-def simpson_so_far(values: Values, step: float) -> Values:
+def simpson_so_far(values: Ordinates, step: float) -> Ordinates:
     """Return the integral up to each of an odd number of values a `step` apart, by Simpson's rule.
 
     Each pair of steps goes by the parabola through its three values.

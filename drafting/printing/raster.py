@@ -87,8 +87,8 @@ def quick_length(least: int) -> int:
     >>> [quick_length(least) for least in (1, 7, 97, 1000)]
     [1, 8, 100, 1000]
     """
-    odd = (3**i * 5**j for i in range(20) for j in range(14) if 3**i * 5**j < 2 * least)
-    return min(o << max(0, math.ceil(math.log2(least / o))) for o in odd)
+    odd = (int(3**i * 5**j) for i in range(20) for j in range(14))
+    return min(int(o) << max(0, math.ceil(math.log2(least / o))) for o in odd if o < 2 * least)
 
 
 def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.int_]]:

@@ -165,7 +165,7 @@ def _nearest_root(excess: Callable[[float], float], low: float, high: float) -> 
     limit = min((low, high), key=lambda x: (excess(x) > 0) == (excess(0.0) > 0))
     if (excess(limit) > 0) == (excess(0.0) > 0):
         return min((low, 0.0, high), key=lambda x: abs(excess(x)))
-    return float(brent_zero(excess, *sorted((0.0, limit)), within=1e-9))
+    return float(brent_zero(excess, min(0.0, limit), max(0.0, limit), within=1e-9))
 
 
 def _pair(point: complex, ends: tuple[_Ends, _Ends], share: float) -> tuple[Path, Path, float]:
