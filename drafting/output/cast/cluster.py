@@ -73,10 +73,8 @@ def _on_workers(jobs: Iterable[WearerJob], place: Path, address: str) -> Iterato
     waiting = iter(jobs)
     held: dict[str, WearerJob] = {}
     with _client(address) as client:
-        finished = as_completed([])
         room = AHEAD * len(client.scheduler_info(n_workers=-1)["workers"])
-        for job in _first(waiting, room):
-            finished.add(_sent(client, job, held))
+        finished = as_completed([_sent(client, job, held) for job in _first(waiting, room)], loop=client.loop)
         for future in finished:
             job = held.pop(future.key)
             for following in _first(waiting, 1):
