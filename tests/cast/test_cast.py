@@ -223,10 +223,7 @@ WRONG = {
     'costume = "top.toml"': ('costume = "tpo.toml"', r"cast\.toml:3: costume: .*tpo\.toml: there is no such file"),
     '"cy.toml"': ('"cyy.toml"', r"cast\.toml:4: wearers: there is no cyy\.toml"),
     '"jersey"': ('"jersy"', r"cast\.toml:6: lay_together: jersy is no cloth of the costume; did you mean jersey"),
-    'understudies = "Ada"': (
-        'understudies = "Eda"',
-        r"understudies: Ida understudies Eda, who is no other wearer",
-    ),
+    'understudies = "Ada"': ('understudies = "Eda"', r"Ida understudies Eda, who is no other wearer"),
     "[wearer.Bo]": ("[wearer.Beau]", r"wearer\.Beau: no wearer of this cast is called Beau"),
     "let_out": ("let_oot", r"cast\.toml:13: wearer\.Bo\.let_oot: is not known here; did you mean let_out"),
     '"2 cm"': ('"2 m"', r"cast\.toml:13: wearer\.Bo\.choices\.top\.let_out: "),

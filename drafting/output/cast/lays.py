@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +15,7 @@ from drafting.costume.telling import Tell
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.layout import Cloth, Part, lay_out
+from drafting.layout.cloth import LayName
 from drafting.layout.lay import Lay, lay_row
 from drafting.output.cast.over_all import Records
 from drafting.output.cast.place import LAYOUT, RECORDS, as_json, put_file, read_record
@@ -75,7 +76,8 @@ def _key(group: LayGroup, records: Records) -> str:
 def _laid(cast: Cast, group: LayGroup, records: Records, place: Path) -> dict[str, Any]:
     """Work out a group's lay, write its drawing and its picture, and return its row."""
     found = [each for wearer in group.wearers for each in _pieces(cast, wearer, group.role)]
-    lay = lay_out(tuple(part for _, part in found), found[0][0], table=False)
+    ways = sorted({records[one.folder]["lays"][group.role]["lay"] for one in group.wearers})
+    lay = _shortest(tuple(part for _, part in found), found[0][0], ways)
     sheet = layout_sheet(lay, cast.title, [part.garment for _, part in found], cast.told_in)
     svg, png = (place / file for file in files_of(group))
     put_file(svg, svg_text(sheet))
@@ -85,6 +87,17 @@ def _laid(cast: Cast, group: LayGroup, records: Records, place: Path) -> dict[st
     beside.unlink()
     alone = sum(records[one.folder]["lays"][group.role]["length"] for one in group.wearers)
     return _row(lay, group, alone)
+
+
+def _shortest(parts: tuple[Part, ...], cloth: Cloth, ways: Sequence[LayName]) -> Lay:
+    """Return the lay on cloth spread as it comes, or as for one of the wearers alone where that takes less."""
+    lay = lay_out(parts, cloth, table=False)
+    for way in ways:
+        if way != lay.lay and cloth.wishes.lay == "auto":
+            other = lay_out(parts, replace(cloth, wishes=replace(cloth.wishes, lay=way)), table=False)
+            if (len(other.left_out), other.cloth_length) < (len(lay.left_out), lay.cloth_length):
+                lay = other
+    return lay
 
 
 def _row(lay: Lay, group: LayGroup, alone: float) -> dict[str, Any]:
