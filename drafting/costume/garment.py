@@ -36,7 +36,7 @@ from drafting.fitting.note import Done, Note
 from drafting.ground.errors import InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
-from drafting.ground.scale import allowance_scale, body_scale
+from drafting.ground.scale import allowance_scale, body_scale, style_growth
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import AppliqueWish, TrimWish
@@ -92,7 +92,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric))
+    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric), style_growth(body))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 
