@@ -28,6 +28,7 @@ from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import FullnessWish, read_fullness
 from drafting.reading.given import Given
+from drafting.reading.style import StyleWish, read_style
 from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, read_trims
 
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
@@ -43,7 +44,8 @@ T = TypeVar("T")
 @dataclass(frozen=True)
 class Garment:
     """One garment: the block it is drafted from, the role of its cloth, raw choices, its line, the
-    fullness asked of its edges, the trims along them, the shapes sewn on, where the block stands."""
+    steps of style, the fullness asked of its edges, the trims along them, the shapes sewn on, where the block
+    stands."""
 
     name: str
     block: str
@@ -53,12 +55,13 @@ class Garment:
     fullness: tuple[FullnessWish, ...] = ()
     trims: tuple[TrimWish, ...] = ()
     appliques: tuple[AppliqueWish, ...] = ()
+    style: tuple[StyleWish, ...] = ()
     block_line: int | None = field(default=None, compare=False)
 
     @property
-    def wishes(self) -> tuple[FullnessWish | AppliqueWish | TrimWish, ...]:
+    def wishes(self) -> tuple[StyleWish | FullnessWish | AppliqueWish | TrimWish, ...]:
         """What is asked beside the choices, in the order in which it is done."""
-        return (*self.fullness, *self.appliques, *self.trims)
+        return (*self.style, *self.fullness, *self.appliques, *self.trims)
 
     def __post_init__(self) -> None:
         freeze(self, "choices")
@@ -221,7 +224,8 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     right = 'name what it is drafted from, as in block = "shirt"; `drafting blocks` lists them all'
     block = table.needed("block", partial(_block, right), right) or ""
     role = _role(table, roles)
-    wishes, trims, shapes = read_fullness(table), read_trims(table), read_appliques(table)
+    style, wishes = read_style(table), read_fullness(table)
+    trims, shapes = read_trims(table), read_appliques(table)
     choices = dict(table.table("choices").every())
     table.close()
     block_line = table.spot("block").line
@@ -234,6 +238,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
         fullness=wishes,
         trims=trims,
         appliques=shapes,
+        style=style,
         block_line=block_line,
     )
 

@@ -172,6 +172,7 @@ def made_garment(
             cloth,
             block,
             chosen,
+            style=garment.style,
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,
