@@ -14,14 +14,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
-from typing import Literal
 
 from drafting.ground.units import BadValue, as_written, parse_number, parse_percent
 from drafting.reading.cursor import TableReader
 from drafting.reading.fullness import read_edge
 from drafting.reading.given import FilePlace
 
-Side = Literal["both", "left", "right"]
 PLEATS = ("knife", "box", "inverted", "tuck")
 MOST_PLEATS = 40
 """Pleats of one step (ours)."""
@@ -30,7 +28,7 @@ ON_EDGE = '{ edge = "armhole", share = 0.5 }'
 
 
 @dataclass(frozen=True, slots=True)
-class EdgePlace:
+class OutlinePlace:
     """A place on a piece's outline: of an `edge` a `share` of its length, a `distance` (mm), or where a `level`
     crosses it, counted from where it meets its neighbour `beside` (else in outline order); or a `dart`'s tip."""
 
@@ -48,8 +46,8 @@ class CutWish:
     `name`. The line bows by `bow` mm to its left; `edge` is what it is called on both parts."""
 
     piece: str
-    start: EdgePlace
-    end: EdgePlace
+    start: OutlinePlace
+    end: OutlinePlace
     name: str
     holds: str = ""
     bow: float = 0.0
@@ -72,7 +70,7 @@ class DartWish:
 
     piece: str
     dart: str
-    to: EdgePlace | None
+    to: OutlinePlace | None
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -83,8 +81,8 @@ class PleatWish:
     mm from it."""
 
     piece: str
-    start: EdgePlace
-    end: EdgePlace
+    start: OutlinePlace
+    end: OutlinePlace
     kind: str
     depth: float
     number: int = 1
@@ -124,7 +122,16 @@ def _cut(table: TableReader) -> StyleWish | None:
     holds, bow, edge = table.text("holds"), table.length("bow", "any"), table.text("edge")
     if piece is None or name is None or start is None or end is None:
         return None
-    return CutWish(piece, start, end, name, holds or "", bow or 0.0, edge or "style_line", table.spot())
+    return CutWish(
+        piece=piece,
+        start=start,
+        end=end,
+        name=name,
+        holds=holds or "",
+        bow=bow or 0.0,
+        edge=edge or "style_line",
+        spot=table.spot(),
+    )
 
 
 def _join(table: TableReader) -> StyleWish | None:
@@ -175,7 +182,7 @@ DEEDS: dict[str, Callable[[TableReader], StyleWish | None]] = {
 """What may be done, each with its reader."""
 
 
-def _place(table: TableReader, key: str) -> EdgePlace | None:
+def _place(table: TableReader, key: str) -> OutlinePlace | None:
     if key not in table:
         table.add(f"needs {key}", f"as in {key} = {ON_EDGE}")
         return None
@@ -185,13 +192,13 @@ def _place(table: TableReader, key: str) -> EdgePlace | None:
     place.close()
     amounts = [share is not None, distance is not None, bool(level)]
     if dart and not edge and not any(amounts):
-        return EdgePlace(dart=dart)
+        return OutlinePlace(dart=dart)
     if dart or not edge or sum(amounts) != 1:
         place.add(
             "names no place", f'give edge and one of share, distance, level, as in {ON_EDGE}; or dart = "..."'
         )
         return None
-    return EdgePlace(edge, share, distance, level or "", beside or "")
+    return OutlinePlace(edge, share=share, distance=distance, level=level or "", beside=beside or "")
 
 
 def _share(value: object) -> float:

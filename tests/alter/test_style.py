@@ -25,7 +25,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given, Origin
-from drafting.reading.style import CutWish, DartWish, EdgePlace, JoinWish, PleatWish, StyleWish
+from drafting.reading.style import CutWish, DartWish, JoinWish, OutlinePlace, PleatWish, StyleWish
 from tests.drawn_bodies import drawn, far
 
 SAME = 0.01
@@ -77,7 +77,7 @@ def steps(data: st.DataObject, draft: Draft) -> StyleWish | None:
     """Return one random step for a piece of the draft, or None where the piece drawn has nothing for it."""
     piece = data.draw(st.sampled_from([p for p in draft.pieces if not p.material]), label="piece")
     edges = [e.name for e in piece.edges if e.kind is not EdgeKind.DART]
-    spots = st.builds(EdgePlace, edge=st.sampled_from(edges), share=st.floats(0.0, 1.0))
+    spots = st.builds(OutlinePlace, edge=st.sampled_from(edges), share=st.floats(0.0, 1.0))
     kind = data.draw(st.sampled_from(["cut", "cut", "join", "dart", "pleat"]), label="step")
     if kind == "cut":
         bow = data.draw(st.floats(-15, 15), label="bow")
@@ -119,7 +119,7 @@ def test_whatever_is_done_every_seam_walks_and_all_of_the_cloth_is_there(
 @pytest.mark.parametrize("block", ["bodice", "shirt"])
 def test_what_was_cut_and_joined_again_is_as_it_was(block: str) -> None:
     draft = draft_of(block, 0)
-    wish = CutWish("front", EdgePlace("armhole", share=0.5), EdgePlace("neck", share=0.5), "panel")
+    wish = CutWish("front", OutlinePlace("armhole", share=0.5), OutlinePlace("neck", share=0.5), "panel")
     parts = styled(draft, wish)
     again = styled(parts, JoinWish("panel", "style_line"))
     assert [piece.name for piece in again.pieces] == [piece.name for piece in draft.pieces]
@@ -164,7 +164,7 @@ def cloth() -> Draft:
 )
 def test_pleats_take_what_arithmetic_says(kind: str, number: int, depth: float, taken: float) -> None:
     # Common practice: a knife pleat takes twice its depth, a box or an inverted pleat four times.
-    wish = PleatWish("body", EdgePlace("top", share=0.5), EdgePlace("hem", share=0.5), kind, depth, number)
+    wish = PleatWish("body", OutlinePlace("top", share=0.5), OutlinePlace("hem", share=0.5), kind, depth, number)
     before = cloth()
     after = styled(before, wish)
     sound(after)
@@ -190,7 +190,7 @@ def test_a_slanting_edge_is_trued_by_the_fold() -> None:
         "band", tuple(Edge(n, e.mirrored().reversed()) for n, e in zip(names[::-1], edges[::-1], strict=True))
     )
     seam = Seam("waist", (("body", "top"),), (("band", "top"),), start=None, end=None)
-    wish = PleatWish("body", EdgePlace("top", share=0.5), EdgePlace("hem", share=0.5), "knife", 30.0)
+    wish = PleatWish("body", OutlinePlace("top", share=0.5), OutlinePlace("hem", share=0.5), "knife", 30.0)
     after = styled(Draft((piece, band), (seam,)), wish)
     one, two = after["body"]["pleat_1_in"].path, after["body"]["pleat_1_out"].path
     assert one.length == pytest.approx(two.length)
@@ -202,7 +202,11 @@ def test_a_dart_goes_anywhere_and_every_other_length_stays() -> None:
     draft = draft_of("bodice", 0)
     front = draft["front"]
     into, _ = next(iter(dart_legs(front)))
-    for to in (EdgePlace("shoulder", share=0.5), EdgePlace("armhole", share=0.5), EdgePlace("neck", share=0.5)):
+    for to in (
+        OutlinePlace("shoulder", share=0.5),
+        OutlinePlace("armhole", share=0.5),
+        OutlinePlace("neck", share=0.5),
+    ):
         moved = styled(draft, DartWish("front", into.name, to))
         sound(moved)
         for role in {edge.role for edge in front.edges}:
@@ -211,14 +215,18 @@ def test_a_dart_goes_anywhere_and_every_other_length_stays() -> None:
                 for p in (front, moved["front"])
             ]
             assert legs[0] == pytest.approx(legs[1], abs=0.1)
-        back = styled(moved, DartWish("front", into.name, EdgePlace("side_lower", share=0.9)))
+        back = styled(moved, DartWish("front", into.name, OutlinePlace("side_lower", share=0.9)))
         sound(back)
 
 
 def test_a_dart_is_cut_into_a_panel_seam() -> None:
-    draft = styled(draft_of("bodice", 0), DartWish("front", "bust_dart_in", EdgePlace("shoulder", share=0.5)))
+    draft = styled(draft_of("bodice", 0), DartWish("front", "bust_dart_in", OutlinePlace("shoulder", share=0.5)))
     wish = CutWish(
-        "front", EdgePlace(dart="bust_dart_in"), EdgePlace("hem", share=0.5), "side-front", holds="side_lower"
+        "front",
+        OutlinePlace(dart="bust_dart_in"),
+        OutlinePlace("hem", share=0.5),
+        "side-front",
+        holds="side_lower",
     )
     after = styled(draft, wish)
     sound(after)
@@ -241,10 +249,10 @@ def test_a_dart_becomes_gathers_of_what_it_took() -> None:
 @pytest.mark.parametrize(
     ("wish", "said"),
     [
-        (CutWish("frunt", EdgePlace("side", share=0.5), EdgePlace("neck", share=0.5), "x"), "frunt"),
-        (CutWish("front", EdgePlace("armhol", share=0.5), EdgePlace("neck", share=0.5), "x"), "armhol"),
-        (CutWish("front", EdgePlace("neck", level="wiast"), EdgePlace("hem", share=0.5), "x"), "wiast"),
-        (DartWish("back", "bust", EdgePlace("shoulder", share=0.5)), "bust"),
+        (CutWish("frunt", OutlinePlace("side", share=0.5), OutlinePlace("neck", share=0.5), "x"), "frunt"),
+        (CutWish("front", OutlinePlace("armhol", share=0.5), OutlinePlace("neck", share=0.5), "x"), "armhol"),
+        (CutWish("front", OutlinePlace("neck", level="wiast"), OutlinePlace("hem", share=0.5), "x"), "wiast"),
+        (DartWish("back", "bust", OutlinePlace("shoulder", share=0.5)), "bust"),
     ],
 )
 def test_a_name_that_is_not_there_is_answered_with_those_that_are(wish: StyleWish, said: str) -> None:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.alter.style.places import Spot, point_of, spot_on
+from drafting.alter.style.places import RingSpot, spot_on, spot_point
 from drafting.alter.style.rings import (
-    Parts,
-    Stretch,
+    CutSides,
+    RingStretch,
     become,
     free_name,
     holds_point,
@@ -49,7 +48,7 @@ HEIGHTS = {
 def cut_line(piece: Piece, wish: CutWish) -> Path:
     """Return the line along which a piece would be cut; raises `DraftError` where it runs off the piece."""
     start, end = spot_on(piece, wish.start), spot_on(piece, wish.end)
-    a, b = point_of(piece, start), point_of(piece, end)
+    a, b = spot_point(piece, start), spot_point(piece, end)
     if abs(b - a) < 1.0:
         raise DraftError(f"the cut through the {piece.name} begins where it ends")
     path = _drawn(piece, (start, end), wish)
@@ -72,7 +71,7 @@ def cut_line(piece: Piece, wish: CutWish) -> Path:
     return path
 
 
-def cut(draft: Draft, wish: CutWish) -> Draft:
+def cut_in_two(draft: Draft, wish: CutWish) -> Draft:
     """Return the draft with a piece cut in two; what was sewn to it stays sewn to both.
 
     Raises `DraftError` where the line runs off the piece, over a dart, or leaves too short an edge.
@@ -84,8 +83,8 @@ def cut(draft: Draft, wish: CutWish) -> Draft:
         edge_named(piece, wish.holds)
     path = cut_line(piece, wish)
     start, end = spot_on(piece, wish.start), spot_on(piece, wish.end)
-    one = _Half(run_between(piece, start, end), path.reversed(), (end, start))
-    two = _Half(run_between(piece, end, start), path, (start, end))
+    one = _Half(tuple(run_between(piece, start, end)), path.reversed(), (end, start))
+    two = _Half(tuple(run_between(piece, end, start)), path, (start, end))
     new, old = (one, two) if _is_new(wish, one, two) else (two, one)
     made = _parted(piece, wish, new, old)
     names = become((p.name, half.run, p.edges) for p, half in zip(made, (new, old), strict=True))
@@ -97,9 +96,9 @@ def cut(draft: Draft, wish: CutWish) -> Draft:
 class _Half:
     """One part of a cut piece: its run of the old outline, and the cut as it closes it, with its ends."""
 
-    run: Sequence[Stretch]
+    run: tuple[RingStretch, ...]
     cut: Path
-    ends: tuple[Spot, Spot]
+    ends: tuple[RingSpot, RingSpot]
 
     @property
     def closing(self) -> Path:
@@ -111,12 +110,12 @@ class _Half:
         return Path.joined([*(stretch.edge.path for stretch in self.run), self.closing])
 
 
-def _drawn(piece: Piece, ends: tuple[Spot, Spot], wish: CutWish) -> Path:
+def _drawn(piece: Piece, ends: tuple[RingSpot, RingSpot], wish: CutWish) -> Path:
     """Return the line from one place to the other, its middle `bow` mm to the left of the straight one.
 
     At a fold or a centre it starts square, so that it runs on without a point in the other half.
     """
-    a, b = (point_of(piece, spot) for spot in ends)
+    a, b = (spot_point(piece, spot) for spot in ends)
     third, out = (b - a) / 3, 1j * (b - a) / abs(b - a) * wish.bow * 4 / 3
     handles = [a + third + out, b - third + out]
     squared = False
@@ -145,7 +144,7 @@ def _is_new(wish: CutWish, one: _Half, two: _Half) -> bool:
 
 def _parted(piece: Piece, wish: CutWish, new: _Half, old: _Half) -> tuple[Piece, Piece]:
     """Return the new piece, and what is left of the old."""
-    parts = Parts(new.cut, region_within(new.ring))
+    parts = CutSides(new.cut, region_within(new.ring))
     levels, marks, darts = parts.levels(piece.levels), parts.marks(piece.placements), parts.darts(piece.darts)
     label = free_name(wish.edge, (edge.name for edge in piece.edges))
     made = []

@@ -9,10 +9,10 @@ from dataclasses import replace
 from drafting.alter.girths import fuller_girth
 from drafting.alter.style.join import run_on
 from drafting.alter.style.merged import merged
-from drafting.alter.style.places import Spot, leg_into, point_of, spot_on
+from drafting.alter.style.places import RingSpot, leg_into, spot_on, spot_point
 from drafting.alter.style.rings import (
-    Parts,
-    Stretch,
+    CutSides,
+    RingStretch,
     become,
     holds_point,
     named_apart,
@@ -45,13 +45,13 @@ def dart_moved(draft: Draft, wish: DartWish) -> Draft:
     return _gathered(draft, piece, leg) if wish.to is None else _moved(draft, piece, leg, spot_on(piece, wish.to))
 
 
-def _moved(draft: Draft, piece: Piece, leg: int, spot: Spot) -> Draft:
+def _moved(draft: Draft, piece: Piece, leg: int, spot: RingSpot) -> Draft:
     count = len(piece.edges)
     into, out = piece.edges[leg], piece.edges[(leg + 1) % count]
-    tip, place = into.path.end, point_of(piece, spot)
+    tip, place = into.path.end, spot_point(piece, spot)
     _refuse_off(piece, into, out, line(place, tip))
-    begin = Spot((leg + 1) % count, out.length)
-    end = Spot((leg - 1) % count, piece.edges[leg - 1].length)
+    begin = RingSpot((leg + 1) % count, out.length)
+    end = RingSpot((leg - 1) % count, piece.edges[leg - 1].length)
     first, second = run_between(piece, begin, spot), run_between(piece, spot, end)
     if not first or not second:
         return draft  # it is there already
@@ -65,7 +65,7 @@ def _moved(draft: Draft, piece: Piece, leg: int, spot: Spot) -> Draft:
     one[0] = replace(one[0], path=ends_moved(one[0].path, start=two[-1].path.end))
     legs = (replace(into, path=line(one[-1].path.end, tip)), replace(out, path=line(tip, two[0].path.start)))
     edges = named_apart([*two, *one, *legs])
-    made = _with_all(piece, tuple(edges), Parts(line(place, tip), region_within(ring)), turned, turns_first)
+    made = _with_all(piece, tuple(edges), CutSides(line(place, tip), region_within(ring)), turned, turns_first)
     if not is_simple(made.outline):
         raise DraftError(
             f"the {piece.name} would lie over itself with its dart there", turn="choose another place"
@@ -94,16 +94,16 @@ def _refuse_off(piece: Piece, into: Edge, out: Edge, path: Path) -> None:
         raise DraftError(f"the {piece.name}'s dart would run off the piece", turn="choose another place")
 
 
-def _holds(run: Sequence[Stretch]) -> bool:
+def _holds(run: Sequence[RingStretch]) -> bool:
     return any(s.edge.role in HOLD or s.edge.kind is EdgeKind.FOLD for s in run)
 
 
-def _long(run: Sequence[Stretch]) -> float:
+def _long(run: Sequence[RingStretch]) -> float:
     return sum(s.edge.length for s in run)
 
 
 def _with_all(
-    piece: Piece, edges: tuple[Edge, ...], parts: Parts, turned: Callable[[complex], complex], first: bool
+    piece: Piece, edges: tuple[Edge, ...], parts: CutSides, turned: Callable[[complex], complex], first: bool
 ) -> Piece:
     """Return the piece with new edges, and all that lies on the side that was turned turned with it."""
 

@@ -23,7 +23,7 @@ LIES = 1.0
 """mm: two edges that lie no farther apart are one line (ours)."""
 
 
-def joined(draft: Draft, wish: JoinWish) -> Draft:
+def joined_up(draft: Draft, wish: JoinWish) -> Draft:
     """Return the draft with the piece of an edge joined to the piece that it is sewn to, which keeps its name.
 
     Raises `DraftError` where the edge is sewn to no other piece, or the two edges are not one line.

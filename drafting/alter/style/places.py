@@ -15,7 +15,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.lengths import told
 from drafting.ground.nearest import meant
-from drafting.reading.style import EdgePlace
+from drafting.reading.style import OutlinePlace
 
 REACH = 2.0
 """mm: a level line is run on by this, so that it crosses the edge on which it ends (ours)."""
@@ -28,14 +28,14 @@ SNAP = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class RingSpot:
     """A place on a ring of edges: the index of the edge, and mm from its start."""
 
     index: int
     at: float
 
 
-def spot_on(piece: Piece, place: EdgePlace) -> Spot:
+def spot_on(piece: Piece, place: OutlinePlace) -> RingSpot:
     """Return where a place lies on a piece; raises `DraftError` with the names or the reach that would be right.
 
     A place in a corner is the end of the edge before it.
@@ -51,9 +51,9 @@ def spot_on(piece: Piece, place: EdgePlace) -> Spot:
         )
     if at <= SNAP:
         before = (index - 1) % len(piece.edges)
-        return Spot(before, piece.edges[before].length)
+        return RingSpot(before, piece.edges[before].length)
     if at >= length - SNAP:
-        return Spot(index, length)
+        return RingSpot(index, length)
     if min(at, length - at) < tol.LEAST_EDGE:
         raise DraftError(
             f"a bit of the {piece.name}'s {edge.name} is left that is too short to sew",
@@ -61,18 +61,18 @@ def spot_on(piece: Piece, place: EdgePlace) -> Spot:
             reach=f"{told(tol.LEAST_EDGE)} or more, or nothing",
             turn="end the line in the corner, or farther from it",
         )
-    return Spot(index, at)
+    return RingSpot(index, at)
 
 
-def point_of(piece: Piece, spot: Spot) -> complex:
+def spot_point(piece: Piece, spot: RingSpot) -> complex:
     """Return the point of a place."""
     path = piece.edges[spot.index].path
     return path.end if spot.at >= path.length else path.at(spot.at)
 
 
-def _tip(piece: Piece, name: str) -> Spot:
+def _tip(piece: Piece, name: str) -> RingSpot:
     leg = leg_into(piece, name)
-    return Spot(leg, piece.edges[leg].length)
+    return RingSpot(leg, piece.edges[leg].length)
 
 
 def leg_into(piece: Piece, name: str) -> int:
@@ -86,7 +86,7 @@ def leg_into(piece: Piece, name: str) -> int:
     raise UnknownNameError(f"the {piece.name} has no dart {name}", turn=right)
 
 
-def _distance(piece: Piece, place: EdgePlace, index: int) -> float:
+def _distance(piece: Piece, place: OutlinePlace, index: int) -> float:
     edge = piece.edges[index]
     if place.level:
         return _at_level(piece, place, index)
@@ -94,7 +94,7 @@ def _distance(piece: Piece, place: EdgePlace, index: int) -> float:
     return edge.length - at if _counts_back(piece, place, index) else at
 
 
-def _counts_back(piece: Piece, place: EdgePlace, index: int) -> bool:
+def _counts_back(piece: Piece, place: OutlinePlace, index: int) -> bool:
     """Return whether it is counted from the edge's end: from the neighbour that meets it there."""
     if not place.beside:
         return False
@@ -107,7 +107,7 @@ def _counts_back(piece: Piece, place: EdgePlace, index: int) -> bool:
     return place.beside == after
 
 
-def _at_level(piece: Piece, place: EdgePlace, index: int) -> float:
+def _at_level(piece: Piece, place: OutlinePlace, index: int) -> float:
     path = piece.edges[index].path
     known = [level.name for level in piece.levels]
     level = next((one for one in piece.levels if one.name == place.level), None)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from drafting.alter.style.places import Spot
+from drafting.alter.style.places import RingSpot
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, InnerDart, Level, Piece, Placement
 from drafting.geometry import Path
@@ -29,13 +29,12 @@ def free_name(name: str, taken: Iterable[str]) -> str:
     known, number = set(taken), 2
     if name not in known:
         return name
-    base = name.rpartition("_")[0] if name.rpartition("_")[2].isdigit() else name
-    while f"{base}_{number}" in known:
+    while f"{name}_{number}" in known:
         number += 1
-    return f"{base}_{number}"
+    return f"{name}_{number}"
 
 
-def part_of(edge: Edge, start: float, end: float) -> Edge:
+def edge_part(edge: Edge, start: float, end: float) -> Edge:
     """Return the stretch of an edge between two distances (mm), its notches and gathers with it."""
     length = edge.length
     if start <= 0 and end >= length:
@@ -46,31 +45,31 @@ def part_of(edge: Edge, start: float, end: float) -> Edge:
     return replace(edge, path=path, notches=notches, sewn=sewn)
 
 
-class Stretch(NamedTuple):
+class RingStretch(NamedTuple):
     """An edge, or the part of one that begins `start` mm along it."""
 
     start: float
     edge: Edge
 
 
-def run_between(piece: Piece, start: Spot, end: Spot) -> list[Stretch]:
+def run_between(piece: Piece, start: RingSpot, end: RingSpot) -> list[RingStretch]:
     """Return the edges, whole or in part, that run anticlockwise from one place to another; names may recur."""
     edges, count = piece.edges, len(piece.edges)
     if start.index == end.index and start.at < end.at:
-        return [Stretch(start.at, part_of(edges[start.index], start.at, end.at))]
+        return [RingStretch(start.at, edge_part(edges[start.index], start.at, end.at))]
     run = []
     if start.at < edges[start.index].length:
-        run.append(Stretch(start.at, part_of(edges[start.index], start.at, edges[start.index].length)))
+        run.append(RingStretch(start.at, edge_part(edges[start.index], start.at, edges[start.index].length)))
     at = (start.index + 1) % count
     while at != end.index:
-        run.append(Stretch(0.0, edges[at]))
+        run.append(RingStretch(0.0, edges[at]))
         at = (at + 1) % count
     if end.at > 0:
-        run.append(Stretch(0.0, part_of(edges[end.index], 0.0, end.at)))
+        run.append(RingStretch(0.0, edge_part(edges[end.index], 0.0, end.at)))
     return run
 
 
-def become(runs: Iterable[tuple[str, Sequence[Stretch], Sequence[Edge]]]) -> Names:
+def become(runs: Iterable[tuple[str, Sequence[RingStretch], Sequence[Edge]]]) -> Names:
     """Return what each edge has become: of each piece its name, its stretches, and the same edges as named now."""
     found: dict[str, list[tuple[float, EdgeRef]]] = {}
     for piece, run, edges in runs:
@@ -81,10 +80,13 @@ def become(runs: Iterable[tuple[str, Sequence[Stretch], Sequence[Edge]]]) -> Nam
 
 def named_apart(edges: Sequence[Edge], more: Iterable[str] = ()) -> list[Edge]:
     """Return edges of which no two carry one name: a later one gets a number."""
-    named: list[Edge] = []
+    kept, named = set(more), list[Edge]()
+    names = {edge.name for edge in edges} | kept
     for edge in edges:
-        taken = [*more, *(one.name for one in named)]
-        named.append(replace(edge, name=free_name(edge.name, taken)))
+        name = free_name(edge.name, names) if edge.name in kept else edge.name
+        kept.add(name)
+        names.add(name)
+        named.append(replace(edge, name=name))
     return named
 
 
@@ -111,7 +113,7 @@ def renamed_chains(draft: Draft, piece: str, names: Names) -> Draft:
 
 
 @dataclass(frozen=True)
-class Parts:
+class CutSides:
     """Which side of a cut lies where: the `cut` line, and the `region` of one of the two sides."""
 
     cut: Path
