@@ -13,13 +13,13 @@ from typing import Literal
 
 from drafting.ground.units import ShownUnit, show_length, shown_unit
 
-HowTold = Literal["plain", "fine", "small", "bought", "ready"]
+HowTold = Literal["plain", "fine", "small", "bought", "ready", "far"]
 """How a length is told: `plain` to 1 mm or 1/8 in; `fine` to 0.1 mm or 1/16 in, as checks measure;
 `small`, a button or a bone, in mm whatever the metric unit, else to 1/16 in; `bought` in metres, or
 in yards and eighths; `ready`, what is sold by its length, as a zip, in whole cm or whole inches, never
-too short."""
+too short; `far`, a distance to keep, in metres or feet."""
 
-_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought|ready))?⟩")
+_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought|ready|far))?⟩")
 
 TENTHS = 0.95
 """mm: what is told finely and is less than this is told in hundredths of a mm, whatever the unit (ours)."""
@@ -28,7 +28,7 @@ SIZES = {"cm": 10.0, "in": 25.4}
 READY = 0.1
 """Share of a size by which what is sold ready may be short: an 18 cm zip is sold as one of 7 in."""
 
-YARD = 914.4
+YARD, FOOT = 914.4, 304.8
 LONG = 20.0
 """Yards from which eighths say nothing (thread; ours)."""
 
@@ -40,6 +40,8 @@ def told(mm: float, how: HowTold = "plain") -> str:
     ('1 1/4 in of ease', '3.2 cm of ease')
     >>> in_unit(told(15.0, "small"), "cm"), in_unit(told(1500.0, "bought"), "in")
     ('15 mm', '1 3/4 yd')
+    >>> in_unit(told(4572.0, "far"), "in"), in_unit(told(4572.0, "far"), "cm")
+    ('15 ft', '4.6 m')
     >>> [in_unit(told(mm, "ready"), unit) for mm, unit in ((600.0, "in"), (180.0, "in"), (180.0, "cm"))]
     ['24 in', '7 in', '18 cm']
     """
@@ -62,6 +64,8 @@ def _shown(mm: float, how: str, unit: ShownUnit) -> str:
     if how == "ready":
         own = "in" if unit == "in" else "cm"
         return show_length(math.ceil(mm / SIZES[own] - READY) * SIZES[own], own)
+    if how == "far":
+        return f"{mm / FOOT:.0f} ft" if unit == "in" else f"{mm / 1000:.1f} m"
     if how == "fine" and 0.005 <= abs(mm) < TENTHS:
         return f"{f'{mm:.2f}'.rstrip('0').rstrip('.')} mm"
     if how == "plain" and unit == "mm":

@@ -25,14 +25,15 @@ Stage = Literal["treat", "cut", "prepare", "shape", "join", "fit", "close", "fin
 class Said:
     """A sentence of the plan: the key of its text and the facts that go into it.
 
-    Lengths are mm, temperatures degrees C, shares fractions; the text says how each is shown.
+    Lengths are mm, temperatures degrees C, shares fractions; the text says how each is shown. A fact may
+    be words of their own, put into the sentence.
     """
 
     key: str
-    facts: tuple[tuple[str, float | int | str], ...] = ()
+    facts: tuple[tuple[str, float | int | str | Said], ...] = ()
 
 
-def said(key: str, **facts: float | int | str) -> Said:
+def said(key: str, **facts: float | int | str | Said) -> Said:
     """Return the sentence `key` with its facts."""
     return Said(key, tuple(facts.items()))
 
@@ -53,7 +54,7 @@ class Setting:
     `stitch_length` and `width` (of a zigzag) in mm; `pressure` of the foot; `lengthens` the fraction
     by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
-    allowances go, `onto` which side that is, in words; `dots` the iron's limit there (None: nothing known, try it;
+    allowances go, `onto` which side that is; `dots` the iron's limit there (None: nothing known, try it;
     0: none). `holds` is what keeps the layers together; `why` and `trials` are
     what a maker should know about the choice.
     """
@@ -68,7 +69,7 @@ class Setting:
     lengthens: float = 0.0
     stayed: bool = False
     press: Literal["open", "to one side", "not"] = "open"
-    onto: str = ""
+    onto: Said | None = None
     dots: int | None = None
     why: tuple[Said, ...] = ()
     trials: tuple[Said, ...] = ()

@@ -21,7 +21,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.openings import hands
 from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric
-from drafting.making.model import Step
+from drafting.making.model import Said, Step
 from drafting.making.seam_lengths import seam_lengths
 
 ThreadKind = Literal["sewing", "overlock", "basting", "buttonhole", "mock-up"]
@@ -247,9 +247,16 @@ def _gathered(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
     for one in step.say:
         key = one.key.partition(".")[2]
         if key == "gather":
-            yield StitchRow("301", 2 * sewn * float(dict(one.facts)["ratio"]), LONG, plies=1)
+            yield StitchRow("301", 2 * sewn * _number(one, "ratio"), LONG, plies=1)
         elif key == "cap_ease":
             yield StitchRow("301", 2 * sewn, LONG, plies=1)
+
+
+def _number(one: Said, fact: str) -> float:
+    found = dict(one.facts)[fact]
+    if isinstance(found, Said):
+        raise TypeError(f"{one.key}: {fact} is words, not a number")
+    return float(found)
 
 
 def _keys(step: Step) -> set[str]:

@@ -43,12 +43,13 @@ def errors(draft: Draft, body: Body) -> set[tuple[str, str]]:
     return {(f.check, f.where) for f in check_draft(notched(draft), body) if f.level == "error"}
 
 
-def holds(case: Case, body: Body, block: str, last: str) -> None:
+def holds(case: Case, body: Body, block: str, last: str) -> bool:
+    """Return whether the body takes the alteration; what it takes holds."""
     start = upto(block, last, body)
     try:
         altered = case.alter(start, case.by)
     except DraftError:
-        pytest.skip("refused on this body, in words")
+        return False
     assert altered.moved, "it says what it moved"
     assert all(one.why for one in altered.moved)
     assert farthest(start, altered.draft) > 1.0
@@ -60,6 +61,7 @@ def holds(case: Case, body: Body, block: str, last: str) -> None:
             assert abs(after - before) < tol.EXACT, seam.name
     assert errors(altered.draft, body) <= errors(start, body)
     assert farthest(start, case.alter(altered.draft, -case.by).draft) <= BACK_AGAIN
+    return True
 
 
 def _drawn_later(draft: Draft, name: str) -> bool:
@@ -74,15 +76,16 @@ ON = [(name, block, last) for name, case in CASES.items() for block, last in cas
 @pytest.mark.parametrize(("name", "block", "last"), ON)
 def test_each_alteration_holds(name: str, block: str, last: str) -> None:
     on_bust = name.partition(" ")[0] in {"7", "8", "11"}
-    for body in BUSTS if on_bust else SAMPLE[:: 2 if block == "tailcoat" else 1]:
-        holds(CASES[name], body, block, last)
+    bodies = BUSTS if on_bust else SAMPLE[:: 2 if block == "tailcoat" else 1]
+    taken = [holds(CASES[name], body, block, last) for body in bodies]
+    assert any(taken), "refused on every body"
 
 
 @pytest.mark.population
 @pytest.mark.parametrize(("name", "block", "last"), ON)
 def test_each_alteration_holds_on_many(name: str, block: str, last: str) -> None:
-    for body in (*ansur(200), *bdims(100)):
-        holds(CASES[name], body, block, last)
+    taken = [holds(CASES[name], body, block, last) for body in (*ansur(200), *bdims(100))]
+    assert any(taken), "refused on every body"
 
 
 # ------------------------------------------------------------------------------------- amounts

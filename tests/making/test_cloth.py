@@ -148,7 +148,7 @@ def test_cautions_follow_the_costume() -> None:
     for words in (lamp, kite):
         assert all(word in words for word in ("fire, heat and falls", "before you cut the real one"))
         assert "venue's rules" in words  # an article on stage pyrotechnics: they come first
-        metres = float(re.search(r"some ([0-9.]+) cm unless the operator", words)[1]) / 100  # type: ignore[index]
+        metres = float(re.search(r"some ([0-9.]+) m unless the operator", words)[1])  # type: ignore[index]
         assert metres == pytest.approx(15 * 0.3048, abs=0.05)  # the same: about 15 feet
         assert "leaves a deep mark" in words  # from memory
     assert "elastane, polyamide" in kite

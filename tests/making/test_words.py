@@ -70,6 +70,11 @@ def test_no_text_stands_unused() -> None:
     assert lost == []
 
 
+def test_words_may_stand_within_a_sentence() -> None:
+    onto = said("side.onto", piece="back-left")
+    assert "both allowances onto the back left." in text(said("do.press_side", onto=onto))
+
+
 def test_lengths_and_shares_are_shown_as_a_maker_reads_them() -> None:
     shown = text(said("treat.mark_square", side=350.0))
     assert "35 cm" in shown

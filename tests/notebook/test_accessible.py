@@ -136,6 +136,12 @@ def test_the_picture_takes_most_of_the_page_and_stays_beside_the_slider_in_use(p
         const seen = r => r.top >= page.top - 1 && r.bottom <= page.bottom + 1;
         return [picture.width * picture.height / (out.width * page.height), seen(picture), seen(at)];
     }"""
+    clipped = """() => [...document.querySelectorAll('.bench-bar select')].filter(list => {
+        const look = getComputedStyle(list), pen = document.createElement('canvas').getContext('2d');
+        pen.font = look.font;
+        const room = list.clientWidth - parseFloat(look.paddingLeft) - parseFloat(look.paddingRight);
+        return list.checkVisibility() && pen.measureText(list.selectedOptions[0].text).width > room + 1;
+    }).map(list => list.selectedOptions[0].text)"""
     for width, height in ((1440, 900), (1024, 768), (720, 450), (512, 384)):  # the last two: 200 % of a screen
         page.set_viewport_size({"width": width, "height": height})
         page.wait_for_timeout(700)
@@ -144,5 +150,6 @@ def test_the_picture_takes_most_of_the_page_and_stays_beside_the_slider_in_use(p
         page.wait_for_timeout(700)
         share, picture, slider = page.evaluate(shares)
         assert (picture, slider) == (True, True), width
+        assert page.evaluate(clipped) == [], width
         if width == 1440:
             assert share >= 0.6

@@ -17,7 +17,6 @@ from drafting.fabric.handling import PLAIN
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.treating import has_pile
-from drafting.making.words import text
 
 Press = Literal["open", "to one side", "not"]
 
@@ -102,15 +101,15 @@ def pressed_on(
         yield said("set.cool_cloth" if "press cloth" in room.pressing else "set.cool")
 
 
-def side_pressed(draft: Draft, seam: Seam) -> str:
-    """Return to which side both allowances go, in words: onto a piece, or where one piece is on both sides."""
+def side_pressed(draft: Draft, seam: Seam) -> Said:
+    """Return to which side both allowances go: onto a piece, or where one piece is on both sides."""
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
-        return text("side.down" if _is_level(draft, seam) else "side.middle")
+        return said("side.down" if _is_level(draft, seam) else "side.middle")
     if seam.a == seam.b:
-        return text("side.left")
+        return said("side.left")
     if len({piece for piece, _ in (*seam.a, *seam.b)}) == 1:
-        return text("side.back")
-    return text(said("side.onto", piece=pressed_towards(draft, seam)))
+        return said("side.back")
+    return said("side.onto", piece=pressed_towards(draft, seam))
 
 
 def _is_level(draft: Draft, seam: Seam) -> bool:

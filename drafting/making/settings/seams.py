@@ -24,7 +24,6 @@ from drafting.making.settings.pressing import encloses, french, heat, press_for,
 from drafting.making.settings.pulling_on import OPENS, neck_passes
 from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
 from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned
-from drafting.making.words import text
 
 
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
@@ -52,7 +51,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
 
 def _to_the_back(lining: Setting) -> Setting:
     """Return a lining's setting: its seams are all pressed towards the back (common practice)."""
-    return lining if lining.press == "not" else replace(lining, press="to one side", onto=text("side.back"))
+    return lining if lining.press == "not" else replace(lining, press="to one side", onto=said("side.back"))
 
 
 def _lined(draft: Draft, seam: Seam) -> bool:
@@ -105,7 +104,7 @@ def setting(
         lengthens=gives.share,
         stayed=stayed,
         press=press,
-        onto=side_pressed(draft, seam) if press == "to one side" else "",
+        onto=side_pressed(draft, seam) if press == "to one side" else None,
         dots=dots,
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),

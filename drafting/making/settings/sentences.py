@@ -17,6 +17,8 @@ LENGTHENED = {
     "bias": "set.lengthens_bias",
 }
 
+WAYS = {"open": "side.open", "to one side": "side.one"}
+
 
 def setting_said(setting: Setting | None) -> Iterator[Said]:
     """Yield how a seam is sewn and pressed, in a few lines; nothing for a step without a seam."""
@@ -28,13 +30,15 @@ def setting_said(setting: Setting | None) -> Iterator[Said]:
     if setting.stayed:
         yield said("set.stayed")
     yield from setting.why
-    way = setting.onto or setting.press
-    if setting.press != "not" and setting.dots == 0:
-        yield said("set.press_cold", way=way)
-    elif setting.press != "not":
-        key = "set.press" if setting.dots is None else "set.press_at"
-        yield said(key, way=way, dots=setting.dots or 0)
+    if setting.press != "not":
+        yield _pressed(setting.onto or said(WAYS[setting.press]), setting.dots)
     yield from setting.trials
+
+
+def _pressed(way: Said, dots: int | None) -> Said:
+    if dots is None:
+        return said("set.press", way=way)
+    return said("set.press_at", way=way, dots=dots) if dots else said("set.press_cold", way=way)
 
 
 def _sewn(setting: Setting) -> Said:

@@ -57,6 +57,8 @@ class _Shown(string.Formatter):
     """How a fact is shown, by the word after its colon."""
 
     def format_field(self, value: Any, form: str) -> str:
+        if isinstance(value, Said):
+            return text(value)
         match form:
             case "length":
                 return told(value)
