@@ -31,6 +31,9 @@ from drafting.reading.style import CutWish
 HAIR = 1e-9
 """mm: a bow that is none."""
 
+LEAST_PART = 100.0
+"""mm2: the least that a part of a cut piece may be (ours)."""
+
 AT_ENDS = 0.2
 """mm: a crossing nearer to an end of the line is that end."""
 
@@ -85,6 +88,8 @@ def cut_in_two(draft: Draft, wish: CutWish) -> Draft:
     start, end = spot_on(piece, wish.start), spot_on(piece, wish.end)
     one = _Half(tuple(run_between(piece, start, end)), path.reversed(), (end, start))
     two = _Half(tuple(run_between(piece, end, start)), path, (start, end))
+    if min(one.ring.area, two.ring.area) < LEAST_PART:
+        raise DraftError(f"the cut leaves no cloth on one side of the {piece.name}", turn="choose other ends")
     new, old = (one, two) if _is_new(wish, one, two) else (two, one)
     made = _parted(piece, wish, new, old)
     names = become((p.name, half.run, p.edges) for p, half in zip(made, (new, old), strict=True))

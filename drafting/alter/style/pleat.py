@@ -18,14 +18,7 @@ from dataclasses import replace
 from drafting.alter.girths import fuller_girth
 from drafting.alter.style.places import SNAP, RingSpot, nearest_places, spot_on
 from drafting.alter.style.pleat_marks import KnifeFold, PleatWay, opened_inside
-from drafting.alter.style.rings import (
-    RingStretch,
-    become,
-    free_name,
-    named_apart,
-    renamed_chains,
-    run_between,
-)
+from drafting.alter.style.rings import RingStretch, become, free_name, named_apart, renamed_chains, run_between
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
