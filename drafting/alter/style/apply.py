@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.alter.style.cut import cut_in_two
+from drafting.alter.style.cut import cut_apart
 from drafting.alter.style.dart import dart_moved
 from drafting.alter.style.join import joined_up
 from drafting.alter.style.pleat import pleated
@@ -13,7 +13,7 @@ from drafting.reading.style import CutWish, DartWish, JoinWish, StyleWish
 def styled(draft: Draft, wish: StyleWish) -> Draft:
     """Return the draft with one step done; raises `DraftError` where it cannot be."""
     if isinstance(wish, CutWish):
-        return cut_in_two(draft, wish)
+        return cut_apart(draft, wish)
     if isinstance(wish, JoinWish):
         return joined_up(draft, wish)
     return dart_moved(draft, wish) if isinstance(wish, DartWish) else pleated(draft, wish)

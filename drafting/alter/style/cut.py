@@ -74,7 +74,7 @@ def cut_line(piece: Piece, wish: CutWish) -> Path:
     return path
 
 
-def cut_in_two(draft: Draft, wish: CutWish) -> Draft:
+def cut_apart(draft: Draft, wish: CutWish) -> Draft:
     """Return the draft with a piece cut in two; what was sewn to it stays sewn to both.
 
     Raises `DraftError` where the line runs off the piece, over a dart, or leaves too short an edge.
