@@ -31,6 +31,9 @@ from drafting.reading.style import CutWish
 HAIR = 1e-9
 """mm: a bow that is none."""
 
+SHARPEST = 5.0
+"""Degrees: the sharpest corner that a cut may make (ours: a sharper one cannot be sewn)."""
+
 LEAST_PART = 100.0
 """mm2: the least that a part of a cut piece may be (ours)."""
 
@@ -173,6 +176,9 @@ def _parted(piece: Piece, wish: CutWish, new: _Half, old: _Half) -> tuple[Piece,
                 frame=_frame(piece),
             )
         )
+    for part in made:
+        if min(part.corner(0), part.corner(len(part.edges) - 1)) < SHARPEST:
+            raise DraftError(f"the cut through the {piece.name} runs along its outline", turn="choose other ends")
     return made[0], made[1]
 
 
