@@ -81,7 +81,7 @@ def _place(text: str, key: str, unit: ShownUnit) -> str:
     return "{ " + ", ".join(f"{name} = {json.dumps(value)}" for name, value in parts) + " }"
 
 
-def step_of(typed: StepTyped, unit: ShownUnit) -> StyleWish:
+def typed_step(typed: StepTyped, unit: ShownUnit) -> StyleWish:
     """Return the step that the fields say, read as a file is; raises `InputError` with what is wrong."""
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder) / "step.toml"
@@ -112,7 +112,7 @@ def lines_of(draft: Draft, wish: StyleWish) -> tuple[Line, ...]:
     return ()
 
 
-def places_of(draft: Draft, wish: StyleWish) -> tuple[tuple[str, complex], ...]:
+def ends_of_step(draft: Draft, wish: StyleWish) -> tuple[tuple[str, complex], ...]:
     """Return the places that a step names, each with its piece."""
     piece = piece_named(draft, wish.piece)
     if isinstance(wish, CutWish | PleatWish):

@@ -120,9 +120,9 @@ class StyleView:
             self._show()
             return
         try:
-            wish = ss.step_of(typed, self.unit)
+            wish = ss.typed_step(typed, self.unit)
             draft = self.made[self.garment].draft
-            self._show({wish.piece: ss.lines_of(draft, wish)}, ss.places_of(draft, wish))
+            self._show({wish.piece: ss.lines_of(draft, wish)}, ss.ends_of_step(draft, wish))
             tried = ss.with_steps(self.living.asked, self.garment, (wish,))
         except DraftError as error:
             self.refused.value = refused_html(sentence(error, self.unit))
@@ -135,7 +135,7 @@ class StyleView:
     def do_it(self) -> None:
         """Put the typed step into the costume file, and follow it."""
         typed = self.typed
-        ss.with_steps(self.living.asked, self.garment, (ss.step_of(typed, self.unit),))
+        ss.with_steps(self.living.asked, self.garment, (ss.typed_step(typed, self.unit),))
         self.taken_back.clear()
         self._keep(typed.toml(self.unit))
 
