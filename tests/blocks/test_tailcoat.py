@@ -14,7 +14,6 @@ import pytest
 
 from drafting.body import wearer
 from drafting.checks.girths import finished_girth
-from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
@@ -220,12 +219,6 @@ def test_cloth_that_does_not_ease_gets_a_flat_cap() -> None:
     eases = [s.ease for s in draft.seams if s.name.endswith("armhole")]
     assert sum(eases) <= 5.001  # common practice: 0-5 mm
     assert any("tucks" in message for message in said(draft, "cap ease"))
-
-
-@pytest.mark.parametrize("let_out", [10.0, 20.0, 40.0])
-def test_a_coat_to_be_let_out_has_no_error_where_its_pleat_and_vent_begin(let_out: float) -> None:
-    made = draft_garment(lamplighter(), None, "tailcoat", {"let_out": let_out})
-    assert [f for f in made.findings if f.level == "error"] == []
 
 
 # ------------------------------------------------------------------------------------- many bodies

@@ -8,9 +8,11 @@ from __future__ import annotations
 import pytest
 
 from drafting.checks import check_pattern
+from drafting.costume.garment import draft_garment
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.piece import Edge, Piece
 from drafting.geometry import Path
+from tests.blocks.coats import lamplighter
 
 NAMES = ("hem", "side", "top", "centre")
 
@@ -67,3 +69,9 @@ def test_a_wide_allowance_lies_over_a_narrow_one_in_a_corner_that_is_let_in(shor
     cut = Path.polygon(-10 - 10j, 210 - 10j, complex(210, y), complex(195, y), 195 + 310j, -10 + 310j)
     found = check_pattern(Pattern("card", "shell", (CutPiece(piece, 1, cut, widths),)))
     assert [f.where for f in found if f.level != "ok"] == ([] if holds else ["card.step"])
+
+
+@pytest.mark.parametrize("let_out", [10.0, 20.0, 40.0])
+def test_a_coat_to_be_let_out_has_no_error_where_its_pleat_and_vent_begin(let_out: float) -> None:
+    made = draft_garment(lamplighter(), None, "tailcoat", {"let_out": let_out})
+    assert [f for f in made.findings if f.level == "error"] == []
