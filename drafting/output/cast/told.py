@@ -47,10 +47,7 @@ def told_of(made: Made, findings: tuple[Finding, ...], key: str) -> dict[str, An
         "take": list(_to_take(costume)),
         "checks": [[one.level, one.where, one.sentence] for one in said if one.level in ("warning", "error")],
         "garments": [_garment(made, garment) for garment in made.garments],
-        "lays": {
-            lay.role: {"cloth": lay.cloth.title, "length": lay.cloth_length, "lay": lay.lay, "buy": lay.buy_length}
-            for lay in made.lays
-        },
+        "lays": {lay.role: {"lay": lay.lay, "length": lay.cloth_length} for lay in made.lays},
         "shopping": [asdict(row) | {"parts": []} for row in planned(made).shopping] if made.lays else [],
     }
 
