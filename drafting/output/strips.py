@@ -38,7 +38,7 @@ def strips_pdf(
     again = f"Print again whole: {', '.join(map(spoken, anew))}." if anew else ""
     how = "Cut round the strip, lay old line on old line, paste, and cut along the new line."
     work = imposed(f"{spoken(after.name)}, strips to paste over", drawings, paper)
-    return sheet_pdf(work, f"{how} {again}".strip())[0]
+    return sheet_pdf(work, f"{how} {again}".strip()).data
 
 
 def strips_of_last_fitting(made: Made) -> Iterator[tuple[str, bytes]]:
