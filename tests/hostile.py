@@ -11,7 +11,7 @@ FILES = {
     "costume": "costumes/kite.toml",
     "wearer": "bodies/kite.toml",
     "cloth": "fabrics/stretch-jersey.toml",
-    "workroom": "workrooms/shared-studio.toml",
+    "workroom": "workrooms/theatre-store.toml",
     "fitting": "fittings/kite-first.toml",
 }
 """The shipped files that the kite's costume stands on."""

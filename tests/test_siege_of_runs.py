@@ -112,7 +112,7 @@ def test_a_costume_that_names_a_folder_of_code_runs_nothing(
         text.replace('"puffed-top"', '"blocks.evil"'),
         text.replace('"puffed-top"', '"evil"'),
         text.replace("../bodies/kite.toml", "../blocks/evil.py"),
-        text.replace("../workrooms/shared-studio.toml", "../blocks"),
+        text.replace("../workrooms/theatre-store.toml", "../blocks"),
         text + f'[print]\nblocks = "{folder}"\n',
     ]
     for way in ways:

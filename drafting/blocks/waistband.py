@@ -1,7 +1,8 @@
-"""Waistband: a straight band on a waist edge, half of it on the fold, with an underlap in front.
+"""Waistband: a straight band on a waist edge, half of it on the fold, with an underlap where it opens.
 
 The sewn edge is as long as the waist with its darts closed. Both ends have the underlap; on the side
-that lies on top it is cut off at the centre front. The band sits above a trouser and below a bodice.
+that lies on top it is cut off at the centre. The band sits above a trouser or a skirt and below a bodice; it
+opens in front, or at the back where only that is open.
 
     end                                   centre back
       .----------.---------------------------.
@@ -21,6 +22,7 @@ from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
@@ -49,7 +51,7 @@ class Choices:
     band_underlap: float = choice(
         40.0,
         "mm",
-        "how far the band runs on past the centre front",
+        "how far the band runs on past the centre that opens",
         low=10,
         high=150,
         scales=True,
@@ -90,13 +92,14 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         on_fold=True,
         turned=turned_under(body_scale(body)),
     )
-    place = above if waist.pieces[0] is PieceRole.BACK else below
+    over, behind = waist.pieces[0] is PieceRole.BACK, opens_behind(waist)
+    place = PLACES[over, behind]
     drawn = Piece(
         "waistband",
         band_edges(band, "waist", EdgeRole.WAIST),
         grain=band_grain(fabric),
         title="Waistband",
-        placements=(*fold_line(band), *_marks(band, button, choices)),
+        placements=(*fold_line(band), *_marks(band, button, choices, behind)),
         copies=1 if band.folded else 2,
         role=PieceRole.WAISTBAND,
     )
@@ -104,7 +107,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     flat = band_edges(replace(band, folded=False), "waist", EdgeRole.WAIST)
     outside = place(replace(drawn, edges=flat))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
-    marks = _notches(waist)
+    marks = _notches(waist, "back" if behind else "front", at_end=over is behind)
     seam = Seam(
         "waistband",
         (("waistband", "waist"),),
@@ -116,23 +119,32 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     )
     return Draft(
         (piece, stiff),
-        (seam, *_own_seams(piece, band, marks, place is below)),
+        (seam, *_own_seams(piece, band, marks, over is behind)),
         facts={"band_length": 2 * band.length},
         notions=(button_notion("waistband", 1, button), interfacing_notion(stiff)),
     )
 
 
-def _notches(waist: Chain) -> tuple[SeamNotch, ...]:
-    """Return where the band meets the centre front and the seams between the waist's pieces.
+def opens_behind(waist: Chain) -> bool:
+    """Return whether a waist opens at the back alone."""
+    front, back = waist.opens[::-1] if waist.pieces[0] is PieceRole.BACK else waist.opens
+    return back and not front
 
-    Both chains run from the centre front; the centre back is the band's fold, and marked as such.
+
+def _notches(waist: Chain, opens: str, *, at_end: bool) -> tuple[SeamNotch, ...]:
+    """Return where the band meets the centre that opens and the seams between the waist's pieces.
+
+    The centre that opens lies at the end of both chains, or at their start; the other is the band's fold,
+    and marked as such.
     """
     refs, lengths = waist.refs[::-1], waist.lengths[::-1]
-    ends = list(itertools.accumulate(lengths))[:-1]
+    ends = list(itertools.accumulate(lengths))
     joins = [at for at, one, other in zip(ends, refs, refs[1:], strict=False) if one[0] != other[0]]
     names = ["side"] if len(joins) == 1 else [f"seam {i}" for i in range(1, len(joins) + 1)]
     seams = [SeamNotch(name, at, at) for name, at in zip(names, joins, strict=True)]
-    return (SeamNotch("centre front", 0.0, 0.0), *seams)
+    place = waist.sewn_length - tol.CLOSED if at_end else 0.0
+    centre = SeamNotch(f"centre {opens}", place, place)
+    return (*seams, centre) if at_end else (centre, *seams)
 
 
 def _own_seams(piece: Piece, band: Band, marks: tuple[SeamNotch, ...], mirrored: bool) -> Iterator[Seam]:
@@ -141,8 +153,8 @@ def _own_seams(piece: Piece, band: Band, marks: tuple[SeamNotch, ...], mirrored:
         if seam.a != (("waistband", "lower"),):
             yield seam
             continue
-        places = [(mark.name, band.sewn - mark.a) for mark in marks]
-        notches = [SeamNotch(n, *2 * (band.length - at if mirrored else at,)) for n, at in places]
+        places = [(mark.name, band.length - mark.a if mirrored else band.sewn - mark.a) for mark in marks]
+        notches = [SeamNotch(name, at, at) for name, at in places]
         yield replace(seam, notches=tuple(sorted(notches, key=lambda notch: notch.a)))
 
 
@@ -156,11 +168,25 @@ def below(piece: Piece) -> Piece:
     return piece.mirrored()
 
 
-def _marks(band: Band, button: Button, choices: Choices) -> Iterator[Placement]:
-    """Yield the centre front, the button on the underlap, and its hole on the side on top."""
+def _turned_over(piece: Piece) -> Piece:
+    """Return the band above, its centre front to the left and its opening behind."""
+    return above(piece).mirrored()
+
+
+def _as_drawn(piece: Piece) -> Piece:
+    """Return the band below, its opening behind."""
+    return piece
+
+
+PLACES = {(True, False): above, (True, True): _turned_over, (False, False): below, (False, True): _as_drawn}
+"""How a band is laid: whether it sits over its waist, and whether it opens behind."""
+
+
+def _marks(band: Band, button: Button, choices: Choices, behind: bool) -> Iterator[Placement]:
+    """Yield the centre that opens, the button on the underlap, and its hole on the side on top."""
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     middle = min(band.underlap / 2, band.sewn / 4)
-    yield line_across_band(band, band.sewn, "centre_front", "centre")
+    yield line_across_band(band, band.sewn, "centre_back" if behind else "centre_front", "centre")
     yield button_mark(f"button_{under}", band.corner(band.sewn + middle, 0.5), button.diameter, under)
     hole = band.corner(band.sewn - middle, 0.5)
     yield hole_mark(f"buttonhole_{over}", hole, 1 + 0j, button.hole, over)

@@ -19,6 +19,9 @@ LEAST_EASE = {"bust": 38.0, "waist": 19.0, "hip": 51.0, "upper_arm": 50.0}
 """mm at adult scale, all round, for garments of the body above the legs: bust, waist and hip by
 `Source.EASE_IN_CLOTHING`, the arm common practice."""
 
+LEAST_BELOW = {**LEAST_EASE, "waist": 13.0}
+"""mm: the same of a garment that hangs from the waist, a skirt (`Source.EASE_IN_CLOTHING`)."""
+
 UNSEEN = 0.05
 """mm: less than a maker is shown."""
 
@@ -32,9 +35,10 @@ def ease_enough(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Fin
     if _legs(draft) or (fabric is not None and fabric.stretch_across >= GIVES):
         return
     scale = body_scale(body)
+    leasts = LEAST_EASE if _above_waist(draft) else LEAST_BELOW
     for girth in draft.girths:
-        if girth.level in LEAST_EASE and not girth.width:
-            least = LEAST_EASE[girth.level] * scale
+        if girth.level in leasts and not girth.width:
+            least = leasts[girth.level] * scale
             ease = girth.settled_ease - body.layer(f"{girth.level}_girth")
             if ease < least - UNSEEN:
                 yield _tight(girth, ease, least)
@@ -42,6 +46,15 @@ def ease_enough(draft: Draft, body: Body, fabric: Fabric | None) -> Iterator[Fin
 
 def _legs(draft: Draft) -> bool:
     return any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
+
+
+ABOVE = frozenset({EdgeRole.SHOULDER, EdgeRole.ARMHOLE, EdgeRole.CAP, EdgeRole.CAP_PART, EdgeRole.NECK})
+"""Edges of what is worn above the waist."""
+
+
+def _above_waist(draft: Draft) -> bool:
+    """Return whether the garment goes over the chest or an arm."""
+    return any(edge.role in ABOVE for piece in draft.pieces for edge in piece.edges)
 
 
 def _tight(girth: Girth, ease: float, least: float) -> Finding:

@@ -60,8 +60,9 @@ def _fold(piece: Piece, index: int) -> Iterator[Finding]:
         crossing = piece.edges[neighbour]
         if crossing.kind is EdgeKind.DART:
             continue  # a dart on the fold: its corner is judged with the dart closed
-        if crossing.role is EdgeRole.CENTRE and EdgeKind.OPENING in (crossing.kind, piece.edges[index].kind):
-            continue  # the centre goes on: the seam below an opening
+        runs_on = crossing.role in (EdgeRole.CENTRE, EdgeRole.SLIT)
+        if runs_on and EdgeKind.OPENING in (crossing.kind, piece.edges[index].kind):
+            continue  # the centre goes on: the seam below an opening, a slit below the seam
         angle = piece.corner(corner)
         holds = abs(angle - 90) <= tol.SQUARE_ANGLE
         said = f"{capital(fold)}: the {plain(crossing.name)} meets it at {degrees(angle)}"

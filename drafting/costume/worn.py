@@ -15,7 +15,7 @@ import numpy as np
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.costume.worn_seen import goes_over, seen_edges, turns_over
-from drafting.costume.worn_treated import seat_back, treated_hems
+from drafting.costume.worn_treated import has_tails, seat_back, treated_hems
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
@@ -228,7 +228,7 @@ def _found(
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
     )
-    hangs = hanging(rest.mesh).any() and rest.settled
+    hangs = has_tails(garment.draft) and hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
     held = () if slides is None else (remark("held.braces", waist=slides.waist, widest=slides.widest),)

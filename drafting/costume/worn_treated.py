@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.costume.make import MadeGarment
-from drafting.draft.draft import EdgeRef
+from drafting.draft.by_role import pieces_as
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.worn.cloth import stiffened
 from drafting.worn.form import Form
@@ -34,12 +36,21 @@ def seat_back(form: Form) -> float:
     return float(form.contour(form.levels["hip"])[:, 1].max())
 
 
+def has_tails(draft: Draft) -> bool:
+    """Return whether tails hang from a body: what is asked of them is not asked of a skirt or a cape."""
+    return bool(pieces_as(draft, PieceRole.TAIL, PieceRole.GODET))
+
+
 def treated_hems(
     garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
 ) -> Iterator[TreatedHem]:
     """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from three starts."""
     hems = hems_of(garment.draft)
-    if not hanging(rest.mesh).any() or not any(ref in rest.mesh.edges for ref in hems):
+    if (
+        not has_tails(garment.draft)
+        or not hanging(rest.mesh).any()
+        or not any(ref in rest.mesh.edges for ref in hems)
+    ):
         return
     held = ~hanging_points(rest.mesh)
     meshes = [("drafted", rest.mesh)]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from drafting.draft.by_role import piece_roles
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
 
@@ -18,7 +19,8 @@ class Chain:
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
     elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
-    along, `lengths` what each edge has of it sewn, one for each of `refs`.
+    along, `lengths` what each edge has of it sewn, one for each of `refs`. `opens` says whether what lies
+    beside its start, and its end, is an opening.
     """
 
     refs: tuple[EdgeRef, ...]
@@ -27,6 +29,7 @@ class Chain:
     pieces: tuple[PieceRole, ...] = ()
     edges: tuple[EdgeRole, ...] = ()
     lengths: tuple[float, ...] = ()
+    opens: tuple[bool, bool] = (False, False)
 
     @property
     def sewn_length(self) -> float:
@@ -35,12 +38,13 @@ class Chain:
     def mirrored(self) -> Chain:
         """Return the chain as its mirror image runs (outlines stay anticlockwise)."""
         return Chain(
-            self.refs[::-1],
-            self.path.mirrored().reversed(),
-            self.sewn,
-            self.pieces[::-1],
-            self.edges[::-1],
-            self.lengths[::-1],
+            refs=self.refs[::-1],
+            path=self.path.mirrored().reversed(),
+            sewn=self.sewn,
+            pieces=self.pieces[::-1],
+            edges=self.edges[::-1],
+            lengths=self.lengths[::-1],
+            opens=(self.opens[1], self.opens[0]),
         )
 
 
@@ -55,7 +59,22 @@ def chain(draft: Draft, name: str) -> Chain:
     path = laid_end_to_end([edge.path for edge in edges])
     roles = tuple(edge.role for edge in edges)
     lengths = tuple(edge.sewn_length for edge in edges)
-    return Chain(refs, path, sewn, tuple(piece_roles(draft, refs)), roles, lengths)
+    opens = _opens(draft, refs[0], -1), _opens(draft, refs[-1], 1)
+    return Chain(
+        refs=refs,
+        path=path,
+        sewn=sewn,
+        pieces=tuple(piece_roles(draft, refs)),
+        edges=roles,
+        lengths=lengths,
+        opens=opens,
+    )
+
+
+def _opens(draft: Draft, ref: EdgeRef, step: int) -> bool:
+    """Return whether the neighbour of an edge in its piece's ring is an opening."""
+    piece = draft[ref[0]]
+    return piece.edges[(piece.index(ref[1]) + step) % len(piece.edges)].kind is EdgeKind.OPENING
 
 
 def laid_end_to_end(paths: list[Path]) -> Path:

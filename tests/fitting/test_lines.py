@@ -77,7 +77,8 @@ ON = [(name, block, last) for name, case in CASES.items() for block, last in cas
 def test_each_alteration_holds(name: str, block: str, last: str) -> None:
     on_bust = name.partition(" ")[0] in {"7", "8", "11"}
     bodies = BUSTS if on_bust else SAMPLE[:: 2 if block == "tailcoat" else 1]
-    assert any([holds(CASES[name], body, block, last) for body in bodies]), "refused on every body"
+    taken = [holds(CASES[name], body, block, last) for body in bodies]
+    assert any(taken), "refused on every body"
 
 
 @pytest.mark.population

@@ -11,6 +11,7 @@ from drafting.costume.garment import draft_garment
 from drafting.costume.make import make
 from drafting.fabric import Fabric
 from drafting.fitting.moving import Demand, Enough, Movement, judged
+from drafting.ground.lengths import in_unit
 from drafting.making.fit.ease import EaseRow, EaseVerdict
 from drafting.making.fit.moves import MoveRow, move_rows
 from drafting.making.fit.told import ease_of, fit_tables, moves_of
@@ -47,6 +48,13 @@ def test_each_shoulder_is_told_by_itself_where_they_differ() -> None:
     rows = [row for row in ease_of(made_shirt, made_shirt["shirt"]) if row.level == "shoulder_length"]
     assert [row.side for row in rows] == ["left", "right"]
     assert rows[0].body != rows[1].body
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_a_chart_in_inches_tells_no_rest_of_a_reckoning_in_mm(name: str) -> None:
+    tables = fit_tables(made(name), made(name).garments, named=True)
+    cells = [in_unit(str(cell), "in") for table in tables for row in table.rows for cell in row]
+    assert [cell for cell in cells if " mm" in cell] == []
 
 
 def test_a_hug_asks_what_the_skin_of_the_back_does() -> None:

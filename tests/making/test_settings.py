@@ -31,8 +31,8 @@ from drafting.making.words import plan_sentence as text
 from tests.making.figures import NYLON, ROOT, laid, made, on_the_bias, with_cloth
 
 PLAIN = Workroom()
-STUDIO = read_workroom(ROOT / "measurements" / "workrooms" / "shared-studio.toml")
-KITCHEN = read_workroom(ROOT / "measurements" / "workrooms" / "kitchen-table.toml")
+STORE = read_workroom(ROOT / "measurements" / "workrooms" / "theatre-store.toml")
+ATTIC = read_workroom(ROOT / "measurements" / "workrooms" / "attic-room.toml")
 KNIT = Fabric(
     "Jersey, invented",
     usable_width=1500.0,
@@ -122,16 +122,14 @@ def test_velveteen_is_never_pressed_hard_and_stretch_is_sewn_with_less_pressure(
     coat = {s: v for (g, s), v in settings(costume, costume.costume.workroom).items() if g == "coat" and own(s)}
     assert all("needle board, never hard" in words_of(s) for s in coat.values())
     assert {s.dots for s in coat.values()} == {2}
-    kite = settings(made("kite"), KITCHEN)
+    kite = settings(made("kite"), ATTIC)
     assert {s.pressure for s in kite.values()} == {"lighter"}
-    assert {s.pressure for s in settings(made("kite"), replace(KITCHEN, foot_pressure=False)).values()} == {
-        "usual"
-    }
+    assert {s.pressure for s in settings(made("kite"), replace(ATTIC, foot_pressure=False)).values()} == {"usual"}
 
 
 def test_pile_is_pressed_on_its_own_pile_where_there_is_no_needle_board() -> None:
     """Nothing is asked for that the room has not (the work itself: only what she has)."""
-    bare = replace(KITCHEN, pressing=())
+    bare = replace(ATTIC, pressing=())
     coat = [s for (g, key), s in settings(made("lamplighter"), bare).items() if g == "coat" and own(key)]
     for words in map(words_of, coat):
         assert "scrap of the same pile, never hard" in words
@@ -151,7 +149,7 @@ def test_bias_panels_are_sewn_with_some_give_and_their_waist_is_stayed() -> None
 
 
 def test_a_knits_shoulder_is_stayed() -> None:
-    assert settings(made("kite"), STUDIO)["top", "shoulder"].stayed
+    assert settings(made("kite"), STORE)["top", "shoulder"].stayed
 
 
 def test_nylon_gets_a_cool_iron() -> None:
@@ -165,7 +163,7 @@ def test_the_plan_says_what_would_be_easier_with_more() -> None:
     assert "overlock" in plain
     assert "needle board" in plain
     assert "walking foot" in plain
-    assert easier(made("kite"), STUDIO) == ()
+    assert easier(made("kite"), STORE) == ()
 
 
 def test_every_stitch_a_room_may_have_has_a_thread_ratio_of_its_own_or_the_greediest() -> None:
@@ -208,7 +206,7 @@ def test_a_costume_names_its_workroom_and_every_fault_of_it_is_told(tmp_path: Pa
     shipped = (ROOT / "measurements" / "costumes" / "kite.toml").read_text("utf-8")
     costume, room = tmp_path / "kite.toml", tmp_path / "room.toml"
     home = (ROOT / "measurements").as_posix()
-    told = shipped.replace("../workrooms/shared-studio.toml", "room.toml").replace("../", f"{home}/")
+    told = shipped.replace("../workrooms/theatre-store.toml", "room.toml").replace("../", f"{home}/")
     costume.write_text(told, "utf-8")
     room.write_text("stitches = [301]\nneedles = ['sharp']\n", "utf-8")
     assert read_costume(costume).workroom == Workroom("room", ("301",), needles=("sharp",))
@@ -222,9 +220,9 @@ def test_a_costume_names_its_workroom_and_every_fault_of_it_is_told(tmp_path: Pa
 
 
 def test_the_shipped_workrooms_can_be_read_and_differ() -> None:
-    assert KITCHEN.has("514", "504") == ""
-    assert STUDIO.has("514", "504") == "514"
-    assert KITCHEN.prices["thread"] > 0
+    assert ATTIC.has("514", "504") == ""
+    assert STORE.has("514", "504") == "514"
+    assert ATTIC.prices["thread"] > 0
 
 
 STRETCHY = {
@@ -235,7 +233,7 @@ STRETCHY = {
 """Every block that can be drafted in stretch cloth, with the names of its choices."""
 
 
-@pytest.mark.parametrize("room", [PLAIN, STUDIO], ids=["plain", "studio"])
+@pytest.mark.parametrize("room", [PLAIN, STORE], ids=["plain", "store"])
 @pytest.mark.parametrize("block", STRETCHY)
 def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: Workroom) -> None:
     body = made("kite").costume.wearer

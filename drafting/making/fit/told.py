@@ -54,6 +54,10 @@ def moves_of(made: Made, garment: MadeGarment) -> tuple[MoveRow, ...]:
     return tuple(move_rows(garment, made.costume.wearer, made.costume.fabrics.get(garment.fabric)))
 
 
+SEEN = 1.0
+"""mm of ease that a tape shows; less is none (common practice: a tape is read to the mm)."""
+
+
 def _ease_cells(row: EaseRow, named: bool) -> tuple[str, ...]:
     place = capital(f"{row.side} {plain(row.level)}".strip())
     band = "-" if row.band is None else _from_to(row.band.low, row.band.high)
@@ -64,7 +68,7 @@ def _ease_cells(row: EaseRow, named: bool) -> tuple[str, ...]:
         f"{row.garment}: {place}" if named else place,
         told(row.body),
         told(row.drawn),
-        told(row.ease),
+        told(row.ease if abs(row.ease) >= SEEN else 0.0),
         f"{band}{source}",
         cloth,
         row.verdict.value,

@@ -67,9 +67,22 @@ def close_darts(
     length = (LONG_FRONT if front else LONG_BACK) * frame.rise + LONGER * frame.unit
     above_hip = min((side + along * place).imag for place in places) - frame.hip
     length = min(length, max(ABOVE_HIP * above_hip, LEAST_LONG * frame.rise))
+    return darts_closed(side, top, widths, places, (length,) * len(places))
+
+
+def darts_closed(
+    side: complex, top: complex, widths: Sequence[float], places: Sequence[float], lengths: Sequence[float]
+) -> ClosedDarts:
+    """Return the side point with darts closed that stand square to the straight from side to `top`.
+
+    `widths`, `lengths` (mm) and `places` (shares of the way) go from the side to the centre.
+    """
+    along = top - side
     down = unit(along) / 1j
-    tips = [side + along * place + down * length for place in places]
-    turns = [cmath.exp(-2j * math.asin(min(w / 2 / length, 0.9))) for w in widths]
+    tips = [side + along * place + down * length for place, length in zip(places, lengths, strict=True)]
+    turns = [
+        cmath.exp(-2j * math.asin(min(w / 2 / length, 0.9))) for w, length in zip(widths, lengths, strict=True)
+    ]
     point, turned = side, 1 + 0j
     for tip, turn in zip(tips, turns, strict=True):
         point, turned = tip + (point - tip) * turn, turned * turn
