@@ -96,9 +96,9 @@ def _write_interchange(made: Made, folder: Path) -> None:
 
 def _write_strips(made: Made, folder: Path) -> None:
     """Write what is to be pasted over the paper pattern since the last fitting."""
-    for garment, pdf in strips_of_last_fitting(made):
+    for name, pdf in strips_of_last_fitting(made):
         (folder / "strips").mkdir(exist_ok=True)
-        (folder / "strips" / f"{garment}.pdf").write_bytes(pdf)
+        (folder / "strips" / f"{name}.pdf").write_bytes(pdf)
 
 
 def write_lays(made: Made, folder: Path) -> None:
