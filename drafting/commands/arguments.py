@@ -5,9 +5,13 @@ from __future__ import annotations
 import argparse
 import re
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
+from drafting.ground.errors import InputError
 from drafting.ground.nearest import meant
+
+if TYPE_CHECKING:
+    from drafting.printing.paper import Paper
 
 UNITS = ("cm", "mm", "in")
 
@@ -58,3 +62,26 @@ def add_out(command: argparse.ArgumentParser) -> None:
 def add_unit(command: argparse.ArgumentParser, what: str) -> None:
     """Add the unit of length; `what` says of what."""
     command.add_argument("--unit", choices=UNITS, default="cm", help=f"the unit of {what} (else cm)")
+
+
+def add_papers(command: argparse.ArgumentParser) -> None:
+    """Add the papers to print on."""
+    command.add_argument(
+        "--papers",
+        type=_papers,
+        default=(),
+        metavar="PAPERS",
+        help="papers to print on, for example a4,letter,roll, or 'roll 61 cm,50 x 70 cm' (else what the "
+        "costume file says, else a4-or-letter: one file that prints true on either)",
+    )
+
+
+def _papers(text: str) -> tuple[Paper, ...]:
+    """Return the papers of a list with commas, each once; a comma between two digits is a decimal's."""
+    from drafting.printing.paper import paper_named
+
+    try:
+        return tuple(dict.fromkeys(paper_named(name) for name in re.split(r",(?!(?<=\d,)\d)", text)))
+    except InputError as refused:
+        fault = refused.faults[0]
+        raise argparse.ArgumentTypeError(f"{fault.what}; {fault.right}") from refused

@@ -14,8 +14,8 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from drafting.commands.arguments import Parser, add_costume, add_out, add_unit, add_wearer
-from drafting.commands.making import HOLDS, make_costume
+from drafting.commands.arguments import Parser, add_costume, add_out, add_papers, add_unit, add_wearer
+from drafting.commands.making import HOLDS, HowToMake, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
 from drafting.ground.errors import DraftError, Fault, InputError
@@ -125,6 +125,7 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
     demo = _command(commands, "demo", _demo, "the same for the lamplighter shipped with the kit")
     for writes in (make, demo):
         add_out(writes)
+        add_papers(writes)
     worn = _command(commands, "worn", run_worn, "the sewn pieces on the wearer's form, as they come to rest")
     add_worn_arguments(worn)
     mock = _command(
@@ -214,13 +215,14 @@ def _make(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
 
     use_blocks(wanted.blocks)
-    return make_costume(wanted.costume, wanted.out, wanted.wearer, wanted.search, wanted.worn)
+    how = HowToMake(wanted.search, wanted.worn, wanted.papers)
+    return make_costume(wanted.costume, wanted.out, wanted.wearer, how)
 
 
 def _demo(wanted: argparse.Namespace) -> int:
     from drafting.ground.shipped import demo_costume
 
-    return make_costume(demo_costume(), wanted.out, None)
+    return make_costume(demo_costume(), wanted.out, None, HowToMake(papers=wanted.papers))
 
 
 def _seconds(text: str) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -12,14 +13,33 @@ from drafting.costume.telling import Tell
 from drafting.ground.errors import DraftError, Fault, InputError
 
 if TYPE_CHECKING:
+    from drafting.costume.file import CostumeFile
     from drafting.costume.make import Made
     from drafting.costume.worn import Worn
+    from drafting.printing.paper import Paper
 
 HOLDS, CHECK_FAILS = 0, 1
 """Exit codes: made and every check holds; made, but a check says error."""
 
 DRAFTED, LAID, DRESSED = 0.04, 0.35, 0.8
 """Shares of the time that drafting, laying out, dressing end at, with no search asked for (ours, by the demo)."""
+
+
+@dataclass(frozen=True)
+class HowToMake:
+    """What a run asks beside its files: seconds to look for a shorter lay, the form too, which papers.
+
+    Papers asked for here win over the costume file's.
+    """
+
+    search: float = 0.0
+    worn: bool = False
+    papers: tuple[Paper, ...] = ()
+
+
+def on_papers(costume: CostumeFile, papers: tuple[Paper, ...]) -> CostumeFile:
+    """Return the costume printed on these papers; on those of its file where there are none."""
+    return replace(costume, prints=replace(costume.prints, papers=papers)) if papers else costume
 
 
 def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
@@ -36,15 +56,9 @@ def _on_form(made: Made, tell: Tell) -> Worn:
     return worn(made, tell)
 
 
-def make_costume(
-    costume: Path, out: Path, wearer: Path | None, search: float = 0.0, with_worn: bool = False
-) -> int:
-    """Make a costume file, or its costume on another body, and return the exit code.
-
-    `search` seconds are looked for a shorter lay; `with_worn` puts it on the wearer's form as well.
-    """
+def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake | None = None) -> int:
+    """Make a costume file, or its costume on another body, and return the exit code."""
     from drafting.commands.texts import made_text
-    from drafting.costume.file import CostumeFile
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
@@ -52,6 +66,7 @@ def make_costume(
     from drafting.output.folder import check_out
     from drafting.output.write import write_output
 
+    how = how or HowToMake()
     read: CostumeFile | None = None
     faults: list[Fault] = []
     try:
@@ -65,17 +80,18 @@ def make_costume(
     if read is None or faults:
         raise InputError(faults)
 
+    read = on_papers(read, how.papers)
     with progress(sys.stderr) as tell:
         try:
             tell("Drafting", 0.0)
             made = make(read)
-            made = laid_out(made, search, said=_laying(made, within(tell, DRAFTED, LAID)))
-            on_form = _on_form(made, within(tell, LAID, DRESSED)) if with_worn else None
+            made = laid_out(made, how.search, said=_laying(made, within(tell, DRAFTED, LAID)))
+            on_form = _on_form(made, within(tell, LAID, DRESSED)) if how.worn else None
         except InputError:
             raise
         except DraftError as error:
             raise InputError([Fault(error.said(read.told_in), file=str(costume))]) from error
-        printed = write_output(made, out, within(tell, DRESSED if with_worn else LAID, 1.0), on_form)
+        printed = write_output(made, out, within(tell, DRESSED if how.worn else LAID, 1.0), on_form)
     print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for said in said_once(failed, read.told_in):

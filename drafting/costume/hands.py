@@ -6,8 +6,8 @@ the armhole as altered, the collar the neck, the lining the shell, the tails and
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from drafting.blocks import Block, all_blocks
@@ -16,15 +16,15 @@ from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen
+from drafting.costume.part import GarmentPart, part_drafted
 from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
-from drafting.draft.chain import Chain, chain
+from drafting.draft.chain import chain
 from drafting.draft.draft import Draft
 from drafting.draft.two_sides import alike
 from drafting.fabric import Fabric
 from drafting.fitting.applied import Fitted, fitted
 from drafting.fitting.note import Note, NoteSide
 from drafting.ground.errors import DraftError
-from drafting.ground.remembered import remembered
 
 ROUNDS = 3
 """How often both hands are drafted again for one value of a choice: a yoke first, then how deep it is (ours)."""
@@ -88,36 +88,14 @@ def _with_part(draft: Draft, body: Body, fabric: Fabric | None, name: str, choic
             f"the block {name} changes a garment, and makes none by itself",
             turn="take a block of a whole garment, for example shirt",
         )
-    chains = {needed: chain(draft, needed) for needed in part.needs}
-    if part.alters:
-        altered: Draft = part.draft(draft, body, fabric, choices, **chains)
-        return altered
-    values = tuple(vars(choices).items())
-    asked = _Part(name, part.draft, fabric, values, tuple(chains.values()), choices)
-    return draft + _part(body, asked)
-
-
-@dataclass(frozen=True)
-class _Part:
-    """What a part is drafted from beside the body, as the key under which the answer is kept.
-
-    Choices with other defaults are of another class: they are told apart by their `values` alone.
-    """
-
-    name: str
-    draft: Callable[..., Draft]
-    fabric: Fabric | None
-    values: tuple[tuple[str, Any], ...]
-    chains: tuple[Chain, ...]
-    choices: Any = field(compare=False)
-
-    def __hash__(self) -> int:
-        return hash((self.name, self.values))
-
-
-@remembered(32)
-def _part(body: Body, asked: _Part) -> Draft:
-    """Return one part; a slider moves the choices of few parts and leaves the others as they were."""
-    needs = all_blocks()[asked.name].needs
-    chains = dict(zip(needs, asked.chains, strict=True))
-    return asked.draft(body, asked.fabric, asked.choices, **chains)
+    part_of = GarmentPart(
+        name=name,
+        draft=part.draft,
+        fabric=fabric,
+        values=tuple(vars(choices).items()),
+        chains=tuple((needed, chain(draft, needed)) for needed in part.needs),
+        choices=choices,
+        before=draft if part.alters else None,
+    )
+    found = part_drafted(body, part_of)
+    return found if part.alters else draft + found

@@ -9,6 +9,7 @@ from drafting.body import Body
 from drafting.body.body import SIDES, Side
 from drafting.body.sides import differing_measures, one_side
 from drafting.costume.choices import block_named
+from drafting.costume.file import CostumeFile
 from drafting.costume.garment import drafted
 from drafting.costume.make import Made, chosen_for
 from drafting.costume.watched import watched
@@ -29,7 +30,6 @@ SEEN = 0.5
 Leans = dict[str, list[str]]
 
 
-@remembered(16)
 def leaning(made: Made, garment: str) -> Mapping[str, tuple[str, ...]]:
     """Return by piece of a garment the estimated measures that move one of its edges.
 
@@ -38,7 +38,12 @@ def leaning(made: Made, garment: str) -> Mapping[str, tuple[str, ...]]:
     hand is drafted for itself. What is drawn of no measure, as a shape sewn on, leans on none. Empty
     where the garment cannot be drafted.
     """
-    costume, body = made.costume, made.costume.wearer
+    return _leaning(made.costume, garment, tuple(piece.name for piece in made[garment].draft.pieces))
+
+
+@remembered(16)
+def _leaning(costume: CostumeFile, garment: str, pieces: tuple[str, ...]) -> Mapping[str, tuple[str, ...]]:
+    body = costume.wearer
     asked = next(one for one in costume.garments if one.name == garment)
     chosen = chosen_for(costume, asked, [])
     if chosen is None:
@@ -54,7 +59,7 @@ def leaning(made: Made, garment: str) -> Mapping[str, tuple[str, ...]]:
                     found[name] = [*dict.fromkeys([*found.get(name, ()), *names])]
     except DraftError:
         return FrozenDict({})
-    return FrozenDict({piece.name: tuple(found.get(piece.name, ())) for piece in made[garment].draft.pieces})
+    return FrozenDict({piece: tuple(found.get(piece, ())) for piece in pieces})
 
 
 def _only(body: Body, side: Side) -> Body:

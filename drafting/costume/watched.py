@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterable
+from dataclasses import fields, replace
 from typing import Any
 
 from drafting.body import Body, Measure
+
+FIELDS = tuple(field.name for field in fields(Measure))
 
 
 class WatchedMeasure(Measure):
@@ -33,7 +36,18 @@ class WatchedMeasure(Measure):
 def watched(body: Body, asked: set[str]) -> Body:
     """Return the body with measures that note in `asked` which of them a draft reads."""
     measures = {
-        name: WatchedMeasure(m.mm, m.source, m.rule, m.sd, left=m.left, right=m.right).noting(name, asked)
+        name: WatchedMeasure(**dict(zip(FIELDS, unseen(m), strict=True))).noting(name, asked)
         for name, m in body.measures.items()
     }
     return replace(body, measures=measures)
+
+
+def unseen(measure: Measure) -> tuple[Any, ...]:
+    """Return the fields of a measure; one that is watched notes nothing."""
+    return tuple(object.__getattribute__(measure, field) for field in FIELDS)
+
+
+def note(body: Body, names: Iterable[str]) -> None:
+    """Have a watched body note these measures as read."""
+    for name in names:
+        _ = body.measures[name].mm

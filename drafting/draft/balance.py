@@ -13,12 +13,11 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from scipy.optimize import brentq
-
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.geometry import Path
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.curve import Segment
 from drafting.ground.remembered import remembered
 
@@ -221,7 +220,7 @@ def _crossing(path: Path, end: complex, way: complex, reach: float) -> Iterator[
         heights = [beside(k / PARTS) for k in range(PARTS + 1)]
         for k, (one, two) in enumerate(itertools.pairwise(heights)):
             if one * two <= 0 and one != two:
-                t = float(brentq(beside, k / PARTS, (k + 1) / PARTS, xtol=1e-9))
+                t = float(brent_zero(beside, k / PARTS, (k + 1) / PARTS, within=1e-9))
                 if abs(segment.point(t) - end) <= reach:
                     yield passed + (segment.split(t)[0].length if 0 < t < 1 else t * length)
         passed += length

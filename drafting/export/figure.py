@@ -7,18 +7,21 @@ one sheet gives one picture.
 from __future__ import annotations
 
 import warnings
+from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Any
 
-from matplotlib.axes import Axes
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
-from matplotlib.patches import PathPatch
+from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.colors import to_rgba
+from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path as Outline
+from matplotlib.transforms import Affine2D
+from PIL import Image
 
 from drafting.geometry import Line, Path
 from drafting.ground.names import clean_text
 from drafting.ground.palette import Colour
+from drafting.ground.typeface import typeface
 from drafting.sheet import Layer, Sheet, Stroke, Text
 from drafting.sheet.style import STYLES, TEXT_COLOURS
 
@@ -28,28 +31,26 @@ LONGEST = 12.0
 LIVELY = 1.9
 """Points of line for each mm of line width: a picture is shrunk, its lines must not be (ours)."""
 
-POINTS_PER_INCH = 72.0
+SQUEEZED = 4
+"""How hard a PNG is squeezed, of 9: the last tenth of its size would take as long as all the drawing (ours)."""
 
 
 def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
     """Write `sheet` as a PNG whose longer side has 12 x `dpi` pixels."""
-    scale = LONGEST / max(sheet.width, sheet.height)
-    figure = Figure(figsize=(sheet.width * scale, sheet.height * scale), dpi=dpi)
-    figure.set_facecolor(Colour.PAPER)
-    canvas = FigureCanvasAgg(figure)
-    axes = figure.add_axes((0, 0, 1, 1))
-    axes.set(xlim=(0, sheet.width), ylim=(0, sheet.height), aspect="equal")
-    axes.axis("off")
-    for order, layer in enumerate(Layer):
+    pixels = LONGEST * dpi / max(sheet.width, sheet.height)
+    size = max(1, int(sheet.width * pixels)), max(1, int(sheet.height * pixels))
+    canvas = _Canvas(_renderer(*size, dpi), pixels)
+    for layer in Layer:
         for stroke in sheet.on(layer):
-            if STYLES[layer].halo:
-                axes.add_patch(_halo(stroke, order))
-            axes.add_patch(_patch(stroke, order))
-    for text in sheet.texts:
-        _write(axes, text, scale * POINTS_PER_INCH)
+            canvas.draw(stroke)
     with warnings.catch_warnings():
         warnings.filterwarnings("ignore", message="Glyph .* missing")  # a script the face lacks
-        canvas.print_png(path, metadata={"Software": None})  # type: ignore[no-untyped-call]
+        for text in sheet.texts:
+            canvas.write(text)
+    painted = Image.frombuffer("RGBA", size, canvas.pen.buffer_rgba(), "raw", "RGBA", 0, 1)
+    paper = Image.new("RGB", size, Colour.PAPER)
+    paper.paste(painted, mask=painted.getchannel("A"))
+    paper.save(path, format="png", compress_level=SQUEEZED)
 
 
 def outline(path: Path, closed: bool) -> Outline:
@@ -67,47 +68,55 @@ def outline(path: Path, closed: bool) -> Outline:
     return drawn
 
 
-def _whole(stroke: Stroke) -> Outline:
-    whole = Outline.make_compound_path(*(outline(path, stroke.closed) for path in stroke.paths))
-    whole.should_simplify = False
-    return whole
+_renderer: Any = RendererAgg
+"""The renderer's own calls are not typed."""
 
 
-def _halo(stroke: Stroke, order: int) -> PathPatch:
-    style = STYLES[stroke.layer]
-    looks: dict[str, Any] = {"fill": False, "edgecolor": Colour.PAPER, "zorder": 1 + order}
-    return PathPatch(_whole(stroke), linewidth=(style.width + 2 * style.halo) * LIVELY, **looks)
+@dataclass(frozen=True)
+class _Canvas:
+    """What is drawn on: the renderer, and its pixels for each mm of the sheet."""
+
+    pen: Any
+    pixels: float
+
+    def draw(self, stroke: Stroke) -> None:
+        """Draw the lines of one stroke, over their halo and its tint."""
+        style = STYLES[stroke.layer]
+        whole = Outline.make_compound_path(*(outline(path, stroke.closed) for path in stroke.paths))
+        whole.should_simplify = False
+        flat, width = Affine2D().scale(self.pixels), style.width * LIVELY
+        if style.halo:
+            look = self._look(Colour.PAPER, (style.width + 2 * style.halo) * LIVELY)
+            self.pen.draw_path(look, whole, flat)
+        look = self._look(style.colour, width)
+        if style.dash:
+            look.set_dashes(0.0, [length * LIVELY * 0.6 * width for length in style.dash])
+        tint = to_rgba(stroke.tint) if stroke.tint else None
+        self.pen.draw_path(look, whole, flat, tint)
+
+    def write(self, text: Text) -> None:
+        """Write the lines of a text, each along its baseline."""
+        look = self._look(TEXT_COLOURS.get(text.layer, Colour.INK), 1.0)
+        face = _face(text.bold, text.size * self.pixels / self.pen.points_to_pixels(1.0))
+        share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+        for line, at in zip(text.lines, text.baselines, strict=True):
+            words = clean_text(line)
+            wide = self.pen.get_text_width_height_descent(words, face, False)[0] if share and words else 0.0
+            x, y = at.real * self.pixels - share * wide, self.pen.height - at.imag * self.pixels
+            if words:
+                self.pen.draw_text(look, x, y, words, face, 0.0)
+
+    def _look(self, colour: str, width: float) -> Any:
+        look = self.pen.new_gc()
+        look.set_foreground(colour)
+        look.set_linewidth(width)
+        look.set_joinstyle("round")
+        look.set_capstyle("butt")
+        look.set_antialiased(True)
+        look.set_snap(False)
+        return look
 
 
-def _patch(stroke: Stroke, order: int) -> PathPatch:
-    style = STYLES[stroke.layer]
-    width = style.width * LIVELY
-    dash = (0.0, tuple(length * LIVELY * 0.6 for length in style.dash)) if style.dash else "solid"
-    return PathPatch(
-        _whole(stroke),
-        facecolor=stroke.tint or "none",
-        fill=stroke.tint is not None,
-        edgecolor=style.colour,
-        linewidth=width,
-        linestyle=dash,
-        joinstyle="round",
-        capstyle="butt",
-        zorder=1 + order,
-        snap=False,
-        antialiased=True,
-    )
-
-
-def _write(axes: Axes, text: Text, points: float) -> None:
-    looks: dict[str, Any] = {
-        "fontsize": text.size * points,
-        "ha": {"start": "left", "middle": "center", "end": "right"}[text.anchor],
-        "va": "baseline",
-        "color": TEXT_COLOURS.get(text.layer, Colour.INK),
-        "fontfamily": "DejaVu Sans",
-        "fontweight": "bold" if text.bold else "normal",
-        "parse_math": False,
-        "zorder": 50,
-    }
-    for line, at in zip(text.lines, text.baselines, strict=True):
-        axes.text(at.real, at.imag, clean_text(line), **looks)
+def _face(bold: bool, size: float) -> FontProperties:
+    """Return the typeface, `size` in points."""
+    return FontProperties(fname=str(typeface(bold)), size=size)

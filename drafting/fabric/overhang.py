@@ -6,8 +6,7 @@ and its weight are even. It is found on the exact curve, not by the rule of Peir
 
 from __future__ import annotations
 
-from scipy.optimize import brentq
-
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.elastica import bent_strip
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
@@ -37,7 +36,7 @@ def overhang_ratio(angle: float) -> float:
             reach=f"{ANGLES[0]:g} to {ANGLES[1]:g} degrees",
             turn=f"slide the strip until its end touches a slope of {SLOPE:g} degrees",
         )
-    return float(brentq(lambda ratio: bent_strip(ratio, 1.0, 1.0).chord - angle, *RATIOS, xtol=1e-6))
+    return float(brent_zero(lambda ratio: bent_strip(ratio, 1.0, 1.0).chord - angle, *RATIOS, within=1e-6))
 
 
 def bending_length(overhang: float, angle: float = SLOPE) -> float:

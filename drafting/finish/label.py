@@ -6,12 +6,14 @@ import textwrap
 from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.ground.frozen import freeze
 from drafting.ground.lengths import in_unit, told
 from drafting.ground.names import clean_text
+from drafting.ground.remembered import remembered
 from drafting.ground.units import ShownUnit, show_length
 
 CAUTION = ("A starting draft.", "Make a mock-up first.")
@@ -75,9 +77,20 @@ class LabelLines:
 
 def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLines:
     """Return what is printed on a piece, lines of at most `width` characters."""
+    piece, head = cut_piece.piece, f"{cut_piece.number} {piece_title(cut_piece.piece)}"
+    return LabelLines(
+        head=(*_wrapped(head, int(width * 0.7)), *((hand_words(piece),) if label.hands else ())),
+        body=tuple(row for fact in _facts(cut_piece, label) for row in _wrapped(fact, width)),
+        foot=label.foot,
+    )
+
+
+@remembered(64)
+def _facts(cut_piece: CutPiece, label: Label) -> tuple[str, ...]:
+    """Return what is said of a piece below its name, a text a fact."""
     piece = cut_piece.piece
     guessed = label.guessed(piece.name)
-    facts = [
+    facts = (
         _joined(" - ", label.costume, spoken(label.garment)),
         _joined(", ", cut_count(piece), piece.material or label.fabric),
         "" if label.hands else hand_line(piece),
@@ -86,15 +99,8 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
         label.wearer and f"for {clean_text(label.wearer, FIELD_LIMIT)}",
         label.measured_on and f"measured {clean_text(label.measured_on, FIELD_LIMIT)}",
         estimated_line(tuple(guessed), tuple(guessed.values()), label.unit),
-    ]
-    return LabelLines(
-        head=(
-            *_wrapped(f"{cut_piece.number} {piece_title(piece)}", int(width * 0.7)),
-            *((hand_words(piece),) if label.hands else ()),
-        ),
-        body=tuple(row for fact in facts if fact for row in _wrapped(fact, width)),
-        foot=label.foot,
     )
+    return tuple(fact for fact in facts if fact)
 
 
 def spoken(name: str) -> str:
@@ -199,5 +205,6 @@ def _joined(between: str, *parts: str) -> str:
     return between.join(part for part in (clean_text(p, FIELD_LIMIT) for p in parts) if part)
 
 
+@lru_cache(maxsize=4096)
 def _wrapped(text: str, width: int) -> tuple[str, ...]:
     return tuple(textwrap.wrap(text, width, break_on_hyphens=False))

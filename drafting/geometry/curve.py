@@ -16,7 +16,8 @@ from typing import NamedTuple
 import numpy as np
 from fontTools.misc.bezierTools import splitCubicAtTC
 from numpy.typing import NDArray
-from scipy.optimize import brentq
+
+from drafting.geometry.brent import brent_zero
 
 Numbers = NDArray[np.float64]
 Points = NDArray[np.complex128]
@@ -169,7 +170,7 @@ class Cubic(NamedTuple):
             if not 0 < step < 1:
                 break
             t = step
-        return float(brentq(lambda u: self.split(u)[0].length - distance, 0, 1, xtol=1e-12))
+        return float(brent_zero(lambda u: self.split(u)[0].length - distance, 0, 1, within=1e-12))
 
     def parameters_at(self, distances: Numbers) -> list[float]:
         """Return `parameter_at` for many distances at once."""

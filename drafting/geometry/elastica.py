@@ -12,7 +12,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.linalg.lapack import dptsv
 
 from drafting.ground.errors import DraftError
 
@@ -73,6 +72,8 @@ class _Rod:
 
     def step(self, angles: _Reals, slope: _Reals) -> _Reals:
         """Return Newton's step; where the whole matrix is not positive, its positive part's."""
+        from scipy.linalg.lapack import dptsv  # loaded by who bends a strip only
+
         stiff = self.joints.copy()
         stiff[:-1] += self.joints[1:]
         weight = self.loads * np.sin(angles)

@@ -15,8 +15,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
-from scipy.optimize import brentq
 
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.crossing import ends_moved, part_between, self_crossings
 from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
 from drafting.geometry.join import LineCorner, join
@@ -151,7 +151,7 @@ def _turned_round(swell: Callable[[float], float], ends: tuple[float, float]) ->
     low, high = map(swell, ends)
     if low * high >= 0:
         return ends[0] if abs(low) < abs(high) else ends[1]
-    return float(brentq(swell, *ends))
+    return float(brent_zero(swell, *ends))
 
 
 def _swell(cubic: Cubic, distance: float, t: float) -> float:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from scipy.optimize import brentq
-
+from drafting.geometry.brent import brent_zero
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 
@@ -49,7 +48,7 @@ def solve(
     within: float = 1e-9,
     guess: float | None = None,
 ) -> float:
-    """Return x in `between` for which `measure(x)` is `wanted` (Brent's method, scipy).
+    """Return x in `between` for which `measure(x)` is `wanted` (Brent's method).
 
     Raises `DraftError` naming `what`, the reach and what to `turn` where `wanted` lies outside.
 
@@ -83,10 +82,10 @@ def zero_between(
 ) -> float:
     """Return where `measure` is 0 between two bounds `at` which it has values of either sign.
 
-    Secant steps from where the chord is 0; Brent's method (scipy) where these do not settle.
+    Secant steps from where the chord is 0; Brent's method where these do not settle.
     """
     low, high = between
     way = 1.0 if at[1] > at[0] else -1.0
     guess = low - at[0] * (high - low) / (at[1] - at[0])
     found = root_near(lambda x: way * measure(x), guess, between, max(within, NEAR * (high - low)))
-    return float(brentq(measure, low, high, xtol=within)) if found is None else found
+    return float(brent_zero(measure, low, high, within=within)) if found is None else found

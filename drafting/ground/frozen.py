@@ -31,6 +31,9 @@ class FrozenDict(dict[_Key, _Value]):
     __setitem__ = __delitem__ = __ior__ = _refused
     update = setdefault = pop = popitem = clear = _refused
 
+    def __hash__(self) -> int:  # type: ignore[override]
+        return hash(frozenset(self))
+
     def __reduce__(self) -> tuple[type, tuple[dict[_Key, _Value]]]:
         return type(self), (dict(self),)
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 TEXT_LIMIT = 200
 """Characters kept of one text (ours: longer than any title, shorter than a page)."""
@@ -19,6 +20,7 @@ _JOINERS = "\u200c\u200d"  # needed inside words of several scripts
 _RESERVED = re.compile(r"(con|prn|aux|nul|conin|conout|clock|com[0-9¹²³]|lpt[0-9¹²³])", re.IGNORECASE)
 
 
+@lru_cache(maxsize=4096)
 def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
     """Return `text` on one line: no control or direction characters, spaces single, cut at `limit`.
 

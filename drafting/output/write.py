@@ -6,11 +6,10 @@ import time
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from drafting.costume.make import Made
 from drafting.costume.telling import Tell, tell_nobody
-from drafting.costume.worn import Worn
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.ground.findings import Finding
@@ -29,11 +28,14 @@ from drafting.output.sheets import (
     sheets_said,
 )
 from drafting.output.strips import strips_of_last_fitting
-from drafting.output.worn_plan import worn_findings, worn_shown
 from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
+
+if TYPE_CHECKING:
+    from drafting.costume.worn import Worn
+    from drafting.making.page.sections import WornShown
 
 PREVIEW_DPI = 70
 """A preview tells which page is which; 12 in at so many dots to the inch (ours)."""
@@ -62,11 +64,29 @@ def write_output(
     """
     start = time.perf_counter()
     sheets = list(_told(made, tell))
-    found = (*sheets_said(sheets), *(worn_findings(worn) if worn else ()))
+    found = (*sheets_said(sheets), *_said_of(worn))
     timings = {**made.timings, "print": time.perf_counter() - start}
     made = replace(made, findings=(*made.findings, *found), timings=timings)
     swap_in(Path(out), lambda folder: _fill(made, sheets, folder, tell, worn))
     return found
+
+
+def _said_of(worn: Worn | None) -> tuple[Finding, ...]:
+    """Return the verdict on the form; what settles cloth is loaded by who asks for it only."""
+    if worn is None:
+        return ()
+    from drafting.output.worn_plan import worn_findings
+
+    return tuple(worn_findings(worn))
+
+
+def _shown_of(worn: Worn | None) -> WornShown | None:
+    """Return what the plan shows of the form."""
+    if worn is None:
+        return None
+    from drafting.output.worn_plan import worn_shown
+
+    return worn_shown(worn)
 
 
 def _told(made: Made, tell: Tell) -> Iterator[PrintedSheet]:
@@ -118,7 +138,7 @@ def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
     if not made.lays:
         return None
     plan = planned(made)
-    whole = page(plan, made, worn_shown(worn) if worn else None)
+    whole = page(plan, made, _shown_of(worn))
     files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping, made.costume.told_in)}
     for name, text in files.items():
         (folder / name).write_text(text, encoding="utf-8", newline="\n")

@@ -23,7 +23,7 @@ from drafting.printing.paper import Paper
 from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
 from drafting.printing.pdf_text import has_unjoined_letters, missing_letters
 from drafting.printing.piece_on_paper import PieceOnPaper
-from drafting.printing.placing import places_on_pages
+from drafting.printing.placing import TURNS, Placing, places_on_pages
 from drafting.printing.raster import PlaceOnPage
 from drafting.printing.roll import places_on_roll
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, moved_box, text_width, wider_box
@@ -90,16 +90,9 @@ def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Impos
 
     Words stand upright on the paper, and clear of the squares.
     """
-    rings, turned = [drawing.ring for drawing in drawings], [drawing.rings for drawing in drawings]
     half = paper.overlap / 2 * (1 + 1j)
-    if paper.height is None:
-        placing, length = places_on_roll(rings, paper.step, turned=turned)
-        wide = placing.columns * paper.step[0] + paper.overlap
-        tiling = all_pages(wide, length + paper.overlap, paper)
-    else:
-        placing = places_on_pages(rings, paper.step, turned=turned)
-        tiling = Tiling(paper, placing.rows, placing.columns, placing.used)
-    lying = tuple(d.quarters[s.turn // 90] for d, s in zip(drawings, placing.spots, strict=True))
+    placing, tiling = _places(drawings, paper)
+    lying = tuple(d.turned(s.turn) for d, s in zip(drawings, placing.spots, strict=True))
     spots = tuple(PlaceOnPage(0, s.move + half) for s in placing.spots)
     found = Imposed(title, lying, tiling, spots)
     printed = tuple(place for place in tiling.used if _is_printed(found, place))
@@ -111,6 +104,30 @@ def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Impos
         others = drawing.clear_of(spot.turn, squares)
         found = next((new for other in others if (new := _with_words(found, n, other))), found)
     return found
+
+
+def _places(drawings: Sequence[PieceOnPaper], paper: Paper) -> tuple[Placing, Tiling]:
+    """Return where drawings go and the pages under them.
+
+    Words that have room in a piece are taken to have it however it is turned; where one then finds none,
+    all turns of its piece are drawn and everything is placed again.
+    """
+    beside = {n for n, drawing in enumerate(drawings) if drawing.beside}
+    rings = [drawing.ring for drawing in drawings]
+    while True:
+        turned = [d.rings if n in beside else (d.ring,) * len(TURNS) for n, d in enumerate(drawings)]
+        if paper.height is None:
+            placing, length = places_on_roll(rings, paper.step, turned=turned)
+            wide = placing.columns * paper.step[0] + paper.overlap
+            tiling = all_pages(wide, length + paper.overlap, paper)
+        else:
+            placing = places_on_pages(rings, paper.step, turned=turned)
+            tiling = Tiling(paper, placing.rows, placing.columns, placing.used)
+        lying = [d.turned(s.turn) for d, s in zip(drawings, placing.spots, strict=True)]
+        found = {n for n, drawing in enumerate(lying) if drawing.beside} - beside
+        if not found:
+            return placing, tiling
+        beside |= found
 
 
 def _with_words(found: Imposed, n: int, other: PieceOnPaper) -> Imposed | None:

@@ -11,6 +11,7 @@ from drafting.finish.label import Label, cut_count, cutting_line, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
+from drafting.printing.placing import TURNS
 from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
 from drafting.sheet.faces import faced
@@ -56,10 +57,15 @@ class PieceOnPaper:
     beside: bool = False
     drawn: Drawn | None = None
 
+    def turned(self, degrees: int) -> PieceOnPaper:
+        """Return the piece in a quarter turn, its words upright."""
+        if degrees not in self._quarters:
+            self._quarters[degrees] = self._turned(degrees) if degrees else self
+        return self._quarters[degrees]
+
     @cached_property
-    def quarters(self) -> tuple[PieceOnPaper, ...]:
-        """The piece in each quarter turn, its words upright; first as it was drafted."""
-        return (self, *(self._turned(degrees) for degrees in (90, 180, 270)))
+    def _quarters(self) -> dict[int, PieceOnPaper]:
+        return {}
 
     def _turned(self, degrees: int) -> PieceOnPaper:
         if self.drawn is not None:
@@ -73,14 +79,14 @@ class PieceOnPaper:
     def rings(self) -> tuple[tuple[complex, ...], ...]:
         """What goes round everything in each quarter turn, turned back to where it was drafted."""
         back = (1, -1j, -1, 1j)
-        return tuple(tuple(p * b for p in q.ring) for q, b in zip(self.quarters, back, strict=True))
+        return tuple(tuple(p * b for p in self.turned(d).ring) for d, b in zip(TURNS, back, strict=True))
 
     def clear_of(self, turn: int, taken: Sequence[Box]) -> Iterator[PieceOnPaper]:
         """Yield the piece so turned with its words elsewhere, where one of them touches these boxes.
 
         Words beside it are tried at one place after another: whoever asks knows what else lies there.
         """
-        lying = self.quarters[turn // 90 % 4]
+        lying = self.turned(turn % 360)
         struck = any(_touch(box, wider_box(text.bounds, AROUND)) for box in taken for text in lying.texts)
         boxes = [wider_box(box, AROUND) for box in taken]
         if not struck or self.drawn is None:

@@ -16,11 +16,10 @@ from typing import Any
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
-from scipy import fft
 
 from drafting.ground.errors import DraftError
 from drafting.printing.pages import Place
-from drafting.printing.raster import Bits, Corners, PlaceOnPage, Raster, RasterOutline
+from drafting.printing.raster import Bits, Corners, PlaceOnPage, Raster, RasterOutline, quick_length
 from drafting.sheet.room import Floats
 
 CELL = 5.0
@@ -64,13 +63,16 @@ class PagePlane:
 
     def __post_init__(self) -> None:
         self.height, self.width = self.rows * self.raster.rows, self.columns * self.raster.columns
-        self.size = (fft.next_fast_len(self.height), fft.next_fast_len(self.width))
+        self.size = (quick_length(self.height), quick_length(self.width))
         self.taken: Bits = np.zeros((self.height, self.width), dtype=bool)
         self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
+        y, x = np.ogrid[: self.height, : self.width]
+        far = FAR * (y / self.raster.rows + x / self.raster.columns)
+        self.far: Floats = np.asarray(far.astype(np.float32))
 
     def lay(self, shapes: Sequence[tuple[RasterOutline, Any]]) -> tuple[RasterOutline, int, int] | None:
         """Lay the cheapest of these turns of an outline where it costs least; None without room."""
-        taken = fft.rfft2(self.taken.astype(np.float32), self.size)
+        taken = np.fft.rfft2(self.taken.astype(np.float32), self.size)
         found = [
             (*best, n)
             for n, (shape, spectrum) in enumerate(shapes)
@@ -88,7 +90,7 @@ class PagePlane:
         down, right = self.height - rows + 1, self.width - columns + 1
         if down < 1 or right < 1:
             return None
-        struck = fft.irfft2(product, self.size)[:down, :right]
+        struck = np.fft.irfft2(product, self.size)[:down, :right]
         cost = self._cost(shape)[:down, :right]
         cost[struck > 0.5] = np.inf
         y, x = divmod(int(np.argmin(cost)), right)
@@ -102,11 +104,10 @@ class PagePlane:
         deep, wide = pages.shape[1], pages.shape[3]
         blank = np.pad(self.blank, ((0, deep - 1), (0, wide - 1))).astype(np.float32)
         begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
-        cost = (begun + np.float32(JOINED)) @ shape.weights
-        cost = cost.reshape(self.rows, self.columns, per.rows, per.columns).swapaxes(1, 2)
-        y, x = np.ogrid[: self.height, : self.width]
-        far = (FAR * (y / per.rows + x / per.columns)).astype(np.float32)
-        return np.asarray(cost.reshape(self.height, self.width) + far)
+        weights, phases = shape.weights
+        cost = ((begun + np.float32(JOINED)) @ weights).reshape(self.rows, self.columns, -1)
+        lying = cost[:, :, phases].swapaxes(1, 2)
+        return np.asarray(lying.reshape(self.rows * per.rows, self.columns * per.columns) + self.far)
 
     def _take(self, shape: RasterOutline, y: int, x: int) -> None:
         rows, columns = shape.cells.shape
@@ -138,27 +139,29 @@ def places_on_pages(
     turns = [[RasterOutline(r, turn, raster) for r, turn in zip(four, TURNS, strict=True)] for four in fours]
     best: tuple[tuple[int, int, float], Placing] | None = None
     for order in _orders(areas, max(1, count // max(1, len(rings)))):
-        while True:
-            tried = _tried(turns, order, PagePlane(rows, columns, raster))
-            if tried is not None:
-                break
-            rows, best = rows + 2, None
+        tried = _tried(turns, order, PagePlane(rows, columns, raster), best and best[0][0])
+        while tried is None and best is None:
+            rows += 2
             if rows * columns > 400:
                 raise DraftError("a piece is too large to be laid on this paper")
-        if best is None or tried[0] < best[0]:
+            tried = _tried(turns, order, PagePlane(rows, columns, raster))
+        if tried is not None and (best is None or tried[0] < best[0]):
             best = tried
     assert best is not None
     return best[1]
 
 
 def _tried(
-    turns: Sequence[Sequence[RasterOutline]], order: Sequence[int], table: PagePlane
+    turns: Sequence[Sequence[RasterOutline]], order: Sequence[int], table: PagePlane, most: int | None = None
 ) -> tuple[tuple[int, int, float], Placing] | None:
-    """Return the placing that one order gives, and how good it is (less is better)."""
+    """Return the placing that one order gives, and how good it is (less is better).
+
+    None where there is no room, or where it begins more than `most` pages.
+    """
     found: dict[int, tuple[RasterOutline, int, int]] = {}
     for n in order:
         lying = table.lay([(shape, shape.spectrum(table.size)) for shape in turns[n]])
-        if lying is None:
+        if lying is None or (most is not None and np.count_nonzero(~table.blank) > most):
             return None
         found[n] = lying
     used = tuple((int(r), int(c)) for r, c in zip(*np.nonzero(~table.blank), strict=True))

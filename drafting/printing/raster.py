@@ -10,7 +10,6 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import fft
 
 from drafting.sheet.room import Floats
 
@@ -65,16 +64,31 @@ class RasterOutline:
         return np.asarray(sums[f, b] - sums[t, b] - sums[f, a] + sums[t, a] > 0)
 
     @cached_property
-    def weights(self) -> Floats:
-        """The same as numbers: a row a page from the first one on, a column a phase."""
-        table = self.pages.transpose(1, 3, 0, 2).astype(np.float32)
-        return table.reshape(table.shape[0] * table.shape[1], -1)
+    def weights(self) -> tuple[Floats, NDArray[np.int_]]:
+        """The same as numbers, and by phase [cell down, cell right] which column of them is its own.
+
+        They have a row a page from the first one on. Most phases touch the same pages as the one beside.
+        """
+        table = self.pages.transpose(1, 3, 0, 2)
+        flat = table.reshape(table.shape[0] * table.shape[1], -1)
+        _, first, own = np.unique(np.packbits(flat, axis=0), axis=1, return_index=True, return_inverse=True)
+        return flat[:, first].astype(np.float32), own.reshape(self.raster.rows, self.raster.columns)
 
     def spectrum(self, size: tuple[int, int]) -> Any:
         """Return the transform of the cells, for finding where they strike others."""
         if size not in self._spectra:
-            self._spectra[size] = np.conj(fft.rfft2(self.cells.astype(np.float32), size))
+            self._spectra[size] = np.conj(np.fft.rfft2(self.cells.astype(np.float32), size))
         return self._spectra[size]
+
+
+def quick_length(least: int) -> int:
+    """Return the next number of 2s, 3s and 5s alone: a transform of so many cells is quick.
+
+    >>> [quick_length(least) for least in (1, 7, 97, 1000)]
+    [1, 8, 100, 1000]
+    """
+    odd = (int(3**i * 5**j) for i in range(20) for j in range(14))
+    return min(int(o) << max(0, math.ceil(math.log2(least / o))) for o in odd if o < 2 * least)
 
 
 def _bounds(length: int, per_page: int) -> tuple[NDArray[np.int_], NDArray[np.int_]]:

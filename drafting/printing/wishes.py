@@ -1,7 +1,7 @@
 """What a costume file may ask of its printed sheets: the table `[print]`.
 
 [print]
-papers = ["a3", "roll 61 cm"]     # beside A4, Letter and the 36 in roll
+papers = ["a3", "roll 61 cm"]     # in place of the one file that prints true on A4 and on Letter
 pieces = ["shirt.front"]          # only these; otherwise all
 model = "1:4"                     # a small copy of each garment for a paper model
 dxf = "R12"                       # for machines that read nothing newer
@@ -23,7 +23,8 @@ from drafting.reading.cursor import TableReader
 from drafting.reading.given import FilePlace
 
 MODELS = {"1:4": 4, "1:5": 5}
-ALWAYS = ("a4", "letter", "roll")
+USUAL = ("a4-or-letter",)
+"""What is printed where no paper is asked for: one file that prints true on either."""
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,7 @@ class PrintWishes:
     each of the `pieces` was written.
     """
 
-    papers: tuple[Paper, ...] = tuple(PAPERS[name] for name in ALWAYS)
+    papers: tuple[Paper, ...] = tuple(PAPERS[name] for name in USUAL)
     pieces: tuple[str, ...] = ()
     model: int = 0
     dxf: str = "R2000"
@@ -47,7 +48,7 @@ class PrintWishes:
 
 def read_print(table: TableReader, garments: tuple[str, ...]) -> PrintWishes:
     """Return the wishes of a `[print]` table; what is wrong goes to the faults of its file."""
-    papers = {paper.name: paper for paper in PrintWishes().papers}
+    papers: dict[str, Paper] = {}
     for given, spot in table.texts("papers", 'papers = ["a3", "roll 61 cm"]'):
         paper = table.faults.value(_paper, given, spot.field)
         if paper is not None:
@@ -61,7 +62,8 @@ def read_print(table: TableReader, garments: tuple[str, ...]) -> PrintWishes:
     dxf = table.word("dxf", ("", *VERSIONS)) or VERSIONS[0]
     table.close()
     spots = tuple(pieces.values())
-    return PrintWishes(tuple(papers.values()), tuple(pieces), MODELS.get(model, 0), dxf, spots)
+    asked = tuple(papers.values()) or PrintWishes().papers
+    return PrintWishes(asked, tuple(pieces), MODELS.get(model, 0), dxf, spots)
 
 
 def _paper(value: object) -> Paper:

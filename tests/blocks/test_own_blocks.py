@@ -82,7 +82,7 @@ def test_a_file_in_a_folder_is_drafted_checked_laid_printed_and_planned(
     used = [step["seams"] for step in report["steps"] if step["seams"]]
     assert sorted(seam for seams in used for seam in seams) == ["dart", "neck"]
     for garment in ("cape", "skirt"):
-        assert (out / "sheets" / f"{garment}-a4.pdf").read_bytes().startswith(b"%PDF")
+        assert (out / "sheets" / f"{garment}-a4-or-letter.pdf").read_bytes().startswith(b"%PDF")
         assert (out / "exchange" / f"{garment}.dxf").exists()
     assert "hook and eye" in (out / "plan.html").read_text("utf-8")
     assert "hook and eye" in (out / "shopping.csv").read_text("utf-8")

@@ -8,9 +8,11 @@ shapely on fine polylines.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import pytest
+from shapely import Polygon
 
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
@@ -53,6 +55,25 @@ def test_every_cut_on_the_sample_has_no_error_and_every_piece_lies_on_the_cloth(
             turned = [p * 1j ** ((90 - piece.grain) / 90) for p in piece.outline.flattened(1.0)]
             across = max(p.real for p in turned) - min(p.real for p in turned)
             assert across * (2 if piece.fold_edge else 1) <= 1400.0 or piece.grain == 0.0, (body.title, piece.name)
+
+
+@pytest.mark.parametrize("cut", CUTS)
+def test_a_piece_opened_from_its_fold_never_meets_itself_however_small_and_wide_the_cloth(cut: str) -> None:
+    """A whole circle has no cloth left to seam its one centre with: it is cut in two."""
+    for height in (1040.0, 1160.0):
+        made = draft_garment(child(height), replace(CLOTH, usable_width=2800.0), "skirt", {"skirt_cut": cut})
+        for piece in made.pattern.pieces:
+            half = Polygon([(p.real, p.imag) for p in piece.cut.flattened(0.5)])
+            assert half.is_valid, piece.piece.name
+            if (fold := piece.piece.fold_edge) is not None:
+                a, b = fold.path.start, fold.path.end
+                other = Polygon([(p.real, p.imag) for p in (_mirrored(z, a, b) for z in piece.cut.flattened(0.5))])
+                assert half.intersection(other).area < 1.0, piece.piece.name
+
+
+def _mirrored(z: complex, a: complex, b: complex) -> complex:
+    along = (b - a) / abs(b - a)
+    return a + ((z - a) / along).conjugate() * along
 
 
 @pytest.mark.population

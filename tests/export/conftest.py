@@ -10,6 +10,8 @@ from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
 from drafting.ground.shipped import demo_costume
 from drafting.output.sheets import PrintedSheet, printed_sheets
+from drafting.printing.paper import PAPERS
+from drafting.printing.wishes import PrintWishes
 
 
 @pytest.fixture(scope="module")
@@ -19,8 +21,10 @@ def costume() -> Made:
 
 @pytest.fixture(scope="module")
 def made(costume: Made) -> Made:
-    """The lamplighter's shirt alone."""
-    return replace(costume, garments=tuple(g for g in costume.garments if g.name == "shirt"))
+    """The lamplighter's shirt alone, on two sheets of paper and on a roll."""
+    wishes = PrintWishes(papers=tuple(PAPERS[name] for name in ("a4", "letter", "roll")))
+    asked = replace(costume.costume, prints=wishes)
+    return replace(costume, costume=asked, garments=tuple(g for g in costume.garments if g.name == "shirt"))
 
 
 @pytest.fixture(scope="module")

@@ -42,7 +42,7 @@ def test_every_step_is_told_and_the_share_never_falls(costume: CostumeFile, tmp_
     assert 0.0 <= shares[0] < 0.1
     assert 0.9 < shares[-1] <= 1.0
     words = " ".join(words for words, _ in told)
-    assert all(step in words for step in ("Drafting", "Laying", "breeches-a4.pdf", "plan"))
+    assert all(step in words for step in ("Drafting", "Laying", "breeches-a4-or-letter.pdf", "plan"))
 
 
 @pytest.mark.parametrize("step", ["Drafting", "Laying", "Drawing the pieces", "Writing the record"])

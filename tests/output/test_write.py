@@ -40,7 +40,7 @@ def test_the_folder_holds_the_record_the_overview_and_one_file_a_piece(folder: P
     pieces = {p["file"] for p in written["pieces"]}
     assert {name for name in files if name.startswith("pieces/")} == pieces
     garments = {p["garment"] for p in written["pieces"]}
-    assert {f"sheets/{g}-{paper}.pdf" for g in garments for paper in ("a4", "letter", "roll")} <= files
+    assert {f"sheets/{g}-a4-or-letter.pdf" for g in garments} <= files
     assert {f"exchange/{g}.dxf" for g in garments} <= files
     rest = {name for name in files if "/" not in name}
     assert rest == {"report.json", "overview.png"}

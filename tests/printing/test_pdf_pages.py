@@ -141,7 +141,7 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
 
 
 def test_only_the_pieces_asked_for_are_printed(made: Made) -> None:
-    costume = replace(made.costume, prints=PrintWishes(pieces=("shirt.cuff",)))
+    costume = replace(made.costume, prints=PrintWishes(papers=(PAPERS["a4"],), pieces=("shirt.cuff",)))
     cuff = next(iter(printed_sheets(replace(made, costume=costume))))
     assert cuff.pages == 2
     read = [p for _, paths in list(pages(cuff.data))[1:] for p in cut_lines(paths)]

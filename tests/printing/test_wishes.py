@@ -27,16 +27,19 @@ def costume(folder: Path, table: str) -> CostumeFile:
     return read_costume(path)
 
 
-def test_without_a_table_a4_letter_and_a_roll_are_printed(tmp_path: Path) -> None:
-    # The output folder promises these three.
-    wishes = costume(tmp_path, "").prints
-    assert [paper.name for paper in wishes.papers] == ["a4", "letter", "roll"]
+@pytest.mark.parametrize("table", ["", '\n[print]\nmodel = "1:4"\n'])
+def test_where_no_paper_is_asked_for_one_file_is_true_on_a4_and_on_letter(tmp_path: Path, table: str) -> None:
+    wishes = costume(tmp_path, table).prints
+    (paper,) = wishes.papers
+    assert paper.width <= 210.0  # ISO 216: A4 is 210 mm wide
+    assert paper.height is not None
+    assert paper.height <= 279.4  # ASME Y14.1: Letter is 11 in high
     assert wishes.wants("shirt", ["back"])
 
 
-def test_further_papers_come_beside_and_pieces_are_only_those_named(tmp_path: Path) -> None:
+def test_papers_asked_for_replace_the_usual_one_and_pieces_are_only_those_named(tmp_path: Path) -> None:
     wishes = costume(tmp_path, WANTED).prints
-    assert [paper.name for paper in wishes.papers] == ["a4", "letter", "roll", "a3", "roll-610"]
+    assert [paper.name for paper in wishes.papers] == ["a3", "roll-610"]
     assert (wishes.model, wishes.dxf) == (5, "R12")
     assert wishes.wants("shirt", ["front"])
     assert not wishes.wants("shirt", ["back"])

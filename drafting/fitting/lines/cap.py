@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.optimize import fsolve
 
 from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
@@ -192,6 +191,8 @@ def _fitted(draft: Draft, shape: Shaped, why: str, longer: tuple[float, float] =
 
     Raises `DraftError` where no cap has them.
     """
+    from scipy.optimize import fsolve  # loaded by who alters a cap only
+
     cap, elbow = crowned(draft), height(sleeve_pieces(draft), LevelKind.ELBOW)
     wanted = np.array([cap.front.length + longer[0], cap.back.length + longer[1]])
     asked, free = wanted.copy(), np.zeros(2)

@@ -16,14 +16,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from scipy.optimize import brentq
-
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Seam, SeamNotch
 from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, curve_through, line, smooth, turn
+from drafting.geometry.brent import brent_zero
 from drafting.shaping.coat.lapel import FrontEdge
 from drafting.shaping.coat.shape import CoatShape, path_x_at
 
@@ -160,7 +159,7 @@ def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path)
 def split_at_x(path: Path, x: float) -> tuple[Path, Path]:
     """Return a single curve that runs steadily to the right before and after the place x."""
     (curve,) = path.segments
-    t = brentq(lambda t: curve.point(t).real - x, 0.0, 1.0, xtol=1e-14)
+    t = brent_zero(lambda t: curve.point(t).real - x, 0.0, 1.0, within=1e-14)
     first, second = curve.split(float(t))
     return Path((first,)), Path((second,))
 

@@ -15,9 +15,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
-from scipy.optimize import brentq
 
 from drafting.geometry import Path, line, smooth, unit
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.curve import Points
 from drafting.geometry.offset import offset
 from drafting.geometry.solve import root_near, zero_between
@@ -116,7 +116,7 @@ def _back_part(lines: NeckLines, down: complex, swing: float, height: float) -> 
     if reach is None:
         if over(most) < 0:
             raise DraftError("no collar can be drawn for this neckline", turn="choose other neck ease")
-        reach = float(brentq(over, least, most, xtol=1e-9))
+        reach = float(brent_zero(over, least, most, within=1e-9))
     edge = neck(reach)
     corner = edge.end - 1j * height * along
     tip = unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)

@@ -9,11 +9,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
+from drafting.geometry.brent import brent_zero
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.shaping.details.small_pieces import reflection_at
@@ -84,7 +83,7 @@ def outward_path(path: Path, x: float) -> Path:
     """Return a path from the centre (x = 0) outwards, as far as `x` mm from it."""
     if abs(path.end.real - x) < 1e-9:
         return path
-    at = float(brentq(lambda s: path.at(s).real - x, 0.0, path.length, xtol=1e-10))
+    at = float(brent_zero(lambda s: path.at(s).real - x, 0.0, path.length, within=1e-10))
     return path.split(at)[0]
 
 

@@ -8,20 +8,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
-from scipy.interpolate import CubicSpline, PPoly
 
 from drafting.geometry import Path
 from drafting.geometry.curve import Numbers, Points
 from drafting.geometry.path import cubics
+from drafting.geometry.spline import Spline, spline_through
 
 STEPS = 24
 """Points a segment at which an edge is read off (a cubic of 300 mm: 1e-5 mm, measured)."""
 
 _STEPS = np.linspace(0.0, 1.0, STEPS + 1)
-_SO_FAR = CubicSpline(_STEPS, np.eye(STEPS + 1)).antiderivative()(_STEPS)
+_SO_FAR = spline_through(_STEPS, np.eye(STEPS + 1)).so_far
 """What each point's speed weighs in the length so far: the speed's own spline, integrated."""
 
 NODES = 65
@@ -37,9 +36,9 @@ class PlainTail:
     """
 
     width: float
-    heading: Any
-    ruling: Any
-    drop: Any
+    heading: Spline
+    ruling: Spline
+    drop: Spline
     start: complex
 
     def length_at(self, s: float) -> float:
@@ -69,14 +68,13 @@ def plain_tail(waist: Path, hem: Path, spring: float = 0.0) -> PlainTail:
     above, below = _read(waist), _read(hem)
     width, round_hem = float(above.at[-1]), float(below.at[-1])
     grid = np.linspace(0.0, width, NODES)
-    read = CubicSpline(above.at, np.stack([above.points, above.heading], 1))(grid)
+    read = spline_through(above.at, np.stack([above.points, above.heading], 1))(grid)
     w, heading = read[:, 0], read[:, 1].real
-    h = CubicSpline(below.at, below.points)(grid / width * round_hem)
+    h = spline_through(below.at, below.points)(grid / width * round_hem)
     down = h - w
     turned = math.radians(spring) * grid / width
     ruling = np.unwrap(np.angle(down)) + turned
-    splines = CubicSpline(grid, np.stack([heading + turned, ruling, np.abs(down)], 1))
-    own = [PPoly.construct_fast(splines.c[:, :, i].copy(), grid) for i in range(3)]
+    own = [spline_through(grid, numbers) for numbers in (heading + turned, ruling, np.abs(down))]
     return PlainTail(width, own[0], own[1], own[2], complex(w[0]))
 
 

@@ -19,11 +19,10 @@ from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
-from scipy.integrate import cumulative_simpson
-from scipy.interpolate import CubicHermiteSpline
 
 from drafting.geometry import Path, smooth, solve, unit
 from drafting.geometry.curve import Cubic, Line, Numbers, Points, Segment
+from drafting.geometry.spline import Spline, simpson_so_far
 from drafting.shaping.flare.tail_bend import cubics_through
 
 STATIONS = 129
@@ -65,9 +64,7 @@ class Fan:
     @cached_property
     def _shift(self) -> Callable[[Numbers], Points]:
         rate = -1j * self.turned * np.exp(1j * self.turned * self._u) * self._rulings[0]
-        parts = [cumulative_simpson(v, x=self._u, initial=0.0) for v in (rate.real, rate.imag)]
-        found: Callable[[Numbers], Points] = CubicHermiteSpline(self._u, parts[0] + 1j * parts[1], rate)
-        return found
+        return Spline(self._u, simpson_so_far(rate, 1.0 / (STATIONS - 1)), rate)
 
     def moved(self, u: Numbers, points: Points) -> Points:
         """Return points moved as the cloth at the shares `u` of the pivot moves."""
@@ -146,7 +143,7 @@ def _sampled(segment: Segment) -> tuple[Numbers, Points, Points, Numbers]:
     velocity = np.array([cubic.velocity(x) for x in t])
     if isinstance(segment, Line):
         return t, points, velocity, t * segment.length
-    run = cumulative_simpson(np.abs(velocity), x=t, initial=0.0)
+    run = simpson_so_far(np.abs(velocity), 1.0 / (SAMPLES - 1))
     return t, points, velocity, run * (segment.length / run[-1])
 
 

@@ -20,10 +20,10 @@ from functools import cache
 from itertools import pairwise
 
 import numpy as np
-from scipy.integrate import cumulative_simpson, simpson
 
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.curve import Numbers, Points
+from drafting.geometry.spline import simpson_so_far
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.shaping.flare.plain_tail import PlainTail
@@ -32,7 +32,8 @@ SAMPLES = 65
 """Points a panel at which its curves are worked out (an odd number, for Simpson's rule)."""
 
 _EACH = np.eye(SAMPLES)
-_WHOLE, _SO_FAR = simpson(_EACH), cumulative_simpson(_EACH, initial=0.0).T
+_SO_FAR = simpson_so_far(_EACH, 1.0)
+_WHOLE = _SO_FAR[-1]
 """What each point weighs in an integral over all steps, and over the steps so far (Simpson)."""
 
 CLOSE = 0.003

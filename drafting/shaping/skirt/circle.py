@@ -70,7 +70,8 @@ def panels_for(ring: Sector, width: float, *, edge: bool, fold: bool = True) -> 
     for count in range(1, MOST_PANELS + 1):
         each = ring.angle / count
         plain = _across(ring, each, edge and count < 3)
-        if fold and plain <= room and 2 * _across(ring, each, True) <= room:
+        opens = count > 1 or _parts_behind(ring)
+        if fold and opens and plain <= room and 2 * _across(ring, each, True) <= room:
             return Parting(count, fold=True, edge=edge and count < 3)
         if plain <= room:
             return Parting(count, fold=False, edge=edge and count < 3)
@@ -80,6 +81,14 @@ def panels_for(ring: Sector, width: float, *, edge: bool, fold: bool = True) -> 
         reach=f"{told(_across(ring, ring.angle / MOST_PANELS, False) + ROOM)} of usable width",
         turn="choose wider cloth, a shorter skirt, or gores",
     )
+
+
+def _parts_behind(ring: Sector) -> bool:
+    """Return whether half a ring on the fold leaves room for the allowances of the centre that is sewn.
+
+    A whole circle does not: its centre back meets itself, and no cloth is left to seam it with.
+    """
+    return ring.angle <= 90.0 or ring.inner * math.sin(math.radians(ring.angle)) >= ROOM / 2
 
 
 def _across(ring: Sector, each: float, edge: bool) -> float:

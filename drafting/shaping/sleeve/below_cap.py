@@ -10,9 +10,8 @@ import cmath
 import math
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
 from drafting.geometry import Path, line, smooth, turn, unit
+from drafting.geometry.brent import brent_zero
 from drafting.shaping.sleeve.cap import Cap
 
 STEPS = 12
@@ -190,7 +189,7 @@ def below_crown(hem: Path) -> float:
     (arc,) = hem.segments
     if arc.start.real >= 0 or arc.end.real <= 0:
         return min(arc.start, arc.end, key=lambda p: abs(p.real)).imag
-    return arc.point(float(brentq(lambda t: arc.point(t).real, 0.0, 1.0, xtol=1e-12))).imag
+    return arc.point(float(brent_zero(lambda t: arc.point(t).real, 0.0, 1.0, within=1e-12))).imag
 
 
 def straight_seams(f: Forearm) -> SleeveSeams:
@@ -273,7 +272,7 @@ def elbow_seams(f: Forearm, bend: float) -> SleeveSeams | None:
 
     if over(-reach) * over(reach) > 0:
         return None
-    low = lower(float(brentq(over, -reach, reach, xtol=1e-9)))
+    low = lower(float(brent_zero(over, -reach, reach, within=1e-9)))
     hem = f.hem(low.end, front.end, low.arrive, front.arrive)
     dart = line(elbow_back, tip), line(tip, lower_start)
     return SleeveSeams(front, (upper, low), hem, line(tip, elbow_front), upper.length, dart)

@@ -13,9 +13,8 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.geometry import Path
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.solve import zero_between
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -150,7 +149,7 @@ def _tallest(half: HalfArmhole, low: float, high: float, lean: Callable[[float],
     best = low
     for share in sorted(WIDE_ROOT, key=lambda share: -at_high[share]):
         if spare(best, share) > 0:
-            best = float(brentq(spare, best, high, args=(share,), xtol=1e-9))
+            best = float(brent_zero(spare, best, high, args=(share,), within=1e-9))
     return best
 
 

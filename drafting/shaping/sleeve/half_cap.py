@@ -12,9 +12,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from scipy.optimize import brentq
-
 from drafting.geometry import Cubic, Path, smooth
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.solve import root_near
 
 NOTCH_AT = 65.0
@@ -64,7 +63,7 @@ class HalfArmhole:
 
         if turned(1.0) <= 0:
             return min(most, first.length)
-        return min(most, first.split(brentq(turned, 1e-9, 1.0, xtol=1e-9))[0].length)
+        return min(most, first.split(brent_zero(turned, 1e-9, 1.0, within=1e-9))[0].length)
 
     @cached_property
     def copy(self) -> Path:
@@ -113,4 +112,4 @@ def half_width(half: HalfArmhole, height: float, lean: float, near: float | None
             return found
     widths = (share * half.notch for share in WIDE_ROOT)
     low = next((w for w in widths if excess(w) < 0), None)
-    return half.notch if low is None else float(brentq(excess, low, widest, xtol=1e-8))
+    return half.notch if low is None else float(brent_zero(excess, low, widest, within=1e-8))

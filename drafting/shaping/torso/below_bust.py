@@ -14,10 +14,9 @@ import cmath
 import math
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
 from drafting.draft.piece import InnerDart
 from drafting.geometry import Path, curve_through, line, smooth, turn
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground import tolerances as tol
@@ -137,7 +136,7 @@ def _let_out(plan: TorsoPlan, half: _Half, foot: float, bust: float) -> float:
 
     if over(plan.kappa) <= 0:
         return plan.kappa
-    let = float(brentq(over, 0.0, plan.kappa, xtol=1e-9))
+    let = float(brent_zero(over, 0.0, plan.kappa, within=1e-9))
     return let if bust_opening(bust, plan.kappa - let) >= tol.LEAST_DART * plan.scale else plan.kappa
 
 
@@ -273,6 +272,6 @@ def _profile(plan: TorsoPlan, half: _Half, waist: complex, hip: complex) -> tupl
             spread *= 1.7
         else:
             raise _too_far_apart(plan, "a side seam that bends one way from underarm to waist")
-        start = float(brentq(off, near - spread, near + spread, xtol=1e-9))
+        start = float(brent_zero(off, near - spread, near + spread, within=1e-9))
     path = drawn(start)
     return half.side(path), -math.degrees(cmath.phase(path.leave / -1j)) - half.let

@@ -12,11 +12,10 @@ import cmath
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.draft.piece import Edge, EdgeKind, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line, smooth, unit
+from drafting.geometry.brent import brent_zero
 from drafting.shaping.torso.bust_dart import (
     COPIED,
     ON_SHOULDER,
@@ -166,7 +165,7 @@ def _nearest_root(excess: Callable[[float], float], low: float, high: float) -> 
     limit = min((low, high), key=lambda x: (excess(x) > 0) == (excess(0.0) > 0))
     if (excess(limit) > 0) == (excess(0.0) > 0):
         return min((low, 0.0, high), key=lambda x: abs(excess(x)))
-    return float(brentq(excess, *sorted((0.0, limit)), xtol=1e-9))
+    return float(brent_zero(excess, min(0.0, limit), max(0.0, limit), within=1e-9))
 
 
 def _pair(point: complex, ends: tuple[_Ends, _Ends], share: float) -> tuple[Path, Path, float]:

@@ -9,10 +9,9 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
 from drafting.draft.chain import laid_end_to_end
 from drafting.geometry import Path, line, smooth, turn
+from drafting.geometry.brent import brent_zero
 from drafting.ground import tolerances as tol
 from drafting.shaping.torso.armhole import straight_and_bend
 from drafting.shaping.torso.dart_mouth import BEND_OVER, short_legs, true_mouth
@@ -189,7 +188,7 @@ def _parted(armhole: Path, height: float | None) -> tuple[Path, Path]:
     if height <= above.end.imag + tol.CLOSED:
         return above, Path(scoop)
     height = min(height, above.start.imag - 1.0)
-    at = float(brentq(lambda s: above.at(s).imag - height, 0.0, above.length, xtol=1e-10))
+    at = float(brent_zero(lambda s: above.at(s).imag - height, 0.0, above.length, within=1e-10))
     upper, lower = above.split(at)
     return upper, Path((*lower.segments, *scoop))
 

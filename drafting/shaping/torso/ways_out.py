@@ -6,9 +6,8 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
 from drafting.geometry import turn
+from drafting.geometry.brent import brent_zero
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.shaping.torso.armhole import (
@@ -209,12 +208,12 @@ def _first_good(spare: Callable[[float], float], most: float, worth: float) -> f
     if without >= 0:
         return 0.0
     if spare(most) > 0:
-        return float(brentq(spare, 0.0, most, xtol=1e-7))
+        return float(brent_zero(spare, 0.0, most, within=1e-7))
     tries = [most * i / LOOKED_AT for i in range(LOOKED_AT + 1)]
     found = [spare(amount) for amount in tries]
     best = max(range(len(tries)), key=found.__getitem__)
     if found[best] > 0:
-        return float(brentq(spare, 0.0, tries[best], xtol=1e-7))
+        return float(brent_zero(spare, 0.0, tries[best], within=1e-7))
     return tries[best] * min(1.0, (found[best] - without) / min(worth, -without))
 
 

@@ -10,9 +10,8 @@ import cmath
 import math
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.geometry import Cubic, unit
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.heights import x_at
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
@@ -136,7 +135,7 @@ def _flared(frame: LegFrame, legs: Legs) -> Hems:
             reach=f"{told(sweep(0.0))} to {told(sweep(STEEPEST))}",
             turn="ask for less width, or let the leg be longer",
         )
-    angle = float(brentq(over, 0, STEEPEST, xtol=1e-11))
+    angle = float(brent_zero(over, 0, STEEPEST, within=1e-11))
     return Hems(*both(angle), turned=math.degrees(angle))
 
 

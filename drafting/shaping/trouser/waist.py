@@ -12,9 +12,8 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.geometry import Cubic
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.solve import root_near
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
@@ -167,7 +166,7 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
     found = root_near(lambda x: wanted - length(x), guess, between, 1e-9 * (high - low))
     if found is not None:
         return found
-    return float(brentq(lambda x: length(x) - wanted, low, high, xtol=1e-8))
+    return float(brent_zero(lambda x: length(x) - wanted, low, high, within=1e-8))
 
 
 def draw_waist(frame: LegFrame, rise: Rise, shaping: WaistShaping) -> Waist:
@@ -269,7 +268,7 @@ def _lift_sought(frame: LegFrame, most: float, ends: Callable[[float], tuple[_En
     best = _parabolas(frame, most, lambda lift: _miss(*ends(lift)))
     if _apart(*ends(best)) > 0:
         return best
-    return float(brentq(lambda lift: _apart(*ends(lift)), 0.0, best, xtol=1e-9))
+    return float(brent_zero(lambda lift: _apart(*ends(lift)), 0.0, best, within=1e-9))
 
 
 def _parabolas(frame: LegFrame, most: float, miss: Callable[[float], float]) -> float:
@@ -282,4 +281,4 @@ def _parabolas(frame: LegFrame, most: float, miss: Callable[[float], float]) -> 
     far = min(step, most)
     if miss(way * far) * at_rule > 0:
         return way * far
-    return way * float(brentq(lambda v: miss(way * v), near, far, xtol=1e-5))
+    return way * float(brent_zero(lambda v: miss(way * v), near, far, within=1e-5))
