@@ -169,7 +169,10 @@ def interchange_files(made: Made) -> Iterator[tuple[str, str]]:
     wishes = made.costume.prints
     for garment in made.garments:
         label = replace(piece_label(made, garment), estimated=(), off=())
-        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in pieces_asked_for(garment, wishes)]
+        pieces = [
+            DxfPiece(cut, _annotation(cut, label), fabric=label.fabric, size=label.wearer)
+            for cut in pieces_asked_for(garment, wishes)
+        ]
         if pieces:
             yield exchange_file(garment.name), dxf_text(garment.name, pieces, wishes.dxf)
 

@@ -13,7 +13,7 @@ LEAD_IN = 0.35
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class Paragraph:
     """Words of one kind, to be wrapped: `size` mm."""
 
     size: float
@@ -37,7 +37,7 @@ def wrapped(words: str, size: float, bold: bool, width: float) -> tuple[str, ...
     return tuple(lines)
 
 
-def column(rows: Sequence[Row], box: Box) -> tuple[list[Text], list[Row]]:
+def column(rows: Sequence[Paragraph], box: Box) -> tuple[list[Text], list[Paragraph]]:
     """Return the texts that fit under each other into a box (mm), and the rows that are left over."""
     left, low, right, top = box
     texts: list[Text] = []

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from drafting.geometry import Path
 from drafting.geometry.path import Box
-from drafting.printing.columns import Row, column
+from drafting.printing.columns import Paragraph, column
 from drafting.printing.page_map import map_scale, page_map
 from drafting.printing.page_marks import SIDE, Marks, Stamp, stamped_squares
 from drafting.printing.pages import Place, Tiling, page_name
@@ -73,10 +73,14 @@ def covers(told: FirstPages, tiling: Tiling) -> list[Marks]:
     """
     wide, high = cover_paper(tiling.paper).net
     numbers, outlines = [piece.number for piece in told.pieces], [piece.outline for piece in told.pieces]
-    head, _ = column([Row(TITLE, told.title, True), Row(BODY, told.subtitle)], (0.0, 0.0, wide, high))
+    head, _ = column([Paragraph(TITLE, told.title, True), Paragraph(BODY, told.subtitle)], (0.0, 0.0, wide, high))
     top = _foot(head) - 4.0
     advice, rest = column(_advice(told, tiling), (0.0, SIDE + FOOT, LEFT, top))
-    rows = [*rest, Row(HEAD, "Pieces and their pages", True), *(Row(SMALL, piece.row) for piece in told.pieces)]
+    rows = [
+        *rest,
+        Paragraph(HEAD, "Pieces and their pages", True),
+        *(Paragraph(SMALL, piece.row) for piece in told.pieces),
+    ]
     beside = (LEFT + GAP, 0.55 * top, wide, top - 2.0)
     page_wide = tiling.paper.step[0] * map_scale(tiling, beside[2] - beside[0], beside[3] - beside[1])
     pages: list[Marks] = []
@@ -93,7 +97,7 @@ def covers(told: FirstPages, tiling: Tiling) -> list[Marks]:
     return pages + _listed(rows, told.title, wide, high)
 
 
-def _listed(rows: list[Row], title: str, wide: float, high: float) -> list[Marks]:
+def _listed(rows: list[Paragraph], title: str, wide: float, high: float) -> list[Marks]:
     """Return further pages for the rows that are left: two columns each, the squares under the left one."""
     pages = []
     while rows:
@@ -111,7 +115,7 @@ def _listed(rows: list[Row], title: str, wide: float, high: float) -> list[Marks
 
 def _headed(words: str, wide: float, high: float) -> tuple[list[Text], float]:
     """Return the head of a further page, and where what follows begins."""
-    texts, _ = column([Row(HEAD, words, True)], (0.0, 0.0, wide, high))
+    texts, _ = column([Paragraph(HEAD, words, True)], (0.0, 0.0, wide, high))
     return texts, _foot(texts) - 3.0
 
 
@@ -120,18 +124,18 @@ def _with_squares(strokes: Sequence[Stroke], texts: Sequence[Text], line: str) -
     return (*squares, *strokes), (*texts, *words)
 
 
-def _advice(told: FirstPages, tiling: Tiling) -> list[Row]:
+def _advice(told: FirstPages, tiling: Tiling) -> list[Paragraph]:
     beside = cover_paper(tiling.paper) is not tiling.paper
     first = "Print this page at home" if beside else "Print this page first"
     said = [
-        Row(HEAD, "How to print", True),
-        Row(
+        Paragraph(HEAD, "How to print", True),
+        Paragraph(
             BODY,
             f"{first}, at 100 % or 'actual size', never 'fit to page'. Measure both sides "
             "of the squares below: 100 mm, and 4 in. More than half a millimetre off is not true: mend "
             "the setting, or ask the kit's scale repair what your ruler means.",
         ),
-        Row(
+        Paragraph(
             BODY,
             "Print the others with the same setting, and measure the square on each: one "
             "later page may come out at another scale.",
@@ -140,20 +144,20 @@ def _advice(told: FirstPages, tiling: Tiling) -> list[Row]:
     if len(tiling.used) > 1:
         start = page_name(tiling.middle)
         said += [
-            Row(HEAD, "How to join", True),
-            Row(
+            Paragraph(HEAD, "How to join", True),
+            Paragraph(
                 BODY,
                 "Lay the pages out as on the map: letters count the rows from the top, "
                 f"numbers the columns from the left. Begin in the middle, with {start}, and work outwards.",
             ),
-            Row(
+            Paragraph(
                 BODY,
                 "Cut each page you add along the grey line on the side it joins, lay it on "
                 "its neighbour's uncut edge, so that half crosses and half diamonds become whole, and "
                 "tape it. Beside a diamond stands the page that belongs there.",
             ),
         ]
-    return said + [Row(BODY, warning, True) for warning in told.warnings]
+    return said + [Paragraph(BODY, warning, True) for warning in told.warnings]
 
 
 def _foot(texts: Sequence[Text]) -> float:
