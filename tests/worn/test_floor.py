@@ -23,7 +23,7 @@ from drafting.worn.stands.told import garment_told
 from drafting.worn.stands.words import worded
 from tests.blocks.own import SKIRT
 from tests.worn.dressed import COARSE, on_form, plies_for
-from tests.worn.garments import chart_body, drafted
+from tests.worn.garments import PLIES, chart_body, drafted
 
 SUNK = 0.5
 """mm that cloth sinks into floor and form at most under its own weight."""
@@ -127,3 +127,15 @@ def test_on_braces_they_come_to_rest_at_their_height() -> None:
     loose = at_rest(replace(mesh, hung=mesh.hung[:0]), start, form.distance, Limits(steps=150))
     assert not loose.settled
     assert loose.points[mesh.hung, 2].mean() < start[mesh.hung, 2].mean() - 20.0
+
+
+@pytest.mark.parametrize("cut", ["straight", "gored", "half circle", "tiered"])
+def test_a_skirt_slides_off_a_belly_that_is_the_widest_and_stays_on_a_hip(cut: str) -> None:
+    # Common practice: a waist that is larger than the hip holds no skirt up; one gathered to a band is held by it.
+    girths = {"height": 1700.0, "bust_girth": 1080.0, "hip_girth": 1090.0}
+    for waist in (850.0, 1160.0):
+        body = wearer({**girths, "waist_girth": waist})
+        form = wearers_form(body)
+        mesh = sewn_mesh(drafted("skirt", body, {"skirt_cut": cut}), "skirt", PLIES, 40.0)
+        slides = slides_down(mesh, placed(mesh, form), form)
+        assert (slides is not None) == (waist > 1000 and cut != "tiered"), waist

@@ -39,7 +39,7 @@ class Slides:
 def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
     """Return why a garment would slide down from where its `points` (count, 3) start; None where it stays up.
 
-    What hangs from the shoulders, or goes round no leg, does not slide.
+    What hangs from the shoulders, or goes over the chest or an arm, does not slide.
     """
     waist = _waist(mesh)
     if waist is None:
@@ -60,16 +60,36 @@ def held_up(mesh: SewnMesh) -> SewnMesh:
 
 
 def _waist(mesh: SewnMesh) -> MeshLevel | None:
-    """Return the uppermost girth of a garment that goes round legs and does not hang from the nape."""
-    if any(piece.frame.at(BodyHeight.NAPE) is not None for piece in mesh.pieces):
+    """Return the uppermost girth of trousers or a skirt: of pieces that reach up to the waist and no higher.
+
+    What is gathered to a band is drafted at no waist, and is held by the band.
+    """
+    if any(piece.frame.at(height) is not None for piece in mesh.pieces for height in HIGHER):
         return None
-    legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
     lines = [
         level
         for level in mesh.levels
-        if level.limb is Limb.TRUNK and np.isin(mesh.piece[level.triangles], legs).all()
+        if level.limb in (Limb.TRUNK, Limb.HANGS) and all(_held(mesh, i, level) for i in _pieces(mesh, level))
     ]
     return max(lines, key=lambda level: float(mesh.flat[mesh.triangles[level.triangles], 1].mean()), default=None)
+
+
+HIGHER = (BodyHeight.NAPE, BodyHeight.BUST, BodyHeight.ARMPIT, BodyHeight.CROWN)
+"""Heights that say of a piece that its garment goes on above the waist."""
+
+
+def _pieces(mesh: SewnMesh, level: MeshLevel) -> list[int]:
+    return [int(index) for index in np.unique(mesh.piece[level.triangles])]
+
+
+def _held(mesh: SewnMesh, index: int, level: MeshLevel) -> bool:
+    """Return whether a level of a piece can hold its garment: a leg's, or one that lies on the piece's waist."""
+    piece = mesh.pieces[index]
+    waist = piece.frame.at(BodyHeight.WAIST)
+    if piece.limb is Limb.LEG or waist is None:
+        return piece.limb is Limb.LEG
+    corners = mesh.flat[mesh.triangles[level.triangles[mesh.piece[level.triangles] == index]]]
+    return piece.limb is Limb.HANGS or bool(abs(corners[:, :, 1].mean() - waist.imag) < BESIDE)
 
 
 def _height(mesh: SewnMesh, points: Reals, level: MeshLevel) -> float:
