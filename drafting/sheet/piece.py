@@ -10,7 +10,7 @@ from drafting.finish import label_room
 from drafting.finish.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.geometry import Path
 from drafting.geometry.path import Box
-from drafting.ground.names import clean_text, as_sentences
+from drafting.ground.names import as_sentences, clean_text
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_around, text_width, wider_box
 from drafting.sheet.captions import piece_captions
 from drafting.sheet.marks import piece_strokes
