@@ -131,8 +131,9 @@ class Hunt:
         """Let both engines look until the deadline."""
         folds = [n for n, c in enumerate(self.job.copies) if self.job.kinds[c.kind].fold]
         strip = self.job.strip
-        if strip.blocked or strip.repeat or strip.repeat_across or not library_there():
-            self.own(deadline)  # the library knows neither faults nor repeats
+        known = not (strip.blocked or strip.repeat or strip.repeat_across or strip.meet is not None)
+        if not known or not library_there():
+            self.own(deadline)  # the library knows neither faults nor repeats nor a second fold
         elif folds:
             self._look_folded(folds, deadline)
         else:
