@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from drafting.alter.style.apply import styled
 from drafting.costume.choices import block_named, choose
-from drafting.costume.garment import drafted
-from drafting.costume.stand_in import STRETCHY
+from drafting.costume.garment import drafted, make_garment
+from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -281,3 +281,21 @@ def test_a_dart_becomes_gathers_of_what_it_took() -> None:
 def test_a_name_that_is_not_there_is_answered_with_those_that_are(wish: StyleWish, said: str) -> None:
     with pytest.raises(UnknownNameError, match=said):
         styled(draft_of("bodice", 0), wish)
+
+
+def test_where_the_two_sides_differ_each_hand_is_cut_and_pleated_for_itself() -> None:
+    even, uneven = stand_ins()
+    kind = block_named("fitted-top")
+    place = OutlinePlace("style_line", distance=40.0, beside="centre")
+    foot = OutlinePlace("hem", distance=40.0, beside="centre")
+    yoke = OutlinePlace("centre", distance=110.0, beside="neck")
+    wishes = (
+        CutWish("front", OutlinePlace("armhole", share=0.5), yoke, "front-yoke", holds="neck"),
+        PleatWish("front", place, foot, "knife", 15.0),
+    )
+    for body in (even, uneven):
+        chosen = choose(kind, {}, body_scale(body), Origin())
+        made = make_garment(body, None, kind, chosen, name="top", role="shell", style=wishes)
+        assert [f.message for f in made.findings if f.level == "error"] == []
+        sound(made.draft)
+        assert any(piece.name.startswith("front-yoke") for piece in made.draft.pieces)
