@@ -83,7 +83,6 @@ OTHER_NAMES = {
     "body/in_rows.py put": "names of measures",
     "commands/cli.py _body": "the name of a file",
     "costume/cast/wearers.py _of": "the name of a file",
-    "printing/cover.py _map": "titles of pages",
     "ground/on_disk.py to_disk": "the system's name",
     "output/folder.py _check_held": "what a system leaves in a folder",
     "finish/choices.py proposed": "names of choices",
