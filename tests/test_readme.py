@@ -12,6 +12,7 @@ import pytest
 from drafting.blocks import all_blocks, use_blocks
 from drafting.commands.cli import main, parser
 from drafting.costume.file import read_costume
+from drafting.costume.make import finished
 
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -25,18 +26,23 @@ def test_there_are_two_commands_of_one_line_each() -> None:
     assert all(command.count("\n") == 1 for command in COMMANDS)
     demo, tests = COMMANDS
     assert demo.rstrip().endswith("drafting demo --out out")
-    assert tests.rstrip().endswith("-m tests")
+    assert tests.rstrip().endswith(" tests")
 
 
 def test_each_command_makes_an_environment_of_its_own_under_a_dot_folder() -> None:
-    places = [re.match(r"python3 -m venv (\.\S+) && ", command) for command in COMMANDS]
-    assert all(places)
-    assert len({place[1] for place in places if place}) == 2
+    script = (ROOT / ".ci" / "start.py").read_text("utf-8")
+    asked = [re.fullmatch(r"python3 (\.ci/start\.py) (\w+)( .*)?\n", command) for command in COMMANDS]
+    assert all(asked)
+    folders = re.findall(r'"(\w+)": \("(\.[\w-]+)", "([\w.-]+)"\)', script)
+    assert {name for name, _, _ in folders} == {found[2] for found in asked if found}
+    assert len({folder for _, folder, _ in folders}) == 2
+    assert all((ROOT / ".ci" / lock).is_file() for _, _, lock in folders)
+    assert "--require-hashes" in script
 
 
 def test_ci_runs_the_two_commands_letter_for_letter_and_the_tests_last() -> None:
     lines = (ROOT / ".ci" / "run").read_text("utf-8").splitlines()
-    assert [line for line in lines if " -m venv " in line] == [c.rstrip("\n") for c in COMMANDS]
+    assert [line for line in lines if ".ci/start.py" in line] == [c.rstrip("\n") for c in COMMANDS]
     assert lines[-1] == COMMANDS[1].rstrip("\n")
 
 
@@ -67,9 +73,20 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
-    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml", "my-cape.toml", "my-fitting.toml"}
+    names = ("wearer", "cloth", "costume", "cape", "fitting", "yoked-top")
+    assert set(FILES) == {f"my-{name}.toml" for name in names}
     assert main(["make", "my-costume.toml", "--out", "out"]) == 0
     assert list((written / "out" / "pieces").glob("shirt.*.svg"))
+
+
+def test_the_example_of_style_lines_is_made_and_its_last_step_can_be_left_out(written: Path) -> None:
+    assert main(["make", "my-yoked-top.toml", "--out", "out"]) == 0
+    assert (written / "out" / "pieces" / "top.front-yoke.svg").is_file()
+    text = FILES["my-yoked-top.toml"]
+    (written / "less.toml").write_text(text[: text.rindex("[[garments")], "utf-8")
+    pieces = finished(read_costume("less.toml"))["top"].draft
+    assert "front-yoke" in pieces
+    assert "pleat_1_in" not in pieces["front"]
 
 
 def test_the_example_fitting_does_to_the_example_costume_what_the_readme_says(written: Path) -> None:

@@ -8,28 +8,30 @@ from typing import TypeVar
 
 from drafting.alter.applique import appliqued
 from drafting.alter.fullness import Wish, fuller
+from drafting.alter.style.apply import styled
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace
+from drafting.reading.style import StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
-GarmentWish = FullnessWish | AppliqueWish | TrimWish
+GarmentWish = StyleWish | FullnessWish | AppliqueWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
 """Where a wish stands in the maker's file, and why it cannot be had."""
 
 
-AnyWish = TypeVar("AnyWish", bound=TrimWish | AppliqueWish | FullnessWish)
+AnyWish = TypeVar("AnyWish", bound=GarmentWish)
 
 
 def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
     """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
 
-    Fullness is left as it is: it finds its hands by itself.
+    Style and fullness are left as they are: they find their hands by themselves.
     """
-    if isinstance(wish, FullnessWish):
+    if isinstance(wish, StyleWish | FullnessWish):
         return (wish,)
     pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
     halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
@@ -48,7 +50,9 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
     for wish in on_hands:
         number += isinstance(wish, AppliqueWish)
         try:
-            if isinstance(wish, FullnessWish):
+            if isinstance(wish, StyleWish):
+                draft = styled(draft, wish)
+            elif isinstance(wish, FullnessWish):
                 draft = fuller(draft, _spread_wish(wish), fabric)
             elif isinstance(wish, AppliqueWish):
                 draft = appliqued(draft, wish, number)
