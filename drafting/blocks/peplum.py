@@ -20,6 +20,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.frame import BodyFrame, BodyHeight, Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, Half, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -133,7 +134,9 @@ def _panel(sector: Sector, start: float, end: float, opens: bool) -> Piece:
         Edge("waist", top, role=EdgeRole.WAIST),
     )
     word = "front" if first else "back"
-    return Piece(f"peplum-{word}", edges, pair=opens, title=f"Peplum {word}")
+    corner = top.end if first else top.start
+    frame = BodyFrame(limb=Limb.HANGS, heights=((BodyHeight.WAIST, corner),))
+    return Piece(f"peplum-{word}", edges, pair=opens, title=f"Peplum {word}", frame=frame)
 
 
 def _to_bodice(waist: Chain) -> Iterator[Seam]:

@@ -28,6 +28,7 @@ from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import FullnessWish, read_fullness
 from drafting.reading.given import Given
+from drafting.reading.pockets import PocketWish, read_pockets
 from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, read_trims
 
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
@@ -53,12 +54,13 @@ class Garment:
     fullness: tuple[FullnessWish, ...] = ()
     trims: tuple[TrimWish, ...] = ()
     appliques: tuple[AppliqueWish, ...] = ()
+    pockets: tuple[PocketWish, ...] = ()
     block_line: int | None = field(default=None, compare=False)
 
     @property
-    def wishes(self) -> tuple[FullnessWish | AppliqueWish | TrimWish, ...]:
+    def wishes(self) -> tuple[FullnessWish | AppliqueWish | PocketWish | TrimWish, ...]:
         """What is asked beside the choices, in the order in which it is done."""
-        return (*self.fullness, *self.appliques, *self.trims)
+        return (*self.fullness, *self.appliques, *self.pockets, *self.trims)
 
     def __post_init__(self) -> None:
         freeze(self, "choices")
@@ -222,6 +224,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     block = table.needed("block", partial(_block, right), right) or ""
     role = _role(table, roles)
     wishes, trims, shapes = read_fullness(table), read_trims(table), read_appliques(table)
+    pockets = read_pockets(table)
     choices = dict(table.table("choices").every())
     table.close()
     block_line = table.spot("block").line
@@ -234,6 +237,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
         fullness=wishes,
         trims=trims,
         appliques=shapes,
+        pockets=pockets,
         block_line=block_line,
     )
 

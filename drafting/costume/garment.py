@@ -39,6 +39,7 @@ from drafting.ground.frozen import freeze
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
+from drafting.reading.pockets import PocketWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
@@ -112,6 +113,7 @@ def finished_garment(
     fullness: tuple[FullnessWish, ...] = (),
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
+    pockets: tuple[PocketWish, ...] = (),
     cloths: Mapping[str, Fabric] = NO_CLOTHS,
     notes: tuple[Note, ...] = (),
 ) -> MadeGarment:
@@ -121,7 +123,7 @@ def finished_garment(
     An `InputError` names every wish that cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
-    draft, misfits, done = wished(body, fabric, block, chosen, (*fullness, *appliques, *trims), notes)
+    draft, misfits, done = wished(body, fabric, block, chosen, (*fullness, *appliques, *pockets, *trims), notes)
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
