@@ -134,16 +134,18 @@ def opens_behind(waist: Chain) -> bool:
 def _notches(waist: Chain, opens: str, *, at_end: bool) -> tuple[SeamNotch, ...]:
     """Return where the band meets the centre that opens and the seams between the waist's pieces.
 
+    Along a gathered waist they lie as far as it is drawn flat, along the band as it is sewn.
+
     The centre that opens lies at the end of both chains, or at their start; the other is the band's fold,
     and marked as such.
     """
-    refs, lengths = waist.refs[::-1], waist.lengths[::-1]
-    ends = list(itertools.accumulate(lengths))
+    refs = waist.refs[::-1]
+    ends = list(zip(*(itertools.accumulate(each[::-1]) for each in (waist.lengths, waist.drawn)), strict=True))
     joins = [at for at, one, other in zip(ends, refs, refs[1:], strict=False) if one[0] != other[0]]
     names = ["side"] if len(joins) == 1 else [f"seam {i}" for i in range(1, len(joins) + 1)]
-    seams = [SeamNotch(name, at, at) for name, at in zip(names, joins, strict=True)]
-    place = waist.sewn_length - tol.CLOSED if at_end else 0.0
-    centre = SeamNotch(f"centre {opens}", place, place)
+    seams = [SeamNotch(name, sewn, flat) for name, (sewn, flat) in zip(names, joins, strict=True)]
+    sewn, flat = (length - tol.CLOSED if at_end else 0.0 for length in ends[-1])
+    centre = SeamNotch(f"centre {opens}", sewn, flat)
     return (*seams, centre) if at_end else (centre, *seams)
 
 

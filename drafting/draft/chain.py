@@ -19,8 +19,8 @@ class Chain:
     The path starts where the first edge lies; each further edge is moved so that it goes on where,
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
     elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
-    along, `lengths` what each edge has of it sewn, one for each of `refs`. `opens` says whether what lies
-    beside its start, and its end, is an opening.
+    along, `lengths` what each edge has of it sewn and `drawn` as it lies flat, one for each of `refs`. `opens`
+    says whether what lies beside its start, and its end, is an opening.
     """
 
     refs: tuple[EdgeRef, ...]
@@ -29,6 +29,7 @@ class Chain:
     pieces: tuple[PieceRole, ...] = ()
     edges: tuple[EdgeRole, ...] = ()
     lengths: tuple[float, ...] = ()
+    drawn: tuple[float, ...] = ()
     opens: tuple[bool, bool] = (False, False)
 
     @property
@@ -44,6 +45,7 @@ class Chain:
             pieces=self.pieces[::-1],
             edges=self.edges[::-1],
             lengths=self.lengths[::-1],
+            drawn=self.drawn[::-1],
             opens=(self.opens[1], self.opens[0]),
         )
 
@@ -67,6 +69,7 @@ def chain(draft: Draft, name: str) -> Chain:
         pieces=tuple(piece_roles(draft, refs)),
         edges=roles,
         lengths=lengths,
+        drawn=tuple(edge.length for edge in edges),
         opens=opens,
     )
 

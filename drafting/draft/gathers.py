@@ -10,6 +10,9 @@ from drafting.draft.walk import Walk
 PLAIN = 1.05
 """Drawn over held length of a stretch between two notches up to which it is eased, not gathered (ours)."""
 
+END = 0.01
+"""mm between a notch and the end that it marks: no stretch of a seam (ours)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Gathers:
@@ -35,7 +38,7 @@ def gathers_along(walks: Iterable[Walk]) -> Gathers | None:
 def _run(walked: Walk) -> Gathers:
     """Return one seam's gathers: from the first to the last stretch between notches that is gathered."""
     drawn_first = walked.a_length > walked.a_sewn + 1e-9
-    spans = [span if drawn_first else span[::-1] for span in walked.spans]
+    spans = [span if drawn_first else span[::-1] for span in walked.spans if max(span) > END]
     full = [i for i, (drawn, held) in enumerate(spans) if drawn > PLAIN * held]
     run = spans[full[0] : full[-1] + 1] if full else spans
     return Gathers(sum(d for d, _ in run), sum(h for _, h in run), len(run) < len(spans))

@@ -37,7 +37,7 @@ def laid_by_hand(parts: tuple[Part, ...], cloth: Cloth, row: Mapping[str, Any]) 
         faults = tuple((float(a), float(b), float(c), float(d)) for a, b, c, d in row["faults"])
         cloth = replace(cloth, faults=tuple(dict.fromkeys((*cloth.faults, *faults))))
         spread = row["spread"]
-        if spread not in ("open", "folded", "crosswise"):
+        if spread not in ("open", "folded", "crosswise", "double"):
             return None
         job, outlines, left_out = Pieces(parts, cloth).job(spread)
         bare = Lay(cloth, spread, job, outlines, Packing(0.0, ()), left_out)

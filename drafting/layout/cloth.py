@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -14,7 +15,10 @@ from drafting.ground.lengths import told
 from drafting.ground.sources import practice
 from drafting.layout.packing.model import Strip
 
-LayName = Literal["open", "folded", "crosswise"]
+LayName = Literal["open", "folded", "crosswise", "double"]
+
+LENGTHWISE: tuple[LayName, LayName] = ("folded", "double")
+"""Ways to spread the cloth that have a fold along it: one, or two with the selvedges brought in to meet."""
 
 LEVELS = ("bust", "waist", "hip", "upper_arm", "thigh")
 """Levels that a repeat is matched on, the first that a piece has (ours)."""
@@ -33,8 +37,8 @@ class LayWishes:
     lay: str = choice(
         "auto",
         "word",
-        "how the cloth is spread; auto folds it lengthwise where all pieces fit",
-        words=("auto", "folded", "open", "crosswise"),
+        "how the cloth is spread; auto folds it lengthwise where all pieces fit, double on two folds",
+        words=("auto", "folded", "open", "crosswise", "double"),
         group="lay",
         source=practice("at home cloth is cut folded"),
     )
@@ -119,17 +123,29 @@ class Cloth:
         return (0,) if self.one_way else (0, 180)
 
     def layer_width(self, lay: LayName) -> float:
-        """The width of one layer: half of it where the cloth is folded lengthwise."""
-        return self.usable_width / 2 if lay == "folded" else self.usable_width
+        """The width of one layer: half of it where the cloth is folded lengthwise, once or twice."""
+        return self.usable_width / 2 if lay in LENGTHWISE else self.usable_width
 
-    def strip(self, lay: LayName) -> Strip:
-        """Return the strip that one layer gives, faults of both layers marked on it."""
-        faults, gap, folded = self.faults, self.wishes.gap, lay == "folded"
-        if folded:
-            half = self.usable_width / 2
+    def strip(self, lay: LayName, meet: float | None = None) -> Strip:
+        """Return the strip that one layer gives, faults of both layers marked on it.
+
+        On two folds the selvedges meet `meet` mm from the first one, half-way where nothing is said.
+        """
+        faults, half = self.faults, self.usable_width / 2
+        if lay == "double":
+            meet = half / 2 if meet is None else meet
+            faults = tuple(box for fault in faults for box in _folded_twice(fault, half, meet))
+        elif lay == "folded":
             faults = tuple(box for fault in faults for box in _folded(fault, half))
-        across = self.repeat_across if lay == "open" else None
-        return Strip(self.layer_width(lay), gap, faults, self.repeat_along, across, gap / 2 if folded else 0.0)
+        return Strip(
+            width=self.layer_width(lay),
+            gap=self.wishes.gap,
+            blocked=faults,
+            repeat=self.repeat_along,
+            repeat_across=self.repeat_across if lay == "open" else None,
+            fold_gap=self.wishes.gap / 2 if lay in LENGTHWISE else 0.0,
+            meet=meet if lay == "double" else None,
+        )
 
     def at_width(self, width: float) -> Cloth:
         """Return the cloth as it would be in another bolt width (mm, selvedges included)."""
@@ -207,3 +223,17 @@ def _folded(fault: Box, half: float) -> list[Box]:
     near, far = sorted((abs(y0 - half), abs(y1 - half)))
     crosses = y0 < half < y1
     return [(x0, 0.0 if crosses else near, x1, far)]
+
+
+def _folded_twice(fault: Box, half: float, meet: float) -> Iterator[Box]:
+    """Yield a fault of the opened cloth as it lies on cloth with two folds, at y = 0 and y = `half`.
+
+    From one selvedge the cloth goes down to the first fold, under both parts to the second, and back.
+    """
+    x0, low, x1, high = fault
+    far = meet + half
+    for start, end, way, at in ((0.0, meet, -1, meet), (meet, far, 1, -meet), (far, 2 * half, -1, far + half)):
+        a, b = max(low, start), min(high, end)
+        if a < b:
+            y0, y1 = sorted((at + way * a, at + way * b))
+            yield x0, y0, x1, y1

@@ -23,13 +23,14 @@ LOOSE, TIGHT = 0.70, 0.80
 AS_LONG = 1.01
 """A lay no longer than this share of its longest piece cannot be bettered (ours)."""
 
-LAYERS_LONG: dict[LayName, int] = {"open": 1, "folded": 1, "crosswise": 2}
+LAYERS_LONG: dict[LayName, int] = {"open": 1, "folded": 1, "crosswise": 2, "double": 1}
 """How many times its own length a lay takes of the cloth."""
 
 SPREAD: dict[LayName, str] = {
     "open": "opened out, one layer, right side up",
     "folded": "folded lengthwise, {layers}",
     "crosswise": "folded across, {layers}",
+    "double": "on two folds, the selvedges meeting, {layers}",
 }
 
 

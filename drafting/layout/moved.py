@@ -15,7 +15,7 @@ from drafting.ground.nearest import meant
 from drafting.layout.lay import Lay
 from drafting.layout.packing.clip import left_over
 from drafting.layout.packing.job import Kit
-from drafting.layout.packing.model import Packing, Pose, Spot
+from drafting.layout.packing.model import Packing, Pose, Spot, box_of
 from drafting.layout.packing.place import Laid, blocked_boxes, blocked_by
 from drafting.layout.packing.verify import broken_rules
 from drafting.layout.remarks import lay_findings
@@ -50,9 +50,7 @@ def moved(
     if pose is not None and pose not in lay.job.copies[spot.copy].poses:
         raise DraftError(f"{name_in_words(piece)} cannot be turned so: its grain, nap or hand forbids it")
     spot = replace(spot, pose=pose or spot.pose)
-    there = _snapped(
-        lay, others, spot, complex(x, 0.0 if lay.outline(spot).fold else y), snap, kit or Kit(lay.job)
-    )
+    there = _snapped(lay, others, spot, complex(x, _row_of(lay, spot, y)), snap, kit or Kit(lay.job))
     spots = tuple(replace(spot, x=there.real, y=there.imag) if s is old else s for s in lay.packing.spots)
     packing = lay.job.packing(spots, "moved by hand")
     faults_found = broken_rules(lay.job, packing)
@@ -60,6 +58,16 @@ def moved(
         raise DraftError(f"{name_in_words(piece)} cannot lie there: {faults_found[0]}")
     new = replace(lay, packing=packing)
     return replace(new, findings=lay_findings(new))
+
+
+def _row_of(lay: Lay, spot: Spot, y: float) -> float:
+    """Return the y asked for; where a fold edge has to lie on a fold, that of the first or the second of two."""
+    if not lay.outline(spot).fold:
+        return y
+    if lay.job.strip.meet is None or not spot.pose.over:
+        return 0.0
+    box = box_of(tuple(spot.pose.of(p) for p in lay.outline(spot).ring))
+    return lay.job.strip.width - (box[3] - box[1])
 
 
 def next_pose(lay: Lay, piece: str) -> Pose:
@@ -78,7 +86,7 @@ def _snapped(lay: Lay, others: Sequence[Spot], spot: Spot, wanted: complex, snap
         kept = nearest_on_repeat(kit, rest, others, spot, at)
         if kept is None or abs(kept - at) * step > max(REACH, *_repeats(kit)):
             raise _refused(lay, others, spot, wanted)
-        return complex(kept.real, 0.0 if lay.outline(spot).fold else kept.imag) * step
+        return complex(kept.real * step, _row_of(lay, spot, kept.imag * step))
     corners = [complex(*corner) for path in rest for corner in path]
     edge = min((_nearest(path, at) for path in rest), key=lambda p: abs(p - at), default=None)
     if edge is None:

@@ -10,9 +10,9 @@ from drafting.draft.pattern import CutPiece
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
 from drafting.ground import tolerances as tol
-from drafting.layout.cloth import LEVELS, Cloth, LayName
+from drafting.layout.cloth import LENGTHWISE, LEVELS, Cloth, LayName
 from drafting.layout.packing.clean import sound_ring
-from drafting.layout.packing.model import Copy, Job, Kind, Pose, Ring, Spot, box_of
+from drafting.layout.packing.model import HAIR, Copy, Job, Kind, Pose, Ring, Spot, Strip, box_of
 
 ON_LINE = 0.01
 """mm: the cut line lies on the fold's line within this, or the fold is no straight one."""
@@ -89,7 +89,7 @@ def outline_of(part: Part, lay: LayName) -> Outline:
     if edge is None:
         return Outline(part, path, factor)
     start, along = edge.path.start * factor, edge.path.end * factor - edge.path.start * factor
-    if lay == "folded" and fold_on_grain(part):
+    if lay in LENGTHWISE and fold_on_grain(part):
         below = (path.bounds[1] + path.bounds[3]) / 2 < start.imag
         shift = complex(0, start.imag if below else -start.imag)
         raised = path.mapped(lambda p: (p.conjugate() if below else p) + shift)
@@ -135,7 +135,9 @@ def copies_of(outline: Outline, number: int, cloth: Cloth, lay: LayName) -> Iter
     over = tuple(Pose(t, True) for t in cloth.turns)
     if outline.fold:
         # Turned end for end the open piece is its half mirrored along the fold.
-        poses = tuple(Pose(t, t == 180) for t in cloth.turns)
+        # On a second fold it lies turned over about that fold's line.
+        folds = (False, True) if lay == "double" else (False,)
+        poses = tuple(Pose(t, (t == 180) != high) for high in folds for t in cloth.turns)
         yield from (Copy(number, poses, "single", n + 1) for n in range(piece.copies))
     elif lay == "open":
         yield from _on_one_layer(outline, number, plain, over, cloth.faces_alike)
@@ -183,21 +185,33 @@ def _line_of(outline: Outline) -> float | None:
     return None if cut.grainline is None else outline.base(cut.grainline.start).imag
 
 
+def with_room(copy: Copy, wide: float, strip: Strip) -> Copy:
+    """Return a copy on the fold that is `wide` across without the poses it has no room for on two folds."""
+    if strip.meet is None:
+        return copy
+    parts = {False: strip.meet, True: strip.width - strip.meet}
+    return replace(copy, poses=tuple(pose for pose in copy.poses if wide < parts[pose.over] - HAIR * strip.width))
+
+
 def job_from(
-    outlines: tuple[Outline, ...], cloth: Cloth, lay: LayName
+    outlines: tuple[Outline, ...], cloth: Cloth, lay: LayName, meet: float | None = None
 ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
-    """Return the job of a lay, its outlines by kind, and those too wide to be laid at all."""
-    strip = cloth.strip(lay)
+    """Return the job of a lay, its outlines by kind, and those too wide to be laid at all.
+
+    `meet` as `Cloth.strip` takes it.
+    """
+    strip = cloth.strip(lay, meet)
     kept: list[Outline] = []
     left_out: list[Outline] = []
     copies: list[Copy] = []
     for outline in outlines:
         wide = box_of(outline.ring)[3] - box_of(outline.ring)[1]
-        lost_fold = lay == "folded" and outline.opened
+        lost_fold = lay in LENGTHWISE and outline.opened
         if not strip.holds(wide, outline.fold) or lost_fold:
             left_out.append(outline)
             continue
-        copies += copies_of(outline, len(kept), cloth, lay)
+        lying = copies_of(outline, len(kept), cloth, lay)
+        copies += (with_room(copy, wide, strip) for copy in lying) if outline.fold else lying
         kept.append(outline)
     kinds = tuple(with_level(o, Kind(o.part.name, o.ring, o.fold), cloth.wishes.level) for o in kept)
     return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

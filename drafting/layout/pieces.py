@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.layout.cloth import Cloth, LayName
+from drafting.layout.double import best_meet
 from drafting.layout.outlines import Outline, Part, job_from, outline_of
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.clip import grid_scale
@@ -36,8 +37,19 @@ class Pieces:
         self, way: LayName, cloth: Cloth | None = None
     ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
         """Return the checked job on `cloth`, its outlines by kind, and those too wide for it."""
-        job, kept, lost = job_from(self.outlines(way), cloth or self.cloth, way)
+        cloth = cloth or self.cloth
+        job, kept, lost = job_from(self.outlines(way), cloth, way, self._meet(cloth) if way == "double" else None)
         return checked_job(job), kept, lost
+
+    def _meet(self, cloth: Cloth) -> float:
+        """Return where the selvedges of a cloth with two folds are best brought to meet, mm from the first."""
+        if cloth.usable_width not in self._meets:
+            self._meets[cloth.usable_width] = best_meet(self.outlines("double"), cloth, self.rough)
+        return self._meets[cloth.usable_width]
+
+    @cached_property
+    def _meets(self) -> dict[float, float]:
+        return {}
 
     @cached_property
     def _outlines(self) -> dict[LayName, tuple[Outline, ...]]:

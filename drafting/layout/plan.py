@@ -16,6 +16,7 @@ from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
 from drafting.layout.packing.job import ROUGH, Kit
+from drafting.layout.packing.model import box_of
 from drafting.layout.packing.pack import COUNT, pack
 from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.pieces import WAYS, Pieces
@@ -27,6 +28,10 @@ QUICK = 250
 
 WORTH = 0.9
 """Cloth is opened by itself only where that takes less than this share of the folded length (ours)."""
+
+
+TWICE, FEW = 0.9, 8
+"""Cloth is folded twice by itself only for so much less length, and for so few pieces (ours)."""
 
 
 def lay_out(
@@ -81,7 +86,7 @@ def refuse_nap_both_ways(cloth: Cloth) -> None:
 def _way(pieces: Pieces) -> LayName:
     """Return how to spread the cloth: as wished, else folded where nothing sticks out of it."""
     match pieces.cloth.wishes.lay:
-        case "open" | "folded" | "crosswise" as way:
+        case "open" | "folded" | "crosswise" | "double" as way:
             return way
     if pieces.cloth.layers == "single":
         return "open"
@@ -89,10 +94,27 @@ def _way(pieces: Pieces) -> LayName:
     if lost["folded"] > lost["open"]:
         return "open"
     lone = any(c.hand in ("left", "right") for c in pieces.job("folded")[0].copies)
-    if not lone:
-        return "folded"
-    both = {way: _quick(pieces, way) for way in WAYS}
-    return "open" if both["open"] < WORTH * both["folded"] else "folded"
+    if lone:
+        both = {way: _quick(pieces, way) for way in WAYS}
+        if both["open"] < WORTH * both["folded"]:
+            return "open"
+    return "double" if _double_pays(pieces) else "folded"
+
+
+def _double_pays(pieces: Pieces) -> bool:
+    """Say whether two folds take so much less cloth than one that they are worth the folding.
+
+    Asked of few pieces without repeats and faults, two of them or more on the fold.
+    """
+    cloth, job = pieces.cloth, pieces.job("folded")[0]
+    folds = sum(job.kinds[copy.kind].fold for copy in job.copies)
+    if cloth.faults or cloth.repeat_along or cloth.repeat_across or folds < 2 or len(job.copies) > FEW:
+        return False
+    once = _quick(pieces, "folded")
+    longest = max(box[2] - box[0] for box in (box_of(kind.ring) for kind in job.kinds))
+    if TWICE * once <= max(longest, job.area / job.strip.width) or pieces.job("double")[2]:
+        return False
+    return _quick(pieces, "double") < TWICE * once
 
 
 def _quick(pieces: Pieces, way: LayName) -> float:

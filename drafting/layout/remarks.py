@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
-from drafting.layout.cloth import SHRINKING, Cloth, LayName
+from drafting.layout.cloth import LENGTHWISE, SHRINKING, Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
@@ -40,23 +40,34 @@ def _said(lay: Lay) -> Iterator[Finding]:
 def too_wide(outline: Outline, cloth: Cloth, lay: LayName) -> Finding:
     """Return the error for a piece that is wider than the cloth: both sizes, and what to do."""
     _, y0, _, y1 = box_of(outline.ring)
-    wide, room, name = y1 - y0, cloth.layer_width(lay), name_in_words(outline.part.name)
-    if lay == "folded" and outline.opened:
+    wide, room, name = y1 - y0, _room(cloth, lay), name_in_words(outline.part.name)
+    if lay in LENGTHWISE and outline.opened:
         what = f"{name} has its fold across the grain, and this cloth is folded along it"
         do = "open the cloth, or fold it across"
     else:
         what = f"{name} needs {told(wide)} across the cloth, and there are {told(room)}" + (
-            " on each half of the folded cloth" if lay == "folded" else " between the selvedges"
+            ROOMS.get(lay, " between the selvedges")
         )
         do = _way_out(outline, wide, cloth, lay)
     message = f"{what}. It is left out of the lay: {do}."
     return Finding("fits the cloth", "error", outline.part.name, wide, room, message)
 
 
+ROOMS: dict[LayName, str] = {
+    "folded": " on each half of the folded cloth",
+    "double": " between a fold and where the selvedges meet",
+}
+
+
+def _room(cloth: Cloth, lay: LayName) -> float:
+    """Return what there is across: on two folds the middle is taken for the place where selvedges meet."""
+    return cloth.layer_width(lay) / 2 if lay == "double" else cloth.layer_width(lay)
+
+
 def _way_out(outline: Outline, wide: float, cloth: Cloth, lay: LayName) -> str:
     """Return what to do with a piece too wide: open the cloth, or cut it in the fewest parts."""
     whole = 2 * wide if outline.fold else wide
-    if lay == "folded" and whole <= cloth.usable_width:
+    if lay in LENGTHWISE and whole <= cloth.usable_width:
         return "open the cloth, where it fits on one layer"
     seam = max((w for w in outline.part.cut.allowances.values()), default=0.0) or SEAM
     parts = fewest_parts(whole, cloth.usable_width, seam)

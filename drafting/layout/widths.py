@@ -31,6 +31,9 @@ def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
     for way in ways:
         lay, rows = _one_way(pieces, lay, way)
         others += rows
+    if lay.lay == "double":
+        names = tuple(outline.part.name for outline in lay.left_out)
+        others.append(OtherWay(lay.cloth.width, "double", None if names else lay.cloth_length, names))
     return replace(lay, others=tuple(others))
 
 

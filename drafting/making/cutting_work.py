@@ -11,6 +11,7 @@ from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric, handling
 from drafting.fabric.sorts import Sort
 from drafting.layout import Lay
+from drafting.layout.cloth import LENGTHWISE
 from drafting.making.model import Said, Step, Supply, said
 from drafting.making.treating import any_fused, has_pile
 
@@ -63,10 +64,11 @@ def _title(made: Made, lay: Lay) -> str:
 def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     takes, sorts = handling(fabric), fabric.possible_sorts
     thread = "_thread" if takes.marks == "thread" else ""
-    out = "_out" if lay.lay == "folded" and takes.layers == "wrong sides together" else ""
-    yield said(
-        f"cut.{lay.lay}{out}", title=title, length=lay.cloth_length, role=lay.role, n=len(lay.packing.spots)
-    )
+    out = "_out" if lay.lay in LENGTHWISE and takes.layers == "wrong sides together" else ""
+    meet = lay.job.strip.meet
+    parts = {} if meet is None else {"one": meet, "other": lay.job.strip.width - meet}
+    n = len(lay.packing.spots)
+    yield said(f"cut.{lay.lay}{out}", title=title, length=lay.cloth_length, role=lay.role, n=n, **parts)
     yield said("cut.selvedge")
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
     if has_pile(fabric):

@@ -14,7 +14,12 @@ from drafting.fabric import Fabric, handling
 from drafting.layout import Lay
 from drafting.making.model import DocketRow
 
-FACES = {"open": "right side up", "folded": "right sides together", "crosswise": "right sides together"}
+FACES = {
+    "open": "right side up",
+    "folded": "right sides together",
+    "crosswise": "right sides together",
+    "double": "right sides together",
+}
 
 
 def docket(made: Made) -> tuple[DocketRow, ...]:

@@ -17,6 +17,7 @@ from drafting.ground.names import clean_text, name_in_words
 from drafting.ground.palette import Colour
 from drafting.ground.units import ShownUnit, show_length
 from drafting.layout import Lay, Spot
+from drafting.layout.cloth import LayName
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_path, text_width
 from drafting.sheet.faces import face
 from drafting.sheet.room import Room, near
@@ -80,8 +81,12 @@ def _cloth(lay: Lay) -> Iterator[Stroke]:
     end, high = lay.end, lay.cloth.layer_width(lay.lay)
     whole = box_path((0.0, 0.0, max(end, 1.0), high))
     yield Stroke(Layer.CLOTH, (whole,), "cloth", closed=True, tint=Colour.CLOTH)
-    if lay.lay == "folded":
+    meet = lay.job.strip.meet
+    if lay.lay == "folded" or meet is not None:
         yield Stroke(Layer.FOLD, (line(0j, complex(max(end, 1.0), 0)),), "fold")
+    if meet is not None:
+        yield Stroke(Layer.FOLD, (line(1j * high, complex(max(end, 1.0), high)),), "fold.2")
+        yield Stroke(Layer.PLACEMENT, (line(1j * meet, complex(max(end, 1.0), meet)),), "selvedges-meet")
     if lay.lay == "crosswise":
         yield Stroke(Layer.FOLD, (line(0j, complex(0, high)),), "fold")
     for n, box in enumerate(lay.job.strip.blocked, 1):
@@ -147,14 +152,20 @@ def _heading(lay: Lay, title: str, size: float, unit: ShownUnit) -> Iterator[Tex
 def _edges(lay: Lay, size: float) -> Iterator[Text]:
     top = lay.cloth.layer_width(lay.lay)
     small = 0.8 * size
-    low = "fold" if lay.lay == "folded" else "selvedge"
-    high = "selvedges" if lay.lay == "folded" else "selvedge"
+    low, high = EDGES.get(lay.lay, ("selvedge", "selvedge"))
     turned = "nap this way up: every piece points right" if lay.cloth.one_way else ""
     yield Text(complex(0, -1.2 * small), small, (low,), layer=Layer.LABEL)
     yield Text(complex(0, top + 0.4 * small), small, (high,), layer=Layer.LABEL)
     if turned:
         at = complex(max(lay.end, 1.0), top + 0.4 * small)
         yield Text(at, small, (turned,), "end")
+
+
+EDGES: dict[LayName, tuple[str, str]] = {
+    "folded": ("fold", "selvedges"),
+    "double": ("fold", "second fold; the selvedges meet at the thin line between, and nothing lies across it"),
+}
+"""What the lower and the upper edge of folded cloth are."""
 
 
 def _key(lay: Lay, order: list[str], at: complex, size: float) -> tuple[list[Stroke], list[Text]]:

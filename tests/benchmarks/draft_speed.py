@@ -15,8 +15,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
-from scipy.optimize import brentq
-
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.checks import check_draft, check_pattern
@@ -25,6 +23,7 @@ from drafting.costume.garment import drafted
 from drafting.draft.walk import notched
 from drafting.export.svg import svg_text
 from drafting.finish import finish
+from drafting.geometry.brent import brent_zero
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Origin
 from drafting.sheet.overview import overview_sheet
@@ -45,7 +44,7 @@ class Solving:
     def __call__(self, *args: Any, **kwargs: Any) -> Any:
         start, self._depth = time.process_time(), self._depth + 1
         try:
-            return brentq(*args, **kwargs)
+            return brent_zero(*args, **kwargs)
         finally:
             self._depth -= 1
             if self._depth == 0:
@@ -57,15 +56,17 @@ def watched() -> Iterator[Solving]:
     """Have every module of the kit solve through one `Solving`."""
     solving = Solving()
     users = [
-        m for name, m in sys.modules.items() if name.startswith("drafting.") and vars(m).get("brentq") is brentq
+        m
+        for name, m in sys.modules.items()
+        if name.startswith("drafting.") and vars(m).get("brent_zero") is brent_zero
     ]
     for module in users:
-        setattr(module, "brentq", solving)  # noqa: B010
+        setattr(module, "brent_zero", solving)  # noqa: B010
     try:
         yield solving
     finally:
         for module in users:
-            setattr(module, "brentq", brentq)  # noqa: B010
+            setattr(module, "brent_zero", brent_zero)  # noqa: B010
 
 
 def times(body: Body, block: Block) -> list[float]:
@@ -100,7 +101,7 @@ def report(block: Block) -> Iterator[str]:
     for stage, spent in by_stage.items():
         yield f"  {stage:<20}{statistics.median(spent):6.1f}"
     stood = statistics.median(row[0] + row[1] for row in rows)
-    yield f"  draft and its check {stood:6.1f}; {100 * share:.0f} % of the draft is solving (brentq)"
+    yield f"  draft and its check {stood:6.1f}; {100 * share:.0f} % of the draft is solving by Brent's method"
 
 
 def main() -> None:

@@ -16,11 +16,14 @@ from shapely import Polygon
 
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
+from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making.order import unsound
+from drafting.making.words import text
 from drafting.shaping.skirt.circle import panels_for, waist_ring
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import ruled
@@ -208,3 +211,27 @@ def test_a_belly_hangs_straight_and_says_so() -> None:
 def test_the_order_of_work_is_sound_for_every_cut(cut: str) -> None:
     costume = costume_of(draft_garment(chart_woman(), WOVEN, "skirt", {"skirt_cut": cut}), WOVEN)
     assert unsound(costume, order_of(costume)) == ()
+
+
+def test_a_gathered_waist_meets_its_band_at_side_and_centre_and_is_gathered_alike_all_along() -> None:
+    made = skirt(chart_woman(), "tiered")
+    seam = next(seam for seam in made.draft.seams if seam.name == "waistband")
+    walked = walk(made.draft, seam)
+    run = gathers_along([walked])
+    assert run is not None
+    assert (run.ratio, run.between) == (pytest.approx(walked.b_length / walked.a_length), False)
+    side = next(notch for notch in seam.notches if notch.name == "side")
+    assert side.b == pytest.approx(made.draft.edge(seam.b[0]).length)
+    assert side.a == pytest.approx(made.draft.edge(seam.b[0]).sewn_length)
+
+
+def test_a_tier_is_whole_before_it_is_gathered_and_another_order_is_unsound() -> None:
+    costume = costume_of(draft_garment(chart_woman(), WOVEN, "skirt", {"skirt_cut": "tiered"}), WOVEN)
+    steps = order_of(costume)
+    of_seam = {name: i for i, step in enumerate(steps) for name in step.seams}
+    assert of_seam["tier 2 seam 1"] < of_seam["tier 1 to tier 2"] < of_seam["tier 2 to tier 3"]
+    wrong = list(steps)
+    wrong.insert(of_seam["tier 1 to tier 2"] + 1, wrong.pop(of_seam["tier 1 seam 1"]))
+    assert any("gathered before tier 1 seam 1" in said for said in unsound(costume, tuple(wrong)))
+    tried = next(step for step in steps if step.verb == "fit")
+    assert "shoulder" not in " ".join(text(one) for one in tried.say)

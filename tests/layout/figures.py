@@ -106,7 +106,9 @@ def breaks(lay: Lay, parts: Sequence[Part]) -> list[str]:
             said.append(f"{r['piece']} lies beyond the length")
         if x0 < -0.01 or y0 < -0.01 or y1 > row["layer_width"] + 0.01:
             said.append(f"{r['piece']} leaves the cloth: {shape.bounds}")
-        if r["on_fold"] and abs(y0) > 0.1:
+        high = row["lay"] == "double" and y0 > 0.1 and r["on_fold"]  # on the second of two folds
+        off = row["layer_width"] - y1 if high else y0
+        if r["on_fold"] and abs(off) > 0.1:
             said.append(f"{r['piece']} lies {y0} off the fold")
     return said
 
@@ -136,6 +138,6 @@ def _allowed(lay: Lay, row: dict[str, Any], by_name: dict[tuple[str, str], Part]
         one_face = row["lay"] == "open" and not lay.cloth.faces_alike and not r["opened"]
         if one_face and r["mirrored"] != (r["hand"] == "right" and piece.pair):
             said.append(f"{r['piece']} {r['hand']} lies face down")
-        if r["on_fold"] != (piece.fold_edge is not None and row["lay"] == "folded"):
+        if r["on_fold"] != (piece.fold_edge is not None and row["lay"] in ("folded", "double")):
             said.append(f"{r['piece']} on the fold: {r['on_fold']}")
     return said

@@ -13,7 +13,7 @@ from drafting.geometry import line
 from drafting.layout import Cloth, LayWishes, Part, broken_rules, lay_out
 from tests.layout.figures import Points, breaks, part
 
-LAYS = ("auto", "folded", "open", "crosswise")
+LAYS = ("auto", "folded", "open", "crosswise", "double")
 
 
 @st.composite

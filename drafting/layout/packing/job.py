@@ -126,7 +126,19 @@ class Kit:
         on_fold = self.kinds[kind].fold
         low = math.ceil(self.job.strip.low(on_fold) * self.scale)
         high = self.width - self.size(kind, pose).height
+        if self.job.strip.meet is not None:
+            return (high, high) if on_fold and pose.over else (low, low) if on_fold else (low, high - low)
         return (low, min(low, high)) if on_fold else (low, high)
+
+    def rooms(self, kind: int, pose: Pose) -> list[tuple[int, int]]:
+        """Return the stretches of y in which a kind's corner may lie: one, or one on each side of `meet`."""
+        low, high = self.span(kind, pose)
+        if self.job.strip.meet is None:
+            return [(low, high)] if low <= high else []
+        meet = math.floor(self.job.strip.meet * self.scale)
+        below, above = meet - self.size(kind, pose).height, meet + 1
+        parts = ((low, min(high, below)), (max(low, above), high))
+        return [part for part in parts if part[0] <= part[1]]
 
     def step(self, kind: int, pose: Pose) -> float:
         """Return the repeat across that a kind keeps to, grid steps; 0 where it keeps to none."""
@@ -136,8 +148,7 @@ class Kit:
 
     def fits(self, kind: int, pose: Pose) -> bool:
         """Say whether a kind is no wider than the cloth."""
-        low, high = self.span(kind, pose)
-        return low <= high
+        return bool(self.rooms(kind, pose))
 
     def no_fit(self, lying: int, u: Pose, coming: int, v: Pose) -> NoFit:
         """Return where kind `coming` in pose `v` must not be while `lying` lies in pose `u` at 0."""

@@ -36,6 +36,11 @@ class Pose:
         """The exact complex number that turns by a quarter turn or several."""
         return (1, 1j, -1, -1j)[self.turn // 90 % 4]
 
+    @property
+    def over(self) -> bool:
+        """Whether what was low lies high: a fold edge then lies on the second of two folds."""
+        return self.mirror != (self.turn == 180)
+
     def after(self, first: Pose) -> Pose:
         """Return the pose that is `first`, then this one."""
         turned = -first.turn if self.mirror else first.turn
@@ -86,6 +91,9 @@ class Strip:
     `repeat` is the length of a repeat along the cloth that all levels keep to, None without one;
     `repeat_across` the width of one that all lines keep to. Pieces off the fold keep `fold_gap` from
     y = 0: a pair lying flush on the fold could not be cut apart.
+
+    `meet` is where the selvedges meet on cloth with two folds, at y = 0 and at y = `width` (None: it
+    has not): nothing lies across that line.
     """
 
     width: float
@@ -94,6 +102,7 @@ class Strip:
     repeat: float | None = None
     repeat_across: float | None = None
     fold_gap: float = 0.0
+    meet: float | None = None
 
     def low(self, fold: bool) -> float:
         """Return the least y of a piece that lies on the fold, or of any other."""
@@ -101,7 +110,14 @@ class Strip:
 
     def holds(self, wide: float, fold: bool) -> bool:
         """Say whether a piece that is `wide` across has room on the cloth."""
-        return wide <= (self.width - self.low(fold)) * (1 + HAIR)
+        if self.meet is not None:
+            return wide < self.room - self.low(fold) - HAIR * self.width
+        return wide <= (self.room - self.low(fold)) * (1 + HAIR)
+
+    @property
+    def room(self) -> float:
+        """What a piece may take across at most: of cloth with two folds the wider part."""
+        return self.width if self.meet is None else max(self.meet, self.width - self.meet)
 
     def lined_up(self, wide: float, fold: bool) -> bool:
         """Say whether such a piece can be shifted by a whole repeat across, and so be matched."""

@@ -131,8 +131,8 @@ class Hunt:
         """Let both engines look until the deadline."""
         folds = [n for n, c in enumerate(self.job.copies) if self.job.kinds[c.kind].fold]
         strip = self.job.strip
-        if strip.blocked or strip.repeat or strip.repeat_across:
-            self.own(deadline)  # the library knows neither faults nor repeats
+        if strip.blocked or strip.repeat or strip.repeat_across or strip.meet is not None:
+            self.own(deadline)  # the library knows neither faults nor repeats nor a second fold
         elif folds:
             self._look_folded(folds, deadline)
         else:

@@ -48,9 +48,11 @@ def blocked_boxes(kit: Kit) -> list[Laid]:
 
 def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[int, int] | None:
     """Return the leftmost, then lowest free corner for a kind in a pose; None if it is too wide."""
-    if not kit.fits(kind, pose):
-        return None
-    room = blocked_by(kit, lying, kind, pose)
+    found = (_spot_in(kit, blocked_by(kit, lying, kind, pose, span), kind, pose) for span in kit.rooms(kind, pose))
+    return min(found, default=None)
+
+
+def _spot_in(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int, int]:
     if kit.job.strip.repeat:
         return _on_lattice(kit, room, kind, pose)
     if room.high == room.low:
@@ -63,9 +65,11 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     return int(x), int(y)
 
 
-def blocked_by(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> CornerRoom:
-    """Return what keeps a kind in a pose off its places."""
-    low, high = kit.span(kind, pose)
+def blocked_by(
+    kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose, span: tuple[int, int] | None = None
+) -> CornerRoom:
+    """Return what keeps a kind in a pose off its places, in a stretch of y (none: wherever it may lie)."""
+    low, high = span or kit.span(kind, pose)
     blockers: list[Ints] = []
     reach = 0
     for there in lying:

@@ -16,6 +16,8 @@ def shelved(job: Job) -> Packing:
 
     Pieces on the fold stand in rows of their own.
     """
+    if job.strip.meet is not None:
+        return _in_a_row(job, job.strip.meet)
     found: list[Spot] = []
     x = y = deep = 0.0
     for n, pose, (x0, y0, x1, y1) in _boxes(job):
@@ -31,6 +33,24 @@ def shelved(job: Job) -> Packing:
             at = _clear(job, n, pose, x, y, wide, high)
         found.append(Spot(n, pose, at, y))
         y, deep = y + high + job.strip.gap, max(deep, at - x + wide)
+    return job.packing(tuple(found), "shelves")
+
+
+def _in_a_row(job: Job, meet: float) -> Packing:
+    """Return a layout on cloth with two folds: one piece after the other, each on the fold where it has room."""
+    found: list[Spot] = []
+    x = 0.0
+    for n, copy in enumerate(job.copies):
+        kind = job.kinds[copy.kind]
+        low = job.strip.low(kind.fold)
+        for pose in copy.poses:
+            x0, y0, x1, y1 = box_of(tuple(pose.of(p) for p in kind.ring))
+            high = pose.over if kind.fold else y1 - y0 + low > meet
+            if y1 - y0 + low <= (job.strip.width - meet if high else meet) * (1 + HAIR):
+                x = _clear(job, n, pose, x, 0.0, x1 - x0, job.strip.width)
+                found.append(Spot(n, pose, x, job.strip.width - low - (y1 - y0) if high else low))
+                x += x1 - x0 + job.strip.gap
+                break
     return job.packing(tuple(found), "shelves")
 
 

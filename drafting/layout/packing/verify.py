@@ -67,10 +67,15 @@ def _inside(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
         if x0 < -slack or y0 < -slack or y1 > job.strip.width + slack or beyond:
             yield f"{_name(job, spot.copy)} lies off the cloth"
         on_fold = job.kinds[job.copies[spot.copy].kind].fold
-        if on_fold and abs(y0) > ON_FOLD:
-            yield f"{_name(job, spot.copy)} lies {y0:.3f} off the fold"
-        if not on_fold and y0 < job.strip.fold_gap - max(slack, NEAR_ENOUGH):
-            yield f"{_name(job, spot.copy)} lies {y0:.3f} from the fold, with no room for the blade"
+        meet, high = job.strip.meet, job.strip.width - y1
+        off = high if meet is not None and spot.pose.over else y0
+        if on_fold and abs(off) > ON_FOLD:
+            yield f"{_name(job, spot.copy)} lies {off:.3f} off the fold"
+        near = y0 if meet is None else min(y0, high)
+        if not on_fold and near < job.strip.fold_gap - max(slack, NEAR_ENOUGH):
+            yield f"{_name(job, spot.copy)} lies {near:.3f} from the fold, with no room for the blade"
+        if meet is not None and y0 < meet - ON_FOLD and y1 > meet + ON_FOLD:
+            yield f"{_name(job, spot.copy)} lies across the line where the selvedges meet"
 
 
 def _apart(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as, is_shell
-from drafting.draft.draft import Seam
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
@@ -78,10 +78,17 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
     )
     basted_as(bench, seams)
-    legs = any(edge_as(draft[name], EdgeRole.CROTCH) for name in pieces)
-    tried = [said("do.fit_legs" if legs else "do.fit_body"), said("do.fit_write"), said("do.take_apart")]
+    tried = [said(_looked_at(draft, pieces)), said("do.fit_write"), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
+
+
+def _looked_at(draft: Draft, pieces: Sequence[str]) -> str:
+    """Return what is said to be looked at: of legs, of what hangs from the waist, of a body."""
+    if any(edge_as(draft[name], EdgeRole.CROTCH) for name in pieces):
+        return "do.fit_legs"
+    shoulders = any(edge_as(piece, EdgeRole.SHOULDER) for piece in draft.pieces)
+    return "do.fit_body" if shoulders else "do.fit_skirt"
 
 
 def basted_as(bench: Bench, seams: Sequence[Seam]) -> None:

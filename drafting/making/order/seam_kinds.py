@@ -12,6 +12,7 @@ body        every other seam
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable
 from typing import Literal
 
@@ -57,8 +58,37 @@ def kind_of(draft: Draft, seam: Seam) -> SeamWork:
 
 
 def order_of_body(draft: Draft, seams: Iterable[Seam]) -> list[Seam]:
-    """Return the seams of a body as they are sewn: what is flat first."""
-    return sorted(seams, key=lambda seam: late(draft, seam))
+    """Return the seams of a body as they are sewn: what is flat first, and what is gathered once it is whole."""
+    left = sorted(seams, key=lambda seam: late(draft, seam))
+    found: list[Seam] = []
+
+    def sew(seam: Seam) -> None:
+        if seam in left:
+            left.remove(seam)
+            for other in crossed(draft, seam, tuple(left)):
+                sew(other)
+            found.append(seam)
+
+    while left:
+        sew(left[0])
+    return found
+
+
+def crossed(draft: Draft, seam: Seam, seams: Iterable[Seam]) -> list[Seam]:
+    """Return those of `seams` that a gathered seam runs across: its threads are drawn up over them.
+
+    Quarter marks are shared out over the whole of a tier, so its strips are one before they are gathered.
+    """
+    if not any(draft.edge(ref).sewn is not None for ref in (*seam.a, *seam.b)):
+        return []
+    joints = [{one, other} for chain in (seam.a, seam.b) for (one, _), (other, _) in itertools.pairwise(chain)]
+    return [s for s in seams if s != seam and any(_joins(s, joint) for joint in joints if len(joint) == 2)]
+
+
+def _joins(seam: Seam, two: set[str]) -> bool:
+    """Return whether a seam joins these two pieces, one on either side of it."""
+    sides = [{piece for piece, _ in chain} for chain in (seam.a, seam.b)]
+    return all(side & two for side in sides) and two <= sides[0] | sides[1] and not two <= sides[0] & sides[1]
 
 
 def late(draft: Draft, seam: Seam) -> int:

@@ -18,7 +18,7 @@ from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
 from drafting.making.order.lacking import nothing_lacking
-from drafting.making.order.seam_kinds import is_sleeve, is_unit, kind_of
+from drafting.making.order.seam_kinds import crossed, is_sleeve, is_unit, kind_of
 from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
 
@@ -241,7 +241,22 @@ def made_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
                 yield f"{seam.name}: sewn on before it is made up"
 
 
+def gathered_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """What is gathered over several pieces is gathered when they are one."""
+    draft = garment.draft
+    for seam in draft.seams:
+        if kind_of(draft, seam) in ("body", "flare"):
+            late = [
+                other.name
+                for other in crossed(draft, seam, draft.seams)
+                if sewn_at(steps, other.name) > sewn_at(steps, seam.name)
+            ]
+            if late:
+                yield f"{seam.name} is gathered before {', '.join(late)}, which it runs across"
+
+
 RULES: tuple[OrderRule, ...] = (
+    gathered_whole,
     tried_first,
     hung_first,
     closed_last,

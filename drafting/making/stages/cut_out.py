@@ -26,8 +26,12 @@ def _inks(lay: Lay) -> Iterator[Ink]:
     end, high = max(lay.end, 1.0), lay.cloth.layer_width(lay.lay)
     corners = np.array([0j, end + 0j, complex(end, high), 1j * high])
     yield Face("wrong", corners)
-    if lay.lay == "folded":
+    meet = lay.job.strip.meet
+    if lay.lay == "folded" or meet is not None:
         yield InkLine("fold", corners[:2])
+    if meet is not None:
+        yield InkLine("fold", corners[[3, 2]])
+        yield InkLine("edge", np.array([1j * meet, end + 1j * meet]))
     if lay.lay == "crosswise":
         yield InkLine("fold", corners[[0, 3]])
     for spot in lay.packing.spots:

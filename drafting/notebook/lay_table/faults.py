@@ -51,8 +51,15 @@ def pressed_fault(lay: Lay, x0: float, y0: float, x1: float, y1: float) -> tuple
         left, right, low, high = x - PRESSED / 2, x + PRESSED / 2, y - PRESSED / 2, y + PRESSED / 2
     most = lay.cloth.layer_width(lay.lay)
     left, low, high = max(0.0, left), max(0.0, low), min(most, high)
-    across = lay.cloth.usable_width / 2 + low if lay.lay == "folded" else low
-    return left, across, right - left, high - low
+    return left, _across(lay, low, high), right - left, high - low
+
+
+def _across(lay: Lay, low: float, high: float) -> float:
+    """Return how far from one selvedge a place begins that lies from `low` to `high` on the upper layer."""
+    meet = lay.job.strip.meet
+    if meet is not None:
+        return max(0.0, meet - high) if low < meet else lay.cloth.usable_width + meet - high
+    return lay.cloth.usable_width / 2 + low if lay.lay == "folded" else low
 
 
 class FaultFields:
