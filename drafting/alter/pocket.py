@@ -101,11 +101,13 @@ def _round(w: float, h: float, wish: PocketWish) -> Iterator[tuple[str, Path]]:
 def _pocket(piece: Piece, edges: tuple[Edge, ...], wish: PocketWish, number: int) -> Piece:
     """Return the pocket as a piece of its own, on the grain of what it is sewn to."""
     patch = wish.kind == "patch"
-    finished = tuple(_finished(edge, patch) for edge in edges)
+    *below, top = edges
+    free = [replace(edge, kind=EdgeKind.FREE, allowance=TURNED) if patch else edge for edge in below]
+    turned = replace(top, kind=EdgeKind.FREE, allowance=TOP_TURNED if patch else TURNED)
     halves = 2 if piece.fold_edge is not None else 1
     return Piece(
         f"{wish.kind}-{number}",
-        finished,
+        (*free, turned),
         grain=piece.grain,
         pair=piece.pair,
         hand=piece.hand,
@@ -113,13 +115,6 @@ def _pocket(piece: Piece, edges: tuple[Edge, ...], wish: PocketWish, number: int
         copies=piece.copies * halves * (1 if patch else 2),
         role=PieceRole.POCKET,
     )
-
-
-def _finished(edge: Edge, patch: bool) -> Edge:
-    """Return an edge as it is cut: turned in, or sewn to the flap's other layer."""
-    if edge.name == "top":
-        return replace(edge, kind=EdgeKind.FREE, allowance=TOP_TURNED if patch else TURNED)
-    return replace(edge, kind=EdgeKind.FREE, allowance=TURNED) if patch else edge
 
 
 def _made(drawn: Piece, wish: PocketWish) -> Draft:
