@@ -12,6 +12,7 @@ import pytest
 from drafting.blocks import all_blocks, use_blocks
 from drafting.commands.cli import main, parser
 from drafting.costume.file import read_costume
+from drafting.costume.make import finished
 
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -67,9 +68,20 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
-    assert set(FILES) == {"my-wearer.toml", "my-cloth.toml", "my-costume.toml", "my-cape.toml", "my-fitting.toml"}
+    names = ("wearer", "cloth", "costume", "cape", "fitting", "yoked-top")
+    assert set(FILES) == {f"my-{name}.toml" for name in names}
     assert main(["make", "my-costume.toml", "--out", "out"]) == 0
     assert list((written / "out" / "pieces").glob("shirt.*.svg"))
+
+
+def test_the_example_of_style_lines_is_made_and_its_last_step_can_be_left_out(written: Path) -> None:
+    assert main(["make", "my-yoked-top.toml", "--out", "out"]) == 0
+    assert (written / "out" / "pieces" / "top.front-yoke.svg").is_file()
+    text = FILES["my-yoked-top.toml"]
+    (written / "less.toml").write_text(text[: text.rindex("[[garments")], "utf-8")
+    pieces = finished(read_costume("less.toml"))["top"].draft
+    assert "front-yoke" in pieces
+    assert "pleat_1_in" not in pieces["front"]
 
 
 def test_the_example_fitting_does_to_the_example_costume_what_the_readme_says(written: Path) -> None:

@@ -70,6 +70,7 @@ class Choices:
         "seam allowance along the zip and the seam below it",
         low=12,
         high=40,
+        of_hand=True,
         source=practice("20 to 25"),
         group="closing",
     )

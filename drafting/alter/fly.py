@@ -3,7 +3,6 @@
 The facing is cut once, for the side that lies on top, and meets that front's fly edge; the shield is
 cut once on the fold for the other side, and its waist is sewn to the waistband's underlap. The centre
 fronts meet, so no girth changes.
-
         shield     front (under)          front (on top)    facing
        .------.   .---------              ---------.   .------.
        |      |   |                                |   |      |
@@ -104,6 +103,7 @@ class Choices:
         "allowance along the fly of front, facing and shield, so that the zip's tape lies on it",
         low=6,
         high=40,
+        of_hand=True,
         source=practice("19 (3/4 in)"),
         group="fly",
     )

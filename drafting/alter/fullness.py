@@ -12,7 +12,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.alter.fan import edge_across, fanned, in_order
-from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
+from drafting.alter.girths import fuller_girth
+from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Piece
 from drafting.draft.roles import NotchKind
@@ -134,7 +135,7 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
     sewn = draft.edge(ref).sewn_length
     within = _above_notches(draft, piece, in_order(piece, ref[1], pivot))
     new, turned = fanned(piece, ref[1], pivot, added, within)
-    opened = replace(draft.with_pieces([new]), girths=tuple(_girth(g, piece, new) for g in draft.girths))
+    opened = replace(draft.with_pieces([new]), girths=tuple(fuller_girth(g, piece, new) for g in draft.girths))
     opened = replace(opened, seams=tuple(_moved(s, draft, opened) for s in draft.seams))
     if any(ref in (*seam.a, *seam.b) for seam in draft.seams):
         opened = _pulled_up(opened, ref, sewn)
@@ -203,14 +204,6 @@ def _place(chain: tuple[EdgeRef, ...], at: float, old: Draft, new: Draft) -> flo
             return passed + at * now / was if now != was else passed + at
         at, passed = at - was, passed + now
     return at
-
-
-def _girth(girth: Girth, old: Piece, new: Piece) -> Girth:
-    """Return the girth with what the piece gained at its level, asked for as it was."""
-    gained = sum(b.length - a.length for a, b in zip(old.levels, new.levels, strict=True) if a.name == girth.level)
-    times = 2.0 if old.pair or old.fold_edge is not None else 1.0
-    gained *= times / 2 if girth.limb and old.pair else times
-    return replace(girth, asked_ease=girth.asked_ease + gained, settled_ease=girth.settled_ease + gained)
 
 
 def _words(ref: EdgeRef) -> str:

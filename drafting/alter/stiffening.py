@@ -68,6 +68,7 @@ class Choices:
         step=5,
         scales=True,
         group="stiffening",
+        grows=True,
         source=BY_EYE,
     )
     stand_band: float = choice(

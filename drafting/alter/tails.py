@@ -69,6 +69,7 @@ class Choices:
         high=2000,
         step=10,
         group="length",
+        begins="nape",
         source=practice("tails end at the back of the knee"),
     )
     panels: float = choice(4.0, "count", "panels of each tail", low=1, high=6, group="flare", source=BY_EYE)
@@ -81,6 +82,7 @@ class Choices:
         step=10,
         scales=True,
         group="flare",
+        grows=True,
         source=ours("reckoned, not tried on cloth: 40 to 100 hangs in a soft wave, 200 and more in folds"),
     )
     flare_1: float = _own(1)
@@ -155,6 +157,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
+        grows=True,
         source=memory(),
     )
     pleat_width: float = choice(
@@ -165,6 +168,7 @@ class Choices:
         high=120,
         scales=True,
         group="style",
+        grows=True,
         source=memory(),
     )
     front_bow: float = choice(

@@ -111,6 +111,7 @@ class Choices:
         high=120,
         scales=True,
         group="closing",
+        grows=True,
         source=(practice("at least the button's diameter"), BY_EYE),
     )
     lapel_width: float = choice(
@@ -122,6 +123,7 @@ class Choices:
         step=2,
         scales=True,
         group="style",
+        grows=True,
         source=(cite(Source.FROCK_COAT, "76 at the chest, double-breasted"), memory("84")),
     )
     button_diameter: float = BUTTON_DIAMETER

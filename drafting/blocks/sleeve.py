@@ -82,7 +82,15 @@ class Choices:
     )
     stretch_share: float = stretch_share(0.0)
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the wrist", low=-500, high=200, step=5, group="length", source=AS_ASKED
+        0.0,
+        "mm",
+        "length added at the wrist",
+        low=-500,
+        high=200,
+        step=5,
+        group="length",
+        begins="wrist",
+        source=AS_ASKED,
     )
     sleeve_share: float = choice(
         1.0,

@@ -118,6 +118,7 @@ class Choices:
         high=300,
         step=5,
         group="length",
+        begins="hem",
         source=AS_ASKED,
     )
     leg: str = choice(

@@ -68,7 +68,15 @@ class Choices:
         95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True, source=memory()
     )
     sleeve_length: float = choice(
-        0.0, "mm", "length added at the cuff", low=-300, high=200, step=5, group="length", source=AS_ASKED
+        0.0,
+        "mm",
+        "length added at the cuff",
+        low=-300,
+        high=200,
+        step=5,
+        group="length",
+        begins="wrist",
+        source=AS_ASKED,
     )
     bent_arm: float = BENT_ARM
     elbow_bend: float = choice(

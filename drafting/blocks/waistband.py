@@ -73,6 +73,7 @@ class Choices:
         low=6,
         high=60,
         scales=True,
+        of_hand=True,
         source=practice("15 to 18"),
         group="waistband",
     )

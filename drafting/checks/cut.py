@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from drafting.checks.words import capital, edge_words, mm, plain, verdict
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.piece import Edge, EdgeKind
-from drafting.geometry import line
+from drafting.geometry import Path, line
 from drafting.geometry.area import distances, is_simple, outside
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
@@ -59,7 +59,7 @@ def _shared(cut_piece: CutPiece) -> float:
 
 
 def allowances_kept(pattern: Pattern) -> Iterator[Finding]:
-    """Does the cut line run at its allowance beside the middle of every edge?"""
+    """Does the cut line run at its allowance beside every edge, in the middle of what is its own?"""
     for cut_piece in pattern.pieces:
         yield from _kept(cut_piece)
 
@@ -72,13 +72,41 @@ def _kept(cut_piece: CutPiece) -> tuple[Finding, ...]:
 
 
 def _allowance(cut_piece: CutPiece, edge: Edge, allowance: float) -> Finding:
-    half = edge.length / 2
-    ahead = edge.path.tangent(half)
-    beside = edge.path.at(half) - 1j * ahead * allowance
-    off = float(distances(line(beside, beside + tol.EXACT * ahead), cut_piece.cut)[0])
+    off = _from(cut_piece.cut, edge, edge.length / 2, allowance)
+    if off > CUT_MATCH:
+        own = _own_places(cut_piece, edge, allowance)
+        off = _from(cut_piece.cut, edge, own[len(own) // 2], allowance) if own else 0.0
     name = edge_words((cut_piece.piece.name, edge.name))
     said = f"{capital(name)}: the cut line runs {mm(allowance)} beside it"
     if off > CUT_MATCH:
         said = f"{capital(name)}: the cut line misses its allowance of {mm(allowance)} by {mm(off)}"
     where = f"{cut_piece.piece.name}.{edge.name}"
     return verdict("allowance", off <= CUT_MATCH, where, off, 0.0, said)
+
+
+def _from(path: Path, edge: Edge, at: float, allowance: float) -> float:
+    """Return how far what lies at its allowance beside a place of an edge lies from a path, mm."""
+    ahead = edge.path.tangent(at)
+    beside = edge.path.at(at) - 1j * ahead * allowance
+    return float(distances(line(beside, beside + tol.EXACT * ahead), path)[0])
+
+
+PLACES = 24
+"""Places along an edge that are looked at where its middle is not its own (ours)."""
+
+
+def _own_places(cut_piece: CutPiece, edge: Edge, allowance: float) -> list[float]:
+    """Return where along an edge no allowance of a neighbour lies over its own, as in a corner that is let in.
+
+    There the neighbour's, if it is wider, leaves more cloth than this edge asks for.
+    """
+    piece = cut_piece.piece
+    i, count = piece.index(edge.name), len(piece.edges)
+    let_in = [
+        piece.edges[k] for k, at in ((i - 1, i), ((i + 1) % count, (i + 1) % count)) if piece.corner(at) > 180.0
+    ]
+    found = [edge.length * (k + 0.5) / PLACES for k in range(PLACES)]
+    for beside in let_in:
+        wide = cut_piece.allowances.get(beside.name, 0.0)
+        found = [at for at in found if _from(beside.path, edge, at, allowance) >= wide]
+    return found

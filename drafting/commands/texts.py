@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import drafted
 from drafting.costume.next_measure import Gain
+from drafting.costume.proportion import LANDMARKS
 from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
@@ -35,6 +36,11 @@ CAUTION = (
     "before you cut the real one. Measure the 100 mm square on a printed piece."
 )
 
+
+IN_PROPORTION = (
+    'A length of style may be given in proportion: {share = 0.08, of = "bust_girth"}, or down to a landmark '
+    'of the body, {at = "knee", plus = "2 cm"}, where its line says from which it is measured. Landmarks:'
+)
 
 GAIN = (
     "Each estimate was moved up and down by what it may be off, what is estimated from it with it, "
@@ -136,6 +142,8 @@ def blocks_listed(blocks: Iterable[Block]) -> str:
     lines += _table(
         None, [(sort, ", ".join(one.value for one in words if one)) for sort, words in DECLARED.items()]
     )
+    lines += ["", _wrapped(IN_PROPORTION)]
+    lines += _table(None, list(LANDMARKS.items()))
     return "\n".join(lines)
 
 
@@ -177,7 +185,8 @@ def block_text(block: Block, unit: str | None = "mm") -> str:
 def _choice_lines(choices: Iterable[Choice], unit: str | None) -> Iterator[str]:
     for choice in choices:
         yield f"  {choice.name} = {_value(choice, choice.default, unit)}   ({_range(choice, unit)})"
-        about = f"{in_unit(choice.meaning, unit).rstrip('.')}. Source: {printed(*choice.source)}"
+        begins = f"; may end {{at = a landmark}} below the {choice.begins}" if choice.begins else ""
+        about = f"{in_unit(choice.meaning, unit).rstrip('.')}{begins}. Source: {printed(*choice.source)}"
         yield _wrapped(about, indent=6)
 
 

@@ -62,15 +62,21 @@ def garment_choices(block: Block) -> tuple[Choice, ...]:
 
 
 def choose(
-    block: Block, given: Mapping[str, Given], scale: float, origin: Origin, height: float | None = None
+    block: Block,
+    given: Mapping[str, Given],
+    scale: float,
+    origin: Origin,
+    height: float | None = None,
+    growth: float = 1.0,
 ) -> Chosen:
-    """Return the choices of a garment from raw values; `scale` shrinks adult defaults.
+    """Return the choices of a garment from raw values; `scale` shrinks adult defaults,
+    `growth` is what those of style grow by.
 
     Whoever has the `height` (mm) of a child gets allowances to grow into (`growing_height`).
 
     Raises `InputError` with every fault: a name no part knows, a value out of its range.
     """
-    filling = _Filling(given, scale, origin, Faults(origin.file))
+    filling = _Filling(given, scale, origin, Faults(origin.file), growth)
     known = [choice.name for choice in garment_choices(block)]
     for name, raw in given.items():
         if name not in known:
@@ -94,6 +100,7 @@ class _Filling:
     scale: float
     origin: Origin
     faults: Faults
+    growth: float = 1.0
     values: dict[str, tuple[Any, ChosenBy]] = field(default_factory=dict)
 
     def fill(self, cls: type | None, defaults: Mapping[str, Any]) -> Any:
@@ -104,7 +111,7 @@ class _Filling:
         kind = _with_defaults(cls, tuple(defaults.items()))
         try:
             chosen: Any
-            chosen, sources = read_choices(kind, own, self.origin, self.scale)
+            chosen, sources = read_choices(kind, own, self.origin, self.scale, self.growth)
         except InputError as error:
             self.faults.found.extend(error.faults)
             return None

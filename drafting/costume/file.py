@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from drafting.body import Body, read_body
+from drafting.costume.asked import Garment
 from drafting.costume.fittings import Fittings, fitted_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
@@ -26,10 +27,11 @@ from drafting.ground.units import BadValue, ShownUnit, as_written, shown_unit
 from drafting.layout.wishes import Wished, read_lays
 from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
-from drafting.reading.fullness import FullnessWish, read_fullness
+from drafting.reading.fullness import read_fullness
 from drafting.reading.given import Given
-from drafting.reading.pockets import PocketWish, read_pockets
-from drafting.reading.trimming import AppliqueWish, TrimWish, read_appliques, read_trims
+from drafting.reading.pockets import read_pockets
+from drafting.reading.style import read_style
+from drafting.reading.trimming import read_appliques, read_trims
 
 NAME = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 LONGEST_NAME = 40
@@ -39,31 +41,6 @@ MOST_CLOTHS, MOST_GARMENTS = 40, 20
 """Of one costume (ours: who wears more wears two costumes)."""
 
 T = TypeVar("T")
-
-
-@dataclass(frozen=True)
-class Garment:
-    """One garment: the block it is drafted from, the role of its cloth, raw choices, its line, the
-    fullness asked of its edges, the trims along them, the shapes sewn on, where the block stands."""
-
-    name: str
-    block: str
-    fabric: str
-    choices: Mapping[str, Given]
-    line: int | None = None
-    fullness: tuple[FullnessWish, ...] = ()
-    trims: tuple[TrimWish, ...] = ()
-    appliques: tuple[AppliqueWish, ...] = ()
-    pockets: tuple[PocketWish, ...] = ()
-    block_line: int | None = field(default=None, compare=False)
-
-    @property
-    def wishes(self) -> tuple[FullnessWish | AppliqueWish | PocketWish | TrimWish, ...]:
-        """What is asked beside the choices, in the order in which it is done."""
-        return (*self.fullness, *self.appliques, *self.pockets, *self.trims)
-
-    def __post_init__(self) -> None:
-        freeze(self, "choices")
 
 
 @dataclass(frozen=True)
@@ -223,7 +200,8 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     right = 'name what it is drafted from, as in block = "shirt"; `drafting blocks` lists them all'
     block = table.needed("block", partial(_block, right), right) or ""
     role = _role(table, roles)
-    wishes, trims, shapes = read_fullness(table), read_trims(table), read_appliques(table)
+    style, wishes = read_style(table), read_fullness(table)
+    trims, shapes = read_trims(table), read_appliques(table)
     pockets = read_pockets(table)
     choices = dict(table.table("choices").every())
     table.close()
@@ -237,6 +215,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
         fullness=wishes,
         trims=trims,
         appliques=shapes,
+        style=style,
         pockets=pockets,
         block_line=block_line,
     )

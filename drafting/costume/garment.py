@@ -7,7 +7,7 @@ What is checked is what stands: a picture may be shown of a garment before it is
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
@@ -36,10 +36,11 @@ from drafting.fitting.note import Done, Note
 from drafting.ground.errors import InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
-from drafting.ground.scale import allowance_scale, body_scale
+from drafting.ground.scale import allowance_scale, body_scale, style_growth
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
+from drafting.reading.style import CutWish, StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
@@ -93,7 +94,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric))
+    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric), style_growth(body))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 
@@ -110,6 +111,7 @@ def finished_garment(
     *,
     name: str,
     role: str,
+    style: tuple[StyleWish, ...] = (),
     fullness: tuple[FullnessWish, ...] = (),
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
@@ -123,7 +125,8 @@ def finished_garment(
     An `InputError` names every wish that cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
-    draft, misfits, done = wished(body, fabric, block, chosen, (*fullness, *appliques, *pockets, *trims), notes)
+    wishes = (*style, *fullness, *appliques, *pockets, *trims)
+    draft, misfits, done = wished(body, fabric, block, chosen, wishes, notes)
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))
@@ -186,18 +189,24 @@ def wished(
     """Return the draft with what is noted and wished of it, each wish it cannot have, what notes moved.
 
     Notes are carried out first, on each hand; what both moved is told once. Where the two sides differ,
-    fullness is let into each hand before they are joined; a wish that names what only the joined draft has
-    (`front-left`) is met there.
+    style and fullness are let into each hand before they are joined; a wish that names what only the joined
+    draft has (`front-left`) is met there.
     """
     noted = fitted_hands(body, fabric, block, chosen, notes)
     hands = noted.hands
     if len(hands) == 1:
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
-        early = [w for w in wishes if isinstance(w, FullnessWish) and w.piece in hands[0]]
+        made = {w.name for w in wishes if isinstance(w, CutWish)}
+        early = [w for w in wishes if isinstance(w, StyleWish) or _let_in(w, hands[0], made)]
         (left, misfits), (right, _) = (altered(hand, early, fabric) for hand in hands)
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
         misfits = [*misfits, *more]
     said = (*settled_middle(body), *draft.findings, *noted.findings)
     return replace(draft, findings=said), [*noted.misfits, *misfits], noted.done
+
+
+def _let_in(wish: GarmentWish, hand: Draft, made: Collection[str]) -> bool:
+    """Return whether a wish is for fullness of a piece that one hand has, or that style has made of one."""
+    return isinstance(wish, FullnessWish) and (wish.piece in hand or wish.piece in made)

@@ -15,16 +15,17 @@ from datetime import date
 
 from drafting.body.circumstances import day_of
 from drafting.checks.layers import over_one_another
-from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, garment_choices, growing_height
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
+from drafting.costume.proportion import in_proportion
 from drafting.draft.named import called
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import body_scale, style_growth
 from drafting.layout import Lay
 from drafting.printing.wishes import unprinted
 from drafting.reading.given import Origin
@@ -152,7 +153,9 @@ def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> C
     try:
         block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
         height = growing_height(costume.wearer, costume.fabrics.get(garment.fabric))
-        return choose(block, garment.choices, body_scale(costume.wearer), origin, height)
+        given = in_proportion(garment_choices(block), garment.choices, costume.wearer, origin)
+        scale, growth = body_scale(costume.wearer), style_growth(costume.wearer)
+        return choose(block, given, scale, origin, height, growth)
     except InputError as error:
         faults.extend(error.faults)
         return None
@@ -169,6 +172,7 @@ def made_garment(
             cloth,
             block,
             chosen,
+            style=garment.style,
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,

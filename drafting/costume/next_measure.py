@@ -17,15 +17,16 @@ from numpy.typing import NDArray
 
 from drafting.blocks import Block
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, garment_choices, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
+from drafting.costume.proportion import in_proportion
 from drafting.costume.watched import watched
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.geometry import area
 from drafting.ground.errors import DraftError
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import body_scale, style_growth
 from drafting.reading.given import Origin
 
 UNKNOWN_SPREAD = 0.05
@@ -85,7 +86,8 @@ def _wanted(costume: CostumeFile, garment: Garment, body: Body) -> Wanted:
     block = block_named(garment.block, f"{field}.block", costume.path, garment.line)
     origin = Origin(costume.path, costume.unit, f"{field}.choices")
     fabric = costume.fabrics.get(garment.fabric)
-    chosen = choose(block, garment.choices, body_scale(body), origin, growing_height(body, fabric))
+    given = in_proportion(garment_choices(block), garment.choices, body, origin)
+    chosen = choose(block, given, body_scale(body), origin, growing_height(body, fabric), style_growth(body))
     return Wanted(block, fabric, chosen)
 
 

@@ -19,6 +19,7 @@ from drafting.costume.choices import Chosen, block_named, choose, garment_choice
 from drafting.costume.file import CostumeFile, Garment, Reading, what_is_read
 from drafting.costume.garment import wished
 from drafting.costume.make import chosen_for, made_garment
+from drafting.costume.proportion import in_proportion
 from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
@@ -114,7 +115,8 @@ def _ways(case: _Case, garment: Garment, block: Block) -> Iterator[tuple[Body, F
     for given in _choices(block, garment):
         for body, fabric in product(bodies, cloths):
             try:
-                yield body, fabric, choose(block, given, body_scale(body), Origin())
+                sized = in_proportion(garment_choices(block), given, body, Origin())
+                yield body, fabric, choose(block, sized, body_scale(body), Origin())
             except InputError:
                 continue
 
@@ -136,7 +138,9 @@ def _choices(block: Block, garment: Garment) -> Iterator[dict[str, Given]]:
 
 def _fits(block: Block, name: str, given: Given) -> bool:
     try:
-        choose(block, {name: given}, 1.0, Origin())
+        choose(
+            block, in_proportion(garment_choices(block), {name: given}, stand_ins()[0], Origin()), 1.0, Origin()
+        )
     except InputError:
         return False
     return True

@@ -9,6 +9,7 @@ from typing import TypeVar
 from drafting.alter.applique import appliqued
 from drafting.alter.fullness import Wish, fuller
 from drafting.alter.pocket import with_pocket
+from drafting.alter.style.apply import styled
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
 from drafting.fabric import Fabric
@@ -16,22 +17,23 @@ from drafting.ground.errors import DraftError
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace
 from drafting.reading.pockets import PocketWish
+from drafting.reading.style import StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
-GarmentWish = FullnessWish | AppliqueWish | PocketWish | TrimWish
+GarmentWish = StyleWish | FullnessWish | AppliqueWish | PocketWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
 """Where a wish stands in the maker's file, and why it cannot be had."""
 
 
-AnyWish = TypeVar("AnyWish", bound=TrimWish | AppliqueWish | PocketWish | FullnessWish)
+AnyWish = TypeVar("AnyWish", bound=GarmentWish)
 
 
 def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
     """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
 
-    Fullness is left as it is: it finds its hands by itself.
+    Style and fullness are left as they are: they find their hands by themselves.
     """
-    if isinstance(wish, FullnessWish):
+    if isinstance(wish, StyleWish | FullnessWish):
         return (wish,)
     pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
     halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
@@ -51,7 +53,9 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
         number += isinstance(wish, AppliqueWish)
         pockets += isinstance(wish, PocketWish)
         try:
-            if isinstance(wish, FullnessWish):
+            if isinstance(wish, StyleWish):
+                draft = styled(draft, wish)
+            elif isinstance(wish, FullnessWish):
                 draft = fuller(draft, _spread_wish(wish), fabric)
             elif isinstance(wish, AppliqueWish):
                 draft = appliqued(draft, wish, number)

@@ -120,6 +120,7 @@ class SeamKind(Declared):
     YOKE = "yoke", "A yoke to what hangs from it"
     CENTRE = "centre", "At the centre, a left half to a right one"
     PLEAT = "pleat", "The inside of a pleat"
+    LAID_PLEAT = "laid pleat", "The two halves of a pleat where it is laid in an edge"
     WAIST = "waist", "What hangs from the waist to the body above"
     SHOULDER = "shoulder", "At the shoulder"
     SIDE = "side", "At the side"

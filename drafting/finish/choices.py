@@ -54,6 +54,7 @@ class FinishChoices:
         low=0,
         high=50,
         group="finish",
+        of_hand=True,
         source=practice("10 to 15 plain, 25 to 50 where a costume will be let out"),
     )
     curve_allowance: float = choice(
@@ -63,6 +64,7 @@ class FinishChoices:
         low=0,
         high=30,
         group="finish",
+        of_hand=True,
         source=practice("6 to 10 along a tight curve"),
     )
     hem_allowance: float = choice(
@@ -74,6 +76,7 @@ class FinishChoices:
         low=0,
         high=100,
         group="finish",
+        of_hand=True,
         source=practice("10 to 15 flared, trousers 30 to 50, sleeves 30 to 40, coats 40 to 50"),
     )
     hem_growth: float = choice(
@@ -105,7 +108,14 @@ class FinishChoices:
         source=practice("25 to 50 in all at side and centre back"),
     )
     opening_allowance: float = choice(
-        15.0, "mm", "allowance along openings, vents and slits", low=0, high=50, group="finish", source=practice()
+        15.0,
+        "mm",
+        "allowance along openings, vents and slits",
+        low=0,
+        high=50,
+        group="finish",
+        of_hand=True,
+        source=practice(),
     )
     free_allowance: float = choice(
         0.0,
@@ -114,6 +124,7 @@ class FinishChoices:
         low=0,
         high=30,
         group="finish",
+        of_hand=True,
         source=practice("such edges are overlocked or pinked"),
     )
     cut_unwashed: bool = choice(

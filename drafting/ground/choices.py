@@ -21,7 +21,9 @@ class Choice:
 
     `words` lists what a choice of unit "word" may be. `scales` says that the default is meant for
     an adult and shrinks with a small body (a value that a maker typed never does). `step` is what
-    one key press on a slider moves.
+    one key press on a slider moves. `grows` says that the default grows with a large body too, `of_hand` that
+    it is made for the hand and is one size on everybody but a doll (a button, an allowance). A length down
+    the body `begins` at a landmark, so that it may be asked for down to another.
     """
 
     name: str
@@ -35,6 +37,9 @@ class Choice:
     step: float
     words: tuple[str, ...]
     scales: bool
+    grows: bool
+    of_hand: bool
+    begins: str
 
 
 def choice(
@@ -49,6 +54,9 @@ def choice(
     step: float = 1.0,
     words: tuple[str, ...] = (),
     scales: bool = False,
+    grows: bool = False,
+    of_hand: bool = False,
+    begins: str = "",
 ) -> Any:
     """Return a dataclass field that carries a `Choice` (its name is the field's).
 
@@ -74,6 +82,9 @@ def choice(
         "step": step,
         "words": words,
         "scales": scales,
+        "grows": grows,
+        "of_hand": of_hand,
+        "begins": begins,
     }
     return field(default=default, metadata={"choice": about})
 

@@ -18,6 +18,9 @@ SMALL_BUST = 600.0
 REFERENCE_BUST = 900.0
 """mm: the bust girth for which the constants were written."""
 
+LARGE_BUST, MOST_GROWN = 1000.0, 1.5
+"""mm: from this bust girth up style grows with it, to at most so much (ours: on most bodies it stays)."""
+
 CHILD, DOLL = 0.50, 0.45
 """Body scales (a bust of 450 and of 405 mm): from the first up a child grows, from the second down it is
 a doll (ours; a child of one year measures some 460 round the chest, from memory)."""
@@ -52,6 +55,15 @@ def body_scale(body: Measured) -> float:
     0.5
     """
     return scale_of_bust(body["bust_girth"])
+
+
+def style_growth(body: Measured) -> float:
+    """Return the factor (1 or more) by which the defaults of style grow on a large body.
+
+    >>> style_growth({"bust_girth": 940.0}), style_growth({"bust_girth": 1250.0})
+    (1.0, 1.25)
+    """
+    return min(max(body["bust_girth"] / LARGE_BUST, 1.0), MOST_GROWN)
 
 
 def allowance_scale(scale: float) -> float:

@@ -8,6 +8,7 @@ from typing import Any, Literal, TypeVar
 
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import InputError
+from drafting.ground.scale import allowance_scale
 from drafting.ground.units import (
     BadValue,
     as_written,
@@ -28,25 +29,26 @@ ALL_CHOICES = "`drafting blocks NAME` lists all choices of a block"
 
 
 def read_choices(
-    choices_cls: type[_Chosen], given: Mapping[str, Given], origin: Origin, scale: float = 1.0
+    choices_cls: type[_Chosen], given: Mapping[str, Given], origin: Origin, scale: float = 1.0, growth: float = 1.0
 ) -> tuple[_Chosen, dict[str, ChosenBy]]:
     """Return `choices_cls` filled from `given`, and where each value came from.
 
     A value is read by its choice's own unit; defaults that are meant for an adult are multiplied by
-    `scale`, what a maker typed never is. Raises `InputError` with every fault: unknown names (the
-    nearest are offered), values of the wrong kind, values outside the range (which is named).
+    `scale` (those of style by `growth` too, on a large body), what a maker typed never is. Raises
+    `InputError` with every fault: unknown names (the nearest are offered), values of the wrong kind, values
+    outside the range (which is named).
     """
-    values, sources = read_values(choices_of(choices_cls), given, origin, scale)
+    values, sources = read_values(choices_of(choices_cls), given, origin, scale, growth)
     return choices_cls(**values), sources
 
 
 def read_values(
-    choices: Iterable[Choice], given: Mapping[str, Given], origin: Origin, scale: float = 1.0
+    choices: Iterable[Choice], given: Mapping[str, Given], origin: Origin, scale: float = 1.0, growth: float = 1.0
 ) -> tuple[dict[str, Any], dict[str, ChosenBy]]:
     """Return the value and the source of each choice by name; else like `read_choices`."""
     known = {choice.name: choice for choice in choices}
     faults = Faults(origin.file)
-    values: dict[str, Any] = {name: _default(choice, scale) for name, choice in known.items()}
+    values: dict[str, Any] = {name: _default(choice, scale, growth) for name, choice in known.items()}
     for name, raw in given.items():
         field = origin.field(name)
         if name in known:
@@ -59,9 +61,11 @@ def read_values(
     return values, {name: given[name].source if name in given else "default" for name in known}
 
 
-def _default(choice: Choice, scale: float) -> Any:
-    scalable = choice.scales and isinstance(choice.default, (int, float))
-    return choice.default * scale if scalable else choice.default
+def _default(choice: Choice, scale: float, growth: float) -> Any:
+    if not choice.scales or not isinstance(choice.default, (int, float)):
+        return choice.default
+    size = allowance_scale(scale) if choice.of_hand else scale
+    return choice.default * (size * growth if choice.grows else size)
 
 
 def _typed(choice: Choice, unit: str | None, said: SaidWhere, value: object) -> Any:

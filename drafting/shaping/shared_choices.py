@@ -52,6 +52,7 @@ BUTTON_DIAMETER: float = choice(
     low=4,
     high=60,
     scales=True,
+    of_hand=True,
     source=practice("10 to 12 on shirts"),
     group="closing",
 )
@@ -64,6 +65,7 @@ BUTTON_THICKNESS: float = choice(
     high=30,
     step=0.5,
     scales=True,
+    of_hand=True,
     source=(practice("buttonhole = diameter + thickness"), BY_EYE),
     group="closing",
 )

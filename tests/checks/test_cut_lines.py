@@ -8,9 +8,11 @@ from __future__ import annotations
 import pytest
 
 from drafting.checks import check_pattern
+from drafting.costume.garment import draft_garment
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.piece import Edge, Piece
 from drafting.geometry import Path
+from tests.blocks.coats import lamplighter
 
 NAMES = ("hem", "side", "top", "centre")
 
@@ -54,3 +56,22 @@ def test_a_cut_line_that_crosses_itself_or_runs_clockwise_is_an_error() -> None:
 def test_a_check_never_raises_whatever_the_line() -> None:
     nothing = Path.polygon(0j, 0j)
     assert {f.level for f in check_pattern(pattern(nothing))} >= {"error"}
+
+
+@pytest.mark.parametrize(("short", "holds"), [(0.0, True), (0.2, False)])
+def test_a_wide_allowance_lies_over_a_narrow_one_in_a_corner_that_is_let_in(short: float, holds: bool) -> None:
+    """A step of 30 mm beside a seam of 25 mm allowance: plane geometry, by hand."""
+    ring = Path.polygon(0j, 200 + 0j, 200 + 150j, 170 + 150j, 170 + 300j, 300j)
+    names = ("hem", "low_side", "step", "side", "top", "centre")
+    piece = Piece("card", tuple(Edge(n, Path((s,))) for n, s in zip(names, ring.segments, strict=True)))
+    widths = dict.fromkeys(names, 10.0) | {"side": 25.0}
+    y = 160 - short
+    cut = Path.polygon(-10 - 10j, 210 - 10j, complex(210, y), complex(195, y), 195 + 310j, -10 + 310j)
+    found = check_pattern(Pattern("card", "shell", (CutPiece(piece, 1, cut, widths),)))
+    assert [f.where for f in found if f.level != "ok"] == ([] if holds else ["card.step"])
+
+
+@pytest.mark.parametrize("let_out", [10.0, 20.0, 40.0])
+def test_a_coat_to_be_let_out_has_no_error_where_its_pleat_and_vent_begin(let_out: float) -> None:
+    made = draft_garment(lamplighter(), None, "tailcoat", {"let_out": let_out})
+    assert [f for f in made.findings if f.level == "error"] == []

@@ -15,7 +15,13 @@ pytestmark = [pytest.mark.browser, pytest.mark.xdist_group("lab")]
 NOTEBOOKS = sorted(path.name for path in (ROOT / "notebooks").glob("*.ipynb"))
 WAIT = 20_000
 
-WITHOUT_SLIDER = ("01_measure.ipynb", "07_cutting_and_printing.ipynb", "08_making.ipynb", "10_fitting.ipynb")
+WITHOUT_SLIDER = (
+    "01_measure.ipynb",
+    "07_cutting_and_printing.ipynb",
+    "08_making.ipynb",
+    "10_fitting.ipynb",
+    "11_style_lines.ipynb",
+)
 
 FIRST = """() => {
     const all = document.querySelectorAll('.jp-OutputArea input[type=range], .jp-OutputArea .noUi-handle');
@@ -39,8 +45,8 @@ def tab(browser: Any, lab: Lab) -> Iterator[Tab]:
 
 
 def test_there_is_a_notebook_for_each_stage_in_the_order_of_the_work() -> None:
-    """Measure, cloth, bodice, trousers, tailcoat, gathers, cutting, making; the whole worn; the fitting."""
-    assert [name[:2] for name in NOTEBOOKS] == [f"{n:02d}" for n in range(11)]
+    """Measure, cloth, bodice, trousers, tailcoat, gathers, cutting, making; worn; the fitting; style lines."""
+    assert [name[:2] for name in NOTEBOOKS] == [f"{n:02d}" for n in range(12)]
 
 
 @pytest.mark.parametrize("name", NOTEBOOKS)

@@ -1,6 +1,6 @@
 """What each seam of a garment is in the order of work, from what seam and pieces were declared to be.
 
-dart        both edges are legs of one dart
+dart        both edges are legs of one dart, or halves of a pleat laid in an edge
 set in      a sleeve's cap meets an armhole
 limb        closes a sleeve into a tube
 unit        inside a small thing made up flat: cuff, band, collar, stand
@@ -26,6 +26,7 @@ SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", 
 
 WORK: dict[SeamKind, SeamWork] = {
     SeamKind.DART: "dart",
+    SeamKind.LAID_PLEAT: "dart",
     SeamKind.FLY: "fly",
     SeamKind.SET_IN: "set in",
     SeamKind.SLEEVE: "limb",

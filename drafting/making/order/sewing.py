@@ -124,12 +124,14 @@ def _inside(bench: Bench, piece: Piece, fabric: Fabric | None) -> Iterator[Said]
 
 def dart(bench: Bench, seam: Seam) -> None:
     piece = seam.a[0][0]
+    laid = seam.kind is SeamKind.LAID_PLEAT
+    onto = "" if laid else side_pressed(bench.garment.draft, seam)
     bench.do(
         "shape",
         "dart",
         f"{piece} shaped",
         (piece,),
-        [said("do.dart", name=seam.name, piece=piece, onto=side_pressed(bench.garment.draft, seam))],
+        [said("do.lay_pleat" if laid else "do.dart", name=seam.name, piece=piece, onto=onto)],
         seams=(seam.name,),
         count=times_sewn(bench.garment.draft, seam),
     )

@@ -10,10 +10,11 @@ from typing import Any
 from drafting.costume.choices import block_named, choose, growing_height
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, finished
+from drafting.costume.proportion import in_proportion
 from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.frozen import freeze
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import body_scale, style_growth
 from drafting.notebook.errors_said import sentence
 from drafting.notebook.living.parts import choice_of, choices_in, garment_of
 from drafting.reading.choices import read_values
@@ -175,7 +176,9 @@ def asked_values(standing: Standing) -> dict[str, Any]:
     usual = usual_values(costume, garment)
     worn = garment_of(costume, garment)
     free = [replace(c, low=None, high=None) for c in choices_in(costume, garment).values()]
-    read, _ = read_values(free, worn.choices, Origin(costume.path, costume.unit))
+    origin = Origin(costume.path, costume.unit)
+    sized = in_proportion(free, worn.choices, costume.wearer, origin)
+    read, _ = read_values(free, sized, origin)
     return {n: read[n] if n in worn.choices else usual.get(n, used[n]) for n in used}
 
 
@@ -183,7 +186,8 @@ def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     """Return what every choice of a garment is on this body where the maker says nothing."""
     worn = garment_of(costume, garment)
     height = growing_height(costume.wearer, costume.fabrics.get(worn.fabric))
-    chosen = choose(block_named(worn.block), {}, body_scale(costume.wearer), Origin(), height)
+    scale, growth = body_scale(costume.wearer), style_growth(costume.wearer)
+    chosen = choose(block_named(worn.block), {}, scale, Origin(), height, growth)
     return {name: value for name, (value, _) in chosen.values.items()}
 
 

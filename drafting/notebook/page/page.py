@@ -214,6 +214,12 @@ class CostumePage:
 
         return self._view(lambda: FittingView(self.living))
 
+    def style(self) -> PageView:
+        """Return the style lines: places clicked on the pieces, the line seen before it is cut."""
+        from drafting.notebook.style.view import StyleView  # slow to open: only where one is shown
+
+        return self._view(lambda: StyleView(self.living))
+
     def swatch(self) -> PageView:
         """Return the strip that is stretched and let go, for this wearer."""
 

@@ -1,0 +1,117 @@
+"""The page of style lines without a browser: a yoke and pleats by clicks, seen, done, taken back to the letter."""
+
+from __future__ import annotations
+
+import tomllib
+import xml.etree.ElementTree as ET
+from pathlib import Path
+
+import pytest
+
+from drafting.costume.file import read_costume
+from drafting.ground.shipped import shipped
+from drafting.notebook.living.living import Living
+from drafting.notebook.style.view import StyleView
+
+COSTUME = """title = "A plain top"  # mine
+unit = "cm"
+wearer = "bodies/lamplighter.toml"
+[fabrics]
+shell = "fabrics/striped-shirting.toml"
+[garments.top]
+block = "sleeveless-top"
+"""
+
+
+@pytest.fixture
+def costume(tmp_path: Path) -> Path:
+    for name in ("bodies/lamplighter.toml", "fabrics/striped-shirting.toml"):
+        place = tmp_path / name
+        place.parent.mkdir()
+        place.write_bytes((shipped("measurements") / name).read_bytes())
+    path = tmp_path / "top.toml"
+    path.write_text(COSTUME, "utf-8")
+    return path
+
+
+def click(view: StyleView, edge: str, share: float) -> None:
+    view.clicks.place = {"edge": edge, "share": share, "n": view.clicks.place.get("n", 0) + 1}
+
+
+def classes(svg: str) -> list[str]:
+    return [part.get("class") or "" for part in ET.fromstring(svg).iter()]
+
+
+def yoked(view: StyleView) -> None:
+    view.fields["name"].value = "front-yoke"
+    view.fields["holds"].value = "neck"
+    click(view, "front.armhole", 0.5)
+    click(view, "front.centre", 0.2)
+    view.try_it()
+    assert view.refused.value == ""
+
+
+def test_a_cut_is_seen_before_it_is_made_and_then_stands_in_the_file(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    before = costume.read_bytes()
+    yoked(view)
+    assert "to-cut" in classes(view.picture.value)
+    assert classes(view.picture.value).count("chosen") == 2
+    assert "Front yoke" in view.after.value
+    assert costume.read_bytes() == before
+    view.do_it()
+    assert "front-yoke" in view.made["top"].draft
+    text = costume.read_text("utf-8")
+    assert text.startswith(COSTUME)
+    (step,) = tomllib.loads(text)["garments"]["top"]["style"]
+    assert step["do"] == "cut"
+    assert "front-yoke" in [piece.name for piece in view.made["top"].draft.pieces]
+
+
+def test_pleats_go_into_the_new_edge_and_each_step_is_taken_back_to_the_letter(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    plain = view.made["top"].draft
+    yoked(view)
+    view.do_it()
+    once, drafted = costume.read_bytes(), view.made["top"].draft
+    view.fields["do"].value = "pleat"
+    click(view, "front.style_line", 0.75)
+    click(view, "front.hem", 0.15)
+    view.fields["depth"].value = "1.5"
+    view.try_it()
+    assert view.refused.value == ""
+    assert "to-cut" in classes(view.picture.value)
+    view.do_it()
+    assert "pleat_1_in" in view.made["top"].draft["front"]
+    twice = costume.read_bytes()
+    view.take_back()
+    assert costume.read_bytes() == once
+    assert view.made["top"].draft.pieces == drafted.pieces
+    view.do_again()
+    assert costume.read_bytes() == twice
+    view.take_back()
+    view.take_back()
+    assert costume.read_text("utf-8") == COSTUME
+    assert view.made["top"].draft.pieces == plain.pieces
+    assert view.undo.disabled
+
+
+def test_what_cannot_be_cut_is_said_with_names_that_would_be_right(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    view.fields["piece"].value = "front"
+    view.fields["from"].value, view.fields["to"].value = "armhol 50 %", "centre 20 %"
+    view.fields["name"].value = "yoke"
+    view.try_it()
+    assert "armhole" in view.refused.value
+    view.fields["from"].value = "half-way"
+    view.try_it()
+    assert "names no place" in view.refused.value
+    view.fields["from"].value = "armhole 50 %"
+    view.try_it()
+    assert view.refused.value == ""
+
+
+def test_a_costume_of_the_kit_is_never_written_to() -> None:
+    view = StyleView(Living(read_costume(shipped("measurements") / "costumes" / "kite.toml")))
+    view.safely(view.take_back)
+    assert view.refused.value
