@@ -15,6 +15,7 @@ from drafting.ground.errors import DraftError, Fault, InputError
 if TYPE_CHECKING:
     from drafting.costume.file import CostumeFile
     from drafting.costume.make import Made
+    from drafting.costume.what_changed import Changed
     from drafting.costume.worn import Worn
     from drafting.printing.paper import Paper
 
@@ -56,9 +57,22 @@ def _on_form(made: Made, tell: Tell) -> Worn:
     return worn(made, tell)
 
 
+def _changes(costume: Path, made: Made) -> tuple[Changed, ...]:
+    """Return what is different from the costume on its own wearer; nothing where that cannot be made."""
+    from drafting.costume.lays import laid_out
+    from drafting.costume.make import finished
+    from drafting.costume.what_changed import what_changed
+    from drafting.costume.whole import read_whole_costume
+
+    try:
+        return what_changed(laid_out(finished(read_whole_costume(costume))), made)
+    except DraftError:
+        return ()
+
+
 def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake | None = None) -> int:
     """Make a costume file, or its costume on another body, and return the exit code."""
-    from drafting.commands.texts import made_text
+    from drafting.commands.texts import changed_text, made_text
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
@@ -92,6 +106,8 @@ def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake |
         except DraftError as error:
             raise InputError([Fault(error.said(read.told_in), file=str(costume))]) from error
         printed = write_output(made, out, within(tell, DRESSED if how.worn else LAID, 1.0), on_form)
+    if wearer is not None:
+        print(changed_text(_changes(costume, made), read.told_in))
     print(made_text((*made.findings, *printed), out, read.told_in))
     failed = [finding for finding in made.findings if finding.level == "error"]
     for said in said_once(failed, read.told_in):

@@ -16,6 +16,7 @@ from drafting.costume.garment import drafted
 from drafting.costume.next_measure import Gain
 from drafting.costume.proportion import LANDMARKS
 from drafting.costume.stand_in import STRETCHY, stand_ins
+from drafting.costume.what_changed import Changed
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
@@ -72,6 +73,16 @@ def made_text(findings: tuple[Finding, ...], out: Path, unit: str | None = "cm")
     lines += [f"Plan:     {out / 'plan.html'}"]
     lines += [f"Record:   {out / 'report.json'}", "", _wrapped(CAUTION)]
     return "\n".join(lines)
+
+
+def changed_text(changes: Sequence[Changed], unit: str | None = "cm") -> str:
+    """Return what is different on this wearer from the costume's own."""
+    if not changes:
+        return ""
+    rows: list[Cells] = [(one.what, in_unit(one.before, unit), in_unit(one.after, unit)) for one in changes]
+    return "\n".join(
+        ["What changed from the costume's own wearer", *_table(("", "there", "on this one"), rows), ""]
+    )
 
 
 def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> str:

@@ -92,7 +92,18 @@ class PleatWish:
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
-StyleWish = CutWish | JoinWish | DartWish | PleatWish
+@dataclass(frozen=True, slots=True)
+class ShiftWish:
+    """Move an edge of a piece out by `start` mm where it starts in outline order, and `end` mm where it ends."""
+
+    piece: str
+    edge: str
+    start: float
+    end: float
+    spot: FilePlace = field(default=FilePlace(), compare=False)
+
+
+StyleWish = CutWish | JoinWish | DartWish | PleatWish | ShiftWish
 
 
 def read_style(garment: TableReader) -> tuple[StyleWish, ...]:
@@ -172,12 +183,22 @@ def _pleat(table: TableReader) -> StyleWish | None:
     )
 
 
+def _shift(table: TableReader) -> StyleWish | None:
+    ref = read_edge(table, "back.hem")
+    start, end = table.length("start", "any"), table.length("end", "any")
+    if start is None and end is None:
+        table.add("moves nothing", 'say how far one of its ends goes out, as in end = "4 cm"')
+        return None
+    return ShiftWish(*ref, start=start or 0.0, end=end or 0.0, spot=table.spot()) if ref else None
+
+
 DEEDS: dict[str, Callable[[TableReader], StyleWish | None]] = {
     "cut": _cut,
     "join": _join,
     "move dart": _move,
     "gather dart": _gather,
     "pleat": _pleat,
+    "move edge": _shift,
 }
 """What may be done, each with its reader."""
 

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from drafting.alter.style.apply import styled
 from drafting.costume.choices import block_named, choose
-from drafting.costume.garment import drafted
-from drafting.costume.stand_in import STRETCHY
+from drafting.costume.garment import drafted, make_garment
+from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -24,7 +24,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given, Origin
-from drafting.reading.style import CutWish, DartWish, JoinWish, OutlinePlace, PleatWish, StyleWish
+from drafting.reading.style import CutWish, DartWish, JoinWish, OutlinePlace, PleatWish, ShiftWish, StyleWish
 from tests.drawn_bodies import drawn, far
 
 SAME = 0.01
@@ -81,12 +81,15 @@ def steps(data: st.DataObject, draft: Draft) -> StyleWish | None:
     piece = data.draw(st.sampled_from([p for p in draft.pieces if not p.material]), label="piece")
     edges = [e.name for e in piece.edges if e.kind is not EdgeKind.DART]
     spots = st.builds(OutlinePlace, edge=st.sampled_from(edges), share=st.floats(0.0, 1.0))
-    kind = data.draw(st.sampled_from(["cut", "cut", "join", "dart", "pleat"]), label="step")
+    kind = data.draw(st.sampled_from(["cut", "cut", "join", "dart", "pleat", "shift"]), label="step")
     if kind == "cut":
         bow = data.draw(st.floats(-15, 15), label="bow")
         return CutWish(piece.name, data.draw(spots), data.draw(spots), f"part-{len(draft.pieces)}", bow=bow)
     if kind == "join":
         return JoinWish(piece.name, data.draw(st.sampled_from(edges)))
+    if kind == "shift":
+        amounts = data.draw(st.sampled_from([0.0, 30.0, -10.0])), data.draw(st.sampled_from([0.0, 40.0, -15.0]))
+        return ShiftWish(piece.name, data.draw(st.sampled_from(edges)), *amounts)
     if kind == "dart":
         legs = [into.name for into, _ in dart_legs(piece)]
         return DartWish(piece.name, data.draw(st.sampled_from(legs)), data.draw(spots)) if legs else None
@@ -110,7 +113,7 @@ def test_whatever_is_done_every_seam_walks_and_all_of_the_cloth_is_there(
         except DraftError:
             continue
         sound(after)
-        if not isinstance(wish, PleatWish):
+        if not isinstance(wish, PleatWish | ShiftWish):
             assert area(after) == pytest.approx(area(draft), rel=1e-6)
         if isinstance(wish, CutWish | JoinWish):
             assert levels(after) == pytest.approx(levels(draft), abs=0.05)
@@ -178,6 +181,25 @@ def test_pleats_take_what_arithmetic_says(kind: str, number: int, depth: float, 
     folds = [mark for mark in after["body"].placements if mark.what == "pleat fold"]
     assert all(mark.path.length == pytest.approx(HIGH) for mark in folds)
     assert len(folds) == 3 * len(laid)
+
+
+def test_a_hem_dips_by_what_is_asked_and_stays_square_to_its_sides() -> None:
+    after = styled(cloth(), ShiftWish("body", "hem", 0.0, 50.0))
+    hem = after["body"]["hem"].path
+    assert after["body"]["right"].length == pytest.approx(HIGH + 50)
+    assert after["body"]["left"].length == pytest.approx(HIGH)
+    # Plane geometry: the dip is half as deep half-way, so the cloth grows by half of the box below it.
+    assert after["body"].area == pytest.approx(WIDE * HIGH + WIDE * 50 / 2)
+    assert hem.leave.imag == pytest.approx(0.0)
+    assert hem.arrive.imag == pytest.approx(0.0)
+    back = styled(after, ShiftWish("body", "hem", 0.0, -50.0))
+    assert back["body"].area == pytest.approx(WIDE * HIGH)
+
+
+def test_an_edge_that_is_sewn_or_whose_side_is_stays_where_it_is() -> None:
+    for block, edge in (("bodice", "armhole"), ("fitted-top", "hem")):
+        with pytest.raises(DraftError, match="sewn to another"):
+            styled(draft_of(block, 0), ShiftWish("front", edge, 20.0, 20.0))
 
 
 def test_a_slanting_edge_is_trued_by_the_fold() -> None:
@@ -259,3 +281,21 @@ def test_a_dart_becomes_gathers_of_what_it_took() -> None:
 def test_a_name_that_is_not_there_is_answered_with_those_that_are(wish: StyleWish, said: str) -> None:
     with pytest.raises(UnknownNameError, match=said):
         styled(draft_of("bodice", 0), wish)
+
+
+def test_where_the_two_sides_differ_each_hand_is_cut_and_pleated_for_itself() -> None:
+    even, uneven = stand_ins()
+    kind = block_named("fitted-top")
+    place = OutlinePlace("style_line", distance=40.0, beside="centre")
+    foot = OutlinePlace("hem", distance=40.0, beside="centre")
+    yoke = OutlinePlace("centre", distance=110.0, beside="neck")
+    wishes = (
+        CutWish("front", OutlinePlace("armhole", share=0.5), yoke, "front-yoke", holds="neck"),
+        PleatWish("front", place, foot, "knife", 15.0),
+    )
+    for body in (even, uneven):
+        chosen = choose(kind, {}, body_scale(body), Origin())
+        made = make_garment(body, None, kind, chosen, name="top", role="shell", style=wishes)
+        assert [f.message for f in made.findings if f.level == "error"] == []
+        sound(made.draft)
+        assert any(piece.name.startswith("front-yoke") for piece in made.draft.pieces)

@@ -8,6 +8,7 @@ import pytest
 
 from drafting.body import Body, wearer
 from drafting.body.landmarks import ARM, TRUNK, down_to
+from drafting.commands.cli import main
 from drafting.costume.choices import block_named, garment_choices
 from drafting.costume.file import read_costume
 from drafting.costume.garment import draft_garment
@@ -107,3 +108,20 @@ def test_defaults_of_style_grow_and_shrink_and_those_of_the_hand_do_not() -> Non
         assert child[name][0] == adult[name][0] == large[name][0]
     hand = {choice.name for choice in garment_choices(block_named("tailcoat")) if choice.of_hand}
     assert {"button_diameter", "seam_allowance"} <= hand
+
+
+def test_what_changes_from_wearer_to_wearer_is_printed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = costume(tmp_path, "")
+    text = (
+        path.read_text("utf-8").replace("coat", "shirt").replace("tailcoat", "shirt").replace("tailshirt", "shirt")
+    )
+    path.write_text(text, "utf-8")
+    other = tmp_path / "large.toml"
+    other.write_text(BODY.format(*LARGE), "utf-8")
+    main(["make", str(path), "--out", str(tmp_path / "out"), "--wearer", str(other)])
+    told = capsys.readouterr().out.split("What changed from the costume's own wearer", 1)[1]
+    length = next(line for line in told.splitlines() if "longest piece" in line)
+    assert length.count(" cm") == 2
+    bought = next(line for line in told.splitlines() if "to buy" in line)
+    before, after = (float(word) for word in bought.split() if word.replace(".", "").isdigit())
+    assert after > before > 0.5

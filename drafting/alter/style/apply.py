@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from drafting.alter.style.cut import cut_apart
 from drafting.alter.style.dart import dart_moved
+from drafting.alter.style.edge_shifted import edge_shifted
 from drafting.alter.style.join import joined_up
 from drafting.alter.style.pleat import pleated
 from drafting.draft.draft import Draft
-from drafting.reading.style import CutWish, DartWish, JoinWish, StyleWish
+from drafting.reading.style import CutWish, DartWish, JoinWish, ShiftWish, StyleWish
 
 
 def styled(draft: Draft, wish: StyleWish) -> Draft:
@@ -16,4 +17,6 @@ def styled(draft: Draft, wish: StyleWish) -> Draft:
         return cut_apart(draft, wish)
     if isinstance(wish, JoinWish):
         return joined_up(draft, wish)
+    if isinstance(wish, ShiftWish):
+        return edge_shifted(draft, wish)
     return dart_moved(draft, wish) if isinstance(wish, DartWish) else pleated(draft, wish)

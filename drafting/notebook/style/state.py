@@ -63,7 +63,7 @@ class StepTyped:
         return "\n".join(rows) + "\n"
 
 
-LENGTHS = frozenset({"bow", "depth", "apart", "stitched"})
+LENGTHS = frozenset({"bow", "depth", "apart", "stitched", "start", "end"})
 """Keys whose values are lengths."""
 
 

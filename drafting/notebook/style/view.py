@@ -32,6 +32,7 @@ NEEDED = {
     "move dart": ("dart", "to"),
     "gather dart": ("dart",),
     "pleat": ("from", "to", "depth"),
+    "move edge": ("edge",),
 }
 """The fields that a step is not whole without, beside its piece."""
 
@@ -41,8 +42,12 @@ FIELDS = {
     "move dart": ("dart", "to"),
     "gather dart": ("dart",),
     "pleat": ("from", "to", "kind", "depth", "number", "apart", "towards", "stitched"),
+    "move edge": ("edge", "start", "end"),
 }
 """The fields that each step has, by their keys in the costume file."""
+
+WHOLE_EDGES = frozenset({"join", "move edge"})
+"""Steps that name an edge with its piece."""
 
 TYPED = {
     "from": ("From", "click an edge, or e.g. armhole 50 %"),
@@ -55,6 +60,8 @@ TYPED = {
     "depth": ("Depth", "e.g. 15 mm"),
     "number": ("Number", "e.g. 2"),
     "apart": ("Apart", "from fold to fold, e.g. 30 mm"),
+    "start": ("At its start", "out by, e.g. 2 cm"),
+    "end": ("At its end", "out by, e.g. 4 cm"),
     "stitched": ("Stitched", "so far down, e.g. 5 cm"),
 }
 
@@ -107,7 +114,7 @@ class StyleView:
     def typed(self) -> ss.StepTyped:
         """The step as the fields have it."""
         deed = str(self.fields["do"].value)
-        values = {"do": deed} | ({} if deed == "join" else {"piece": self.fields["piece"].value})
+        values = {"do": deed} | ({} if deed in WHOLE_EDGES else {"piece": self.fields["piece"].value})
         values |= {key: self.fields[key].value for key in FIELDS[deed]}
         return ss.StepTyped(self.garment, values)
 
@@ -180,7 +187,7 @@ class StyleView:
         if piece not in self.made[self.garment].draft:
             return
         deed = self.fields["do"].value
-        if deed == "join":
+        if deed in WHOLE_EDGES:
             self.fields["edge"].value = f"{piece}.{edge}"
             return
         text = f"{edge} {100 * float(place['share']):.4g} %"
@@ -203,7 +210,7 @@ class StyleView:
     def _show_fields(self) -> None:
         deed = self.fields["do"].value
         for key, field in self.fields.items():
-            always = key in ("garment", "do") or (key == "piece" and deed != "join")
+            always = key in ("garment", "do") or (key == "piece" and deed not in WHOLE_EDGES)
             field.layout.display = None if always or key in FIELDS[deed] else "none"
 
     def _fields(self) -> dict[str, Any]:
