@@ -59,7 +59,7 @@ class Choices:
     peplum_angle: float = choice(
         180.0,
         "deg",
-        "how much of a circle the peplum is: 90 hangs close, 180 in soft folds, 360 full",
+        "how much of a circle the peplum is: 90 hangs close, 180 falls softly, 360 is full",
         low=60,
         high=360,
         step=10,
