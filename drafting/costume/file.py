@@ -134,14 +134,15 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
     return what_is_read(path, wearer).costume()
 
 
-def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
-    """Return what can be read of a costume and of the files it names, with all that is wrong.
+def what_is_read(path: Path | str, wearer: Path | str | None = None, body: Body | None = None) -> Reading:
+    """Return what can be read of a costume and its files, and all that is wrong; `body`: `wearer`, read already.
 
     Raises `InputError` only where the costume file is no TOML.
     """
     table = opened(Path(path))
     title = table.text("title") or Path(path).stem
-    body = _wearer(table, wearer)
+    table.given("wearer")
+    body = body or _wearer(table, wearer)
     cloths = table.table("fabrics")
     fabrics = {role: _cloth(cloths, role) for role in cloths.data} if cloths.at_most(MOST_CLOTHS, "cloths") else {}
     garments = _garments(table, tuple(fabrics))
@@ -169,7 +170,6 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
 
 def _wearer(table: TableReader, other: Path | str | None) -> Body | None:
     if other is not None:
-        table.given("wearer")
         try:
             return read_body(other)
         except InputError as refused:
