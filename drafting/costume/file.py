@@ -29,6 +29,7 @@ from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import read_fullness
 from drafting.reading.given import Given
+from drafting.reading.pockets import read_pockets
 from drafting.reading.style import read_style
 from drafting.reading.trimming import read_appliques, read_trims
 
@@ -201,6 +202,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     role = _role(table, roles)
     style, wishes = read_style(table), read_fullness(table)
     trims, shapes = read_trims(table), read_appliques(table)
+    pockets = read_pockets(table)
     choices = dict(table.table("choices").every())
     table.close()
     block_line = table.spot("block").line
@@ -214,6 +216,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
         trims=trims,
         appliques=shapes,
         style=style,
+        pockets=pockets,
         block_line=block_line,
     )
 

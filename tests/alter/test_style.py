@@ -50,8 +50,7 @@ def draft_of(block: str, number: int) -> Draft:
 
 
 def ring(piece: Piece) -> shapely.Polygon:
-    flat = piece.outline.points(0.01)
-    return shapely.Polygon([(p.real, p.imag) for p in flat])
+    return shapely.Polygon([(p.real, p.imag) for p in piece.outline.points(0.01)])
 
 
 def sound(draft: Draft) -> None:
