@@ -108,5 +108,5 @@ def test_the_notebooks_use_the_public_names_alone() -> None:
         for page in pages
         for wanted in re.findall(r"(?:from|import) (drafting[\w.]*)", page.read_text("utf-8"))
     }
-    assert len(pages) == 11
+    assert len(pages) == 12
     assert {wanted for _, wanted in asked} == {"drafting", "drafting.notebook"}, sorted(asked)

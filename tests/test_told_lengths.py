@@ -36,4 +36,7 @@ def test_no_sentence_of_a_room_fixes_a_unit(room: str) -> None:
     assert not found, "\n".join(found)
 
 
-EXACT = {"whole.py": "what a costume file would have said, in mm for its reader"}
+EXACT = {
+    "whole.py": "what a costume file would have said, in mm for its reader",
+    "proportion.py": "a length worked out on this body, as its file would have said it",
+}
