@@ -23,6 +23,7 @@ from drafting.geometry import line
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.scale import body_scale
+from drafting.making.order.sewing import sewing_steps
 from drafting.reading.given import Given, Origin
 from drafting.reading.style import CutWish, DartWish, JoinWish, OutlinePlace, PleatWish, ShiftWish, StyleWish
 from tests.drawn_bodies import drawn, far
@@ -299,3 +300,22 @@ def test_where_the_two_sides_differ_each_hand_is_cut_and_pleated_for_itself() ->
         assert [f.message for f in made.findings if f.level == "error"] == []
         sound(made.draft)
         assert any(piece.name.startswith("front-yoke") for piece in made.draft.pieces)
+
+
+def test_a_zip_runs_through_a_back_and_its_yoke_and_pleats_are_laid_before_what_they_are_sewn_into() -> None:
+    body, kind = stand_ins()[0], block_named("fitted-top")
+    yoke = OutlinePlace("centre", distance=130.0, beside="neck")
+    foot = OutlinePlace("hem", share=0.2)
+    wishes = (
+        CutWish("back", OutlinePlace("armhole", share=0.5), yoke, "back-yoke", holds="neck"),
+        PleatWish("back", OutlinePlace("style_line", share=0.8), foot, "knife", 12.0),
+    )
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    made = make_garment(body, None, kind, chosen, name="top", role="shell", style=wishes)
+    steps = sewing_steps(made, None, {})
+    (zipped,) = [step for step in steps if step.verb == "face" and ("back", "centre") in step.edges]
+    assert ("back-yoke", "centre") in zipped.edges
+    order = [name for step in steps for name in step.seams]
+    yoke_line = next(s.name for s in made.draft.seams if ("back-yoke", "style_line") in s.a)
+    (pleat,) = [s.name for s in made.draft.seams if s.kind is SeamKind.LAID_PLEAT]
+    assert order.index(pleat) < order.index(yoke_line)
