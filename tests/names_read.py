@@ -79,7 +79,6 @@ OTHER_NAMES = {
     "body/survey.py _with_rise": "names of measures",
     "ground/findings.py said_once": "a place that ends in the declared hand",
     "body/reader.py _put": "names of measures",
-    "printing/cover.py _map": "titles of pages",
     "ground/on_disk.py to_disk": "the system's name",
     "output/folder.py _check_held": "what a system leaves in a folder",
     "finish/choices.py proposed": "names of choices",

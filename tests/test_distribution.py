@@ -67,10 +67,10 @@ def test_the_source_archive_holds_every_file_that_is_committed(unpacked: Path) -
 
 def test_it_holds_what_the_two_commands_read(unpacked: Path) -> None:
     for command in COMMANDS:
-        locks = re.findall(r"-r (\S+)", command)
-        assert locks
-        for lock in locks:
-            assert (unpacked / lock).read_bytes() == (ROOT / lock).read_bytes()
+        script = re.findall(r"\S+\.py", command)[0]
+        assert (unpacked / script).read_bytes() == (ROOT / script).read_bytes()
+    for lock in (ROOT / ".ci").glob("*.lock"):
+        assert (unpacked / ".ci" / lock.name).read_bytes() == lock.read_bytes()
     assert (unpacked / "tests" / "__main__.py").is_file()  # python -m tests
     assert (unpacked / ".ci" / "run").stat().st_mode & 0o100
     assert (unpacked / "measurements" / "costumes" / "lamplighter.toml").is_file()
@@ -106,8 +106,9 @@ def test_its_own_tests_start_in_it(unpacked: Path) -> None:
 
 def test_ruff_passes_over_the_environments_that_the_two_commands_make_in_it(unpacked: Path) -> None:
     """Without a repository ruff reads no .gitignore."""
-    for command in COMMANDS:
-        (place,) = re.findall(r"-m venv (\S+)", command)
+    places = re.findall(r'\("(\.venv[\w-]*)",', (ROOT / ".ci" / "start.py").read_text("utf-8"))
+    assert len(places) == len(COMMANDS)
+    for place in places:
         (unpacked / place / "lib").mkdir(parents=True)
         (unpacked / place / "lib" / "theirs.py").write_text("import os,sys\n", "utf-8")
     for asked in (["check"], ["format", "--check"]):

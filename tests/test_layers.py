@@ -41,7 +41,6 @@ DOORS = {
     "spyrrow": ("layout/packing/child",),
     "tomlkit": ("reading/rewriting",),
     "reportlab": ("printing/pdf",),
-    "pikepdf": ("printing/pdf",),
     "ezdxf": ("export/dxf",),
     "matplotlib": ("export/figure", "export/worn_views", "ground/typeface", "notebook"),
     "PIL": ("export/figure",),

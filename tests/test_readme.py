@@ -26,18 +26,23 @@ def test_there_are_two_commands_of_one_line_each() -> None:
     assert all(command.count("\n") == 1 for command in COMMANDS)
     demo, tests = COMMANDS
     assert demo.rstrip().endswith("drafting demo --out out")
-    assert tests.rstrip().endswith("-m tests")
+    assert tests.rstrip().endswith(" tests")
 
 
 def test_each_command_makes_an_environment_of_its_own_under_a_dot_folder() -> None:
-    places = [re.match(r"python3 -m venv (\.\S+) && ", command) for command in COMMANDS]
-    assert all(places)
-    assert len({place[1] for place in places if place}) == 2
+    script = (ROOT / ".ci" / "start.py").read_text("utf-8")
+    asked = [re.fullmatch(r"python3 (\.ci/start\.py) (\w+)( .*)?\n", command) for command in COMMANDS]
+    assert all(asked)
+    folders = re.findall(r'"(\w+)": \("(\.[\w-]+)", "([\w.-]+)"\)', script)
+    assert {name for name, _, _ in folders} == {found[2] for found in asked if found}
+    assert len({folder for _, folder, _ in folders}) == 2
+    assert all((ROOT / ".ci" / lock).is_file() for _, _, lock in folders)
+    assert "--require-hashes" in script
 
 
 def test_ci_runs_the_two_commands_letter_for_letter_and_the_tests_last() -> None:
     lines = (ROOT / ".ci" / "run").read_text("utf-8").splitlines()
-    assert [line for line in lines if " -m venv " in line] == [c.rstrip("\n") for c in COMMANDS]
+    assert [line for line in lines if ".ci/start.py" in line] == [c.rstrip("\n") for c in COMMANDS]
     assert lines[-1] == COMMANDS[1].rstrip("\n")
 
 

@@ -196,7 +196,8 @@ def wished(
     else:
         made = {w.name for w in wishes if isinstance(w, CutWish)}
         early = [w for w in wishes if isinstance(w, StyleWish) or _let_in(w, hands[0], made)]
-        (left, misfits), (right, _) = (altered(hand, early, fabric) for hand in hands)
+        (left, misfits), (right, also) = (altered(hand, early, fabric) for hand in hands)
+        misfits = [*misfits, *(one for one in also if one[0] not in {place for place, _ in misfits})]
         late = [w for w in wishes if w not in early]
         draft, more = altered(both_hands(left, right), late, fabric)
         misfits = [*misfits, *more]

@@ -14,7 +14,6 @@ import re
 import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import Any
 
 from ezdxf import options, units  # type: ignore[attr-defined]
@@ -22,6 +21,7 @@ from ezdxf.filemanagement import new
 
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
+from drafting.export.dxf_layers import COLOURS, MEANING, LayerNumber
 from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.ground.dxf_versions import VERSIONS
@@ -41,55 +41,23 @@ TEXT = 6.0
 """mm: height of annotation."""
 
 
-class LayerNumber(StrEnum):
-    """Layers of the pattern interchange (`Source.ASTM_D6673`, seen in abstract only)."""
-
-    BOUNDARY = "1"
-    TURN_POINTS = "2"
-    CURVE_POINTS = "3"
-    NOTCHES = "4"
-    GRADE = "5"
-    MIRROR = "6"
-    GRAIN = "7"
-    INTERNAL = "8"
-    STRIPE = "9"
-    PLAID = "10"
-    CUT_OUT = "11"
-    DRILL = "13"
-    SEW = "14"
-    ANNOTATION = "15"
-    T_NOTCH = "80"
-    CASTLE_NOTCH = "81"
-    CHECK_NOTCH = "82"
-    U_NOTCH = "83"
-
-
-MEANING = {
-    LayerNumber.BOUNDARY: "piece boundary",
-    LayerNumber.TURN_POINTS: "turn points",
-    LayerNumber.CURVE_POINTS: "curve points",
-    LayerNumber.NOTCHES: "notches",
-    LayerNumber.MIRROR: "mirror line",
-    LayerNumber.GRAIN: "grain line",
-    LayerNumber.INTERNAL: "internal lines, not cut",
-    LayerNumber.SEW: "sew lines",
-    LayerNumber.ANNOTATION: "annotation",
-}
-"""The layers that are written, and what they hold."""
+AUTHOR = "drafting kit"
 
 _one_at_a_time = threading.Lock()
 
 
 @dataclass(frozen=True)
 class DxfPiece:
-    """A piece and the lines of text that go with it."""
+    """A piece, the lines of text that go with it, and what its keyed texts say: the cloth and the size."""
 
     cut: CutPiece
     lines: tuple[str, ...]
+    fabric: str = ""
+    size: str = ""
 
 
-def dxf_text(garment: str, pieces: Sequence[DxfPiece], version: str = "R2000") -> str:
-    """Return the DXF of a garment; `version` is R2000, or R12 for machines that read nothing newer."""
+def dxf_text(garment: str, pieces: Sequence[DxfPiece], version: str = VERSIONS[0]) -> str:
+    """Return the DXF of a garment; `version` is R12, which every machine reads, or R2000."""
     if version not in VERSIONS:
         raise ValueError(f"DXF {version} is not written; {' or '.join(VERSIONS)} is")
     with _one_at_a_time:  # the library stamps time and ids unless a switch of its own is set
@@ -116,19 +84,53 @@ def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
         document.units = units.MM
         document.header["$MEASUREMENT"] = 1
     for number, meaning in MEANING.items():
-        document.layers.add(str(number)).description = meaning if version != "R12" else ""
-    document.layers.add("scale-check")
+        layer = document.layers.add(str(number), color=COLOURS[number])
+        layer.description = meaning if version != "R12" else ""
+    document.layers.add("scale-check", color=8)
     space = document.modelspace()
     x = _scale_square(space)
+    _file_texts(space, garment)
+    low, high = -(FILE_ROWS + 0.5) * 1.5 * TEXT, 100.0
     for piece in pieces:
         block = document.blocks.new(block_name(garment, piece.cut.piece.name))
         _piece(block, piece)
-        x0, y0, x1, _ = piece.cut.cut.bounds
+        x0, y0, x1, y1 = piece.cut.cut.bounds
         space.add_blockref(block.name, (x - x0, -y0), dxfattribs={"layer": "0"})
         x += x1 - x0 + APART
+        high = max(high, y1 - y0)
+    _extents(document, (0.0, low), (x - APART, high))
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue()
+
+
+def _extents(document: Any, least: tuple[float, float], most: tuple[float, float]) -> None:
+    """Say in the head how far the drawing reaches, but for words."""
+    document.modelspace().reset_extents((*least, 0.0), (*most, 0.0))  # the writer puts them into the head
+
+
+def _file_texts(space: Any, garment: str) -> None:
+    """Write the keyed texts of the file under the square, as the interchange has them."""
+    rows = (f"Style Name: {clean_text(garment)}", "Units: METRIC", f"Author: {AUTHOR}")
+    _keyed(space, rows, complex(0, -1.5 * TEXT))
+
+
+def _keyed(layout: Any, rows: Sequence[str], at: complex) -> None:
+    for n, row in enumerate(rows):
+        where = {"layer": str(LayerNumber.BOUNDARY), "insert": _xy(at - 1.5j * TEXT * n)}
+        layout.add_text(row, height=TEXT, dxfattribs=where)
+
+
+def _piece_texts(piece: DxfPiece) -> tuple[str, ...]:
+    """Return the keyed texts of a piece, as the interchange has them (`Source.ASTM_D6673`, from memory)."""
+    cut = piece.cut.piece
+    return (
+        f"Piece Name: {clean_text(cut.title) or cut.name}",
+        f"Size: {clean_text(piece.size) or 'made to measure'}",
+        f"Quantity: {cut.count}",
+        f"Material: {cut.material or clean_text(piece.fabric) or 'shell'}",
+        f"Category: {cut.material or 'shell'}",
+    )
 
 
 def _scale_square(space: Any) -> float:
@@ -160,6 +162,10 @@ def _piece(block: Any, piece: DxfPiece) -> None:
         _stretch_arrow(block, cut.stretch_arrow)
     for path in _internal(cut):
         _polyline(block, _corners(path), closed=False, layer=LayerNumber.INTERNAL)
+    for point in _drills(cut):
+        block.add_point(_xy(point), dxfattribs={"layer": str(LayerNumber.DRILL)})
+    keyed = _piece_texts(piece)
+    _keyed(block, keyed, _label_corner(cut, len(piece.lines)) + 1.5j * TEXT * len(keyed))
     for n, line in enumerate(piece.lines):
         at = _label_corner(cut, len(piece.lines)) - 1.5j * TEXT * n
         where = {"layer": str(LayerNumber.ANNOTATION), "insert": _xy(at)}
@@ -188,6 +194,16 @@ def _internal(cut: CutPiece) -> Iterator[Path]:
         yield from level.paths
     for placement in cut.piece.placements:
         yield placement.path
+
+
+def _drills(cut: CutPiece) -> Iterator[complex]:
+    """Yield what is marked by a hole through all layers: the tips of darts, the middles of buttons."""
+    for _, middle in dart_middles(cut.piece):
+        yield middle.start
+    for placement in cut.piece.placements:
+        if placement.what == BUTTON:
+            x0, y0, x1, y1 = placement.path.bounds
+            yield complex(x0 + x1, y0 + y1) / 2
 
 
 def _points(outline: Path) -> Iterator[tuple[complex, LayerNumber]]:
@@ -221,6 +237,12 @@ def _corners(path: Path) -> list[tuple[float, float]]:
 def _xy(point: complex) -> tuple[float, float]:
     return round(point.real, 6), round(point.imag, 6)
 
+
+FILE_ROWS = 3
+"""Keyed texts of the file, under the square."""
+
+BUTTON = "button"
+"""The kind of a placement that is drilled."""
 
 HEAD = 8.0
 """mm: length of the stretch arrow's heads (ours)."""

@@ -7,7 +7,7 @@ every text passes `clean_text` and the writer's escaping.
 
 from __future__ import annotations
 
-from drafting.export.svg_writer import SPACE, Pen, element, layers, number, words
+from drafting.export.svg_writer import EDITOR, EDITOR_SPACE, SPACE, Pen, element, layers, number, words
 from drafting.ground.names import clean_text
 from drafting.ground.palette import Colour
 from drafting.sheet import Sheet
@@ -30,7 +30,7 @@ def svg_text(sheet: Sheet, fit: bool = False) -> str:
     `fit` gives a drawing for the screen instead: as wide as its place allows, lines of a steady
     width, no XML head.
     """
-    pen = Pen(DECIMALS, sheet.height, SCREEN if fit else 1.0, steady=fit)
+    pen = Pen(DECIMALS, sheet.height, SCREEN if fit else 1.0, steady=fit, editable=not fit)
     wide, high = number(sheet.width), number(sheet.height)
     drawn = element(
         "svg",
@@ -42,6 +42,7 @@ def svg_text(sheet: Sheet, fit: bool = False) -> str:
         width="100%" if fit else f"{wide}mm",
         height=None if fit else f"{high}mm",
         viewBox=f"0 0 {wide} {high}",
+        **({} if fit else {f"xmlns:{EDITOR}": EDITOR_SPACE}),
         style=f"height:auto;background:{Colour.PAPER}" if fit else None,
     )
     return f"{'' if fit else HEAD}{drawn}\n"

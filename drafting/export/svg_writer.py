@@ -25,6 +25,9 @@ Svg = NewType("Svg", str)
 
 SPACE = "http://www.w3.org/2000/svg"
 
+EDITOR, EDITOR_SPACE = "inkscape", "http://www.inkscape.org/namespaces/inkscape"
+"""The extension of SVG by which vector editors know layers; readers without it see plain groups."""
+
 FONT = "DejaVu Sans, Verdana, Arial, sans-serif"
 """Wide faces first, as text widths are estimated on the wide side."""
 
@@ -44,6 +47,7 @@ class Pen:
 
     Coordinates have `places` decimals, y is turned down from `height` (mm), lines are `wide` times
     their mm. `short` leaves needless noughts out. `steady` lines keep their width at any zoom.
+    `editable` layers are such in vector editors too, each with a name.
     `alone` says that a layer has one group on the page, which then carries the layer's name as id.
     """
 
@@ -53,6 +57,7 @@ class Pen:
     short: bool = True
     steady: bool = False
     alone: bool = True
+    editable: bool = False
 
     def coordinates(self, at: complex) -> tuple[str, str]:
         """Return x and y of a point as they are written."""
@@ -167,7 +172,14 @@ def layers(strokes: Iterable[Stroke], texts: Iterable[Text], pen: Pen) -> Svg:
         on.setdefault(stroke.layer, ([], []))[0].append(stroke)
     for text in texts:
         on.setdefault(text.layer, ([], []))[1].append(text)
-    return Svg("".join([part for layer in Layer if layer in on for part in _layer(layer, *on[layer], pen)]))
+    drawn = ((layer, "".join(_layer(layer, *on[layer], pen))) for layer in Layer if layer in on)
+    return Svg("".join([_editable(layer, inside) if pen.editable else inside for layer, inside in drawn]))
+
+
+def _editable(layer: Layer, inside: str) -> str:
+    """Return a layer's groups as one layer of a vector editor."""
+    given = {f"{EDITOR}:groupmode": "layer", f"{EDITOR}:label": layer.replace("-", " ")}
+    return element("g", Svg(inside), **given)
 
 
 def _layer(layer: Layer, strokes: list[Stroke], texts: list[Text], pen: Pen) -> Iterator[str]:

@@ -126,6 +126,11 @@ def cut_count(piece: Piece) -> str:
     return f"cut {piece.copies}"
 
 
+def cutting_line(piece: Piece, fabric: str = "") -> str:
+    """Return in one line how a piece is cut: how many, from which cloth, for which hand."""
+    return _joined(", ", cut_count(piece), piece.material or fabric, hand_line(piece))
+
+
 def hand_line(piece: Piece) -> str:
     """Return which side of the wearer the piece is for ("" where it is for both or neither)."""
     if piece.hand:

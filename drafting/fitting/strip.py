@@ -62,6 +62,11 @@ def is_cut_anew(before: CutPiece, after: CutPiece) -> bool:
     return _too_much(_changed(before, after)[0], after)
 
 
+def has_changed(before: CutPiece, after: CutPiece) -> bool:
+    """Return whether any line of a piece moved as far as one sees."""
+    return bool(_changed(before, after)[0])
+
+
 def _changed(before: CutPiece, after: CutPiece) -> tuple[list[list[Edge]], dict[str, Path]]:
     """Return the changed edges in runs, and the old lines by name, laid on the new piece."""
     here, there = landmarks(after.piece, before.piece)

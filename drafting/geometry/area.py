@@ -6,6 +6,7 @@ is drawn is made here, but where a cut line cannot be resolved on its curves (`r
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -46,8 +47,13 @@ def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], m
 
 
 def is_simple(path: Path) -> bool:
-    """Say whether the closed path neither crosses nor touches itself."""
-    return bool(shapely.LinearRing(_xy(path)).is_simple)
+    """Say whether the closed path neither crosses nor touches itself.
+
+    An end that misses the start by no more than a reckoning's rest closes it.
+    """
+    xy = _xy(path)
+    closed = len(xy) > 3 and math.dist(xy[0], xy[-1]) <= tol.CLOSED
+    return bool(shapely.LinearRing(xy[:-1] if closed else xy).is_simple)
 
 
 def ring_is_simple(ring: Sequence[complex]) -> bool:

@@ -1,4 +1,4 @@
 """The releases of DXF that pieces are written in."""
 
-VERSIONS = ("R2000", "R12")
+VERSIONS = ("R12", "R2000")
 """The first is written where nothing is asked for."""

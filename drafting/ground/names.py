@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 
 TEXT_LIMIT = 200
@@ -31,6 +32,15 @@ def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
     kept = "".join(" " if c.isspace() else c for c in head if c.isspace() or _prints(c))
     kept = " ".join(kept.split())
     return kept if len(kept) <= limit else kept[: limit - 1].rstrip() + "…"
+
+
+def as_sentences(parts: Iterable[str]) -> str:
+    """Return what is said as sentences with one stop each.
+
+    >>> as_sentences(("True scale", "A starting draft.", ""))
+    'True scale. A starting draft.'
+    """
+    return " ".join(f"{part.rstrip('. ')}." for part in parts if part.strip(". "))
 
 
 def name_in_words(name: str) -> str:

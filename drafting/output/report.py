@@ -41,7 +41,6 @@ DISTRIBUTIONS = (
     "pyclipper",
     "spyrrow",
     "reportlab",
-    "pikepdf",
     "ezdxf",
     "jinja2",
 )

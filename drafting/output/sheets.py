@@ -112,23 +112,23 @@ def _printed(garment: str, name: str, work: Imposed, label: Label) -> PrintedShe
             ),
         )
     )
-    data, warnings = sheet_pdf(work, about)
+    printed = sheet_pdf(work, about)
     file = sheet_file(garment, name)
     return PrintedSheet(
         garment=garment,
         paper=kind,
         file=file,
-        pages=count + 1,
+        pages=count + printed.first,
         least=work.least,
         length=length,
-        data=data,
+        data=printed.data,
         work=work,
-        warnings=warnings,
+        warnings=printed.said,
     )
 
 
 def _pages(count: int, paper: Paper) -> str:
-    return f"{count} page{'s' if count > 1 else ''} of {paper.title} beside this one"
+    return f"{count} page{'s' if count > 1 else ''} of {paper.title} beside the first ones"
 
 
 def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
@@ -136,9 +136,9 @@ def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
     for garment in dict.fromkeys(sheet.garment for sheet in sheets):
         own = [sheet for sheet in sheets if sheet.garment == garment]
         counts = ", ".join(_counted(sheet) for sheet in own)
-        message = f"Printed sheets: {counts}; a page of instructions comes before each."
+        message = f"Printed sheets: {counts}; pages of instructions and the list of pieces come first."
         first = own[0]
-        yield Finding("pages", "note", garment, first.pages - 1, first.least, message)
+        yield Finding("pages", "note", garment, first.work.printed, first.least, message)
         for warning in dict.fromkeys(w for sheet in own for w in sheet.warnings):
             yield Finding("typeface", "warning", garment, None, None, warning)
 
@@ -146,7 +146,7 @@ def sheets_said(sheets: list[PrintedSheet]) -> Iterator[Finding]:
 def _counted(sheet: PrintedSheet) -> str:
     if sheet.length is not None:
         return f"{told(10 * math.ceil(sheet.length / 10), 'bought')} of {sheet.paper.title}"
-    count, what = sheet.pages - 1, "paper model, " if "-model-" in sheet.file else ""
+    count, what = sheet.work.printed, "paper model, " if "-model-" in sheet.file else ""
     pages = f"{count} page{'s' if count > 1 else ''} of {sheet.paper.title}"
     return f"{what}{pages} ({sheet.least} by area alone)"
 
@@ -169,7 +169,10 @@ def interchange_files(made: Made) -> Iterator[tuple[str, str]]:
     wishes = made.costume.prints
     for garment in made.garments:
         label = replace(piece_label(made, garment), estimated=(), off=())
-        pieces = [DxfPiece(cut, _annotation(cut, label)) for cut in pieces_asked_for(garment, wishes)]
+        pieces = [
+            DxfPiece(cut, _annotation(cut, label), fabric=label.fabric, size=label.wearer)
+            for cut in pieces_asked_for(garment, wishes)
+        ]
         if pieces:
             yield exchange_file(garment.name), dxf_text(garment.name, pieces, wishes.dxf)
 

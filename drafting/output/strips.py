@@ -6,13 +6,14 @@ from collections.abc import Iterator
 
 from drafting.costume.make import Made, MadeGarment, finished
 from drafting.costume.refitted import refitted
-from drafting.finish.label import spoken
-from drafting.fitting.strip import is_cut_anew, strips_between
+from drafting.finish.label import Label, spoken
+from drafting.fitting.strip import has_changed, is_cut_anew, strips_between
 from drafting.ground.errors import DraftError
 from drafting.ground.units import ShownUnit
+from drafting.output.sheets import piece_label
 from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
-from drafting.printing.piece_on_paper import PieceOnPaper
+from drafting.printing.piece_on_paper import PieceOnPaper, piece_on_paper
 from drafting.printing.strip_on_paper import strip_on_paper
 
 
@@ -38,13 +39,32 @@ def strips_pdf(
     again = f"Print again whole: {', '.join(map(spoken, anew))}." if anew else ""
     how = "Cut round the strip, lay old line on old line, paste, and cut along the new line."
     work = imposed(f"{spoken(after.name)}, strips to paste over", drawings, paper)
-    return sheet_pdf(work, f"{how} {again}".strip())[0]
+    return sheet_pdf(work, f"{how} {again}".strip()).data
+
+
+def changed_pieces_pdf(
+    before: MadeGarment, after: MadeGarment, label: Label, paper: Paper = PAPERS["a4-or-letter"]
+) -> bytes | None:
+    """Return the pieces whole that changed between two drafts of a garment, or are new; None for none."""
+    old = {cut.piece.name: cut for cut in before.pattern.pieces}
+    changed = [
+        piece_on_paper(cut, label)
+        for cut in after.pattern.pieces
+        if cut.piece.name not in old or has_changed(old[cut.piece.name], cut)
+    ]
+    if not changed:
+        return None
+    work = imposed(f"{spoken(after.name)}, pieces that changed", changed, paper)
+    return sheet_pdf(
+        work, "Only these pieces changed at the last fitting: print them in place of the old ones."
+    ).data
 
 
 def strips_of_last_fitting(made: Made) -> Iterator[tuple[str, bytes]]:
-    """Yield, by garment, the strips for what the last fitting moved; none where no fitting was held.
+    """Yield by name the strips for what the last fitting moved, a garment each, and its changed pieces whole.
 
-    Where the draft before it cannot be told any more, there is nothing to paste over.
+    There are none where no fitting was held. Where the draft before it cannot be told any more, there is
+    nothing to paste over.
     """
     costume = made.costume
     if not costume.fittings.held or costume.fittings.taped is None:
@@ -56,9 +76,11 @@ def strips_of_last_fitting(made: Made) -> Iterator[tuple[str, bytes]]:
     earlier = {garment.name: garment for garment in before.garments}
     for garment in made.garments:
         if garment.name in earlier:
-            pdf = strips_pdf(earlier[garment.name], garment, unit=costume.told_in)
-            if pdf is not None:
-                yield garment.name, pdf
+            old = earlier[garment.name]
+            strips = strips_pdf(old, garment, unit=costume.told_in)
+            pieces = changed_pieces_pdf(old, garment, piece_label(made, garment))
+            found = {garment.name: strips, f"{garment.name}-changed": pieces}
+            yield from ((name, pdf) for name, pdf in found.items() if pdf is not None)
 
 
 def pieces_anew(before: MadeGarment, after: MadeGarment) -> tuple[str, ...]:

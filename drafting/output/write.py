@@ -28,6 +28,7 @@ from drafting.output.sheets import (
     sheets_said,
 )
 from drafting.output.strips import strips_of_last_fitting
+from drafting.printing.lay_on_paper import TENTH, lay_pdf
 from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
 from drafting.sheet.overview import overview_sheet
@@ -116,9 +117,9 @@ def _write_interchange(made: Made, folder: Path) -> None:
 
 def _write_strips(made: Made, folder: Path) -> None:
     """Write what is to be pasted over the paper pattern since the last fitting."""
-    for garment, pdf in strips_of_last_fitting(made):
+    for name, pdf in strips_of_last_fitting(made):
         (folder / "strips").mkdir(exist_ok=True)
-        (folder / "strips" / f"{garment}.pdf").write_bytes(pdf)
+        (folder / "strips" / f"{name}.pdf").write_bytes(pdf)
 
 
 def write_lays(made: Made, folder: Path) -> None:
@@ -131,6 +132,8 @@ def write_lays(made: Made, folder: Path) -> None:
         file = folder / "layout" / f"{lay.role}.svg"
         file.write_text(svg_text(sheet), encoding="utf-8", newline="\n")
         overview_png(sheet, file.with_suffix(".png"))
+        file.with_suffix(".pdf").write_bytes(lay_pdf(sheet))
+        file.with_name(f"{lay.role}-1-10.pdf").write_bytes(lay_pdf(sheet, TENTH))
 
 
 def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:

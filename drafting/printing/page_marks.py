@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from drafting.geometry import Path, line
 from drafting.geometry.path import Box
 from drafting.printing.pages import Place, Tiling, page_name
-from drafting.sheet import Layer, Stroke, Text, box_path
+from drafting.sheet import Anchor, Layer, Stroke, Text, box_path
 from drafting.sheet.scale import SQUARES
 
 ARM = 0.8
@@ -24,12 +24,18 @@ ARM = 0.8
 INSET = 0.2
 """mm by which lines stay within a page's window, so that their ink does."""
 
+STAMPED = 2.6
+"""mm: size of the words in a page's square (ours)."""
+
 SIDE = max(side for _, _, side in SQUARES)
 BIN = 3.0
 """mm: how finely ink is counted where the squares look for a quiet place (ours)."""
 
 WORDS = 1000.0
 """What a bin of words costs beside a point of a line: no line is worth a word (ours)."""
+
+BESIDE = 6.0
+"""mm from a diamond to the name of the page that belongs there."""
 
 CLEAR = 2.0
 """mm between the squares and the line to cut along."""
@@ -45,14 +51,17 @@ class Stamp:
     lines: tuple[str, ...]
 
 
-def page_marks(tiling: Tiling, place: Place, stamp: Stamp, corner: complex) -> Marks:
-    """Return a page's marks on the plane, the squares at their lower left `corner`."""
-    strokes, texts = _joins(tiling, place)
-    squares, words = stamped_squares(corner, stamp)
-    return (*strokes, *squares), (*texts, *words)
+def page_marks(tiling: Tiling, place: Place, stamp: Stamp, corner: complex, words: Sequence[Box] = ()) -> Marks:
+    """Return a page's marks on the plane, the squares at their lower left `corner`.
+
+    The neighbours' names stand clear of the squares and of these `words`.
+    """
+    strokes, texts = _joins(tiling, place, (*words, square_box(corner)))
+    squares, stamped = stamped_squares(corner, stamp)
+    return (*strokes, *squares), (*texts, *stamped)
 
 
-def _joins(tiling: Tiling, place: Place) -> tuple[list[Stroke], list[Text]]:
+def _joins(tiling: Tiling, place: Place, taken: Sequence[Box]) -> tuple[list[Stroke], list[Text]]:
     strokes: list[Stroke] = []
     texts: list[Text] = []
     window, cell = tiling.window(place), tiling.cell(place)
@@ -68,7 +77,10 @@ def _joins(tiling: Tiling, place: Place) -> tuple[list[Stroke], list[Text]]:
         middle = (start + end) / 2
         diamond = Path.polygon(*(middle + reach * out * turn for turn in (1, 1j, -1, -1j)))
         strokes.append(Stroke(Layer.JOIN, (diamond,), f"{mark}.diamond", closed=True))
-        texts.append(_neighbour(side, middle, page_name(other)))
+        room = abs(end - start) / 3
+        tried = [_neighbour(side, middle, page_name(other), way) for way in _ways(room)]
+        free = (text for text in tried if not any(_touch(text.bounds, box) for box in taken))
+        texts.append(next(free, tried[0]))
     return strokes, texts
 
 
@@ -82,15 +94,25 @@ def _edge(side: str, window: Box, cell: Box) -> tuple[complex, complex, complex]
     return complex(left, y), complex(right, y), out
 
 
-def _neighbour(side: str, middle: complex, name: str) -> Text:
+def _ways(room: float) -> Iterator[float]:
+    """Yield how far along a side its neighbour's name may stand from the middle, the nearest first."""
+    for n in range(int((room - BESIDE) / 6)):
+        yield from (BESIDE + 6.0 * n, -BESIDE - 6.0 * n)
+
+
+def _neighbour(side: str, middle: complex, name: str, way: float) -> Text:
     """Return the neighbour's name, in the strip that is cut off or covered."""
     size = 2.2 if len(name) < 4 else 1.7
-    if side == "right":
-        return Text(middle + complex(0.6, 6), size, (name,), layer=Layer.JOIN)
-    if side == "left":
-        return Text(middle + complex(-0.6, 6), size, (name,), "end", layer=Layer.JOIN)
+    if side in ("left", "right"):
+        at = middle + complex(0.6 if side == "right" else -0.6, way if way > 0 else way - 0.75 * size)
+        return Text(at, size, (name,), "start" if side == "right" else "end", layer=Layer.JOIN)
     down = 1.2 if side == "above" else -1.2 - 0.75 * size
-    return Text(middle + complex(6, down), size, (name,), layer=Layer.JOIN)
+    anchor: Anchor = "start" if way > 0 else "end"
+    return Text(middle + complex(way, down), size, (name,), anchor, layer=Layer.JOIN)
+
+
+def _touch(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 def stamped_squares(corner: complex, stamp: Stamp) -> Marks:
@@ -101,11 +123,11 @@ def stamped_squares(corner: complex, stamp: Stamp) -> Marks:
     )
     at = corner + complex(3, 3)
     rows = ("inner square 100 mm, outer 4 in: measure both ways", *stamp.lines)
-    low = 1.32 * 2.6 * (len(rows) - 1)
+    low = 1.32 * STAMPED * (len(rows) - 1)
     words = [
         Text(at + 1j * (low + 4), 12.0, (stamp.name,), bold=True, layer=Layer.PAGE),
-        Text(at + 1j * low, 2.6, rows[:1], layer=Layer.SCALE),
-        Text(at + 1j * (low - 1.32 * 2.6), 2.6, rows[1:], layer=Layer.PAGE),
+        Text(at + 1j * low, STAMPED, rows[:1], layer=Layer.SCALE),
+        Text(at + 1j * (low - 1.32 * STAMPED), STAMPED, rows[1:], layer=Layer.PAGE),
     ]
     return strokes, tuple(text for text in words if text.lines != ("",))
 

@@ -15,8 +15,9 @@ from drafting.geometry.area import overlaps
 from drafting.geometry.path import Box
 from drafting.ground.frozen import freeze
 from drafting.ground.names import clean_text
-from drafting.printing.cover import FirstPage, cover, cover_paper
-from drafting.printing.page_marks import Stamp, ink_points, page_marks, quiet_corner, square_box
+from drafting.printing.columns import wrapped
+from drafting.printing.cover import FirstPages, ListedPiece, cover_paper, covers
+from drafting.printing.page_marks import STAMPED, Marks, Stamp, ink_points, page_marks, quiet_corner, square_box
 from drafting.printing.pages import Place, Tiling, all_pages, page_name
 from drafting.printing.paper import Paper
 from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
@@ -26,6 +27,12 @@ from drafting.printing.placing import TURNS, Placing, places_on_pages
 from drafting.printing.raster import PlaceOnPage
 from drafting.printing.roll import places_on_roll
 from drafting.sheet import Layer, Sheet, Stroke, Text, box_path, moved_box, text_width, wider_box
+
+HOW = "how to print"
+"""What the first pages are called in the file."""
+
+STAMP_WIDTH, STAMP_LINES = 90.0, 4
+"""mm, and lines: room for the names of a page's pieces in its square (ours)."""
 
 
 @dataclass(frozen=True)
@@ -59,6 +66,11 @@ class Imposed:
             next(s for s in d.strokes if s.layer is Layer.CUT).paths[0].mapped(spot.of)
             for d, spot in zip(self.drawings, self.spots, strict=True)
         ]
+
+    @property
+    def printed(self) -> int:
+        """How many pages show pieces."""
+        return len(self.tiling.used)
 
     @property
     def least(self) -> int:
@@ -154,12 +166,40 @@ def _within(points: NDArray[np.complex128], box: Box) -> NDArray[np.bool_]:
     return np.asarray((x >= box[0]) & (x <= box[2]) & (y >= box[1]) & (y <= box[3]))
 
 
-def sheet_pdf(work: Imposed, about: str = "") -> tuple[bytes, tuple[str, ...]]:
-    """Return the PDF of these pages, and what is to be said about its text, as sentences."""
+@dataclass(frozen=True)
+class SheetPdf:
+    """A sheet as PDF; `first` counts the pages before the pieces, `said` is what to say of its text."""
+
+    data: bytes
+    first: int
+    said: tuple[str, ...]
+
+
+def sheet_pdf(work: Imposed, about: str = "") -> SheetPdf:
+    """Return the PDF of these pages."""
     said = text_warnings(work)
-    pages = [_cover(work, about, said), *(_page(work, n) for n in range(len(work.tiling.used)))]
+    listed = _listed(work)
+    first = _covers(work, listed, about, said)
+    pages = [*first, *(_page(work, listed, n, len(first)) for n in range(len(work.tiling.used)))]
     stored = {d.name: (d.strokes, d.texts) for d in work.drawings}
-    return pdf_bytes(f"{work.title}, {work.tiling.paper.title}", about, stored, pages), said
+    marks = [(first[0].name.capitalize(), first[0].name)]
+    marks += [(piece.title, page_name(piece.places[0])) for piece in listed if piece.places]
+    data = pdf_bytes(f"{work.title}, {work.tiling.paper.title}", about, stored, pages, marks)
+    return SheetPdf(data, len(first), said)
+
+
+def _listed(work: Imposed) -> tuple[ListedPiece, ...]:
+    """Return the pieces with the pages that they lie on once these are cut."""
+    tiling = work.tiling
+    return tuple(
+        ListedPiece(
+            title=drawing.title,
+            about=drawing.about,
+            places=tuple(place for place in tiling.used if _within(ink, tiling.cell(place)).any()),
+            outline=outline,
+        )
+        for drawing, ink, outline in zip(work.drawings, work.ink, work.outlines, strict=True)
+    )
 
 
 def text_warnings(work: Imposed) -> tuple[str, ...]:
@@ -174,46 +214,57 @@ def text_warnings(work: Imposed) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _cover(work: Imposed, about: str, said: tuple[str, ...]) -> Page:
-    tiling = work.tiling
-    pages = {
-        drawing.title: tuple(p for p in tiling.used if _within(ink, tiling.cell(p)).any())
-        for drawing, ink in zip(work.drawings, work.ink, strict=True)
-    }
-    paper = cover_paper(tiling.paper)
-    told = FirstPage(work.title, about, pages, tuple(work.outlines), said)
-    strokes, texts = cover(told, tiling)
+def _covers(work: Imposed, listed: tuple[ListedPiece, ...], about: str, said: tuple[str, ...]) -> list[Page]:
+    paper = cover_paper(work.tiling.paper)
     assert paper.height is not None
-    window = (0.0, 0.0, *paper.net)
-    return Page(
-        name="how to print",
-        width=paper.width,
-        height=paper.height,
-        margin=paper.margin,
-        window=window,
-        strokes=strokes,
-        texts=texts,
-    )
+    return [
+        Page(
+            name=HOW if n == 1 else f"{HOW}, {n}",
+            width=paper.width,
+            height=paper.height,
+            margin=paper.margin,
+            window=(0.0, 0.0, *paper.net),
+            strokes=strokes,
+            texts=texts,
+        )
+        for n, (strokes, texts) in enumerate(covers(FirstPages(work.title, about, listed, said), work.tiling), 1)
+    ]
 
 
-def _page(work: Imposed, number: int) -> Page:
+def _page(work: Imposed, listed: Sequence[ListedPiece], number: int, first: int) -> Page:
     tiling, place = work.tiling, work.tiling.used[number]
-    lines = (clean_text(work.title, 44), f"page {number + 2} of {len(tiling.used) + 1}, {tiling.paper.title}")
-    strokes, texts = page_marks(tiling, place, Stamp(page_name(place), lines), work.corners[place])
+    marks = _marks(work, place, _stamp(work, listed, number, first))
     shown = tuple(DrawingOnPage(work.drawings[n].name, work.spots[n]) for n in work.on(place))
     paper = tiling.paper
     assert paper.height is not None
-    window = tiling.window(place)
     return Page(
         name=page_name(place),
         width=paper.width,
         height=paper.height,
         margin=paper.margin,
-        window=window,
-        strokes=strokes,
-        texts=texts,
+        window=tiling.window(place),
+        strokes=marks[0],
+        texts=marks[1],
         shown=shown,
     )
+
+
+def _stamp(work: Imposed, listed: Sequence[ListedPiece], number: int, first: int) -> Stamp:
+    """Return what a page says of itself: its name, the pieces on it, what it belongs to."""
+    place = work.tiling.used[number]
+    on = [piece for piece in listed if place in piece.places]
+    titles = ", ".join(clean_text(piece.title, 40) for piece in on)
+    names = wrapped(f"pieces: {titles}", STAMPED, False, STAMP_WIDTH)
+    if len(names) > STAMP_LINES:
+        names = wrapped(f"pieces: {', '.join(piece.number for piece in on)}", STAMPED, False, STAMP_WIDTH)
+    whole = len(work.tiling.used) + first
+    which = f"page {number + 1 + first} of {whole}, {work.tiling.paper.title}"
+    return Stamp(page_name(place), (*(names if on else ()), clean_text(work.title, 44), which))
+
+
+def _marks(work: Imposed, place: Place, stamp: Stamp) -> Marks:
+    words = [moved_box(text.bounds, work.spots[n].move) for n in work.on(place) for text in work.drawings[n].texts]
+    return page_marks(work.tiling, place, stamp, work.corners[place], words)
 
 
 def preview(work: Imposed) -> Sheet:

@@ -13,9 +13,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
-import pikepdf
-from pikepdf import Array, Dictionary, Name, String
 from reportlab.lib.colors import HexColor
+from reportlab.pdfbase import pdfdoc
 from reportlab.pdfgen.canvas import Canvas
 
 from drafting.geometry import Line, Path
@@ -30,6 +29,9 @@ from drafting.sheet.style import STYLES, TEXT_COLOURS, LineStyle
 POINTS = 72 / 25.4
 """Units of a PDF for 1 mm."""
 
+LANGUAGE = "en"
+"""What the kit's own words are written in."""
+
 DECIMALS = 5
 """A hundred-thousandth of a mm: lengths of many segments read back within a hundredth."""
 
@@ -39,6 +41,9 @@ NAMES = {layer: str(layer).replace("-", " ") for layer in LAYERS}
 
 LOOKS = STYLES | {Layer.SCALE: LineStyle(0.15, (), Colour.FAINT), Layer.LABEL: LineStyle(0.3, (), Colour.INK)}
 """On paper the squares lie among the pieces' lines: thinner, and grey. The page map is a label's line."""
+
+WORDS = TEXT_COLOURS | {Layer.SCALE: Colour.FAINT}
+"""What is only paper is grey, its words as well."""
 
 
 @dataclass(frozen=True)
@@ -53,7 +58,7 @@ class DrawingOnPage:
 class Page:
     """One page: its size, the corner of its window on paper and on the plane, and what it shows.
 
-    Only what lies in `window` is drawn. `name` becomes the page's label.
+    Only what lies in `window` is drawn. `name` becomes the page's label; no two pages share one.
     """
 
     name: str
@@ -66,33 +71,92 @@ class Page:
     shown: tuple[DrawingOnPage, ...] = ()
 
 
+Bookmarks = Sequence[tuple[str, str]]
+"""What a reader lists beside the pages: words, and the name of the page they lead to."""
+
 Drawings = Mapping[str, tuple[Sequence[Stroke], Sequence[Text]]]
 
 
-def pdf_bytes(title: str, subject: str, drawings: Drawings, pages: Sequence[Page]) -> bytes:
-    """Return the PDF of these pages; drawings are named in `Page.shown`."""
+def pdf_bytes(
+    title: str, subject: str, drawings: Drawings, pages: Sequence[Page], bookmarks: Bookmarks = ()
+) -> bytes:
+    """Return the PDF of these pages; drawings are named in `Page.shown`.
+
+    It asks the printer for no scaling, says its language, and opens with its `bookmarks`.
+    """
     register_typeface()
     buffer = io.BytesIO()
     first = (pages[0].width * POINTS, pages[0].height * POINTS)
-    canvas = Canvas(buffer, pagesize=first, invariant=1, pageCompression=1, initialFontName=PLAIN)
-    canvas.setTitle(clean_text(title))
-    canvas.setSubject(clean_text(subject))
-    canvas.setAuthor("")
-    canvas.setCreator("drafting kit")
+    canvas = Canvas(
+        buffer,
+        pagesize=first,
+        invariant=1,
+        pageCompression=1,
+        initialFontName=PLAIN,
+        pdfVersion=(1, 5),
+        lang=LANGUAGE,
+    )
+    _say(canvas, clean_text(title), clean_text(subject))
+    layers = _layers(canvas)
     keys = {name: f"piece{n}" for n, name in enumerate(drawings)}
     for name, (strokes, texts) in drawings.items():
-        _store(canvas, keys[name], strokes, texts)
-    for page in pages:
+        _store(canvas, keys[name], strokes, texts, layers)
+    for number, page in enumerate(pages):
+        for n in (n for n, (_, name) in enumerate(bookmarks) if name == page.name):
+            canvas.bookmarkPage(f"mark{n}")
         _page(canvas, page, keys)
+        _name_layers(canvas, layers)
+        canvas.addPageLabel(number, prefix=page.name)
+    for n, (words, _) in enumerate(bookmarks):
+        canvas.addOutlineEntry(clean_text(words), f"mark{n}")
     canvas.save()
-    return _layered(buffer.getvalue(), pages)
+    return buffer.getvalue()
 
 
-def _store(canvas: Any, key: str, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None:
+def _say(canvas: Any, title: str, subject: str) -> None:
+    canvas.setTitle(title)
+    canvas.setSubject(subject)
+    canvas.setAuthor("")
+    canvas.setCreator("drafting kit")
+    canvas.setViewerPreference("PrintScaling", "None")  # `Source.ISO_32000`, table 147
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+
+
+def _layers(canvas: Any) -> Any:
+    """Return the marks of all layers for whatever is drawn on them, the layers named in the file."""
+    document = canvas._doc
+    groups = [
+        document.Reference(
+            pdfdoc.PDFDictionary({"Type": pdfdoc.PDFName("OCG"), "Name": pdfdoc.PDFString(NAMES[layer])})
+        )
+        for layer in LAYERS
+    ]
+    shown = pdfdoc.PDFDictionary({"Order": pdfdoc.PDFArray(groups), "ON": pdfdoc.PDFArray(groups)})
+    kept = pdfdoc.PDFDictionary({"OCGs": pdfdoc.PDFArray(groups), "D": shown})
+    document.Catalog.__NoDefault__ = [*document.Catalog.__NoDefault__, "OCProperties"]
+    canvas.setCatalogEntry("OCProperties", kept)
+    return pdfdoc.PDFDictionary({f"L{n}": group for n, group in enumerate(groups)})
+
+
+def _resources(layers: Any, forms: Any = None) -> Any:
+    found = pdfdoc.PDFResourceDictionary(Properties=layers)
+    found.basicFonts()
+    if forms:
+        found.XObject = forms
+    return found
+
+
+def _name_layers(canvas: Any, layers: Any) -> None:
+    """Give the page that was shown last the layers by which its marks are switched."""
+    page = canvas._doc.Pages.pages[-1]
+    page.Resources = _resources(layers, page.XObjects)
+
+
+def _store(canvas: Any, key: str, strokes: Sequence[Stroke], texts: Sequence[Text], layers: Any) -> None:
     box = wider_box(box_around([s.bounds for s in strokes] + [t.bounds for t in texts]), 10.0)
     canvas.beginForm(key, *box)
     _draw(canvas, strokes, texts)
-    canvas.endForm()
+    canvas.endForm(Resources=_resources(layers))
 
 
 def _page(canvas: Any, page: Page, keys: Mapping[str, str]) -> None:
@@ -132,7 +196,7 @@ def _draw(canvas: Any, strokes: Sequence[Stroke], texts: Sequence[Text]) -> None
         if lines or words:
             with _layer(canvas, layer):
                 _lines(canvas, lines, LOOKS[layer])
-                _words(canvas, words, TEXT_COLOURS.get(layer, Colour.INK))
+                _words(canvas, words, WORDS.get(layer, Colour.INK))
 
 
 def _lines(canvas: Any, strokes: Sequence[Stroke], look: LineStyle) -> None:
@@ -184,23 +248,3 @@ def _words(canvas: Any, texts: Sequence[Text], colour: str) -> None:
             words = line_as_set(line, text.bold)
             share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
             canvas.drawString(at.real - share * line_width(words, text.size, text.bold), at.imag, words)
-
-
-def _layered(data: bytes, pages: Sequence[Page]) -> bytes:
-    """Return the file with its layers named, its pages labelled, its language-free metadata kept."""
-    with pikepdf.open(io.BytesIO(data)) as pdf:
-        groups = [pdf.make_indirect(Dictionary(Type=Name.OCG, Name=String(NAMES[layer]))) for layer in LAYERS]
-        marks = pdf.make_indirect(Dictionary({f"/L{n}": g for n, g in enumerate(groups)}))
-        for page in pdf.pages:
-            page.obj.Resources.Properties = marks
-            for form in page.obj.Resources.get("/XObject", Dictionary()).values():
-                form.Resources.Properties = marks
-        shown = Dictionary(Order=Array(groups), ON=Array(groups))
-        pdf.Root.OCProperties = Dictionary(OCGs=Array(groups), D=shown)
-        labels = [x for n, p in enumerate(pages) for x in (n, Dictionary(P=String(p.name)))]
-        pdf.Root.PageLabels = Dictionary(Nums=Array(labels))
-        out = io.BytesIO()
-        pdf.save(
-            out, min_version="1.5", deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate
-        )
-    return out.getvalue()

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from drafting.draft.pattern import CutPiece
-from drafting.finish.label import Label, cut_count, piece_title
+from drafting.finish.label import Label, cut_count, cutting_line, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
@@ -42,8 +42,9 @@ Drawn = Callable[[int, Sequence[Box]], "PieceOnPaper"]
 class PieceOnPaper:
     """One piece on paper, where it was drafted; `ring` goes round everything that is drawn.
 
-    Some of its words may stand `beside` it. `drawn` draws it anew as it lies on the paper: words are
-    read upright however a piece is turned. Without it lines are turned, and words set upright where they were.
+    `about` says how it is cut. Some of its words may stand `beside` it. `drawn` draws it anew as it lies on
+    the paper: words are read upright however a piece is turned. Without it lines are turned, and words set
+    upright where they were.
     """
 
     name: str
@@ -52,6 +53,7 @@ class PieceOnPaper:
     texts: tuple[Text, ...]
     ring: tuple[complex, ...]
     area: float
+    about: str = ""
     beside: bool = False
     drawn: Drawn | None = None
 
@@ -101,7 +103,8 @@ def piece_on_paper(cut_piece: CutPiece, label: Label, place: int = 0) -> PieceOn
     def drawn(degrees: int, taken: Sequence[Box]) -> PieceOnPaper:
         lying = cut_piece.turned(degrees)
         strokes, texts = piece_drawing(lying, label, taken)
-        return _drawing(lying, lying.cut, faced(lying, strokes, place), texts, drawn)
+        found = _drawing(lying, lying.cut, faced(lying, strokes, place), texts, drawn)
+        return replace(found, about=cutting_line(lying.piece, label.fabric))
 
     return drawn(0, ())
 
@@ -157,6 +160,7 @@ def _drawing(
         texts=tuple(texts),
         ring=tuple(ring),
         area=abs(cut.area),
+        about=cutting_line(cut_piece.piece),
         beside=bool(beyond),
         drawn=drawn,
     )

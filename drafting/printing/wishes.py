@@ -4,7 +4,7 @@
 papers = ["a3", "roll 61 cm"]     # in place of the one file that prints true on A4 and on Letter
 pieces = ["shirt.front"]          # only these; otherwise all
 model = "1:4"                     # a small copy of each garment for a paper model
-dxf = "R12"                       # for machines that read nothing newer
+dxf = "R2000"                     # where R12, which every machine reads, is not wanted
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ class PrintWishes:
     papers: tuple[Paper, ...] = tuple(PAPERS[name] for name in USUAL)
     pieces: tuple[str, ...] = ()
     model: int = 0
-    dxf: str = "R2000"
+    dxf: str = VERSIONS[0]
     spots: tuple[FilePlace, ...] = field(default=(), compare=False)
 
     def wants(self, garment: str, names: Iterable[str]) -> bool:

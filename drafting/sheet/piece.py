@@ -10,7 +10,7 @@ from drafting.finish import label_room
 from drafting.finish.label import Label, LabelLines, label_lines, piece_title, spoken
 from drafting.geometry import Path
 from drafting.geometry.path import Box
-from drafting.ground.names import clean_text
+from drafting.ground.names import as_sentences, clean_text
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_around, text_width, wider_box
 from drafting.sheet.captions import piece_captions
 from drafting.sheet.marks import piece_strokes
@@ -60,7 +60,7 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
         (*strokes, *squares),
         (*captions, *inside, *beside),
         MARGIN,
-        description=". ".join(("True scale: one unit is 1 mm", *words.body, *words.foot)),
+        description=as_sentences(("True scale: one unit is 1 mm", *words.body, *words.foot)),
     )
 
 

@@ -9,6 +9,9 @@ from xml.etree import ElementTree
 from svgelements import SVG, Matrix, Path, Shape
 from svgwrite.validator2 import get_validator
 
+EDITOR = "{http://www.inkscape.org/namespaces/inkscape}"
+"""The name space of svgwrite's extension for layers (`svgwrite.extensions.Inkscape`)."""
+
 PPI = 25.4
 """With 25.4 dots to the inch the library gives millimetres."""
 
@@ -42,7 +45,8 @@ def check(text: str) -> None:
 
     def visit(element: ElementTree.Element) -> None:
         name = element.tag.rpartition("}")[2]
-        rules.check_all_svg_attribute_values(name, dict(element.attrib))
+        own = {key: value for key, value in element.attrib.items() if not key.startswith(EDITOR)}
+        rules.check_all_svg_attribute_values(name, own)
         for child in element:
             rules.check_valid_children(name, child.tag.rpartition("}")[2])
             visit(child)

@@ -8,13 +8,15 @@ import math
 from typing import Any
 
 import ezdxf
+import ezdxf.bbox
 import pytest
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
-from drafting.export.dxf import DxfPiece, LayerNumber, block_name, dxf_text
+from drafting.export.dxf import DxfPiece, block_name, dxf_text
+from drafting.export.dxf_layers import COLOURS, LayerNumber
 from drafting.ground.shipped import demo_costume
 from drafting.output.report import report
 from drafting.output.sheets import interchange_files
@@ -190,3 +192,89 @@ def test_the_switch_that_holds_back_the_clock_is_left_as_it_was() -> None:
     before = ezdxf.options.write_fixed_meta_data_for_testing
     dxf_text("bodice", [DxfPiece(invented.cuff(), ())])
     assert ezdxf.options.write_fixed_meta_data_for_testing == before
+
+
+def test_r12_is_written_where_nothing_is_asked_for(made: Made) -> None:
+    (text,) = dict(interchange_files(made)).values()
+    assert ezdxf.read(io.StringIO(text)).dxfversion == "AC1009"  # DXF reference: the release's own name
+
+
+def keyed(layout: Any) -> dict[str, str]:
+    rows = [e.dxf.text for e in layout if e.dxftype() == "TEXT" and e.dxf.layer == "1"]
+    return dict(row.split(": ", 1) for row in rows)
+
+
+def test_each_block_says_name_size_quantity_material_and_category(document: Any, made: Made) -> None:
+    # ASTM D6673-10, from memory: keyed texts a piece on layer 1, and those of the file outside the blocks.
+    rows = {row["piece"]: row for row in report(made)["pieces"]}
+    for garment in made.garments:
+        for cut in garment.pattern.pieces:
+            said = keyed(document.blocks.get(block_name(garment.name, cut.piece.name)))
+            assert list(said) == ["Piece Name", "Size", "Quantity", "Material", "Category"]
+            assert int(said["Quantity"]) == rows[cut.piece.name]["count"]
+            assert said["Material"]
+    assert keyed(document.modelspace()) == {"Style Name": "shirt", "Units": "METRIC", "Author": "drafting kit"}
+
+
+def test_the_head_says_how_far_the_drawing_reaches(document: Any) -> None:
+    # ezdxf's own reckoning of the extents judges it, but for words, which it measures by a face of its own.
+    space = document.modelspace()
+    drawn = [e for insert in space.query("INSERT") for e in insert.virtual_entities()]
+    found = ezdxf.bbox.extents(e for e in (*space, *drawn) if e.dxftype() not in ("TEXT", "INSERT"))
+    least, most = document.header["$EXTMIN"], document.header["$EXTMAX"]
+    assert most[0] == pytest.approx(found.extmax.x, abs=0.01)
+    assert most[1] == pytest.approx(found.extmax.y, abs=0.01)
+    assert least[0] == pytest.approx(found.extmin.x, abs=0.01)
+    lowest = min(e.dxf.insert.y for e in document.modelspace().query("TEXT"))
+    assert lowest - 6 <= least[1] <= lowest
+
+
+def test_every_layer_has_a_colour_and_what_lies_on_it_takes_that(document: Any) -> None:
+    for number, colour in COLOURS.items():
+        assert document.layers.get(str(number)).color == colour
+    near = [(a, b) for a in (1, 4, 6, 7, 8, 13, 14) for b in (1, 4, 6, 7, 8, 13, 14) if a < b]
+    colours = {number: document.layers.get(str(number)).color for number in (1, 4, 6, 7, 8, 13, 14)}
+    assert all(colours[a] != colours[b] for a, b in near)
+    drawn = [e for block in document.blocks for e in block if e.dxf.layer in {str(n) for n in COLOURS}]
+    assert {e.dxf.color for e in drawn} == {256}  # DXF reference: by layer
+
+
+def test_tips_of_darts_and_buttons_are_drilled(document: Any, made: Made) -> None:
+    count = 0
+    for garment in made.garments:
+        for cut in garment.pattern.pieces:
+            block = document.blocks.get(block_name(garment.name, cut.piece.name))
+            holes = [e.dxf.location for e in block if e.dxftype() == "POINT" and e.dxf.layer == "13"]
+            buttons = [mark for mark in cut.piece.placements if mark.what == "button"]
+            assert len(holes) >= len(buttons)
+            for mark in buttons:
+                middle = sum(mark.path.points(0.1)) / len(mark.path.points(0.1))
+                assert min(abs(complex(p.x, p.y) - middle) for p in holes) < 0.5
+            count += len(holes)
+    assert count > 5
+
+
+def test_a_second_library_reads_outlines_layers_and_texts_alike(made: Made, tmp_path: Any) -> None:
+    """GDAL's own reader of DXF judges, block by block: it shares no code with the library that wrote it."""
+    gdal = pytest.importorskip("pyogrio", reason="the test lock brings it")
+    shapely = pytest.importorskip("shapely")
+    (text,) = dict(interchange_files(made)).values()
+    file = tmp_path / "shirt.dxf"
+    file.write_text(text, encoding="utf-8")
+    gdal.set_gdal_config_options({"DXF_MERGE_BLOCK_GEOMETRIES": False})
+    meta, _, shapes, fields = gdal.raw.read(file, layer="entities")
+    column = dict(zip(meta["fields"], fields, strict=True))
+    lines = shapely.from_wkb(shapes)
+    cuts = [cut for garment in made.garments for cut in garment.pattern.pieces]
+    found = []
+    for layer, shape in zip(column["Layer"], lines, strict=True):
+        parts = [part for part in shapely.get_parts(shape) if part.geom_type != "Point"]
+        if layer == "1":
+            found += [part for part in parts if part.length > 0]
+    assert len(found) == len(cuts)
+    read = sorted(float(part.length) for part in found)
+    assert read == pytest.approx(sorted(cut.cut.length for cut in cuts), abs=0.05)
+    assert {"1", "2", "3", "4", "6", "7", "8", "13", "14", "15"} <= set(column["Layer"])
+    said = {text for text in column["Text"] if text}
+    assert sum(text.startswith("Piece Name: ") for text in said) > 3
+    assert "Units: METRIC" in said

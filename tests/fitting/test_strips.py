@@ -12,8 +12,9 @@ from drafting.body import wearer
 from drafting.costume.file import read_costume
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.make import make
+from drafting.finish.label import Label, piece_title
 from drafting.fitting.strip import strips_between
-from drafting.output.strips import strips_of_last_fitting, strips_pdf
+from drafting.output.strips import changed_pieces_pdf, strips_of_last_fitting, strips_pdf
 
 BODY = wearer({"height": 1700, "bust_girth": 900, "waist_girth": 720, "hip_girth": 970})
 
@@ -69,8 +70,9 @@ def test_making_after_a_fitting_writes_the_strips_of_what_it_moved(tmp_path: Pat
     unfitted = make(read_costume(tmp_path / "before.toml"))
     fitted = make(read_costume(tmp_path / "after.toml"))
     assert list(strips_of_last_fitting(unfitted)) == []
-    ((garment, pdf),) = strips_of_last_fitting(fitted)
-    assert garment == "bodice"
+    (garment, pdf), (pieces, whole) = strips_of_last_fitting(fitted)
+    assert (garment, pieces) == ("bodice", "bodice-changed")
+    assert "Only these pieces changed" in PdfDocument(io.BytesIO(whole))[0].get_textpage().get_text_range()
     said = PdfDocument(io.BytesIO(pdf))[0].get_textpage().get_text_range()
     assert "strip 1" in said
 
@@ -86,3 +88,16 @@ FILES = {
     "before.toml": f'title = "A"\nwearer = "body.toml"\n{PLAIN}',
     "after.toml": f'title = "A"\nwearer = "body.toml"\nfittings = ["first.toml"]\n{PLAIN}',
 }
+
+
+def test_the_pieces_that_a_fitting_changed_are_printed_whole_and_no_others() -> None:
+    before, after = (draft_garment(BODY, None, "shirt", {"collar_ease": ease}) for ease in (12.0, 30.0))
+    areas = {cut.piece.name: cut.cut.area for cut in before.pattern.pieces}
+    moved = {cut.piece.name for cut in after.pattern.pieces if abs(areas[cut.piece.name] - cut.cut.area) > 100}
+    assert 0 < len(moved) < len(areas)  # a collar, no sleeve
+    data = changed_pieces_pdf(before, after, Label("Invented", "shirt"))
+    assert data is not None
+    first = PdfDocument(io.BytesIO(data))[0].get_textpage().get_text_range()
+    for cut in after.pattern.pieces:
+        assert (f"{cut.number} {piece_title(cut.piece)}, cut" in first) == (cut.piece.name in moved)
+    assert changed_pieces_pdf(before, before, Label("Invented", "shirt")) is None

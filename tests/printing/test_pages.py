@@ -151,6 +151,13 @@ def test_papers_are_named_as_a_maker_says_them(text: str, width: float, height: 
     assert paper.height == (pytest.approx(height) if height else None)
 
 
+@pytest.mark.parametrize(
+    ("text", "said"), [("roll 24 in", "roll, 24 in wide"), ("roll 61 cm", "roll, 61 cm wide"), ("roll", "36 in")]
+)
+def test_a_roll_is_said_back_in_the_unit_that_it_was_asked_for_in(text: str, said: str) -> None:
+    assert said in paper_named(text).title
+
+
 @pytest.mark.parametrize("text", ["foolscap", "roll 3 cm", "10 x 9000 mm", ""])
 def test_what_is_no_paper_is_refused_with_those_there_are(text: str) -> None:
     with pytest.raises(InputError) as refused:

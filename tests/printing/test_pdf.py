@@ -22,7 +22,8 @@ from tests.published import several
 
 def kite_sheet(paper: str, label: Label = invented.KITE) -> tuple[bytes, tuple[str, ...]]:
     cuts = (invented.front(), invented.sleeve(), invented.cuff())
-    return sheet_pdf(imposed("The kite - bodice", [piece_on_paper(c, label) for c in cuts], paper_named(paper)))
+    found = sheet_pdf(imposed("The kite - bodice", [piece_on_paper(c, label) for c in cuts], paper_named(paper)))
+    return found.data, found.said
 
 
 def as_reported(sheet: PrintedSheet, made: Made) -> None:
@@ -118,7 +119,7 @@ def test_the_same_pieces_give_the_same_bytes(made: Made, sheets: dict[str, Print
 def test_a_small_copy_is_a_quarter_as_long_and_says_so_on_each_piece() -> None:
     cuts = (invented.front(), invented.sleeve(), invented.cuff())
     work = imposed("The kite, paper model 1:4", [model_drawing(c, 4) for c in cuts], PAPERS["a4"])
-    read = list(pages(sheet_pdf(work)[0]))[1:]
+    read = list(pages(sheet_pdf(work).data))[1:]
     lengths = {round(p.length, 1) for _, paths in read for p in cut_lines(paths)}
     assert lengths == {round(c.cut.length / 4, 1) for c in cuts}
     text = "".join(page.extract_text() for page, _ in read)

@@ -129,7 +129,7 @@ def test_a_train_of_5_4_m_is_split_over_pages_and_never_shrunk() -> None:
         strokes=(replace(piece_on_paper(cut, invented.KITE).strokes[0], paths=(long,)),),
         drawn=None,
     )
-    data, _ = sheet_pdf(imposed("The kite - train", [train], PAPERS["roll"]))
+    data = sheet_pdf(imposed("The kite - train", [train], PAPERS["roll"])).data
     read = list(pages(data))[1:]
     limit = single("pdf-longest-page") * 10
     assert limit == 5080

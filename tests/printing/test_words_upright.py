@@ -95,3 +95,15 @@ def test_every_letter_is_upright_and_none_of_a_piece_stands_in_the_squares(print
             assert not inside, (file, number, inside)
             assert any(x0 < one.box[0] < x1 and y0 < one.box[1] < y1 for one in own)
         assert count > 1000, file
+
+
+def test_no_name_of_a_neighbour_is_set_on_the_words_of_a_piece(printed: dict[str, bytes]) -> None:
+    for file, data in printed.items():
+        for number, (_, pieces, own) in enumerate(read(data), 2):
+            met = [
+                (chr(a.text), chr(b.text))
+                for a in own
+                for b in pieces
+                if a.box[0] < b.box[2] and b.box[0] < a.box[2] and a.box[1] < b.box[3] and b.box[1] < a.box[3]
+            ]
+            assert not met, (file, number, met)

@@ -7,6 +7,7 @@ import subprocess
 import sys
 import threading
 from contextlib import suppress
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,11 @@ CHILD = Path(__file__).with_name("child.py")
 
 PATIENCE = 5.0
 """Seconds a child may run over its time before it is ended (ours)."""
+
+
+def library_there() -> bool:
+    """Return whether the packing library is installed; it comes with the package's extra `search`."""
+    return find_spec("spyrrow") is not None
 
 
 class Child:

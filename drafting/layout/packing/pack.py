@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from drafting.ground.errors import DraftError
-from drafting.layout.packing.child_process import PATIENCE, Child
+from drafting.layout.packing.child_process import PATIENCE, Child, library_there
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.close import closed_up
 from drafting.layout.packing.job import ROUGH, Kit
@@ -131,7 +131,8 @@ class Hunt:
         """Let both engines look until the deadline."""
         folds = [n for n, c in enumerate(self.job.copies) if self.job.kinds[c.kind].fold]
         strip = self.job.strip
-        if strip.blocked or strip.repeat or strip.repeat_across or strip.meet is not None:
+        known = not (strip.blocked or strip.repeat or strip.repeat_across or strip.meet is not None)
+        if not known or not library_there():
             self.own(deadline)  # the library knows neither faults nor repeats nor a second fold
         elif folds:
             self._look_folded(folds, deadline)
