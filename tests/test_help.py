@@ -32,7 +32,7 @@ ARGUMENTS = [
 
 
 def test_every_command_says_in_a_sentence_what_it_does() -> None:
-    assert len(ALL) == 10
+    assert len(ALL) == 11
     for name, found in ALL.items():
         assert re.match(r"[A-Z].{15,}\.$", found.description or "", re.DOTALL), name
 

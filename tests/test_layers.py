@@ -48,6 +48,8 @@ DOORS = {
     "traitlets": ("notebook",),
     "ipywidgets": ("notebook",),
     "IPython": ("notebook",),
+    "distributed": ("output/cast/cluster",),
+    "python_calamine": ("reading/spreadsheet",),
     "jupyterlab": ("commands/lab",),
     "voila": ("commands/app",),
 }

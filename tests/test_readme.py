@@ -53,6 +53,7 @@ def test_every_drafting_command_that_the_readme_shows_can_be_typed() -> None:
         "make",
         "worn",
         "mock-up",
+        "cast",
         "demo",
         "body",
         "blocks",

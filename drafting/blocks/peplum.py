@@ -20,6 +20,7 @@ from dataclasses import dataclass
 from drafting.body import Body
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.frame import BodyFrame, BodyHeight, Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, Half, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -58,7 +59,7 @@ class Choices:
     peplum_angle: float = choice(
         180.0,
         "deg",
-        "how much of a circle the peplum is: 90 hangs close, 180 in soft folds, 360 full",
+        "how much of a circle the peplum is: 90 hangs close, 180 falls softly, 360 is full",
         low=60,
         high=360,
         step=10,
@@ -133,7 +134,9 @@ def _panel(sector: Sector, start: float, end: float, opens: bool) -> Piece:
         Edge("waist", top, role=EdgeRole.WAIST),
     )
     word = "front" if first else "back"
-    return Piece(f"peplum-{word}", edges, pair=opens, title=f"Peplum {word}")
+    corner = top.end if first else top.start
+    frame = BodyFrame(limb=Limb.HANGS, heights=((BodyHeight.WAIST, corner),))
+    return Piece(f"peplum-{word}", edges, pair=opens, title=f"Peplum {word}", frame=frame)
 
 
 def _to_bodice(waist: Chain) -> Iterator[Seam]:

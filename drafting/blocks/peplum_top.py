@@ -1,7 +1,7 @@
 """Peplum top: woven bodice to the waist with a set-in sleeve, faced neck, a zip, and a peplum from the waist."""
 
 PARTS = {
-    "bodice": {"bust_ease": 70.0, "waist_ease": 40.0, "opening": "back", "length": "waist"},
+    "bodice": {"bust_ease": 80.0, "waist_ease": 45.0, "opening": "back", "length": "waist"},
     "sleeve": {},
     "peplum": {},
     "facings": {},

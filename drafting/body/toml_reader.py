@@ -91,6 +91,13 @@ def _taken_from(measures: TableReader, raw: RawBody) -> None:
             measures.faults.add("needs both hands, and nothing else", form, name, given.line)
 
 
+def read_measures(table: TableReader) -> dict[str, Taken]:
+    """Return measures (mm, or both hands) that a table of another file gives; what is wrong goes to its faults."""
+    raw = RawBody()
+    _taken_from(table, raw)
+    return _taken(raw, table.faults, table.unit)
+
+
 def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     """Return the `Body` of one wearer's raw values, or raise all `faults` found on the way."""
     unit = faults.unit(raw.about.get("unit"))

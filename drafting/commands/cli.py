@@ -1,4 +1,4 @@
-"""The commands: `drafting new | make | demo | worn | mock-up | body | blocks | lab | app`.
+"""The commands: `drafting new | make | demo | worn | mock-up | cast | body | blocks | lab | app`.
 
 Exit codes: 0 made and every check holds; 1 made, but a check says *error*; 2 refused, with nothing
 written; 130 stopped by hand. Refusals go to stderr, all of them at once. Anything else is a fault of ours.
@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.commands.arguments import Parser, add_costume, add_out, add_papers, add_unit, add_wearer
+from drafting.commands.cast import add_cast_arguments, run_cast
 from drafting.commands.making import HOLDS, HowToMake, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
@@ -132,7 +133,9 @@ def _making(commands: Any) -> list[argparse.ArgumentParser]:
         commands, "mock-up", run_mock_up, "the pieces for a first try in cheap cloth, and fitting sheets"
     )
     add_mock_up_arguments(mock)
-    return [make, worn, mock]
+    cast = _command(commands, "cast", run_cast, "one costume on many wearers: a folder each, and one list to buy")
+    add_cast_arguments(cast)
+    return [make, worn, mock, cast]
 
 
 def _telling(commands: Any) -> list[argparse.ArgumentParser]:
@@ -234,12 +237,12 @@ def _seconds(text: str) -> float:
 
 
 def _body(wanted: argparse.Namespace) -> int:
-    from drafting.body import read_bodies
+    from drafting.body import read_bodies, read_body
     from drafting.commands.texts import body_text
     from drafting.costume.file import read_costume
     from drafting.costume.next_measure import garments_of, next_measures
 
-    bodies = read_bodies(wanted.body)
+    bodies = (read_body(wanted.body),) if "#" in wanted.body.name else read_bodies(wanted.body)
     costume = read_costume(wanted.costume) if wanted.costume else None
     what = f'"{costume.title}"' if costume else "a shirt"
     if len(bodies) > 1:  # a whole table would take a second for each wearer

@@ -29,6 +29,7 @@ from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import read_fullness
 from drafting.reading.given import Given
+from drafting.reading.pockets import read_pockets
 from drafting.reading.style import read_style
 from drafting.reading.trimming import read_appliques, read_trims
 
@@ -133,14 +134,15 @@ def read_costume(path: Path | str, wearer: Path | str | None = None) -> CostumeF
     return what_is_read(path, wearer).costume()
 
 
-def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
-    """Return what can be read of a costume and of the files it names, with all that is wrong.
+def what_is_read(path: Path | str, wearer: Path | str | None = None, body: Body | None = None) -> Reading:
+    """Return what can be read of a costume and its files, and all that is wrong; `body`: `wearer`, read already.
 
     Raises `InputError` only where the costume file is no TOML.
     """
     table = opened(Path(path))
     title = table.text("title") or Path(path).stem
-    body = _wearer(table, wearer)
+    table.given("wearer")
+    body = body or _wearer(table, wearer)
     cloths = table.table("fabrics")
     fabrics = {role: _cloth(cloths, role) for role in cloths.data} if cloths.at_most(MOST_CLOTHS, "cloths") else {}
     garments = _garments(table, tuple(fabrics))
@@ -168,7 +170,6 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None) -> Reading:
 
 def _wearer(table: TableReader, other: Path | str | None) -> Body | None:
     if other is not None:
-        table.given("wearer")
         try:
             return read_body(other)
         except InputError as refused:
@@ -201,6 +202,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     role = _role(table, roles)
     style, wishes = read_style(table), read_fullness(table)
     trims, shapes = read_trims(table), read_appliques(table)
+    pockets = read_pockets(table)
     choices = dict(table.table("choices").every())
     table.close()
     block_line = table.spot("block").line
@@ -214,6 +216,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
         trims=trims,
         appliques=shapes,
         style=style,
+        pockets=pockets,
         block_line=block_line,
     )
 

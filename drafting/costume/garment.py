@@ -39,6 +39,7 @@ from drafting.ground.frozen import freeze
 from drafting.ground.scale import allowance_scale, body_scale, style_growth
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
+from drafting.reading.pockets import PocketWish
 from drafting.reading.style import CutWish, StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
@@ -114,6 +115,7 @@ def finished_garment(
     fullness: tuple[FullnessWish, ...] = (),
     trims: tuple[TrimWish, ...] = (),
     appliques: tuple[AppliqueWish, ...] = (),
+    pockets: tuple[PocketWish, ...] = (),
     cloths: Mapping[str, Fabric] = NO_CLOTHS,
     notes: tuple[Note, ...] = (),
 ) -> MadeGarment:
@@ -123,7 +125,8 @@ def finished_garment(
     An `InputError` names every wish that cannot be had, where it stands in its file.
     """
     start = time.perf_counter()
-    draft, misfits, done = wished(body, fabric, block, chosen, (*style, *fullness, *appliques, *trims), notes)
+    wishes = (*style, *fullness, *appliques, *pockets, *trims)
+    draft, misfits, done = wished(body, fabric, block, chosen, wishes, notes)
     if misfits:
         raise InputError([spot.fault(error.sentence) for spot, error in misfits])
     trims = tuple(one for trim in trims for one in on_each_hand(draft, trim))

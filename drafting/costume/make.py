@@ -176,6 +176,7 @@ def made_garment(
             fullness=garment.fullness,
             trims=garment.trims,
             appliques=garment.appliques,
+            pockets=garment.pockets,
             cloths=costume.fabrics,
             notes=costume.fittings.lines_of(garment.name),
             name=garment.name,

@@ -39,13 +39,13 @@ MOST_COUNTED = 6
 """Values tried of a count at fault (ours)."""
 
 
-def read_whole_costume(path: Path | str, other: Path | str | None = None) -> CostumeFile:
-    """Return the costume in `path`, on the body file `other` if given instead of its own.
+def read_whole_costume(path: Path | str, other: Path | str | None = None, body: Body | None = None) -> CostumeFile:
+    """Return the costume in `path`, on the body file `other` if given instead of its own (`body`: read already).
 
     Raises `InputError` with all that is wrong with its files, its choices and the pieces and edges
     it names, each once. What then cannot be drafted on this body is said by `costume.make`.
     """
-    reading = what_is_read(path, other)
+    reading = what_is_read(path, other, body)
     costume = reading.on(reading.wearer or stand_ins()[0])
     faults = list(reading.faults)
     known = [garment for garment in costume.garments if garment.block]

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from drafting.alter.applique import appliqued
 from drafting.alter.fullness import Wish, fuller
+from drafting.alter.pocket import with_pocket
 from drafting.alter.style.apply import styled
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
@@ -15,10 +16,11 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace
+from drafting.reading.pockets import PocketWish
 from drafting.reading.style import StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
-GarmentWish = StyleWish | FullnessWish | AppliqueWish | TrimWish
+GarmentWish = StyleWish | FullnessWish | AppliqueWish | PocketWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
 """Where a wish stands in the maker's file, and why it cannot be had."""
 
@@ -45,10 +47,11 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
     A trim changes nothing; its edge has to be there.
     """
     misfits: list[Misfit] = []
-    number = 0
+    number, pockets = 0, 0
     on_hands = [one for asked in wishes for one in on_each_hand(draft, asked)]
     for wish in on_hands:
         number += isinstance(wish, AppliqueWish)
+        pockets += isinstance(wish, PocketWish)
         try:
             if isinstance(wish, StyleWish):
                 draft = styled(draft, wish)
@@ -56,6 +59,8 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
                 draft = fuller(draft, _spread_wish(wish), fabric)
             elif isinstance(wish, AppliqueWish):
                 draft = appliqued(draft, wish, number)
+            elif isinstance(wish, PocketWish):
+                draft = with_pocket(draft, wish, pockets)
             else:
                 edge_named(piece_named(draft, wish.piece), wish.edge)
         except DraftError as error:

@@ -12,6 +12,7 @@ BEHIND = FACINGS | {
     PieceRole.TOP_COLLAR,
     PieceRole.BONE_CASING,
     PieceRole.APPLIQUE,
+    PieceRole.POCKET,
     PieceRole.FLY_SHIELD,
     PieceRole.LAPEL,
     PieceRole.BUTTON_STAND,

@@ -104,6 +104,7 @@ class PieceRole(Declared):
     TAIL = "tail", "A panel of a coat's tail"
     GODET = "godet", "A wedge let into a seam"
     APPLIQUE = "appliqué", "A shape sewn onto another piece"
+    POCKET = "pocket", "A pocket, or its flap, sewn onto another piece"
     LAPEL = "lapel", "A second layer that covers a lapel only"
     BUTTON_STAND = "button stand", "A second layer that covers a button stand only"
     HEM_BAND = "hem band", "A second layer that covers a band along a hem only"

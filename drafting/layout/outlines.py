@@ -26,10 +26,11 @@ SYMMETRIC = 1e-4
 
 @dataclass(frozen=True)
 class Part:
-    """One piece of one garment that is to be cut."""
+    """One piece of one garment that is to be cut; `of` names its wearer where several share a lay."""
 
     garment: str
     cut: CutPiece
+    of: str = ""
 
     @property
     def name(self) -> str:

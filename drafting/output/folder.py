@@ -30,14 +30,20 @@ try:
 except ImportError:  # a system without file locks: two runs at once are then the maker's to avoid
     fcntl = None  # type: ignore[assignment]
 
-REPORT, WORN, MOCK_UP = "report.json", "worn.json", "mock-up.json"
-RECORDS = {"`drafting make`": REPORT, "`drafting worn`": WORN, "`drafting mock-up`": MOCK_UP}
+REPORT, WORN, MOCK_UP, CAST = "report.json", "worn.json", "mock-up.json", "cast.json"
+RECORDS = {
+    "`drafting make`": REPORT,
+    "`drafting worn`": WORN,
+    "`drafting mock-up`": MOCK_UP,
+    "`drafting cast`": CAST,
+}
 """What a folder is known for ours by, and which command writes it."""
 
 WRITTEN = {
     REPORT: {"schema", "made_with"},
     WORN: {"schema", "form", "garments"},
     MOCK_UP: {"schema", "cloths", "garments"},
+    CAST: {"schema", "cast", "wearers"},
 }
 """Keys that each record has."""
 
@@ -142,10 +148,10 @@ def _check_held(out: Path, place: Path, record: str) -> None:
     """Raise InputError where a folder holds what the record of an earlier run does not list."""
     if not place.is_dir() or all(path.name in LEFT_BY_SYSTEMS for path in place.iterdir()):
         return
-    ours = _listed(place, record)
+    ours = listed_in(place, record)
     if ours is None:
         right = "name a new or empty folder, or one that an earlier run made"
-        others = (run for run, name in RECORDS.items() if _listed(place, name) is not None)
+        others = (run for run, name in RECORDS.items() if listed_in(place, name) is not None)
         other = next((f"holds what {run} made" for run in others), "")
         raise _refused(out, other or "holds files that this kit did not make", right)
     strange = sorted(
@@ -158,7 +164,7 @@ def _check_held(out: Path, place: Path, record: str) -> None:
         raise _refused(out, what, "move it elsewhere, or name another folder; nothing was touched")
 
 
-def _listed(place: Path, record: str) -> frozenset[str] | None:
+def listed_in(place: Path, record: str) -> frozenset[str] | None:
     """Return the files that a record of this kit lists, None where there is no such record."""
     try:
         report = json.loads((place / record).read_bytes())

@@ -56,7 +56,7 @@ def report(made: Made, plan: Plan | None = None) -> Record:
     return {
         "schema": SCHEMA,
         "costume": _costume(made),
-        "made_with": _made_with(),
+        "made_with": made_with(),
         "choices": {g.name: _choices(g) for g in garments},
         "body": _body(costume.wearer, unit),
         "pieces": [_piece(g, cut) for g in garments for cut in g.pattern.pieces],
@@ -120,7 +120,8 @@ def _costume(made: Made) -> Record:
     }
 
 
-def _made_with() -> dict[str, str]:
+def made_with() -> dict[str, str]:
+    """Return the versions of Python, of the kit and of what it reckons with, by name."""
     found = {"python": platform.python_version()}
     for name in DISTRIBUTIONS:
         try:

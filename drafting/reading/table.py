@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
 
 from drafting.ground.errors import Fault, InputError
@@ -39,7 +40,16 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
     return tuple(rows)
 
 
+FIRST_ROWS = 8
+"""Rows that are looked at to tell what parts the cells (ours): a title may stand above the headings."""
+
+
 def _separator(text: str) -> str:
-    """Return what parts the cells: a semicolon or tab in the first row that has cells wins."""
-    first = next((row for row in text.split("\n") if row.strip(' ,;\t"')), "")
-    return next((mark for mark in ";\t" if mark in first), ",")
+    """Return what parts the cells: a semicolon or tab in the first row that has cells wins, or in two below."""
+    filled = (row for row in text.split("\n") if row.strip(' ,;\t"'))
+    rows = list(islice(filled, FIRST_ROWS))
+    for mark in ";\t":
+        parted = [row for row in rows if row.count(mark) >= max(2, row.count(","))]
+        if (rows and mark in rows[0]) or len(parted) > 1:
+            return mark
+    return ","

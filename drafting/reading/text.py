@@ -16,6 +16,12 @@ def read_text(path: Path, *, fallback: str | None = None, most: int = LARGEST) -
     UTF-8, or UTF-16 where the mark says so, or `fallback` where UTF-8 fails. Raises `InputError`
     for a file that is missing, larger than `most` bytes or not text.
     """
+    raw = looked_at(path, most=most)
+    return _decoded(path, raw, fallback).replace("\r\n", "\n").replace("\r", "\n")
+
+
+def looked_at(path: Path, *, most: int) -> bytes:
+    """Return the bytes of a file; raises `InputError` for one that is missing or larger than `most`."""
     try:
         if path.exists() and not path.is_file() and not path.is_dir():
             raise _refused(path, "is no file of text", "name a file")
@@ -25,7 +31,7 @@ def read_text(path: Path, *, fallback: str | None = None, most: int = LARGEST) -
         raise _refused(path, *_explained(path, trouble)) from None
     if len(raw) > most:
         raise _refused(path, "is too large for a file of measures", "it should be a few pages")
-    return _decoded(path, raw, fallback).replace("\r\n", "\n").replace("\r", "\n")
+    return raw
 
 
 def _decoded(path: Path, raw: bytes, fallback: str | None) -> str:

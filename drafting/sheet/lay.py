@@ -118,7 +118,7 @@ def _name(placed: _Placed, full: float) -> tuple[Text, ...]:
     lies = "on fold" if outline.fold else "opened" if outline.opened else ""
     what = (lies, hand)
     short = (f"{placed.number} {piece_title(placed.piece)}",)
-    tail = tuple(filter(None, (", ".join(filter(None, what)),)))
+    tail = tuple(filter(None, (clean_text(outline.part.of), ", ".join(filter(None, what)))))
     tries = ((*short, *tail), (*short[0].split(), *tail), (str(placed.number), *tail))
     room = Room.inside(placed.cut, [placed.grain] if placed.grain else [])
     x0, y0, x1, y1 = placed.cut.bounds

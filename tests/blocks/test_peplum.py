@@ -9,15 +9,20 @@ import math
 
 import pytest
 
+from drafting.costume.file import read_costume
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.costume.lays import laid_out
+from drafting.costume.make import make
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
+from drafting.making import planned
 from drafting.making.order import unsound
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import ruled
 from tests.blocks.test_skirt import sample
 from tests.bodies import ansur, bdims
+from tests.making.figures import ROOT
 from tests.making.orders import WOVEN, costume_of, order_of
 
 CHOICES: tuple[dict[str, object], ...] = (
@@ -75,3 +80,12 @@ def test_a_peplum_that_would_catch_on_the_hip_is_opened_wider_or_refused() -> No
     assert hem >= 600 + 400 * min(deep, 1.0) + 20 - 0.1
     with pytest.raises(DraftError, match="more than a circle"):
         top(chart_woman(waist_girth=500.0, hip_girth=1750.0), peplum_length=30.0, waist_ease=0.0)
+
+
+def test_the_ferrywoman_is_made_without_an_error() -> None:
+    costume = make(read_costume(ROOT / "measurements" / "costumes" / "ferrywoman.toml"))
+    for garment in costume.garments:
+        assert errors(garment) == []
+    plan = planned(laid_out(costume, count=50))
+    assert unsound(costume, plan.steps) == ()
+    assert all(not lay.left_out for lay in laid_out(costume, count=50).lays)

@@ -1,9 +1,9 @@
-"""What is added to a garment or its pieces: bones, trims, appliqués."""
+"""What is added to a garment or its pieces: bones, trims, appliqués, pockets."""
 
 from __future__ import annotations
 
 from drafting.draft.by_role import pieces_as
-from drafting.draft.piece import EdgeKind
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import PieceRole
 from drafting.making.model import Stage, said
 from drafting.making.order.parts import Bench
@@ -73,15 +73,31 @@ TRIMMED = {"piping": "do.trim_in", "binding": "do.trim_bind"}
 
 def sewn_on(bench: Bench) -> None:
     """Sew every appliqué onto its piece while that lies flat."""
+    _on_marks(bench, "appliqué")
+
+
+def pockets(bench: Bench) -> None:
+    """Sew every pocket and flap onto its piece: its darts are sewn, and it lies flat still."""
+    _on_marks(bench, "pocket")
+
+
+def _on_marks(bench: Bench, what: str) -> None:
     draft = bench.garment.draft
     for piece in draft.pieces:
         for mark in piece.placements:
-            if mark.what == "appliqué" and mark.piece in draft:
+            if mark.what == what and mark.piece in draft:
                 bench.do(
                     "prepare",
                     "trim",
                     f"{piece.name} with {mark.name}",
                     (piece.name, mark.piece),
-                    [said("do.applique", piece=piece.name)],
+                    [said(_key(draft[mark.piece]), piece=piece.name)],
                     length=mark.path.length * piece.count,
                 )
+
+
+def _key(piece: Piece) -> str:
+    """Return how a piece is sewn on: a pocket turned in all round, a flap of two layers, or an appliqué."""
+    if piece.role is not PieceRole.POCKET:
+        return "do.applique"
+    return "do.flap_on" if any(edge.kind is EdgeKind.SEAM for edge in piece.edges) else "do.pocket_on"

@@ -46,6 +46,8 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "free_front": ("neatens", "presses"),
     "free_front_unlined": ("presses",),
     "clip_curve": ("trims",),
+    "pocket_on": ("neatens", "presses"),
+    "flap_on": ("trims", "presses"),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 

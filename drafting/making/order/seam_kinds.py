@@ -135,4 +135,6 @@ def sewn_unit_of(draft: Draft, seam: Seam) -> str:
     units = [piece.role for piece in pieces if is_unit(piece)]
     if any(role in COLLARS for role in units):
         return "collar"
+    if not units and all(piece.role is PieceRole.POCKET for piece in pieces):
+        return "pocket flap"
     return units[0].value if units else "small part"

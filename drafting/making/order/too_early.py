@@ -230,6 +230,17 @@ def lined_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
         yield "its shoulders are padded before the sleeves are in"
 
 
+def made_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """What is sewn onto a piece is made up before."""
+    draft = garment.draft
+    for seam in draft.seams:
+        own = _joins(seam.a, seam.b)
+        if seam.kind is SeamKind.MADE_UP and all(draft[name].role is PieceRole.POCKET for name in own):
+            on = steps_where(steps, lambda step, own=own: step.verb == "trim" and bool(own & _on(step, garment)))  # type: ignore[misc]
+            if on and min(on) < sewn_at(steps, seam.name):
+                yield f"{seam.name}: sewn on before it is made up"
+
+
 def gathered_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
     """What is gathered over several pieces is gathered when they are one."""
     draft = garment.draft
@@ -257,6 +268,7 @@ RULES: tuple[OrderRule, ...] = (
     flat_first,
     lined_last,
     nothing_lacking,
+    made_first,
 )
 
 

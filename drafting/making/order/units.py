@@ -176,6 +176,12 @@ def _is_vent(piece: Piece, slits: Sequence[str]) -> bool:
     return all(piece[name].role is EdgeRole.VENT for name in slits)
 
 
+def split_pockets(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
+    """Return the seams inside other small things, and those inside a pocket's flap."""
+    own = [s for s in seams if all(draft[piece].role is PieceRole.POCKET for piece in pieces_in([s]))]
+    return [s for s in seams if s not in own], own
+
+
 def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
     """Return the seams that join something to a sleeve, and the others."""
     draft = bench.garment.draft

@@ -31,7 +31,16 @@ GLUED = frozenset(
     }
 )
 EDGES_BOUND = frozenset({"bound.neaten", "bound.fold_across"})
-HELD_BY_TAPE = frozenset({"clipped.applique", "clipped.baste_body", "clipped.fit_write", "clipped.take_apart"})
+HELD_BY_TAPE = frozenset(
+    {
+        "clipped.applique",
+        "clipped.pocket_on",
+        "clipped.flap_on",
+        "clipped.baste_body",
+        "clipped.fit_write",
+        "clipped.take_apart",
+    }
+)
 """Sentences that hold with a glue, that bind an edge, and that hold with a paper tape."""
 
 STUCK, ROLL = 10_000.0, 25_000.0

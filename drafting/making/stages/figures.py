@@ -146,7 +146,7 @@ STANDING: dict[str, Callable[[SoFar, Sequence[str]], StageDrawing]] = {
 """Work on the garment as it stands, or hangs."""
 
 
-MARKED = {"button": ("button", "buttonhole"), "buttonhole": ("buttonhole",), "trim": ("appliqué",)}
+MARKED = {"button": ("button", "buttonhole"), "buttonhole": ("buttonhole",), "trim": ("appliqué", "pocket")}
 """Marks of the draft that a kind of work goes by."""
 
 

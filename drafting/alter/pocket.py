@@ -1,0 +1,153 @@
+r"""Pockets sewn onto a piece: a patch, or a flap, each with its outline marked where it belongs.
+
+A patch has its top turned in and stitched before it is sewn on along its sides and bottom. A flap is cut
+twice, sewn together round its free edges, turned, and sewn on along its top, upwards, then pressed down.
+
+       top                    top
+    .-------.              .-------.
+    | patch |              | flap  |
+    |       |               '-----'
+     '-----'
+"""
+
+from __future__ import annotations
+
+import cmath
+from collections.abc import Iterator
+from dataclasses import replace
+
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.named import edge_named, piece_named
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
+from drafting.draft.roles import PieceRole, SeamKind
+from drafting.geometry import Path, line
+from drafting.geometry.arc import arc
+from drafting.geometry.area import outside
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+from drafting.reading.pockets import PocketWish
+from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
+
+TOP_TURNED, TURNED = 30.0, 10.0
+"""mm: a patch's top is turned in by the first, its other edges by the second (common practice: 25 to 40, 10)."""
+
+ROUNDED, POINTED = 0.18, 0.14
+"""Of the width: the radius of a round corner, and how far a point reaches below the corners (ours, by eye)."""
+
+HAND = 110.0
+"""mm: an opening narrower than this takes no hand; a warning says so (common practice: the hand and 20)."""
+
+CLEAR = 3.0
+"""mm: a pocket keeps so far off the stitching line (ours)."""
+
+
+def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
+    """Return the draft with the pocket marked on its piece and its own pieces to cut.
+
+    Raises `DraftError` for a piece or edge that there is not, and for a pocket that sticks out.
+    """
+    piece = piece_named(draft, wish.piece)
+    edge_named(piece, wish.edge)
+    edges = _on_piece(piece, wish)
+    path = Path.joined(edge.path for edge in edges)
+    if path.area <= 1.0 or outside(path, piece.outline) > CLEAR / 2:
+        raise DraftError(
+            f"the pocket on the {wish.piece} sticks out over its stitching line",
+            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
+            turn="make it smaller or move it",
+        )
+    drawn = _pocket(piece, edges, wish, number)
+    mark = Placement(drawn.name, path, "pocket", piece=drawn.name)
+    marked = replace(piece, placements=(*piece.placements, mark))
+    return draft.with_pieces([marked]) + _made(drawn, wish)
+
+
+def _on_piece(piece: Piece, wish: PocketWish) -> tuple[Edge, ...]:
+    """Return the pocket's edges where it lies, level: its top last, so that it runs anticlockwise."""
+    edge = piece[wish.edge].path
+    at = wish.along * edge.length
+    inwards = 1j * cmath.rect(1.0, cmath.phase(edge.tangent(at)))
+    top = edge.at(at) + inwards * wish.inside
+    w, h = wish.width / 2, wish.height
+    runs = dict(_round(w, h, wish))
+    runs["top"] = line(complex(w, 0), complex(-w, 0))
+    return tuple(Edge(name, path.moved(top)) for name, path in runs.items())
+
+
+def _round(w: float, h: float, wish: PocketWish) -> Iterator[tuple[str, Path]]:
+    """Yield the edges below the top, from its left corner round to its right one; the top lies on y = 0."""
+    if wish.corners == "pointed":
+        high = h - min(POINTED * wish.width, 0.4 * h)
+        yield "left", line(complex(-w, 0), complex(-w, -high))
+        yield "bottom_left", line(complex(-w, -high), complex(0, -h))
+        yield "bottom_right", line(complex(0, -h), complex(w, -high))
+        yield "right", line(complex(w, -high), complex(w, 0))
+        return
+    r = min(ROUNDED * wish.width, 0.45 * h) if wish.corners == "round" else 0.0
+    if not r:
+        yield "left", line(complex(-w, 0), complex(-w, -h))
+        yield "bottom", line(complex(-w, -h), complex(w, -h))
+        yield "right", line(complex(w, -h), complex(w, 0))
+        return
+    left = arc(complex(r - w, r - h), complex(-w, r - h), 90.0)
+    right = arc(complex(w - r, r - h), complex(w - r, -h), 90.0)
+    straight = line(complex(r - w, -h), complex(w - r, -h))
+    yield "left", line(complex(-w, 0), complex(-w, r - h))
+    yield "bottom", Path.joined([left, straight, right])
+    yield "right", line(complex(w, r - h), complex(w, 0))
+
+
+def _pocket(piece: Piece, edges: tuple[Edge, ...], wish: PocketWish, number: int) -> Piece:
+    """Return the pocket as a piece of its own, on the grain of what it is sewn to."""
+    patch = wish.kind == "patch"
+    *below, top = edges
+    free = [replace(edge, kind=EdgeKind.FREE, allowance=TURNED) if patch else edge for edge in below]
+    turned = replace(top, kind=EdgeKind.FREE, allowance=TOP_TURNED if patch else TURNED)
+    halves = 2 if piece.fold_edge is not None else 1
+    return Piece(
+        f"{wish.kind}-{number}",
+        (*free, turned),
+        grain=piece.grain,
+        pair=piece.pair,
+        hand=piece.hand,
+        title=f"{'Patch pocket' if patch else 'Pocket flap'} {number}, for the {piece.title or piece.name}",
+        copies=piece.copies * halves * (1 if patch else 2),
+        role=PieceRole.POCKET,
+    )
+
+
+def _made(drawn: Piece, wish: PocketWish) -> Draft:
+    """Return the pocket's pieces, the seams of a flap with its other layer, its interfacing, what is said."""
+    said = _narrow_said(drawn, wish)
+    if wish.kind == "patch":
+        return Draft((drawn,), findings=said)
+    stiff = interfacing(drawn, bare=("top",), copies=drawn.copies // 2)
+    seams = tuple(
+        Seam(
+            f"{drawn.name} {edge.name.replace('_', ' ')}",
+            ((drawn.name, edge.name),),
+            ((drawn.name, edge.name),),
+            start=None,
+            end=None,
+            kind=SeamKind.MADE_UP,
+        )
+        for edge in drawn.edges
+        if edge.kind is EdgeKind.SEAM
+    )
+    return Draft((drawn, stiff), seams, notions=(interfacing_notion(stiff),))
+
+
+def _narrow_said(drawn: Piece, wish: PocketWish) -> tuple[Finding, ...]:
+    if wish.kind != "patch" or wish.width >= HAND:
+        return ()
+    return (
+        Finding(
+            "pocket",
+            "note",
+            drawn.name,
+            wish.width,
+            HAND,
+            f"A pocket {told(wish.width)} wide takes no hand; {told(HAND)} and more do.",
+        ),
+    )

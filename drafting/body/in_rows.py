@@ -1,0 +1,160 @@
+"""A table with one wearer a row: a maker's headings, units in them or below them, a fault's place in both."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from drafting.body.body import SIDES, Body
+from drafting.body.dimensions import names_offered
+from drafting.body.headings import ABOUT_HER, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
+from drafting.body.toml_reader import KEYS, RawBody, body_of
+from drafting.ground.errors import Fault, InputError
+from drafting.ground.names import clean_text
+from drafting.ground.units import LENGTH_UNITS, SHOWN, WEIGHT_UNITS
+from drafting.reading.given import Faults, Given
+from drafting.reading.table import Row
+
+MOST_WEARERS = 2000
+"""Rows of a table of wearers (ours: a large cast; each takes a few milliseconds)."""
+
+TITLES = 5
+"""Rows above the headings, such as the name of the show, that are passed over (ours)."""
+
+
+@dataclass(frozen=True)
+class WearerRead:
+    """A wearer of a table as she could be read: her name, her body or what is wrong with her row.
+
+    `role` is what she plays, `understudies` whose understudy she is; "" where no column says it.
+    """
+
+    name: str
+    body: Body | None
+    faults: tuple[Fault, ...] = ()
+    line: int | None = None
+    role: str = ""
+    understudies: str = ""
+
+
+@dataclass(frozen=True)
+class Headed:
+    """A table of wearers taken apart: its headings with their row, and the row of units, if there is one."""
+
+    row: Row
+    heads: tuple[Heading, ...]
+    units: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def names_at(self) -> int:
+        """The column that names the wearer."""
+        return next(n for n, head in enumerate(self.heads) if head.name == WEARER)
+
+
+def headed(rows: Sequence[Row]) -> Headed | None:
+    """Return a table with one wearer a row, None for rows that are none; titles above it are passed over."""
+    for n, row in enumerate(rows[: TITLES + 1]):
+        heads = tuple(column_heading(cell) for cell in row.cells)
+        if any(head.name == WEARER for head in heads) and "value" not in (cell.lower() for cell in row.cells):
+            below = tuple(rows[n + 1 :])
+            units = below[0].cells if below and _holds_units(below[0]) else ()
+            return Headed(row, heads, units, below[1 if units else 0 :])
+        if sum(map(bool, row.cells)) > 1:
+            return None
+    return None
+
+
+def wrong_headings(table: Headed, file: str) -> list[Fault]:
+    """Return what is wrong with the headings of a table, which no row can mend."""
+    faults = Faults(file)
+    first: dict[str, str] = {}
+    for n, head in enumerate(table.heads):
+        cell, line = table.row.cells[n], table.row.line
+        if faults.full:
+            break
+        if not head.known:
+            right = f"{names_offered(head.name)}; or begin the heading with #, and the column is left out"
+            faults.add("heads a column, and is no body dimension", right, cell, line)
+        elif head.name and head.today in first:
+            faults.add("heads two columns" + _other_words(first[head.today], cell), "keep one", cell, line)
+        elif head.name:
+            first[head.today] = cell
+    if len(table.rows) > MOST_WEARERS:
+        most = f"{MOST_WEARERS} are taken at most"
+        faults.add(f"holds {len(table.rows)} rows", most, "", table.rows[MOST_WEARERS].line)
+    return faults.found
+
+
+def _other_words(one: str, other: str) -> str:
+    return "" if one == other else f": {clean_text(one, SHOWN)} says the same"
+
+
+def each_wearer(table: Headed, file: str, unit: str | None = None) -> Iterator[WearerRead]:
+    """Yield the wearer of each row; bare numbers are in the unit of their column, else of the row, else `unit`."""
+    units = tuple(table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
+    units = tuple(head.unit or below for head, below in zip(table.heads, units, strict=True))
+    for row in table.rows:
+        yield _wearer(table, row, units, Faults(file), unit)
+
+
+def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit: str | None) -> WearerRead:
+    raw, told = RawBody(line=row.line), dict.fromkeys((WEARER, ROLE, UNDERSTUDIES), "")
+    if unit:
+        raw.about["unit"] = Given(unit, row.line)
+    for head, own, cell in zip(table.heads, units, row.cells, strict=False):
+        if cell and head.name in ABOUT_HER.values():
+            told[head.name] = cell
+        elif cell and head.name:
+            put(raw, head.name, given(cell, own, row.line))
+    name = told[WEARER]
+    if not name:
+        faults.add("names no wearer", f"write a name below {table.row.cells[table.names_at]}", "", row.line)
+    if any(row.cells[len(table.heads) :]):
+        faults.add("has more cells than the first row", "check the commas", "", row.line)
+    hands_paired(raw, faults)
+    read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES])
+    try:
+        body = body_of(raw, faults, default_title=name)
+    except InputError as refused:
+        return replace(read, faults=tuple(_of(name, row, fault) for fault in refused.faults))
+    return replace(read, name=body.title, body=body)
+
+
+def _of(name: str, row: Row, fault: Fault) -> Fault:
+    where = ", ".join(filter(None, (clean_text(name, SHOWN), fault.field)))
+    return Fault(fault.what, fault.right, where, fault.file, fault.line or row.line)
+
+
+def _holds_units(row: Row) -> bool:
+    cells = [cell.lower() for cell in row.cells if cell]
+    known = {**LENGTH_UNITS, **WEIGHT_UNITS}
+    named = {"unit", "units", "wearer", "name"}
+    return any(cell in known for cell in cells) and all(cell in known or cell in named for cell in cells)
+
+
+def given(value: str, unit: str, line: int) -> Given:
+    """Return a cell with the unit of its column, which the cell's own unit outdoes."""
+    bare = value and not any(mark.isalpha() or mark in "\"'″′”’" for mark in value)
+    return Given(f"{value} {unit}" if bare and unit else value, line)
+
+
+def put(raw: RawBody, name: str, cell: Given) -> None:
+    """Put one cell where it belongs: beside the measures, under the layers, or among them."""
+    if name.startswith("layers."):
+        raw.layers[name.removeprefix("layers.")] = cell
+    elif name in KEYS:
+        raw.about[name] = cell
+    else:
+        raw.measures[name] = cell
+
+
+def hands_paired(raw: RawBody, faults: Faults) -> None:
+    """Join `name.left` and `name.right` into one measure."""
+    for name in [n.rpartition(".")[0] for n in raw.measures if n.rpartition(".")[2] in SIDES]:
+        hands = [raw.measures.pop(f"{name}.{side}", None) for side in SIDES]
+        left, right = hands
+        if isinstance(left, Given) and isinstance(right, Given):
+            raw.measures[name] = (left, right)
+        elif isinstance(one := left or right, Given):
+            faults.add("needs both hands", f"give {name}.left and {name}.right", name, one.line)

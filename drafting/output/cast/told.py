@@ -1,0 +1,130 @@
+"""What a record keeps of a wearer who was made: bare facts, from which every page over all is drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import asdict
+from typing import Any
+
+from drafting.body import Body
+from drafting.costume.file import CostumeFile
+from drafting.costume.garment import MadeGarment, drafted
+from drafting.costume.make import Made
+from drafting.costume.next_measure import BETTER, garments_of
+from drafting.costume.watched import watched
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import SeamKind
+from drafting.fitting.wide import lets_out
+from drafting.ground.errors import Fault
+from drafting.ground.findings import Finding, said_once
+from drafting.making import planned
+
+MADE, REFUSED = "made", "refused"
+
+TO_TAKE = 5
+"""Estimates named that should be taken (ours: as many as `drafting body` names)."""
+
+WORTH = 10.0
+"""mm: a seam that can be let out by less is not named (ours: 4 cm round for two sides, both layers)."""
+
+
+def told_of(made: Made, findings: tuple[Finding, ...], key: str) -> dict[str, Any]:
+    """Return what is kept of a wearer who was made; `findings` are all that were found, printing included.
+
+    Lengths in mm, sentences in the costume's unit. `made` has its lays.
+    """
+    costume, unit = made.costume, made.costume.told_in
+    body = costume.wearer
+    said = said_once(findings, unit)
+    return {
+        "schema": 1,
+        "key": key,
+        "status": MADE,
+        "reasons": [],
+        "measured_on": body.measured_on,
+        "measures": {name: _measure(body, name) for name in body.measures},
+        "doubted": [[one.where, one.sentence] for one in said_once(body.findings, unit) if one.level != "note"],
+        "take": list(_to_take(costume)),
+        "checks": [[one.level, one.where, one.sentence] for one in said if one.level in ("warning", "error")],
+        "garments": [_garment(made, garment) for garment in made.garments],
+        "lays": {lay.role: {"lay": lay.lay, "length": lay.cloth_length} for lay in made.lays},
+        "shopping": [asdict(row) | {"parts": []} for row in planned(made).shopping] if made.lays else [],
+    }
+
+
+def told_why(faults: tuple[Fault, ...], key: str = "") -> dict[str, Any]:
+    """Return what is kept of a wearer who cannot be made."""
+    return {
+        "schema": 1,
+        "key": key,
+        "status": REFUSED,
+        "reasons": [str(fault) for fault in faults],
+        "measured_on": "",
+        "measures": {},
+        "doubted": [],
+        "take": [],
+        "checks": [],
+        "garments": [],
+        "lays": {},
+        "shopping": [],
+    }
+
+
+def _measure(body: Body, name: str) -> dict[str, Any]:
+    measure = body.measures[name]
+    hands = {} if measure.left is None else {"left": measure.left, "right": measure.right}
+    return {"mm": measure.mm, "source": measure.source, **hands}
+
+
+def _to_take(costume: CostumeFile) -> Iterator[dict[str, Any]]:
+    """Yield the estimates that the garments are drafted from and that may be farthest off, the farthest first.
+
+    How far each of them would move an outline is what `drafting body --costume` reckons, in seconds a wearer.
+    """
+    asked: set[str] = set()
+    body = watched(costume.wearer, asked)
+    for one in garments_of(costume, costume.wearer):
+        drafted(body, one.fabric, one.block, one.chosen)
+    measures = costume.wearer.measures
+    guessed = [name for name in measures if name in asked and measures[name].source == "estimated"]
+    off = {name: 2 * (measures[name].sd or 0.0) for name in guessed if BETTER.get(name) not in guessed}
+    for name in sorted(off, key=lambda name: (-off[name], name))[:TO_TAKE]:
+        yield {"measure": name, "mm": measures[name].mm, "off": off[name]}
+
+
+def _garment(made: Made, garment: MadeGarment) -> dict[str, Any]:
+    fabric = made.costume.fabrics.get(garment.fabric)
+    return {
+        "garment": garment.name,
+        "block": garment.block,
+        "cloth": fabric.title if fabric else garment.fabric,
+        "pieces": len(garment.pattern.pieces),
+        "girths": [
+            [" ".join(filter(None, (girth.level, girth.side))), girth.body, girth.body + girth.settled_ease]
+            for girth in garment.draft.girths
+            if not girth.width
+        ],
+        "let_out": _let_out(garment),
+    }
+
+
+def _let_out(garment: MadeGarment) -> list[list[Any]]:
+    """Return how far each edge of a seam can be let out (mm) and which seams; hems last, let down."""
+    allowances = {
+        (cut.piece.name, name): mm for cut in garment.pattern.pieces for name, mm in cut.allowances.items()
+    }
+    found: dict[float, list[str]] = {}
+    for seam in garment.draft.seams:
+        if seam.kind not in (SeamKind.MADE_UP, SeamKind.FACING, SeamKind.DART):
+            by = lets_out(min(allowances.get(ref, 0.0) for ref in (*seam.a, *seam.b)))
+            if by >= WORTH:
+                found.setdefault(by, []).append(seam.name.replace("_", " "))
+    hems = [
+        lets_out(cut.allowances.get(edge.name, 0.0))
+        for cut in garment.pattern.pieces
+        if not cut.piece.material
+        for edge in cut.piece.edges
+        if edge.kind is EdgeKind.HEM
+    ]
+    rows: list[list[Any]] = [[by, "; ".join(found[by])] for by in sorted(found, reverse=True)]
+    return [*rows, *([[min(hems), "hem"]] if hems and min(hems) >= WORTH else [])]

@@ -1,0 +1,89 @@
+"""The `pockets` table of a garment: what is sewn onto a piece to put things in.
+
+[[garments.shirt.pockets]]
+piece = "front"
+kind = "patch"           # patch, flap
+edge = "shoulder"        # it stands in from a place on this edge
+along = 0.4              # where on the edge, of its length from its start; 0.5 is its middle
+inside = "16 cm"         # the middle of its top, so far inside
+width = "11 cm"
+height = "13 cm"
+corners = "round"        # square, round, pointed
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from drafting.ground.units import BadValue, as_written, parse_number
+from drafting.reading.cursor import TableReader
+from drafting.reading.given import FilePlace
+
+POCKETS = ("patch", "flap")
+CORNERS = ("square", "round", "pointed")
+
+HEIGHTS = {"patch": 1.15, "flap": 0.38}
+"""Heights over widths, where none is written (common practice: a patch 13 by 15 cm, a flap 14 by 5.5)."""
+
+
+@dataclass(frozen=True, slots=True)
+class PocketWish:
+    """A pocket of a `kind` on a piece: the middle of its top `inside` mm from the place `along` an edge.
+
+    `along` is a share of the edge's length, `spot` where it was written.
+    """
+
+    piece: str
+    edge: str
+    kind: str
+    width: float
+    height: float
+    inside: float
+    along: float = 0.5
+    corners: str = "square"
+    spot: FilePlace = field(default=FilePlace(), compare=False)
+
+
+def read_pockets(garment: TableReader) -> tuple[PocketWish, ...]:
+    """Return every pocket of a garment; what is wrong goes to the faults of its file."""
+    return tuple(wish for one in garment.numbered("pockets") for wish in _pocket(one))
+
+
+def _pocket(table: TableReader) -> Iterator[PocketWish]:
+    """Yield the pocket of one entry, where it can be read."""
+    piece = table.needed("piece", _name, 'as in piece = "front"')
+    edge = table.needed("edge", _name, 'it stands in from a place on one, as in edge = "shoulder"')
+    kind = table.word("kind", POCKETS, "patch")
+    width = table.needed("width", table.as_length(), 'as in width = "13 cm"')
+    height, along = table.length("height"), table.read("along", _share)
+    inside = table.needed("inside", table.as_length(), 'as in inside = "16 cm"')
+    corners = table.word("corners", CORNERS, "square")
+    table.close()
+    if piece and edge and width is not None and inside is not None:
+        yield PocketWish(
+            piece=piece,
+            edge=edge,
+            kind=kind,
+            width=width,
+            height=HEIGHTS[kind] * width if height is None else height,
+            inside=inside,
+            along=0.5 if along is None else along,
+            corners=corners,
+            spot=table.spot(),
+        )
+
+
+def _share(value: object) -> float:
+    share = parse_number(value)
+    if 0 <= share <= 1:
+        return share
+    raise BadValue(
+        f"{as_written(value)} is no share of an edge", "write 0 for its start, 1 for its end, 0.5 for its middle"
+    )
+
+
+def _name(value: object) -> str:
+    if isinstance(value, str) and value.strip():
+        return value.strip()
+    raise BadValue(f"{as_written(value)} is no name", 'write it in quotes, as in "front"')
