@@ -83,3 +83,11 @@ def test_the_readme_warns_of_the_other_project_and_can_be_cited() -> None:
     fields = dict(re.findall(r"(\w+)\s*=\s*\{(.*)\}", cited[1]))
     assert fields["version"] == PROJECT["version"]
     assert {"title", "author", "year"} <= set(fields)
+
+
+def test_the_public_names_are_rendered_by_a_documentation_tool(tmp_path: Path) -> None:
+    pdoc = pytest.importorskip("pdoc", reason="the test lock brings it")
+    pdoc.pdoc("drafting", output_directory=tmp_path)
+    page = (tmp_path / "drafting.html").read_text("utf-8")
+    assert all(f'id="{name}"' in page for name in ("make", "read_costume", "draft_garment", "write_output"))
+    assert ".ci/docs" in (ROOT / "DEVELOPERS.md").read_text("utf-8")

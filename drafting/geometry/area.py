@@ -1,7 +1,6 @@
 """The one door to shapely: polygons, overlap, distance, and room inside a shape.
 
-Paths are flattened at `tolerances.FLAT` first; every area is mm2 and every distance mm. Nothing that
-is drawn is made here, but where a cut line cannot be resolved on its curves (`rough_ring`).
+Paths are flattened at `tolerances.FLAT`, areas mm2, distances mm; of what is drawn only `rough_ring` is made.
 """
 
 from __future__ import annotations
