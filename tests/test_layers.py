@@ -43,6 +43,7 @@ DOORS = {
     "reportlab": ("printing/pdf",),
     "ezdxf": ("export/dxf",),
     "matplotlib": ("export/figure", "export/worn_views", "ground/typeface", "notebook"),
+    "scipy": ("worn", "geometry/elastica", "fitting/lines/cap"),  # slow to load: drafting goes without
     "PIL": ("export/figure",),
     "anywidget": ("notebook",),
     "traitlets": ("notebook",),

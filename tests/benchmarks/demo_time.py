@@ -1,33 +1,86 @@
-"""How long `drafting demo` takes, from the command to the folder: python -m tests.benchmarks.demo_time
+"""How long the commands take, start included: python -m tests.benchmarks.demo_time [OTHER-TREE]
 
-The first run, which may compile and build a font list, is not counted.
+The processor's time of the whole process (user and system), beside that of a fixed piece of work in the same
+minute; with the folder of another tree of the kit, such as a worktree of an earlier commit, both run in turn
+and the ratio is printed. The first run of each, which may compile, is not counted. Then what one garment takes
+to be drafted, finished and checked, on adults of `bdims` (Heinz et al. 2003) one after the other.
 """
 
 from __future__ import annotations
 
+import os
 import statistics
 import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Sequence
 from pathlib import Path
 
-RUNS = 7
+from drafting.costume.garment import draft_garment
+from drafting.costume.stand_in import STRETCHY
+from tests.bodies import bdims
+
+RUNS = 3
+BODIES = 40
+GARMENTS = ("shirt", "trousers", "tailcoat", "close-top")
+HERE = Path(__file__).resolve().parent.parent.parent
+BODY = "measurements/bodies/lamplighter.toml"
+
+FIXED = "sum(i * i % 7 for i in range(6_000_000)); import numpy; a = numpy.arange(9e5).reshape(900, 1000); a @ a.T"
+"""A piece of work that no change of the kit touches."""
+
+COMMANDS: dict[str, tuple[Sequence[str], Sequence[str]]] = {
+    "demo": (("demo",), ("demo",)),
+    "demo on three papers": (("demo", "--papers", "a4,letter,roll"), ("demo",)),
+    "body": (("body", BODY), ("body", BODY)),
+}
+"""What is run here and in the other tree, which before `--papers` printed on those three by itself."""
 
 
-def seconds(out: Path) -> float:
-    """Return the seconds that one run of the command takes."""
-    start = time.perf_counter()
-    command = [sys.executable, "-m", "drafting", "demo", "--out", str(out)]
-    subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
-    return time.perf_counter() - start
+def processor(tree: Path, command: Sequence[str]) -> float:
+    """Return the seconds of the processor that one run of a command takes, its children too."""
+    before = os.times()
+    subprocess.run([sys.executable, *command], check=True, cwd=tree, stdout=subprocess.DEVNULL)
+    after = os.times()
+    return after.children_user + after.children_system - before.children_user - before.children_system
+
+
+def ran(tree: Path, words: Sequence[str], folder: str) -> float:
+    """Return the seconds of one command of the kit in a tree."""
+    out = [] if words[0] == "body" else ["--out", str(Path(folder) / f"out-{tree.name}")]
+    return processor(tree, ["-m", "drafting", *words, *out])
+
+
+def compared(other: Path | None) -> None:
+    """Print what each command takes, and in the other tree how many times that."""
+    for name, (own, earlier) in COMMANDS.items():
+        times: list[tuple[float, float, float]] = []
+        with tempfile.TemporaryDirectory() as folder:
+            for _ in range(RUNS + 1):
+                there = ran(other, earlier, folder) if other else 0.0
+                times.append((ran(HERE, own, folder), there, processor(HERE, ["-c", FIXED])))
+        here, there, fixed = (statistics.median(column) for column in zip(*times[1:], strict=True))
+        beside = f"; other tree {there:.2f} s, {there / here:.2f} times that" if other else ""
+        print(f"{name:22} {here:.2f} s of CPU, {here / fixed:.2f} of the fixed work ({fixed:.2f} s){beside}")
+
+
+def garments() -> None:
+    """Print the median ms that one garment takes to be drafted, finished and checked."""
+    bodies = bdims(BODIES)
+    for name in GARMENTS:
+        fabric = STRETCHY if name == "close-top" else None
+        times = []
+        for body in bodies:
+            start = time.process_time()
+            draft_garment(body, fabric, name)
+            times.append(time.process_time() - start)
+        print(f"{name:22} {1000 * statistics.median(times[1:]):.1f} ms, drafted, finished and checked")
 
 
 def main() -> None:
-    with tempfile.TemporaryDirectory() as folder:
-        first, *times = [seconds(Path(folder) / "out") for _ in range(RUNS + 1)]
-    print(f"drafting demo: median {statistics.median(times):.2f} s of {RUNS} runs")
-    print(f"least {min(times):.2f} s, most {max(times):.2f} s; the first one {first:.2f} s")
+    compared(Path(sys.argv[1]).resolve() if len(sys.argv) > 1 else None)
+    garments()
 
 
 if __name__ == "__main__":

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.draft.by_role import dart_legs
 from drafting.draft.named import edge_named
 from drafting.draft.piece import Piece
+from drafting.geometry.brent import brent_zero
 from drafting.geometry.crossing import crossings, extended
 from drafting.geometry.curve import Segment
 from drafting.ground import tolerances as tol
@@ -131,5 +130,5 @@ def nearest_places(segment: Segment, point: complex) -> list[float]:
         return ((segment.point(t) - point) * segment.velocity(t).conjugate()).real
 
     if along(low) * along(high) < 0:
-        return [float(brentq(along, low, high, xtol=1e-15)), best]
+        return [float(brent_zero(along, low, high, within=1e-15)), best]
     return [best]

@@ -63,6 +63,7 @@ class Kit:
     kinds: tuple[Kind, ...] = ()
     _sizes: dict[tuple[int, Pose], Size] = field(default_factory=dict)
     _no_fits: dict[tuple[int, Pose, int, Pose], NoFit] = field(default_factory=dict)
+    _rooms: dict[tuple[int, Pose], list[tuple[int, int]]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         faults = (Kind(f"fault {n}", _corners(box)) for n, box in enumerate(self.job.strip.blocked))
@@ -132,6 +133,11 @@ class Kit:
 
     def rooms(self, kind: int, pose: Pose) -> list[tuple[int, int]]:
         """Return the stretches of y in which a kind's corner may lie: one, or one on each side of `meet`."""
+        if (kind, pose) not in self._rooms:
+            self._rooms[kind, pose] = self._rooms_of(kind, pose)
+        return self._rooms[kind, pose]
+
+    def _rooms_of(self, kind: int, pose: Pose) -> list[tuple[int, int]]:
         low, high = self.span(kind, pose)
         if self.job.strip.meet is None:
             return [(low, high)] if low <= high else []

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from drafting.geometry.path import Box
 
@@ -18,8 +19,7 @@ Ring = tuple[complex, ...]
 """The corners of a closed outline, anticlockwise, the first not repeated."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Pose:
+class Pose(NamedTuple):
     """How an outline lies: mirrored across the selvedge's direction first, then turned.
 
     `turn` is 0 or 180 degrees on cloth (anticlockwise); quarter turns serve other materials.

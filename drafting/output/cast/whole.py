@@ -64,7 +64,8 @@ def write_cast(
 
     def come(outcome: Outcome) -> None:
         records[outcome.folder] = outcome.record
-        tell(f"{outcome.folder} of {len(cast.wearers)} wearers", DRAFTED * len(records) / len(cast.wearers))
+        count, every = len(records), len(cast.wearers)
+        tell(f"{count} of {every} wearers: {outcome.folder}", DRAFTED * count / every)
 
     for outcome in engine(_jobs(cast, place, blocks, come), place):
         unpacked(outcome, place)

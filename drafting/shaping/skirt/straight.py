@@ -12,11 +12,10 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from scipy.optimize import brentq
-
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind, PieceRole
 from drafting.geometry import Cubic, Path, line
+from drafting.geometry.brent import brent_zero
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.shaping.skirt.plan import SkirtPlan
@@ -108,7 +107,7 @@ def _settled(plan: SkirtPlan, lean: float) -> tuple[HalfSkirt, HalfSkirt]:
             reach=f"{told(2 * (plan.waist + high))} to {told(2 * (plan.waist + low))}",
             turn="give the waist more ease, or choose gores",
         )
-    return _halves(plan, asked(float(brentq(waist, *span, xtol=1e-9))), lean)
+    return _halves(plan, asked(float(brent_zero(waist, *span, within=1e-9))), lean)
 
 
 def _shared(intake: float, least: float, most: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
@@ -145,7 +144,7 @@ def _drop(back: _Half, lift: float) -> float:
 
     if beyond(wanted) <= 0 or beyond(even) >= 0:
         return wanted if beyond(wanted) <= 0 else even
-    return float(brentq(beyond, even, wanted, xtol=1e-9))
+    return float(brent_zero(beyond, even, wanted, within=1e-9))
 
 
 def _root(bent: Callable[[float], float], rise: float) -> float:
@@ -154,7 +153,7 @@ def _root(bent: Callable[[float], float], rise: float) -> float:
     at_low, at_high = bent(low), bent(high)
     if at_low * at_high > 0:
         return low if abs(at_low) < abs(at_high) else high
-    return float(brentq(bent, low, high, xtol=1e-9))
+    return float(brent_zero(bent, low, high, within=1e-9))
 
 
 @dataclass(frozen=True)
