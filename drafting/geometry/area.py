@@ -46,10 +46,7 @@ def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], m
 
 
 def is_simple(path: Path) -> bool:
-    """Say whether the closed path neither crosses nor touches itself.
-
-    An end that misses the start by no more than a reckoning's rest closes it.
-    """
+    """Say whether the closed path, its end a reckoning's rest off its start at most, never meets itself."""
     xy = _xy(path)
     closed = len(xy) > 3 and math.dist(xy[0], xy[-1]) <= tol.CLOSED
     return bool(shapely.LinearRing(xy[:-1] if closed else xy).is_simple)

@@ -2,69 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from functools import lru_cache
-
 import pytest
-import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from drafting.alter.style.apply import styled
-from drafting.costume.choices import block_named, choose
-from drafting.costume.garment import drafted, make_garment
-from drafting.costume.stand_in import STRETCHY, stand_ins
 from drafting.draft.by_role import dart_legs
-from drafting.draft.draft import Draft, Seam
-from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.draft import Draft
+from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
-from drafting.draft.walk import walk
-from drafting.geometry import line
-from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
-from drafting.ground.scale import body_scale
-from drafting.reading.given import Given, Origin
 from drafting.reading.style import CutWish, DartWish, JoinWish, OutlinePlace, PleatWish, ShiftWish, StyleWish
-from tests.drawn_bodies import drawn, far
+from tests.alter.styles import BLOCKS, draft_of, ring, sound
 
 SAME = 0.01
 """mm: two drafts whose outlines differ by no more are one."""
-
-WIDE, HIGH = 400.0, 600.0
-
-BLOCKS: Mapping[str, Mapping[str, str]] = {
-    "bodice": {"length": "hip"},
-    "fitted-top": {},
-    "trouser": {},
-    "close-top": {},
-    "shirt": {},
-}
-
-
-@lru_cache(maxsize=16)
-def draft_of(block: str, number: int) -> Draft:
-    body = [*drawn(4), *far()[:3]][number]
-    given_choices = {name: Given(value) for name, value in BLOCKS[block].items()}
-    kind = block_named(block)
-    return drafted(body, STRETCHY, kind, choose(kind, given_choices, body_scale(body), Origin()))
-
-
-def ring(piece: Piece) -> shapely.Polygon:
-    return shapely.Polygon([(p.real, p.imag) for p in piece.outline.points(0.01)])
-
-
-def sound(draft: Draft) -> None:
-    for piece in draft.pieces:
-        assert ring(piece).is_valid, piece.name
-        assert piece.area > 0
-        assert min(edge.length for edge in piece.edges) > 1e-6
-    for seam in draft.seams:
-        assert abs(walk(draft, seam).difference) < tol.SEAM_MATCH, seam.name
-        for notch in seam.notches:
-            long = walk(draft, seam)
-            assert -1e-6 <= notch.a <= long.a_length + 1e-6
-    uses = [ref for seam in draft.seams for ref in {*seam.a, *seam.b}]
-    assert len(uses) == len(set(uses))
 
 
 def levels(draft: Draft) -> float:
@@ -132,94 +84,6 @@ def test_what_was_cut_and_joined_again_is_as_it_was(block: str) -> None:
     assert {s.name: (s.a, s.b) for s in again.seams} == {s.name: (s.a, s.b) for s in draft.seams}
 
 
-def cloth() -> Draft:
-    """Return a plain rectangle with its top sewn to a band: widths are plain arithmetic."""
-    body = Piece(
-        "body",
-        (
-            Edge("hem", line(0j, WIDE + 0j), EdgeKind.HEM),
-            Edge("right", line(WIDE + 0j, complex(WIDE, HIGH)), EdgeKind.FREE),
-            Edge("top", line(complex(WIDE, HIGH), 1j * HIGH)),
-            Edge("left", line(1j * HIGH, 0j), EdgeKind.FREE),
-        ),
-    )
-    band = Piece(
-        "band",
-        (
-            Edge("low", line(0j, WIDE + 0j)),
-            Edge("end", line(WIDE + 0j, complex(WIDE, 40)), EdgeKind.FREE),
-            Edge("up", line(complex(WIDE, 40), 40j), EdgeKind.FREE),
-            Edge("start", line(40j, 0j), EdgeKind.FREE),
-        ),
-    )
-    return Draft((body, band), (Seam("waist", (("body", "top"),), (("band", "low"),), start=None, end=None),))
-
-
-@pytest.mark.parametrize(
-    ("kind", "number", "depth", "taken"),
-    [
-        ("knife", 1, 30, 60),
-        ("knife", 4, 20, 160),
-        ("tuck", 5, 5, 50),
-        ("box", 1, 25, 100),
-        ("inverted", 2, 25, 200),
-    ],
-)
-def test_pleats_take_what_arithmetic_says(kind: str, number: int, depth: float, taken: float) -> None:
-    # Common practice: a knife pleat takes twice its depth, a box or an inverted pleat four times.
-    wish = PleatWish("body", OutlinePlace("top", share=0.5), OutlinePlace("hem", share=0.5), kind, depth, number)
-    before = cloth()
-    after = styled(before, wish)
-    sound(after)
-    assert after["body"].area == pytest.approx((WIDE + taken) * HIGH)
-    assert after["body"]["hem"].length == pytest.approx(WIDE + taken)
-    (waist, *laid) = after.seams
-    assert walk(after, waist).a_sewn == pytest.approx(WIDE)
-    assert sum(walk(after, seam).a_length * 2 for seam in laid) == pytest.approx(taken)
-    assert {seam.kind for seam in laid} == {SeamKind.LAID_PLEAT}
-    folds = [mark for mark in after["body"].placements if mark.what == "pleat fold"]
-    assert all(mark.path.length == pytest.approx(HIGH) for mark in folds)
-    assert len(folds) == 3 * len(laid)
-
-
-def test_a_hem_dips_by_what_is_asked_and_stays_square_to_its_sides() -> None:
-    after = styled(cloth(), ShiftWish("body", "hem", 0.0, 50.0))
-    hem = after["body"]["hem"].path
-    assert after["body"]["right"].length == pytest.approx(HIGH + 50)
-    assert after["body"]["left"].length == pytest.approx(HIGH)
-    # Plane geometry: the dip is half as deep half-way, so the cloth grows by half of the box below it.
-    assert after["body"].area == pytest.approx(WIDE * HIGH + WIDE * 50 / 2)
-    assert hem.leave.imag == pytest.approx(0.0)
-    assert hem.arrive.imag == pytest.approx(0.0)
-    back = styled(after, ShiftWish("body", "hem", 0.0, -50.0))
-    assert back["body"].area == pytest.approx(WIDE * HIGH)
-
-
-def test_an_edge_that_is_sewn_or_whose_side_is_stays_where_it_is() -> None:
-    for block, edge in (("bodice", "armhole"), ("fitted-top", "hem")):
-        with pytest.raises(DraftError, match="sewn to another"):
-            styled(draft_of(block, 0), ShiftWish("front", edge, 20.0, 20.0))
-
-
-def test_a_slanting_edge_is_trued_by_the_fold() -> None:
-    # What lies beneath is the mirror image of what it lies under: both halves are of one length and lean
-    # to opposite sides.
-    corners = 0j, WIDE + 0j, complex(WIDE, HIGH), complex(0, HIGH + 100)
-    edges = [line(a, b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)]
-    names = ("hem", "right", "top", "left")
-    piece = Piece("body", tuple(Edge(n, e) for n, e in zip(names, edges, strict=True)))
-    band = Piece(
-        "band", tuple(Edge(n, e.mirrored().reversed()) for n, e in zip(names[::-1], edges[::-1], strict=True))
-    )
-    seam = Seam("waist", (("body", "top"),), (("band", "top"),), start=None, end=None)
-    wish = PleatWish("body", OutlinePlace("top", share=0.5), OutlinePlace("hem", share=0.5), "knife", 30.0)
-    after = styled(Draft((piece, band), (seam,)), wish)
-    one, two = after["body"]["pleat_1_in"].path, after["body"]["pleat_1_out"].path
-    assert one.length == pytest.approx(two.length)
-    assert one.leave.imag == pytest.approx(-two.leave.imag)
-    assert one.leave.real == pytest.approx(two.leave.real)
-
-
 def test_a_dart_goes_anywhere_and_every_other_length_stays() -> None:
     draft = draft_of("bodice", 0)
     front = draft["front"]
@@ -280,21 +144,3 @@ def test_a_dart_becomes_gathers_of_what_it_took() -> None:
 def test_a_name_that_is_not_there_is_answered_with_those_that_are(wish: StyleWish, said: str) -> None:
     with pytest.raises(UnknownNameError, match=said):
         styled(draft_of("bodice", 0), wish)
-
-
-def test_where_the_two_sides_differ_each_hand_is_cut_and_pleated_for_itself() -> None:
-    even, uneven = stand_ins()
-    kind = block_named("fitted-top")
-    place = OutlinePlace("style_line", distance=40.0, beside="centre")
-    foot = OutlinePlace("hem", distance=40.0, beside="centre")
-    yoke = OutlinePlace("centre", distance=110.0, beside="neck")
-    wishes = (
-        CutWish("front", OutlinePlace("armhole", share=0.5), yoke, "front-yoke", holds="neck"),
-        PleatWish("front", place, foot, "knife", 15.0),
-    )
-    for body in (even, uneven):
-        chosen = choose(kind, {}, body_scale(body), Origin())
-        made = make_garment(body, None, kind, chosen, name="top", role="shell", style=wishes)
-        assert [f.message for f in made.findings if f.level == "error"] == []
-        sound(made.draft)
-        assert any(piece.name.startswith("front-yoke") for piece in made.draft.pieces)

@@ -115,3 +115,21 @@ def test_a_costume_of_the_kit_is_never_written_to() -> None:
     view = StyleView(Living(read_costume(shipped("measurements") / "costumes" / "kite.toml")))
     view.safely(view.take_back)
     assert view.refused.value
+
+
+def test_on_a_body_whose_sides_differ_a_click_names_what_both_hands_have(costume: Path) -> None:
+    body = costume.parent / "bodies" / "lamplighter.toml"
+    text = body.read_text("utf-8")
+    lines = [line for line in text.splitlines() if not line.startswith("shoulder_length")]
+    body.write_text("\n".join([*lines, "shoulder_length = { left = 12.0, right = 13.2 }"]) + "\n", "utf-8")
+    view = StyleView(Living(read_costume(costume)))
+    back = next(piece for piece in view.made["top"].draft.pieces if piece.base == "back")
+    view.fields["name"].value = "back-yoke"
+    click(view, f"{back.name}.armhole", 0.5)
+    click(view, f"{back.name}.centre", 0.75)
+    view.try_it()
+    assert view.refused.value == ""
+    assert view.fields["piece"].value == "back"
+    assert "to-cut" in classes(view.picture.value)
+    view.do_it()
+    assert {"back-yoke-left", "back-yoke-right"} <= {piece.name for piece in view.made["top"].draft.pieces}

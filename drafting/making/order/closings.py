@@ -38,7 +38,6 @@ def zipped(bench: Bench, *, seam_sewn: bool) -> None:
 
 
 def _zip(bench: Bench, notion: Notion) -> None:
-    draft = bench.garment.draft
     edges = list(_opening(bench, notion))
     bench.do(
         "join",
@@ -48,10 +47,19 @@ def _zip(bench: Bench, notion: Notion) -> None:
         [said(key, where=notion.where) for key in SEWN[notion.kind]],
         edges=edges,
         notions=[notion_key(notion)],
-        length=2 * max((draft.edge(ref).length for ref in edges), default=0.0),
+        length=2 * _on_one_hand(bench, edges),
     )
     if any("stays" in step.does for step in bench.steps[-1:]):
         bench.also(zip_strip(bench, bench.steps[-1].length))
+
+
+def _on_one_hand(bench: Bench, edges: list[EdgeRef]) -> float:
+    """Return how long a zip's edges are on the hand where they are longest, mm."""
+    draft = bench.garment.draft
+    hands: dict[str, float] = {}
+    for ref in edges:
+        hands[draft[ref[0]].hand] = hands.get(draft[ref[0]].hand, 0.0) + draft.edge(ref).length
+    return max(hands.values(), default=0.0)
 
 
 def zip_strip(bench: Bench, length: float) -> Supply:
@@ -67,11 +75,13 @@ STRIP_ENDS = 40.0
 
 
 def _opening(bench: Bench, notion: Notion) -> Iterator[EdgeRef]:
-    """Yield the edges between which a zip lies, of both hands where each is drafted apart."""
+    """Yield the edges between which a zip lies, of both hands where each is drafted apart, and of every part
+    that its piece was cut in."""
     draft = bench.garment.draft
     own = draft[notion.piece]
     for piece in draft.pieces:
-        if piece is own or (piece.base and piece.base == own.base):
+        beside = piece.role is own.role and not piece.material
+        if piece is own or beside or (piece.base and piece.base == own.base):
             for edge in edges_as(piece, EdgeRole.CENTRE):
                 if edge.kind is EdgeKind.OPENING:
                     yield piece.name, edge.name

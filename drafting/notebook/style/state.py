@@ -99,23 +99,39 @@ def with_steps(costume: CostumeFile, garment: str, more: tuple[StyleWish, ...]) 
     return finished(replace(asked, garments=(worn,)))
 
 
-def lines_of(draft: Draft, wish: StyleWish) -> tuple[Line, ...]:
-    """Return the lines along which a step would cut or open its piece; raises `DraftError` where they run off."""
-    piece = piece_named(draft, wish.piece)
+def shown_piece(draft: Draft, name: str) -> Piece:
+    """Return the piece that a step names: where each hand has one, the left; raises `UnknownNameError`."""
+    hands = [piece for piece in draft.pieces if name == piece.base and piece.hand == "left"]
+    return hands[0] if hands and name not in draft else piece_named(draft, name)
+
+
+def lines_of(draft: Draft, wish: StyleWish) -> Mapping[str, tuple[Line, ...]]:
+    """Return the lines along which a step would cut or open its piece, by its name on the page.
+
+    What is whole over the middle, its halves uneven, shows none. Raises `DraftError` where they run off.
+    """
+    piece = shown_piece(draft, wish.piece)
+    if over_the_middle(piece):
+        return {}
     if isinstance(wish, CutWish):
-        return (cut_line(piece, wish),)
+        return {piece.name: (cut_line(piece, wish),)}
     if isinstance(wish, PleatWish):
-        return pleat_lines(piece, wish)
+        return {piece.name: pleat_lines(piece, wish)}
     if isinstance(wish, DartWish) and wish.to is not None:
         tip = piece.edges[leg_into(piece, wish.dart)].path.end
-        return (line(spot_point(piece, spot_on(piece, wish.to)), tip),)
-    return ()
+        return {piece.name: (line(spot_point(piece, spot_on(piece, wish.to)), tip),)}
+    return {}
+
+
+def over_the_middle(piece: Piece) -> bool:
+    """Return whether a piece was opened out over the middle for two hands that differ."""
+    return any(edge.base for edge in piece.edges)
 
 
 def ends_of_step(draft: Draft, wish: StyleWish) -> tuple[tuple[str, complex], ...]:
     """Return the places that a step names, each with its piece."""
-    piece = piece_named(draft, wish.piece)
-    if isinstance(wish, CutWish | PleatWish):
+    piece = shown_piece(draft, wish.piece)
+    if isinstance(wish, CutWish | PleatWish) and not over_the_middle(piece):
         return tuple((piece.name, _point(piece, place)) for place in (wish.start, wish.end))
     return ()
 

@@ -129,7 +129,7 @@ class StyleView:
         try:
             wish = ss.typed_step(typed, self.unit)
             draft = self.made[self.garment].draft
-            self._show({wish.piece: ss.lines_of(draft, wish)}, ss.ends_of_step(draft, wish))
+            self._show(ss.lines_of(draft, wish), ss.ends_of_step(draft, wish))
             tried = ss.with_steps(self.living.asked, self.garment, (wish,))
         except DraftError as error:
             self.refused.value = refused_html(sentence(error, self.unit))
@@ -186,7 +186,9 @@ class StyleView:
         piece, _, edge = str(place.get("edge", "")).partition(".")
         if piece not in self.made[self.garment].draft:
             return
-        deed = self.fields["do"].value
+        own = self.made[self.garment].draft[piece]
+        edge = own[edge].base or edge if edge in own else edge
+        piece, deed = own.base or own.name, self.fields["do"].value
         if deed in WHOLE_EDGES:
             self.fields["edge"].value = f"{piece}.{edge}"
             return
