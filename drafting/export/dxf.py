@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import cmath
 import io
+import logging
 import math
 import re
 import threading
@@ -43,6 +44,8 @@ TEXT = 6.0
 
 AUTHOR = "drafting kit"
 
+logger = logging.getLogger("ezdxf")
+
 _one_at_a_time = threading.Lock()
 
 
@@ -61,12 +64,25 @@ def dxf_text(garment: str, pieces: Sequence[DxfPiece], version: str = VERSIONS[0
     if version not in VERSIONS:
         raise ValueError(f"DXF {version} is not written; {' or '.join(VERSIONS)} is")
     with _one_at_a_time:  # the library stamps time and ids unless a switch of its own is set
-        before = options.write_fixed_meta_data_for_testing
+        before, told = options.write_fixed_meta_data_for_testing, logger.level
         options.write_fixed_meta_data_for_testing = True
+        logger.setLevel(logging.ERROR)  # it warns of R12's unit, which `_with_unit` writes
         try:
-            return _written(garment, pieces, version)
+            return _with_unit(_written(garment, pieces, version))
         finally:
             options.write_fixed_meta_data_for_testing = before
+            logger.setLevel(told)
+
+
+def _with_unit(text: str) -> str:
+    """Return a drawing that names its unit in its head; a reader of R12 that knows no such word passes it over.
+
+    DXF reference, from memory: 4 is millimetres, and a variable that is not known is left out.
+    """
+    if "$INSUNITS" in text:
+        return text
+    after = text.index("  9\n", text.index("$ACADVER"))
+    return f"{text[:after]}  9\n$INSUNITS\n 70\n{units.MM}\n{text[after:]}"
 
 
 def block_name(garment: str, piece: str) -> str:

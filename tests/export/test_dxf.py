@@ -17,6 +17,7 @@ from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
 from drafting.export.dxf import DxfPiece, block_name, dxf_text
 from drafting.export.dxf_layers import COLOURS, LayerNumber
+from drafting.ground.dxf_versions import VERSIONS
 from drafting.ground.shipped import demo_costume
 from drafting.output.report import report
 from drafting.output.sheets import interchange_files
@@ -155,9 +156,8 @@ def test_only_layers_of_the_interchange_and_our_square_are_used(document: Any) -
 
 
 def test_the_unit_is_in_the_header_and_a_labelled_square_in_the_drawing(document: Any) -> None:
-    # DXF reference, from memory: 4 is millimetres; R12 has no place for it, so the drawing says it.
-    if document.dxfversion != "AC1009":
-        assert document.header["$INSUNITS"] == named("dxf-units")["millimetres"]
+    # DXF reference, from memory: 4 is millimetres.
+    assert document.header["$INSUNITS"] == named("dxf-units")["millimetres"]
     space = document.modelspace()
     (square,) = polylines(space, "scale-check")
     points = corners(square)
@@ -278,3 +278,9 @@ def test_a_second_library_reads_outlines_layers_and_texts_alike(made: Made, tmp_
     said = {text for text in column["Text"] if text}
     assert sum(text.startswith("Piece Name: ") for text in said) > 3
     assert "Units: METRIC" in said
+
+
+def test_nothing_is_said_on_the_terminal_while_a_drawing_is_written(caplog: pytest.LogCaptureFixture) -> None:
+    for version in VERSIONS:
+        dxf_text("bodice", [DxfPiece(invented.front(), ("a line",))], version)
+    assert caplog.records == []
