@@ -154,6 +154,7 @@ class Choices:
         low=0,
         high=100,
         group="finish",
+        of_hand=True,
         source=practice("30 to 50, flared 10 to 15"),
     )
     waist_finish: str = choice(

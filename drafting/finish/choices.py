@@ -86,6 +86,7 @@ class FinishChoices:
         low=0,
         high=100,
         group="finish",
+        of_hand=True,
         source=ours("a child of 1160 mm grows some 60 mm a year (from memory), of which a leg has half"),
     )
     hang_length: float = choice(
@@ -95,6 +96,7 @@ class FinishChoices:
         low=0,
         high=100,
         group="finish",
+        of_hand=True,
         source=practice("10 to 20"),
     )
     let_out: float = choice(
@@ -105,6 +107,7 @@ class FinishChoices:
         low=0,
         high=50,
         group="finish",
+        of_hand=True,
         source=practice("25 to 50 in all at side and centre back"),
     )
     opening_allowance: float = choice(

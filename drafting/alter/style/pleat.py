@@ -196,7 +196,7 @@ def _strip(draft: Draft, way: PleatWay, name: str, at: complex, number: int) -> 
 def _laid(piece: Piece, strip: list[Edge]) -> Seam:
     one, two = strip
     return Seam(
-        f"{piece.name} {two.name}".replace("_", " ").replace("-", " "),
+        f"{piece.name} {two.name.replace('_out', '')}".replace("_", " ").replace("-", " "),
         ((piece.name, one.name),),
         ((piece.name, two.name),),
         start=None,
