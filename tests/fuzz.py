@@ -16,12 +16,15 @@ from collections.abc import Callable
 from pathlib import Path
 
 from drafting.body import read_bodies
+from drafting.costume.cast import read_cast
 from drafting.costume.file import read_costume
+from drafting.costume.whole import read_whole_costume
 from drafting.costume.workroom import read_workroom
 from drafting.fabric import read_fabric
 from drafting.ground import units
 from drafting.ground.errors import InputError
 from drafting.ground.prices import parse_price
+from drafting.ground.shipped import shipped
 from drafting.ground.units import BadValue
 from tests.hostile import costume_in
 
@@ -49,9 +52,52 @@ READERS: dict[str, Callable[[Path], object]] = {
     "cloth": read_fabric,
     "workroom": read_workroom,
     "table": read_bodies,
+    "styled": read_whole_costume,
+    "cast": read_cast,
+    "heads": read_bodies,
 }
 
 TABLE = 'wearer,unit,height,bust_girth,waist_girth,hip_girth\nAnna,cm,168,92,74,98\nBo,in,"68 1/2",40,34,41\n'
+
+STYLED = """title = "A yoked top, invented"
+wearer = "../bodies/kite.toml"
+
+[fabrics]
+shell = "../fabrics/striped-shirting.toml"
+
+[garments.top]
+block = "fitted-top"
+fabric = "shell"
+
+[garments.top.choices]
+bust_ease = {share = 0.09, of = "bust_girth"}
+
+[[garments.top.style]]
+do = "cut"
+piece = "front"
+from = {edge = "armhole", share = 0.5}
+to = {edge = "centre", distance = "11 cm", beside = "neck"}
+name = "front-yoke"
+holds = "neck"
+bow = "-4 mm"
+
+[[garments.top.style]]
+do = "pleat"
+piece = "front"
+kind = "box"
+from = {edge = "style_line", distance = "4.5 cm", beside = "centre"}
+to = {edge = "hem", distance = "4.5 cm", beside = "centre"}
+depth = "15 mm"
+
+[[garments.top.pockets]]
+piece = "back"
+kind = "patch"
+edge = "shoulder"
+along = 0.5
+inside = "18 cm"
+width = "11 cm"
+height = "13 cm"
+"""
 
 
 def text_of(luck: random.Random) -> str:
@@ -134,6 +180,11 @@ def run(count: int, first: int = 0) -> tuple[Counter[str], list[str]]:
         files = costume_in(Path(folder))
         files["table"] = Path(folder) / "bodies" / "cast.csv"
         files["table"].write_text(TABLE, "utf-8")
+        files["styled"] = Path(folder) / "costumes" / "styled.toml"
+        files["styled"].write_text(STYLED, "utf-8")
+        files["heads"] = Path(folder) / "casts" / "lanterns.csv"
+        files["heads"].write_bytes(shipped("measurements").joinpath("casts", "lanterns.csv").read_bytes())
+        files["cast"] = Path(folder) / "casts" / "lanterns.toml"
         sound = {kind: path.read_text("utf-8") for kind, path in files.items()}
         for seed in range(first, first + count):
             luck = random.Random(seed)
