@@ -29,12 +29,22 @@ LEAST_NOTCH = 30.0
 
 def curves_bend_right(draft: Draft) -> Iterator[Finding]:
     """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?"""
+    parts = _in_parts(draft)
     for piece in draft.pieces:
         for edge in piece.edges:
             band = BENDS.get(edge.role)
+            if band is not None and (piece.name, edge.name) in parts:
+                band = (0, band[1])
             if band is not None and len(edge.path.segments) > 0:
                 matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
                 yield _bend(piece.name, edge.name, edge.path, band, matters)
+
+
+def _in_parts(draft: Draft) -> set[EdgeRef]:
+    """Return the edges of cap halves that a style line has cut: the bend may lie in another part."""
+    chains = [chain for seam in draft.seams for chain in (seam.a, seam.b)]
+    caps = [[ref for ref in chain if draft.edge(ref).role is EdgeRole.CAP] for chain in chains]
+    return {ref for refs in caps if len(refs) > 1 for ref in refs}
 
 
 def _meets_dart(piece: Piece, edge: Edge) -> bool:

@@ -29,6 +29,8 @@ WAIST = (EdgeRole.WAIST, EdgeRole.WAIST_DART)
 def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
     """With its darts closed, does the waist of each trouser piece bend one way only?"""
     for piece in _trousers(draft):
+        if not edges_as(piece, *WAIST):
+            continue  # a yoke has it
         line = closed_waist(piece)
         count = inflections(line, tol.TURN_MATTERS)
         said = f"{capital(plain(piece.name))} waist: bends one way with its darts closed"
@@ -61,29 +63,40 @@ def crotch_length_kept(draft: Draft) -> Iterator[Finding]:
     pieces = _trousers(draft)
     if wanted is None or not pieces:
         return
-    found = math.fsum(e.length for p in pieces for e in p.edges if _on_centre(e))
+    roles = {piece.role for piece in pieces}  # of a yoke above them too
+    whole = [piece for piece in draft.pieces if piece.role in roles and not piece.material]
+    found = math.fsum(e.length for p in whole for e in p.edges if _on_centre(e))
     holds = abs(found - wanted) <= tol.CROTCH_MATCH
     said = f"Crotch seam: {mm(found)} from waist to waist, {mm(wanted)} asked for"
     yield verdict("crotch length", holds, "crotch", found, wanted, said)
 
 
 def closed_waist(piece: Piece) -> Path:
-    """Return the waist of a piece in ring order with the darts between its parts sewn up."""
-    paths = [edge.path for edge in _waist_in_order(piece)]
+    """Return the waist of a piece in ring order with the darts between its parts sewn up, and its pleats laid."""
+    edges = _waist_in_order(piece)
+    paths = [edge.path for edge in edges]
     line = list(paths[0].segments)
     for i in range(1, len(paths) - 2, 3):
         tip, mouth, far = paths[i].end, paths[i].start, paths[i + 1].end
-        turn = (mouth - tip) / (far - tip)
-        turn /= abs(turn)
-        paths[i + 2 :] = [path.turned(tip, turn) for path in paths[i + 2 :]]
+        if edges[i].role is EdgeRole.EASE_PLEAT:
+            paths[i + 2 :] = [path.moved(mouth - far) for path in paths[i + 2 :]]
+        else:
+            turn = (mouth - tip) / (far - tip)
+            turn /= abs(turn)
+            paths[i + 2 :] = [path.turned(tip, turn) for path in paths[i + 2 :]]
         line += paths[i + 2].segments
     return Path(tuple(line))
 
 
 def _waist_in_order(piece: Piece) -> list[Edge]:
-    """Return waist parts and dart legs as they follow each other, starting with a waist part."""
-    run = edges_as(piece, *WAIST)
-    first = next(i for i, e in enumerate(run) if e.kind is not EdgeKind.DART)
+    """Return waist parts, dart legs and folds as they follow each other, starting with a waist part.
+
+    Folds are those of pleats laid at the waist, beside a part of it or another fold.
+    """
+    ends = {p for e in edges_as(piece, *WAIST) for p in (e.path.start, e.path.end)}
+    folds = [e for e in edges_as(piece, EdgeRole.EASE_PLEAT) if {e.path.start, e.path.end} & ends]
+    run = [e for e in piece.edges if e.role in WAIST or e in folds]
+    first = next(i for i, e in enumerate(run) if e.role is EdgeRole.WAIST and e.kind is not EdgeKind.DART)
     return [*run[first:], *run[:first]]
 
 

@@ -43,8 +43,9 @@ FOLLOWERS: Mapping[SeamKind, How] = MappingProxyType(
         SeamKind.ATTACHED: How.ANEW,
         SeamKind.WAIST: How.ANEW,
         SeamKind.FLY: How.ANEW,
+        SeamKind.LAID_PLEAT: How.ANEW,
         SeamKind.FACING: How.ALIKE,
     }
 )
 """Every kind of seam, and how what is sewn there follows: a sleeve after its armhole, a collar, a cuff, a
-band after what they are attached to, tails after the waist, a facing after its front."""
+band after what they are attached to, tails after the waist, a pleat of style, a facing after its front."""

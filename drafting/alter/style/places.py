@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from drafting.draft.by_role import dart_legs
 from drafting.draft.named import edge_named
-from drafting.draft.piece import Piece
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.geometry.brent import brent_zero
 from drafting.geometry.crossing import crossings, extended
 from drafting.geometry.curve import Segment
@@ -42,6 +42,11 @@ def spot_on(piece: Piece, place: OutlinePlace) -> RingSpot:
     if place.dart:
         return _tip(piece, place.dart)
     edge = edge_named(piece, place.edge)
+    if edge.kind is EdgeKind.DART:
+        raise DraftError(
+            f"the {piece.name}'s {edge.name} is the leg of a dart",
+            turn="name the edge that the dart opens to, or the dart's tip",
+        )
     index, length = piece.index(edge.name), edge.length
     at = _distance(piece, place, index)
     if not -SNAP <= at <= length + SNAP:

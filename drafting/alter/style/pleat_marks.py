@@ -82,11 +82,14 @@ def opened_inside(piece: Piece, way: PleatWay, wish: PleatWish, moves: list[Ring
 def _run_through(level: Level, parts: CutSides | None, way: PleatWay, wish: PleatWish) -> Level:
     """Return a level run on over an open pleat, and broken where the pleat is stitched down."""
     paths: list[Path] = []
+    stops = [p + way.by if parts is not None and parts.holds(p) else p for p in level.stops]
     for path in level.paths:
         beyond, stays = ([], [path]) if parts is None else parts.pieces_of(path)
         shifted = [bit.moved(way.by) for bit in beyond]
         if _stitched_at(wish, way, path):
             paths += [*stays, *shifted]
+            stops += [p for one in stays for p in (one.start, one.end) if _on_line(p, way)]
+            stops += [p for one in shifted for p in (one.start, one.end) if _on_line(p - way.by, way)]
             continue
         joints = [
             line(a, b)
@@ -99,7 +102,7 @@ def _run_through(level: Level, parts: CutSides | None, way: PleatWay, wish: Plea
             joints = [line(p, p + way.by) for p in (path.start, path.end) if _on_line(p, way)]
             joints = [j if path.end == j.start else j.reversed() for j in joints]
         paths += run_on((*stays, *shifted, *joints))
-    return replace(level, paths=tuple(paths))
+    return replace(level, paths=tuple(paths), stops=tuple(stops))
 
 
 def _on_line(point: complex, way: PleatWay) -> bool:

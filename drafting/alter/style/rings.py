@@ -112,6 +112,10 @@ def renamed_chains(draft: Draft, piece: str, names: Names) -> Draft:
     )
 
 
+NEAR = 0.02 * np.array([1, 1j, -1, -1j])
+"""mm: steps to all sides of a point, so that one on the outline, as a level along a hem, lies within (ours)."""
+
+
 @dataclass(frozen=True)
 class CutSides:
     """Which side of a cut lies where: the `cut` line, and the `region` of one of the two sides."""
@@ -120,8 +124,8 @@ class CutSides:
     region: Region
 
     def holds(self, point: complex) -> bool:
-        """Return whether a point lies on the side of the region."""
-        return bool(self.region.holds(np.array([point]))[0])
+        """Return whether a point lies on the side of the region, or on its outline."""
+        return bool(self.region.holds(point + NEAR).any())
 
     def pieces_of(self, path: Path) -> tuple[list[Path], list[Path]]:
         """Return the bits of an open path that lie on the side of the region, and those on the other."""
