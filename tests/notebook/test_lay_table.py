@@ -6,7 +6,9 @@ import time
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
+from shapely import unary_union
 from shapely.affinity import translate
 from shapely.geometry import Polygon
 from svgelements import Path as SvgPath
@@ -113,7 +115,7 @@ def with_room(tab: Tab, by: float, longer: float = 0.0) -> str:
     shapes = outlines(tab)
     end = max(shape.bounds[2] for shape in shapes.values())
     for name, shape in shapes.items():
-        way = shape.union(translate(shape, by)).convex_hull
+        way = unary_union([translate(shape, step) for step in np.linspace(0.0, by, 12)])
         clear = all(way.distance(other) > 3.0 for n, other in shapes.items() if n != name)
         if clear and shape.bounds[2] + by > end + longer:
             return name
