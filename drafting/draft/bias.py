@@ -23,6 +23,7 @@ HANGS = 150.0
 OWN_PLACE = frozenset(
     {
         SeamKind.DART,
+        SeamKind.LAID_PLEAT,
         SeamKind.FLY,
         SeamKind.SET_IN,
         SeamKind.SLEEVE,

@@ -69,7 +69,8 @@ def test_a_typed_value_is_taken_and_a_slip_stays_in_its_field(view: WornView) ->
     assert view.worn.now is now
     assert view.knobs.states["puff_width"]["refusal"]
     view.take({"puff_width": {"n": 3, "stroke": 3, "back": True}})
-    assert view.worn.shown["top"].choices["puff_width"][0] == 130.0
+    of_bust = 0.1548 * view.costume.wearer["bust_girth"]  # as the kite's file has it
+    assert view.worn.shown["top"].choices["puff_width"][0] == pytest.approx(of_bust, abs=1e-3)
 
 
 def test_the_wearer_holds_the_arms_a_little_out_or_lets_them_hang(view: WornView) -> None:
@@ -104,4 +105,5 @@ def test_the_button_settles_it_in_full_and_tells_it_in_words(view: WornView) -> 
 
 def test_lengths_are_in_the_unit_of_the_costumes_file() -> None:
     costume = replace(read_costume(costume_path("kite")), unit="in")
-    assert WornView(costume, "top", ["puff_width"]).knobs.states["puff_width"]["text"] == "13 in"
+    puff = WornView(costume, "top", ["puff_width"]).knobs.states["puff_width"]["text"]
+    assert puff == "5 1/8 in"  # 0.1548 of 84 cm
