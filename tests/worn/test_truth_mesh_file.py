@@ -162,8 +162,8 @@ def drawings() -> dict[str, str]:
 
 def drawn_lines(document: Any, garment: str, piece: str) -> list[LineString]:
     """Return the lines drawn within a piece: layer 8 of ASTM D6673-10, from memory."""
-    block = document.blocks.get(f"{garment}-{piece}")
-    return [LineString(e.get_points("xy")) for e in block if e.dxftype() == "LWPOLYLINE" and e.dxf.layer == "8"]
+    drawn = document.blocks.get(f"{garment}-{piece}").query("POLYLINE[layer=='8']")
+    return [LineString([point.vec2 for point in line.points()]) for line in drawn]
 
 
 def on_pieces(path: Path, run: np.ndarray) -> list[tuple[str, Point]]:
