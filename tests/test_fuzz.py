@@ -9,10 +9,10 @@ from tests.fuzz import run
 
 
 def test_whatever_stands_in_a_file_is_read_or_refused_in_words() -> None:
-    ended, found = run(1000)
+    ended, found = run(1800)
     assert found == []
     assert {"number read", "number refused"} <= ended.keys()
-    for kind in ("costume", "wearer", "cloth", "workroom", "table"):
+    for kind in ("costume", "wearer", "cloth", "workroom", "table", "styled", "cast"):
         assert {f"{kind} read", f"{kind} refused"} <= ended.keys()
 
 

@@ -112,7 +112,7 @@ def renamed_chains(draft: Draft, piece: str, names: Names) -> Draft:
     )
 
 
-NEAR = 0.02 * np.array([1, 1j, -1, -1j])
+NEAR = (0.02, 0.02j, -0.02, -0.02j)
 """mm: steps to all sides of a point, so that one on the outline, as a level along a hem, lies within (ours)."""
 
 
@@ -125,7 +125,7 @@ class CutSides:
 
     def holds(self, point: complex) -> bool:
         """Return whether a point lies on the side of the region, or on its outline."""
-        return bool(self.region.holds(point + NEAR).any())
+        return bool(self.region.holds(np.array([point + step for step in NEAR])).any())
 
     def pieces_of(self, path: Path) -> tuple[list[Path], list[Path]]:
         """Return the bits of an open path that lie on the side of the region, and those on the other."""
