@@ -11,9 +11,9 @@ from dataclasses import dataclass, replace
 from drafting.alter.style.pleat import pleat_lines, pleated
 from drafting.body import Body
 from drafting.draft.by_role import edge_as, piece_as, the_edge
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Piece
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
@@ -67,6 +67,8 @@ def back_pleat(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
     wishes = [_wish(back, choices, at) for at in places or (share * yoke.length for share in UNDER_BLADE)]
     wish = next((one for one in wishes if _finds_room(back, one)), wishes[0])
     made = pleated(draft, wish)
+    if choices.back_pleat == "inverted":  # at the centre the yoke now meets the pleat, not the fold
+        made = replace(made, seams=tuple(_free_at_centre(seam, back) for seam in made.seams))
     return replace(made, findings=(*made.findings, _said(choices)), facts={**made.facts, "back_pleat": 4 * depth})
 
 
@@ -76,13 +78,14 @@ def _wish(back: Piece, choices: Choices, at: float) -> PleatWish:
         OutlinePlace(edge=the_edge(back, role).name, distance=at, beside=_centre(back))
         for role in (EdgeRole.YOKE, EdgeRole.HEM)
     )
+    upwards = at == 0.0  # the fold of the back is what moves: the run from hem to yoke
     return PleatWish(
         piece=back.name,
-        start=yoke,
-        end=hem,
+        start=hem if upwards else yoke,
+        end=yoke if upwards else hem,
         kind="knife",
         depth=choices.back_pleat_depth,
-        towards=_towards(back, outwards=choices.back_pleat != "box"),
+        towards="start" if upwards else _towards(back, outwards=choices.back_pleat != "box"),
     )
 
 
@@ -94,15 +97,26 @@ def _finds_room(back: Piece, wish: PleatWish) -> bool:
     return True
 
 
+def _free_at_centre(seam: Seam, back: Piece) -> Seam:
+    """Return a yoke's seam without a demand on the corner at its centre."""
+    if seam.kind is not SeamKind.YOKE:
+        return seam
+    return replace(seam, end=None) if _ends_at_centre(back) else replace(seam, start=None)
+
+
 def _centre(back: Piece) -> str:
     return next(e.name for e in back.edges if e.role in (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM))
 
 
 def _towards(back: Piece, *, outwards: bool) -> str:
     """Return which way the fold points along the yoke's seam in outline order."""
+    return "start" if _ends_at_centre(back) is outwards else "end"
+
+
+def _ends_at_centre(back: Piece) -> bool:
+    """Return whether the back's edge along the yoke ends at the centre in outline order."""
     at = next(i for i, edge in enumerate(back.edges) if edge.role is EdgeRole.YOKE)
-    ends_at_centre = back.edges[(at + 1) % len(back.edges)].name == _centre(back)
-    return "start" if ends_at_centre is outwards else "end"
+    return back.edges[(at + 1) % len(back.edges)].name == _centre(back)
 
 
 def _said(choices: Choices) -> Finding:

@@ -12,6 +12,7 @@ PARTS = {
     "back-pleat": {},
     "shirt-tails": {},
     "sleeve": {"cap_ease": 10.0, "elbow_bend": 0.0, "wrist_ease": 40.0, "cuff_depth": 60.0},
+    "sleeve-placket": {},
     "shirt-front": {},
     "cuff": {},
     "collar": {},
