@@ -40,7 +40,7 @@ SHOULDERS = "shoulders"
 
 
 @dataclass(frozen=True)
-class Cut:
+class PanelCut:
     """A panel from `start` to `end`, in front or `behind`: -1 is the middle in front, 0 the shoulder, 1 behind."""
 
     start: float
@@ -134,15 +134,15 @@ def _panels(plan: CapePlan, behind: bool, width: float) -> tuple[Piece, ...]:
     )
 
 
-def _cuts(behind: bool, count: int) -> Iterator[Cut]:
+def _cuts(behind: bool, count: int) -> Iterator[PanelCut]:
     word, first = ("back", 0.0) if behind else ("front", -1.0)
     for k in range(count):
         number = f" {k + 1}" if count > 1 else ""
         name = f"cape-{word}{number}".replace(" ", "-")
-        yield Cut(first + k / count, first + (k + 1) / count, behind, name, f"Cape {word}{number}", k + 1)
+        yield PanelCut(first + k / count, first + (k + 1) / count, behind, name, f"Cape {word}{number}", k + 1)
 
 
-def _panel(plan: CapePlan, cut: Cut, *, fold: bool = False) -> Piece:
+def _panel(plan: CapePlan, cut: PanelCut, *, fold: bool = False) -> Piece:
     """Return a panel; the one on the middle stands upright with it, another with its own middle."""
     start, end = cut.start, cut.end
     ahead = _front(plan) if start == -1.0 else _side(plan, cut, start, "front")
@@ -165,7 +165,7 @@ def _panel(plan: CapePlan, cut: Cut, *, fold: bool = False) -> Piece:
     return _upright(piece, plan.ray(_way(plan, middle)))
 
 
-def _side(plan: CapePlan, cut: Cut, at: float, name: str) -> Edge:
+def _side(plan: CapePlan, cut: PanelCut, at: float, name: str) -> Edge:
     """Return a side of a panel, running down."""
     if at == 0.0:
         return Edge("shoulder", _shoulder(plan, cut.behind), role=EdgeRole.SHOULDER)
@@ -226,13 +226,13 @@ def _neck(plan: CapePlan, behind: bool, start: float, end: float) -> Edge:
     return Edge("neck", path, role=EdgeRole.NECK)
 
 
-def _level(plan: CapePlan, cut: Cut) -> Level:
+def _level(plan: CapePlan, cut: PanelCut) -> Level:
     """Return the level over the arms: an arc round the middle of the ring, from side to side of a panel."""
     one, two = (_met(plan, cut, at) for at in (cut.start, cut.end))
     return Level(SHOULDERS, (arc(0j, one, math.degrees(cmath.phase(two / one)) % 360),))
 
 
-def _met(plan: CapePlan, cut: Cut, at: float) -> complex:
+def _met(plan: CapePlan, cut: PanelCut, at: float) -> complex:
     """Return where the level meets a panel's side: on the ray of middle and shoulder, else on the seam."""
     if abs(at) in (0.0, 1.0):
         return plan.arms * plan.ray(_way(plan, at))

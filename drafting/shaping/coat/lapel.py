@@ -25,8 +25,8 @@ STEP_NOTCH, STEP_TIP = 1.25, 2.0
 width; the tip then lies at the whole width (plane geometry: the lapel's top lies in line with the gorge)."""
 
 STEP_OPENS, STEP_COLLAR = 82.0, 0.85
-"""degrees between collar and lapel in the step, and the collar's front over the lapel's top (common practice: 75 to
-90, and a little less)."""
+"""degrees between collar and lapel in the step, and the collar's front over the lapel's top (common practice: 75
+to 90, and a little less)."""
 
 CLOSES = 0.80
 """Of a closed lapel's top: how far the collar lies against it (common practice: next to the tip)."""
