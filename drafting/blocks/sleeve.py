@@ -244,9 +244,15 @@ def _asked(body: Body, choices: Choices, width: float, scale: float, cap: float)
         full=choices.tier_fullness,
         scale=scale,
     )
-    if tiers:
-        return SleeveAsked(reach, tiers.upper, tiers.above, least, hem, tiers, scale)
-    return SleeveAsked(reach, length, hem[1], least, hem, None, scale)
+    return SleeveAsked(
+        reach=reach,
+        length=tiers.upper if tiers else length,
+        wrist=tiers.above if tiers else hem[1],
+        least=least,
+        hem=hem,
+        tiers=tiers,
+        scale=scale,
+    )
 
 
 def _seams_below(

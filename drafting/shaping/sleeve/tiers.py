@@ -18,7 +18,7 @@ import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.draft.by_role import edges_as
+from drafting.draft.by_role import edges_as, the_edge
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.frame import BodyFrame, BodyHeight, Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -91,8 +91,9 @@ def with_lower_tier(
     `hem` is the lower hem as sewn and as drawn, `slit` what of the underarm seam stays open at it.
     """
     above = draft["sleeve"]
-    seam_edge = replace(above["hem"], name="tier", kind=EdgeKind.SEAM, role=EdgeRole.PANEL, path=above["hem"].path)
-    above = replace(above, edges=tuple(seam_edge if e.name == "hem" else e for e in above.edges))
+    hem_edge = the_edge(above, EdgeRole.HEM)
+    seam_edge = replace(hem_edge, name="tier", kind=EdgeKind.SEAM, role=EdgeRole.PANEL)
+    above = replace(above, edges=tuple(seam_edge if e is hem_edge else e for e in above.edges))
     # where the cap could not be had as wide, the seam is as long as it is drawn there
     below = seam_edge.length if tiers.sewn is None else tiers.below
     lower = _lower(replace(tiers, below=below), hem[1], slit, tiers.upper - draft.facts["cap_height"])
