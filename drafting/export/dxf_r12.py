@@ -15,7 +15,7 @@ from ezdxf.entities.dxfgfx import DXFGraphic
 Spot = tuple[float, float]
 
 
-class WrittenBlock(DXFGraphic):  # type: ignore[misc]
+class WrittenBlock(DXFGraphic):
     """One entity in a block's list that writes all that the block holds."""
 
     def __init__(self) -> None:
