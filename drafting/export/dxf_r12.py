@@ -12,8 +12,6 @@ from typing import Any
 
 from ezdxf.entities.dxfgfx import DXFGraphic
 
-Spot = tuple[float, float]
-
 
 class WrittenBlock(DXFGraphic):
     """One entity in a block's list that writes all that the block holds."""
@@ -31,15 +29,18 @@ class WrittenBlock(DXFGraphic):
         block.block_record.entity_space.add(text)
         return text
 
-    def export_dxf(self, tagwriter: Any) -> None:
-        """Write all of it."""
+    def _write(self, tagwriter: Any) -> None:
         tagwriter.write_str("".join(self.rows))
 
-    def add_point(self, location: Spot, *, dxfattribs: Mapping[str, Any]) -> None:
+    export_dxf = _write  # what the library calls
+
+    def add_point(self, location: tuple[float, float], *, dxfattribs: Mapping[str, Any]) -> None:
         """Add a point."""
         self.rows.append(f"{self._head('POINT', dxfattribs['layer'])}{_at(10, location)}")
 
-    def add_line(self, start: Spot, end: Spot, *, dxfattribs: Mapping[str, Any]) -> None:
+    def add_line(
+        self, start: tuple[float, float], end: tuple[float, float], *, dxfattribs: Mapping[str, Any]
+    ) -> None:
         """Add a straight line."""
         self.rows.append(f"{self._head('LINE', dxfattribs['layer'])}{_at(10, start)}{_at(11, end)}")
 
@@ -48,7 +49,9 @@ class WrittenBlock(DXFGraphic):
         where = f"{self._head('TEXT', dxfattribs['layer'])}{_at(10, dxfattribs['insert'])}"
         self.rows.append(f"{where} 40\n{float(height)}\n  1\n{words}\n")
 
-    def add_polyline2d(self, points: Sequence[Spot], *, close: bool, dxfattribs: Mapping[str, Any]) -> None:
+    def add_polyline2d(
+        self, points: Sequence[tuple[float, float]], *, close: bool, dxfattribs: Mapping[str, Any]
+    ) -> None:
         """Add a polyline: its head (66: corners follow; 70: closed or not), its corners, its end."""
         layer = dxfattribs["layer"]
         head = f"{self._head('POLYLINE', layer)} 66\n1\n{_at(10, (0, 0))} 70\n{int(close)}\n"
@@ -60,5 +63,5 @@ class WrittenBlock(DXFGraphic):
         return f"  0\n{kind}\n  5\n{self.numbers.next()}\n  8\n{layer}\n"
 
 
-def _at(code: int, spot: Spot) -> str:
+def _at(code: int, spot: tuple[float, float]) -> str:
     return f" {code}\n{float(spot[0])}\n {code + 10}\n{float(spot[1])}\n {code + 20}\n0.0\n"

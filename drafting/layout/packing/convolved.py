@@ -11,12 +11,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-Ints = NDArray[np.int64]
 
-Line = list[tuple[int, int]]
-
-
-def convolved(first: Ints, second: Ints) -> list[Line]:
+def convolved(first: NDArray[np.int64], second: NDArray[np.int64]) -> list[list[tuple[int, int]]]:
     """Return closed lines on the grid: what they wind about is the sum of two anticlockwise outlines."""
     n, m = len(first), len(second)
     a, b = _directions(first), _directions(second)
@@ -35,13 +31,15 @@ def convolved(first: Ints, second: Ints) -> list[Line]:
     return [list(map(tuple, corners[ring].tolist())) for ring in _rings(out)]
 
 
-def _directions(ring: Ints) -> NDArray[np.float64]:
+def _directions(ring: NDArray[np.int64]) -> NDArray[np.float64]:
     """Return the direction of each edge, radians; edge i begins at corner i."""
     x, y = (np.roll(ring, -1, axis=0) - ring).T
     return np.asarray(np.arctan2(y.astype(float), x.astype(float)))
 
 
-def _turned_over(edges: Ints, directions: NDArray[np.float64], ranks: Ints) -> Ints:
+def _turned_over(
+    edges: NDArray[np.int64], directions: NDArray[np.float64], ranks: NDArray[np.int64]
+) -> NDArray[np.int64]:
     """Return how each of the `edges` (rows, by rank) is kept at each corner: 1 forwards, -1 backwards, 0 not."""
     whole = len(edges) + len(ranks)
     turn = directions - np.roll(directions, 1)
