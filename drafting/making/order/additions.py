@@ -77,8 +77,9 @@ def sewn_on(bench: Bench) -> None:
 
 
 def pockets(bench: Bench) -> None:
-    """Sew every pocket and flap onto its piece: its darts are sewn, and it lies flat still."""
+    """Sew every pocket, flap and strap onto its piece: its darts are sewn, and it lies flat still."""
     _on_marks(bench, "pocket")
+    _on_marks(bench, "strap")
 
 
 def _on_marks(bench: Bench, what: str) -> None:
@@ -92,12 +93,16 @@ def _on_marks(bench: Bench, what: str) -> None:
                     f"{piece.name} with {mark.name}",
                     (piece.name, mark.piece),
                     [said(_key(draft[mark.piece]), piece=piece.name)],
+                    notions=bench.named("buckle", mark.piece),
+                    cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
                     length=mark.path.length * piece.count,
                 )
 
 
 def _key(piece: Piece) -> str:
-    """Return how a piece is sewn on: a pocket turned in all round, a flap of two layers, or an appliqué."""
+    """Return how a piece is sewn on: a pocket turned in all round, a flap, a strap, or an appliqué."""
+    if piece.role is PieceRole.STRAP:
+        return "do.strap_on"
     if piece.role is not PieceRole.POCKET:
         return "do.applique"
     return "do.flap_on" if any(edge.kind is EdgeKind.SEAM for edge in piece.edges) else "do.pocket_on"

@@ -45,6 +45,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "casing_close": ("closes",),
     "free_front": ("neatens", "presses"),
     "free_front_unlined": ("presses",),
+    "turned_lined": ("trims", "stays"),
     "clip_curve": ("trims",),
     "pocket_on": ("neatens", "presses"),
     "flap_on": ("trims", "presses"),

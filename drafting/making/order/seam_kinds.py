@@ -20,7 +20,7 @@ from drafting.draft.bias import on_bias
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import COLLARS, FACINGS, SEWN_ON, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
 
 SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
 
@@ -135,6 +135,6 @@ def sewn_unit_of(draft: Draft, seam: Seam) -> str:
     units = [piece.role for piece in pieces if is_unit(piece)]
     if any(role in COLLARS for role in units):
         return "collar"
-    if not units and all(piece.role is PieceRole.POCKET for piece in pieces):
-        return "pocket flap"
+    if not units and all(piece.role in SEWN_ON for piece in pieces):
+        return "strap" if pieces[0].role is PieceRole.STRAP else "pocket flap"
     return units[0].value if units else "small part"
