@@ -14,6 +14,7 @@ BEHIND = FACINGS | {
     PieceRole.APPLIQUE,
     PieceRole.POCKET,
     PieceRole.STRAP,
+    PieceRole.PLACKET,
     PieceRole.FLY_SHIELD,
     PieceRole.LAPEL,
     PieceRole.BUTTON_STAND,
