@@ -133,6 +133,7 @@ class SeamKind(Declared):
     MADE_UP = "made up", "Inside a small thing made up by itself: a cuff, a band, a collar"
     ATTACHED = "attached", "A small thing to what it belongs to"
     FACING = "facing", "A facing to its edge, or to another facing"
+    BAG = "bag", "Closes the bag of a pocket, once both its layers are sewn to the mouth"
     FLY = "fly", "A fly's facing or shield to the front"
 
 

@@ -49,6 +49,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "clip_curve": ("trims",),
     "pocket_on": ("neatens", "presses"),
     "flap_on": ("trims", "presses"),
+    "pocket_bag": ("trims", "presses"),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 
