@@ -95,6 +95,7 @@ class PieceRole(Declared):
     COLLAR_STAND = "collar stand", "The stand of a collar"
     UNDER_COLLAR = "under collar", "A coat collar's under side"
     TOP_COLLAR = "top collar", "A coat collar's upper side"
+    HOOD = "hood", "A hood, sewn to a neck line"
     WAISTBAND = "waistband", "A waistband"
     CASING = "casing", "A strip that holds elastic"
     BONE_CASING = "bone casing", "A strip that holds bones"
