@@ -9,13 +9,13 @@ garment. `SHARED` names choices of which both hands of a wearer need one value, 
 draft first and returns it altered.
 
 A block of a maker's own is written the same way, in a folder of her own, with what it uses taken
-from `drafting` itself. `measurements/blocks/cape.py` is one to begin from: it runs as it stands.
+from `drafting` itself. `measurements/blocks/pelerine.py` is one to begin from: it runs as it stands.
 
 1. Its docstring says what is drafted, and draws it with the names of its edges. A line `Source:` says
    where the method comes from: a published work, common practice, from memory, or ours.
 2. `Choices`, a frozen dataclass: each field is made by `choice(...)` with its usual value, unit,
    meaning, range and source. Sliders and `drafting blocks` come from it.
-3. `def cape(body, fabric, choices)`, named like the file, returns a `Draft`: `pieces` as rings of
+3. `def pelerine(body, fabric, choices)`, named like the file, returns a `Draft`: `pieces` as rings of
    named edges, anticlockwise, as the wearer's left hand seen from outside; the `seams` that join
    edges; a `Girth` for each level that has to come out right, and the `Level` line on the pieces
    where it is read off. With `NEEDS = ("back_neck",)` it also takes `*, back_neck`, a `Chain` that a

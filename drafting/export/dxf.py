@@ -145,8 +145,8 @@ def _piece_texts(piece: DxfPiece) -> tuple[str, ...]:
         f"Piece Name: {clean_text(cut.title) or cut.name}",
         f"Size: {clean_text(piece.size) or 'made to measure'}",
         f"Quantity: {cut.count}",
-        f"Material: {cut.material or clean_text(piece.fabric) or 'shell'}",
-        f"Category: {cut.material or 'shell'}",
+        f"Material: {cut.cut_from or clean_text(piece.fabric) or 'shell'}",
+        f"Category: {cut.cut_from or 'shell'}",
     )
 
 
