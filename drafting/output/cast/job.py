@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import io
 import tempfile
 import zipfile
@@ -46,16 +45,8 @@ class Outcome:
 def done(job: WearerJob, place: Path) -> Outcome:
     """Make a wearer and write her folder in the folder of the cast, whole; what cannot be drafted is told.
 
-    What she leaves in memory is cleared away at once: a worker of a scheduler does so late, and grew by 2 MB a
-    wearer. Raises `OSError` where the disk will not have it.
+    Raises `OSError` where the disk will not have it.
     """
-    try:
-        return _done(job, place)
-    finally:
-        gc.collect()
-
-
-def _done(job: WearerJob, place: Path) -> Outcome:
     try:
         made = laid_out(make(job.costume))
         printed = write_output(made, place / job.folder)
