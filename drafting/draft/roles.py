@@ -90,10 +90,12 @@ class PieceRole(Declared):
     TOP_SLEEVE = "top sleeve", "The upper one of two sleeve pieces"
     UNDER_SLEEVE = "under sleeve", "The lower one of two sleeve pieces"
     CUFF = "cuff", "A cuff"
+    KNEE_BAND = "knee band", "The band of a leg below the knee"
     COLLAR = "collar", "The fall of a collar, or a collar alone"
     COLLAR_STAND = "collar stand", "The stand of a collar"
     UNDER_COLLAR = "under collar", "A coat collar's under side"
     TOP_COLLAR = "top collar", "A coat collar's upper side"
+    HOOD = "hood", "A hood, sewn to a neck line"
     WAISTBAND = "waistband", "A waistband"
     CASING = "casing", "A strip that holds elastic"
     BONE_CASING = "bone casing", "A strip that holds bones"
@@ -106,6 +108,7 @@ class PieceRole(Declared):
     GODET = "godet", "A wedge let into a seam"
     APPLIQUE = "appliqué", "A shape sewn onto another piece"
     POCKET = "pocket", "A pocket, or its flap, sewn onto another piece"
+    STRAP = "strap", "A strap that is sewn onto another piece by one end"
     LAPEL = "lapel", "A second layer that covers a lapel only"
     BUTTON_STAND = "button stand", "A second layer that covers a button stand only"
     HEM_BAND = "hem band", "A second layer that covers a band along a hem only"
@@ -132,6 +135,7 @@ class SeamKind(Declared):
     MADE_UP = "made up", "Inside a small thing made up by itself: a cuff, a band, a collar"
     ATTACHED = "attached", "A small thing to what it belongs to"
     FACING = "facing", "A facing to its edge, or to another facing"
+    BAG = "bag", "Closes the bag of a pocket, once both its layers are sewn to the mouth"
     FLY = "fly", "A fly's facing or shield to the front"
 
 
@@ -161,8 +165,11 @@ SLEEVES = frozenset({PieceRole.SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLE
 COLLARS = frozenset({PieceRole.COLLAR, PieceRole.COLLAR_STAND, PieceRole.UNDER_COLLAR, PieceRole.TOP_COLLAR})
 """Pieces that a collar is made of."""
 
-SMALL = COLLARS | {PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.CASING}
+SMALL = COLLARS | {PieceRole.CUFF, PieceRole.KNEE_BAND, PieceRole.WAISTBAND, PieceRole.CASING}
 """Pieces that are made up by themselves before they are joined on."""
+
+SEWN_ON = frozenset({PieceRole.POCKET, PieceRole.STRAP})
+"""Pieces made up by themselves and sewn onto another while it lies flat."""
 
 FACINGS = frozenset({PieceRole.FACING, PieceRole.BINDING, PieceRole.FLY_FACING})
 """Pieces that lie behind an edge."""

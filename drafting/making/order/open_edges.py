@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.draft import EdgeRef
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
@@ -16,6 +16,7 @@ from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
 from drafting.making.order.parts import Bench
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
+from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
 
 OPENED = {
@@ -65,6 +66,23 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
     bench.also(*_bought(bench, groups))
 
 
+def finish_slits(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Finish the slits that end at an edge which one of these seams closes, before a band is sewn on there."""
+    draft = bench.garment.draft
+    sewn = {ref for seam in seams for ref in (*seam.a, *seam.b)}
+    slits = [
+        ref for ref in still_open(bench) if draft.edge(ref).role is EdgeRole.SLIT and _beside(draft, ref) & sewn
+    ]
+    finish_open(bench, "join", "slits turned in", slits)
+
+
+def _beside(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
+    """Return the edges on either side of an edge in its piece's ring."""
+    ring = draft[ref[0]].edges
+    at = draft[ref[0]].index(ref[1])
+    return {(ref[0], ring[i % len(ring)].name) for i in (at - 1, at + 1)}
+
+
 _Groups = dict[tuple[str, str], list[EdgeRef]]
 """Edges by how they are finished, and by the piece where each is told for itself."""
 
@@ -82,6 +100,8 @@ def _how(bench: Bench, ref: EdgeRef) -> str:
     piece, edge = bench.garment.draft[ref[0]], bench.garment.draft.edge(ref)
     if is_facing(piece) and edge.role is EdgeRole.CENTRE:
         return "do.facing_ends"
+    if edge.role not in OPENED and ref[0] in bench.lined() and not is_sleeve(piece):
+        return "do.turned_lined"
     if edge.role not in OPENED:
         return "do.turned_in" if _is_straight(edge) else "do.taped"
     key = OPENED[edge.role]
@@ -102,6 +122,7 @@ def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
     draft, fabric, role = bench.garment.draft, bench.fabric, bench.garment.fabric
     knit = fabric is not None and fabric.weave == "knit"
     for key, what, kind in (
+        ("do.turned_lined", "tape", STAY),
         ("do.taped", "tape", FOLD_OVER if knit else BIAS_TAPE),
         ("do.waist", "ribbon", RIBBON),
     ):
