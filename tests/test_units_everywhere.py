@@ -37,7 +37,7 @@ IMPERIAL = re.compile(rf"(?<![\w.])[0-9][0-9/ ]* (?:in|yd)\b(?! (?:{NOT_IN})\b)|
 
 ALLOWED = (
     r"inner square 100 mm, outer 4 in: measure both ways",  # both squares stand on every page
-    r"Measure the 100 mm square",
+    r"Measure the 100 mm square, or the 4 in one,",
     r"100 mm Measure both ways|4 in Measure both ways|(?:100 mm|4 in)$",
     r"squares below: 100 mm, and 4 in\. More than half a millimetre off",
     r"one unit is 1 mm",  # what an SVG's numbers are

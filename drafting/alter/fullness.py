@@ -20,7 +20,7 @@ from drafting.draft.roles import NotchKind
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import angle_said, told
 from drafting.shaping.flare.fullness import QUARTERS, bulk_said, flat_length, quarter_marks, ratio_of_percentage
 
 
@@ -146,7 +146,7 @@ def _opened(draft: Draft, ref: EdgeRef, pivot: Sequence[str], added: float, how:
         added,
         None,
         f"{_words(ref)} is {told(added)} longer ({how}) and {' and '.join(pivot).replace('_', ' ')} as "
-        f"long as before; the piece is opened by {turned:.0f} degrees.",
+        f"long as before; the piece is opened by {angle_said(turned)}.",
     )
     return replace(opened, findings=(*opened.findings, said))
 

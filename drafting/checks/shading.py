@@ -9,6 +9,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.findings import Finding
+from drafting.ground.lengths import angle_said
 
 PANELS = frozenset(
     {
@@ -46,7 +47,7 @@ def panels_shade(draft: Draft, fabric: Fabric | None) -> Iterator[Finding]:
         apart,
         ALIKE,
         f"{fabric.title} is {sort}: its pieces look lighter or darker as their warp is turned. The warps of "
-        f"{one} and {other} lie {apart:.0f} degrees apart, so that each panel will shade differently: choose "
+        f"{one} and {other} lie {angle_said(apart)} apart, so that each panel will shade differently: choose "
         "a grain that leaves all warps within 15 degrees (plumb, on flared tails), or do it on purpose.",
     )
 

@@ -34,7 +34,7 @@ Cells = tuple[str, ...]
 
 CAUTION = (
     "Make a mock-up first: cut these pieces in cheap cloth of like weight and stretch, and fit it, "
-    "before you cut the real one. Measure the 100 mm square on a printed piece."
+    "before you cut the real one. Measure the 100 mm square, or the 4 in one, on a printed piece."
 )
 
 

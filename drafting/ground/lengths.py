@@ -48,6 +48,16 @@ def told(mm: float, how: HowTold = "plain") -> str:
     return f"⟨{mm:.7g}{'' if how == 'plain' else f'|{how}'}⟩" if math.isfinite(mm) else f"{mm} mm"
 
 
+def angle_said(degrees: float) -> str:
+    """Return an angle as a maker reads it, in whole degrees.
+
+    >>> angle_said(0.6), angle_said(-1.2), angle_said(12.4)
+    ('1 degree', '-1 degree', '12 degrees')
+    """
+    whole = round(degrees)
+    return f"{whole} degree{'' if abs(whole) == 1 else 's'}"
+
+
 def in_unit(text: str, unit: str | None) -> str:
     """Return a text with every length that was `told` in it in `unit` (None: cm).
 

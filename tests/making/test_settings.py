@@ -21,6 +21,7 @@ from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings import edge_key, setting_said, settings
 from drafting.making.settings.feet import BY_HAND
+from drafting.making.settings.inner_darts import INNER_DART
 from drafting.making.settings.lengthening import Cause, Gives
 from drafting.making.settings.more_tools import easier
 from drafting.making.settings.needles import needle_for, point_for, size_for, sold_as
@@ -246,7 +247,8 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
     found = settings(costume, room)
     seams = {seam.name for seam in garment.draft.seams}
     edges = {edge_key(piece.name, edge.name) for piece, edge in turned_edges(garment)}
-    assert {key for key in found if own(key[1])} == {(garment.name, name) for name in seams | edges}
+    inner = {INNER_DART for piece in garment.draft.pieces if piece.darts}
+    assert {key for key in found if own(key[1])} == {(garment.name, name) for name in seams | edges | inner}
     assert all(s.stitch != "301" for s in found.values())
 
 

@@ -16,7 +16,7 @@ from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import angle_said, told
 from drafting.shaping.torso.back import back_pieces, centre_edge
 from drafting.shaping.torso.bust_dart import FrontPiece, across_is_drawn, front_panel
 from drafting.shaping.torso.dart_mouth import dart_seams
@@ -209,9 +209,9 @@ def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -
 def _belly_said(shape: TorsoShape) -> Iterator[Finding]:
     let, left, more = shape.bottom.front.let, shape.plan.kappa, 2 * shape.bottom.hung
     if let > 0:
-        rest = f"{left:.0f} are left" if left else "none is left to sew"
+        rest = f"{angle_said(left)} left" if left else "none is left to sew"
         said = (
-            f"The waist is larger in front than the bust: {let:.0f} degrees of the bust dart open at the waist "
+            f"The waist is larger in front than the bust: the bust dart opens by {angle_said(let)} at the waist "
             f"to let the belly in, and {rest}. The front's lower edge rises towards the side."
         )
         yield Finding("bust dart", "note", "front", let, 0.0, said)

@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import angle_said, told
 from drafting.shaping.torso.plan import TorsoPlan
 
 WAYS = ("by the figure", "ease", "shoulder dart", "neck dart", "yoke")
@@ -174,7 +174,7 @@ def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Fi
         f"a shoulder dart of {told(math.radians(rounding.shoulder) * above)}" * (rounding.shoulder > 0),
         f"a neck dart of {told(math.radians(rounding.neck) * blade.neck)}" * (rounding.neck > 0),
         f"the yoke's seam ({told(rounding.yoke)})" * (rounding.yoke > 0),
-        f"a centre back rounded by {rounding.turned:.0f} degrees" * (rounding.turned > 0),
+        f"a centre back rounded by {angle_said(rounding.turned)}" * (rounding.turned > 0),
         f"a back armhole {told(rounding.lift)} longer" * (rounding.lift >= SEEN),
         f"a back neck {told(rounding.flat)} flatter" * (rounding.flat >= SEEN),
     ]
