@@ -24,7 +24,8 @@ from drafting.ground.frozen import freeze
 from drafting.ground.units import ShownUnit
 from drafting.notebook.bench.state import only_garment
 from drafting.reading.cursor import opened
-from drafting.reading.style import CutWish, DartWish, OutlinePlace, PleatWish, StyleWish, read_style
+from drafting.reading.style import CutWish, DartWish, PleatWish, StyleWish, read_style
+from drafting.reading.style_places import OutlinePlace
 
 PLACE = re.compile(
     r"(?P<edge>[\w-]+)\s+(?:(?P<share>[\d.]+\s*%)|(?P<distance>-?[\d./ ]+\s*(?:mm|cm|in)?)|at\s+(?P<level>\w+))"
