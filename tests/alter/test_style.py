@@ -51,7 +51,10 @@ def steps(data: st.DataObject, draft: Draft) -> StyleWish | None:
     piece = data.draw(st.sampled_from([p for p in draft.pieces if not p.material]), label="piece")
     edges = [e.name for e in piece.edges if e.kind is not EdgeKind.DART]
     spots = st.builds(OutlinePlace, edge=st.sampled_from(edges), share=st.floats(0.0, 1.0))
-    kind = data.draw(st.sampled_from(["cut", "cut", "join", "dart", "pleat", "shift", "godet", "corner", "edging"]), label="step")
+    kind = data.draw(
+        st.sampled_from(["cut", "cut", "join", "dart", "pleat", "shift", "godet", "corner", "edging"]),
+        label="step",
+    )
     if kind == "cut":
         bow = data.draw(st.floats(-15, 15), label="bow")
         return CutWish(piece.name, data.draw(spots), data.draw(spots), f"part-{len(draft.pieces)}", bow=bow)

@@ -30,7 +30,7 @@ STRAIGHT = 0.5
 """mm: an edge whose end bends no more than this over what is rounded off is straight there (ours)."""
 
 LARGEST, ARC = 500.0, 2e-4
-"""mm: the largest radius of a corner that was rounded; and by what share of it an arc may leave its circle (ours)."""
+"""mm: the largest radius of a corner that was rounded; by what share of it an arc may leave its circle (ours)."""
 
 BLUNTEST = 175.0
 """Degrees: a corner that is as good as none (ours)."""
@@ -75,8 +75,7 @@ def _alike(draft: Draft, piece: Piece, refs: tuple[str, str]) -> Iterator[tuple[
                 turn="choose a corner of two edges that are sewn to nothing, or to one and the same piece",
             )
         (_, one), (name, two) = partners[0][0], partners[1][0]
-        if name != piece.name:
-            own.append((name, *_corner(draft[name], one, two)))
+        own.append((name, *_corner(draft[name], one, two)))
     yield from own
     for one_piece in draft.pieces:
         for name, first, second in own:
@@ -98,7 +97,9 @@ def _partners(draft: Draft, ref: EdgeRef) -> list[EdgeRef]:
 def _changed(piece: Piece, one: str, two: str, radius: float | None) -> Piece:
     first, second = piece[one], piece[two]
     paths = _squared(piece, first, second) if radius is None else _rounded(piece, first, second, radius)
-    made = piece.with_edges(_with_path(first, paths[0], 0.0), _with_path(second, paths[1], _gone(second, paths[1])))
+    made = piece.with_edges(
+        _with_path(first, paths[0], 0.0), _with_path(second, paths[1], _gone(second, paths[1]))
+    )
     if not is_simple(made.outline):
         raise DraftError(f"the {piece.name} would lie over itself with this corner", turn="take a smaller radius")
     return replace(made, levels=tuple(_on_cloth(made, level) for level in made.levels))
@@ -114,7 +115,8 @@ def _with_path(edge: Edge, path: Path, gone: float) -> Edge:
 
 
 def _rounded(piece: Piece, first: Edge, second: Edge, radius: float) -> tuple[Path, Path]:
-    """Return both edges up to the arc, each with its half of it; the tangents are r / tan(half the corner) long."""
+    """Return both edges up to the arc, each with its half of it; it begins
+    r / tan(half the corner) from the corner."""
     inside = cmath.phase(-first.path.arrive / second.path.leave) % (2 * math.pi)
     if not 5 < math.degrees(inside) < BLUNTEST:
         raise DraftError(

@@ -1,4 +1,4 @@
-"""Cut through a dart that is closed to a point at both ends: each part keeps its half, with its mouth in the cut."""
+"""Cut through a dart closed to a point at both ends: each part keeps its half, with its mouth in the cut."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from drafting.ground.names import name_in_words
 from drafting.reading.style import CutWish
 
 SLANT = 0.25
-"""Of a half's depth: by how much its legs may differ where the cut crosses them, before both are made one (ours)."""
+"""Of a half's depth: by how much its legs may differ where the cut crosses them, until both are one (ours)."""
 
 
 def cut_through(draft: Draft, wish: CutWish) -> Draft:
@@ -65,7 +65,9 @@ def _halved(draft: Draft, name: str, dart: InnerDart, label: str) -> Draft:
             hits = [crossings(edge.path, leg) for leg in (dart.leg_a, dart.leg_b)]
             if all(hits):
                 return _opened(draft, piece, edge, dart)
-    raise DraftError(f"the cut through the {name} ends in its {name_in_words(dart.name)}", turn="choose other ends")
+    raise DraftError(
+        f"the cut through the {name} ends in its {name_in_words(dart.name)}", turn="choose other ends"
+    )
 
 
 def _opened(draft: Draft, piece: Piece, edge: Edge, dart: InnerDart) -> Draft:

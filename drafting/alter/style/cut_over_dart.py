@@ -7,7 +7,7 @@ with its mouth in the cut. No cloth is lost, and both sides of the cut are of on
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from drafting.alter.style.cut_inner_dart import cut_through, line_through
@@ -190,11 +190,14 @@ def _laid_back(piece: Piece, old: Piece) -> Piece:
     """Return a part laid as it lay in the whole, so that its grain is that of the whole."""
     for edge in piece.edges:
         if edge.name in old and abs(edge.length - old[edge.name].length) < FOUND / 10:
-            was, now = old[edge.name].path, edge.path
-            turn = (was.end - was.start) / (now.end - now.start)
-            turn /= abs(turn)
-            return piece.mapped(lambda p: was.start + (p - now.start) * turn)
+            return piece.mapped(_onto(edge.path, old[edge.name].path))
     return piece
+
+
+def _onto(now: Path, was: Path) -> Callable[[complex], complex]:
+    """Return the move that lays a path where it was."""
+    turn = (was.end - was.start) / (now.end - now.start)
+    return lambda p: was.start + (p - now.start) * turn / abs(turn)
 
 
 def _turned_back(path: Path, now: complex, was: complex, tip: complex) -> Path:

@@ -53,7 +53,9 @@ def sewn_run(draft: Draft, wanted: Sequence[EdgeRef]) -> SewnRun:
     for ref in wanted:
         _refuse(draft, ref)
     refs, seen = list(dict.fromkeys(wanted)), []
-    afters = {ref: next((o for o in refs if o != ref and joined_by(draft, ref, o) is not None), None) for ref in refs}
+    afters = {
+        ref: next((o for o in refs if o != ref and joined_by(draft, ref, o) is not None), None) for ref in refs
+    }
     firsts = [ref for ref in refs if ref not in afters.values()] or refs[:1]
     at: EdgeRef | None = firsts[0]
     while at is not None and at not in seen:

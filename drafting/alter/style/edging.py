@@ -69,7 +69,7 @@ def _ready(draft: Draft, run: SewnRun) -> Draft:
 
 def _faced(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
     """Return the facing of a run, one piece from seam to seam, with the seams between its pieces."""
-    found = []
+    found: list[tuple[tuple[EdgeRef, ...], Piece]] = []
     for refs in flat_parts(draft, run):
         role = draft.edge(refs[0]).role
         piece = facing_of_run(draft, refs, role, wish.width)

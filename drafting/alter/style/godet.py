@@ -14,11 +14,10 @@ the godet is wider by it.
 
 from __future__ import annotations
 
-import cmath
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from drafting.alter.style.godet_piece import Gap, hem_beside, let_in
 from drafting.alter.style.places import RingSpot, spot_on, spot_point
 from drafting.alter.style.rings import (
     Names,
@@ -33,9 +32,8 @@ from drafting.alter.style.rings import (
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, Half, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
-from drafting.geometry.arc import arc
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings
 from drafting.ground import tolerances as tol
@@ -56,7 +54,7 @@ OPEN_ENDS = frozenset({EdgeKind.HEM, EdgeKind.FREE})
 
 
 def with_godet(draft: Draft, wish: GodetWish) -> Draft:
-    """Return the draft with a godet let into a seam or a slash; raises `DraftError` where it does not find room."""
+    """Return the draft with a godet in a seam or a slash; raises `DraftError` where it does not find room."""
     if wish.name and wish.name in draft:
         raise DraftError(f"there is a piece {wish.name} already", turn="give the new one another name")
     most = math.radians(WIDEST) * wish.height
@@ -68,74 +66,6 @@ def with_godet(draft: Draft, wish: GodetWish) -> Draft:
             turn="make it higher, or let in two",
         )
     return _slashed(draft, wish) if wish.at else _in_seam(draft, wish)
-
-
-@dataclass(frozen=True)
-class _Gap:
-    """What a godet is sewn into: the edge that runs down to its hem, then the one that runs up from it (one of the
-    two where it is whole over the middle, `down` says which), their length, what its hem adds, the hem that its
-    own is like, whether left and right have one each, and the piece that it hangs in."""
-
-    sides: tuple[EdgeRef, ...]
-    length: float
-    width: float
-    like: Edge
-    pair: bool
-    first: Piece
-    down: bool = True
-
-
-def _let_in(draft: Draft, wish: GodetWish, gap: _Gap) -> Draft:
-    """Return the draft with the godet that closes a gap, sewn to its sides, its hem part of what runs on there."""
-    piece = _drawn(draft, wish, gap)
-    own = [edge.name for edge in piece.edges if edge.role is EdgeRole.GODET_SIDE]
-    own = own[::-1] if len(gap.sides) == 1 and not gap.down else own
-    taken = [s.name for s in draft.seams]
-    seams = []
-    for side, ref in zip(own, gap.sides, strict=True):
-        name = free_name(f"{piece.name} {side}".replace("-", " ").replace("_", " "), taken)
-        taken.append(name)
-        seams.append(Seam(name, ((piece.name, side),), (ref,), start=None, end=None, kind=SeamKind.PANEL))
-    chains = {name: tuple(_run_on(draft, refs, gap, (piece.name, "hem"))) for name, refs in draft.chains.items()}
-    return replace(draft, pieces=(*draft.pieces, piece), seams=(*draft.seams, *seams), chains=chains)
-
-
-def _drawn(draft: Draft, wish: GodetWish, gap: _Gap) -> Piece:
-    """Return the godet: its tip up, its middle upright; half of it, its fold upright, where its gap has one side."""
-    name = free_name(wish.name or f"{wish.piece}-godet", (piece.name for piece in draft.pieces))
-    half = len(gap.sides) == 1
-    angle = gap.width / gap.length / (2 if half else 1)
-    start = cmath.rect(gap.length, -math.pi / 2 - (0.0 if half else angle / 2))
-    hem = arc(0j, start, math.degrees(angle))
-    up = Edge("side", line(hem.end, 0j), role=EdgeRole.GODET_SIDE)
-    down = Edge("side_2", line(0j, hem.start), role=EdgeRole.GODET_SIDE)
-    if half:
-        down = replace(down, name="centre", kind=EdgeKind.FOLD, role=EdgeRole.CENTRE)
-    like = replace(gap.like, name="hem", path=hem, notches=(), sewn=None, half=Half.NONE, hand="", base="", twin="")
-    piece = Piece(
-        name,
-        (like, up, down),
-        pair=gap.pair and not half,
-        hand=gap.first.hand,
-        title=name.replace("-", " ").capitalize(),
-        copies=gap.first.copies,
-        role=PieceRole.GODET,
-    )
-    return piece if gap.down or not half else piece.mirrored()
-
-
-def _run_on(draft: Draft, refs: tuple[EdgeRef, ...], gap: _Gap, hem: EdgeRef) -> Iterator[EdgeRef]:
-    """Yield the edges of a chain, with the godet's hem between those that lay side by side at its gap."""
-    down, up = gap.sides[0], gap.sides[-1]
-    after = (down[0], _beside(draft, down, True).name)
-    before = (up[0], _beside(draft, up, False).name)
-    whole = len(gap.sides) == 2
-    for at, ref in enumerate(refs):
-        if ref == after and ((whole and at and refs[at - 1] == before) or (not whole and gap.down)):
-            yield hem
-        yield ref
-        if ref == before and not whole and not gap.down:
-            yield hem
 
 
 # --------------------------------------------------------------------------------------- into a seam
@@ -159,25 +89,25 @@ def _in_seam(draft: Draft, wish: GodetWish) -> Draft:
     for ref, last in zip(ends, (at_end, not at_end), strict=False):
         parted, new = _parted(parted, ref, wish.height, at_end=last)
         below.append(new)
-    gap = _Gap(
+    gap = Gap(
         tuple(dict.fromkeys(below)),
         wish.height,
         wish.width,
-        _beside(draft, ends[0], at_end),
+        hem_beside(draft, ends[0], at_end),
         draft[ends[0][0]].pair,
         draft[ends[0][0]],
     )
     gap = replace(gap, sides=gap.sides if at_end else gap.sides[::-1], down=at_end)
-    shut = replace(
-        _without(next(s for s in parted.seams if s.name == seam.name), set(below)),
-        **{"end" if at_end else "start": None},
-    )
+    shut = _without(next(s for s in parted.seams if s.name == seam.name), set(below))
+    shut = replace(shut, end=None) if at_end else replace(shut, start=None)
     lengths = [sum(parted.edge(ref).length for ref in chain) for chain in (shut.a, shut.b)]
     taken = 0.0 if at_end else wish.height
     kept = [replace(n, a=n.a - taken, b=n.b - taken) for n in shut.notches]
     notches = tuple(n for n in kept if 0 <= n.a <= lengths[0] and 0 <= n.b <= lengths[1])
     shut = replace(shut, notches=notches)
-    return _let_in(replace(parted, seams=tuple(shut if s.name == seam.name else s for s in parted.seams)), wish, gap)
+    return let_in(
+        replace(parted, seams=tuple(shut if s.name == seam.name else s for s in parted.seams)), wish, gap
+    )
 
 
 def _end_of_seam(draft: Draft, wish: GodetWish, seam: Seam) -> tuple[bool, list[EdgeRef]]:
@@ -186,9 +116,10 @@ def _end_of_seam(draft: Draft, wish: GodetWish, seam: Seam) -> tuple[bool, list[
     for at_end in (True, False):
         ends = list(dict.fromkeys([seam.a[-1 if at_end else 0], seam.b[-1 if at_end else 0]]))
         opens = _opens(draft, ends[0], at_end) and (len(ends) == 1 or _opens(draft, ends[1], not at_end))
-        named = (wish.piece, wish.edge) in ends
-        if opens and named and (not wish.beside or _beside(draft, ends[0], at_end).name == wish.beside):
+        if opens and (not wish.beside or hem_beside(draft, ends[0], at_end).name == wish.beside):
             found.append((at_end, ends))
+    named = [one for one in found if (wish.piece, wish.edge) in one[1]]
+    found = named or found
     if not found:
         raise DraftError(
             f"the seam {seam.name} has no open end at the {name_in_words(f'{wish.piece}.{wish.edge}')}",
@@ -205,14 +136,9 @@ def _opens_at(draft: Draft, wish: GodetWish, ends: list[EdgeRef]) -> list[bool]:
 
 
 def _opens(draft: Draft, ref: EdgeRef, at_end: bool) -> bool:
-    beside = _beside(draft, ref, at_end)
+    beside = hem_beside(draft, ref, at_end)
     sewn = any((ref[0], beside.name) in (*seam.a, *seam.b) for seam in draft.seams)
     return beside.kind in OPEN_ENDS and not sewn
-
-
-def _beside(draft: Draft, ref: EdgeRef, at_end: bool) -> Edge:
-    piece = draft[ref[0]]
-    return piece.edges[(piece.index(ref[1]) + (1 if at_end else -1)) % len(piece.edges)]
 
 
 def _parted(draft: Draft, ref: EdgeRef, height: float, *, at_end: bool) -> tuple[Draft, EdgeRef]:
@@ -229,7 +155,9 @@ def _parted(draft: Draft, ref: EdgeRef, height: float, *, at_end: bool) -> tuple
     upper, lower = edge_part(edge, 0.0, cut), edge_part(edge, cut, edge.length)
     if not at_end:
         upper, lower = lower, upper
-    lower = replace(lower, name=free_name(f"{edge.name}_godet", (e.name for e in piece.edges)), role=EdgeRole.GODET_SIDE)
+    lower = replace(
+        lower, name=free_name(f"{edge.name}_godet", (e.name for e in piece.edges)), role=EdgeRole.GODET_SIDE
+    )
     run = (upper, lower) if at_end else (lower, upper)
     at = piece.index(edge.name)
     made = replace(piece, edges=(*piece.edges[:at], *run, *piece.edges[at + 1 :]))
@@ -248,8 +176,10 @@ def _opened_fold(draft: Draft, wish: GodetWish, at_end: bool) -> Draft:
     parted, ref = _parted(draft, (wish.piece, wish.edge), wish.height, at_end=at_end)
     piece = parted[wish.piece]
     lower = replace(piece[ref[1]], kind=EdgeKind.SEAM)
-    gap = _Gap((ref,), wish.height, wish.width, _beside(draft, (wish.piece, wish.edge), at_end), False, piece, at_end)
-    return _let_in(parted.with_pieces([piece.with_edges(lower)]), wish, gap)
+    gap = Gap(
+        (ref,), wish.height, wish.width, hem_beside(draft, (wish.piece, wish.edge), at_end), False, piece, at_end
+    )
+    return let_in(parted.with_pieces([piece.with_edges(lower)]), wish, gap)
 
 
 # -------------------------------------------------------------------------------------- into a slash
@@ -297,15 +227,19 @@ def _slashed(draft: Draft, wish: GodetWish) -> Draft:
     tip = middle + 1j * (b - a) / abs(b - a) * math.sqrt(wish.height**2 - abs(b - a) ** 2 / 4)
     named = named_apart([stretch.edge for stretch in run])
     taken = [e.name for e in named]
-    sides = [Edge(free_name(n, taken), p, allowance=SLASH_CUT, role=EdgeRole.GODET_SIDE) for n, p in _legs(a, tip, b)]
+    sides = [
+        Edge(free_name(n, taken), p, allowance=SLASH_CUT, role=EdgeRole.GODET_SIDE) for n, p in _legs(a, tip, b)
+    ]
     made = replace(piece, edges=(*named, *sides))
     if not is_simple(made.outline) or abs(path.end - tip) > wish.height / 4:
-        raise DraftError(f"the {piece.name} has no room for this slash", turn="make it shorter, or begin elsewhere")
+        raise DraftError(
+            f"the {piece.name} has no room for this slash", turn="make it shorter, or begin elsewhere"
+        )
     names = become([(piece.name, list[RingStretch](run), named)])
     found = renamed_chains(draft.with_pieces([made]), piece.name, names)
     refs = tuple((piece.name, side.name) for side in sides[::-1])
     pair = piece.pair or piece.fold_edge is not None
-    return _let_in(found, wish, _Gap(refs, wish.height, wish.width + abs(b - a), edge, pair, piece))
+    return let_in(found, wish, Gap(refs, wish.height, wish.width + abs(b - a), edge, pair, piece))
 
 
 def _legs(a: complex, tip: complex, b: complex) -> tuple[tuple[str, Path], tuple[str, Path]]:
