@@ -10,7 +10,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import piece_named
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Piece
 from drafting.draft.roles import DartLeg, EdgeRole, SeamKind
-from drafting.geometry import Path
+from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import crossings, ends_moved, part_between
 from drafting.ground import tolerances as tol
@@ -28,7 +28,7 @@ def cut_through(draft: Draft, wish: CutWish) -> Draft:
     piece = piece_named(draft, wish.piece)
     crossed = crossed_inner(piece, wish)
     bare = replace(piece, darts=tuple(dart for dart in piece.darts if dart not in crossed))
-    cut = cut_apart(draft.with_pieces([bare]), wish)
+    cut = cut_apart(draft.with_pieces([bare]), wish, line_through(piece, wish))
     for dart in crossed:
         for name in (wish.piece, wish.name):
             cut = _halved(cut, name, dart, wish.edge)
@@ -38,7 +38,32 @@ def cut_through(draft: Draft, wish: CutWish) -> Draft:
 def line_through(piece: Piece, wish: CutWish) -> Path:
     """Return the line along which a piece would be cut, through whatever inner darts it crosses."""
     crossed = crossed_inner(piece, wish)
-    return cut_line(replace(piece, darts=tuple(dart for dart in piece.darts if dart not in crossed)), wish)
+    path = cut_line(replace(piece, darts=tuple(dart for dart in piece.darts if dart not in crossed)), wish)
+    for dart in crossed:
+        path = _evened(piece, path, dart)
+    return path
+
+
+def _evened(piece: Piece, path: Path, dart: InnerDart) -> Path:
+    """Return a line moved where it crosses a dart, so that both legs are as long on either side of it."""
+    flip = abs(dart.leg_b.start - dart.leg_a.start) > abs(dart.leg_b.end - dart.leg_a.start)
+    legs = dart.leg_a, dart.leg_b.reversed() if flip else dart.leg_b
+    hits = [crossings(path, leg)[0] for leg in legs]
+    far = []
+    for leg, hit in zip(legs, hits, strict=True):
+        until = part_between(leg, 0.0, hit.on_b)
+        far.append(0.0 if until is None else until.length)
+    at = sum(far) / 2
+    depth = min(at, min(leg.length for leg in legs) - at)
+    if abs(far[0] - at) > SLANT * depth:
+        raise _slanting(piece, dart)
+    (first, one), (last, two) = sorted(
+        ((hit.on_a, leg.at(at)) for hit, leg in zip(hits, legs, strict=True)), key=lambda place: place[0]
+    )
+    before, after = part_between(path, 0.0, first), part_between(path, last, len(path.segments))
+    if before is None or after is None:
+        raise _slanting(piece, dart)
+    return Path.joined([ends_moved(before, end=one), line(one, two), ends_moved(after, start=two)])
 
 
 def crossed_inner(piece: Piece, wish: CutWish) -> list[InnerDart]:
@@ -105,8 +130,6 @@ def _parts(piece: Piece, edge: Edge, dart: InnerDart) -> tuple[Edge, Edge, Edge,
             f"the cut through the {piece.name} ends too near to its {name_in_words(dart.name)}",
             turn="choose other ends",
         )
-    if abs(halves[0].length - depth) > SLANT * depth:
-        raise _slanting(piece, dart)
     legs = [_long(leg, half.end, depth) for half, (_, leg) in zip(halves, (one, two), strict=True)]
     names = [free_name(f"{dart.name}_{side}", (e.name for e in piece.edges)) for side in ("in", "out")]
     into, out = (

@@ -86,9 +86,11 @@ def _faced(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
         _sewn_on(draft, (piece.name, name_of(refs, draft.edge(refs[0]).role)), refs, SeamKind.FACING)
         for refs, piece in found
     ]
+    joined = tuple(_between(draft, found))
+    sewn = {ref for seam in (*seams, *joined) for ref in (*seam.a, *seam.b)}
     return Draft(
-        (*pieces, *stiff),
-        (*seams, *_between(draft, found)),
+        (*(_loose_ends(piece, sewn) for piece in pieces), *stiff),
+        (*seams, *joined),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
 
@@ -106,6 +108,12 @@ def _as_cut(draft: Draft, refs: tuple[EdgeRef, ...], piece: Piece, wish: EdgingW
         copies=own.copies,
         title=free_name(name, taken).replace("-", " ").replace("_", " ").capitalize(),
     )
+
+
+def _loose_ends(piece: Piece, sewn: set[EdgeRef]) -> Piece:
+    """Return a facing whose ends that meet no other facing are turned in, or caught in the seam there."""
+    free = [e for e in piece.edges if e.kind is EdgeKind.SEAM and (piece.name, e.name) not in sewn]
+    return piece.with_edges(*(replace(e, kind=EdgeKind.FREE, allowance=ENDS) for e in free))
 
 
 def _between(draft: Draft, found: list[tuple[tuple[EdgeRef, ...], Piece]]) -> Iterator[Seam]:
