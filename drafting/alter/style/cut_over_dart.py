@@ -17,6 +17,7 @@ from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.named import piece_named
 from drafting.draft.piece import Edge, EdgeKind, Notch, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
 from drafting.ground.errors import DraftError
@@ -27,8 +28,11 @@ from drafting.reading.style_places import OutlinePlace
 FOUND = 0.01
 """mm: a place nearer to an edge lies on it."""
 
-MARKS = ("~from", "~to", "~mouth")
+MARKS = (Notch("~from", 0.0), Notch("~to", 0.0), Notch("~mouth", 0.0))
 """Notches that hold the ends of a line, and a dart's mouth, while the dart is elsewhere."""
+
+MIDDLE = frozenset({EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE})
+"""Edges by which the grain of a part is that of the whole."""
 
 Leg = tuple[Edge, Edge]
 
@@ -49,7 +53,7 @@ def cut_across(draft: Draft, wish: CutWish) -> Draft:
     raise _refused(piece, legs, why)
 
 
-def cut_lines(draft: Draft, wish: CutWish) -> tuple[Path, ...]:
+def lines_to_cut(draft: Draft, wish: CutWish) -> tuple[Path, ...]:
     """Return the line along which a piece would be cut: in two parts where it runs over an open dart."""
     piece = piece_named(draft, wish.piece)
     legs = crossed_dart(piece, wish)
@@ -133,28 +137,30 @@ def _places(piece: Piece, spots: tuple[RingSpot, RingSpot], legs: Leg) -> Iterat
 
 
 def _marked(piece: Piece, spots: list[RingSpot]) -> Piece:
-    for spot, name in zip(spots, MARKS, strict=True):
+    for spot, mark in zip(spots, MARKS, strict=True):
         edge = piece.edges[spot.index]
-        piece = piece.with_edges(replace(edge, notches=(*edge.notches, Notch(name, spot.at))))
+        piece = piece.with_edges(replace(edge, notches=(*edge.notches, replace(mark, at=spot.at))))
     return piece
 
 
 def _unmarked(piece: Piece) -> Piece:
-    edges = (replace(e, notches=tuple(n for n in e.notches if n.name not in MARKS)) for e in piece.edges)
+    edges = (
+        replace(e, notches=tuple(n for n in e.notches if replace(n, at=0.0) not in MARKS)) for e in piece.edges
+    )
     return replace(piece, edges=tuple(edges))
 
 
-def _mark_of(piece: Piece, name: str) -> tuple[OutlinePlace, complex]:
+def _mark_of(piece: Piece, mark: Notch) -> tuple[OutlinePlace, complex]:
     """Return where a mark lies now; raises `DraftError` where the move has lost it."""
     for edge in piece.edges:
         for notch in edge.notches:
-            if notch.name == name:
+            if replace(notch, at=0.0) == mark:
                 at = min(max(notch.at, 0.0), edge.length)
                 return OutlinePlace(edge.name, distance=at), edge.path.at(at)
     raise DraftError(f"the {piece.name}'s dart cannot be folded there")
 
 
-def _place_now(old: Piece, new: Piece, place: OutlinePlace, mark: str) -> OutlinePlace:
+def _place_now(old: Piece, new: Piece, place: OutlinePlace, mark: Notch) -> OutlinePlace:
     """Return a place as it is called while the dart is elsewhere: as before, where its edge is as it was."""
     same = place.edge in new and abs(new[place.edge].length - old[place.edge].length) < FOUND / 10
     return place if place.dart or same else _mark_of(new, mark)[0]
@@ -171,7 +177,7 @@ def _opened_again(cut: Draft, folded: _Folded, old: Piece) -> Draft:
             if own:
                 place = OutlinePlace(edge.name, distance=_along(edge.path, hit.point))
                 found = dart_moved(cut, DartWish(inner, folded.dart, place))
-                return found.with_pieces([_laid_back(found[inner], old)])
+                return found.with_pieces([_laid_back(found[name], old) for name in names])
     raise DraftError("the line does not run over the folded dart")
 
 
@@ -187,11 +193,13 @@ def _along(path: Path, point: complex) -> float:
 
 
 def _laid_back(piece: Piece, old: Piece) -> Piece:
-    """Return a part laid as it lay in the whole, so that its grain is that of the whole."""
-    for edge in piece.edges:
-        if edge.name in old and abs(edge.length - old[edge.name].length) < FOUND / 10:
-            return piece.mapped(_onto(edge.path, old[edge.name].path))
-    return piece
+    """Return a part laid as it lay in the whole, so that its grain is that of the whole: by the middle where it
+    has some of it, else by its longest edge, as a part that stays shut cannot lie so on both sides of its dart."""
+    same = [e for e in piece.edges if e.name in old and abs(e.length - old[e.name].length) < FOUND]
+    if not same:
+        return piece
+    edge = max(same, key=lambda e: (e.kind is EdgeKind.FOLD or e.role in MIDDLE, e.length))
+    return piece.mapped(_onto(edge.path, old[edge.name].path))
 
 
 def _onto(now: Path, was: Path) -> Callable[[complex], complex]:

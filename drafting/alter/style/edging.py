@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from drafting.alter.facings import facing_of_run
 from drafting.alter.style.edge_runs import RunEnd, SewnRun, beside_edge, flat_parts, sewn_run
 from drafting.alter.style.rings import free_name
+from drafting.draft.by_role import the_edge
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import SLEEVES, EdgeRole, NotchKind, PieceRole, SeamKind
@@ -133,10 +134,10 @@ def _between(draft: Draft, found: list[tuple[tuple[EdgeRef, ...], Piece]]) -> It
 
 def _ends(draft: Draft, refs: tuple[EdgeRef, ...], piece: Piece) -> Iterator[tuple[EdgeRef, Edge]]:
     """Yield each end of a facing with the edge of the garment that it copies; it lies turned over."""
-    at = piece.index("inner")
-    count = len(piece.edges)
-    yield beside_edge(draft, refs[-1], 1), piece.edges[(at + 1) % count]
-    yield beside_edge(draft, refs[0], -1), piece.edges[(at - 1) % count]
+    inner = piece.name, the_edge(piece, EdgeRole.INNER).name
+    made = Draft((piece,))
+    yield beside_edge(draft, refs[-1], 1), made.edge(beside_edge(made, inner, 1))
+    yield beside_edge(draft, refs[0], -1), made.edge(beside_edge(made, inner, -1))
 
 
 # ------------------------------------------------------------------------------------------- strips
@@ -245,13 +246,14 @@ def _closing_seams(piece: Piece, strip: _Strip, kind: SeamKind) -> Iterator[Seam
     for name, end in (("end", strip.end), ("far", strip.start)):
         if end is RunEnd.MIRROR:
             yield seam(name, name)
-        elif f"{name}_inner" in piece:
-            yield seam(f"{name}_inner", name)
+    for edge in piece.edges:
+        if edge.twin:
+            yield seam(edge.name, edge.twin)
 
 
 def _half_stiff(piece: Piece, width: float) -> Piece:
     """Return the interfacing of the outside of a folded strip."""
-    turned = piece["edge"].path.leave.real > 0
+    turned = piece.outline.bounds[3] > width  # it lies above its edge
 
     def halved(p: complex) -> complex:
         y = min(p.imag, width) if turned else max(p.imag, -width)

@@ -89,15 +89,16 @@ def _in_seam(draft: Draft, wish: GodetWish) -> Draft:
     for ref, last in zip(ends, (at_end, not at_end), strict=False):
         parted, new = _parted(parted, ref, wish.height, at_end=last)
         below.append(new)
+    first, sides = draft[ends[0][0]], tuple(dict.fromkeys(below))
     gap = Gap(
-        tuple(dict.fromkeys(below)),
-        wish.height,
-        wish.width,
-        hem_beside(draft, ends[0], at_end),
-        draft[ends[0][0]].pair,
-        draft[ends[0][0]],
+        sides=sides if at_end else sides[::-1],
+        length=wish.height,
+        width=wish.width,
+        like=hem_beside(draft, ends[0], at_end),
+        pair=first.pair,
+        first=first,
+        down=at_end,
     )
-    gap = replace(gap, sides=gap.sides if at_end else gap.sides[::-1], down=at_end)
     shut = _without(next(s for s in parted.seams if s.name == seam.name), set(below))
     shut = replace(shut, end=None) if at_end else replace(shut, start=None)
     lengths = [sum(parted.edge(ref).length for ref in chain) for chain in (shut.a, shut.b)]
@@ -177,7 +178,13 @@ def _opened_fold(draft: Draft, wish: GodetWish, at_end: bool) -> Draft:
     piece = parted[wish.piece]
     lower = replace(piece[ref[1]], kind=EdgeKind.SEAM)
     gap = Gap(
-        (ref,), wish.height, wish.width, hem_beside(draft, (wish.piece, wish.edge), at_end), False, piece, at_end
+        sides=(ref,),
+        length=wish.height,
+        width=wish.width,
+        like=hem_beside(draft, (wish.piece, wish.edge), at_end),
+        pair=False,
+        first=piece,
+        down=at_end,
     )
     return let_in(parted.with_pieces([piece.with_edges(lower)]), wish, gap)
 
@@ -239,7 +246,9 @@ def _slashed(draft: Draft, wish: GodetWish) -> Draft:
     found = renamed_chains(draft.with_pieces([made]), piece.name, names)
     refs = tuple((piece.name, side.name) for side in sides[::-1])
     pair = piece.pair or piece.fold_edge is not None
-    return let_in(found, wish, Gap(refs, wish.height, wish.width + abs(b - a), edge, pair, piece))
+    width = wish.width + abs(b - a)
+    gap = Gap(sides=refs, length=wish.height, width=width, like=edge, pair=pair, first=piece)
+    return let_in(found, wish, gap)
 
 
 def _legs(a: complex, tip: complex, b: complex) -> tuple[tuple[str, Path], tuple[str, Path]]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from drafting.alter.style.apply import styled
-from drafting.alter.style.cut_over_dart import cut_lines
+from drafting.alter.style.cut_over_dart import lines_to_cut
 from drafting.alter.style.godet import slash_line
 from drafting.alter.style.places import leg_into, spot_on, spot_point
 from drafting.alter.style.pleat import pleat_lines
@@ -22,7 +22,7 @@ from drafting.reading.style import CutWish, DartWish, JoinWish, PleatWish, Shift
 from drafting.reading.style_made import CornerWish, EdgingWish, GodetWish
 from drafting.reading.style_places import OutlinePlace
 
-Lines = Mapping[str, tuple[Line, ...]]
+PieceLines = Mapping[str, tuple[Line, ...]]
 
 
 def shown_piece(draft: Draft, name: str) -> Piece:
@@ -31,7 +31,7 @@ def shown_piece(draft: Draft, name: str) -> Piece:
     return hands[0] if hands and name not in draft else piece_named(draft, name)
 
 
-def lines_of(draft: Draft, step: AnyStep) -> Lines:
+def lines_of(draft: Draft, step: AnyStep) -> PieceLines:
     """Return the lines along which a step would change its pieces, by their names on the page.
 
     What is whole over the middle, its halves uneven, shows none. Raises `DraftError` where they run off.
@@ -45,7 +45,7 @@ def lines_of(draft: Draft, step: AnyStep) -> Lines:
     return {piece.name: _lines(draft, piece, own)}
 
 
-def _of_edges(draft: Draft, refs: tuple[tuple[str, str], ...]) -> Lines:
+def _of_edges(draft: Draft, refs: tuple[tuple[str, str], ...]) -> PieceLines:
     found: dict[str, tuple[Line, ...]] = {}
     for name, edge in refs:
         piece = shown_piece(draft, name)
@@ -56,7 +56,7 @@ def _of_edges(draft: Draft, refs: tuple[tuple[str, str], ...]) -> Lines:
 
 def _lines(draft: Draft, piece: Piece, step: AnyStep) -> tuple[Line, ...]:
     if isinstance(step, CutWish):
-        return cut_lines(draft, step)
+        return lines_to_cut(draft, step)
     if isinstance(step, PleatWish):
         return pleat_lines(piece, step)
     if isinstance(step, DartWish):
