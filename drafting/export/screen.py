@@ -18,7 +18,8 @@ from drafting.geometry.path import Box
 from drafting.ground.names import clean_text
 from drafting.ground.remembered import remembered
 from drafting.sheet import Stroke
-from drafting.sheet.overview import KEPT, Overview, ShownPiece
+from drafting.sheet.overview import Overview
+from drafting.sheet.shown_piece import KEPT, ShownPiece
 
 PEN = Pen(places=2, wide=SCREEN, short=False, alone=False)
 

@@ -13,16 +13,13 @@ from statistics import fmean
 
 from drafting.draft.pattern import CutPiece, Pattern
 from drafting.draft.roles import LevelKind
-from drafting.finish.label import cut_count, piece_title, spoken
-from drafting.geometry.path import Box
+from drafting.finish.label import spoken
 from drafting.ground.names import clean_text
-from drafting.ground.remembered import remembered
 from drafting.ground.units import ShownUnit
-from drafting.sheet import Layer, Sheet, Stroke, Text, box_around, moved_box, page_round
-from drafting.sheet.faces import faced
-from drafting.sheet.marks import piece_strokes
-from drafting.sheet.room import CELL, Room, near
+from drafting.sheet import Sheet, Stroke, Text, box_around, page_round
+from drafting.sheet.by_cloth import by_cloth
 from drafting.sheet.scale import scale_bar
+from drafting.sheet.shown_piece import ShownPiece, extent
 
 GAP = 45.0
 """mm between two pieces of a row (ours)."""
@@ -30,52 +27,14 @@ GAP = 45.0
 SHAPE = 2.2
 """Row width squared over the area of all pieces (ours, by eye: gives a page wider than high)."""
 
-KEPT = 128
-"""Pieces whose lines and words are remembered (ours): some whole costumes."""
+WIDER = (1.0, 0.75, 0.85, 1.15, 1.3)
+"""Row widths tried beside that one, as shares of it (ours): the page with least of it empty is taken."""
 
-COARSE = 400.0
-"""mm: a piece this long or longer is searched for room for its words in cells twice as large, as that
-is done at every move of a slider (ours)."""
+PAGE_SHAPES = (0.6, 2.2)
+"""Width by height of a page that is easily looked at on a screen (ours)."""
 
 IN_LINE = (LevelKind.BUST, LevelKind.UPPER_ARM)
 """Levels laid in line with each other: a sleeve beside the armhole it goes into (ours)."""
-
-_NOT_CROSSED = {Layer.GRAIN, Layer.STRETCH, Layer.DART, Layer.NOTCH, Layer.LEVEL, Layer.PLACEMENT}
-"""Lines that the words of a piece keep off."""
-
-
-@dataclass(frozen=True, slots=True)
-class ShownPiece:
-    """A piece of `garment`, how far it is moved from where it was drafted, and its words' size, mm.
-
-    `place` is the garment's among all of its costume (for its face).
-    """
-
-    cut_piece: CutPiece
-    garment: str
-    by: complex
-    size: float
-    place: int = 0
-
-    @property
-    def bounds(self) -> Box:
-        """The box round its cut line where it lies."""
-        return moved_box(self.cut_piece.cut.bounds, self.by)
-
-    @property
-    def extent(self) -> Box:
-        """The box round all its lines and words where it lies."""
-        return moved_box(extent(self.cut_piece, self.garment, self.size), self.by)
-
-    @property
-    def strokes(self) -> tuple[Stroke, ...]:
-        """Its lines as drafted; ids start with garment and piece."""
-        return faced(self.cut_piece, _strokes(self.cut_piece, self.garment), self.place)
-
-    @property
-    def words(self) -> tuple[Text, ...]:
-        """Number, name and count, beside its lines as drafted."""
-        return _words(self.cut_piece, self.garment, self.size)
 
 
 @dataclass(frozen=True)
@@ -125,29 +84,53 @@ def overview(
     rows: Rows | None = None,
     unit: ShownUnit = "cm",
 ) -> Overview:
-    """Return all pieces of all garments at true size: a garment a row, body levels in line.
+    """Return all pieces of all garments at true size, body levels in line.
 
-    `title` stands above; a row too wide for the page is broken. Text is sized to the page. `bar`
-    asks for a scale bar below, in `unit`. `garments` names all of the costume, where these are only some;
-    `rows` asks for other rows than those of a page.
+    `title` stands above; a garment begins a row unless all of it has room behind another, and a row too wide
+    for the page is broken. Text is sized to the page. `bar` asks for a scale bar below, in `unit`.
+    `garments` names all of the costume, where these are only some. Pieces are grouped by cloth; with the
+    `rows` of a picture that changes under the hand they keep the draft's order.
     """
     garments = [*garments, *(pattern.garment for pattern in patterns)]
     patterns = [pattern for pattern in patterns if pattern.pieces]
-    rows = rows or Rows(_row_width(patterns), _text_size(patterns))
-    size = rows.size
     heading = clean_text(title) or "Pieces"
+    if rows:
+        drafted = [_queue(pattern, [("", pattern.pieces)], garments) for pattern in patterns]
+        return _set_in_rows(drafted, heading, bar, rows, unit)
+    grouped = [_queue(pattern, list(by_cloth(pattern)), garments) for pattern in patterns]
+    wide, size = _row_width(patterns), _text_size(patterns)
+    shares = WIDER if patterns else WIDER[:1]
+    pages = [_set_in_rows(grouped, heading, bar, Rows(wide * share, size), unit) for share in shares]
+    return min(pages, key=_emptiness)
+
+
+def _emptiness(page: Overview) -> tuple[float, float]:
+    """Return how far a page is from an easy shape, then its area."""
+    low, high = PAGE_SHAPES
+    shape = page.width / page.height
+    return max(low / shape, shape / high, 1.0), page.width * page.height
+
+
+def _set_in_rows(
+    queues: Sequence[Sequence[Queued]], heading: str, bar: bool, rows: Rows, unit: ShownUnit
+) -> Overview:
+    """Return the page on which garments stand in rows so wide."""
+    size = rows.size
     texts = [Text(complex(0, 1.2 * size), 2 * size, (heading,), bold=True)]
     laid: list[ShownPiece] = []
     top = 0.0
-    for pattern in patterns:
-        name = Text(complex(0, top - size), 1.2 * size, (spoken(pattern.garment),), bold=True)
-        texts.append(name)
-        top -= 2.2 * size
-        for row in _rows(pattern, size, rows.wide):
-            placed = _laid_out(row, pattern.garment, size, top)
-            place = garments.index(pattern.garment)
-            laid += [replace(item, place=place) for item in placed]
-            top = box_around(item.extent for item in placed)[1] - 1.6 * size
+    for row in _rows(queues, size, rows.wide):
+        first = top - size
+        top -= 2.2 * size * any(one.garment for one in row) + 1.2 * size * any(one.cloth for one in row)
+        placed = _laid_out([one.shown for one in row], size, top)
+        for one, shown in zip(row, placed, strict=True):
+            left = shown.extent[0]
+            if one.garment:
+                texts.append(Text(complex(left, first), 1.2 * size, (spoken(one.garment),), bold=True))
+            if one.cloth:
+                texts.append(Text(complex(left, top + 0.4 * size), 0.8 * size, (spoken(one.cloth),)))
+        laid += placed
+        top = box_around(shown.extent for shown in placed)[1] - 1.6 * size
     rails: tuple[Stroke, ...] = ()
     if bar:
         rails, figures = scale_bar(complex(0.5 * size, top), 0.8 * size, top < -900, unit)
@@ -170,31 +153,61 @@ def _on_a_page(found: Overview, margin: float) -> Overview:
     )
 
 
-def _rows(pattern: Pattern, size: float, width: float) -> Iterator[list[CutPiece]]:
-    """Yield the garment's pieces in order, as many in a row as `width` mm holds with their words."""
-    row: list[CutPiece] = []
+@dataclass(frozen=True, slots=True)
+class Queued:
+    """A piece that waits for its place in a row; `garment` and `cloth` where one begins with it."""
+
+    shown: ShownPiece
+    garment: str = ""
+    cloth: str = ""
+
+    def wide(self, size: float) -> float:
+        left, _, right, _ = extent(self.shown.cut_piece, self.shown.garment, size)
+        return right - left + GAP
+
+
+def _queue(
+    pattern: Pattern, cloths: Sequence[tuple[str, Sequence[CutPiece]]], garments: Sequence[str]
+) -> list[Queued]:
+    """Return a garment's pieces in the order given, cloth by cloth; one cloth alone is not named."""
+    place = garments.index(pattern.garment)
+    found = []
+    for cloth, pieces in cloths:
+        for n, cut in enumerate(pieces):
+            shown = ShownPiece(cut, pattern.garment, 0j, 0.0, place)
+            head = pattern.garment if not found else ""
+            found.append(Queued(shown, head, cloth if n == 0 and len(cloths) > 1 else ""))
+    return found
+
+
+def _rows(queues: Sequence[Sequence[Queued]], size: float, width: float) -> Iterator[list[Queued]]:
+    """Yield the pieces in order, as many in a row as `width` mm holds with their words."""
+    row: list[Queued] = []
     used = 0.0
-    for cut_piece in pattern.pieces:
-        left, _, right, _ = extent(cut_piece, pattern.garment, size)
-        wide = right - left + GAP
-        if row and used + wide > width + GAP:
-            yield row
-            row, used = [], 0.0
-        row, used = [*row, cut_piece], used + wide
-    yield row
+    for queue in queues:
+        whole = math.fsum(one.wide(size) for one in queue)
+        for one in queue:
+            wide = whole if one.garment else one.wide(size)
+            if row and used + wide > width + GAP:
+                yield row
+                row, used = [], 0.0
+            row, used = [*row, one], used + one.wide(size)
+    if row:
+        yield row
 
 
-def _laid_out(row: list[CutPiece], garment: str, size: float, top: float) -> list[ShownPiece]:
+def _laid_out(row: list[ShownPiece], size: float, top: float) -> list[ShownPiece]:
     """Return one row from left to right, shared levels in line, the highest point at `top`."""
     levels: dict[str, float] = {}
     laid: list[ShownPiece] = []
     x = 0.0
-    for cut_piece in row:
+    for shown in row:
+        cut_piece = shown.cut_piece
         bounds, own = cut_piece.cut.bounds, _levels(cut_piece)
         shared = next((name for name in own if name in levels), None)
         up = levels[shared] - own[shared] if shared else _middle(laid) - (bounds[1] + bounds[3]) / 2
-        left, _, right, _ = extent(cut_piece, garment, size)
-        laid.append(ShownPiece(cut_piece, garment, complex(x - left, up), size))
+        left, _, right, _ = extent(cut_piece, shown.garment, size)
+        laid.append(replace(shown, by=complex(x - left, up), size=size))
         levels = {name: y + up for name, y in own.items()} | levels
         x += right - left + GAP
     down = top - box_around(item.bounds for item in laid)[3]
@@ -215,44 +228,6 @@ def _middle(laid: list[ShownPiece]) -> float:
         return 0.0
     _, low, _, high = box_around(item.bounds for item in laid)
     return (low + high) / 2
-
-
-@remembered(KEPT)
-def _strokes(cut_piece: CutPiece, garment: str) -> tuple[Stroke, ...]:
-    return piece_strokes(cut_piece, prefix=f"{garment}.")
-
-
-@remembered(KEPT)
-def extent(cut_piece: CutPiece, garment: str, size: float) -> Box:
-    """Return the box round a piece and its words of `size` mm; every line of it lies within its cut line."""
-    words = [text.bounds for text in _words(cut_piece, garment, size)]
-    return box_around([cut_piece.cut.bounds, *words])
-
-
-@remembered(KEPT)
-def _words(cut_piece: CutPiece, garment: str, size: float) -> tuple[Text, ...]:
-    """Return number, name, count and hand, in the piece where they fit, else under it."""
-    piece = cut_piece.piece
-    name = (f"{cut_piece.number} {piece_title(piece)}",)
-    count = (", ".join(filter(None, (cut_count(piece), piece.hand))),)
-    drawn = [p for s in _strokes(cut_piece, garment) if s.layer in _NOT_CROSSED for p in s.paths]
-    a, b, c, d = piece.outline.bounds
-    room = Room.inside(piece.outline, drawn, CELL if max(c - a, d - b) < COARSE else 2 * CELL)
-    for em in (size, 0.8 * size, 0.65 * size):
-        block = _pair_of_texts(name, count, em)
-        x0, y0, x1, y1 = box_around(text.bounds for text in block)
-        w, h = x1 - x0 + 8, y1 - y0 + 8
-        corner = room.place(w, h, near(complex(a + c, b + d) / 2, w, h))
-        if corner is not None:
-            shift = corner + complex(4 - x0, 4 - y0)
-            return tuple(text.moved(shift) for text in block)
-    left, low, right, _ = cut_piece.cut.bounds
-    block = _pair_of_texts(name, count, 0.65 * size)
-    return tuple(t.moved(complex((left + right) / 2, low - 0.8 * size)) for t in block)
-
-
-def _pair_of_texts(name: tuple[str, ...], count: tuple[str, ...], em: float) -> tuple[Text, Text]:
-    return Text(0j, em, name, "middle", bold=True), Text(-1.2j * em, 0.85 * em, count, "middle")
 
 
 def _row_width(patterns: Sequence[Pattern]) -> float:

@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from dataclasses import replace
+from itertools import combinations, groupby
 from pathlib import Path
 
 import pytest
 from matplotlib.image import imread
 from shapely import Polygon
 
+from drafting.costume.file import read_costume
+from drafting.costume.make import make
 from drafting.draft.pattern import Pattern
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.geometry import Path as Drawn
 from drafting.sheet import Layer
-from drafting.sheet.overview import overview_sheet
+from drafting.sheet.overview import overview, overview_sheet
 from tests.export import invented
 from tests.export.reading import length, shapes
+
+COSTUMES = Path(__file__).parents[2] / "measurements" / "costumes"
 
 
 def polygon(path: Drawn) -> Polygon:
@@ -71,3 +76,18 @@ def test_the_picture_is_the_same_byte_for_byte_and_not_empty(tmp_path: Path) -> 
     picture = imread(tmp_path / "one.png")
     assert picture.shape[1] / picture.shape[0] == pytest.approx(sheet.width / sheet.height, rel=0.01)
     assert 0.005 < (picture[..., :3].min(axis=2) < 0.5).mean() < 0.3  # ink, as a share of the page
+
+
+def test_a_row_holds_one_cloth_after_another_and_both_hands_side_by_side() -> None:
+    # Common practice: a cutter takes up all that lies on one cloth before the next.
+    costume = read_costume(COSTUMES / "lamplighter.toml")
+    uneven = replace(costume, wearer=costume.wearer.changed(shoulder_drop=(36.0, 51.0)))
+    page = overview([garment.pattern for garment in make(uneven).garments])
+    for garment in ("coat", "shirt"):
+        own = [item.cut_piece.piece for item in page.laid if item.garment == garment]
+        cloths = [piece.material for piece in own]
+        assert len(list(groupby(cloths))) == len(set(cloths)) > 1
+        hands = [(piece.base or piece.name, piece.material) for piece in own]
+        assert len(list(groupby(hands))) == len(set(hands)) < len(hands)
+    filled = sum(polygon(item.cut_piece.cut).area for item in page.laid) / (page.width * page.height)
+    assert filled > 0.2  # 0.17 with a row for each garment, in the draft's order: half the page stood empty

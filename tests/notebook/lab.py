@@ -118,7 +118,10 @@ class Tab:
                 kept.unlink()
 
     def run_to_bench(self, garment: str = "shirt") -> None:
-        """Run the notebook from top to bottom, every choice as its file has it, and scroll to its bench."""
+        """Run the notebook from top to bottom, every choice as its file has it, and scroll to its bench.
+
+        What the pointer finds is drawn a moment after the picture: it is waited for, so that nothing comes later.
+        """
         self.forget_choices()
         before = self.page.query_selector(".pattern-preview")
         if not self.run_all():
@@ -130,6 +133,7 @@ class Tab:
         if which.count() and which.first.is_visible():
             which.first.select_option(garment)
             self.page.locator(f'.pattern-preview [id="{garment}.front.cut-line"]').wait_for(timeout=10_000)
+        self.page.locator(".pattern-preview svg g.seams").wait_for(state="attached", timeout=10_000)
         self.page.evaluate("document.querySelector('.bench').scrollIntoView({block: 'start'})")
 
     def kernel_faults(self) -> list[str]:

@@ -8,7 +8,8 @@ from itertools import pairwise
 from drafting.draft.pattern import Pattern
 from drafting.geometry.path import Box
 from drafting.notebook.picture.view import FOOT
-from drafting.sheet.overview import GAP, Rows, extent
+from drafting.sheet.overview import GAP, Rows
+from drafting.sheet.shown_piece import extent
 
 SHAPES = (0.6, 0.9, 1.3, 1.8, 2.4, 3.2, 4.5, 6.5, 9.0)
 """Row widths tried, squared over the area of all pieces (ours)."""

@@ -32,7 +32,8 @@ from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
 from drafting.ground.units import LengthUnit, show_length
 from drafting.notebook.picture.view import Frame
-from drafting.sheet.overview import KEPT, Overview
+from drafting.sheet.overview import Overview
+from drafting.sheet.shown_piece import KEPT
 
 KINDS = {
     EdgeKind.FOLD: "on the fold",
