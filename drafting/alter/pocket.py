@@ -63,6 +63,12 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     return draft.with_pieces([marked]) + _made(drawn, wish)
 
 
+def pocket_line(piece: Piece, wish: PocketWish) -> Path:
+    """Return the outline of a pocket where it would lie on its piece, though it stick out."""
+    edge_named(piece, wish.edge)
+    return Path.joined(edge.path for edge in _on_piece(piece, wish))
+
+
 def _on_piece(piece: Piece, wish: PocketWish) -> tuple[Edge, ...]:
     """Return the pocket's edges where it lies, level: its top last, so that it runs anticlockwise."""
     edge = piece[wish.edge].path

@@ -40,6 +40,12 @@ class Click:
         return self.edge.dart.dart if self.edge.dart else self.edge.name
 
     @property
+    def upright(self) -> bool:
+        """Whether the edge stands more upright than it lies level there."""
+        way = self.edge.path.tangent(self.share * self.edge.length)
+        return abs(way.imag) > abs(way.real)
+
+    @property
     def place(self) -> str:
         """The place as a field says it."""
         if self.edge.kind is EdgeKind.DART:

@@ -90,6 +90,9 @@ FIRST: Mapping[str, Mapping[str, float]] = MappingProxyType(
 )
 """What stands in a step's fields at first, mm, so that clicks alone will do (ours; widths as in the file)."""
 
+CLEAR = 40.0
+"""mm: a pocket beside an upright edge is clear of it by so much at first (ours)."""
+
 LENGTHS = frozenset({"bow", "radius", "depth", "apart", "start", "end", "stitched", "height", "width", "inside"})
 """Keys whose values are lengths."""
 
@@ -125,6 +128,11 @@ def hint(key: str, unit: ShownUnit) -> str:
     before, brace, rest = text.partition("{")
     length, _, after = rest.partition("}")
     return f"{before}{show_length(float(length), unit)}{after}" if brace else text
+
+
+def inside_values(unit: ShownUnit) -> tuple[str, str]:
+    """Return how far inside a level edge, and an upright one, a pocket stands at first: clear of the edge."""
+    return show_length(FIRST[POCKET]["inside"], unit), show_length(FIRST[POCKET]["width"] / 2 + CLEAR, unit)
 
 
 def first_values(deed: str, unit: ShownUnit) -> dict[str, str]:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from drafting.alter.pocket import pocket_line
 from drafting.alter.style.apply import styled
 from drafting.alter.style.cut_over_dart import lines_to_cut
 from drafting.alter.style.godet import slash_line
@@ -70,6 +71,8 @@ def _lines(draft: Draft, piece: Piece, step: AnyStep) -> tuple[Line, ...]:
         return tuple(styled(draft, step)[piece.name][name].path for name in (step.edge, step.beside))
     if isinstance(step, ShiftWish):
         return (styled(draft, step)[piece.name][step.edge].path,)
+    if isinstance(step, PocketWish):
+        return (pocket_line(piece, step),)
     return ()
 
 

@@ -9,6 +9,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.alter.style.rings import free_name
+from drafting.checks.words import plain
 from drafting.draft.piece import EdgeKind
 from drafting.ground.errors import DraftError
 from drafting.ground.templates import beside
@@ -42,6 +43,7 @@ class StyleView:
         self.living = living
         self.unit: ShownUnit = living.asked.told_in
         self.taken_back: list[str] = []
+        self.done = ""
         self.said, self.refused, self.picture, self.after = (widgets.HTML() for _ in range(4))
         self.clicks, self.bar = EdgeClicks(page="style-page"), LivingBar()
         self.fields = fields_of([one.name for one in living.asked.garments], self.unit)
@@ -107,10 +109,11 @@ class StyleView:
         """Show the line that the typed step would cut, and the pieces after it; an unfinished one is only told."""
         self.refused.value, self.after.value = "", ""
         if self.lacks:
-            self.said.value = status_html(f"{sf.CLICKED[self.deed]} Still wanted: {', '.join(self.lacks)}.")
+            wanted = f"{sf.CLICKED[self.deed]} Still wanted: {', '.join(self.lacks)}."
+            self.said.value = status_html(" ".join(part for part in (self.done, wanted) if part))
             self._show()
             return
-        draft = self.made[self.garment].draft
+        draft, self.done = self.made[self.garment].draft, ""
         try:
             wish = ss.typed_step(self.typed, self.unit)
             self._show((), ends_of_step(draft, wish))
@@ -146,12 +149,14 @@ class StyleView:
     def take_back(self) -> None:
         """Take the last step of the garment out of the costume file; it can be done again."""
         self.taken_back.append(take_back_step(self.living.path, self.garment))
-        self.said.value = status_html(f"The last step is out of {self.living.path.name} again.")
+        self.done = f"The last step is out of {self.living.path.name} again."
+        self.said.value = status_html(self.done)
         self._follow()
 
     def _keep(self, step: str) -> None:
         keep_step(self.living.path, step)
-        self.said.value = status_html(f"Done, and written into {self.living.path.name}.")
+        self.done = f"Done, and written into {self.living.path.name}."
+        self.said.value = status_html(self.done)
         self._clear()
         self._follow()
 
@@ -210,6 +215,15 @@ class StyleView:
 
     def _put(self, click: Click) -> None:
         """Put a place into the field that is wanted next, the other one of a line cleared where it begins anew."""
+        if (
+            self.deed == "move dart"
+            and self.fields["dart"].value
+            and self.fields["piece"].value != click.piece_name
+        ):
+            own = plain(self.fields["piece"].value)
+            raise DraftError(f"the dart opens in its own piece, the {own}", turn="click one of its edges")
+        if self.deed == sf.POCKET and self.fields["inside"].value in sf.inside_values(self.unit):
+            self.fields["inside"].value = sf.inside_values(self.unit)[click.upright]
         keys = [key for key in ("from", "to") if key in sf.FIELDS[self.deed]]
         again = self.fields["piece"].value != click.piece_name or all(self.fields[key].value for key in keys)
         begins = len(keys) == 1 or again or not self.fields["from"].value
