@@ -98,6 +98,8 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
         role=PieceRole.CUFF,
     )
     outside = replace(piece, edges=band_edges(replace(band, folded=False), "sleeve"))
+    if not any(sleeve_hem.opens):  # it opens in a slit behind, whose front edge lies on top
+        piece, outside = piece.mirrored(), outside.mirrored()
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
     buttons = button_notion("cuff", 2 * count, button)
     return Draft(

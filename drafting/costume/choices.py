@@ -14,8 +14,9 @@ from typing import Any
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.fabric import Fabric
+from drafting.fabric.handling import handling
 from drafting.finish import FinishChoices
-from drafting.finish.choices import proposed
+from drafting.finish.choices import ONCE, Sewn, proposed
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
@@ -62,17 +63,12 @@ def garment_choices(block: Block) -> tuple[Choice, ...]:
 
 
 def choose(
-    block: Block,
-    given: Mapping[str, Given],
-    scale: float,
-    origin: Origin,
-    height: float | None = None,
-    growth: float = 1.0,
+    block: Block, given: Mapping[str, Given], scale: float, origin: Origin, sewn: Sewn = ONCE, growth: float = 1.0
 ) -> Chosen:
     """Return the choices of a garment from raw values; `scale` shrinks adult defaults,
     `growth` is what those of style grow by.
 
-    Whoever has the `height` (mm) of a child gets allowances to grow into (`growing_height`).
+    What is `sewn` for one who grows, or with its seams enclosed, gets allowances for it (`sewn_so`).
 
     Raises `InputError` with every fault: a name no part knows, a value out of its range.
     """
@@ -86,7 +82,7 @@ def choose(
     parts = {
         part: filling.fill(blocks[part].choices_class, defaults) for part, defaults in parts_of(block).items()
     }
-    finish = replace(filling, scale=1.0).fill(FinishChoices, proposed(scale, height))
+    finish = replace(filling, scale=1.0).fill(FinishChoices, proposed(scale, sewn))
     if filling.faults.found:
         raise InputError(filling.faults.found)
     return Chosen(parts, finish, filling.values)
@@ -141,6 +137,10 @@ def _with_defaults(cls: type, other: tuple[tuple[str, Any], ...]) -> type:
     return make_dataclass(cls.__name__, own, bases=(cls,), frozen=True) if own else cls
 
 
-def growing_height(body: Body, fabric: Fabric | None) -> float | None:
-    """Return the height (mm) that tells whether allowances are to grow into; None for a knit, which gives."""
-    return None if fabric and fabric.weave == "knit" else body["height"]
+def sewn_so(body: Body, fabric: Fabric | None) -> Sewn:
+    """Return what allowances depend on: nothing for a knit, which gives and is sewn in one pass."""
+    if fabric is None:
+        return Sewn(body["height"])
+    if fabric.weave == "knit":
+        return ONCE
+    return Sewn(body["height"], handling(fabric).neatens == "french")

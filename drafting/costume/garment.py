@@ -21,7 +21,7 @@ from drafting.checks.ease import ease_enough
 from drafting.checks.pulled_on import head_passes
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
-from drafting.costume.choices import Chosen, block_named, choose, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, sewn_so
 from drafting.costume.fitted_hands import fitted_hands
 from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.draft import Draft
@@ -94,7 +94,7 @@ def draft_garment(
     """
     kind = block_named(block)
     given = {choice: Given(value) for choice, value in (choices or {}).items()}
-    chosen = choose(kind, given, body_scale(body), Origin(), growing_height(body, fabric), style_growth(body))
+    chosen = choose(kind, given, body_scale(body), Origin(), sewn_so(body, fabric), style_growth(body))
     return make_garment(body, fabric, kind, chosen, name=name or block, role=role)
 
 

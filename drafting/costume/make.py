@@ -15,7 +15,7 @@ from datetime import date
 
 from drafting.body.circumstances import day_of
 from drafting.checks.layers import over_one_another
-from drafting.costume.choices import Chosen, block_named, choose, garment_choices, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, garment_choices, sewn_so
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
@@ -152,10 +152,10 @@ def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> C
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
         block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
-        height = growing_height(costume.wearer, costume.fabrics.get(garment.fabric))
+        sewn = sewn_so(costume.wearer, costume.fabrics.get(garment.fabric))
         given = in_proportion(garment_choices(block), garment.choices, costume.wearer, origin)
         scale, growth = body_scale(costume.wearer), style_growth(costume.wearer)
-        return choose(block, given, scale, origin, height, growth)
+        return choose(block, given, scale, origin, sewn, growth)
     except InputError as error:
         faults.extend(error.faults)
         return None

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from drafting.blocks import Block
 from drafting.body import Body, Measure
-from drafting.costume.choices import Chosen, block_named, choose, garment_choices, growing_height
+from drafting.costume.choices import Chosen, block_named, choose, garment_choices, sewn_so
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import drafted
 from drafting.costume.proportion import in_proportion
@@ -73,7 +73,7 @@ class Wanted(NamedTuple):
 def shirt_for(body: Body) -> tuple[Wanted, ...]:
     """Return the shirt as the kit proposes it: what a wearer is judged by without a costume."""
     block = block_named("shirt")
-    return (Wanted(block, None, choose(block, {}, body_scale(body), Origin(), growing_height(body, None))),)
+    return (Wanted(block, None, choose(block, {}, body_scale(body), Origin(), sewn_so(body, None))),)
 
 
 def garments_of(costume: CostumeFile, body: Body) -> tuple[Wanted, ...]:
@@ -87,7 +87,7 @@ def _wanted(costume: CostumeFile, garment: Garment, body: Body) -> Wanted:
     origin = Origin(costume.path, costume.unit, f"{field}.choices")
     fabric = costume.fabrics.get(garment.fabric)
     given = in_proportion(garment_choices(block), garment.choices, body, origin)
-    chosen = choose(block, given, body_scale(body), origin, growing_height(body, fabric), style_growth(body))
+    chosen = choose(block, given, body_scale(body), origin, sewn_so(body, fabric), style_growth(body))
     return Wanted(block, fabric, chosen)
 
 

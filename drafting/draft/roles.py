@@ -101,6 +101,7 @@ class PieceRole(Declared):
     BONE_CASING = "bone casing", "A strip that holds bones"
     FACING = "facing", "A facing"
     BINDING = "binding", "A strip along a raw edge, turned inside it"
+    PLACKET = "placket", "A strip that laps over a slit"
     FLY_FACING = "fly facing", "The facing of a fly"
     FLY_SHIELD = "fly shield", "The shield behind a fly"
     TAIL = "tail", "A panel of a coat's tail"

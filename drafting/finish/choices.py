@@ -55,7 +55,7 @@ class FinishChoices:
         high=50,
         group="finish",
         of_hand=True,
-        source=practice("10 to 15 plain, 25 to 50 where a costume will be let out"),
+        source=practice("10 to 15 plain, 15 for French seams, 25 to 50 where a costume will be let out"),
     )
     curve_allowance: float = choice(
         10.0,
@@ -156,21 +156,40 @@ class FinishChoices:
         }[edge.kind]
 
 
-def proposed(scale: float, height: float | None = None) -> dict[str, float]:
-    """Return what is proposed for a body at this `scale` (1: adult) and `height`, mm, by choice.
+ENCLOSED_SEAM = 15.0
+"""mm: a French seam is sewn twice, its raw edges between (common practice: 5/8 in, as for a felled one)."""
+
+
+@dataclass(frozen=True)
+class Sewn:
+    """What allowances depend on beside the size: the `height` (mm) of who may grow into them, and whether
+    seams are `enclosed`, as French ones are."""
+
+    height: float | None = None
+    enclosed: bool = False
+
+
+ONCE = Sewn()
+"""An adult's seams, sewn once and pressed open or to a side."""
+
+
+def proposed(scale: float, sewn: Sewn = ONCE) -> dict[str, float]:
+    """Return what is proposed for a body at this `scale` (1: adult), sewn so, by choice; mm.
 
     A child's allowances are those of an adult, as hands and needles are, and one that grows has more to
     let out and to let down. Only a doll's are smaller, but never below 6 mm, which is the least that can
     be sewn well.
 
-    >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"], proposed(0.7, 1160)["let_out"]
+    >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"], proposed(0.7, Sewn(1160))["let_out"]
     (6.0, 10.0, 15.0)
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
+    if sewn.enclosed:
+        defaults["seam_allowance"] = ENCLOSED_SEAM
     found = {
         name: max(LEAST, width * allowance_scale(scale))
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }
-    grows = height is not None and height < GROWING and allowance_scale(scale) == 1.0
+    grows = sewn.height is not None and sewn.height < GROWING and allowance_scale(scale) == 1.0
     return found | CHILD_GROWTH if grows else found

@@ -171,7 +171,7 @@ def _queue(
 ) -> list[Queued]:
     """Return a garment's pieces in the order given, cloth by cloth; one cloth alone is not named."""
     place = garments.index(pattern.garment)
-    found = []
+    found: list[Queued] = []
     for cloth, pieces in cloths:
         for n, cut in enumerate(pieces):
             shown = ShownPiece(cut, pattern.garment, 0j, 0.0, place)

@@ -252,6 +252,16 @@ def test_a_french_seam_is_pressed_to_one_side_in_its_setting_too() -> None:
     assert {s.setting.press for s in sewn if s.setting} == {"to one side"}
 
 
+def test_a_french_seam_has_the_allowance_that_two_passes_take() -> None:
+    # Common practice: 5/8 in for a French or felled seam, 3/8 to 5/8 in for a plain one.
+    for fabric, least in (("sheer", 14.0), ("woven", 9.5)):
+        costume, _ = worked("shirt", fabric)
+        side = [c.allowances["side"] for c in costume.garments[0].pattern.pieces if c.piece.name == "back"]
+        assert least <= side[0] <= 16.0
+    asked = draft_garment(bdims()[3], SHEER, "shirt", {"seam_allowance": 12.0})
+    assert {cut.allowances.get("side") for cut in asked.pattern.pieces} == {12.0, None}
+
+
 @pytest.mark.parametrize(("fabric", "fused"), [("woven", True), ("sheer", False)])
 def test_an_iron_is_drawn_on_an_interfacing_only_where_it_is_fused(fabric: str, fused: bool) -> None:
     costume, steps = worked("shirt", fabric)

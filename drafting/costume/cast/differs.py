@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drafting.blocks import Block
 from drafting.costume.cast.model import Cast, CastWearer
-from drafting.costume.choices import block_named, choose, garment_choices, growing_height
+from drafting.costume.choices import block_named, choose, garment_choices, sewn_so
 from drafting.costume.file import CostumeFile, Garment, what_is_read
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
@@ -72,9 +72,9 @@ def _refused(
 ) -> tuple[Fault, ...]:
     body = wearer.body or costume.wearer
     origin = Origin(cast.path, cast.unit, f"wearer.{clean_text(wearer.name, SHOWN)}.choices.{garment.name}")
-    height = growing_height(body, costume.fabrics.get(garment.fabric))
+    sewn = sewn_so(body, costume.fabrics.get(garment.fabric))
     try:
-        choose(block_named(garment.block), own, body_scale(body), origin, height)
+        choose(block_named(garment.block), own, body_scale(body), origin, sewn)
     except InputError as error:
         return error.faults
     return ()

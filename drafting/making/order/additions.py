@@ -81,6 +81,12 @@ def pockets(bench: Bench) -> None:
     _on_marks(bench, "pocket")
 
 
+def slits(bench: Bench) -> None:
+    """Finish every slit that is cut into a piece, the edge that lies beneath first, while the piece lies flat."""
+    _on_marks(bench, "slit edge")
+    _on_marks(bench, "slit")
+
+
 def _on_marks(bench: Bench, what: str) -> None:
     draft = bench.garment.draft
     for piece in draft.pieces:
@@ -91,9 +97,17 @@ def _on_marks(bench: Bench, what: str) -> None:
                     "trim",
                     f"{piece.name} with {mark.name}",
                     (piece.name, mark.piece),
-                    [said(_key(draft[mark.piece]), piece=piece.name)],
+                    [said(SLIT.get((what, draft[mark.piece].role)) or _key(draft[mark.piece]), piece=piece.name)],
                     length=mark.path.length * piece.count,
                 )
+
+
+SLIT = {
+    ("slit", PieceRole.BINDING): "do.slit_strip",
+    ("slit edge", PieceRole.BINDING): "do.slit_under",
+    ("slit", PieceRole.PLACKET): "do.slit_placket",
+}
+"""How a slit is finished, by its mark and what is sewn to it."""
 
 
 def _key(piece: Piece) -> str:

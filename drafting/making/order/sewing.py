@@ -54,6 +54,7 @@ def sewing_steps(
     small, flaps = units.split_pockets(garment.draft, seams.get("unit", []))
     units.made_up(bench, flaps)
     adding.pockets(bench)
+    adding.slits(bench)
     adding.caught_trims(bench)
     units.facings_prepared(bench, seams.get("attach", []))
     flares(bench, seams.get("flare", []), fabric)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Any
 
-from drafting.costume.choices import block_named, choose, growing_height
+from drafting.costume.choices import block_named, choose, sewn_so
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import Made, finished
 from drafting.costume.proportion import in_proportion
@@ -185,9 +185,9 @@ def asked_values(standing: Standing) -> dict[str, Any]:
 def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     """Return what every choice of a garment is on this body where the maker says nothing."""
     worn = garment_of(costume, garment)
-    height = growing_height(costume.wearer, costume.fabrics.get(worn.fabric))
+    sewn = sewn_so(costume.wearer, costume.fabrics.get(worn.fabric))
     scale, growth = body_scale(costume.wearer), style_growth(costume.wearer)
-    chosen = choose(block_named(worn.block), {}, scale, Origin(), height, growth)
+    chosen = choose(block_named(worn.block), {}, scale, Origin(), sewn, growth)
     return {name: value for name, (value, _) in chosen.values.items()}
 
 

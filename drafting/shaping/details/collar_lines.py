@@ -127,6 +127,15 @@ def collar_said(stand: Stand, neck: float, asked: float) -> Finding:
     return Finding("collar top", "warning", "collar-stand", ease, asked, text)
 
 
+def deeper_said(depth: float, asked: float, stand: float) -> Finding:
+    """Tell that a fall was made `depth` mm deep instead of what was `asked`, over a stand of that height."""
+    text = (
+        f"The fall is drafted {told(depth)} deep at the centre back instead of {told(asked)}, so that it covers "
+        f"the seam of the {told(stand)} stand."
+    )
+    return Finding("collar fall", "note", "collar", depth, asked, text)
+
+
 def stand_lines(edges: StandEdges, rise: float) -> Stand:
     """Return the stand that rises by `rise` mm to the front; its top is cut off there by a rounded end."""
     back, extension, height = edges.back, edges.extension, edges.height

@@ -19,8 +19,8 @@ LEANS = 0.2
 def carried(mesh: SewnMesh, index: int, points: Reals, known: np.ndarray, down_arm: Reals) -> Reals | None:
     """Return where the flat vertices of a piece start that is carried by placed ones; None where none is placed.
 
-    A band goes on up or down, away from what carries it; a cuff down the arm; a collar up from the neck, and
-    from its roll line, or where it is sewn to a stand, down outside.
+    A band goes on up or down, away from what carries it; a cuff down the arm; a stand up from the neck, and what
+    lies over its roll line, a fall and a flat collar down outside.
     """
     piece = mesh.pieces[index]
     flat = np.unique(mesh.triangles[mesh.piece == index])
@@ -81,12 +81,7 @@ def _stand_and_fall(
         high = np.maximum(high * np.sign(np.median(high)), 0.0)
         stand = np.minimum(gap, high)
         return stand, gap - stand
-    on_collar = any(
-        mesh.pieces[i].role in COLLARS
-        for i in np.unique(mesh.piece[np.isin(mesh.sewn, mesh.merged[foot]).any(axis=1)])
-        if i != index
-    )
-    falls = piece.role is PieceRole.COLLAR and on_collar
+    falls = piece.role is PieceRole.COLLAR
     return (0 * gap, gap) if falls else (gap, 0 * gap)
 
 
