@@ -134,4 +134,4 @@ def test_the_wheel_is_typed_and_carries_the_example_of_a_block(wheel: zipfile.Zi
     """PEP 561: `py.typed` in the package."""
     assert "drafting/py.typed" in wheel.namelist()
     assert "Typing :: Typed" in about(wheel).get_all("Classifier", [])
-    assert "drafting/_shipped/measurements/blocks/cape.py" in wheel.namelist()
+    assert "drafting/_shipped/measurements/blocks/pelerine.py" in wheel.namelist()

@@ -88,7 +88,7 @@ def test_programs_that_use_the_public_names_are_typed(tmp_path: Path) -> None:
         "drafting.frock\n",
         "utf-8",
     )
-    example = ROOT / "measurements" / "blocks" / "cape.py"
+    example = ROOT / "measurements" / "blocks" / "pelerine.py"
     asked = [sys.executable, "-m", "mypy", "--strict", str(tmp_path / "mine.py"), str(example)]
     said = subprocess.run(asked, capture_output=True, text=True, cwd=ROOT).stdout
     assert (ROOT / "drafting" / "py.typed").exists()
@@ -96,7 +96,7 @@ def test_programs_that_use_the_public_names_are_typed(tmp_path: Path) -> None:
     assert 'mine.py:7: error: Argument 1 to "draft_garment" has incompatible type "str"' in said
     assert 'Revealed type is "str"' in said
     assert "mine.py:9: error:" in said
-    assert "cape.py" not in said
+    assert "pelerine.py" not in said
     assert "Found 2 errors in 1 file" in said
 
 

@@ -74,7 +74,7 @@ def written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_example_files_make_pieces_and_every_check_holds(written: Path) -> None:
-    names = ("wearer", "cloth", "costume", "cape", "fitting", "yoked-top")
+    names = ("wearer", "cloth", "costume", "pelerine", "fitting", "yoked-top")
     assert set(FILES) == {f"my-{name}.toml" for name in names}
     assert main(["make", "my-costume.toml", "--out", "out"]) == 0
     assert list((written / "out" / "pieces").glob("shirt.*.svg"))
@@ -117,27 +117,27 @@ def test_the_output_folder_holds_what_the_readme_lists(written: Path) -> None:
 @pytest.fixture
 def own_blocks(written: Path) -> Iterator[Path]:
     """The folder `my-blocks`, with the shipped example copied into it as the README says."""
-    assert "`measurements/blocks/cape.py`" in README
+    assert "`measurements/blocks/pelerine.py`" in README
     (written / "my-blocks").mkdir()
-    shutil.copy(ROOT / "measurements" / "blocks" / "cape.py", written / "my-blocks")
+    shutil.copy(ROOT / "measurements" / "blocks" / "pelerine.py", written / "my-blocks")
     yield written
     use_blocks(None)
 
 
 def test_a_block_of_ones_own_is_made_as_the_readme_says(own_blocks: Path) -> None:
-    (typed,) = re.findall(r"`drafting (make my-cape[^`]+)`", README)
+    (typed,) = re.findall(r"`drafting (make my-pelerine[^`]+)`", README)
     assert main(typed.split()) == 0
-    assert (own_blocks / "out" / "pieces" / "cape.cape.svg").is_file()
+    assert (own_blocks / "out" / "pieces" / "pelerine.pelerine.svg").is_file()
     (listed,) = re.findall(r"`drafting (blocks --[^`]+)`", README)
     assert main(listed.split()) == 0
 
 
 def test_the_example_has_what_the_readme_says_of_it() -> None:
     use_blocks(ROOT / "measurements" / "blocks")
-    cape = all_blocks()["cape"]
+    pelerine = all_blocks()["pelerine"]
     use_blocks(None)
-    assert len(cape.choices) == 4
-    text = Path(cape.file).read_text("utf-8")
+    assert len(pelerine.choices) == 4
+    text = Path(pelerine.file).read_text("utf-8")
     assert all(word in text for word in ("EdgeKind.FOLD", "sewn=", "EdgeKind.HEM", "Level(", "Girth("))
     assert re.search(r"^Source: ", text, re.MULTILINE)
 

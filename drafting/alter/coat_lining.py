@@ -14,14 +14,13 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line, smooth
-from drafting.ground import tolerances as tol
+from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import memory, practice
-from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels
+from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels, with_ease_pleat
 
 SEAM, LEAST_SEAM = 10.0, 6.0
 """mm, a child's too: allowance the lining is sewn at, and its least (common practice)."""
@@ -97,17 +96,8 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
         (edges,) = shorter_panels([back], choices.lining_shorter)
     elif vented:
         edges = _to_waist(back)
-    if choices.ease_pleat / 2 < tol.LEAST_EDGE:
-        return edges
     at = next(i for i, e in enumerate(edges) if e.role is EdgeRole.CENTRE_SEAM)
-    low, nape = edges[at].path.start, edges[at].path.end
-    out = nape + choices.ease_pleat / 2
-    run = Path((smooth(low, out, 1j, 1j),))
-    pleat = (
-        replace(edges[at], path=run, kind=EdgeKind.FREE),
-        Edge("ease_pleat", line(out, nape), EdgeKind.FREE, role=EdgeRole.EASE_PLEAT),
-    )
-    return (*edges[:at], *pleat, *edges[at + 1 :])
+    return with_ease_pleat(edges, at, choices.ease_pleat)
 
 
 def _to_waist(back: Piece) -> tuple[Edge, ...]:

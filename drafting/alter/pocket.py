@@ -1,7 +1,8 @@
-r"""Pockets sewn onto a piece: a patch, or a flap, each with its outline marked where it belongs.
+r"""Pockets sewn onto a piece: a patch, a flap, or a welt, each with its outline marked where it belongs.
 
 A patch has its top turned in and stitched before it is sewn on along its sides and bottom. A flap is cut
 twice, sewn together round its free edges, turned, and sewn on along its top, upwards, then pressed down.
+A welt stands over a mouth that is cut into the piece (`shaping/details/welt_pocket`).
 
        top                    top
     .-------.              .-------.
@@ -28,6 +29,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.reading.pockets import PocketWish
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
+from drafting.shaping.details.welt_pocket import Welt, with_welt
 
 TOP_TURNED, TURNED = 30.0, 10.0
 """mm: a patch's top is turned in by the first, its other edges by the second (common practice: 25 to 40, 10)."""
@@ -49,14 +51,11 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     """
     piece = piece_named(draft, wish.piece)
     edge_named(piece, wish.edge)
+    if wish.kind == "welt":
+        return _welted(draft, piece, wish, number)
     edges = _on_piece(piece, wish)
     path = Path.joined(edge.path for edge in edges)
-    if path.area <= 1.0 or outside(path, piece.outline) > CLEAR / 2:
-        raise DraftError(
-            f"the pocket on the {wish.piece} sticks out over its stitching line",
-            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
-            turn="make it smaller or move it",
-        )
+    _inside(piece, wish, path)
     drawn = _pocket(piece, edges, wish, number)
     mark = Placement(drawn.name, path, "pocket", piece=drawn.name)
     marked = replace(piece, placements=(*piece.placements, mark))
@@ -66,19 +65,56 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
 def pocket_line(piece: Piece, wish: PocketWish) -> Path:
     """Return the outline of a pocket where it would lie on its piece, though it stick out."""
     edge_named(piece, wish.edge)
+    if wish.kind == "welt":
+        return _welt(piece, wish, 1).outline
     return Path.joined(edge.path for edge in _on_piece(piece, wish))
+
+
+def _inside(piece: Piece, wish: PocketWish, path: Path) -> None:
+    """Raise where an outline sticks out over its piece."""
+    if path.area <= 1.0 or outside(path, piece.outline) > CLEAR / 2:
+        raise DraftError(
+            f"the pocket on the {wish.piece} sticks out over its stitching line",
+            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
+            turn="make it smaller or move it",
+        )
+
+
+def _welted(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
+    """Return the draft with a welt pocket; its bags are cut from the lining's cloth where the draft has one."""
+    welt = _welt(piece, wish, number)
+    _inside(piece, wish, welt.outline)
+    lined = any(other.cut_from == "lining" for other in draft.pieces)
+    made = with_welt(draft, piece, welt, "lining" if lined else "")
+    return made + Draft(findings=_narrow_said(made[welt.name], wish))
+
+
+def _welt(piece: Piece, wish: PocketWish, number: int) -> Welt:
+    return Welt(
+        name=f"welt-{number}",
+        title=f"Welt pocket {number}",
+        top=_top(piece, wish),
+        width=wish.width,
+        height=wish.height,
+        tilt=wish.tilt,
+    )
 
 
 def _on_piece(piece: Piece, wish: PocketWish) -> tuple[Edge, ...]:
     """Return the pocket's edges where it lies, level: its top last, so that it runs anticlockwise."""
-    edge = piece[wish.edge].path
-    at = wish.along * edge.length
-    inwards = 1j * cmath.rect(1.0, cmath.phase(edge.tangent(at)))
-    top = edge.at(at) + inwards * wish.inside
+    top = _top(piece, wish)
     w, h = wish.width / 2, wish.height
     runs = dict(_round(w, h, wish))
     runs["top"] = line(complex(w, 0), complex(-w, 0))
     return tuple(Edge(name, path.moved(top)) for name, path in runs.items())
+
+
+def _top(piece: Piece, wish: PocketWish) -> complex:
+    """Return the middle of the pocket's top on its piece."""
+    edge = piece[wish.edge].path
+    at = wish.along * edge.length
+    inwards = 1j * cmath.rect(1.0, cmath.phase(edge.tangent(at)))
+    return edge.at(at) + inwards * wish.inside
 
 
 def _round(w: float, h: float, wish: PocketWish) -> Iterator[tuple[str, Path]]:
@@ -145,7 +181,7 @@ def _made(drawn: Piece, wish: PocketWish) -> Draft:
 
 
 def _narrow_said(drawn: Piece, wish: PocketWish) -> tuple[Finding, ...]:
-    if wish.kind != "patch" or wish.width >= HAND:
+    if wish.kind == "flap" or wish.width >= HAND:
         return ()
     return (
         Finding(

@@ -2,7 +2,8 @@
 
 The sleeve is opened along its middle by `puff_width`, all the way down, and the crown is raised by
 `puff_height`; below the notches nothing changes, so the sleeve still sits in its armhole there. The
-added seam lies between the notches and is gathered up to what the cap was.
+added seam lies between the notches and is gathered up to what the cap was. A leg-of-mutton sleeve is
+opened above the elbow only (`puff_reach`): its forearm stays close.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from drafting.body import Body
 from drafting.draft.by_role import edges_as, piece_as
 from drafting.draft.draft import Draft, Seam, SeamNotch
 from drafting.draft.piece import Edge, Notch, Piece
-from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole
+from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import Path, smooth
 from drafting.geometry.solve import zero_between
@@ -23,6 +24,7 @@ from drafting.ground.findings import Finding, Severity
 from drafting.ground.sources import practice
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.sleeve.half_cap import STRAIGHT
+from drafting.shaping.sleeve.mutton import LedOut, led_out
 from drafting.shaping.sleeve.turned import turned, turned_by
 
 BAND = (1.5, 2.5)
@@ -55,6 +57,14 @@ class Choices:
         group="fullness",
         source=practice("about a third of the width"),
     )
+    puff_reach: str = choice(
+        "hem",
+        "word",
+        "how far down the width is let in: to the hem, or to the elbow, as in a leg-of-mutton sleeve",
+        words=("hem", "elbow"),
+        group="fullness",
+        source=practice(),
+    )
 
 
 NOT_TURNED = Finding(
@@ -81,23 +91,30 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
     if turned_by(draft):
         draft = turned(draft, 0.0)
         draft, old = replace(draft, findings=(*draft.findings, NOT_TURNED)), draft[old.name]
-    new = _opened(old, choices)
+    led = led_out(old, choices.puff_width / 2) if choices.puff_reach == "elbow" else None
+    new = _opened(old, choices, led)
+    wider = led.front + led.back if led else choices.puff_width
     arm = {level.name for level in old.levels if level.kind is LevelKind.UPPER_ARM}
     girths = tuple(
-        replace(g, asked_ease=g.asked_ease + choices.puff_width, settled_ease=g.settled_ease + choices.puff_width)
-        if g.level in arm
-        else g
+        replace(g, asked_ease=g.asked_ease + wider, settled_ease=g.settled_ease + wider) if g.level in arm else g
         for g in draft.girths
     )
     draft = replace(
         draft.with_pieces([new]),
         girths=girths,
-        seams=tuple(
-            replace(seam, eased=None) if seam.a[0] == (old.name, _cap(old, Half.FRONT).name) else seam
-            for seam in draft.seams
-        ),
+        seams=tuple(_loosened(seam, old, led.grown if led else 0.0) for seam in draft.seams),
     )
     return _notched_again(draft, old, fabric)
+
+
+def _loosened(seam: Seam, old: Piece, grown: float) -> Seam:
+    """Return the cap's seam without its ease, and the underarm's with its notches `grown` mm farther down."""
+    if seam.a[0] == (old.name, _cap(old, Half.FRONT).name):
+        return replace(seam, eased=None)
+    underarm = seam.a[0][0] == old.name and old[seam.a[0][1]].role is EdgeRole.UNDERARM
+    if seam.kind is SeamKind.SLEEVE and underarm and grown:
+        return replace(seam, notches=tuple(replace(n, a=n.a + grown, b=n.b + grown) for n in seam.notches))
+    return seam
 
 
 def _cap(sleeve: Piece, half: Half) -> Edge:
@@ -105,9 +122,10 @@ def _cap(sleeve: Piece, half: Half) -> Edge:
     return next(edge for edge in edges_as(sleeve, EdgeRole.CAP) if edge.half is half)
 
 
-def _opened(piece: Piece, choices: Choices) -> Piece:
+def _opened(piece: Piece, choices: Choices, led: LedOut | None) -> Piece:
     """The front lies to -x: it moves left by half the width, the back right, the crown up."""
     half = choices.puff_width / 2
+    far = led.back if led else half
     crown = _cap(piece, Half.FRONT).path.start
     top = crown + 1j * choices.puff_height
 
@@ -115,7 +133,7 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
         return path.moved(-half)
 
     def back(path: Path) -> Path:
-        return path.moved(half)
+        return path.moved(far)
 
     def moved(edge: Edge) -> Edge:
         if edge.role is EdgeRole.CAP and edge.half is Half.FRONT:
@@ -130,19 +148,26 @@ def _opened(piece: Piece, choices: Choices) -> Piece:
             lower = Path(cap.segments[:-1])
             end = smooth(lower.end, top, lower.arrive, -1 + 0j, STRAIGHT, may_wave=True)
             return replace(edge, path=Path((*lower.segments, end)), sewn=edge.sewn_length, notches=())
+        if led:
+            return led.edges.get(edge.name, edge)
         if edge.role is EdgeRole.HEM:
             return _widened_hem(edge, choices.puff_width)
         return replace(edge, path=front(edge.path) if edge.half is Half.FRONT else back(edge.path))
 
-    levels = tuple(replace(v, paths=tuple(_spread(p, half) for p in v.paths)) for v in piece.levels)
+    levels = tuple(
+        v
+        if led and v.kind is not LevelKind.UPPER_ARM
+        else replace(v, paths=tuple(_spread(p, half, far) for p in v.paths))
+        for v in piece.levels
+    )
     return replace(
         piece, edges=tuple(moved(e) for e in piece.edges), levels=levels, points={**piece.points, "crown": top}
     )
 
 
-def _spread(path: Path, half: float) -> Path:
+def _spread(path: Path, front: float, back: float) -> Path:
     """A level line with its ends moved apart."""
-    return path.mapped(lambda p: p + (half if p.real > 0 else -half if p.real < 0 else 0.0))
+    return path.mapped(lambda p: p + (back if p.real > 0 else -front if p.real < 0 else 0.0))
 
 
 def _widened_hem(edge: Edge, width: float) -> Edge:

@@ -1,4 +1,4 @@
-"""The blocks: one file each, found by listing the folder.
+"""The blocks: one file each, found by listing the folder, loaded when one is asked for by its name.
 
 A block's file holds its `Choices` and one function of the block's own name that returns a `Draft`.
 `NEEDS` names the chains of what was drafted before it that the function also takes, as arguments of
@@ -9,13 +9,13 @@ garment. `SHARED` names choices of which both hands of a wearer need one value, 
 draft first and returns it altered.
 
 A block of a maker's own is written the same way, in a folder of her own, with what it uses taken
-from `drafting` itself. `measurements/blocks/cape.py` is one to begin from: it runs as it stands.
+from `drafting` itself. `measurements/blocks/pelerine.py` is one to begin from: it runs as it stands.
 
 1. Its docstring says what is drafted, and draws it with the names of its edges. A line `Source:` says
    where the method comes from: a published work, common practice, from memory, or ours.
 2. `Choices`, a frozen dataclass: each field is made by `choice(...)` with its usual value, unit,
    meaning, range and source. Sliders and `drafting blocks` come from it.
-3. `def cape(body, fabric, choices)`, named like the file, returns a `Draft`: `pieces` as rings of
+3. `def pelerine(body, fabric, choices)`, named like the file, returns a `Draft`: `pieces` as rings of
    named edges, anticlockwise, as the wearer's left hand seen from outside; the `seams` that join
    edges; a `Girth` for each level that has to come out right, and the `Level` line on the pieces
    where it is read off. With `NEEDS = ("back_neck",)` it also takes `*, back_neck`, a `Chain` that a
@@ -37,7 +37,6 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from drafting.blocks._demands import is_alteration, own_faults, part_faults
 from drafting.blocks._own import OwnFile, guarded, read_folder, read_installed
 from drafting.draft.draft import Draft
 from drafting.draft.one_value import OneValue
@@ -77,8 +76,29 @@ class Block:
         freeze(self, "parts", "shared")
 
 
+class _Known(Mapping[str, Block]):
+    """Every block and alteration by its name; one of the kit's is loaded when it is asked for, all by a list."""
+
+    def __init__(self, own: Mapping[str, Block]) -> None:
+        self._own = own
+
+    def __getitem__(self, name: str) -> Block:
+        if name not in self:
+            raise KeyError(name)
+        return self._own[name] if name in self._own else _kit(name)
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._own or (name in _files() and _is_block(_module(str(name))))
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(sorted(name for name in (*_files(), *self._own) if name in self))
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
 @cache
-def all_blocks() -> dict[str, Block]:
+def all_blocks() -> Mapping[str, Block]:
     """Return every block and alteration by its name: the kit's, those of installed packages, and
     those of the folder in use (`use_blocks`).
 
@@ -87,7 +107,7 @@ def all_blocks() -> dict[str, Block]:
     >>> all_blocks()["cuff"].needs
     ('sleeve_hem',)
     """
-    return dict(sorted((_kit() | _installed() | _IN_USE).items()))
+    return _Known(_installed() | _IN_USE)
 
 
 def names(alone: bool = False) -> tuple[str, ...]:
@@ -108,7 +128,7 @@ def use_blocks(folder: Path | str | None) -> tuple[str, ...]:
     >>> use_blocks(None)
     ()
     """
-    found = {} if folder is None else _own(read_folder(Path(folder)), _kit() | _installed())
+    found = {} if folder is None else _own(read_folder(Path(folder)), _Known(_installed()))
     _IN_USE.clear()
     _IN_USE.update(found)
     all_blocks.cache_clear()
@@ -121,11 +141,13 @@ _IN_USE: dict[str, Block] = {}
 
 @cache
 def _installed() -> dict[str, Block]:
-    return _own(read_installed(), _kit())
+    return _own(files, _Known({})) if (files := read_installed()) else {}
 
 
-def _own(files: list[OwnFile], known: dict[str, Block]) -> dict[str, Block]:
+def _own(files: list[OwnFile], known: Mapping[str, Block]) -> dict[str, Block]:
     """Return the blocks of files from outside, beside those known. Raises `InputError`."""
+    from drafting.blocks._demands import own_faults, part_faults
+
     faults: list[Fault] = []
     taken = {name: block.file or "it comes with the kit" for name, block in known.items()}
     for file in files:
@@ -135,7 +157,7 @@ def _own(files: list[OwnFile], known: dict[str, Block]) -> dict[str, Block]:
         raise InputError(faults)
     single = [file for file in files if not hasattr(file.module, "PARTS")]
     plain = {file.name: _own_plain(file) for file in single}
-    parts = {n: b for n, b in (known | plain).items() if not b.parts}
+    parts = {n: b for n, b in {**known, **plain}.items() if not b.parts}
     choices = {name: {c.name: c for c in block.choices} for name, block in parts.items()}
     whole = [file for file in files if file not in single]
     faults = [fault for file in whole for fault in part_faults(file, choices)]
@@ -146,6 +168,8 @@ def _own(files: list[OwnFile], known: dict[str, Block]) -> dict[str, Block]:
 
 
 def _own_plain(own: OwnFile) -> Block:
+    from drafting.blocks._demands import is_alteration
+
     found = _plain(own.name, own.module)
     assert found.draft is not None
     draft, alters = guarded(found.draft, own), is_alteration(found.draft)
@@ -153,20 +177,32 @@ def _own_plain(own: OwnFile) -> Block:
 
 
 @cache
-def _kit() -> dict[str, Block]:
-    """Return the kit's blocks and alterations by their names (underscores become `-`)."""
-    modules = {m.__name__.rpartition(".")[2].replace("_", "-"): m for m in _modules()}
-    plain = {name: _plain(name, m) for name, m in modules.items() if hasattr(m, "Choices")}
-    whole = {name: _whole(name, m, plain) for name, m in modules.items() if hasattr(m, "PARTS")}
-    return dict(sorted((plain | whole).items()))
-
-
-def _modules() -> Iterator[Any]:
+def _files() -> Mapping[str, str]:
+    """Return the modules that may be blocks or alterations of the kit, by name (underscores become `-`)."""
+    found = {}
     for package in (__name__, ALTERATIONS):
         folder = importlib.import_module(package)
         for info in pkgutil.iter_modules(folder.__path__):
             if not info.name.startswith("_"):
-                yield importlib.import_module(f"{package}.{info.name}")
+                found[info.name.replace("_", "-")] = f"{package}.{info.name}"
+    return found
+
+
+def _module(name: str) -> Any:
+    return importlib.import_module(_files()[name])
+
+
+def _is_block(module: Any) -> bool:
+    return hasattr(module, "Choices") or hasattr(module, "PARTS")
+
+
+@cache
+def _kit(name: str) -> Block:
+    """Return one of the kit's blocks and alterations, and with it those that it is made of."""
+    module = _module(name)
+    if hasattr(module, "PARTS"):
+        return _whole(name, module, {part: _kit(part) for part in module.PARTS})
+    return _plain(name, module)
 
 
 def _summary(module: Any) -> str:

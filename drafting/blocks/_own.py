@@ -75,7 +75,7 @@ def read_folder(folder: Path) -> list[OwnFile]:
         raise InputError([Fault("is no folder", "name the folder of your blocks", "", str(folder))])
     paths = sorted(path for path in folder.glob("*.py") if not path.name.startswith("_"))
     if not paths:
-        right = "a block is a file of its own, as in cape.py"
+        right = "a block is a file of its own, as in pelerine.py"
         raise InputError([Fault("holds no block", right, "", str(folder))])
     faults: list[Fault] = []
     read = [_file(path, faults) for path in paths]

@@ -28,7 +28,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.sources import BY_EYE, Source, cite, memory, ours, practice
 from drafting.shaping.coat.body import body_draft, settle_body
-from drafting.shaping.coat.lapel import ButtonPlace, Fronts, buttons_at
+from drafting.shaping.coat.lapel import LAPELS, ButtonPlace, Fronts, buttons_at
 from drafting.shaping.details.button_stand import narrow_said
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
 from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
@@ -126,6 +126,14 @@ class Choices:
         grows=True,
         source=(cite(Source.FROCK_COAT, "76 at the chest, double-breasted"), memory("84")),
     )
+    lapel_style: str = choice(
+        "peaked",
+        "word",
+        "a peak beside the collar's tip, a peak that the collar closes, or a step",
+        words=tuple(LAPELS),
+        group="style",
+        source=practice(),
+    )
     button_diameter: float = BUTTON_DIAMETER
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
@@ -162,6 +170,7 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         BREAK_OVERLAP * choices.front_overlap,
         choices.lapel_width,
         POINT_SHARE * body["bust_girth"],
+        choices.lapel_style,
     )
     drop = fit_drop(body, ease, TorsoKind())
     drawn = settle_body(body, ease, drop, asked, choices.cutaway)

@@ -16,7 +16,6 @@ seen from outside, its front to the left. The elbow is shaped by a dart in the b
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -31,13 +30,23 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
 from drafting.shaping.flare.fullness import gathered
 from drafting.shaping.limbs import arm_girth_at
-from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, cuff_depth, stretch_share
-from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, sleeve_seams
+from drafting.shaping.shared_choices import (
+    ARM_EASE,
+    BENT_ARM,
+    SLEEVE_STYLE,
+    TIER_AT,
+    TIER_FULLNESS,
+    cuff_depth,
+    stretch_share,
+)
+from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, cap_hem, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
 from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
+from drafting.shaping.sleeve.squared import cut_below_cap, squared
+from drafting.shaping.sleeve.tiers import Tiers, tiers_for, with_lower_tier
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso.pieces import with_body_girths
 
@@ -49,8 +58,13 @@ HAND_ROOM = 5.0
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
 
-SQUARE, CAP_ROUNDS = 0.25, 8
-"""degrees within which the cap starts square to the seams, and how often it is fitted for that (ours)."""
+CAP_SLEEVE = 0.19
+"""A cap sleeve over the arm's length, at the crown (common practice: 10 to 12 cm from the shoulder point)."""
+
+WAYS_OUT = "A shallower armhole or gathers in the cap"
+
+USUAL_CAP = 0.62
+"""A cap's height over the armhole's depth, where it is not known yet (ours: 0.5 to 0.7)."""
 
 SLIT, MOST_SLIT = 90.0, 0.5
 """mm at adult scale: seam left open at the hem where the hand does not pass (ours)."""
@@ -133,6 +147,9 @@ class Choices:
         source=BY_EYE,
         group="style",
     )
+    sleeve_style: str = SLEEVE_STYLE
+    tier_at: float = TIER_AT
+    tier_fullness: float = TIER_FULLNESS
 
 
 def sleeve(
@@ -150,68 +167,92 @@ def sleeve(
     front, back = half_armholes(front_armhole, back_armhole, cap_ease, scale)
     arm = body["upper_arm_girth"]
     ease = choices.arm_ease + body.layer("upper_arm_girth")
-    reach = choices.sleeve_share * body["arm_length"] + choices.sleeve_length + choices.bent_arm
-    asked = reach - choices.cuff_depth + choices.overhang
-    finished = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease
-    wrist = finished * choices.hem_fullness
-    least = LEAST_UNDERARM * scale
-    cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
+    asked = _asked(body, choices, arm + ease, scale, USUAL_CAP * (front.depth + back.depth) / 2)
+    wrist = asked.wrist
+    cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked.length, asked.least)
     if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
         wrist = SHORT_HEM * width  # a short sleeve hangs nearly straight from a widened cap
-        cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked, least)
+        cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked.length, asked.least)
     wrist = min(wrist, WIDEST_HEM * width)
-    hems = finished, wrist
+    hems = asked.hem[0], wrist
     below = partial(_seams_below, body, choices, hems=hems, length=length, scale=scale, hand=hand)
     refit = partial(fit_widened, front, back, wrist=wrist, arm_length=length)
-    cap, width, seams, slit = _squared(below, refit, cap, width)
-    settled = sleeve_width_said(width, arm + ease, "A shallower armhole or gathers in the cap")
-    narrow = forearm_said(body, width, reach - choices.cuff_depth)
+    if choices.sleeve_style == "cap":
+        seams, slit = cut_below_cap(below, cap, width, scale), 0.0
+        seams = cap_hem(seams, cap.height - CAP_SLEEVE * body["arm_length"] - choices.sleeve_length)
+    else:
+        cap, width, seams, slit = squared(below, refit, cap, width)
+    said = (*cloth_said, *sleeve_width_said(width, arm + ease, WAYS_OUT))
+    if choices.sleeve_style != "cap":
+        narrow = forearm_said(body, width, asked.reach - choices.cuff_depth)
+        said = (*said, *narrow, *lengthened_said(length, asked.length))
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
         seams,
         (front, back),
         slit,
-        (*cloth_said, *settled, *narrow, *lengthened_said(length, asked)),
+        said,
         Girth("upper_arm", arm, ease, width - arm, limb=True),
     )
-    if choices.hem_fullness > 1:
-        draft = gathered(draft, ("sleeve", "hem"), sewn=min(finished, wrist))
+    draft = _hemmed(draft, fabric, choices, asked, hems[1], hand)
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return with_body_girths(draft, share)
 
 
-def _squared(
-    below: Callable[[Cap, float], tuple[SleeveSeams, float]],
-    refit: Callable[..., tuple[Cap, float]],
-    cap: Cap,
-    width: float,
-) -> tuple[Cap, float, SleeveSeams, float]:
-    """Return the cap fitted until it starts square to its seams, the width, the seams and the slit.
-
-    `below` draws what hangs from a cap this wide, `refit` fits it anew. A bent forearm, and seams bowed out, lean
-    otherwise than the cap was told.
-    """
-    seams, slit = below(cap, width)
-    more, last = 0.0, (0.0, 0.0)
-    for _ in range(CAP_ROUNDS):
-        if abs(off := seams.lean - cap.lean) <= SQUARE:
-            break
-        more, last = _nearer((more, off), last), (more, off)
-        cap, width = refit(width=width, more=more)
-        seams, slit = below(cap, width)
-    return cap, width, seams, slit
+def _hemmed(
+    draft: Draft, fabric: Fabric | None, choices: Choices, asked: SleeveAsked, wrist: float, hand: float
+) -> Draft:
+    """Return the sleeve with its lower tier, or with its hem gathered."""
+    if asked.tiers:
+        needed = choices.cuff_depth > 0 or asked.hem[1] < hand + HAND_ROOM
+        slit = SLIT * asked.scale if needed else 0.0
+        return with_lower_tier(draft, asked.tiers, asked.hem, slit, fabric.thickness if fabric else None)
+    if choices.sleeve_style == "plain" and choices.hem_fullness > 1:
+        return gathered(draft, ("sleeve", "hem"), sewn=min(asked.hem[0], wrist))
+    return draft
 
 
-def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:
-    """Return how much more the cap is to be told that its seams lean, degrees.
+@dataclass(frozen=True)
+class SleeveAsked:
+    """What a sleeve has to be, mm: how far down the arm it goes, the length and the wrist of its piece below the
+    cap, the `least` underarm seam, the `hem` as sewn and as drawn, its tiers where it has two, and the body's
+    scale."""
 
-    `now` and `last` are what it was told, and by how much the seams then leant more. Between two that miss on
-    either side it lies where a straight line would be right.
-    """
-    (more, off), (before, was) = now, last
-    return more + off if off * was >= 0 else more + off * (more - before) / (was - off)
+    reach: float
+    length: float
+    wrist: float
+    least: float
+    hem: tuple[float, float]
+    tiers: Tiers | None
+    scale: float
+
+
+def _asked(body: Body, choices: Choices, width: float, scale: float, cap: float) -> SleeveAsked:
+    reach = choices.sleeve_share * body["arm_length"] + choices.sleeve_length + choices.bent_arm
+    length = reach - choices.cuff_depth + choices.overhang
+    finished = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease
+    hem, least = (finished, finished * choices.hem_fullness), LEAST_UNDERARM * scale
+    tiers = tiers_for(
+        body,
+        choices.sleeve_style,
+        length=length,
+        width=width,
+        cap=cap,
+        at=choices.tier_at,
+        full=choices.tier_fullness,
+        scale=scale,
+    )
+    return SleeveAsked(
+        reach=reach,
+        length=tiers.upper if tiers else length,
+        wrist=tiers.above if tiers else hem[1],
+        least=least,
+        hem=hem,
+        tiers=tiers,
+        scale=scale,
+    )
 
 
 def _seams_below(
@@ -226,6 +267,8 @@ def _seams_below(
     hand: float,
 ) -> tuple[SleeveSeams, float]:
     """Return the seams and the slit; `hems` are the hem's length as sewn and as drawn."""
+    if choices.sleeve_style != "plain":  # what closes and shapes the forearm is not on this piece
+        choices = replace(choices, cuff_depth=0.0, elbow_bend=0.0, hem_fullness=2.0)
     top = cap.height + 0.2 * (length - cap.height)
     elbow = min(max(body["upper_arm_length"], top), 0.8 * length)
     cuffed = choices.cuff_depth > 0

@@ -21,7 +21,7 @@ def over_one_another(garments: Mapping[str, Draft]) -> Iterator[tuple[str, Findi
     """Yield a garment's name with a note for each level at which it has less ease than what is worn beneath it.
 
     A garment takes at least the ease of the layer under it, else that one lies in folds (common practice).
-    What has tails or a lapel goes over the others; of one side each the wearer's left is read.
+    What has tails or a lapel, or is declared to, goes over the others; of one side each the wearer's left is read.
     """
     beneath = {name: _eases(draft) for name, draft in garments.items() if not _goes_over(draft)}
     for name, draft in garments.items():
@@ -35,7 +35,8 @@ def over_one_another(garments: Mapping[str, Draft]) -> Iterator[tuple[str, Findi
 
 def _goes_over(draft: Draft) -> bool:
     lapel = any(edge.role is EdgeRole.LAPEL for piece in draft.pieces for edge in piece.edges)
-    return lapel or any(piece.role is PieceRole.TAIL for piece in draft.pieces)
+    outer = any(piece.frame and piece.frame.outer for piece in draft.pieces)
+    return lapel or outer or any(piece.role is PieceRole.TAIL for piece in draft.pieces)
 
 
 def _eases(draft: Draft) -> dict[str, float]:

@@ -71,7 +71,7 @@ def materials(made: Made) -> Iterator[tuple[Cloth, tuple[Part, ...]]]:
     found: dict[str, list[Part]] = {}
     for garment in made.garments:
         for cut in garment.pattern.pieces:
-            role = cut.piece.material or garment.fabric
+            role = cut.piece.cut_from or garment.fabric
             found.setdefault(role, []).append(Part(garment.name, cut))
     for role, parts in found.items():
         yield cloth_for(made.costume, role, made.garments), tuple(parts)
@@ -92,7 +92,7 @@ def cloth_for(costume: CostumeFile, role: str, garments: tuple[MadeGarment, ...]
 
 def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:
     """Return the roles of every cloth that a garment is made of, its own first."""
-    return tuple(dict.fromkeys((garment.fabric, *(p.material for p in garment.draft.pieces if p.material))))
+    return tuple(dict.fromkeys((garment.fabric, *(p.cut_from for p in garment.draft.pieces if p.cut_from))))
 
 
 def _kept_dry(costume: CostumeFile, garment: MadeGarment) -> bool:

@@ -42,9 +42,13 @@ UNSEWN = (EdgeKind.HEM, EdgeKind.OPENING)
 def left_open(draft: Draft) -> Draft:
     """Return the draft with edges that wait for a further part (a sleeve) turned into openings."""
     sewn = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
-    needs = {needed for block in all_blocks().values() for needed in block.needs}
-    waiting = {ref for needed in needs for ref in draft.chains.get(needed, ())}
-    lone = sorted(r for r in waiting - sewn if draft.edge(r).kind is EdgeKind.SEAM)
+    loose = {name: [r for r in refs if r not in sewn] for name, refs in draft.chains.items()}
+    loose = {name: [r for r in refs if draft.edge(r).kind is EdgeKind.SEAM] for name, refs in loose.items()}
+    if any(loose.values()):  # which blocks there are is asked only then: it loads them all
+        needs = {needed for block in all_blocks().values() for needed in block.needs}
+        lone = sorted({ref for name, refs in loose.items() if name in needs for ref in refs})
+    else:
+        lone = []
     for piece, edge in lone:
         opened = replace(draft[piece][edge], kind=EdgeKind.OPENING)
         draft = draft.with_pieces([draft[piece].with_edges(opened)])

@@ -187,7 +187,7 @@ def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
 def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
     """Return the cloth of each material of a garment; one that no file names is guessed by its role."""
     fabrics = made.costume.fabrics
-    materials = {piece.material for piece in garment.draft.pieces} | {""}
+    materials = {piece.cut_from for piece in garment.draft.pieces} | {""}
     roles = {material: material or garment.fabric for material in materials}
     return MappingProxyType({m: fabrics.get(role) or Fabric(role) for m, role in roles.items()})
 

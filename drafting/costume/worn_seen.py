@@ -32,6 +32,7 @@ COLLARS = frozenset({PieceRole.COLLAR, PieceRole.UNDER_COLLAR, PieceRole.TOP_COL
 
 
 def goes_over(draft: Draft, mesh: SewnMesh) -> bool:
-    """Return whether a garment is made to be seen whole: with tails, or a lapel."""
+    """Return whether a garment is made to be seen whole: with tails, or a lapel, or declared to go over others."""
     lapel = any(edge.role is EdgeRole.LAPEL for piece in draft.pieces for edge in piece.edges)
-    return lapel or any(piece.limb is Limb.HANGS for piece in mesh.pieces)
+    outer = any(piece.frame and piece.frame.outer for piece in draft.pieces)
+    return lapel or outer or any(piece.limb is Limb.HANGS for piece in mesh.pieces)

@@ -13,6 +13,7 @@ BEHIND = FACINGS | {
     PieceRole.BONE_CASING,
     PieceRole.APPLIQUE,
     PieceRole.POCKET,
+    PieceRole.STRAP,
     PieceRole.PLACKET,
     PieceRole.FLY_SHIELD,
     PieceRole.LAPEL,

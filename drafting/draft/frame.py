@@ -42,15 +42,17 @@ Straight = tuple[complex, complex]
 class BodyFrame:
     """How a piece lies on the body, as far as its edges, levels and marks do not say it.
 
-    `heights` are places of the piece and the height that each lies at. `front` and `back` are straights
+    `heights` are places of the piece and the height that each lies at; what hangs may name one place for each edge
+    that it hangs from. `front` and `back` are straights
     that lie on the middle of the body, the left hand's cloth on their left: the front runs down, the back
-    up on a piece drawn as it hangs.
+    up on a piece drawn as it hangs. `outer` says that its garment goes over what is tucked in at the waist.
     """
 
     limb: Limb | None = None
     heights: tuple[tuple[BodyHeight, complex], ...] = ()
     front: Straight | None = None
     back: Straight | None = None
+    outer: bool = False
 
     def at(self, height: BodyHeight) -> complex | None:
         """Return the place that lies at a height, or None."""

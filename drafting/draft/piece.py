@@ -153,7 +153,8 @@ class Piece:
     `grain` is the direction of the warp (90 = upright) and `stretch` that of the greatest stretch,
     degrees; `pair` says that a left and a right are cut; `hand` names a piece that exists for one
     side only ("" otherwise). A half piece has one edge of kind fold. `material` names the role of
-    another cloth than the garment's own (`interfacing`, `lining`); `copies` says how many times the
+    a second layer's cloth (`interfacing`, `lining`), `cloth` that of a part of the outside which is cut from
+    another cloth than the garment's own; `copies` says how many times the
     piece (or its pair) is cut. `role` says what it is and `place` its number among those of its
     role; `base` is the name that a maker calls both hands by, where each hand has a piece of its own.
     `stiffens` names what an interfacing belongs to, `lines` what a lining or a facing lies behind.
@@ -179,6 +180,7 @@ class Piece:
     stiffens: tuple[str, ...] = ()
     lines: tuple[str, ...] = ()
     frame: BodyFrame | None = None
+    cloth: str = ""
 
     def __post_init__(self) -> None:
         freeze(self, "points")
@@ -218,6 +220,11 @@ class Piece:
     def fold_edge(self) -> Edge | None:
         """The edge that lies on the fold (a half piece), or None."""
         return next((e for e in self.edges if e.kind is EdgeKind.FOLD), None)
+
+    @property
+    def cut_from(self) -> str:
+        """The role of the cloth that it is cut from, "" for the garment's own."""
+        return self.material or self.cloth
 
     @property
     def count(self) -> int:

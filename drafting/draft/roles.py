@@ -108,6 +108,7 @@ class PieceRole(Declared):
     GODET = "godet", "A wedge let into a seam"
     APPLIQUE = "appliqué", "A shape sewn onto another piece"
     POCKET = "pocket", "A pocket, or its flap, sewn onto another piece"
+    STRAP = "strap", "A strap that is sewn onto another piece by one end"
     LAPEL = "lapel", "A second layer that covers a lapel only"
     BUTTON_STAND = "button stand", "A second layer that covers a button stand only"
     HEM_BAND = "hem band", "A second layer that covers a band along a hem only"
@@ -134,6 +135,7 @@ class SeamKind(Declared):
     MADE_UP = "made up", "Inside a small thing made up by itself: a cuff, a band, a collar"
     ATTACHED = "attached", "A small thing to what it belongs to"
     FACING = "facing", "A facing to its edge, or to another facing"
+    BAG = "bag", "Closes the bag of a pocket, once both its layers are sewn to the mouth"
     FLY = "fly", "A fly's facing or shield to the front"
 
 
@@ -165,6 +167,9 @@ COLLARS = frozenset({PieceRole.COLLAR, PieceRole.COLLAR_STAND, PieceRole.UNDER_C
 
 SMALL = COLLARS | {PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.BAND, PieceRole.CASING}
 """Pieces that are made up by themselves before they are joined on."""
+
+SEWN_ON = frozenset({PieceRole.POCKET, PieceRole.STRAP})
+"""Pieces made up by themselves and sewn onto another while it lies flat."""
 
 FACINGS = frozenset({PieceRole.FACING, PieceRole.BINDING, PieceRole.FLY_FACING})
 """Pieces that lie behind an edge."""

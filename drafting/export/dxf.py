@@ -23,6 +23,7 @@ from ezdxf.filemanagement import new
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
 from drafting.export.dxf_layers import COLOURS, MEANING, LayerNumber
+from drafting.export.dxf_r12 import WrittenBlock
 from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.ground.dxf_versions import VERSIONS
@@ -109,7 +110,7 @@ def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
     low, high = -(FILE_ROWS + 0.5) * 1.5 * TEXT, 100.0
     for piece in pieces:
         block = document.blocks.new(block_name(garment, piece.cut.piece.name))
-        _piece(block, piece)
+        _piece(block if version != "R12" else WrittenBlock.begun(block), piece)
         x0, y0, x1, y1 = piece.cut.cut.bounds
         space.add_blockref(block.name, (x - x0, -y0), dxfattribs={"layer": "0"})
         x += x1 - x0 + APART
@@ -144,8 +145,8 @@ def _piece_texts(piece: DxfPiece) -> tuple[str, ...]:
         f"Piece Name: {clean_text(cut.title) or cut.name}",
         f"Size: {clean_text(piece.size) or 'made to measure'}",
         f"Quantity: {cut.count}",
-        f"Material: {cut.material or clean_text(piece.fabric) or 'shell'}",
-        f"Category: {cut.material or 'shell'}",
+        f"Material: {cut.cut_from or clean_text(piece.fabric) or 'shell'}",
+        f"Category: {cut.cut_from or 'shell'}",
     )
 
 
@@ -240,7 +241,7 @@ def _label_corner(cut: CutPiece, lines: int) -> complex:
 def _polyline(layout: Any, points: Sequence[tuple[float, float]], *, closed: bool, layer: str) -> None:
     """Add a polyline of the kind that the document's version knows."""
     where = {"layer": str(layer)}
-    if layout.doc.dxfversion == "AC1009":
+    if layout.doc.acad_release == "R12":
         layout.add_polyline2d(points, close=closed, dxfattribs=where)
     else:
         layout.add_lwpolyline(points, close=closed, dxfattribs=where)

@@ -47,7 +47,7 @@ def finish(
     """
     choices = choices or FinishChoices()
     done = _finished(
-        [_Asked.of(p, n, choices, stretches.get(p.material)) for n, p in enumerate(notched(draft).pieces, 1)]
+        [_Asked.of(p, n, choices, stretches.get(p.cut_from)) for n, p in enumerate(notched(draft).pieces, 1)]
     )
     findings = tuple(finding for _, line in done for finding in line.findings)
     return Pattern(garment, fabric, tuple(cut for cut, _ in done), draft.findings + findings)

@@ -92,7 +92,7 @@ def _facts(cut_piece: CutPiece, label: Label) -> tuple[str, ...]:
     guessed = label.guessed(piece.name)
     facts = (
         _joined(" - ", label.costume, spoken(label.garment)),
-        _joined(", ", cut_count(piece), piece.material or label.fabric),
+        _joined(", ", cut_count(piece), piece.cut_from or label.fabric),
         "" if label.hands else hand_line(piece),
         grain_line(piece, label.one_way),
         allowance_line(cut_piece, label.unit),
@@ -128,7 +128,7 @@ def cut_count(piece: Piece) -> str:
 
 def cutting_line(piece: Piece, fabric: str = "") -> str:
     """Return in one line how a piece is cut: how many, from which cloth, for which hand."""
-    return _joined(", ", cut_count(piece), piece.material or fabric, hand_line(piece))
+    return _joined(", ", cut_count(piece), piece.cut_from or fabric, hand_line(piece))
 
 
 def hand_line(piece: Piece) -> str:

@@ -12,19 +12,21 @@ from drafting.geometry.curve import Points
 from drafting.geometry.path import Box
 
 
-def room_for_box(
-    ring: Points, covers: Iterable[Points], taken: Iterable[Box], size: tuple[float, float]
-) -> complex | None:
-    """Return the middle of the roomiest place for a box of `size` in a ring, or None where it has none.
-
-    Nothing of it lies under the rings that `covers` holds, nor on the boxes that are `taken`.
-    """
-    wide, high = size
+def free_part(ring: Points, covers: Iterable[Points], taken: Iterable[Box]) -> shapely.Geometry:
+    """Return what of a ring lies neither under the rings that `covers` holds nor on the boxes that are `taken`."""
     free = _solid(ring)
     for other in covers:
         free = free.difference(_solid(other))
+    x0, y0, x1, y1 = free.bounds
     for box in taken:
-        free = free.difference(shapely.box(*box))
+        if box[0] < x1 and box[2] > x0 and box[1] < y1 and box[3] > y0:
+            free = free.difference(shapely.box(*box))
+    return free
+
+
+def room_for_box(free: shapely.Geometry, size: tuple[float, float]) -> complex | None:
+    """Return the middle of the roomiest place for a box of `size` in what is free, or None where it has none."""
+    wide, high = size
     parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and part.area > wide * high]
     if not parts:
         return None

@@ -36,10 +36,18 @@ class Pieces:
     def job(
         self, way: LayName, cloth: Cloth | None = None
     ) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
-        """Return the checked job on `cloth`, its outlines by kind, and those too wide for it."""
+        """Return the checked job on `cloth`, this one or as it is at another width; its outlines by kind, and
+        those too wide for it."""
         cloth = cloth or self.cloth
-        job, kept, lost = job_from(self.outlines(way), cloth, way, self._meet(cloth) if way == "double" else None)
-        return checked_job(job), kept, lost
+        if (way, cloth.width) not in self._jobs:
+            meet = self._meet(cloth) if way == "double" else None
+            job, kept, lost = job_from(self.outlines(way), cloth, way, meet)
+            self._jobs[way, cloth.width] = checked_job(job), kept, lost
+        return self._jobs[way, cloth.width]
+
+    @cached_property
+    def _jobs(self) -> dict[tuple[LayName, float], tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]]:
+        return {}
 
     def _meet(self, cloth: Cloth) -> float:
         """Return where the selvedges of a cloth with two folds are best brought to meet, mm from the first."""

@@ -170,7 +170,7 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Record:
         "role": piece.role.value,
         "number": cut.number,
         "file": piece_file(garment.name, piece.name),
-        "fabric": cut.piece.material or garment.fabric,
+        "fabric": cut.piece.cut_from or garment.fabric,
         "count": piece.count,
         "mirrored_pair": piece.pair,
         "fold_edge": fold.name if fold else None,

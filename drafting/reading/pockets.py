@@ -2,13 +2,14 @@
 
 [[garments.shirt.pockets]]
 piece = "front"
-kind = "patch"           # patch, flap
+kind = "patch"           # patch, flap, welt
 edge = "shoulder"        # it stands in from a place on this edge
 along = 0.4              # where on the edge, of its length from its start; 0.5 is its middle
 inside = "16 cm"         # the middle of its top, so far inside
 width = "11 cm"
 height = "13 cm"
 corners = "round"        # square, round, pointed
+tilt = 8                 # a welt, degrees: its end away from the centre front so much higher
 """
 
 from __future__ import annotations
@@ -20,18 +21,19 @@ from drafting.ground.units import BadValue, as_written, parse_number
 from drafting.reading.cursor import TableReader
 from drafting.reading.given import FilePlace
 
-POCKETS = ("patch", "flap")
+POCKETS = ("patch", "flap", "welt")
 CORNERS = ("square", "round", "pointed")
 
-HEIGHTS = {"patch": 1.15, "flap": 0.38}
-"""Heights over widths, where none is written (common practice: a patch 13 by 15 cm, a flap 14 by 5.5)."""
+HEIGHTS = {"patch": 1.15, "flap": 0.38, "welt": 0.18}
+"""Heights over widths, where none is written (common practice: a patch 13 by 15 cm, a flap 14 by 5.5, a welt
+12 by 2.2)."""
 
 
 @dataclass(frozen=True, slots=True)
 class PocketWish:
     """A pocket of a `kind` on a piece: the middle of its top `inside` mm from the place `along` an edge.
 
-    `along` is a share of the edge's length, `spot` where it was written.
+    `along` is a share of the edge's length, `tilt` how many degrees a welt is turned, `spot` where it was written.
     """
 
     piece: str
@@ -42,6 +44,7 @@ class PocketWish:
     inside: float
     along: float = 0.5
     corners: str = "square"
+    tilt: float = 0.0
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -58,7 +61,7 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
     width = table.needed("width", table.as_length(), 'as in width = "13 cm"')
     height, along = table.length("height"), table.read("along", _share)
     inside = table.needed("inside", table.as_length(), 'as in inside = "16 cm"')
-    corners = table.word("corners", CORNERS, "square")
+    corners, tilt = table.word("corners", CORNERS, "square"), table.read("tilt", _tilt)
     table.close()
     if piece and edge and width is not None and inside is not None:
         yield PocketWish(
@@ -70,6 +73,7 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
             inside=inside,
             along=0.5 if along is None else along,
             corners=corners,
+            tilt=tilt or 0.0,
             spot=table.spot(),
         )
 
@@ -81,6 +85,18 @@ def _share(value: object) -> float:
     raise BadValue(
         f"{as_written(value)} is no share of an edge", "write 0 for its start, 1 for its end, 0.5 for its middle"
     )
+
+
+MOST_TILT = 30.0
+"""degrees: a welt leans no more (ours)."""
+
+
+def _tilt(value: object) -> float:
+    tilt = parse_number(value)
+    if abs(tilt) <= MOST_TILT:
+        return tilt
+    right = f"write up to {MOST_TILT:.0f}, as in tilt = 8"
+    raise BadValue(f"{as_written(value)} degrees is too steep for a welt", right)
 
 
 def _name(value: object) -> str:

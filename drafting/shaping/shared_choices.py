@@ -130,3 +130,38 @@ def torso_length(default: str) -> str:
         default, "word", "how far down it reaches", words=("waist", "hip"), group="length", source=practice()
     )
     return length
+
+
+SLEEVE_STYLES = ("plain", "lantern", "two puffs", "cap")
+"""How a sleeve is made below its cap."""
+
+SLEEVE_STYLE: str = choice(
+    "plain",
+    "word",
+    "plain; a lantern, flared to a seam and back again; two puffs, gathered to a seam between them; or a cap",
+    words=SLEEVE_STYLES,
+    group="style",
+    source=practice(),
+)
+
+TIER_AT: float = choice(
+    0.6,
+    "ratio",
+    "how far down a sleeve of two tiers its seam lies, from the crown",
+    low=0.3,
+    high=0.85,
+    step=0.05,
+    group="style",
+    source=practice("at the elbow, or half-way down the forearm"),
+)
+
+TIER_FULLNESS: float = choice(
+    1.8,
+    "ratio",
+    "the seam between two tiers, over the sleeve's width or what it is gathered to",
+    low=1.1,
+    high=3.0,
+    step=0.1,
+    group="fullness",
+    source=practice("1.5 to 2"),
+)

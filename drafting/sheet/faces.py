@@ -34,5 +34,5 @@ def face(material: str, place: int) -> Colour:
 
 def faced(cut_piece: CutPiece, strokes: Iterable[Stroke], place: int) -> tuple[Stroke, ...]:
     """Return a piece's strokes with its cut line filled by its face."""
-    tint = face(cut_piece.piece.material, place)
+    tint = face(cut_piece.piece.cut_from, place)
     return tuple(replace(s, tint=tint) if s.layer is Layer.CUT else s for s in strokes)

@@ -98,7 +98,7 @@ def _cloth(lay: Lay) -> Iterator[Stroke]:
 def _piece(placed: _Placed, order: list[str]) -> Iterator[Stroke]:
     lay, spot = placed.lay, placed.spot
     garment = lay.outline(spot).part.garment
-    tint = face(placed.piece.material, order.index(garment))
+    tint = face(placed.piece.cut_from, order.index(garment))
     name = lay.id(spot)
     yield Stroke(Layer.CUT, (placed.cut,), name, closed=True, tint=tint)
     if grain := placed.grain:
@@ -172,7 +172,7 @@ def _key(lay: Lay, order: list[str], at: complex, size: float) -> tuple[list[Str
     """Return the face of each garment that lies here, beside the scale bar."""
     strokes, texts = [], []
     parts = [lay.outline(spot).part for spot in lay.packing.spots]
-    here = {part.garment: part.cut.piece.material for part in reversed(parts)}
+    here = {part.garment: part.cut.piece.cut_from for part in reversed(parts)}
     for n, garment in enumerate(order):
         if garment in here:
             box = box_path((at.real, at.imag, at.real + 2 * size, at.imag + size))

@@ -100,6 +100,52 @@ def test_pockets_are_made_up_sewn_on_flat_after_the_darts_and_drawn(block: str) 
     assert all(drawings[i][2] is not None for i in on)
 
 
+WELT = PocketWish("front", "hem", "welt", width=115.0, height=22.0, inside=105.0, along=0.45, tilt=9.0)
+
+
+def test_a_welt_is_cut_double_its_bags_twice_and_its_mouth_is_stayed() -> None:
+    # Common practice: a welt is folded, its bags reach 10 to 15 mm past the mouth and lie inside the garment, the
+    # stay behind the mouth reaches 15 to 20 mm past it. Areas and turns are plain geometry.
+    garment = made("waistcoat", WELT)
+    draft = garment.draft
+    assert errors(garment) == []
+    assert ring(draft["welt-1"]).area == pytest.approx(115 * 2 * 22, rel=1e-3)
+    assert [draft[f"welt-1{part}"].count for part in ("", "-bag", "-facing", "-stay")] == [2, 4, 2, 2]
+    marks = {m.what: m.path for m in draft["front"].placements}
+    welt, bag = (Polygon([(p.real, p.imag) for p in marks[w].flattened(0.05)]) for w in ("welt", "pocket bag"))
+    assert welt.area == pytest.approx(115 * 22, rel=1e-3)
+    assert ring(draft["front"]).contains(welt.union(bag))
+    _, low, _, high = marks["welt"].bounds
+    turned = math.radians(9.0)
+    assert high - low == pytest.approx(115 * math.sin(turned) + 22 * math.cos(turned), abs=0.01)
+    x0, _, x1, _ = draft["welt-1-bag"].outline.bounds
+    assert 10 <= (x1 - x0 - 115) / 2 <= 15
+    assert (draft["welt-1-bag"].cut_from, draft["welt-1"].cut_from) == ("lining", "")
+    assert made("shirt", replace(WELT, edge="shoulder", inside=200.0)).draft["welt-1-bag"].cut_from == ""
+    assert ring(draft["front"]).contains(ring(draft["welt-1-stay"]))
+
+
+def test_a_welt_is_sewn_on_after_the_darts_and_its_bags_last() -> None:
+    garment = made("waistcoat", WELT)
+    for fabric in (WOVEN, KNIT):
+        costume = costume_of(garment, fabric)
+        steps = order_of(costume)
+        assert unsound(costume, steps) == ()
+        said = [[one.key.partition(".")[2] for one in step.say] for step in steps]
+        at = [next(i for i, keys in enumerate(said) if key in keys) for key in ("welt_on", "pocket_bag")]
+        darts = [i for i, step in enumerate(steps) if step.verb == "dart"]
+        made_up = next(i for i, step in enumerate(steps) if "welt-1 left end" in step.seams)
+        assert max(*darts, made_up) < at[0] < at[1] < next(i for i, s in enumerate(steps) if s.verb == "join")
+        drawings = list(sewn_on_paper(costume, steps))
+        assert all(drawings[i][2] is not None for i in at)
+
+
+def test_a_bag_that_has_no_room_is_shorter_and_told_and_a_dart_it_crosses_is() -> None:
+    said = [f.message for f in made("waistcoat", replace(WELT, along=0.25)).findings if f.check == "pocket"]
+    assert any("deep, so that it ends inside" in one for one in said)
+    assert any("across a dart" in one for one in said)
+
+
 @pytest.mark.parametrize(
     ("wish", "words"),
     [
@@ -107,6 +153,7 @@ def test_pockets_are_made_up_sewn_on_flat_after_the_darts_and_drawn(block: str) 
         (replace(PATCH, edge="tip"), "no edge tip"),
         (replace(PATCH, inside=10.0), "sticks out"),
         (replace(PATCH, width=900.0), "sticks out"),
+        (replace(PATCH, kind="welt", height=22.0, inside=5.0), "sticks out"),
     ],
 )
 def test_what_cannot_be_sewn_on_is_refused_in_words(wish: PocketWish, words: str) -> None:
@@ -149,3 +196,10 @@ def test_a_share_beyond_the_edge_is_refused_at_its_line(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no share of an edge") as found:
         read_costume(costume_file(tmp_path, "1.5"))
     assert [fault.line for fault in found.value.faults] == [12]
+
+
+def test_a_welt_too_steep_is_refused_at_its_line(tmp_path: Path) -> None:
+    path = costume_file(tmp_path, "0.5")
+    path.write_text(path.read_text(encoding="utf-8") + 'kind = "welt"\ntilt = 50\n', encoding="utf-8")
+    with pytest.raises(InputError, match="too steep"):
+        read_costume(path)

@@ -121,21 +121,21 @@ def test_all_faults_of_all_files_are_told_at_once_and_what_was_in_use_stays(
     own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     use_blocks(EXAMPLE)
-    (own / "cape.py").write_text('"""Cape.\n\nSource: ours.\n"""\n', "utf-8")
+    (own / "pelerine.py").write_text('"""Pelerine.\n\nSource: ours.\n"""\n', "utf-8")
     assert len(written(own, SKIRT.replace("low=20", "low=90").replace("def wrap", "def w"))) == 4
-    assert "cape" in names()
+    assert "pelerine" in names()
     for asked in (["blocks", "all"], ["make", "a.toml", "--out", str(tmp_path / "out")], ["lab"], ["app"]):
         assert main([*asked, "--blocks", str(own)]) == 2
         said = capsys.readouterr()
         assert said.out == ""
-        assert f"{own / 'cape.py'}:1: cape: states no Choices" in said.err
+        assert f"{own / 'pelerine.py'}:1: pelerine: states no Choices" in said.err
     assert not (tmp_path / "out").exists()
 
 
 def test_a_folder_that_is_none_or_holds_nothing_is_refused(own: Path) -> None:
-    assert refused(own) == [": holds no block; a block is a file of its own, as in cape.py"]
+    assert refused(own) == [": holds no block; a block is a file of its own, as in pelerine.py"]
     (own / "_helper.py").write_text("raise ValueError", "utf-8")  # left out, as in the kit
-    assert refused(own) == [": holds no block; a block is a file of its own, as in cape.py"]
+    assert refused(own) == [": holds no block; a block is a file of its own, as in pelerine.py"]
     assert refused(own / "lost") == [": is no folder; name the folder of your blocks"]
 
 

@@ -82,7 +82,13 @@ def test_what_somebody_else_wrote_meanwhile_stays_beside_her_own(bench: Bench, f
     file.write_bytes(theirs)
     bench.save()
     assert file.read_bytes() == theirs.replace(b'"9 cm"', b'"8.5 cm"', 1)
-    assert sorted(os.listdir(file.parent)) == ["ferrywoman.toml", "kite.toml", "lamplighter.toml"]
+    assert sorted(os.listdir(file.parent)) == [
+        "bell-ringer.toml",
+        "ferrywoman.toml",
+        "kite.toml",
+        "lamplighter.toml",
+        "toll-keeper.toml",
+    ]
 
 
 def test_a_choice_that_somebody_else_changed_too_is_asked_about_once(bench: Bench, file: Path) -> None:

@@ -30,14 +30,14 @@ def folder(tmp_path: Path) -> Iterator[Path]:
 
 def test_the_shipped_cape_falls_over_the_arms(form: Form, folder: Path) -> None:
     use_blocks(EXAMPLE)
-    mesh = sewn_mesh(drafted("cape"), "cape", PLIES)
+    mesh = sewn_mesh(drafted("pelerine"), "pelerine", PLIES)
     points = placed(mesh, form)
     assert form.distance.distance(points).min() > 4.0
-    hem = points[mesh.edges[("cape", "hem")]]
+    hem = points[mesh.edges[("pelerine", "hem")]]
     elbow = form.arm[1]
     assert hem[:, 0].max() > elbow[0] - 60.0
     assert points[mesh.front, 1].max() < points[mesh.back, 1].min()
-    stand = points[np.unique(mesh.sewn[mesh.piece == [p.name for p in mesh.pieces].index("cape-stand")])]
+    stand = points[np.unique(mesh.sewn[mesh.piece == [p.name for p in mesh.pieces].index("pelerine-stand")])]
     assert stand[:, 2].max() > form.levels["nape"] + 20.0
 
 

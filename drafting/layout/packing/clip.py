@@ -14,6 +14,7 @@ import numpy as np
 import pyclipper
 from numpy.typing import NDArray
 
+from drafting.layout.packing.convolved import convolved
 from drafting.layout.packing.model import Pose, Ring
 
 Ints = NDArray[np.int64]
@@ -49,11 +50,7 @@ def path_in_pose(path: Ints, pose: Pose) -> Ints:
 
 def no_fit(first: Ints, second: Ints) -> Paths:
     """Return where the origin of `second` must not be while `first` lies as given."""
-    mirrored = -second
-    paths = pyclipper.MinkowskiSum(mirrored.tolist(), first.tolist(), True)
-    paths += [(first + mirrored[0]).tolist(), (mirrored + first[0]).tolist()]
-    paths = [path if pyclipper.Orientation(path) else path[::-1] for path in paths]
-    return union(paths)
+    return union(convolved(first, -second))
 
 
 def union(paths: Iterable[Sequence[Sequence[int]]]) -> Paths:

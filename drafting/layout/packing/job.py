@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -54,13 +54,15 @@ class Kit:
     """The outlines of a `Job` on the grid, with everything that was worked out about them kept.
 
     `coarse` is the share of the gap by which outlines are simplified; `shared` are the shapes of
-    another kit with the same gap, on a grid that has room for this job too.
+    another kit with the same gap, on a grid that has room for this job too. `spots` holds the places that
+    were found last, by what is placed and what lies.
     """
 
     job: Job
     coarse: float = COARSE
     shared: Shapes | None = None
     kinds: tuple[Kind, ...] = ()
+    spots: dict[tuple[Any, ...], tuple[int, int] | None] = field(default_factory=dict)
     _sizes: dict[tuple[int, Pose], Size] = field(default_factory=dict)
     _no_fits: dict[tuple[int, Pose, int, Pose], NoFit] = field(default_factory=dict)
     _rooms: dict[tuple[int, Pose], list[tuple[int, int]]] = field(default_factory=dict)

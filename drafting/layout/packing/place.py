@@ -16,6 +16,9 @@ from drafting.layout.packing.model import Pose, Spot
 LATTICE_TRIES = 400
 """Repeats tried along the cloth before a piece is laid beyond everything else (ours)."""
 
+REMEMBERED = 5000
+"""Places that are remembered of one kit (ours: a search that is counted finds no more)."""
+
 
 class Laid(NamedTuple):
     """A kind that lies: its pose, and its lower left corner on the grid."""
@@ -47,9 +50,17 @@ def blocked_boxes(kit: Kit) -> list[Laid]:
 
 
 def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[int, int] | None:
-    """Return the leftmost, then lowest free corner for a kind in a pose; None if it is too wide."""
-    found = (_spot_in(kit, blocked_by(kit, lying, kind, pose, span), kind, pose) for span in kit.rooms(kind, pose))
-    return min(found, default=None)
+    """Return the leftmost, then lowest free corner for a kind in a pose; None if it is too wide.
+
+    A search comes back to one time in five: what was found last is remembered.
+    """
+    key = kind, pose, *lying
+    if key not in kit.spots:
+        rooms = (blocked_by(kit, lying, kind, pose, span) for span in kit.rooms(kind, pose))
+        kit.spots[key] = min((_spot_in(kit, room, kind, pose) for room in rooms), default=None)
+        if len(kit.spots) > REMEMBERED:
+            del kit.spots[next(iter(kit.spots))]
+    return kit.spots[key]
 
 
 def _spot_in(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int, int]:
@@ -60,9 +71,8 @@ def _spot_in(kit: Kit, room: CornerRoom, kind: int, pose: Pose) -> tuple[int, in
     rest = left_over((0, room.low, room.reach + 1, room.high), room.blockers)
     if step := kit.step(kind, pose):
         return on_rows(rest, step, kit.line(kind, pose))
-    corners = np.array([corner for path in rest for corner in path], dtype=np.int64)
-    x, y = corners[np.lexsort((corners[:, 1], corners[:, 0]))[0]]
-    return int(x), int(y)
+    x, y = min(min(path) for path in rest)
+    return x, y
 
 
 def blocked_by(
@@ -160,9 +170,10 @@ def _inside(path: Ints, at: float) -> list[tuple[float, float]]:
 def heights_crossed(path: Ints, at: float) -> list[float]:
     """Return the y at which an outline crosses the line x = `at`, in order."""
     x, y = path[:, 0], path[:, 1]
-    nx, ny = np.roll(x, -1), np.roll(y, -1)
-    over: NDArray[np.bool_] = (x < at) != (nx < at)
-    cut = y[over] + (at - x[over]) * (ny[over] - y[over]) / (nx[over] - x[over])
+    before: NDArray[np.bool_] = x < at
+    over = np.flatnonzero(before != np.concatenate((before[1:], before[:1])))
+    after = (over + 1) % len(path)
+    cut = y[over] + (at - x[over]) * (y[after] - y[over]) / (x[after] - x[over])
     found: list[float] = np.sort(cut).tolist()
     return found
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from drafting.draft.by_role import pieces_as
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import PieceRole
+from drafting.draft.roles import PieceRole, SeamKind
 from drafting.making.model import Stage, said
-from drafting.making.order.parts import Bench
+from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.tables import trim_length
 from drafting.reading.trimming import TrimWish
 
@@ -77,8 +77,9 @@ def sewn_on(bench: Bench) -> None:
 
 
 def pockets(bench: Bench) -> None:
-    """Sew every pocket and flap onto its piece: its darts are sewn, and it lies flat still."""
-    _on_marks(bench, "pocket")
+    """Sew every pocket, flap and strap onto its piece: its darts are sewn, and it lies flat still."""
+    for what in ("pocket", "pocket facing", "welt", "pocket bag", "strap"):
+        _on_marks(bench, what)
 
 
 def slits(bench: Bench) -> None:
@@ -97,10 +98,16 @@ def _on_marks(bench: Bench, what: str) -> None:
                     "trim",
                     f"{piece.name} with {mark.name}",
                     (piece.name, mark.piece),
-                    [said(SLIT.get((what, draft[mark.piece].role)) or _key(draft[mark.piece]), piece=piece.name)],
+                    [said(_how(draft[mark.piece], what), piece=piece.name)],
+                    seams=[s.name for s in draft.seams if s.kind is SeamKind.BAG and mark.piece in pieces_of(s)],
+                    notions=bench.named("buckle", mark.piece),
+                    cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
                     length=mark.path.length * piece.count,
                 )
 
+
+BY_MARK = {"welt": "do.welt_on", "pocket bag": "do.pocket_bag", "pocket facing": "do.pocket_facing"}
+"""How a part of a pocket is sewn on, by its mark."""
 
 SLIT = {
     ("slit", PieceRole.BINDING): "do.slit_strip",
@@ -110,8 +117,15 @@ SLIT = {
 """How a slit is finished, by its mark and what is sewn to it."""
 
 
+def _how(piece: Piece, what: str) -> str:
+    """Return the sentence for a piece that is sewn on where a mark of this kind says."""
+    return BY_MARK.get(what) or SLIT.get((what, piece.role)) or _key(piece)
+
+
 def _key(piece: Piece) -> str:
-    """Return how a piece is sewn on: a pocket turned in all round, a flap of two layers, or an appliqué."""
+    """Return how a piece is sewn on: a pocket turned in all round, a flap, a strap, or an appliqué."""
+    if piece.role is PieceRole.STRAP:
+        return "do.strap_on"
     if piece.role is not PieceRole.POCKET:
         return "do.applique"
     return "do.flap_on" if any(edge.kind is EdgeKind.SEAM for edge in piece.edges) else "do.pocket_on"

@@ -45,9 +45,11 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "casing_close": ("closes",),
     "free_front": ("neatens", "presses"),
     "free_front_unlined": ("presses",),
+    "turned_lined": ("trims", "stays"),
     "clip_curve": ("trims",),
     "pocket_on": ("neatens", "presses"),
     "flap_on": ("trims", "presses"),
+    "pocket_bag": ("trims", "presses"),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 

@@ -11,6 +11,7 @@ from drafting.making.model import Step
 
 BOUGHT = {
     "taped": "tape",
+    "turned_lined": "tape",
     "waist": "ribbon",
     "roll_tape": "tape",
     "zip_strip": "tape",

@@ -47,11 +47,12 @@ def lining(bench: Bench) -> None:
     _made(bench, "tails' lining", hung, behind, [])
     if bench.flared:
         _hung(bench, [behind[name] for name in bench.flared if name in behind])
-    _made(bench, "body lining", [s for s in body if s not in hung], behind, list(_pleat(bench)))
+    _made(bench, "body lining", [s for s in body if s not in hung], behind, [*_inner_darts(bench), *_pleat(bench)])
     _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
     bodies = [own for own in behind.values() if own not in sleeves]
-    _felled(bench, "lined", bodies, ["do.line", "do.line_loose"])
+    put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
+    _felled(bench, "lined", bodies, [put_in, "do.line_loose"])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 
@@ -79,6 +80,12 @@ def _beside(bench: Bench, setting: Setting) -> Setting:
 def _pleat(bench: Bench) -> list[Said]:
     lined = (p for p in bench.garment.draft.pieces if p.material == "lining")
     return [said("do.ease_pleat")] if any(edge_as(p, EdgeRole.EASE_PLEAT) for p in lined) else []
+
+
+def _inner_darts(bench: Bench) -> list[Said]:
+    lined = (p for p in bench.garment.draft.pieces if p.material == "lining")
+    names = ", ".join(f"{dart.name.replace('_', ' ')} {piece.name}" for piece in lined for dart in piece.darts)
+    return [said("do.lining_darts", names=names)] if names else []
 
 
 def _hung(bench: Bench, pieces: Sequence[str]) -> None:

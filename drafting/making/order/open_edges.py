@@ -16,6 +16,7 @@ from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
 from drafting.making.order.parts import Bench
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
+from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
 
 OPENED = {
@@ -82,6 +83,8 @@ def _how(bench: Bench, ref: EdgeRef) -> str:
     piece, edge = bench.garment.draft[ref[0]], bench.garment.draft.edge(ref)
     if is_facing(piece) and edge.role is EdgeRole.CENTRE:
         return "do.facing_ends"
+    if edge.role not in OPENED and ref[0] in bench.lined() and not is_sleeve(piece):
+        return "do.turned_lined"
     if edge.role not in OPENED:
         return "do.turned_in" if _is_straight(edge) else "do.taped"
     key = OPENED[edge.role]
@@ -102,6 +105,7 @@ def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
     draft, fabric, role = bench.garment.draft, bench.fabric, bench.garment.fabric
     knit = fabric is not None and fabric.weave == "knit"
     for key, what, kind in (
+        ("do.turned_lined", "tape", STAY),
         ("do.taped", "tape", FOLD_OVER if knit else BIAS_TAPE),
         ("do.waist", "ribbon", RIBBON),
     ):

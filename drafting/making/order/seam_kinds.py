@@ -6,6 +6,7 @@ limb        closes a sleeve into a tube
 unit        inside a small thing made up flat: cuff, band, collar, stand
 attach      joins such a thing to what it belongs to
 facing      a facing to its edge
+bag         closes the bag of a pocket that is sewn in already
 flare       between panels that hang on the bias
 body        every other seam
 """
@@ -20,9 +21,9 @@ from drafting.draft.bias import on_bias
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import COLLARS, FACINGS, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import COLLARS, FACINGS, SEWN_ON, SLEEVES, SMALL, EdgeRole, PieceRole, SeamKind
 
-SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "flare", "body"]
+SeamWork = Literal["dart", "fly", "set in", "limb", "unit", "attach", "facing", "bag", "flare", "body"]
 
 WORK: dict[SeamKind, SeamWork] = {
     SeamKind.DART: "dart",
@@ -33,6 +34,7 @@ WORK: dict[SeamKind, SeamWork] = {
     SeamKind.MADE_UP: "unit",
     SeamKind.ATTACHED: "attach",
     SeamKind.FACING: "facing",
+    SeamKind.BAG: "bag",
 }
 """Kinds of seams that have their own place in the work; all others belong to the body."""
 
@@ -135,6 +137,6 @@ def sewn_unit_of(draft: Draft, seam: Seam) -> str:
     units = [piece.role for piece in pieces if is_unit(piece)]
     if any(role in COLLARS for role in units):
         return "collar"
-    if not units and all(piece.role is PieceRole.POCKET for piece in pieces):
-        return "pocket flap"
+    if not units and all(piece.role in SEWN_ON for piece in pieces):
+        return "strap" if pieces[0].role is PieceRole.STRAP else "pocket flap or welt"
     return units[0].value if units else "small part"

@@ -51,7 +51,7 @@ def sewing_steps(
     for seam in seams.get("dart", []):
         dart(bench, seam)
     inner_darts(bench)
-    small, flaps = units.split_pockets(garment.draft, seams.get("unit", []))
+    small, flaps = units.split_sewn_on(garment.draft, seams.get("unit", []))
     units.made_up(bench, flaps)
     adding.pockets(bench)
     adding.slits(bench)

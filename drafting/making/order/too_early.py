@@ -12,7 +12,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
+from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Step
@@ -235,7 +235,7 @@ def made_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     draft = garment.draft
     for seam in draft.seams:
         own = _joins(seam.a, seam.b)
-        if seam.kind is SeamKind.MADE_UP and all(draft[name].role is PieceRole.POCKET for name in own):
+        if seam.kind is SeamKind.MADE_UP and all(draft[name].role in SEWN_ON for name in own):
             on = steps_where(steps, lambda step, own=own: step.verb == "trim" and bool(own & _on(step, garment)))  # type: ignore[misc]
             if on and min(on) < sewn_at(steps, seam.name):
                 yield f"{seam.name}: sewn on before it is made up"

@@ -9,7 +9,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import is_ring
 from drafting.draft.piece import EdgeKind, Piece
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
@@ -176,9 +176,9 @@ def _is_vent(piece: Piece, slits: Sequence[str]) -> bool:
     return all(piece[name].role is EdgeRole.VENT for name in slits)
 
 
-def split_pockets(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
-    """Return the seams inside other small things, and those inside a pocket's flap."""
-    own = [s for s in seams if all(draft[piece].role is PieceRole.POCKET for piece in pieces_in([s]))]
+def split_sewn_on(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
+    """Return the seams inside other small things, and those inside a pocket or a strap."""
+    own = [s for s in seams if all(draft[piece].role in SEWN_ON for piece in pieces_in([s]))]
     return [s for s in seams if s not in own], own
 
 

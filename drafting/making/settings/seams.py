@@ -63,7 +63,7 @@ def _lined(draft: Draft, seam: Seam) -> bool:
 def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:
     """Return the cloths that meet in a seam, the heaviest first; those nobody described are left out."""
     pieces = (garment.draft[piece] for piece, _ in (*seam.a, *seam.b))
-    roles = dict.fromkeys(piece.material or garment.fabric for piece in pieces)
+    roles = dict.fromkeys(piece.cut_from or garment.fabric for piece in pieces)
     known = [fabrics[role] for role in roles if role in fabrics]
     return tuple(sorted(known, key=lambda cloth: -(cloth.mass or 0.0)))
 

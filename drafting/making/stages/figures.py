@@ -146,7 +146,11 @@ STANDING: dict[str, Callable[[SoFar, Sequence[str]], StageDrawing]] = {
 """Work on the garment as it stands, or hangs."""
 
 
-MARKED = {"button": ("button", "buttonhole"), "buttonhole": ("buttonhole",), "trim": ("appliqué", "pocket")}
+MARKED = {
+    "button": ("button", "buttonhole"),
+    "buttonhole": ("buttonhole",),
+    "trim": ("appliqué", "pocket", "strap"),
+}
 """Marks of the draft that a kind of work goes by."""
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from drafting.export.svg_writer import Svg, caption, element, path_element, svg_joined, words
-from drafting.geometry.area_room import room_for_box
+from drafting.geometry.area_room import free_part, room_for_box
 from drafting.geometry.curve import Points
 from drafting.geometry.path import Box
 from drafting.geometry.polylines import fewer_points, within_box
@@ -153,9 +153,12 @@ def _write_name(sheet: _Sheet, ink: InkName) -> None:
     ring, covers = place(ink.ring), [place(other) for other in ink.hidden]
     if sheet.placed.panel.window is not None:
         ring = within_box(ring, sheet.placed.shown)
+    if len(ring) < 3:
+        return
+    free = free_part(ring, covers, sheet.taken)
     for said in (ink.words, str(ink.number)):
         wide = LETTER * TEXT * len(said) + 6
-        at = room_for_box(ring, covers, sheet.taken, (wide, TEXT + 4.0)) if len(ring) > 2 else None
+        at = room_for_box(free, (wide, TEXT + 4.0))
         if at is not None:
             box = (at.real - wide / 2, at.imag - TEXT / 2 - 2, at.real + wide / 2, at.imag + TEXT / 2 + 2)
             sheet.taken.append(box)

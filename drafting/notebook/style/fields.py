@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from drafting.ground.units import ShownUnit, show_length
-from drafting.reading.pockets import HEIGHTS
 from drafting.reading.style import DEEDS
 from drafting.reading.style_made import EDGINGS
 
@@ -85,7 +84,7 @@ FIRST: Mapping[str, Mapping[str, float]] = MappingProxyType(
         "godet": {"height": 200.0, "width": 200.0},
         "round corner": {"radius": 30.0},
         **{kind: {"width": width} for kind, width in EDGINGS.items()},
-        POCKET: {"width": 120.0, "height": 120.0 * HEIGHTS["patch"], "inside": 30.0},
+        POCKET: {"width": 120.0, "inside": 30.0},
     }
 )
 """What stands in a step's fields at first, mm, so that clicks alone will do (ours; widths as in the file)."""

@@ -169,7 +169,7 @@ def facing_piece(front: Piece) -> Piece:
     over, as its right side lies inside."""
     shoulder, bottom = front["shoulder"].path, front["bottom"].path
     start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
-    inner = _facing_inner(bottom.end, start, front.points["bust_point"])
+    inner = facing_inner(bottom.end, start, front.points["bust_point"])
     free = (EdgeRole.NECK, EdgeRole.GORGE)
     copied = edges_as(front, *free, EdgeRole.LAPEL, EdgeRole.FRONT_EDGE)
     edges = (
@@ -191,7 +191,7 @@ def facing_piece(front: Piece) -> Piece:
     return piece.mirrored()
 
 
-def _facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
+def facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
     """Return the facing's inner edge, upwards; at the bust line it keeps clear of the front seam."""
     share = (bust_point.imag - low.imag) / (top.imag - low.imag)
     x = min((low + share * (top - low)).real, INNER_AT_BUST * bust_point.real)

@@ -11,10 +11,11 @@ from dataclasses import dataclass, replace
 from drafting.draft.by_role import the_edge
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
-from drafting.geometry import Cubic, Path, line
+from drafting.geometry import Cubic, Path, line, smooth
 from drafting.geometry.crossing import Crossing, crossings, ends_moved, extended, part_between
 from drafting.geometry.heights import t_at
 from drafting.geometry.offset import offsets
+from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 
@@ -171,6 +172,21 @@ def loose_edges(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
         else Edge(e.name, e.path, EdgeKind.FREE, allowance=allowance, role=e.role, half=e.half)
         for e in edges
     )
+
+
+def with_ease_pleat(edges: tuple[Edge, ...], at: int, pleat: float) -> tuple[Edge, ...]:
+    """Return a back's edges with a pleat for ease, half of it beyond the centre seam at place `at`: it runs out at
+    the waist. Too narrow a pleat is left out."""
+    if pleat / 2 < tol.LEAST_EDGE:
+        return edges
+    low, nape = edges[at].path.start, edges[at].path.end
+    out = nape + pleat / 2
+    run = Path((smooth(low, out, 1j, 1j),))
+    laid = (
+        replace(edges[at], path=run, kind=EdgeKind.FREE),
+        Edge("ease_pleat", line(out, nape), EdgeKind.FREE, role=EdgeRole.EASE_PLEAT),
+    )
+    return (*edges[:at], *laid, *edges[at + 1 :])
 
 
 def second_layer(piece: Piece, material: str, edges: tuple[Edge, ...], title: str) -> Piece:

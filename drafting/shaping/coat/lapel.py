@@ -17,9 +17,46 @@ BREAK_AT = 0.62
 PAST_NECK = 20.0
 """mm at a chest of 1000: the roll line passes the prolonged shoulder so far beyond the neck point."""
 
-GORGE_AT, NOTCH_AT, TIP_AT, COLLAR_AT = (58.0, 0.0), (90.0, 0.50), (54.0, 1.12), (54.0, 0.78)
-"""Along (mm at a chest of 1000) and across (shares of the lapel's width) the roll line: where the
-gorge starts, the notch, the lapel's tip, and the collar's (from memory)."""
+GORGE_AT = (58.0, 0.0)
+"""Along (mm at a chest of 1000) and across (shares of the lapel's width) the roll line: where the gorge starts."""
+
+STEP_NOTCH, STEP_TIP = 1.25, 2.0
+"""Of a step lapel: the gorge's line goes on to notch and tip, so many times as far as to a notch at half the
+width; the tip then lies at the whole width (plane geometry: the lapel's top lies in line with the gorge)."""
+
+STEP_OPENS, STEP_COLLAR = 82.0, 0.85
+"""degrees between collar and lapel in the step, and the collar's front over the lapel's top (common practice: 75
+to 90, and a little less)."""
+
+CLOSES = 0.80
+"""Of a closed lapel's top: how far the collar lies against it (common practice: next to the tip)."""
+
+
+@dataclass(frozen=True)
+class LapelPoints:
+    """Where notch, lapel tip and collar tip lie: along (mm at a chest of 1000) and across the roll line (shares of
+    the lapel's width). A `step` lapel's collar tip is found from the notch instead."""
+
+    notch: tuple[float, float]
+    tip: tuple[float, float]
+    collar: tuple[float, float] | None
+
+
+_PEAK, _TIP = (90.0, 0.50), (54.0, 1.12)
+_RUN = (_PEAK[0] - GORGE_AT[0], _PEAK[1] - GORGE_AT[1])
+
+LAPELS = {
+    "peaked": LapelPoints(_PEAK, _TIP, (54.0, 0.78)),
+    "closed": LapelPoints(
+        _PEAK, _TIP, (_PEAK[0] + CLOSES * (_TIP[0] - _PEAK[0]), _PEAK[1] + CLOSES * (_TIP[1] - _PEAK[1]))
+    ),
+    "step": LapelPoints(
+        (GORGE_AT[0] + STEP_NOTCH * _RUN[0], GORGE_AT[1] + STEP_NOTCH * _RUN[1]),
+        (GORGE_AT[0] + STEP_TIP * _RUN[0], GORGE_AT[1] + STEP_TIP * _RUN[1]),
+        None,
+    ),
+}
+"""The lapels by name: a peak with a gap beside the collar (from memory), a peak that the collar closes, a step."""
 
 
 @dataclass(frozen=True)
@@ -53,12 +90,13 @@ BELLY_AT_BREAK = 0.45
 @dataclass(frozen=True)
 class Fronts:
     """What a maker asks of the front, mm: overlap at the waist and at the break, lapel width, and
-    how far the front corner hangs below the waist."""
+    how far the front corner hangs below the waist; which of `LAPELS` it has."""
 
     overlap: float
     overlap_break: float
     lapel: float
     point: float
+    style: str = "peaked"
 
 
 def lapel_reach(edge: FrontEdge) -> float:
@@ -131,7 +169,9 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     def at(along: float, across: float) -> complex:
         return top + along * k * down + across * asked.lapel * out
 
-    gorge_start, notch, tip = at(*GORGE_AT), at(*NOTCH_AT), at(*TIP_AT)
+    points = LAPELS[asked.style]
+    gorge_start, notch, tip = at(*GORGE_AT), at(*points.notch), at(*points.tip)
+    step = notch + STEP_COLLAR * (tip - notch) * turn(-STEP_OPENS)
     gorge = line(gorge_start, notch)
     leave = turn(-(plan.shoulder.slope_front + 80))
     inward = down * turn(13)
@@ -145,6 +185,6 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
         edge=Path((smooth(at_break, corner, inward, end),)),
         bottom=Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
         roll=line(top, at_break),
-        collar_tip=at(*COLLAR_AT),
+        collar_tip=at(*points.collar) if points.collar else step,
         belly=belly,
     )

@@ -192,6 +192,17 @@ def below_crown(hem: Path) -> float:
     return arc.point(float(brent_zero(lambda t: arc.point(t).real, 0.0, 1.0, within=1e-12))).imag
 
 
+def cap_hem(seams: SleeveSeams, height: float) -> SleeveSeams:
+    """Return the seams with a hem that rises to `height` mm over the upper-arm line below the crown, square to
+    both seams at its ends; as it is where it lies no lower there."""
+    hem = seams.hem
+    if height <= below_crown(hem):
+        return seams
+    top = 1j * height
+    halves = smooth(hem.start, top, hem.leave, 1 + 0j), smooth(top, hem.end, 1 + 0j, hem.arrive)
+    return replace(seams, hem=Path(halves))
+
+
 def straight_seams(f: Forearm) -> SleeveSeams:
     """Return the sleeve whose seams run straight to the hem, or bowed out for the forearm."""
     tops, lows, by = _across(f, 0.0), _across(f, 1.0), _by_forearm(f)

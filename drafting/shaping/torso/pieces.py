@@ -23,7 +23,7 @@ from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.princess import PLACES as PRINCESS
 from drafting.shaping.torso.princess import Panels, princess_panels
-from drafting.shaping.torso.shape import TorsoKind, TorsoShape, fit_drop, shape_torso
+from drafting.shaping.torso.shape import TorsoKind, TorsoShape, fit_drop, open_drop, shape_torso
 
 
 @dataclass(frozen=True)
@@ -36,6 +36,7 @@ class TorsoStyle:
     opening: str
     back_shaping: str = "ease"
     yoke_depth: float = 0.0
+    sleeved: bool = True
 
     @property
     def kind(self) -> TorsoKind:
@@ -47,7 +48,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
 
     Raises `DraftError` where these measures leave no room for an armhole.
     """
-    drop = fit_drop(body, ease, style.kind)
+    drop = fit_drop(body, ease, style.kind) if style.sleeved else open_drop(body, ease)
     shape = shape_torso(body, ease, drop, style.kind)
     _refuse_wavy(shape)
     backs = back_pieces(shape, style.to_hip, style.opening)
@@ -67,7 +68,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         (*backs, *pieces),
         _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
-        (*shape.plan.findings, *_belly_said(shape), *_said(drop, ease)),
+        (*shape.plan.findings, *_belly_said(shape), *_said(drop, ease, style.sleeved)),
         facts,
         _chains(backs, pieces),
     )
@@ -222,11 +223,12 @@ def _belly_said(shape: TorsoShape) -> Iterator[Finding]:
         yield Finding("hip", "note", "front", more, 0.0, said)
 
 
-def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
+def _said(drop: float, ease: TorsoEase, sleeved: bool) -> tuple[Finding, ...]:
     moved = drop - ease.drop
     if abs(moved) < 0.5:
         return ()
     way = "deeper" if moved > 0 else "shallower"
+    why = "so that a sleeve for this arm has a good cap" if sleeved else "to leave a side seam above the waist"
     return (
         Finding(
             "armhole",
@@ -234,8 +236,7 @@ def _said(drop: float, ease: TorsoEase) -> tuple[Finding, ...]:
             "bodice",
             drop,
             ease.drop,
-            f"The underarm lies {told(drop)} below the armpit fold, {told(abs(moved))} {way} than chosen, "
-            "so that a sleeve for this arm has a good cap.",
+            f"The underarm lies {told(drop)} below the armpit fold, {told(abs(moved))} {way} than chosen, {why}.",
         ),
     )
 

@@ -57,7 +57,7 @@ class TorsoEase:
     """What the maker asks for over the body, mm (layers worn beneath included).
 
     `drop` is the underarm's depth below the axilla, `arm` the upper-arm ease of the sleeve that the
-    armhole is fitted to.
+    armhole is fitted to, `narrower` what a sleeveless shoulder is cut in from its tip.
     """
 
     bust: float
@@ -70,6 +70,7 @@ class TorsoEase:
     shoulder: float
     length: float
     drop: float
+    narrower: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -126,7 +127,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     `darts` False plans a close torso of stretch cloth: no bust shaping, across widths give way.
     Raises `DraftError` where the levels leave no room for an armhole above the waist.
     """
-    shoulder = _shoulder(body)
+    shoulder = _shoulder(body, ease.narrower)
     both, neck = _necks(body, (body["neck_base_girth"] + ease.neck) / 2, shoulder)
     half = (body["bust_girth"] + ease.bust) / 2
     findings = list(bust_guessed(body, scale) if darts else ())
@@ -222,11 +223,11 @@ def _slope(drop: float, length: float) -> float:
     return math.degrees(math.asin(max(flat, min(steep, drop / length))))
 
 
-def _shoulder(body: Body) -> Shoulder:
+def _shoulder(body: Body, narrower: float) -> Shoulder:
     """Slope from drop over length; the front seam steeper by 2 degrees, the back flatter (ours)."""
     length = body["shoulder_length"]
     slope = _slope(body["shoulder_drop"], length)
-    return Shoulder(slope - 2, slope + 2, length)
+    return Shoulder(slope - 2, slope + 2, length - narrower)
 
 
 def _taped_scye(body: Body, scale: float) -> tuple[Finding, ...]:

@@ -22,6 +22,9 @@ from drafting.shaping.torso.upper_back import UpperBack, blade_of, upper_back
 LOW_CAP, HIGH_CAP = 0.60, 5 / 6
 """Cap height over armhole depth that the armhole is fitted to allow (ours; `Source.BUNKA` takes 5/6)."""
 
+OPEN_ABOVE = 90.0
+"""mm at adult scale: the least height of the side above the waist under an armhole without a sleeve (ours)."""
+
 DEEPEST_DROP, LEAST_DROP = 95.0, 5.0
 """mm at adult scale: how far fitting the armhole to the arm may move the underarm (ours)."""
 
@@ -136,6 +139,13 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
         least = min(drop, LEAST_DROP * scale)
         return _root(lambda d: spare(d, HIGH_CAP), (drop, high), least)
     return drop
+
+
+def open_drop(body: Body, ease: TorsoEase) -> float:
+    """Return the drop (mm) of an armhole without a sleeve: the choice, less where it came too near the waist."""
+    scale = body_scale(body)
+    plan = plan_torso(body, ease, 0.0, scale)
+    return max(0.0, min(ease.drop, plan.underarm - plan.waist - OPEN_ABOVE * scale))
 
 
 def _root(spare: Callable[[float], float], start: tuple[float, float], limit: float) -> float:

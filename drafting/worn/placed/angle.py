@@ -9,6 +9,7 @@ from scipy.sparse.linalg import spsolve
 from drafting.draft.frame import Limb
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Reals, SewnMesh, Truth
+from drafting.worn.placed.top_edge import top_edges
 
 DROPS = 300.0
 """How much more the way round keeps down a hanging piece than across it (ours: it drops straight)."""
@@ -43,7 +44,7 @@ def stiffness(mesh: SewnMesh, chosen: Truth, hangs: Truth) -> csr_matrix:
     a, b, c = (mesh.flat[triangles[:, i]] for i in range(3))
     turned = np.stack([c - b, a - c, b - a], axis=1)[:, :, ::-1] * [-1.0, 1.0]  # (T, 3, 2): slopes times 2 areas
     twice = np.abs((b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0])
-    down = (turned * _downwards(mesh)[mesh.piece[chosen]][:, None]).sum(axis=2)
+    down = (turned * _downwards(mesh)[chosen][:, None]).sum(axis=2)
     local = turned @ turned.transpose(0, 2, 1) + (hangs[chosen] * DROPS)[:, None, None] * (
         down[:, :, None] * down[:, None, :]
     )
@@ -54,13 +55,21 @@ def stiffness(mesh: SewnMesh, chosen: Truth, hangs: Truth) -> csr_matrix:
 
 
 def _downwards(mesh: SewnMesh) -> Reals:
-    """Return the way down of each piece on the flat: a panel that leans falls along its length."""
-    found = np.tile([0.0, 1.0], (len(mesh.pieces), 1))
+    """Return the way down at each triangle on the flat: a panel that leans falls along its length, what hangs from
+    an edge that it names away from that edge, as a part of a circle does."""
+    found = np.tile([0.0, 1.0], (len(mesh.triangles), 1))
     for index, piece in enumerate(mesh.pieces):
-        if piece.limb is Limb.HANGS and not piece.frame.heights:
-            spots = mesh.flat[np.unique(mesh.triangles[mesh.piece == index])]
+        if piece.limb is not Limb.HANGS:
+            continue
+        own = mesh.piece == index
+        if piece.frame.heights:
+            top, middles = mesh.flat[top_edges(mesh, index)], mesh.flat[mesh.triangles[own]].mean(axis=1)
+            ways = middles - top[np.argmin(np.linalg.norm(middles[:, None] - top[None], axis=2), axis=1)]
+            found[own] = ways / np.maximum(np.linalg.norm(ways, axis=1), 1e-9)[:, None]
+        else:
+            spots = mesh.flat[np.unique(mesh.triangles[own])]
             _, _, ways = np.linalg.svd(spots - spots.mean(axis=0), full_matrices=False)
-            found[index] = ways[0]
+            found[own] = ways[0]
     return found
 
 

@@ -16,6 +16,7 @@ from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
 from drafting.worn.placed.pulled import pulled_down
+from drafting.worn.placed.top_edge import top_edges
 from drafting.worn.placed.trunk import Wraps
 
 HEIGHTS = (BodyHeight.BUST, BodyHeight.WAIST, BodyHeight.HIP)
@@ -138,8 +139,7 @@ class Starting:
         mesh, piece = self.mesh, self.mesh.pieces[index]
         spots = mesh.flat[flat]
         if piece.frame.heights:
-            height, place = piece.frame.heights[0]
-            top, held = self.form.levels[height.value], _top_edge(mesh, index, flat, place)
+            top, held = self.form.levels[piece.frame.heights[0][0].value], top_edges(mesh, index)
         else:
             held = flat[~np.isnan(z[mesh.merged[flat]])]
             held = held[z[mesh.merged[held]] > np.nanmax(z[mesh.merged[held]]) - TOP] if len(held) else held
@@ -244,18 +244,6 @@ TOP = 60.0
 """mm: what hangs does so from what lies no farther below its highest seam (ours)."""
 
 STATE = "state in the piece's frame which of its places lies at which height of the body"
-
-
-def _top_edge(mesh: SewnMesh, index: int, flat: np.ndarray, place: complex) -> np.ndarray:
-    """Return the flat vertices of the edge that a piece hangs from: it ends at `place`, off the middle."""
-    ends = flat[np.abs(mesh.flat[flat, 0] + 1j * mesh.flat[flat, 1] - place) < 1.0]
-    names = [ref for ref in mesh.edges if ref[0] == mesh.pieces[index].name]
-    middle = set(mesh.front.tolist()) | set(mesh.back.tolist())
-    for ref in names:
-        chain = mesh.edges[ref]
-        if np.isin(mesh.merged[ends], chain[[0, -1]]).any() and not set(chain.tolist()) <= middle:
-            return flat[np.isin(mesh.merged[flat], chain)]
-    return ends if len(ends) else flat[[mesh.flat[flat, 1].argmax()]]
 
 
 def _is_behind(mesh: SewnMesh, index: int) -> bool:

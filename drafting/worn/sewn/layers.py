@@ -78,9 +78,13 @@ def _joined_names(pieces: SewnParts) -> Iterator[set[str]]:
 
 
 def plies_by_triangle(
-    whole: Merged, behind: Sequence[tuple[ClothBehind, ...]], plies: Mapping[str, Ply], fused: Mapping[str, Ply]
+    whole: Merged,
+    cloths: Sequence[str],
+    behind: Sequence[tuple[ClothBehind, ...]],
+    plies: Mapping[str, Ply],
+    fused: Mapping[str, Ply],
 ) -> tuple[tuple[Ply, ...], Whole]:
-    """Return the plies that occur, and the ply of each triangle."""
+    """Return the plies that occur, and the ply of each triangle; `cloths` are those of the meshed pieces."""
     middles: Reals = whole.flat[whole.triangles].mean(axis=1)
     spots = middles[:, 0] + 1j * middles[:, 1]
     stacks: list[list[str]] = [[] for _ in spots]
@@ -89,18 +93,19 @@ def plies_by_triangle(
         for layer in layers:
             for triangle in here[layer.region.holds(spots[here])]:
                 stacks[triangle].append(layer.material)
-    kinds = {kind: at for at, kind in enumerate(dict.fromkeys(tuple(sorted(stack)) for stack in stacks))}
-    found = tuple(stack_ply(kind, plies, fused) for kind in kinds)
-    return found, np.array([kinds[tuple(sorted(stack))] for stack in stacks], dtype=np.int64)
+    told = [(cloths[piece], *sorted(stack)) for piece, stack in zip(whole.piece, stacks, strict=True)]
+    kinds = {kind: at for at, kind in enumerate(dict.fromkeys(told))}
+    found = tuple(stack_ply(kind[0], kind[1:], plies, fused) for kind in kinds)
+    return found, np.array([kinds[kind] for kind in told], dtype=np.int64)
 
 
-def stack_ply(stack: Sequence[str], plies: Mapping[str, Ply], fused: Mapping[str, Ply]) -> Ply:
-    """Return the garment's cloth with what lies behind it as one ply: loose layers add.
+def stack_ply(cloth: str, stack: Sequence[str], plies: Mapping[str, Ply], fused: Mapping[str, Ply]) -> Ply:
+    """Return a piece's `cloth` ("": the garment's own) with what lies behind it as one ply: loose layers add.
 
-    `fused` holds the cloth with an interfacing of that role fused to it, as one.
+    `fused` holds the garment's own cloth with an interfacing of that role fused to it, as one.
     """
-    held = next((material for material in stack if material in fused), None)
-    ply = plies[""] if held is None else fused[held]
+    held = None if cloth else next((material for material in stack if material in fused), None)
+    ply = plies.get(cloth, plies[""]) if held is None else fused[held]
     left = list(stack)
     if held is not None:
         left.remove(held)

@@ -54,7 +54,7 @@ def sewn_mesh(
     sides = middle_sides(pieces, rings)
     front, back = on_middles(pieces, rings, said, whole)
     behind = [layers_of(pieces, ring) for ring in rings.values()]
-    stacks, ply = plies_by_triangle(whole, behind, plies, fused)
+    stacks, ply = plies_by_triangle(whole, [p.cloth for p in pieces.shell], behind, plies, fused)
     shut = [] if pieces.halved else shut_sides(pieces, rings)
     held = held_by_buttons(pieces, said, whole)
     return SewnMesh(
@@ -91,6 +91,7 @@ def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
         role=piece.role,
         frame=frame,
         roll=(rolls[0].start, rolls[0].end) if rolls else None,
+        material=piece.cut_from,
     )
 
 

@@ -1,0 +1,1 @@
+"""The waistcoat: a torso without sleeves, its V neck, pointed fronts, back with a strap, and what lies inside."""
