@@ -11,7 +11,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.export.svg_writer import FONT, SPACE, Pen, Svg, element, number, path_data, words
 from drafting.geometry import Path
-from drafting.geometry.area_room import room_for_box
+from drafting.geometry.area_room import free_part, room_for_box
 
 GAP, MARGIN = 60.0, 40.0
 """mm between two pieces, and round all of them (ours)."""
@@ -125,5 +125,5 @@ def _clear(piece: Piece, title: str) -> complex:
     darts = [Path.joined([d.leg_a, d.leg_b.reversed()]).points(1.0) for d in piece.darts]
     size = (LETTER * len(title) + 2 * AIR, LINE + 2 * AIR)
     x0, y0, x1, y1 = piece.outline.bounds
-    found = room_for_box(piece.outline.points(1.0), darts, (), size)
+    found = room_for_box(free_part(piece.outline.points(1.0), darts, ()), size)
     return complex((x0 + x1) / 2, (y0 + y1) / 2) if found is None else found - 0.35j * LINE
