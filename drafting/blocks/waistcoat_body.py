@@ -137,7 +137,7 @@ class Choices:
     v_above_bust: float = choice(
         20.0,
         "mm",
-        "how far above the bust line the V ends; below it where negative",
+        "how far above the bust line the V ends, where fronts lap 0.6 of the lap lower; below it where negative",
         low=-90,
         high=150,
         step=5,

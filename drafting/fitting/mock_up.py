@@ -18,8 +18,8 @@ def tried(draft: Draft, scale: float = 1.0) -> Draft:
     """Return what of a draft is tried on: one layer of the shell, its edges with a mock-up's allowances.
 
     Facings, linings, interfacings, casings and shapes sewn on are left out with their seams; of a
-    collar or a band that is cut twice one is enough. `scale` (1: a person) makes a doll's allowances
-    smaller, but none below what has to stay.
+    collar or a band that is cut twice one is enough; all is cut from one cheap cloth. `scale` (1: a
+    person) makes a doll's allowances smaller, but none below what has to stay.
     """
     pieces = tuple(_widened(piece, scale) for piece in draft.pieces if _is_tried(piece))
     names = {piece.name for piece in pieces}
@@ -39,7 +39,7 @@ def _is_tried(piece: Piece) -> bool:
 
 def _widened(piece: Piece, scale: float) -> Piece:
     edges = tuple(_wide(piece, edge, scale) for edge in piece.edges)
-    return replace(piece, edges=edges, copies=1 if piece.role in SMALL else piece.copies)
+    return replace(piece, edges=edges, copies=1 if piece.role in SMALL else piece.copies, cloth="")
 
 
 def _wide(piece: Piece, edge: Edge, scale: float) -> Edge:

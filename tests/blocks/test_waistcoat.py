@@ -26,6 +26,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fabric import Fabric
+from drafting.fitting.mock_up import tried
 from drafting.ground.errors import DraftError
 from drafting.making import planned
 from drafting.making.order import unsound
@@ -182,6 +183,11 @@ def test_its_back_and_straps_are_cut_from_the_linings_cloth_and_are_no_second_la
     assert (draft["back"].material, draft["back"].cut_from, draft["front"].cut_from) == ("", "lining", "")
     own = waistcoat(chart_man(), back_cloth="own").draft
     assert not any(piece.cloth for piece in own.pieces)
+
+
+def test_a_mock_up_is_cut_from_one_cloth_back_and_all() -> None:
+    draft = tried(waistcoat(chart_man()).draft)
+    assert {piece.name: piece.cut_from for piece in draft.pieces} == {"back": "", "front": ""}
 
 
 def test_the_lining_is_as_wide_as_the_shell_less_the_facing() -> None:

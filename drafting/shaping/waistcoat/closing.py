@@ -35,6 +35,9 @@ POINT_IN = 16.0
 LEAST_EDGE, LEAST_POINT = 60.0, 15.0
 """mm at adult scale: least height of the front edge above the waist, and of the point below the sides (ours)."""
 
+DOUBLE_LOWER = 0.6
+"""Of the lap: so much lower ends the V where fronts lap, as its edge lies beyond the centre (ours, by eye)."""
+
 USUAL = {False: 5, True: 3}
 """Buttons in a row of a single-breasted waistcoat, and of a double-breasted one (common practice)."""
 
@@ -67,7 +70,8 @@ def front_wish(front: Piece, asked: ClosingWish) -> FrontWish:
     levels = {level.kind: level.paths[0].start.imag for level in front.levels}
     bust, waist, scale = levels[LevelKind.BUST], levels[LevelKind.WAIST], asked.scale
     button, low = asked.button, NARROWER_LOW * asked.lap
-    opens = max(bust + asked.v_above_bust, waist + LEAST_EDGE * scale)
+    lower = DOUBLE_LOWER * asked.lap if asked.double else 0.0
+    opens = max(bust + asked.v_above_bust - lower, waist + LEAST_EDGE * scale)
     point = waist - max(asked.point_below, asked.below_waist + LEAST_POINT * scale)
     last, stand = waist - LAST_BELOW * scale, asked.stand or button.stand
     turns = max(last - BELOW_LAST * button.diameter, point + LEAST_POINT * scale)
