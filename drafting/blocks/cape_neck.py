@@ -105,7 +105,7 @@ def cape_neck(
         start=None,
         end=None,
         notches=(SeamNotch("shoulder", at, at),),
-        kind=SeamKind.ATTACHED,
+        kind=SeamKind.PLAIN if piece.role is PieceRole.HOOD else SeamKind.ATTACHED,  # a hood is one layer
     )
     draft = Draft((piece,), (neck,)) + more
     return replace(draft, notions=(*draft.notions, *_closing(choices.cape_closes, piece.name)))
@@ -147,10 +147,10 @@ def _hood(body: Body, choices: Choices, front: Chain, back: Chain) -> tuple[Piec
         ),
         pair=True,
         title="Hood",
-        role=PieceRole.COLLAR,
+        role=PieceRole.HOOD,
     )
     ref = ((piece.name, "middle"),)
-    middle = Seam("middle of the hood", ref, ref, start="square", end="square", kind=SeamKind.MADE_UP)
+    middle = Seam("middle of the hood", ref, ref, start="square", end="square", kind=SeamKind.CENTRE)
     whose = "" if "head_girth" in body else " (nobody measured it)"
     text = (
         f"The hood is {told(lines.height)} high at the face and {told(lines.depth)} deep, for a head of "
