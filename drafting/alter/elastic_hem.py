@@ -80,6 +80,8 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
         limb, over, where = _leg(legs[0], body), body["heel_girth"], "trouser hem"
     else:
         raise DraftError("there is no sleeve and no leg to gather on elastic")
+    if any(ref in (*seam.a, *seam.b) for seam in draft.seams for ref in refs):
+        return draft  # a cuff or a band closes it
     drawn = sum(draft.edge(ref).length for ref in refs)
     loop = elastic_loop(limb, over, choices.elastic_stretch, factor=choices.elastic_factor, slit=True, where=where)
     held = min(loop.loop, drawn)

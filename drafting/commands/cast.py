@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import argparse
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from drafting.commands.arguments import add_papers
 from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
 
@@ -45,6 +47,7 @@ def add_cast_arguments(command: argparse.ArgumentParser) -> None:
         metavar="ADDRESS",
         help="draft on the workers of a Dask scheduler, for example tcp://192.168.1.5:8786 (extra cast)",
     )
+    add_papers(command)
 
 
 def _count(text: str) -> int:
@@ -60,7 +63,7 @@ def run_cast(wanted: argparse.Namespace) -> int:
     from drafting.output.cast import write_cast
 
     use_blocks(wanted.blocks)
-    cast = read_cast(wanted.cast)
+    cast = replace(read_cast(wanted.cast), papers=wanted.papers)
     engine = _engine(wanted, len(cast.wearers))
     with progress(sys.stderr) as tell:
         made = write_cast(cast, wanted.out, engine, tell, wanted.blocks)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -38,11 +38,6 @@ class HowToMake:
     papers: tuple[Paper, ...] = ()
 
 
-def on_papers(costume: CostumeFile, papers: tuple[Paper, ...]) -> CostumeFile:
-    """Return the costume printed on these papers; on those of its file where there are none."""
-    return replace(costume, prints=replace(costume.prints, papers=papers)) if papers else costume
-
-
 def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
     """Return what hears of each better lay, and tells how many cloths are begun."""
     from drafting.costume.lays import materials
@@ -73,6 +68,7 @@ def _changes(costume: Path, made: Made) -> tuple[Changed, ...]:
 def make_costume(costume: Path, out: Path, wearer: Path | None, how: HowToMake | None = None) -> int:
     """Make a costume file, or its costume on another body, and return the exit code."""
     from drafting.commands.texts import changed_text, made_text
+    from drafting.costume.file import on_papers
     from drafting.costume.lays import laid_out
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume

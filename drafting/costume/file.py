@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -25,6 +25,7 @@ from drafting.ground.names import clean_text, safe_name
 from drafting.ground.nearest import meant
 from drafting.ground.units import BadValue, ShownUnit, as_written, shown_unit
 from drafting.layout.wishes import Wished, read_lays
+from drafting.printing.paper import Paper
 from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import read_fullness
@@ -71,6 +72,11 @@ class CostumeFile:
     def told_in(self) -> ShownUnit:
         """The unit that its maker reads: the file's own, else her body file's."""
         return shown_unit(self.unit or self.wearer.unit)
+
+
+def on_papers(costume: CostumeFile, papers: tuple[Paper, ...]) -> CostumeFile:
+    """Return the costume printed on these papers; on those of its file where there are none."""
+    return replace(costume, prints=replace(costume.prints, papers=papers)) if papers else costume
 
 
 @dataclass(frozen=True)

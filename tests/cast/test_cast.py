@@ -183,16 +183,25 @@ def test_two_processes_of_which_one_is_killed_make_the_same_bytes(run: Run, cast
         assert contents(place / name) == contents(run.out / name)
 
 
+HEARING = "import signal, sys; signal.signal(signal.SIGINT, signal.default_int_handler); "
+"""A process that was begun in the background hears no Ctrl-C unless it says so."""
+
+
 @pytest.mark.slow
-def test_a_run_that_is_killed_leaves_whole_folders_and_is_taken_up_again(cast: Path, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("how", "code"), [(signal.SIGKILL, -signal.SIGKILL), (signal.SIGINT, 130)])
+def test_a_run_that_is_stopped_leaves_whole_folders_and_is_taken_up_again(
+    cast: Path, tmp_path: Path, how: signal.Signals, code: int
+) -> None:
     out = tmp_path / "out"
-    command = [sys.executable, "-m", "drafting", "cast", str(cast), "--out", str(out), "--jobs", "1"]
+    ours = f"{HEARING}from drafting.commands.cli import main; sys.exit(main())"
+    command = [sys.executable, "-c", ours, "cast", str(cast), "--out", str(out), "--jobs", "1"]
     started = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     until = time.monotonic() + 240
     while not (out / "records" / "ada.json").exists() and time.monotonic() < until:
         time.sleep(0.02)
-    started.kill()
-    started.wait()
+    started.send_signal(how)
+    assert started.wait(60) == code
+    assert not list(out.glob(".*")) or how is signal.SIGKILL
     assert is_whole(out / "ada")
     assert all(is_whole(out / name) for name in MADE if (out / name).exists())
     assert not (out / "cast.html").exists()

@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.commands.cli import main, parser
-from drafting.commands.making import on_papers
-from drafting.costume.file import read_costume
+from drafting.costume.file import on_papers, read_costume
 from drafting.ground.shipped import demo_costume
 from drafting.printing.paper import PAPERS
 

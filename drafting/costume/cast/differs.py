@@ -8,7 +8,7 @@ from dataclasses import replace
 from drafting.blocks import Block
 from drafting.costume.cast.model import Cast, CastWearer
 from drafting.costume.choices import block_named, choose, garment_choices, sewn_so
-from drafting.costume.file import CostumeFile, Garment, what_is_read
+from drafting.costume.file import CostumeFile, Garment, on_papers, what_is_read
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
 from drafting.ground.nearest import meant
@@ -26,7 +26,7 @@ def costume_for(cast: Cast, wearer: CastWearer) -> CostumeFile:
     """
     if wearer.body is None:
         raise InputError(wearer.faults)
-    costume = what_is_read(cast.costume, wearer.source, wearer.body).costume()
+    costume = on_papers(what_is_read(cast.costume, wearer.source, wearer.body).costume(), cast.papers)
     garments = (_changed(cast, wearer, garment) for garment in costume.garments)
     return replace(costume, garments=tuple(garments))
 

@@ -10,6 +10,7 @@ from drafting.body.refusals import Taken
 from drafting.ground.errors import Fault
 from drafting.ground.frozen import freeze
 from drafting.ground.units import ShownUnit, shown_unit
+from drafting.printing.paper import Paper
 from drafting.reading.given import Given
 
 
@@ -54,7 +55,8 @@ class CastWearer:
 class Cast:
     """A cast as its maker wrote it: a costume file, the wearers in their order, cloths to be laid `together`.
 
-    `unit` is what bare numbers of the cast file are in; `told_in` what its maker reads.
+    `unit` is what bare numbers of the cast file are in; `told_in` what its maker reads. `papers` are printed on
+    where there are any, else those of the costume.
     """
 
     title: str
@@ -64,6 +66,7 @@ class Cast:
     path: str
     unit: str | None
     told_in: ShownUnit
+    papers: tuple[Paper, ...] = ()
 
     def beside(self, wearer: CastWearer) -> CastWearer | None:
         """Return whom a wearer is compared with: the one she understudies, else the first who can be read."""
