@@ -22,7 +22,7 @@ from drafting.making.order import additions as adding
 from drafting.making.order import closings, finishing, fitting, inside, revers, units
 from drafting.making.order.open_edges import finish_slits
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.order.pressing import gathers, pressed, raw_edges
+from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
     CENTRES,
     SeamWork,
@@ -33,6 +33,7 @@ from drafting.making.order.seam_kinds import (
     sewn_unit_of,
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.settings.inner_darts import INNER_DART
 from drafting.making.settings.pressing import eased, side_pressed
 from drafting.making.treating import has_pile
 
@@ -134,7 +135,10 @@ def dart(bench: Bench, seam: Seam) -> None:
         "dart",
         f"{piece} shaped",
         (piece,),
-        [said("do.lay_pleat" if laid else "do.dart", name=seam.name, piece=piece, onto=onto)],
+        [
+            said("do.lay_pleat" if laid else "do.dart", name=seam.name, piece=piece, onto=onto),
+            *([] if laid else narrowed(bench, seam)),
+        ],
         seams=(seam.name,),
         count=times_sewn(bench.garment.draft, seam),
     )
@@ -153,6 +157,7 @@ def inner_darts(bench: Bench) -> None:
                 count=piece.count * len(piece.darts),
                 length=piece.count * sum(dart.leg_a.length for dart in piece.darts),
             )
+            bench.also(setting=bench.settings.get((bench.garment.name, INNER_DART)))
 
 
 def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
