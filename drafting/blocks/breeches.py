@@ -1,4 +1,4 @@
-"""Breeches: a trouser that ends below the knee, gathered there on elastic, with an elastic waist."""
+"""Breeches: a trouser that ends below the knee, gathered there on elastic or a band, with an elastic waist."""
 
 PARTS = {
     "trouser": {
@@ -9,5 +9,6 @@ PARTS = {
         "thigh_ease": 110.0,
         "knee_ease": 140.0,
     },
+    "knee-band": {},
     "elastic-hem": {},
 }

@@ -52,6 +52,9 @@ PLAIN_WAIST = 10.0
 BELOW_KNEE = 0.155
 """Of the inside leg: how far below the kneecap a leg ends that is to end below the knee (ours)."""
 
+ABOVE_KNEE = 0.25
+"""Of the side from knee to hip: how far up a slit reaches at most (ours)."""
+
 SHARED = {"crotch_front": the_smaller("crotch_front")}
 """Both hands of an uneven wearer get one front crotch, and so one back crotch."""
 
@@ -157,6 +160,17 @@ class Choices:
         of_hand=True,
         source=practice("30 to 50, flared 10 to 15"),
     )
+    leg_slit: float = choice(
+        0.0,
+        "mm",
+        "how far the side seam stays open above the hem, at least as far as the heel needs",
+        low=0,
+        high=300,
+        step=5,
+        scales=True,
+        group="length",
+        source=practice("80 to 120 above a band below the knee"),
+    )
     waist_finish: str = choice(
         "waistband",
         "word",
@@ -197,7 +211,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     asked = trouser_measures(body, fabric, _eases(choices), stretch, choices.crotch_front)
     shape = settle_shape(asked, _style(body, choices))
     elastic = _elastic(body, shape, choices)
-    openings = _openings(shape, scale)
+    openings = _openings(shape, scale, choices.leg_slit)
     hem = choices.leg_hem or None
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
     refuse_crossed(shape, (front, back))
@@ -243,14 +257,13 @@ def _elastic(body: Body, shape: LegShape, choices: Choices) -> Elastic | None:
     return elastic_loop(body["waist_girth"], body["hip_girth"], choices.elastic_opens)
 
 
-def _openings(shape: LegShape, scale: float) -> Openings:
+def _openings(shape: LegShape, scale: float, asked: float) -> Openings:
     """Return how long the fly and the slits at the hem have to be."""
     frame = shape.frame
     misses = frame.asked.heel - frame.hem_girth
-    slit = 0.0
-    if misses > 0.5:
-        shin = frame.knee - frame.hem
-        slit = min(max(misses / 2, LEAST_SLIT * scale), 0.8 * shin)
+    needs = max(misses / 2, LEAST_SLIT * scale) if misses > 0.5 else 0.0
+    shin = frame.knee - frame.hem
+    slit = max(min(needs, 0.8 * shin), min(asked, shin + ABOVE_KNEE * shape.rise.legs.side.length))
     if frame.style.casing:
         return Openings(0.0, slit)
     needed = (frame.asked.body["hip"] - frame.waist_girth) / 2

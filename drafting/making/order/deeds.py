@@ -24,6 +24,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "neaten": ("neatens",),
     "neaten_open": ("neatens",),
     "neaten_side": ("neatens",),
+    "neaten_narrow": ("trims", "neatens"),
     "turn_out": ("trims", "turns", "presses"),
     "strip_turned": ("trims", "turns", "presses"),
     "strip_turned_neat": ("turns", "presses"),

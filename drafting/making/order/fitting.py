@@ -69,7 +69,7 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
     if not any(kind_of(draft, seam) != "dart" for seam in seams):
         return
     before = dict(bench.parts)
-    names = ", ".join([*(seam.name for seam in seams), *(f"{dart.name} {n}" for n, dart in _inner(bench, darted))])
+    names = ", ".join([*(seam.name for seam in seams), *(f"{n} {dart.name}" for n, dart in _inner(bench, darted))])
     length = _length(bench, seams) + sum(
         draft[n].count * (dart.leg_a.length + dart.leg_b.length) / 2 for n, dart in _inner(bench, darted)
     )

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.draft import EdgeRef
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
@@ -64,6 +64,23 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
         length=sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs),
     )
     bench.also(*_bought(bench, groups))
+
+
+def finish_slits(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Finish the slits that end at an edge which one of these seams closes, before a band is sewn on there."""
+    draft = bench.garment.draft
+    sewn = {ref for seam in seams for ref in (*seam.a, *seam.b)}
+    slits = [
+        ref for ref in still_open(bench) if draft.edge(ref).role is EdgeRole.SLIT and _beside(draft, ref) & sewn
+    ]
+    finish_open(bench, "join", "slits turned in", slits)
+
+
+def _beside(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
+    """Return the edges on either side of an edge in its piece's ring."""
+    ring = draft[ref[0]].edges
+    at = draft[ref[0]].index(ref[1])
+    return {(ref[0], ring[i % len(ring)].name) for i in (at - 1, at + 1)}
 
 
 _Groups = dict[tuple[str, str], list[EdgeRef]]

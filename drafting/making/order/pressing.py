@@ -10,7 +10,7 @@ from drafting.fabric import handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
-from drafting.making.settings.pressing import french, side_pressed
+from drafting.making.settings.pressing import encloses, french, side_pressed
 from drafting.making.settings.stitches import OVEREDGE
 
 
@@ -25,6 +25,16 @@ def neatened(bench: Bench, setting: Setting | None) -> bool:
     if overedged(setting) or fabric is None or bench.lined():
         return False
     return frays(fabric) and handling(fabric).neatens == "overcast" and handling(fabric).water
+
+
+def narrowed(bench: Bench, seam: Seam) -> Iterator[Said]:
+    """Yield how a sheer seam that is no French one is neatened: nothing but its two edges may show through."""
+    fabric, draft = bench.fabric, bench.garment.draft
+    setting = bench.settings.get((bench.garment.name, seam.name))
+    if fabric is None or bench.lined() or overedged(setting) or encloses(draft, seam):
+        return
+    if handling(fabric).neatens == "french" and not french(draft, seam, fabric):
+        yield said("do.neaten_narrow")
 
 
 def raw_edges(bench: Bench, seam: Seam) -> Iterator[Said]:
@@ -47,6 +57,7 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
         case "to one side":
             if raw:
                 yield said("do.neaten_side")
+            yield from narrowed(bench, seam)
             yield said("do.press_side", onto=side_pressed(bench.garment.draft, seam))
         case _:
             if raw:

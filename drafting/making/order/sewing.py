@@ -20,8 +20,9 @@ from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, finishing, fitting, inside, revers, units
+from drafting.making.order.open_edges import finish_slits
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.order.pressing import gathers, pressed, raw_edges
+from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
     CENTRES,
     SeamWork,
@@ -32,6 +33,7 @@ from drafting.making.order.seam_kinds import (
     sewn_unit_of,
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.settings.inner_darts import INNER_DART
 from drafting.making.settings.pressing import eased, side_pressed
 from drafting.making.treating import has_pile
 
@@ -82,6 +84,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []
+    finish_slits(bench, elsewhere)
     units.attached(bench, elsewhere)
     units.join_facings(bench, facing)
     closings.fold_back(bench)
@@ -132,7 +135,10 @@ def dart(bench: Bench, seam: Seam) -> None:
         "dart",
         f"{piece} shaped",
         (piece,),
-        [said("do.lay_pleat" if laid else "do.dart", name=seam.name, piece=piece, onto=onto)],
+        [
+            said("do.lay_pleat" if laid else "do.dart", name=seam.name, piece=piece, onto=onto),
+            *([] if laid else narrowed(bench, seam)),
+        ],
         seams=(seam.name,),
         count=times_sewn(bench.garment.draft, seam),
     )
@@ -151,6 +157,7 @@ def inner_darts(bench: Bench) -> None:
                 count=piece.count * len(piece.darts),
                 length=piece.count * sum(dart.leg_a.length for dart in piece.darts),
             )
+            bench.also(setting=bench.settings.get((bench.garment.name, INNER_DART)))
 
 
 def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:

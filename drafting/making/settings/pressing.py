@@ -20,7 +20,14 @@ from drafting.making.treating import has_pile
 
 Press = Literal["open", "to one side", "not"]
 
-ENCLOSING = (PieceRole.CUFF, PieceRole.WAISTBAND, PieceRole.COLLAR_STAND, PieceRole.CASING)
+ENCLOSING = (
+    PieceRole.CUFF,
+    PieceRole.KNEE_BAND,
+    PieceRole.WAISTBAND,
+    PieceRole.BAND,
+    PieceRole.COLLAR_STAND,
+    PieceRole.CASING,
+)
 """Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 
@@ -29,6 +36,12 @@ NOTICED = 1.0
 
 FRENCH = frozenset({SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM, SeamKind.PLAIN})
 """Seams straight enough for a French seam (common practice)."""
+
+JOINED = FRENCH | {SeamKind.PANEL, SeamKind.PRINCESS, SeamKind.CENTRE, SeamKind.WAIST, SeamKind.CROTCH}
+"""Seams between parts of a body or a leg: of sheer cloth both allowances are overcast together."""
+
+LEANING = frozenset({SeamKind.YOKE, SeamKind.LAID_PLEAT})
+"""Seams whose allowances never lie open: a yoke's go up into it, a pleat lies as it was laid (common practice)."""
 
 
 def eased(ease: float) -> bool:
@@ -54,7 +67,9 @@ def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> P
         False,
     }:
         return "not"
-    if fabric is not None and handling(fabric).neatens == "french" and seam.kind in FRENCH:
+    if seam.kind in LEANING or (
+        fabric is not None and handling(fabric).neatens == "french" and seam.kind in JOINED
+    ):
         return "to one side"
     edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
     capped = roles_in(draft, seam) & {EdgeRole.CAP, EdgeRole.CAP_PART}
@@ -105,6 +120,8 @@ def side_pressed(draft: Draft, seam: Seam) -> Said:
     """Return to which side both allowances go: onto a piece, or where one piece is on both sides."""
     if all(draft.edge(ref).kind is EdgeKind.DART for ref in (*seam.a, *seam.b)):
         return said("side.down" if _is_level(draft, seam) else "side.middle")
+    if seam.kind is SeamKind.LAID_PLEAT:
+        return said("side.laid")
     if seam.a == seam.b:
         return said("side.left")
     if len({piece for piece, _ in (*seam.a, *seam.b)}) == 1:
@@ -122,7 +139,7 @@ def _is_level(draft: Draft, seam: Seam) -> bool:
 def pressed_towards(draft: Draft, seam: Seam) -> str:
     """Return the piece onto which a seam is pressed where both allowances go to one side (common practice).
 
-    Into the band that encloses it; into the sleeve; off what is gathered; else towards the back.
+    Into the band that encloses it; into the sleeve; off what is gathered; up into a yoke; else towards the back.
     """
     for chosen in (ENCLOSING, SLEEVES):
         for chain in (seam.a, seam.b):
@@ -131,5 +148,9 @@ def pressed_towards(draft: Draft, seam: Seam) -> str:
     for chain, other in ((seam.a, seam.b), (seam.b, seam.a)):
         if any(draft.edge(ref).sewn is not None for ref in other):
             return chain[0][0]
+    if seam.kind is SeamKind.YOKE:
+        for piece, _ in (*seam.a, *seam.b):
+            if any(edge.role is EdgeRole.SHOULDER for edge in draft[piece].edges):
+                return piece
     backs = [piece for piece, _ in (*seam.a, *seam.b) if draft[piece].role is PieceRole.BACK]
     return backs[0] if backs else seam.a[0][0]

@@ -18,6 +18,7 @@ from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import BUTTONHOLE, buttonhole_setting, edge_settings, lining_key
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
+from drafting.making.settings.inner_darts import INNER_DART, inner_dart_setting
 from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, french, heat, press_for, pressed_on, side_pressed
@@ -44,6 +45,8 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
         found |= {(garment.name, key): edge for key, edge in edges.items()}
+        if any(piece.darts for piece in garment.draft.pieces):
+            found[garment.name, INNER_DART] = inner_dart_setting(shell, room)
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
             found[garment.name, BUTTONHOLE] = buttonhole_setting(shell, room)
     return found

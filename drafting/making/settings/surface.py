@@ -18,11 +18,7 @@ ZIGZAGS = ("304", THREE_STEP)
 """Rows that are only lengthened, where a surface would tear along shorter ones."""
 
 
-NEATENED: dict[Neatens, str] = {
-    "none": "set.neaten_none",
-    "bound": "set.neaten_bound",
-    "french": "set.neaten_french",
-}
+NEATENED: dict[Neatens, str] = {"none": "set.neaten_none", "bound": "set.neaten_bound"}
 """What is said of raw edges that are not overcast."""
 
 

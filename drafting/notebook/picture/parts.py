@@ -22,7 +22,15 @@ PARTS: dict[str, frozenset[PieceRole]] = {
     "Sleeves": SLEEVES | {PieceRole.CUFF},
     "Collar": COLLARS | {PieceRole.LAPEL},
     "Tails": frozenset({PieceRole.TAIL, PieceRole.GODET}),
-    "Facings and bands": FACINGS | {PieceRole.WAISTBAND, PieceRole.CASING, PieceRole.FLY_SHIELD},
+    "Facings and bands": FACINGS
+    | {
+        PieceRole.WAISTBAND,
+        PieceRole.BAND,
+        PieceRole.KNEE_BAND,
+        PieceRole.PLACKET,
+        PieceRole.CASING,
+        PieceRole.FLY_SHIELD,
+    },
 }
 """What a part of a garment is called, and the roles of its pieces; a lining goes with what it lines."""
 

@@ -10,7 +10,7 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.shaping.flare.elastic import Elastic
 from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.trouser.measures import TrouserMeasures
-from drafting.shaping.trouser.notches import crotch_seam
+from drafting.shaping.trouser.notches import CLEAR, crotch_seam
 from drafting.shaping.trouser.pieces import Openings
 from drafting.shaping.trouser.seat import seat_of
 from drafting.shaping.trouser.shape import LegShape
@@ -29,7 +29,7 @@ def trouser_seams(front: Piece, back: Piece, shape: LegShape) -> tuple[Seam, ...
             (("front", "side"),),
             (("back", "side"),),
             start="smooth" if closed else None,
-            notches=(SeamNotch("knee", lower, lower), SeamNotch("hip", hip, hip)),
+            notches=tuple(SeamNotch(n, at, at) for n, at in (("knee", lower), ("hip", hip)) if at > CLEAR),
             kind=SeamKind.SIDE,
         ),
         Seam(

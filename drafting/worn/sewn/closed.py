@@ -51,7 +51,7 @@ def _cuffs(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> Iterator[Seam]:
     for piece in pieces.shell:
         names = [side.name for side in rings[piece.name].sides]
         lap = next((cut.name for cut in rings[piece.name].cuts if cut.name == LAP), None)
-        if piece.role is PieceRole.CUFF and lap in names:
+        if piece.role in (PieceRole.CUFF, PieceRole.KNEE_BAND) and lap in names:
             at = names.index(lap)
             beside = {names[at - 1], lap, names[(at + 1) % len(names)]}
             facing = [(piece.name, name) for name in names if name not in beside]

@@ -1,0 +1,63 @@
+"""A drawn leg cut off below the knee: both legs' seams by equal lengths, the hem drawn square to them anew. mm."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drafting.draft.by_role import the_edge
+from drafting.draft.draft import Draft, Girth
+from drafting.draft.piece import Level, Piece
+from drafting.draft.roles import EdgeRole
+from drafting.geometry import Path, smooth
+from drafting.geometry.brent import brent_zero
+
+HEM_LEVEL = "trouser_hem"
+"""The level line along a trouser's hem, and the girth that is counted there."""
+
+KEPT = 10.0
+"""mm of a slit that are kept at least (ours)."""
+
+
+def cut_at_knee(draft: Draft, legs: tuple[Piece, Piece], below: float) -> Draft:
+    """Return the draft with its `legs` (front and back) ending `below` mm under the knee; one that ends above that
+    already stays as it is. The side has to be open above the hem."""
+    front, _ = legs
+    level = front.points["crease_knee"].imag - below
+    slit, inseam = (the_edge(front, role).path for role in (EdgeRole.SLIT, EdgeRole.INSEAM))
+    if max(min(p.start.imag, p.end.imag) for p in (slit, inseam)) >= level - 1.0:
+        return draft
+    off = {EdgeRole.SLIT: min(_up_to(slit, level), slit.length - KEPT), EdgeRole.INSEAM: _up_to(inseam, level)}
+    made = [_shorter(leg, off) for leg in legs]
+    hem = sum(the_edge(leg, EdgeRole.HEM).length for leg in made)
+    return replace(
+        draft.with_pieces(made),
+        girths=tuple(_counted(girth, hem) for girth in draft.girths),
+        facts={**draft.facts, "hem_width": hem, "slit": slit.length - off[EdgeRole.SLIT]},
+    )
+
+
+def _up_to(path: Path, level: float) -> float:
+    """Return how much of a seam lies between its end at the hem and a level; all of it where it does not reach."""
+    down = path if path.start.imag < path.end.imag else path.reversed()
+    if down.end.imag <= level:
+        return down.length
+    return float(brent_zero(lambda s: down.at(s).imag - level, 0.0, down.length, within=1e-9))
+
+
+def _shorter(leg: Piece, off: dict[EdgeRole, float]) -> Piece:
+    """Return a leg whose slit and inside leg are cut off by so much, its hem square to both."""
+    hem = the_edge(leg, EdgeRole.HEM)
+    at = leg.index(hem.name)
+    before, after = leg.edges[at - 1], leg.edges[(at + 1) % len(leg.edges)]
+    low, _ = before.path.split(before.length - off[before.role])
+    _, high = after.path.split(off[after.role])
+    path = Path((smooth(low.end, high.start, low.arrive * 1j, high.leave / 1j),))
+    levels = tuple(Level(v.name, (path,), v.kind) if v.name == HEM_LEVEL else v for v in leg.levels)
+    edges = (replace(hem, path=path), replace(before, path=low), replace(after, path=high))
+    return replace(leg.with_edges(*edges), levels=levels)
+
+
+def _counted(girth: Girth, hem: float) -> Girth:
+    if girth.level != HEM_LEVEL:
+        return girth
+    return replace(girth, asked_ease=hem - girth.body, settled_ease=hem - girth.body)
