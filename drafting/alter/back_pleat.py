@@ -20,7 +20,8 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.sources import practice
-from drafting.reading.style import OutlinePlace, PleatWish
+from drafting.reading.style import PleatWish
+from drafting.reading.style_places import OutlinePlace
 
 UNDER_BLADE = (0.6, 0.7, 0.8, 0.5, 0.4, 0.3, 0.2)
 """Shares of the half yoke, from the centre, where a side pleat may lie, the best first: over the blade, unless a

@@ -70,7 +70,9 @@ def elastic_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     Raises `DraftError` where there is no such hem, or no loop can pass.
     """
     legs = [p for p in pieces_as(draft, *HALVES) if edge_as(p, EdgeRole.CROTCH)]
-    if sleeve := piece_as(draft, PieceRole.SLEEVE):
+    if (sleeve := piece_as(draft, PieceRole.SLEEVE)) and edge_as(sleeve, EdgeRole.HEM) is None:
+        raise DraftError("a sleeve in two tiers takes no elastic at its hem", turn='choose sleeve_style = "plain"')
+    if sleeve:
         refs = _hems([sleeve])
         limb, over, where = _arm(sleeve, body), body["hand_girth"], "sleeve hem"
     elif legs:

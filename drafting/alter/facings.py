@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from drafting.alter.style.rings import named_apart
 from drafting.body import Body
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -112,7 +113,9 @@ def facing_of_edge(piece: Piece, name: str, depth: float) -> Piece | None:
         return None
     line, start, end = inner
     half = EdgeKind.FOLD in (before.kind, after.kind)
-    ends = [replace(_plain(e), path=path) for e, path in ((before, start), (after, end))]
+    ends = named_apart(
+        [replace(_plain(e), path=path) for e, path in ((before, start), (after, end))], [name, "inner"]
+    )
     free = Edge("inner", line.reversed(), EdgeKind.FREE, role=EdgeRole.INNER)
     ring = (ends[0], Edge(name, edge.path, role=edge.role), ends[1], free)
     title = f"{piece.title or piece.name.capitalize()} {name.replace('_', ' ')} facing"

@@ -62,6 +62,14 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     return draft.with_pieces([marked]) + _made(drawn, wish)
 
 
+def pocket_line(piece: Piece, wish: PocketWish) -> Path:
+    """Return the outline of a pocket where it would lie on its piece, though it stick out."""
+    edge_named(piece, wish.edge)
+    if wish.kind == "welt":
+        return _welt(piece, wish, 1).outline
+    return Path.joined(edge.path for edge in _on_piece(piece, wish))
+
+
 def _inside(piece: Piece, wish: PocketWish, path: Path) -> None:
     """Raise where an outline sticks out over its piece."""
     if path.area <= 1.0 or outside(path, piece.outline) > CLEAR / 2:
@@ -74,7 +82,15 @@ def _inside(piece: Piece, wish: PocketWish, path: Path) -> None:
 
 def _welted(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
     """Return the draft with a welt pocket; its bags are cut from the lining's cloth where the draft has one."""
-    welt = Welt(
+    welt = _welt(piece, wish, number)
+    _inside(piece, wish, welt.outline)
+    lined = any(other.cut_from == "lining" for other in draft.pieces)
+    made = with_welt(draft, piece, welt, "lining" if lined else "")
+    return made + Draft(findings=_narrow_said(made[welt.name], wish))
+
+
+def _welt(piece: Piece, wish: PocketWish, number: int) -> Welt:
+    return Welt(
         name=f"welt-{number}",
         title=f"Welt pocket {number}",
         top=_top(piece, wish),
@@ -82,10 +98,6 @@ def _welted(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
         height=wish.height,
         tilt=wish.tilt,
     )
-    _inside(piece, wish, welt.outline)
-    lined = any(other.cut_from == "lining" for other in draft.pieces)
-    made = with_welt(draft, piece, welt, "lining" if lined else "")
-    return made + Draft(findings=_narrow_said(made[welt.name], wish))
 
 
 def _on_piece(piece: Piece, wish: PocketWish) -> tuple[Edge, ...]:

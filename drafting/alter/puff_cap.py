@@ -86,6 +86,12 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
     old = piece_as(draft, PieceRole.SLEEVE)
     if old is None or len(edges_as(old, EdgeRole.CAP)) != 2:
         raise DraftError("there is no set-in sleeve to puff", turn="put a sleeve block before the puff")
+    if not edges_as(old, EdgeRole.HEM):
+        raise DraftError(
+            "the cap of a sleeve in two tiers is not puffed",
+            value="its first tier is as wide already",
+            turn='choose sleeve_style = "plain", or leave out the puff',
+        )
     if choices.puff_width == 0 and choices.puff_height == 0:
         return draft
     if turned_by(draft):

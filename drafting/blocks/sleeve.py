@@ -230,6 +230,8 @@ class SleeveAsked:
 
 
 def _asked(body: Body, choices: Choices, width: float, scale: float, cap: float) -> SleeveAsked:
+    if choices.sleeve_style == "cap":  # cut off a plain sleeve's cap
+        choices = replace(choices, sleeve_share=1.0, sleeve_length=0.0, hem_fullness=1.0, overhang=0.0)
     reach = choices.sleeve_share * body["arm_length"] + choices.sleeve_length + choices.bent_arm
     length = reach - choices.cuff_depth + choices.overhang
     finished = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease

@@ -63,6 +63,8 @@ def _fold(piece: Piece, index: int) -> Iterator[Finding]:
         runs_on = crossing.role in (EdgeRole.CENTRE, EdgeRole.SLIT)
         if runs_on and EdgeKind.OPENING in (crossing.kind, piece.edges[index].kind):
             continue  # the centre goes on: the seam below an opening, a slit below the seam
+        if crossing.role is EdgeRole.GODET_SIDE:
+            continue  # a slit for a godet runs on, and the godet's tip is a point
         angle = piece.corner(corner)
         holds = abs(angle - 90) <= tol.SQUARE_ANGLE
         said = f"{capital(fold)}: the {plain(crossing.name)} meets it at {degrees(angle)}"

@@ -26,21 +26,21 @@ from drafting.costume.fitted_hands import fitted_hands
 from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
-from drafting.draft.two_sides import both_hands
+from drafting.draft.two_sides import BODY_APART, STYLED_APART, both_hands
 from drafting.draft.walk import notched
 from drafting.fabric import Fabric
 from drafting.finish import finish
 from drafting.finish.hems import turned_up
 from drafting.finish.unwashed import enlarged
 from drafting.fitting.note import Done, Note
-from drafting.ground.errors import InputError
+from drafting.ground.errors import DraftError, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.scale import allowance_scale, body_scale, style_growth
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
-from drafting.reading.style import CutWish, StyleWish
+from drafting.reading.style import HANDS, CutWish, StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 NO_CLOTHS: Mapping[str, Fabric] = MappingProxyType({})
@@ -193,19 +193,39 @@ def wished(
     draft has (`front-left`) is met there.
     """
     noted = fitted_hands(body, fabric, block, chosen, notes)
-    hands = noted.hands
+    apart = any(isinstance(w, StyleWish) and w.hand for w in wishes)
+    hands = noted.hands * 2 if apart and len(noted.hands) == 1 else noted.hands
     if len(hands) == 1:
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
         made = {w.name for w in wishes if isinstance(w, CutWish)}
         early = [w for w in wishes if isinstance(w, StyleWish) or _let_in(w, hands[0], made)]
-        (left, misfits), (right, also) = (altered(hand, early, fabric) for hand in hands)
+        (left, misfits), (right, also) = (
+            altered(hand, [w for w in early if not isinstance(w, StyleWish) or w.hand in ("", side)], fabric)
+            for hand, side in zip(hands, HANDS, strict=True)
+        )
         misfits = [*misfits, *(one for one in also if one[0] not in {place for place, _ in misfits})]
         late = [w for w in wishes if w not in early]
-        draft, more = altered(both_hands(left, right), late, fabric)
+        why = STYLED_APART if len(noted.hands) == 1 else BODY_APART
+        try:
+            joined = both_hands(left, right, why)
+        except DraftError as error:
+            if not apart:
+                raise
+            first = next(w for w in early if isinstance(w, StyleWish) and w.hand)
+            return left, [*misfits, (first.spot, _on_one_hand(error))], noted.done
+        draft, more = altered(joined, late, fabric)
         misfits = [*misfits, *more]
     said = (*settled_middle(body), *draft.findings, *noted.findings)
     return replace(draft, findings=said), [*noted.misfits, *misfits], noted.done
+
+
+def _on_one_hand(error: DraftError) -> DraftError:
+    return DraftError(
+        f"with this step on one hand alone {error.what}",
+        value=error.value,
+        turn="give it to both hands, or let the line end at an edge that is not the middle",
+    )
 
 
 def _let_in(wish: GarmentWish, hand: Draft, made: Collection[str]) -> bool:

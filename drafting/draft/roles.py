@@ -48,6 +48,7 @@ class EdgeRole(Declared):
     CENTRE = "centre", "Lies straight on the centre line"
     CENTRE_SEAM = "centre seam", "A seam at the centre that is shaped"
     PANEL = "panel", "The seam between two panels of a body"
+    GODET_SIDE = "godet side", "Where a godet is let in, and the side of the godet"
     YOKE = "yoke", "Where a yoke meets what hangs from it"
     PRINCESS = "princess", "The panel seam over the bust"
     PLEAT = "pleat", "The inner edge of a pleat, and its top"
@@ -97,6 +98,7 @@ class PieceRole(Declared):
     TOP_COLLAR = "top collar", "A coat collar's upper side"
     HOOD = "hood", "A hood, sewn to a neck line"
     WAISTBAND = "waistband", "A waistband"
+    BAND = "band", "A straight band along an edge"
     CASING = "casing", "A strip that holds elastic"
     BONE_CASING = "bone casing", "A strip that holds bones"
     FACING = "facing", "A facing"
@@ -165,7 +167,7 @@ SLEEVES = frozenset({PieceRole.SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLE
 COLLARS = frozenset({PieceRole.COLLAR, PieceRole.COLLAR_STAND, PieceRole.UNDER_COLLAR, PieceRole.TOP_COLLAR})
 """Pieces that a collar is made of."""
 
-SMALL = COLLARS | {PieceRole.CUFF, PieceRole.KNEE_BAND, PieceRole.WAISTBAND, PieceRole.CASING}
+SMALL = COLLARS | {PieceRole.CUFF, PieceRole.KNEE_BAND, PieceRole.WAISTBAND, PieceRole.BAND, PieceRole.CASING}
 """Pieces that are made up by themselves before they are joined on."""
 
 SEWN_ON = frozenset({PieceRole.POCKET, PieceRole.STRAP})

@@ -21,6 +21,10 @@ from drafting.ground.findings import Finding
 ALIKE = 0.01
 """mm: two hands whose edges differ by no more are one."""
 
+BODY_APART = "The two sides of this body differ"
+STYLED_APART = "One hand alone has a line of its own"
+"""Why each hand is cut for itself."""
+
 
 def alike(left: Draft, right: Draft) -> bool:
     """Return whether two drafts of one garment are the same within 0.01 mm."""
@@ -33,11 +37,11 @@ def alike(left: Draft, right: Draft) -> bool:
     )
 
 
-def both_hands(left: Draft, right: Draft) -> Draft:
+def both_hands(left: Draft, right: Draft, why: str = BODY_APART) -> Draft:
     """Return the draft with a left and a right copy of every piece, joined along their middle.
 
     What lies on the fold in both hands becomes one whole piece, or where the halves do not meet two
-    pieces with a seam between them; what a pair sews to itself becomes a seam from left to right.
+    pieces with a seam between them; what a pair sews to itself becomes a seam from left to right. `why` is told.
     Raises `DraftError` where the two middles differ by more than 15 %.
     """
     left, right = settled(left, right)
@@ -61,7 +65,7 @@ def both_hands(left: Draft, right: Draft) -> Draft:
         both,
         seams=both.seams + _across(left, right) + centres,
         girths=_girths(left.girths, right.girths),
-        findings=(_said(left, whole), *both.findings),
+        findings=(_said(left, whole, why), *both.findings),
     )
 
 
@@ -124,7 +128,7 @@ def _across(left: Draft, right: Draft) -> tuple[Seam, ...]:
     return tuple(found)
 
 
-def _said(left: Draft, whole: dict[str, Piece]) -> Finding:
+def _said(left: Draft, whole: dict[str, Piece], why: str) -> Finding:
     shared = [name.replace("-", " ") for name, piece in whole.items() if not piece.material]
     one = f" Cut in one piece over the middle, its halves uneven: {', '.join(shared)}." if shared else ""
     return Finding(
@@ -133,7 +137,7 @@ def _said(left: Draft, whole: dict[str, Piece]) -> Finding:
         "both hands",
         None,
         None,
-        "The two sides of this body differ: every piece is drafted once for the left and once for the "
+        f"{why}: every piece is drafted once for the left and once for the "
         f"right, named by hand. Mark each piece as soon as it is cut.{one}",
     )
 

@@ -13,31 +13,16 @@ bow = "8 mm"             # so far the line bows to its left
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from drafting.ground.units import BadValue, as_written, parse_number, parse_percent
+from drafting.ground.units import BadValue, as_written
 from drafting.reading.cursor import TableReader
 from drafting.reading.fullness import read_edge
 from drafting.reading.given import FilePlace
+from drafting.reading.style_made import ADDED, CornerWish, EdgingWish, GodetWish
+from drafting.reading.style_places import OutlinePlace, pleat_count, read_name, read_place
 
 PLEATS = ("knife", "box", "inverted", "tuck")
-MOST_PLEATS = 40
-"""Pleats of one step (ours)."""
-
-ON_EDGE = '{ edge = "armhole", share = 0.5 }'
-
-
-@dataclass(frozen=True, slots=True)
-class OutlinePlace:
-    """A place on a piece's outline: of an `edge` a `share` of its length, a `distance` (mm), or where a `level`
-    crosses it, counted from where it meets its neighbour `beside` (else in outline order); or a `dart`'s tip."""
-
-    edge: str = ""
-    share: float | None = None
-    distance: float | None = None
-    level: str = ""
-    beside: str = ""
-    dart: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +37,7 @@ class CutWish:
     holds: str = ""
     bow: float = 0.0
     edge: str = "style_line"
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -61,6 +47,7 @@ class JoinWish:
 
     piece: str
     edge: str
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -71,6 +58,7 @@ class DartWish:
     piece: str
     dart: str
     to: OutlinePlace | None
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -89,6 +77,7 @@ class PleatWish:
     apart: float | None = None
     towards: str = "end"
     stitched: float = 0.0
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -100,10 +89,14 @@ class ShiftWish:
     edge: str
     start: float
     end: float
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
-StyleWish = CutWish | JoinWish | DartWish | PleatWish | ShiftWish
+StyleWish = CutWish | JoinWish | DartWish | PleatWish | ShiftWish | GodetWish | CornerWish | EdgingWish
+"""A step; with a `hand` (left, right) that hand alone has it, and the two are cut apart."""
+
+HANDS = ("left", "right")
 
 
 def read_style(garment: TableReader) -> tuple[StyleWish, ...]:
@@ -115,10 +108,11 @@ def _wish(table: TableReader) -> Iterator[StyleWish]:
     do = table.needed("do", _deed, f"one of {', '.join(DEEDS)}")
     before = len(table.faults.found)
     wish = DEEDS[do](table) if do else None
+    hand = table.word("hand", HANDS)
     if do:
         table.close()
     if wish is not None and len(table.faults.found) == before:
-        yield wish
+        yield replace(wish, hand=hand)
 
 
 def _deed(value: object) -> str:
@@ -128,8 +122,8 @@ def _deed(value: object) -> str:
 
 
 def _cut(table: TableReader) -> StyleWish | None:
-    piece, name = _name(table, "piece", "back"), _name(table, "name", "back-yoke")
-    start, end = _place(table, "from"), _place(table, "to")
+    piece, name = read_name(table, "piece", "back"), read_name(table, "name", "back-yoke")
+    start, end = read_place(table, "from"), read_place(table, "to")
     holds, bow, edge = table.text("holds"), table.length("bow", "any"), table.text("edge")
     if piece is None or name is None or start is None or end is None:
         return None
@@ -147,24 +141,24 @@ def _cut(table: TableReader) -> StyleWish | None:
 
 def _join(table: TableReader) -> StyleWish | None:
     ref = read_edge(table, "back-yoke.shoulder")
-    return JoinWish(*ref, table.spot()) if ref else None
+    return JoinWish(*ref, spot=table.spot()) if ref else None
 
 
 def _move(table: TableReader) -> StyleWish | None:
-    piece, dart, to = _name(table, "piece", "front"), _name(table, "dart", "bust"), _place(table, "to")
-    return None if piece is None or dart is None or to is None else DartWish(piece, dart, to, table.spot())
+    piece, dart, to = read_name(table, "piece", "front"), read_name(table, "dart", "bust"), read_place(table, "to")
+    return None if piece is None or dart is None or to is None else DartWish(piece, dart, to, spot=table.spot())
 
 
 def _gather(table: TableReader) -> StyleWish | None:
-    piece, dart = _name(table, "piece", "front"), _name(table, "dart", "bust")
-    return None if piece is None or dart is None else DartWish(piece, dart, None, table.spot())
+    piece, dart = read_name(table, "piece", "front"), read_name(table, "dart", "bust")
+    return None if piece is None or dart is None else DartWish(piece, dart, None, spot=table.spot())
 
 
 def _pleat(table: TableReader) -> StyleWish | None:
-    piece, start, end = _name(table, "piece", "back"), _place(table, "from"), _place(table, "to")
+    piece, start, end = read_name(table, "piece", "back"), read_place(table, "from"), read_place(table, "to")
     kind = table.word("kind", PLEATS, "knife")
     depth = table.needed("depth", table.as_length(), 'how far it reaches under, as in depth = "3 cm"')
-    number, apart = table.read("number", _count), table.length("apart")
+    number, apart = table.read("number", pleat_count), table.length("apart")
     towards = table.word("towards", ("start", "end"), "end")
     stitched = table.length("stitched", "any")
     if piece is None or start is None or end is None or depth is None:
@@ -199,47 +193,6 @@ DEEDS: dict[str, Callable[[TableReader], StyleWish | None]] = {
     "gather dart": _gather,
     "pleat": _pleat,
     "move edge": _shift,
+    **ADDED,
 }
 """What may be done, each with its reader."""
-
-
-def _place(table: TableReader, key: str) -> OutlinePlace | None:
-    if key not in table:
-        table.add(f"needs {key}", f"as in {key} = {ON_EDGE}")
-        return None
-    place = table.table(key)
-    edge, dart, level, beside = (place.text(one) for one in ("edge", "dart", "level", "beside"))
-    share, distance = place.read("share", _share), place.length("distance", "any")
-    place.close()
-    amounts = [share is not None, distance is not None, bool(level)]
-    if dart and not edge and not any(amounts):
-        return OutlinePlace(dart=dart)
-    if dart or not edge or sum(amounts) != 1:
-        place.add(
-            "names no place", f'give edge and one of share, distance, level, as in {ON_EDGE}; or dart = "..."'
-        )
-        return None
-    return OutlinePlace(edge, share=share, distance=distance, level=level or "", beside=beside or "")
-
-
-def _share(value: object) -> float:
-    share = parse_percent(value) / 100 if isinstance(value, str) and "%" in value else parse_number(value)
-    if not 0 <= share <= 1:
-        raise BadValue(f"a share of {as_written(value)} is out of range", "0 to 1, or 0 % to 100 %")
-    return share
-
-
-def _count(value: object) -> int:
-    number = parse_number(value)
-    if number != int(number) or not 1 <= number <= MOST_PLEATS:
-        raise BadValue(f"{as_written(value)} pleats cannot be", f"1 to {MOST_PLEATS}")
-    return int(number)
-
-
-def _name(table: TableReader, key: str, example: str) -> str | None:
-    def parse(value: object) -> str:
-        if isinstance(value, str) and value.strip():
-            return value.strip()
-        raise BadValue(f"{as_written(value)} is no name", f'write it in quotes, as in "{example}"')
-
-    return table.needed(key, parse, f'as in {key} = "{example}"')

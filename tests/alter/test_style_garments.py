@@ -17,7 +17,8 @@ from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.making.order.sewing import sewing_steps
 from drafting.reading.given import Origin
-from drafting.reading.style import CutWish, OutlinePlace, PleatWish, ShiftWish
+from drafting.reading.style import CutWish, PleatWish, ShiftWish
+from drafting.reading.style_places import OutlinePlace
 from tests.alter.styles import draft_of, sound
 
 WIDE, HIGH = 400.0, 600.0

@@ -25,7 +25,7 @@ from tests.blocks.small_pieces import ruled
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.bodies import ansur
 from tests.drawn_bodies import drawn, far
-from tests.making.orders import WOVEN, costume_of, order_of
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 from tests.worn.unusual import child
 
 CLOTH = Fabric("Twill 140 cm wide, invented", usable_width=1400.0)
@@ -140,3 +140,12 @@ def test_a_cap_sleeve_ends_at_a_fifth_of_the_arm_and_runs_out_under_it() -> None
 def test_a_bishop_is_twice_as_wide_at_the_hem_as_its_cuff() -> None:
     hem = top(chart_woman(), "bishop").draft["sleeve"]["hem"]
     assert hem.length == pytest.approx(2 * hem.sewn_length, rel=0.02)
+
+
+@pytest.mark.parametrize("block", ["mutton-top", "puffed-top"])
+def test_two_tiers_under_a_puffed_cap_or_over_an_elastic_are_refused_in_words(block: str) -> None:
+    cloth = KNIT if block == "puffed-top" else CLOTH
+    with pytest.raises(DraftError, match="sleeve"):
+        draft_garment(chart_woman(), cloth, block, {"sleeve_style": "lantern"})
+    capped = draft_garment(chart_woman(), cloth, block, {"sleeve_style": "cap"})
+    assert errors(capped) == []

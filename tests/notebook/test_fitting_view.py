@@ -86,7 +86,7 @@ def test_what_cannot_be_noted_is_said_in_words(costume: Path) -> None:
 def test_an_edge_that_is_clicked_stands_in_the_field(costume: Path) -> None:
     view = opened(costume)
     view.fields["garment"].value = "trouser"
-    view.clicks.edge = {"name": "front.side", "n": 1}
+    view.clicks.place = {"edge": "front.side", "share": 0.5, "n": 1}
     assert view.fields["where"].value == "front.side"
     assert 'data-edge="front.side"' in view.picture.value
 
@@ -206,7 +206,7 @@ def tide(tmp_path: Path) -> Path:
 
 
 def clicked(view: FittingView, edge: str) -> tuple[str, str]:
-    view.clicks.edge = {"name": edge, "n": view.clicks.edge.get("n", 0) + 1}
+    view.clicks.place = {"edge": edge, "share": 0.5, "n": view.clicks.place.get("n", 0) + 1}
     return view.fields["where"].value, view.fields["side"].value
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from drafting.costume.file import read_costume
+from drafting.draft.piece import InnerDart, Piece
 from drafting.ground.shipped import shipped
 from drafting.notebook.living.living import Living
 from drafting.notebook.style.view import StyleView
@@ -133,3 +134,92 @@ def test_on_a_body_whose_sides_differ_a_click_names_what_both_hands_have(costume
     assert "to-cut" in classes(view.picture.value)
     view.do_it()
     assert {"back-yoke-left", "back-yoke-right"} <= {piece.name for piece in view.made["top"].draft.pieces}
+
+
+def test_a_yoked_and_pleated_front_gets_its_pocket_by_clicks_alone_and_each_step_goes_back(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    click(view, "front.armhole", 0.5)
+    click(view, "front.centre", 0.25)
+    view.try_it()
+    assert view.refused.value == ""
+    view.do_it()
+    view.fields["do"].value = "pleat"
+    click(view, "front.style_line", 0.75)
+    click(view, "front.hem", 0.25)
+    view.do_it()
+    view.fields["do"].value = "pocket"
+    assert "Done" in view.said.value
+    click(view, "front.centre", 0.5)
+    view.try_it()
+    assert view.refused.value == ""
+    assert "to-cut" in classes(view.picture.value)
+    view.do_it()
+    pieces = [piece.name for piece in view.made["top"].draft.pieces]
+    assert {"front-part", "patch-1"} <= set(pieces)
+    for _ in range(3):
+        view.take_back()
+    assert costume.read_text("utf-8") == COSTUME
+
+
+STEPS = {
+    "godet": (("front.side_lower", 0.9),),
+    "hem facing": (("front.hem", 0.5), ("back.hem", 0.5)),
+    "binding": (("front.hem", 0.5), ("back.hem", 0.5)),
+    "band": (("front.hem", 0.5),),
+    "cuff": (("front.hem", 0.5), ("back.hem", 0.5)),
+    "move dart": (("front.bust_dart_in", 0.5), ("front.shoulder", 0.5)),
+    "gather dart": (("front.bust_dart_in", 0.5),),
+    "move edge": (("front.hem", 0.5),),
+}
+
+
+@pytest.mark.parametrize("deed", sorted(STEPS))
+def test_each_step_is_whole_by_clicks_and_drawn_before_it_is_done(deed: str, costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    view.fields["do"].value = deed
+    assert "Still wanted" in view.said.value
+    if deed == "godet":
+        view.fields["height"].value, view.fields["width"].value = "8", "10"
+    if deed == "move edge":
+        view.fields["start"].value, view.fields["end"].value = "2", ""
+    for edge, share in STEPS[deed]:
+        click(view, edge, share)
+    view.try_it()
+    assert view.refused.value == ""
+    assert "to-cut" in classes(view.picture.value)
+    assert view.after.value
+    view.do_it()
+
+
+def test_hints_and_first_lengths_stand_in_inches_in_an_inch_costume(costume: Path) -> None:
+    costume.write_text(COSTUME.replace('unit = "cm"', 'unit = "in"'), "utf-8")
+    view = StyleView(Living(read_costume(costume)))
+    view.fields["do"].value = "pleat"
+    # 15 mm are 0.59 in (ISO 80000-3: the inch is 25.4 mm exactly), 5/8 in to the nearest eighth.
+    assert view.fields["depth"].value == "5/8 in"
+    hints = " ".join(field.placeholder for field in view.fields.values() if hasattr(field, "placeholder"))
+    assert " cm" not in hints
+    assert " mm" not in hints
+
+
+def test_a_name_stands_clear_of_its_pieces_darts(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    back = view.made["top"].draft["back"]
+    (dart,) = back.darts
+    x0, _, x1, _ = back.outline.bounds
+    left, right = (leg.bounds for leg in (dart.leg_a, dart.leg_b))
+    text = next(part for part in ET.fromstring(view.picture.value).iter() if part.text == "Back")
+    cloth = next(part for part in ET.fromstring(view.picture.value).iter() if part.get("class") == "cloth")
+    first = [float(n) for n in cloth.get("d", "").replace("M", " ").replace(",", " ").split()[:2]]
+    shift = first[0] - back.outline.start.real
+    low = float(text.get("x", "0")) - shift
+    beside = low < min(left[0], right[0]) - 20 or low > max(left[2], right[2]) + 20
+    assert x0 < low < x1
+    assert beside or _beyond(text, dart, first, back)
+
+
+def _beyond(text: ET.Element, dart: InnerDart, first: list[float], back: Piece) -> bool:
+    """Return whether a name stands above or below a dart; the page's y runs down."""
+    y = back.outline.start.imag - (float(text.get("y", "0")) - first[1])
+    ends = sorted((dart.leg_a.start.imag, dart.leg_a.end.imag))
+    return y + 22 < ends[0] or y > ends[1]

@@ -8,7 +8,8 @@ import pytest
 
 from drafting.ground.errors import InputError
 from drafting.reading.cursor import opened
-from drafting.reading.style import CutWish, OutlinePlace, PleatWish, StyleWish, read_style
+from drafting.reading.style import CutWish, PleatWish, StyleWish, read_style
+from drafting.reading.style_places import OutlinePlace
 
 HEAD = 'unit = "cm"\n[[garments.top.style]]\n'
 

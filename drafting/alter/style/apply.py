@@ -2,21 +2,37 @@
 
 from __future__ import annotations
 
-from drafting.alter.style.cut import cut_apart
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from drafting.alter.style.corner import corner_changed
+from drafting.alter.style.cut_over_dart import cut_across
 from drafting.alter.style.dart import dart_moved
 from drafting.alter.style.edge_shifted import edge_shifted
+from drafting.alter.style.edging import edged
+from drafting.alter.style.godet import with_godet
 from drafting.alter.style.join import joined_up
 from drafting.alter.style.pleat import pleated
 from drafting.draft.draft import Draft
-from drafting.reading.style import CutWish, DartWish, JoinWish, ShiftWish, StyleWish
+from drafting.reading.style import CutWish, DartWish, JoinWish, PleatWish, ShiftWish, StyleWish
+from drafting.reading.style_made import CornerWish, EdgingWish, GodetWish
+
+STEPS: Mapping[type[Any], Callable[[Draft, Any], Draft]] = MappingProxyType(
+    {
+        CutWish: cut_across,
+        JoinWish: joined_up,
+        DartWish: dart_moved,
+        PleatWish: pleated,
+        ShiftWish: edge_shifted,
+        GodetWish: with_godet,
+        CornerWish: corner_changed,
+        EdgingWish: edged,
+    }
+)
+"""What does each step."""
 
 
 def styled(draft: Draft, wish: StyleWish) -> Draft:
     """Return the draft with one step done; raises `DraftError` where it cannot be."""
-    if isinstance(wish, CutWish):
-        return cut_apart(draft, wish)
-    if isinstance(wish, JoinWish):
-        return joined_up(draft, wish)
-    if isinstance(wish, ShiftWish):
-        return edge_shifted(draft, wish)
-    return dart_moved(draft, wish) if isinstance(wish, DartWish) else pleated(draft, wish)
+    return STEPS[type(wish)](draft, wish)

@@ -77,8 +77,8 @@ def cut_line(piece: Piece, wish: CutWish) -> Path:
     return path
 
 
-def cut_apart(draft: Draft, wish: CutWish) -> Draft:
-    """Return the draft with a piece cut in two; what was sewn to it stays sewn to both.
+def cut_apart(draft: Draft, wish: CutWish, along: Path | None = None) -> Draft:
+    """Return the draft with a piece cut in two, `along` a line or as drawn; what was sewn stays sewn.
 
     Raises `DraftError` where the line runs off the piece, over a dart, or leaves too short an edge.
     """
@@ -87,7 +87,7 @@ def cut_apart(draft: Draft, wish: CutWish) -> Draft:
         raise DraftError(f"there is a piece {wish.name} already", turn="give the new one another name")
     if wish.holds:
         edge_named(piece, wish.holds)
-    path = cut_line(piece, wish)
+    path = cut_line(piece, wish) if along is None else along
     start, end = spot_on(piece, wish.start), spot_on(piece, wish.end)
     one = _Half(tuple(run_between(piece, start, end)), path.reversed(), (end, start))
     two = _Half(tuple(run_between(piece, end, start)), path, (start, end))

@@ -14,7 +14,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.lengths import told
 from drafting.ground.nearest import meant
-from drafting.reading.style import OutlinePlace
+from drafting.reading.style_places import OutlinePlace
 
 REACH = 2.0
 """mm: a level line is run on by this, so that it crosses the edge on which it ends (ours)."""

@@ -20,7 +20,14 @@ from drafting.making.treating import has_pile
 
 Press = Literal["open", "to one side", "not"]
 
-ENCLOSING = (PieceRole.CUFF, PieceRole.KNEE_BAND, PieceRole.WAISTBAND, PieceRole.COLLAR_STAND, PieceRole.CASING)
+ENCLOSING = (
+    PieceRole.CUFF,
+    PieceRole.KNEE_BAND,
+    PieceRole.WAISTBAND,
+    PieceRole.BAND,
+    PieceRole.COLLAR_STAND,
+    PieceRole.CASING,
+)
 """Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 

@@ -17,9 +17,9 @@ from drafting.ground.errors import DraftError
 from drafting.ground.lengths import in_unit
 from drafting.ground.templates import beside, macros
 from drafting.ground.units import LengthUnit, ShownUnit, show_length
+from drafting.notebook.edge_clicks import EdgeClicks
 from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.fitting import state as fs
-from drafting.notebook.fitting.clicks import EdgeClicks
 from drafting.notebook.fitting.guide import chart_html, signs_html
 from drafting.notebook.fitting.kept import keep_note, name_in, new_place, take_back, tell_cloth
 from drafting.notebook.fitting.picture import before_after
@@ -63,8 +63,8 @@ class FittingView:
         self.echo, self.refused, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self.picture, self.pairs, self.lengths, self.next = (widgets.HTML() for _ in range(4))
         self.chart, self.signs = widgets.HTML(), widgets.HTML()
-        self.clicks, self.bar = EdgeClicks(), LivingBar()
-        self.clicks.observe(lambda change: self.safely(partial(self._clicked, change["new"])), names="edge")
+        self.clicks, self.bar = EdgeClicks(page="fitting-page"), LivingBar()
+        self.clicks.observe(lambda change: self.safely(partial(self._clicked, change["new"])), names="place")
         self.write = self._button("Write it down", self.write_down)
         self.undo = self._button("Take the last note back", self.take_last_back)
         self.redo = self._button("Write it down again", self.write_again)
@@ -182,9 +182,9 @@ class FittingView:
     def _garments(self) -> list[str]:
         return [garment.name for garment in self.living.asked.garments]
 
-    def _clicked(self, edge: dict[str, Any]) -> None:
+    def _clicked(self, place: dict[str, Any]) -> None:
         """Put an edge that was clicked into the field of the place; where hands are apart, its side too."""
-        piece, _, name = str(edge.get("name", "")).partition(".")
+        piece, _, name = str(place.get("edge", "")).partition(".")
         draft = self.fitted.after[self.garment].draft
         if piece in draft and name in draft[piece]:
             own, clicked = draft[piece], draft[piece][name]

@@ -23,7 +23,14 @@ PARTS: dict[str, frozenset[PieceRole]] = {
     "Collar": COLLARS | {PieceRole.LAPEL},
     "Tails": frozenset({PieceRole.TAIL, PieceRole.GODET}),
     "Facings and bands": FACINGS
-    | {PieceRole.WAISTBAND, PieceRole.KNEE_BAND, PieceRole.PLACKET, PieceRole.CASING, PieceRole.FLY_SHIELD},
+    | {
+        PieceRole.WAISTBAND,
+        PieceRole.BAND,
+        PieceRole.KNEE_BAND,
+        PieceRole.PLACKET,
+        PieceRole.CASING,
+        PieceRole.FLY_SHIELD,
+    },
 }
 """What a part of a garment is called, and the roles of its pieces; a lining goes with what it lines."""
 

@@ -17,14 +17,14 @@ def keep_step(file: Path, step: str) -> None:
 
 
 def take_back_step(file: Path, garment: str) -> str:
-    """Take the last step of a garment out of its file, and return it as it stood.
+    """Take the last step of a garment, or its last pocket, out of its file, and return it as it stood.
 
     Raises `InputError` where it has none that begins with a line of its own, or something stands behind it.
     """
     text, writing = decoded(_raw(file))
     rows = text.splitlines(keepends=True)
-    head = f"[[garments.{garment}.style]]"
-    heads = [n for n, row in enumerate(rows) if row.split("#")[0].strip() == head]
+    known = {f"[[garments.{garment}.{table}]]" for table in ("style", "pockets")}
+    heads = [n for n, row in enumerate(rows) if row.split("#")[0].strip() in known]
     if not heads:
         raise InputError([Fault(f"the {garment} has no step to take back", "", "style", str(file))])
     ends = [n for n, row in enumerate(rows) if n > heads[-1] and row.lstrip().startswith("[")]

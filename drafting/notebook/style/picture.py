@@ -11,12 +11,16 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.export.svg_writer import FONT, SPACE, Pen, Svg, element, number, path_data, words
 from drafting.geometry import Path
+from drafting.geometry.area_room import free_part, room_for_box
 
 GAP, MARGIN = 60.0, 40.0
 """mm between two pieces, and round all of them (ours)."""
 
 WIDEST = 2600.0
 """mm of pieces in one row (ours)."""
+
+LETTER, LINE, AIR = 12.0, 22.0, 4.0
+"""mm: how wide a letter of a piece's name is at most, how high a line of them, the air round it (ours)."""
 
 SHARES = (0.25, 0.5, 0.75)
 """Places marked along each edge, beside its corners."""
@@ -94,14 +98,16 @@ def _piece(laid: _Laid, lines: Sequence[Path], chosen: Sequence[tuple[str, compl
         for share in SHARES:
             yield _dot(laid, edge.path.at(share * edge.length), "place", data_edge=name, data_share=f"{share}")
         yield _dot(laid, edge.path.end, "corner", data_edge=name, data_share="1")
+    for mark in piece.placements:
+        if mark.what in ("pocket", "pleat fold"):
+            yield element("path", class_="mark", d=path_data(mark.path.moved(laid.by), pen))
     for path in lines:
         yield element("path", class_="to-cut", d=path_data(path.moved(laid.by), pen))
     for name, point in chosen:
         if name == piece.name:
             yield _dot(laid, point, "chosen")
-    x0, y0, x1, y1 = piece.outline.bounds
-    middle = complex((x0 + x1) / 2, (y0 + y1) / 2) + laid.by
     title = capital(plain(piece.name))
+    middle = _clear(piece, title) + laid.by
     yield words(
         "text", title, x=number(middle.real, 1), y=number(laid.base - middle.imag, 1), text_anchor="middle"
     )
@@ -112,3 +118,12 @@ def _dot(laid: _Laid, at: complex, kind: str, **more: str) -> Svg:
     size = {"place": 6.0, "corner": 8.0, "chosen": 12.0}[kind]
     where = {"cx": number(point.real, 1), "cy": number(laid.base - point.imag, 1), "r": number(size, 1)}
     return element("circle", class_=kind, **where, **more)
+
+
+def _clear(piece: Piece, title: str) -> complex:
+    """Return where a piece's name stands clear of its outline and its darts; in its middle where nothing is."""
+    darts = [Path.joined([d.leg_a, d.leg_b.reversed()]).points(1.0) for d in piece.darts]
+    size = (LETTER * len(title) + 2 * AIR, LINE + 2 * AIR)
+    x0, y0, x1, y1 = piece.outline.bounds
+    found = room_for_box(free_part(piece.outline.points(1.0), darts, ()), size)
+    return complex((x0 + x1) / 2, (y0 + y1) / 2) if found is None else found - 0.35j * LINE

@@ -9,22 +9,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from drafting.alter.style.cut import cut_line
-from drafting.alter.style.places import leg_into, spot_on, spot_point
-from drafting.alter.style.pleat import pleat_lines
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import Made, finished
-from drafting.draft.draft import Draft
-from drafting.draft.named import piece_named
-from drafting.draft.piece import Piece
-from drafting.geometry import Path as Line
-from drafting.geometry import line
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
 from drafting.ground.units import ShownUnit
 from drafting.notebook.bench.state import only_garment
+from drafting.notebook.style.fields import LENGTHS, POCKET
 from drafting.reading.cursor import opened
-from drafting.reading.style import CutWish, DartWish, OutlinePlace, PleatWish, StyleWish, read_style
+from drafting.reading.pockets import PocketWish, read_pockets
+from drafting.reading.style import StyleWish, read_style
+
+AnyStep = StyleWish | PocketWish
 
 PLACE = re.compile(
     r"(?P<edge>[\w-]+)\s+(?:(?P<share>[\d.]+\s*%)|(?P<distance>-?[\d./ ]+\s*(?:mm|cm|in)?)|at\s+(?P<level>\w+))"
@@ -45,26 +41,45 @@ class StepTyped:
     def __post_init__(self) -> None:
         freeze(self, "values")
 
+    @property
+    def table(self) -> str:
+        """The table that it stands in."""
+        return "pockets" if self.values["do"] == POCKET else "style"
+
     def toml(self, unit: ShownUnit) -> str:
         """Return the step as it stands in a costume file; raises `InputError` for a place that names none."""
-        rows = [f"[[garments.{self.garment}.style]]"]
+        rows = [f"[[garments.{self.garment}.{self.table}]]"]
         for key, value in self.values.items():
-            if not value.strip():
-                continue
-            if key in ("from", "to"):
-                rows.append(f"{key} = {_place(value.strip(), key, unit)}")
-            elif key == "number":
-                rows.append(f"number = {value.strip()}")
-            else:
-                text = (
-                    f"{value.strip()} {unit}" if key in LENGTHS and value.strip()[-1].isdigit() else value.strip()
-                )
-                rows.append(f"{key} = {json.dumps(text, ensure_ascii=False)}")
+            if value.strip() and not (self.table == "pockets" and key == "do"):
+                rows += _written(key, value.strip(), unit, pocket=self.table == "pockets")
         return "\n".join(rows) + "\n"
 
 
-LENGTHS = frozenset({"bow", "depth", "apart", "stitched", "start", "end"})
-"""Keys whose values are lengths."""
+def _written(key: str, value: str, unit: ShownUnit, *, pocket: bool) -> list[str]:
+    """Return the rows that say one field in a costume file."""
+    if key == "from" and pocket:
+        found = PLACE.fullmatch(value)
+        if found is None or not found["share"]:
+            raise InputError([Fault(f"{value} names no place", 'write it like "style_line 50 %"', key)])
+        share = float(found["share"].rstrip("% ")) / 100
+        return [f"edge = {_quoted(found['edge'])}", f"along = {share:.4g}"]
+    if key in ("from", "to"):
+        return [f"{key} = {_place(value, key, unit)}"]
+    if key == "number":
+        return [f"number = {value}"]
+    if key == "interfacing":
+        return [] if value == "yes" else ["interfacing = false"]
+    if key == "edges":
+        names = [one.strip() for one in value.split(",") if one.strip()]
+        return (
+            [f"edge = {_quoted(names[0])}"] if len(names) == 1 else [f"edges = [{', '.join(map(_quoted, names))}]"]
+        )
+    text = f"{value} {unit}" if key in LENGTHS and value[-1].isdigit() else value
+    return [f"{'kind' if key == 'pocket' else key} = {_quoted(text)}"]
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False)
 
 
 def _place(text: str, key: str, unit: ShownUnit) -> str:
@@ -81,60 +96,22 @@ def _place(text: str, key: str, unit: ShownUnit) -> str:
     return "{ " + ", ".join(f"{name} = {json.dumps(value)}" for name, value in parts) + " }"
 
 
-def typed_step(typed: StepTyped, unit: ShownUnit) -> StyleWish:
+def typed_step(typed: StepTyped, unit: ShownUnit) -> AnyStep:
     """Return the step that the fields say, read as a file is; raises `InputError` with what is wrong."""
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder) / "step.toml"
         place.write_text(f'unit = "{unit}"\n{typed.toml(unit)}', "utf-8")
         table = opened(place)
-        wishes = read_style(table.table("garments").table(typed.garment))
+        garment = table.table("garments").table(typed.garment)
+        wishes: tuple[AnyStep, ...] = read_pockets(garment) if typed.table == "pockets" else read_style(garment)
         table.refuse()
     return wishes[0]
 
 
-def with_steps(costume: CostumeFile, garment: str, more: tuple[StyleWish, ...]) -> Made:
+def with_steps(costume: CostumeFile, garment: str, more: tuple[AnyStep, ...]) -> Made:
     """Return one garment of a costume drafted, with steps beyond those it has; raises `DraftError`."""
     asked = only_garment(costume, garment)
-    worn = replace(asked.garments[0], style=(*asked.garments[0].style, *more))
-    return finished(replace(asked, garments=(worn,)))
-
-
-def shown_piece(draft: Draft, name: str) -> Piece:
-    """Return the piece that a step names: where each hand has one, the left; raises `UnknownNameError`."""
-    hands = [piece for piece in draft.pieces if name == piece.base and piece.hand == "left"]
-    return hands[0] if hands and name not in draft else piece_named(draft, name)
-
-
-def lines_of(draft: Draft, wish: StyleWish) -> Mapping[str, tuple[Line, ...]]:
-    """Return the lines along which a step would cut or open its piece, by its name on the page.
-
-    What is whole over the middle, its halves uneven, shows none. Raises `DraftError` where they run off.
-    """
-    piece = shown_piece(draft, wish.piece)
-    if over_the_middle(piece):
-        return {}
-    if isinstance(wish, CutWish):
-        return {piece.name: (cut_line(piece, wish),)}
-    if isinstance(wish, PleatWish):
-        return {piece.name: pleat_lines(piece, wish)}
-    if isinstance(wish, DartWish) and wish.to is not None:
-        tip = piece.edges[leg_into(piece, wish.dart)].path.end
-        return {piece.name: (line(spot_point(piece, spot_on(piece, wish.to)), tip),)}
-    return {}
-
-
-def over_the_middle(piece: Piece) -> bool:
-    """Return whether a piece was opened out over the middle for two hands that differ."""
-    return any(edge.base for edge in piece.edges)
-
-
-def ends_of_step(draft: Draft, wish: StyleWish) -> tuple[tuple[str, complex], ...]:
-    """Return the places that a step names, each with its piece."""
-    piece = shown_piece(draft, wish.piece)
-    if isinstance(wish, CutWish | PleatWish) and not over_the_middle(piece):
-        return tuple((piece.name, _point(piece, place)) for place in (wish.start, wish.end))
-    return ()
-
-
-def _point(piece: Piece, place: OutlinePlace) -> complex:
-    return spot_point(piece, spot_on(piece, place))
+    own = asked.garments[0]
+    style = (*own.style, *(one for one in more if not isinstance(one, PocketWish)))
+    pockets = (*own.pockets, *(one for one in more if isinstance(one, PocketWish)))
+    return finished(replace(asked, garments=(replace(own, style=style, pockets=pockets),)))

@@ -59,7 +59,7 @@ def _limb(piece: Piece, heights: set[BodyHeight]) -> Limb | None:
         return Limb.ARM
     if roles & {EdgeRole.INSEAM, EdgeRole.CROTCH} or BodyHeight.KNEE in heights:
         return Limb.LEG
-    return Limb.TRUNK if heights or piece.role in SMALL else None
+    return Limb.TRUNK if heights or piece.role in SMALL - {PieceRole.BAND} else None
 
 
 def _carried(piece: Piece, beside: list[Limb | None]) -> Limb | None:

@@ -2,6 +2,7 @@
 const STEPS = 400;
 
 function shareAt(path, event) {
+  if (!path.getTotalLength) return 0.5;
   const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(path.getScreenCTM().inverse());
   const length = path.getTotalLength();
   let best = 0, least = Infinity;
@@ -23,7 +24,7 @@ function render({ model, el }) {
     model.save_changes();
   };
   const find = requestAnimationFrame(function look() {
-    page = el.closest(".style-page");
+    page = el.closest(`.${model.get("page")}`);
     if (page) page.addEventListener("click", clicked);
     else if (el.isConnected) requestAnimationFrame(look);
   });

@@ -1,0 +1,208 @@
+"""Round a corner by a radius, or square one that is round; whatever has the same corner follows.
+
+A corner of an edge that is sewn to something is rounded only where that has the very same corner, as a collar's
+two layers have: both are rounded then. An interfacing has its piece's corners.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+
+from drafting.alter.style.rings import CutSides, region_within
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.named import edge_named, piece_named
+from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.geometry import Path, line
+from drafting.geometry.arc import arc
+from drafting.geometry.area import is_simple
+from drafting.geometry.construct import Directed, meet
+from drafting.geometry.crossing import ends_moved
+from drafting.geometry.curve import Segment
+from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError, UnknownNameError
+from drafting.ground.lengths import told
+from drafting.reading.style_made import CornerWish
+
+STRAIGHT = 0.5
+"""mm: an edge whose end bends no more than this over what is rounded off is straight there (ours)."""
+
+LARGEST, ARC = 500.0, 2e-4
+"""mm: the largest radius of a corner that was rounded; by what share of it an arc may leave its circle (ours)."""
+
+BLUNTEST = 175.0
+"""Degrees: a corner that is as good as none (ours)."""
+
+
+def corner_changed(draft: Draft, wish: CornerWish) -> Draft:
+    """Return the draft with a corner rounded or squared; raises `DraftError` where it cannot be."""
+    piece = piece_named(draft, wish.piece)
+    refs = _corner(piece, edge_named(piece, wish.edge).name, edge_named(piece, wish.beside).name)
+    for name in refs:
+        if piece[name].kind in (EdgeKind.DART, EdgeKind.FOLD):
+            raise DraftError(
+                f"the {piece.name}'s {name} is a {piece[name].kind}, whose corner stays",
+                turn="choose the corner of two edges that are cut",
+            )
+    for name, one, two in _alike(draft, piece, refs):
+        draft = draft.with_pieces([_changed(draft[name], one, two, wish.radius)])
+    return draft
+
+
+def _corner(piece: Piece, one: str, other: str) -> tuple[str, str]:
+    """Return two edges in outline order, the first ending where the second starts."""
+    for a, b in ((one, other), (other, one)):
+        if piece.edges[(piece.index(a) + 1) % len(piece.edges)].name == b:
+            return a, b
+    around = piece.edges[piece.index(one) - 1].name, piece.edges[(piece.index(one) + 1) % len(piece.edges)].name
+    raise UnknownNameError(
+        f"the {piece.name}'s {one} does not meet its {other}", turn=f"it meets {around[0]} and {around[1]}"
+    )
+
+
+def _alike(draft: Draft, piece: Piece, refs: tuple[str, str]) -> Iterator[tuple[str, str, str]]:
+    """Yield every corner that changes: this one, what is sewn to it edge to edge, and the interfacings of both."""
+    own = [(piece.name, *refs)]
+    partners = [_partners(draft, (piece.name, name)) for name in refs]
+    if any(partners):
+        found = {two[0] for two in partners[0]} & {two[0] for two in partners[1]}
+        if not found or any(len(some) != 1 for some in partners):
+            lone = refs[0] if partners[0] else refs[1]
+            raise DraftError(
+                f"the {piece.name}'s {lone} is sewn to an edge that has no such corner, and would not fit it",
+                turn="choose a corner of two edges that are sewn to nothing, or to one and the same piece",
+            )
+        (_, one), (name, two) = partners[0][0], partners[1][0]
+        own.append((name, *_corner(draft[name], one, two)))
+    yield from own
+    for one_piece in draft.pieces:
+        for name, first, second in own:
+            stiff = name in one_piece.stiffens and bool(one_piece.material)
+            if stiff and {first, second} <= {edge.name for edge in one_piece.edges}:
+                yield (one_piece.name, *_corner(one_piece, first, second))
+
+
+def _partners(draft: Draft, ref: EdgeRef) -> list[EdgeRef]:
+    """Return what an edge is sewn to, edge to edge; its own mirror image is none."""
+    found = []
+    for seam in draft.seams:
+        if seam.a != seam.b and ref in (*seam.a, *seam.b):
+            other = seam.b if ref in seam.a else seam.a
+            found += [other[0]] if len(seam.a) == len(seam.b) == 1 else [("", "")]
+    return found
+
+
+def _changed(piece: Piece, one: str, two: str, radius: float | None) -> Piece:
+    first, second = piece[one], piece[two]
+    paths = _squared(piece, first, second) if radius is None else _rounded(piece, first, second, radius)
+    made = piece.with_edges(
+        _with_path(first, paths[0], 0.0), _with_path(second, paths[1], _gone(second, paths[1]))
+    )
+    if not is_simple(made.outline):
+        raise DraftError(f"the {piece.name} would lie over itself with this corner", turn="take a smaller radius")
+    return replace(made, levels=tuple(_on_cloth(made, level) for level in made.levels))
+
+
+def _gone(edge: Edge, path: Path) -> float:
+    return edge.length - path.length
+
+
+def _with_path(edge: Edge, path: Path, gone: float) -> Edge:
+    marks = tuple(replace(n, at=n.at - gone) for n in edge.notches if 0 <= n.at - gone <= path.length)
+    return replace(edge, path=path, notches=marks)
+
+
+def _rounded(piece: Piece, first: Edge, second: Edge, radius: float) -> tuple[Path, Path]:
+    """Return both edges up to the arc, each with its half of it; it begins
+    r / tan(half the corner) from the corner."""
+    inside = cmath.phase(-first.path.arrive / second.path.leave) % (2 * math.pi)
+    if not 5 < math.degrees(inside) < BLUNTEST:
+        raise DraftError(
+            f"the {piece.name}'s {first.name} and {second.name} make no corner that points out",
+            value=f"{math.degrees(inside):.0f} degrees",
+            reach=f"5 to {BLUNTEST:.0f} degrees",
+        )
+    back = radius / math.tan(inside / 2)
+    for edge in (first, second):
+        if edge.length - back < tol.LEAST_EDGE:
+            room = (edge.length - tol.LEAST_EDGE) * math.tan(inside / 2)
+            raise DraftError(
+                f"the {piece.name}'s {edge.name} is too short for this radius",
+                value=told(radius),
+                reach=f"up to {told(max(room, 0.0))}",
+            )
+    kept, cut = first.path.split(first.length - back)
+    gone, left = second.path.split(back)
+    corner = first.path.end
+    a, b = corner - back * first.path.arrive, corner + back * second.path.leave
+    if abs(kept.end - a) > STRAIGHT or abs(left.start - b) > STRAIGHT or cut.length + gone.length <= 0:
+        raise DraftError(
+            f"the {piece.name}'s {first.name} or {second.name} bends too much for this radius",
+            value=told(radius),
+            turn="take a smaller one",
+        )
+    centre = a + 1j * first.path.arrive * radius
+    half = arc(centre, a, (180 - math.degrees(inside)) / 2)
+    rest = arc(centre, half.end, (180 - math.degrees(inside)) / 2)
+    return (
+        Path.joined([ends_moved(kept, end=a), half]),
+        Path.joined([ends_moved(rest, end=b), ends_moved(left, start=b)]),
+    )
+
+
+def _squared(piece: Piece, first: Edge, second: Edge) -> tuple[Path, Path]:
+    """Return both edges without their round ends, run straight on to where they meet."""
+    kept, left = _unbent(first.path), _unbent(second.path.reversed())
+    if kept is None or left is None:
+        raise DraftError(
+            f"the {piece.name}'s {first.name} and {second.name} have no straight to run on from",
+            turn="square a corner that was rounded",
+        )
+    left = left.reversed()
+    turn = abs((kept.arrive.conjugate() * left.leave).imag)
+    if turn < math.sin(math.radians(180 - BLUNTEST)):
+        raise DraftError(f"the {piece.name}'s {first.name} and {second.name} run on in one, without a corner")
+    corner = meet(Directed(kept.end, kept.arrive), Directed(left.start, left.leave))
+    if min(((corner - kept.end) / kept.arrive).real, ((left.start - corner) / left.leave).real) < -tol.CLOSED:
+        raise DraftError(f"the {piece.name}'s {first.name} and {second.name} are square already")
+    ahead = [line(kept.end, corner)] if abs(corner - kept.end) > tol.CLOSED else []
+    behind = [line(corner, left.start)] if abs(corner - left.start) > tol.CLOSED else []
+    one, two = Path.joined([kept, *ahead]), Path.joined([*behind, left])
+    return ends_moved(one, end=corner), ends_moved(two, start=corner)
+
+
+def _unbent(path: Path) -> Path | None:
+    """Return a path without the arc at its end; None where nothing else is left."""
+    segments = list(path.segments)
+    centre = _centre(segments[-1])
+    while segments and centre is not None and _about(segments[-1], centre):
+        segments.pop()
+    return Path(tuple(segments)) if segments else None
+
+
+def _centre(segment: Segment) -> complex | None:
+    """Return the centre of a segment that is an arc of a circle, or None."""
+    bend = segment.curvature(0.5)
+    if abs(bend) < 1 / LARGEST:
+        return None
+    centre = segment.point(0.5) + 1j * segment.tangent(0.5) / bend
+    return centre if _about(segment, centre) else None
+
+
+def _about(segment: Segment, centre: complex) -> bool:
+    radii = [abs(segment.point(t) - centre) for t in (0.0, 0.3, 0.5, 0.7, 1.0)]
+    return max(radii) - min(radii) < ARC * max(radii)
+
+
+def _on_cloth(piece: Piece, level: Level) -> Level:
+    """Return a level cut off where the cloth is gone; it ends inside there."""
+    ring = region_within(piece.outline)
+    sides = CutSides(piece.outline, ring)
+    paths, stops = [], list(level.stops)
+    for path in level.paths:
+        bits = sides.pieces_of(path)[0] or [path]
+        paths += bits
+        stops += [p for bit in bits for p in (bit.start, bit.end) if p not in (path.start, path.end)]
+    return level if len(stops) == len(level.stops) else replace(level, paths=tuple(paths), stops=tuple(stops))
