@@ -182,9 +182,9 @@ def _files() -> Mapping[str, str]:
     found = {}
     for package in (__name__, ALTERATIONS):
         folder = importlib.import_module(package)
-        for info in pkgutil.iter_modules(folder.__path__):
-            if not info.name.startswith("_"):
-                found[info.name.replace("_", "-")] = f"{package}.{info.name}"
+        for _, module, _ in pkgutil.iter_modules(folder.__path__):
+            if not module.startswith("_"):
+                found[module.replace("_", "-")] = f"{package}.{module}"
     return found
 
 

@@ -16,7 +16,7 @@ from drafting.body import Body
 from drafting.fabric import Fabric
 from drafting.fabric.handling import handling
 from drafting.finish import FinishChoices
-from drafting.finish.choices import ONCE, Sewn, proposed
+from drafting.finish.choices import ONCE, AllowedFor, proposed
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
@@ -63,7 +63,12 @@ def garment_choices(block: Block) -> tuple[Choice, ...]:
 
 
 def choose(
-    block: Block, given: Mapping[str, Given], scale: float, origin: Origin, sewn: Sewn = ONCE, growth: float = 1.0
+    block: Block,
+    given: Mapping[str, Given],
+    scale: float,
+    origin: Origin,
+    sewn: AllowedFor = ONCE,
+    growth: float = 1.0,
 ) -> Chosen:
     """Return the choices of a garment from raw values; `scale` shrinks adult defaults,
     `growth` is what those of style grow by.
@@ -137,10 +142,10 @@ def _with_defaults(cls: type, other: tuple[tuple[str, Any], ...]) -> type:
     return make_dataclass(cls.__name__, own, bases=(cls,), frozen=True) if own else cls
 
 
-def sewn_so(body: Body, fabric: Fabric | None) -> Sewn:
+def sewn_so(body: Body, fabric: Fabric | None) -> AllowedFor:
     """Return what allowances depend on: nothing for a knit, which gives and is sewn in one pass."""
     if fabric is None:
-        return Sewn(body["height"])
+        return AllowedFor(body["height"])
     if fabric.weave == "knit":
         return ONCE
-    return Sewn(body["height"], handling(fabric).neatens == "french")
+    return AllowedFor(body["height"], handling(fabric).neatens == "french")

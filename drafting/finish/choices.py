@@ -161,7 +161,7 @@ ENCLOSED_SEAM = 15.0
 
 
 @dataclass(frozen=True)
-class Sewn:
+class AllowedFor:
     """What allowances depend on beside the size: the `height` (mm) of who may grow into them, and whether
     seams are `enclosed`, as French ones are."""
 
@@ -169,19 +169,21 @@ class Sewn:
     enclosed: bool = False
 
 
-ONCE = Sewn()
+ONCE = AllowedFor()
 """An adult's seams, sewn once and pressed open or to a side."""
 
 
-def proposed(scale: float, sewn: Sewn = ONCE) -> dict[str, float]:
+def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
     """Return what is proposed for a body at this `scale` (1: adult), sewn so, by choice; mm.
 
     A child's allowances are those of an adult, as hands and needles are, and one that grows has more to
     let out and to let down. Only a doll's are smaller, but never below 6 mm, which is the least that can
     be sewn well.
 
-    >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"], proposed(0.7, Sewn(1160))["let_out"]
-    (6.0, 10.0, 15.0)
+    >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"]
+    (6.0, 10.0)
+    >>> proposed(0.7, AllowedFor(1160))["let_out"]
+    15.0
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
     if sewn.enclosed:
