@@ -70,7 +70,7 @@ ANSWERS = {"ok", "note", "warning", "error"}
 OTHER_NAMES = {
     "ground/nearest.py _words": "words of a name that nobody knows",
     "blocks/_own.py read_folder": "names of files",
-    "blocks/__init__.py _modules": "names of modules",
+    "blocks/__init__.py _files": "names of modules",
     "body/dimensions.py _read": "a range of ages",
     "body/children.py for_child": "names of measures",
     "body/from_survey.py survey_spread": "names of measures",

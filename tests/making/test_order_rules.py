@@ -15,14 +15,12 @@ from drafting.blocks import all_blocks, names
 from drafting.costume.garment import draft_garment
 from drafting.costume.make import Made
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import SeamKind
 from drafting.fabric.sorts import SORTS, Sort
 from drafting.ground.errors import DraftError, InputError
 from drafting.making.model import Step
 from drafting.making.order import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.picture import InkMark
-from drafting.making.words import plan_sentence as text
 from drafting.reading.trimming import KINDS, TrimWish
 from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
@@ -254,16 +252,6 @@ def test_a_french_seam_is_pressed_to_one_side_in_its_setting_too() -> None:
     assert {s.setting.press for s in sewn if s.setting} == {"to one side"}
 
 
-def test_a_french_seam_has_the_allowance_that_two_passes_take() -> None:
-    # Common practice: 5/8 in for a French or felled seam, 3/8 to 5/8 in for a plain one.
-    for fabric, least in (("sheer", 14.0), ("woven", 9.5)):
-        costume, _ = worked("shirt", fabric)
-        side = [c.allowances["side"] for c in costume.garments[0].pattern.pieces if c.piece.name == "back"]
-        assert least <= side[0] <= 16.0
-    asked = draft_garment(bdims()[3], SHEER, "shirt", {"seam_allowance": 12.0})
-    assert {cut.allowances.get("side") for cut in asked.pattern.pieces} == {12.0, None}
-
-
 @pytest.mark.parametrize(("fabric", "fused"), [("woven", True), ("sheer", False)])
 def test_an_iron_is_drawn_on_an_interfacing_only_where_it_is_fused(fabric: str, fused: bool) -> None:
     costume, steps = worked("shirt", fabric)
@@ -272,35 +260,3 @@ def test_an_iron_is_drawn_on_an_interfacing_only_where_it_is_fused(fabric: str, 
     for drawing in drawn:
         marks = [ink for panel in drawing.panels for ink in panel.inks if isinstance(ink, InkMark)]
         assert any(mark.kind == "iron" for mark in marks) is fused
-
-
-def test_every_seam_of_a_sheer_cloth_says_itself_how_its_edges_are_neatened() -> None:
-    # Common practice: French, or narrow and overcast together; said at each seam, as a page tells a reason once.
-    _, steps = worked("shirt", "sheer")
-    joined = [step for step in steps if step.verb in ("join", "dart") and step.seams]
-    assert len(joined) == 3  # bust dart, shoulder (eased), side (French)
-    assert [step.key for step in joined if "neatens" not in step.does] == []
-
-
-def test_an_inner_dart_is_sewn_with_a_stitch_and_a_needle_and_named_in_words() -> None:
-    costume, steps = worked("shirt")
-    inner = [step for step in steps if any(one.key == "do.inner_dart" for one in step.say)]
-    assert inner
-    assert all(step.setting and step.setting.stitch == "301" and step.length > 0 for step in inner)
-    told = [text(one) for step in steps for one in step.say]
-    names = {dart.name for piece in costume.garments[0].draft.pieces for dart in piece.darts}
-    assert names
-    assert not [one for one in told for name in names if "_" in name and name in one]
-
-
-def test_a_pleat_is_pressed_as_it_lies_and_a_yoke_seam_up_into_the_yoke() -> None:
-    # Common practice.
-    choices = {"back_shaping": "yoke", "back_pleat": "box"}
-    costume = costume_of(draft_garment(bdims()[3], WOVEN, "shirt", choices), WOVEN)
-    by_seam = {name: step.setting for step in order_of(costume) for name in step.seams}
-    found = {seam.kind: by_seam[seam.name] for seam in costume.garments[0].draft.seams if seam.name in by_seam}
-    pleat, yoke = found[SeamKind.LAID_PLEAT], found[SeamKind.YOKE]
-    assert [text(one.onto) for one in (pleat, yoke) if one and one.onto] == [
-        "as it was laid",
-        "onto the back yoke",
-    ]
