@@ -105,7 +105,7 @@ def _tailed(piece: Piece, choices: Choices, deep: float) -> Piece:
         )
     from_centre = after.role is EdgeRole.SIDE
     shaped = choices.tails == "shaped"
-    at_side = min(choices.tail_side, deep) if shaped else deep
+    at_side = min(choices.tail_side, choices.tail_front) if shaped else choices.tail_front
     by = (deep, at_side) if from_centre else (at_side, deep)
     low = before.path.end + by[0] * before.path.arrive
     far = after.path.start - by[1] * after.path.leave

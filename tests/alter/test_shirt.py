@@ -94,6 +94,12 @@ def test_the_shaped_hem_runs_on_smoothly_from_front_to_back() -> None:
         assert math.degrees(sum(turns)) == pytest.approx(180.0, abs=2.0)
 
 
+@pytest.mark.parametrize("tails", [{"tails": "straight"}, {"tails": "shaped", "tail_side": 300.0}])
+def test_both_sides_of_the_side_seam_run_on_equally_far(tails: dict[str, Any]) -> None:
+    for body in SOME[:5]:
+        assert errors(shirt(body, **tails)) == [], body.title
+
+
 def test_off_by_default_the_shirt_is_as_it_was() -> None:
     garment = shirt(SOME[0])
     assert not [m for m in garment.draft["back"].placements if m.what == "pleat fold"]
