@@ -34,9 +34,9 @@ from drafting.shaping.sleeve.cap import WIDEST_HEM
 LEAST_TIER = 60.0
 """mm at adult scale: no tier is shorter (ours: room for its seam and its fullness)."""
 
-STEEPEST = 28.0
-"""degrees: a first tier's sides lean out no farther (ours: a seam at 40 is refused, and
-a hem square to both leans more than its chord)."""
+STEEPEST = 18.0
+"""degrees: a first tier's sides lean out no farther (ours: at 28 the cap of 30 of 300 people of ANSUR II started
+up to 10 degrees off square to short sides)."""
 
 STRAIGHT_SIDES = 1e-6
 """radians: a tier whose sides lean less is a straight strip."""
@@ -78,7 +78,7 @@ def _widest(width: float, run: float) -> float:
     """Return how wide the first tier may be at its seam, where its sides are `run` mm long.
 
     >>> round(_widest(330.0, 200.0))
-    543
+    460
     """
     return width + 2 * run * math.tan(math.radians(STEEPEST))
 
