@@ -20,6 +20,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import memory, practice
+from drafting.shaping.coat.boning import tails_of
 from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels, with_ease_pleat
 
 SEAM, LEAST_SEAM = 10.0, 6.0
@@ -69,7 +70,7 @@ def coat_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
         second_layer(piece, "lining", loose_edges(edges, seam + WIDER), "lining")
         for piece, edges in _outlines(draft, choices)
     )
-    return draft + Draft(tuple(pieces), findings=(_said(choices, seam),))
+    return draft + Draft(tuple(pieces), findings=(_said(choices, seam, tails=bool(tails_of(draft))),))
 
 
 def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edge, ...]]]:
@@ -119,7 +120,8 @@ def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
     return (*edges_as(front, EdgeRole.WAIST, EdgeRole.PANEL, EdgeRole.ARMHOLE), outer, closed)
 
 
-def _said(choices: Choices, seam: float) -> Finding:
+def _said(choices: Choices, seam: float, *, tails: bool) -> Finding:
+    hung = " Let bias tails and their lining hang before they are joined." * tails
     return Finding(
         "lining",
         "note",
@@ -127,6 +129,5 @@ def _said(choices: Choices, seam: float) -> Finding:
         choices.ease_pleat,
         None,
         f"The lining is cut with {told(seam + WIDER, 'fine')} of allowance and sewn at {told(seam)}, so that it "
-        f"is {told(3.0)} wider at every seam; its centre back has a pleat of {told(choices.ease_pleat)}. Let bias "
-        "tails and their lining hang before they are joined.",
+        f"is {told(3.0)} wider at every seam; its centre back has a pleat of {told(choices.ease_pleat)}.{hung}",
     )

@@ -142,7 +142,7 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
         seams=choices.seam_bones,
     )
     boned, bones = with_bones(draft, asked)
-    told = tuple(_cloth_said(choices, fabric)) if stiff else ()
+    told = tuple(_cloth_said(choices, fabric, tails=bool(tails_of(draft)))) if stiff else ()
     return boned + Draft(stiff, notions=notes, findings=told) + bones
 
 
@@ -197,7 +197,7 @@ def _interfacing_notion(piece: Piece, draft: Draft) -> Notion:
     return Notion("interfacing", piece.name, piece.count, None, note, weight, piece=piece.name)
 
 
-def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
+def _cloth_said(choices: Choices, fabric: Fabric | None, *, tails: bool) -> Iterator[Finding]:
     if choices.interfacing_margin > BLOCK_FUSE:
         yield Finding(
             "interfacing",
@@ -208,7 +208,7 @@ def _cloth_said(choices: Choices, fabric: Fabric | None) -> Iterator[Finding]:
             f"Interfacing reaches {told(choices.interfacing_margin)} past the stitching line and lies in the "
             "seams: take a light fusible, fused to the cloth before cutting.",
         )
-    if fabric is not None and fabric.takes_starch:
+    if tails and fabric is not None and fabric.takes_starch:
         yield Finding(
             "starch",
             "note",

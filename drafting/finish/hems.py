@@ -16,6 +16,7 @@ from enum import StrEnum
 
 from drafting.draft.bias import hung_pieces
 from drafting.draft.draft import Draft
+from drafting.draft.frame import Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole
 from drafting.fabric import Fabric
@@ -23,6 +24,7 @@ from drafting.finish.choices import LET_OUT, FinishChoices
 from drafting.geometry import Path
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 from drafting.ground.remembered import remembered
 
 LEAST_HEM = 10.0
@@ -59,10 +61,18 @@ class HemSort(StrEnum):
     LEG = "leg"
     COAT = "coat"
     SKIRT = "skirt"
+    CAPE = "cape"
 
 
-STRAIGHT = {HemSort.SHIRT: 20.0, HemSort.SLEEVE: 35.0, HemSort.LEG: 40.0, HemSort.COAT: 45.0, HemSort.SKIRT: 40.0}
-"""mm: how deep a straight hem is turned up (common practice: sleeves 30 to 40, trousers and skirts 30 to 50,
+STRAIGHT = {
+    HemSort.SHIRT: 20.0,
+    HemSort.SLEEVE: 35.0,
+    HemSort.LEG: 40.0,
+    HemSort.COAT: 45.0,
+    HemSort.SKIRT: 40.0,
+    HemSort.CAPE: 40.0,
+}
+"""mm: how deep a straight hem is turned up (common practice: sleeves 30 to 40, trousers, skirts, capes 30 to 50,
 coats 40 to 50; a shirt is worn tucked in, 15 to 25)."""
 
 ROLES = frozenset({EdgeRole.HEM, EdgeRole.STAND_HEM, EdgeRole.FACING_HEM})
@@ -78,6 +88,8 @@ def sort_of(piece: Piece) -> HemSort:
         return HemSort.LEG
     if piece.role is PieceRole.TAIL or EdgeRole.PLEAT in roles:
         return HemSort.COAT
+    if piece.frame and piece.frame.limb is Limb.HANGS and EdgeRole.NECK in roles:
+        return HemSort.CAPE
     return HemSort.SHIRT if EdgeRole.SHOULDER in roles or EdgeRole.ARMHOLE in roles else HemSort.SKIRT
 
 
@@ -99,7 +111,10 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
 
 def _cut_longer(draft: Draft, drops: float) -> Draft:
     """Return the draft with the hems of what hangs on the bias cut `drops` mm longer, and that said."""
-    hung = {n: [e for e in p.edges if e.role is EdgeRole.HEM] for n, p in hung_pieces(draft).items()}
+    hung = {
+        n: [e for e in p.edges if e.role is EdgeRole.HEM and e.kind is not EdgeKind.SEAM]
+        for n, p in hung_pieces(draft).items()
+    }
     names = [name for name, edges in hung.items() if edges and not draft[name].material]
     if not drops or not names:
         return draft
@@ -110,8 +125,8 @@ def _cut_longer(draft: Draft, drops: float) -> Draft:
         where=", ".join(names),
         value=drops,
         wanted=None,
-        sentence=f"What hangs on the bias ({', '.join(names)}) is cut {told(drops)} longer at the hem "
-        "(`hang_length`): it is cut away when the hem is levelled, after hanging.",
+        sentence=f"What hangs on the bias ({', '.join(map(name_in_words, names))}) is cut {told(drops)} longer "
+        "at the hem (`hang_length`): it is cut away when the hem is levelled, after hanging.",
     )
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, said))
 

@@ -54,9 +54,13 @@ def _across(was: TorsoPlan, now: TorsoPlan, own: tuple[float, float]) -> Iterato
     )
 
 
+SAID = 0.5
+"""mm of a shoulder from which a change is worth a word (ours: a tape reads no finer)."""
+
+
 def _shoulder(was: TorsoPlan, now: TorsoPlan) -> Iterator[Finding]:
     more = now.shoulder.length - was.shoulder.length
-    if abs(more) <= 0.05:
+    if abs(more) < SAID:
         return
     longer = more > 0
     why = "great" if longer else "narrow"
@@ -81,7 +85,7 @@ def _outside(outside: float, scale: float) -> Iterator[Finding]:
             outside,
             0.0,
             f"The arm fold lies {told(outside)} outside the shoulder's end: the widths across are great for "
-            "this shoulder, and the sleeve will sit a little under it.",
+            "this shoulder, and a sleeve will sit a little under it.",
         )
 
 

@@ -206,6 +206,11 @@ def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
     found = []
     frame = shape.frame
     if openings.slit:
+        tight = frame.hem_girth < frame.asked.heel
+        why = (
+            f": the hem of {told(frame.hem_girth)} does not pass the heel ({told(frame.asked.heel)} needed)"
+            * tight
+        )
         found.append(
             Finding(
                 "heel",
@@ -213,8 +218,7 @@ def openings_said(shape: LegShape, openings: Openings) -> tuple[Finding, ...]:
                 "trouser hem",
                 openings.slit,
                 None,
-                f"The hem of {told(frame.hem_girth)} does not pass the heel ({told(frame.asked.heel)} "
-                f"needed): the lowest {told(openings.slit)} of the side seam stay open.",
+                f"The lowest {told(openings.slit)} of the side seam stay open{why}.",
             )
         )
     opens = frame.waist_girth * frame.asked.stretch.pull + 2 * openings.fly
