@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from drafting.costume.garment import draft_garment
 from drafting.draft.roles import SeamKind
 from drafting.making.words import plan_sentence as text
@@ -50,3 +52,13 @@ def test_a_pleat_is_pressed_as_it_lies_and_a_yoke_seam_up_into_the_yoke() -> Non
         "as it was laid",
         "onto the back yoke",
     ]
+
+
+@pytest.mark.parametrize("block", ["waistcoat", "sleeveless-top", "tailcoat", "shirt"])
+def test_no_seam_of_woven_cloth_with_ease_is_sewn_to_stretch_around(block: str) -> None:
+    # Common practice: lockstitch; a width cut in at an armhole without a sleeve is no pull.
+    costume = costume_of(draft_garment(bdims()[3], WOVEN, block), WOVEN)
+    steps = [step for step in order_of(costume) if step.setting and step.seams]
+    assert steps
+    assert [step.key for step in steps if step.setting and step.setting.cause in ("around", "moves")] == []
+    assert "514" not in {step.setting.stitch for step in steps if step.setting}  # bias tails take a zigzag

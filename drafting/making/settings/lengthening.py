@@ -15,7 +15,7 @@ from typing import Literal
 from drafting.draft.bias import on_bias
 from drafting.draft.by_role import roles_in
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import SLEEVES, EdgeRole
 from drafting.fabric import Fabric, needed_stretch
 from drafting.shaping.stretch import SEAT_STRAIN
 
@@ -56,7 +56,12 @@ class Gives:
 
 def around(draft: Draft) -> float:
     """Return the greatest stretch in use at any level of the garment, as a fraction."""
-    return max((in_use(girth) for girth in draft.girths), default=0.0)
+    return max((in_use(girth) for girth in draft.girths if _is_held(draft, girth)), default=0.0)
+
+
+def _is_held(draft: Draft, girth: Girth) -> bool:
+    """Return whether a level is held at both ends: without sleeves nothing draws a width across the body."""
+    return not girth.width or any(piece.role in SLEEVES for piece in draft.pieces)
 
 
 def in_use(girth: Girth) -> float:
@@ -100,6 +105,7 @@ def girths_across(draft: Draft, seam: Seam) -> list[tuple[float, Girth]]:
         for level in draft[piece].levels
         for girth in draft.girths
         if girth.level == level.name and (not draft[piece].hand or girth.side in ("", draft[piece].hand))
+        if _is_held(draft, girth)
     ]
 
 
