@@ -1,13 +1,15 @@
-"""Which seams lie on the bias: they stretch by their own weight as they hang."""
+"""Which seams and pieces lie on the bias: they stretch by their own weight as they hang."""
 
 from __future__ import annotations
 
 import cmath
 import math
+from itertools import pairwise
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.frame import Limb
 from drafting.draft.piece import Piece
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, SeamKind
 
 BIASED = 28.0
 """degrees off the thread from which an edge stretches by its own weight (ours; a shoulder's slope is
@@ -19,6 +21,10 @@ SHORT, STRAIGHT = 60.0, 0.97
 HANGS = 150.0
 """mm of seam from which its own weight pulls it longer (ours)."""
 
+
+FALLS, ALONG_HEM = 300.0, 20.0
+"""mm of height from which the weight of cloth below pulls a part of a circle longer (ours: a peplum does not
+wait), and from place to place along its hem."""
 
 OWN_PLACE = frozenset(
     {
@@ -39,8 +45,20 @@ def hung_pieces(draft: Draft) -> dict[str, Piece]:
     """Return the pieces that hang on the bias, and the lining behind them, by name."""
     seams = (seam for seam in draft.seams if seam.kind not in OWN_PLACE and on_bias(draft, seam))
     shell = {piece for seam in seams for piece, _ in (*seam.a, *seam.b)}
+    shell |= {piece.name for piece in draft.pieces if not piece.material and falls_on_bias(piece)}
     lining = {p.name for p in draft.pieces if p.material == "lining" and shell & set(p.lines)}
     return {p.name: p for p in draft.pieces if p.name in shell | lining}
+
+
+def falls_on_bias(piece: Piece) -> bool:
+    """Return whether a piece hangs free and runs round so far that some of it falls on the bias, as circles do."""
+    hems = [edge.path for edge in piece.edges if edge.role is EdgeRole.HEM]
+    if not hems or piece.frame is None or piece.frame.limb is not Limb.HANGS:
+        return False
+    _, low, _, high = piece.outline.bounds
+    runs = [b - a for path in hems for a, b in pairwise(path.points(ALONG_HEM)) if b != a]
+    off = [(math.degrees(cmath.phase(run)) - piece.grain) % 90 for run in runs]
+    return high - low > FALLS and max((min(one, 90 - one) for one in off), default=0.0) > BIASED
 
 
 def on_bias(draft: Draft, seam: Seam) -> bool:

@@ -6,6 +6,7 @@ import pytest
 
 from drafting.costume.garment import draft_garment
 from drafting.draft.roles import SeamKind
+from drafting.making.order import unsound
 from drafting.making.words import plan_sentence as text
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of
@@ -62,3 +63,26 @@ def test_no_seam_of_woven_cloth_with_ease_is_sewn_to_stretch_around(block: str) 
     assert steps
     assert [step.key for step in steps if step.setting and step.setting.cause in ("around", "moves")] == []
     assert "514" not in {step.setting.stitch for step in steps if step.setting}  # bias tails take a zigzag
+
+
+@pytest.mark.parametrize(
+    ("block", "choices", "hangs"),
+    [
+        ("skirt", {"skirt_cut": "full circle"}, True),
+        ("skirt", {}, False),
+        ("cape", {}, True),
+        ("cape", {"cape_cut": "full circle"}, True),
+        ("peplum-top", {}, False),
+    ],
+)
+def test_a_circle_hangs_a_day_and_is_levelled_before_its_hem(block: str, choices: dict, hangs: bool) -> None:
+    # Common practice: circle skirts and capes drop on the bias; a peplum is too short to.
+    costume = costume_of(draft_garment(bdims()[3], WOVEN, block, choices), WOVEN)
+    steps = order_of(costume)
+    level = [i for i, step in enumerate(steps) if "levels" in step.does]
+    hem = [i for i, step in enumerate(steps) if step.verb == "hem"]
+    assert bool(level) is hangs
+    assert not hangs or (steps[level[0]].wait >= 24 and level[0] < hem[0])
+    by = {one.key for i in level for one in steps[i].say} & {"do.hang", "do.hang_neck"}
+    assert by == ({"do.hang_neck" if block == "cape" else "do.hang"} if hangs else set())
+    assert list(unsound(costume, steps)) == []

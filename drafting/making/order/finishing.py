@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.draft.bias import hung_pieces
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
@@ -81,8 +83,8 @@ def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
 def rest(bench: Bench, fabric: Fabric | None) -> None:
     """Everything after the garment stands: in the order that leaves each thing reachable."""
     casings(bench)
+    hang(bench)
     if bench.flared:
-        hang(bench)
         bands(bench, fabric)
     openings(bench)
     hems(bench)
@@ -201,12 +203,18 @@ def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
 
 
 def hang(bench: Bench) -> None:
+    """Let what lies on the bias drop for a day, and level it."""
+    draft = bench.garment.draft
+    falls = [name for name, piece in hung_pieces(draft).items() if not piece.material]
+    if not (hung := list(dict.fromkeys([*bench.flared, *falls]))):
+        return
+    by_neck = any(edge_as(draft[name], EdgeRole.NECK) for name in hung)
     bench.do(
         "finish",
         "hang",
         "levelled",
-        list(dict.fromkeys(bench.flared)),
-        [said("do.hang", hours=HANG), said("do.level")],
+        hung,
+        [said("do.hang_neck" if by_neck else "do.hang", hours=HANG), said("do.level")],
         wait=HANG,
         count=1,
         cautions=[said("caution.trip")],

@@ -9,6 +9,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as, is_shell
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.frame import Limb
 from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
@@ -87,6 +88,8 @@ def _looked_at(draft: Draft, pieces: Sequence[str]) -> str:
     """Return what is said to be looked at: of legs, of what hangs from the waist, of a body."""
     if any(edge_as(draft[name], EdgeRole.CROTCH) for name in pieces):
         return "do.fit_legs"
+    if any(p.frame and p.frame.limb is Limb.HANGS and edge_as(p, EdgeRole.NECK) for p in draft.pieces):
+        return "do.fit_cape"
     shoulders = any(edge_as(piece, EdgeRole.SHOULDER) for piece in draft.pieces)
     return "do.fit_body" if shoulders else "do.fit_skirt"
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
+from drafting.draft.bias import hung_pieces
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole, SeamKind
@@ -77,6 +78,7 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     draft = garment.draft
     flares = [s for s in draft.seams if kind_of(draft, s) == "flare"]
     flared = {piece for s in flares for piece, _ in (*s.a, *s.b)}
+    flared |= {name for name, piece in hung_pieces(draft).items() if not piece.material}
     if not flared:
         return
     hung = steps_where(
