@@ -189,11 +189,12 @@ def _same(one: Crossing, other: Crossing) -> bool:
 
 
 def _guess(on_a: Chords, on_b: Chords, i: int, j: int) -> tuple[float, float]:
-    """Return the places where chord i of a and chord j of b cross."""
+    """Return the places where chord i of a and chord j of b cross; their middles where they run side by side."""
     p, q = on_a.points[i], on_b.points[j]
     r, s = on_a.points[i + 1] - p, on_b.points[j + 1] - q
     cross = (r.conjugate() * s).imag
-    t, u = ((q - p).conjugate() * s).imag / cross, ((q - p).conjugate() * r).imag / cross
+    t = ((q - p).conjugate() * s).imag / cross if cross else 0.5
+    u = ((q - p).conjugate() * r).imag / cross if cross else 0.5
     places_a, places_b = on_a.places, on_b.places
     return (
         float(places_a[i] + min(1, max(0, t)) * (places_a[i + 1] - places_a[i])),

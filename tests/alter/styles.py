@@ -36,7 +36,10 @@ def draft_of(block: str, number: int) -> Draft:
 
 
 def ring(piece: Piece) -> shapely.Polygon:
-    flat = piece.outline.points(0.01)
+    """Return the outline for the geometry library, which takes ends that lie 1e-14 mm apart for a crossing."""
+    flat = list(piece.outline.points(0.01))
+    while abs(flat[-1] - flat[0]) < 1e-9:
+        flat.pop()
     return shapely.Polygon([(p.real, p.imag) for p in flat])
 
 

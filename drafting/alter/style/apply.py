@@ -15,6 +15,9 @@ from drafting.alter.style.godet import with_godet
 from drafting.alter.style.join import joined_up
 from drafting.alter.style.pleat import pleated
 from drafting.draft.draft import Draft
+from drafting.geometry.area import is_simple
+from drafting.ground.errors import DraftError
+from drafting.ground.names import name_in_words
 from drafting.reading.style import CutWish, DartWish, JoinWish, PleatWish, ShiftWish, StyleWish
 from drafting.reading.style_made import CornerWish, EdgingWish, GodetWish
 
@@ -34,5 +37,16 @@ STEPS: Mapping[type[Any], Callable[[Draft, Any], Draft]] = MappingProxyType(
 
 
 def styled(draft: Draft, wish: StyleWish) -> Draft:
-    """Return the draft with one step done; raises `DraftError` where it cannot be."""
-    return STEPS[type(wish)](draft, wish)
+    """Return the draft with one step done.
+
+    Raises `DraftError` where it cannot be done, and where an outline would cross itself.
+    """
+    after = STEPS[type(wish)](draft, wish)
+    before = {id(piece) for piece in draft.pieces}
+    for piece in after.pieces:
+        if id(piece) not in before and not is_simple(piece.outline):
+            raise DraftError(
+                f"the outline of the {name_in_words(piece.name)} would cross itself",
+                turn="move an end of the line, or make it shallower",
+            )
+    return after

@@ -77,8 +77,7 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     """What lies on the bias hangs a day and is levelled before its bands are fused and its hem is turned."""
     draft = garment.draft
     flares = [s for s in draft.seams if kind_of(draft, s) == "flare"]
-    flared = {piece for s in flares for piece, _ in (*s.a, *s.b)}
-    flared |= {name for name, piece in hung_pieces(draft).items() if not piece.material}
+    flared = {name for name, piece in hung_pieces(draft).items() if not piece.material}
     if not flared:
         return
     hung = steps_where(
