@@ -82,12 +82,22 @@ def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_pa
     drawn_and_stored(sheet, f"contact-{name}.png", tmp_path, dpi=200, least=50_000)
 
 
-def test_a_coat_takes_no_longer_than_sixty_milliseconds() -> None:
+def counting() -> float:
+    """Return the seconds that a fixed piece of work takes here and now: some 13 ms on a machine of two quiet cores."""
+    start, n = time.process_time(), 0
+    for i in range(200_000):
+        n += i * i % 7
+    return time.process_time() - start
+
+
+def test_a_coat_takes_no_longer_than_five_times_a_fixed_piece_of_work() -> None:
+    # 65 ms where counting takes 13; beside each coat, as whatever else runs slows both.
     bodies = drawn(20)
     coat(bodies[0])
-    took = []
+    took, fixed = [], []
     for body in bodies:
+        fixed.append(counting())
         start = time.process_time()
         coat(body)
         took.append(time.process_time() - start)
-    assert statistics.median(took) < 0.060
+    assert statistics.median(took) < 5.0 * statistics.median(fixed)
