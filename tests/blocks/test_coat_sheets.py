@@ -83,7 +83,7 @@ def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_pa
 
 
 def counting() -> float:
-    """Return the seconds that a fixed piece of work takes here and now: some 13 ms on a machine of two quiet cores."""
+    """Return the seconds that a fixed piece of work takes here and now: some 13 ms on two quiet cores."""
     start, n = time.process_time(), 0
     for i in range(200_000):
         n += i * i % 7
