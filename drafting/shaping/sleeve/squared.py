@@ -5,11 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from drafting.geometry.turning import inflections
+from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from drafting.shaping.sleeve.below_cap import SleeveSeams
 from drafting.shaping.sleeve.cap import Cap
 
 SQUARE, CAP_ROUNDS = 0.25, 8
 """degrees within which the cap starts square to the seams, and how often it is fitted for that (ours)."""
+
+OFF_SQUARE = 1.0
+"""degrees that each side may start off square: both together are what the checks of seams let pass (ours)."""
 
 CAP_UNDERARM, SETTLES = 15.0, 6
 """mm at adult scale of underarm seam that a cap sleeve keeps (common practice: it runs out to next to nothing
@@ -50,6 +56,16 @@ def squared(
         cap, width = refit(width=width, more=more)
         seams, slit = below(cap, width)
     return cap, width, seams, slit
+
+
+def refuse_unsquare(style: str, cap: Cap, seams: SleeveSeams) -> None:
+    """Raise `DraftError` where a sleeve of this style would start off square to its cap, or its cap is no cap."""
+    bends = [inflections(half, tol.TURN_MATTERS) for half in (cap.front, cap.back)]
+    if abs(seams.lean - cap.lean) > OFF_SQUARE or bends != [1, 1]:
+        raise DraftError(
+            f"no cap of a {style} sleeve starts square to its seams on this arm",
+            turn='choose sleeve_style = "plain", less arm_ease, or a tier farther down',
+        )
 
 
 def _nearer(now: tuple[float, float], last: tuple[float, float]) -> float:

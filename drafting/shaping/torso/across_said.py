@@ -54,19 +54,19 @@ def _across(was: TorsoPlan, now: TorsoPlan, own: tuple[float, float]) -> Iterato
     )
 
 
-SAID = 0.5
-"""mm of a shoulder from which a change is worth a word (ours: a tape reads no finer)."""
+WARNED = 0.5
+"""mm by which a shoulder has to be shorter for a warning (ours: a tape reads no finer)."""
 
 
 def _shoulder(was: TorsoPlan, now: TorsoPlan) -> Iterator[Finding]:
     more = now.shoulder.length - was.shoulder.length
-    if abs(more) < SAID:
+    if abs(more) <= 0.05:
         return
     longer = more > 0
     why = "great" if longer else "narrow"
     yield Finding(
         "shoulder",
-        "note" if longer else "warning",
+        "note" if longer or abs(more) < WARNED else "warning",
         "bodice",
         now.shoulder.length,
         was.shoulder.length,
