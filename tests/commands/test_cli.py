@@ -54,7 +54,7 @@ class Flow:
 def flow(monkeypatch: pytest.MonkeyPatch) -> Flow:
     fake = Flow()
     modules = {
-        "costume.file": {"CostumeFile": object, "Garment": object},
+        "costume.file": {"CostumeFile": object, "Garment": object, "on_papers": lambda read, papers: read},
         "costume.whole": {"read_whole_costume": fake.step("read", lambda: READ)},
         "costume.make": {
             "make": fake.step("make", lambda: SimpleNamespace(findings=fake.findings)),
