@@ -30,6 +30,7 @@ OWN_PLACE = frozenset(
     {
         SeamKind.DART,
         SeamKind.LAID_PLEAT,
+        SeamKind.BAG,
         SeamKind.FLY,
         SeamKind.SET_IN,
         SeamKind.SLEEVE,

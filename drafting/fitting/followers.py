@@ -44,6 +44,7 @@ FOLLOWERS: Mapping[SeamKind, How] = MappingProxyType(
         SeamKind.WAIST: How.ANEW,
         SeamKind.FLY: How.ANEW,
         SeamKind.LAID_PLEAT: How.ANEW,
+        SeamKind.BAG: How.ANEW,
         SeamKind.FACING: How.ALIKE,
     }
 )

@@ -47,9 +47,12 @@ def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     costume = costume_of(garment, fabric)
     steps = order_of(costume)
     assert unsound(costume, steps) == ()
-    sewn = [f"{garment.name}.{piece.name}" for piece in garment.draft.pieces if piece.darts]
+    darted = [piece for piece in garment.draft.pieces if piece.darts]
+    sewn = [f"{garment.name}.{piece.name}" for piece in darted if not piece.material]
     darts = [step.pieces[0] for step in steps if step.say[0].key == "do.inner_dart"]
     assert sorted(darts) == sorted(sewn)
+    if any(piece.material == "lining" for piece in darted):  # those of a lining are told where it is made up
+        assert any(one.key == "do.lining_darts" for step in steps for one in step.say)
 
 
 def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:

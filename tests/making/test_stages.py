@@ -71,7 +71,10 @@ def test_every_step_of_every_block_and_both_hands_is_drawn(block: str, lopsided:
 
 @pytest.mark.parametrize(("block", "lopsided"), WEARERS)
 def test_each_seam_is_heavy_in_its_own_drawing_and_as_long_as_it_is_sewn(block: str, lopsided: bool) -> None:
-    """On each panel the heavy line is one side of the seam, once for each hand or for each side (4 %)."""
+    """On each panel the heavy line is one side of the seam, once for each hand or for each side.
+
+    Within 4 %; 5 % of an armhole, which loses up to 10 mm where it is drawn through the sleeve's underarm.
+    """
     garment = costume(block, lopsided)
     drawn: list[str] = []
     for step, so_far, one in sewn_on_paper(garment, order_of(garment)):
@@ -87,7 +90,8 @@ def test_each_seam_is_heavy_in_its_own_drawing_and_as_long_as_it_is_sewn(block: 
                 lines[ink.of] = lines.get(ink.of, 0.0) + length(ink.points)
             for name, whole in lines.items():
                 if name in so_far.goods.seams and one.sort != "alone":
-                    assert any(abs(whole - wanted) <= 0.04 * wanted for wanted in sewn_lengths(so_far, name))
+                    off = 0.05 if so_far.goods.seams[name].kind is SeamKind.SET_IN else 0.04
+                    assert any(abs(whole - wanted) <= off * wanted for wanted in sewn_lengths(so_far, name))
     assert sorted(drawn) == sorted(seam.name for seam in garment.garments[0].draft.seams)
 
 

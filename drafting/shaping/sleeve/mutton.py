@@ -7,6 +7,7 @@ on smoothly; what front and back then miss each other by is made up in how far t
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from drafting.draft.by_role import edges_as
@@ -14,6 +15,7 @@ from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind
 from drafting.geometry import Path, smooth
 from drafting.geometry.solve import zero_between
+from drafting.ground.frozen import freeze
 
 PLAY = 40.0
 """mm: the back is led out by at most so much more or less than the front (ours)."""
@@ -23,10 +25,13 @@ PLAY = 40.0
 class LedOut:
     """Underarm edges by name, led out by `front` and `back` mm at the armhole; the front is `grown` mm longer."""
 
-    edges: dict[str, Edge]
+    edges: Mapping[str, Edge]
     front: float
     back: float
     grown: float
+
+    def __post_init__(self) -> None:
+        freeze(self, "edges")
 
 
 def led_out(sleeve: Piece, by: float) -> LedOut:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from drafting.draft.draft import Draft
+from drafting.geometry.area import is_simple
 from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
@@ -65,6 +67,15 @@ def refuse_unsquare(style: str, cap: Cap, seams: SleeveSeams) -> None:
         raise DraftError(
             f"no cap of a {style} sleeve starts square to its seams on this arm",
             turn='choose sleeve_style = "plain", less arm_ease, or a tier farther down',
+        )
+
+
+def refuse_crossed(style: str, draft: Draft) -> None:
+    """Raise `DraftError` where the outline of a sleeve of this style would cross itself."""
+    if not all(is_simple(piece.outline) for piece in draft.pieces):
+        raise DraftError(
+            f"the outline of the {style} sleeve would cross itself",
+            turn='choose a longer sleeve_length, or sleeve_style = "plain"',
         )
 
 
