@@ -45,7 +45,7 @@ from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
 from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
-from drafting.shaping.sleeve.squared import cut_below_cap, refuse_crossed, refuse_unsquare, squared
+from drafting.shaping.sleeve.squared import cut_below_cap, refuse_styled, squared
 from drafting.shaping.sleeve.tiers import Tiers, tiers_for, with_lower_tier
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso.pieces import with_body_girths
@@ -182,8 +182,6 @@ def sleeve(
         seams = cap_hem(seams, cap.height - CAP_SLEEVE * body["arm_length"] - choices.sleeve_length)
     else:
         cap, width, seams, slit = squared(below, refit, cap, width)
-    if choices.sleeve_style != "plain":
-        refuse_unsquare(choices.sleeve_style, cap, seams)
     said = (*cloth_said, *sleeve_width_said(width, arm + ease, WAYS_OUT))
     if choices.sleeve_style != "cap":
         narrow = forearm_said(body, width, asked.reach - choices.cuff_depth)
@@ -198,8 +196,7 @@ def sleeve(
         Girth("upper_arm", arm, ease, width - arm, limb=True),
     )
     draft = _hemmed(draft, fabric, choices, asked, hems[1], hand)
-    if choices.sleeve_style != "plain":
-        refuse_crossed(choices.sleeve_style, draft)
+    refuse_styled(choices.sleeve_style, cap, seams, draft)
     if stretch.turned:
         draft = draft.with_pieces(replace(piece, grain=0.0) for piece in draft.pieces)
     return with_body_girths(draft, share)

@@ -60,18 +60,20 @@ def squared(
     return cap, width, seams, slit
 
 
-def refuse_unsquare(style: str, cap: Cap, seams: SleeveSeams) -> None:
-    """Raise `DraftError` where a sleeve of this style would start off square to its cap, or its cap is no cap."""
-    bends = [inflections(half, tol.TURN_MATTERS) for half in (cap.front, cap.back)]
-    if abs(seams.lean - cap.lean) > OFF_SQUARE or bends != [1, 1]:
+def refuse_styled(style: str, cap: Cap, seams: SleeveSeams, draft: Draft) -> None:
+    """Raise `DraftError` where a cap is none, or a styled sleeve starts off square to it or crosses itself."""
+    if any(inflections(half, tol.TURN_MATTERS) != 1 for half in (cap.front, cap.back)):
+        raise DraftError(
+            "no sleeve cap fits: it would be too flat to bend into its armhole",
+            turn="choose less arm_ease, or a deeper armhole_drop",
+        )
+    if style == "plain":
+        return
+    if abs(seams.lean - cap.lean) > OFF_SQUARE:
         raise DraftError(
             f"no cap of a {style} sleeve starts square to its seams on this arm",
             turn='choose sleeve_style = "plain", less arm_ease, or a tier farther down',
         )
-
-
-def refuse_crossed(style: str, draft: Draft) -> None:
-    """Raise `DraftError` where the outline of a sleeve of this style would cross itself."""
     if not all(is_simple(piece.outline) for piece in draft.pieces):
         raise DraftError(
             f"the outline of the {style} sleeve would cross itself",
