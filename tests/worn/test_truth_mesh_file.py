@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import io
 import json
+from collections import Counter
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -167,7 +168,10 @@ def drawn_lines(document: Any, garment: str, piece: str) -> list[LineString]:
 
 
 def on_pieces(path: Path, run: np.ndarray) -> list[tuple[str, Point]]:
-    """Return the piece on which each place of a worn line lies, and where on the flat of it."""
+    """Return the piece on which each place of a worn line lies, and where on the flat of it.
+
+    A place at a corner lies on several: it counts to the one on which more of the line lies.
+    """
     rows = [row.split() for row in path.read_text("utf-8").splitlines()]
     places, flat = (np.array([row[1:] for row in rows if row[0] == kind], float) for kind in ("v", "vt"))
     faces, group = [], ""
@@ -177,11 +181,17 @@ def on_pieces(path: Path, run: np.ndarray) -> list[tuple[str, Point]]:
             faces.append((group, *zip(*((int(n) - 1 for n in word.split("/")) for word in row[1:]), strict=True)))
     corners = np.array([places[list(face[1])] for face in faces])
     tried = cKDTree(corners.mean(axis=1)).query(run, k=12)[1]
-    found = []
+    touched = []
     for place, near in zip(run, tried, strict=True):
-        best = max(near, key=lambda at: -off_face(corners[at], place)[0])
-        name, shares = faces[best][0].removeprefix("right_"), off_face(corners[best], place)[1]
-        found.append((name, Point(shares @ flat[list(faces[best][2])])))
+        off = {at: off_face(corners[at], place)[0] for at in near}
+        touched.append([at for at in near if off[at] <= min(off.values()) + 1e-3])
+    named = [face[0].removeprefix("right_") for face in faces]
+    count = Counter(named[at] for ties in touched for at in ties[:1])
+    found = []
+    for place, ties in zip(run, touched, strict=True):
+        best = max(ties, key=lambda at: count[named[at]])
+        shares = off_face(corners[best], place)[1]
+        found.append((named[best], Point(shares @ flat[list(faces[best][2])])))
     return found
 
 
