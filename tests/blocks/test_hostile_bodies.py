@@ -121,6 +121,38 @@ def test_measures_that_are_no_numbers_or_no_body_are_refused_in_words(measures: 
 @example(880.0, 0.893, 1.395, 1.066, {})
 @example(1044.0, 1.104, 1.478, 1.593, {})
 @example(502.5, 0.56, 1.593, 1.373, {})
+@example(
+    1068.3,
+    0.38,
+    0.3333,
+    0.8625,
+    {
+        "waist_ease": 300.217,
+        "hip_ease": 0.333,
+        "bust_ease": 215.414,
+        "back_shaping": "neck dart",
+        "bent_arm": 16.408,
+        "length_ease": -0.0,
+        "armhole_drop": 9.295,
+        "sleeve_length": -0.0,
+        "sleeve_style": "plain",
+        "tier_fullness": 1.18,
+        "wrist_ease": 79.247,
+        "overhang": 122.427,
+        "neck_ease": 118.918,
+        "arm_ease": 0.0,
+        "cuff_depth": 0.0,
+        "sleeve_share": 0.5,
+        "across_ease": 0.0,
+        "shoulder_ease": 2.637,
+        "tier_at": 0.3,
+        "elbow_bend": 0.0,
+        "yoke_depth": 215.414,
+        "hem_fullness": 1.0,
+        "cap_ease": 18.6,
+        "opening": "back",
+    },
+)  # its side leant into the width across
 def test_any_four_girths_give_a_refusal_or_a_sound_garment(
     height: float, bust: float, waist: float, hip: float, choices: dict[str, Any]
 ) -> None:

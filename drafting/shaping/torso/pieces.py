@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import line
 from drafting.geometry.area import is_simple
@@ -55,6 +55,7 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
     backs = back_pieces(shape, style.to_hip, style.opening)
     pieces, panels = _fronts(shape, style)
     _refuse_crossing(shape, pieces)
+    _refuse_neck(pieces)
     facts = {
         "armhole_drop": drop,
         "bust_dart_degrees": shape.plan.kappa,
@@ -96,15 +97,10 @@ CROSSES_FROM = 20.0
 """degrees: a front whose side leans out by more is looked at, whether it lies over itself."""
 
 
-CUTS_FROM = 45.0
-"""degrees from which it is also looked at whether the side cuts into the width across (ours)."""
-
-
 def _refuse_crossing(shape: TorsoShape, fronts: tuple[Piece, ...]) -> None:
     """Refuse a front let out so far under its bust dart that it would lie over itself."""
     lean = -shape.bottom.front.lean
-    crossed = not all(is_simple(piece.outline) for piece in fronts)
-    if (lean > CROSSES_FROM and crossed) or (lean > CUTS_FROM and not all(map(_holds_levels, fronts))):
+    if lean > CROSSES_FROM and not all(is_simple(piece.outline) for piece in fronts):
         raise DraftError(
             "the front would lie over itself",
             value=f"its side leans out by {lean:.0f} degrees under a bust dart of {shape.plan.kappa:.0f} degrees",
@@ -112,12 +108,16 @@ def _refuse_crossing(shape: TorsoShape, fronts: tuple[Piece, ...]) -> None:
         )
 
 
-def _holds_levels(piece: Piece) -> bool:
-    """Return whether no edge but a dart's leg cuts a level line between its ends."""
-    paths = [path for level in piece.levels for path in level.paths]
-    edges = [edge.path for edge in piece.edges if edge.kind is not EdgeKind.DART]
-    met = ((path, cross.point) for path in paths for edge in edges for cross in crossings(path, edge))
-    return all(min(abs(at - path.start), abs(at - path.end)) < 1.0 for path, at in met)
+def _refuse_neck(fronts: tuple[Piece, ...]) -> None:
+    """Refuse a neckline so wide and deep that it cuts into a level line between its ends, as the width across."""
+    for piece in fronts:
+        necks = edges_as(piece, EdgeRole.NECK)
+        for path in (path for level in piece.levels for path in level.paths):
+            met = [cross.point for neck in necks for cross in crossings(path, neck.path)]
+            if any(min(abs(at - path.start), abs(at - path.end)) >= 1.0 for at in met):
+                raise DraftError(
+                    "the front neckline would cut into the width across the front", turn="choose less neck_ease"
+                )
 
 
 # ------------------------------------------------------------------------------------- pieces
