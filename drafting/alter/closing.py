@@ -135,16 +135,15 @@ def closing(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
     if opened is None:
         pulled = fabric is not None and fabric.greatest_stretch >= PULLED_ON
         return draft if pulled else replace(draft, findings=(*draft.findings, _closed()))
-    scale = body_scale(body)
     if choices.fastening == "zip":
-        return _zipped(draft, opened, choices, scale)
+        return _zipped(draft, opened, choices, body_scale(body))
     if _yokes(draft, opened):
         raise DraftError(
             f"a {_side(opened)} with a yoke is closed by a zip through both",
             value=choices.fastening,
             turn="choose fastening = zip, another opening, or back_shaping without a yoke",
         )
-    return _overlapped(draft, opened, choices, scale)
+    return _overlapped(draft, opened, choices, body_scale(body))
 
 
 PULLED_ON = 0.10

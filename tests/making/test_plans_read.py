@@ -20,7 +20,7 @@ from drafting.draft.roles import FACINGS, EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making.fit.ease import ease_rows
-from drafting.making.model import Step
+from drafting.making.model import Step, said
 from drafting.making.order import in_waiting_time, sewing_steps, unsound
 from drafting.making.settings import settings
 from drafting.making.words import text
@@ -205,9 +205,16 @@ def test_gathers_are_drawn_up_before_their_seam_is_joined() -> None:
     assert all(found.index("gather") < found.index("join") for found in tiers)
 
 
-def test_less_than_an_hour_is_no_hour() -> None:
-    from drafting.making.model import said
+def test_a_french_seam_is_not_first_laid_right_sides_together() -> None:
+    _, steps = worked("shirt", SHEER)
+    enclosed = [step for step in steps if "french" in keys(step)]
+    assert len(enclosed) >= 2  # sides and sleeves
+    for step in enclosed:
+        words = " ".join(map(text, step.say))
+        assert words.index("wrong sides together") < words.index("right sides together")
 
+
+def test_less_than_an_hour_is_no_hour() -> None:
     shown = [text(said("time.start", stage="Shaping", hours=hours, days=2)) for hours in (0.1, 0.5, 0.9, 2.2)]
     assert [one.partition("about ")[2].partition(" of work")[0] for one in shown] == [
         "a quarter of an hour",

@@ -34,7 +34,7 @@ from drafting.making.order.seam_kinds import (
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
-from drafting.making.settings.pressing import eased, side_pressed
+from drafting.making.settings.pressing import eased, french, side_pressed
 from drafting.making.treating import has_pile
 
 
@@ -212,7 +212,8 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
     if run := gathers_along([walked]):
         yield from gathers(run)
-    yield said(_how(bench.garment.draft, seam), name=seam.name)
+    enclosed = french(bench.garment.draft, seam, bench.fabric)
+    yield said("do.join_french" if enclosed else _how(bench.garment.draft, seam), name=seam.name)
     if not run and eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
     if seam.kind is SeamKind.PLEAT:

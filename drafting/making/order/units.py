@@ -19,7 +19,7 @@ from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.rounds import in_rounds, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
-from drafting.making.settings.pressing import eased
+from drafting.making.settings.pressing import eased, french
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -176,17 +176,21 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
             "join",
             "sleeves",
             pieces_in([seam]),
-            [_closing(draft, seam), *full, *pressed(bench, seam), said("do.press_round")],
+            [_closing(bench, seam), *full, *pressed(bench, seam), said("do.press_round")],
             seams=(seam.name,),
             length=lengths[seam.name],
         )
 
 
-def _closing(draft: Draft, seam: Seam) -> Said:
-    """Return how a seam closes the sleeves, or the one of its hand."""
-    if hand := draft[seam.a[0][0]].hand:
-        return said("do.close_sleeve_hand", name=seam.name, hand=hand)
-    return said("do.close_sleeve", name=seam.name)
+def _closing(bench: Bench, seam: Seam) -> Said:
+    """Return how a seam closes the sleeves, or the one of its hand; a French one begins wrong sides together."""
+    draft = bench.garment.draft
+    enclosed, hand = french(draft, seam, bench.fabric), draft[seam.a[0][0]].hand
+    if hand:
+        return said(
+            "do.close_sleeve_french_hand" if enclosed else "do.close_sleeve_hand", name=seam.name, hand=hand
+        )
+    return said("do.close_sleeve_french" if enclosed else "do.close_sleeve", name=seam.name)
 
 
 def _opening(piece: Piece, slits: Sequence[str]) -> str:
