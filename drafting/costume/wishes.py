@@ -55,7 +55,7 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
         pockets += isinstance(wish, PocketWish)
         try:
             if isinstance(wish, StyleWish):
-                draft = styled(draft, wish)
+                draft = styled(draft, wish, fabric)
             elif isinstance(wish, FullnessWish):
                 draft = fuller(draft, _spread_wish(wish), fabric)
             elif isinstance(wish, AppliqueWish):
