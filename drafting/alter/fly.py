@@ -31,7 +31,7 @@ from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
-from drafting.shaping.shared_choices import CLOSING
+from drafting.shaping.shared_choices import CLOSING, FALL_FRONT
 from drafting.shaping.trouser.fly import (
     LEAST_FLY,
     FlyLines,
@@ -75,6 +75,7 @@ class Choices:
         source=practice(),
     )
     closing: str = CLOSING
+    fall_front: bool = FALL_FRONT
     fly_length: float = choice(
         180.0,
         "mm",
@@ -130,7 +131,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
 
     A front without an edge `fly` (a casing that is pulled on) is left as it is, with a finding.
     """
-    if not choices.fly:
+    if not choices.fly or choices.fall_front:
         return draft
     front = piece_as(draft, PieceRole.FRONT)
     if front is None or not edge_as(front, EdgeRole.FLY):

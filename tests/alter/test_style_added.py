@@ -247,8 +247,8 @@ LENGTHWISE = replace(JERSEY, stretch_along=0.6, stretch_across=0.2)
 
 @pytest.mark.parametrize("kind", ["binding", "band"])
 def test_a_strip_of_style_is_cut_the_way_its_cloth_gives(kind: str) -> None:
-    # Common practice: a woven binding lies on the bias, a knit's along its greatest stretch, 5 to 15 % shorter than
-    # its edge; a band's warp runs along it, or across where the knit gives most across.
+    # Common practice: a woven binding lies on the bias, a knit's along its greatest stretch, 5 to 15 % shorter
+    # than its edge; a band's warp runs along it, or across where the knit gives most across.
     wish = EdgingWish(kind, (("body", "hem"),), 20.0, interfacing=False)
     lengths, grains = [], []
     for fabric in (None, JERSEY, LENGTHWISE):

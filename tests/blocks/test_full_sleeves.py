@@ -152,7 +152,7 @@ def test_two_tiers_under_a_puffed_cap_or_over_an_elastic_are_refused_in_words(bl
 
 
 def test_a_leg_of_mutton_is_in_proportion_on_a_large_body() -> None:
-    # Plain arithmetic: style grows in proportion to a bust over 1 m, so what is let in keeps its share of the bust.
+    # Plain arithmetic: style grows in proportion to a bust over 1 m, so what is let in keeps its share.
     let_in = {}
     for bust in (980.0, 1000.0, 1250.0, 1400.0):
         body = wearer(

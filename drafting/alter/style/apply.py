@@ -41,8 +41,7 @@ def styled(draft: Draft, wish: StyleWish, fabric: Fabric | None = None) -> Draft
 
     Raises `DraftError` where it cannot be done, and where an outline would cross itself.
     """
-    edging = isinstance(wish, EdgingWish)
-    after = edged(draft, wish, fabric) if edging else STEPS[type(wish)](draft, wish)
+    after = edged(draft, wish, fabric) if isinstance(wish, EdgingWish) else STEPS[type(wish)](draft, wish)
     before = {id(piece) for piece in draft.pieces}
     for piece in after.pieces:
         if id(piece) not in before and not is_simple(piece.outline):

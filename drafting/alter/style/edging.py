@@ -1,8 +1,8 @@
 r"""What is made for an edge: a facing cut from its own line, a bias binding, a straight band, a cuff.
 
 A facing has the edge's own line and the ends of its neighbours. A binding is a bias strip as long as the edge,
-turned inside whole; in a knit it is cut the way that gives most, and a little shorter. A band and a cuff are folded strips of that length; a cuff closes into a ring. As a band is
-drawn, for an edge above it:
+turned inside whole; in a knit it is cut the way that gives most, and a little shorter. Band and cuff are folded
+strips of the edge's length; a cuff closes into a ring. As a band is drawn, for an edge above it:
 
       .-------- sewn along the edge --------.
   far |- - - - - - - - fold - - - - - - - - | end
@@ -52,7 +52,9 @@ def edged(draft: Draft, wish: EdgingWish, fabric: Fabric | None = None) -> Draft
     run = sewn_run(draft, wish.edges)
     if wish.name and wish.name in draft:
         raise DraftError(f"there is a piece {wish.name} already", turn="give the new one another name")
-    made = _faced(draft, run, wish) if wish.kind in ("facing", "hem facing") else _stripped(draft, run, wish, fabric)
+    made = (
+        _faced(draft, run, wish) if wish.kind in ("facing", "hem facing") else _stripped(draft, run, wish, fabric)
+    )
     return _ready(draft, run) + made
 
 
