@@ -1,8 +1,7 @@
 """Fly: a zip in the front of a trouser, with a facing on the side on top and a shield behind it.
 
 The facing is cut once, for the side that lies on top, and meets that front's fly edge; the shield is
-cut once on the fold for the other side, and its waist is sewn to the waistband's underlap. The centre
-fronts meet, so no girth changes.
+cut once on the fold for the other side, and its waist is sewn to the waistband's underlap.
         shield     front (under)          front (on top)    facing
        .------.   .---------              ---------.   .------.
        |      |   |                                |   |      |
