@@ -24,6 +24,7 @@ from drafting.making.model import Step, said
 from drafting.making.order import in_waiting_time, sewing_steps, unsound
 from drafting.making.settings import settings
 from drafting.making.words import text
+from drafting.reading.trimming import TrimWish
 from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
 
@@ -222,3 +223,16 @@ def test_less_than_an_hour_is_no_hour() -> None:
         "1 hour",
         "2 hours",
     ]
+
+
+@pytest.mark.parametrize("edge", ["lower", "tip"])
+@pytest.mark.parametrize("kind", ["braid", "piping"])
+def test_a_strap_is_trimmed_before_it_is_made_up(edge: str, kind: str) -> None:
+    garment = draft_garment(bdims()[3], WOVEN, "waistcoat")
+    garment = replace(garment, trims=(TrimWish("strap", edge, kind, 12.0),))
+    costume = costume_of(garment, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    (trim,) = [i for i, step in enumerate(steps) if step.along]
+    (made,) = [i for i, step in enumerate(steps) if f"strap {edge}" in step.seams]
+    assert trim < made

@@ -234,7 +234,7 @@ def made_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     for seam in draft.seams:
         own = _joins(seam.a, seam.b)
         if seam.kind is SeamKind.MADE_UP and all(draft[name].role in SEWN_ON for name in own):
-            on = steps_where(steps, lambda step, own=own: step.verb == "trim" and bool(own & _on(step, garment)))  # type: ignore[misc]
+            on = [i for i, s in enumerate(steps) if s.verb == "trim" and not s.along and own & _on(s, garment)]
             if on and min(on) < sewn_at(steps, seam.name):
                 yield f"{seam.name}: sewn on before it is made up"
 
