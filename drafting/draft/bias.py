@@ -28,7 +28,6 @@ wait), and from place to place along its hem."""
 
 OWN_PLACE = frozenset(
     {
-        SeamKind.CROTCH,
         SeamKind.DART,
         SeamKind.LAID_PLEAT,
         SeamKind.BAG,
@@ -40,7 +39,7 @@ OWN_PLACE = frozenset(
         SeamKind.FACING,
     }
 )
-"""Kinds of seams that never join hanging panels: a crotch is held between the legs."""
+"""Kinds of seams that never join hanging panels."""
 
 
 def hung_pieces(draft: Draft) -> dict[str, Piece]:
@@ -65,7 +64,7 @@ def falls_on_bias(piece: Piece) -> bool:
 
 def on_bias(draft: Draft, seam: Seam) -> bool:
     """Return whether both sides of a seam lie well off their cloth's threads, as flared panels do."""
-    if seam.kind in OWN_PLACE:
+    if seam.kind in OWN_PLACE or seam.kind is SeamKind.CROTCH:  # which is held between the legs
         return False
     length = sum(draft.edge(ref).length for ref in seam.a)
     angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
