@@ -151,7 +151,7 @@ def _upright(shape: CollarShape) -> CollarShape:
     """Return the collar turned so that its centre back stands on x = 0, the neck edge below."""
     foot = shape.centre.end
     turned = 1j / unit(shape.centre.start - foot)
-    parts = {
+    parts: dict[str, Any] = {
         name: path.mapped(lambda p: (p - foot) * turned) for name, path in (*shape.ring, ("roll", shape.roll))
     }
     return replace(shape, **parts)
