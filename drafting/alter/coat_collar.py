@@ -98,7 +98,7 @@ def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     seams = (_to_neck(front, back, under), _centre_back(under, SeamKind.MADE_UP))
     if shape.front is None and facing:
         grown = _grown_facing(facing, shape)
-        shawl = (*seams, _centre_back(grown, SeamKind.FACING), _shawl_edge(under, grown))
+        shawl = (*seams, _centre_back(grown, SeamKind.FACING), _shawl_edge(under, grown, shape.fall.length))
         return draft.with_pieces([grown]) + Draft((under,), shawl, findings=said, facts=facts)
     top = _top(shape)
     sewn = draft.with_pieces([_facing(facing)]) if facing else draft
@@ -210,9 +210,9 @@ def _centre_back(piece: Piece, kind: SeamKind) -> Seam:
     return Seam(name, _refs(piece, "centre"), _refs(piece, "centre"), start=None, end=None, kind=kind)
 
 
-def _shawl_edge(under: Piece, facing: Piece) -> Seam:
+def _shawl_edge(under: Piece, facing: Piece, long: float) -> Seam:
     """Return the seam round a shawl's collar; it ends at the gorge, where the facing has no corner but a notch."""
-    at = facing["fall"].length - tol.EXACT
+    at = long - tol.EXACT
     return Seam(
         "collar edge",
         _refs(under, "fall"),

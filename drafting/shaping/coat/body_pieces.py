@@ -36,6 +36,9 @@ TAIL_FRONT_MOST = 0.7
 INNER_AT_BUST = 0.72
 """The facing's inner edge passes the bust line at most so far from the centre to the seam (ours)."""
 
+INNER_AT_WAIST, LONG_BELOW = 0.72, 0.3
+"""The same at the waist of a front that goes on below it, and from which share of bust to waist it does (ours)."""
+
 CENTRE_BACK, WAIST = "centre_back", EdgeKind.HEM
 """The waist is a hem until tails are sewn to it."""
 
@@ -190,7 +193,7 @@ def facing_piece(front: Piece) -> Piece:
     over, as its right side lies inside."""
     shoulder, bottom = front["shoulder"].path, front["bottom"].path
     start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
-    inner = facing_inner(bottom.end, start, front.points["bust_point"])
+    inner = _inner(front, bottom.end, start)
     free = (EdgeRole.NECK, EdgeRole.GORGE)
     copied = edges_as(front, *free, *FACED)
     edges = (
@@ -210,6 +213,16 @@ def facing_piece(front: Piece) -> Piece:
         lines=(front.name,),
     )
     return piece.mirrored()
+
+
+def _inner(front: Piece, low: complex, top: complex) -> Path:
+    """Return the facing's inner edge, upwards; that of a front that goes on below its waist is led past it."""
+    bust = front.points["bust_point"]
+    waist = next(level.paths[-1].end for level in front.levels if level.kind is LevelKind.WAIST)
+    if waist.imag - low.imag < LONG_BELOW * (bust.imag - waist.imag):
+        return facing_inner(low, top, bust)
+    beside = complex(min(low.real, INNER_AT_WAIST * waist.real), waist.imag)
+    return Path((smooth(low, beside, 1j, 1j), *facing_inner(beside, top, bust).segments))
 
 
 def facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
