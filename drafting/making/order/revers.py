@@ -67,7 +67,18 @@ def put_on(bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: S
 def _edge(seams: Sequence[Seam], key: str, lined: bool) -> Iterator[Said]:
     yield said(key, names=", ".join(seam.name for seam in seams))
     yield said("do.turn_out")
-    yield said(f"{key}_inside" if lined else f"{key}_inside_unlined")
+    yield said(INSIDE[key, lined])
+
+
+INSIDE = {
+    ("do.revers", True): "do.revers_inside",
+    ("do.revers", False): "do.revers_inside_unlined",
+    ("do.shawl", True): "do.shawl_inside",
+    ("do.shawl", False): "do.shawl_inside_unlined",
+    ("do.coat_stand", True): "do.coat_stand_inside",
+    ("do.coat_stand", False): "do.coat_stand_inside_unlined",
+}
+"""How the neck is held inside, by how the edge was sewn and whether a lining is felled to it."""
 
 
 def _do(bench: Bench, stage: Stage, seams: Sequence[Seam], say: Sequence[Said]) -> None:
