@@ -112,11 +112,11 @@ def lengths(made: Draft) -> dict[tuple[str, str], float]:
 def test_a_millimetre_more_of_any_measure_moves_no_seam_by_much(style: str, seated: bool) -> None:
     choices, fabric = STYLES[style]
     jumps = []
-    for one in (*drawn(2), *far()[::15]):
+    for one in (*drawn(1), *far()[::20]):
         body = one.changed(**{name: one[name] for name in MEASURES})
         body = replace(body, posture="seated") if seated else body
         for name in MEASURES:
-            for share in (0.88, 0.95, 1.0, 1.06, 1.119):
+            for share in (0.88, 1.0, 1.119):
                 value = share * body[name]
                 before = lengths(draft(body.changed(**{name: value}), fabric, **choices))
                 after = lengths(draft(body.changed(**{name: value + 1}), fabric, **choices))
