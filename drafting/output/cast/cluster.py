@@ -50,8 +50,20 @@ def _client(address: str) -> Iterator[Any]:
         what = f"no scheduler with a worker answers at {clean_text(address, SHOWN)} ({type(trouble).__name__})"
         right = "start one with `dask scheduler`, and `dask worker ADDRESS` on each machine"
         raise InputError([Fault(what, right, "--scheduler")]) from None
-    with client:
+    with client, _unsampled(client):
         yield client
+
+
+@contextmanager
+def _unsampled(client: Any) -> Iterator[None]:
+    """Keep workers from sampling what they do: the samples of a long cast would fill their memory."""
+    from drafting.output.cast.unsampled import Unsampled
+
+    client.register_plugin(Unsampled())
+    try:
+        yield
+    finally:
+        client.unregister_worker_plugin(Unsampled.name)
 
 
 def _same_kit(address: str, client: Any) -> None:
