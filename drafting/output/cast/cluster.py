@@ -50,7 +50,7 @@ def _client(address: str) -> Iterator[Any]:
         what = f"no scheduler with a worker answers at {clean_text(address, SHOWN)} ({type(trouble).__name__})"
         right = "start one with `dask scheduler`, and `dask worker ADDRESS` on each machine"
         raise InputError([Fault(what, right, "--scheduler")]) from None
-    with client, _unsampled(client):
+    with client:
         yield client
 
 
@@ -84,7 +84,7 @@ def _on_workers(jobs: Iterable[WearerJob], place: Path, address: str) -> Iterato
 
     waiting = iter(jobs)
     held: dict[str, WearerJob] = {}
-    with _client(address) as client:
+    with _client(address) as client, _unsampled(client):
         room = AHEAD * len(client.scheduler_info(n_workers=-1)["workers"])
         finished = as_completed([_sent(client, job, held) for job in _first(waiting, room)], loop=client.loop)
         for future in finished:
