@@ -1,8 +1,7 @@
 """Fly: a zip in the front of a trouser, with a facing on the side on top and a shield behind it.
 
 The facing is cut once, for the side that lies on top, and meets that front's fly edge; the shield is
-cut once on the fold for the other side, and its waist is sewn to the waistband's underlap. The centre
-fronts meet, so no girth changes.
+cut once on the fold for the other side, and its waist is sewn to the waistband's underlap.
         shield     front (under)          front (on top)    facing
        .------.   .---------              ---------.   .------.
        |      |   |                                |   |      |
@@ -31,7 +30,7 @@ from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
-from drafting.shaping.shared_choices import CLOSING
+from drafting.shaping.shared_choices import CLOSING, FALL_FRONT
 from drafting.shaping.trouser.fly import (
     LEAST_FLY,
     FlyLines,
@@ -75,6 +74,7 @@ class Choices:
         source=practice(),
     )
     closing: str = CLOSING
+    fall_front: bool = FALL_FRONT
     fly_length: float = choice(
         180.0,
         "mm",
@@ -130,7 +130,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
 
     A front without an edge `fly` (a casing that is pulled on) is left as it is, with a finding.
     """
-    if not choices.fly:
+    if not choices.fly or choices.fall_front:
         return draft
     front = piece_as(draft, PieceRole.FRONT)
     if front is None or not edge_as(front, EdgeRole.FLY):

@@ -1,8 +1,9 @@
-r"""Pockets sewn onto a piece: a patch, a flap, or a welt, each with its outline marked where it belongs.
+r"""Pockets of a piece: patch, flap, welt, slant or in-seam, each with its outline marked where it belongs.
 
 A patch has its top turned in and stitched before it is sewn on along its sides and bottom. A flap is cut
 twice, sewn together round its free edges, turned, and sewn on along its top, upwards, then pressed down.
-A welt stands over a mouth that is cut into the piece (`shaping/details/welt_pocket`).
+A welt stands over a mouth that is cut into the piece (`shaping/details/welt_pocket`); a slant or in-seam pocket's
+mouth lies at an edge (`alter/edge_pocket`). Where one hand alone has it, it is cut once and its marks say whose.
 
        top                    top
     .-------.              .-------.
@@ -17,6 +18,7 @@ import cmath
 from collections.abc import Iterator
 from dataclasses import replace
 
+from drafting.alter.edge_pocket import edge_pocket, with_edge_pocket
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
@@ -27,7 +29,8 @@ from drafting.geometry.area import outside
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.reading.pockets import PocketWish
+from drafting.ground.names import name_in_words
+from drafting.reading.pockets import ON_EDGE, PocketWish
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.details.welt_pocket import Welt, with_welt
 
@@ -50,7 +53,15 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     Raises `DraftError` for a piece or edge that there is not, and for a pocket that sticks out.
     """
     piece = piece_named(draft, wish.piece)
-    edge_named(piece, wish.edge)
+    edge = edge_named(piece, wish.edge)
+    made = _with(draft, piece, wish, number)
+    return _on_one_hand(draft, made, piece, wish) if wish.hand and not (piece.hand or edge.hand) else made
+
+
+def _with(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
+    """Return the draft with the pocket on both hands of its piece."""
+    if wish.kind in ON_EDGE:
+        return with_edge_pocket(draft, piece, wish, number)
     if wish.kind == "welt":
         return _welted(draft, piece, wish, number)
     edges = _on_piece(piece, wish)
@@ -62,9 +73,39 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     return draft.with_pieces([marked]) + _made(drawn, wish)
 
 
-def pocket_line(piece: Piece, wish: PocketWish) -> Path:
+def _on_one_hand(draft: Draft, made: Draft, piece: Piece, wish: PocketWish) -> Draft:
+    """Return the draft with what a pocket added cut for one hand alone, its marks said to be that hand's.
+
+    Pieces are drawn as the left hand's, so those of the right are turned over.
+    """
+    if not piece.pair and piece.fold_edge is None:
+        raise DraftError(
+            f"the {name_in_words(piece.name)} is cut once, so no hand has a pocket of its own",
+            turn="leave out hand",
+        )
+    new = [one for one in made.pieces if one.name not in draft]
+    pieces = {}
+    for one in new:
+        copies = one.copies if one.pair else max(1, one.copies // 2)
+        single = replace(one, pair=False, copies=copies, hand=wish.hand)
+        pieces[one.name] = single.mirrored() if wish.hand == "right" else single
+    for old in draft.pieces:
+        had = len(old.placements)
+        own = made[old.name].placements
+        marks = (*own[:had], *(replace(mark, hand=wish.hand) for mark in own[had:]))
+        pieces[old.name] = replace(made[old.name], placements=marks) if len(own) > had else made[old.name]
+    notions = (
+        replace(n, count=pieces[n.piece].count) if n.piece in pieces and n.piece not in draft else n
+        for n in made.notions
+    )
+    return replace(made.with_pieces(pieces.values()), notions=tuple(notions))
+
+
+def pocket_line(draft: Draft, piece: Piece, wish: PocketWish) -> Path:
     """Return the outline of a pocket where it would lie on its piece, though it stick out."""
     edge_named(piece, wish.edge)
+    if wish.kind in ON_EDGE:
+        return edge_pocket(draft, piece, wish).bag
     if wish.kind == "welt":
         return _welt(piece, wish, 1).outline
     return Path.joined(edge.path for edge in _on_piece(piece, wish))

@@ -43,6 +43,7 @@ class Choices:
         high=600,
         step=10,
         scales=True,
+        grows=True,
         group="fullness",
         source=practice("1.5 to 2.5 to one between the marks"),
     )
@@ -54,6 +55,7 @@ class Choices:
         high=200,
         step=5,
         scales=True,
+        grows=True,
         group="fullness",
         source=practice("about a third of the width"),
     )

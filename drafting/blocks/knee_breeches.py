@@ -11,4 +11,5 @@ PARTS = {
     "knee-band": {"knee_finish": "band"},
     "waistband": {},
     "fly": {},
+    "fall-front": {},
 }

@@ -3,4 +3,4 @@
 from collections.abc import Mapping
 from typing import Any
 
-PARTS: Mapping[str, Mapping[str, Any]] = {"trouser": {}, "waistband": {}, "fly": {}}
+PARTS: Mapping[str, Mapping[str, Any]] = {"trouser": {}, "waistband": {}, "fly": {}, "fall-front": {}}

@@ -17,7 +17,7 @@ from drafting.ground.errors import DraftError
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import FilePlace
 from drafting.reading.pockets import PocketWish
-from drafting.reading.style import StyleWish
+from drafting.reading.style import HANDS, StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
 
 GarmentWish = StyleWish | FullnessWish | AppliqueWish | PocketWish | TrimWish
@@ -35,8 +35,9 @@ def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
     """
     if isinstance(wish, StyleWish | FullnessWish):
         return (wish,)
-    pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base)]
-    halves = (wish.edge, *(f"{wish.edge}_{side}" for side in ("left", "right")))
+    hand = wish.hand if isinstance(wish, PocketWish) else ""
+    pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base) and (not hand or p.hand in ("", hand))]
+    halves = (wish.edge, *(f"{wish.edge}_{side}" for side in HANDS if hand in ("", side)))
     refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
     return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
 
@@ -54,7 +55,7 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
         pockets += isinstance(wish, PocketWish)
         try:
             if isinstance(wish, StyleWish):
-                draft = styled(draft, wish)
+                draft = styled(draft, wish, fabric)
             elif isinstance(wish, FullnessWish):
                 draft = fuller(draft, _spread_wish(wish), fabric)
             elif isinstance(wish, AppliqueWish):

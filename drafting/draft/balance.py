@@ -64,6 +64,17 @@ def balanced(draft: Draft) -> Draft:
     return draft if same else replace(draft, seams=seams)
 
 
+def facing_places(draft: Draft, seam: Seam, ref: EdgeRef, at: float) -> tuple[float, float]:
+    """Return the places on chains a and b (mm from a seam's start) that meet `at` mm along one of its edges."""
+    lengths = _length(draft, seam.a), _length(draft, seam.b)
+    if ref in seam.a:
+        on_a = _length(draft, seam.a[: seam.a.index(ref)]) + at
+        return on_a, _facing(seam, lengths, on_a)
+    on_b = _length(draft, seam.b[: seam.b.index(ref)]) + draft.edge(ref).length - at
+    b, a = zip(*((there, here) for here, there in _anchors(seam, lengths)), strict=True)
+    return _between(b, a, on_b), on_b
+
+
 def wants_notch(draft: Draft, seam: Seam) -> bool:
     """Return whether a seam is so long, or of such a kind, that it has to carry a notch."""
     if seam.kind is SeamKind.DART:

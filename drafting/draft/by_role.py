@@ -16,6 +16,7 @@ BEHIND = FACINGS | {
     PieceRole.STRAP,
     PieceRole.PLACKET,
     PieceRole.FLY_SHIELD,
+    PieceRole.BEARER,
     PieceRole.LAPEL,
     PieceRole.BUTTON_STAND,
     PieceRole.HEM_BAND,

@@ -106,6 +106,7 @@ class PieceRole(Declared):
     PLACKET = "placket", "A strip that laps over a slit"
     FLY_FACING = "fly facing", "The facing of a fly"
     FLY_SHIELD = "fly shield", "The shield behind a fly"
+    BEARER = "bearer", "The part beneath a fall, which carries the waistband"
     TAIL = "tail", "A panel of a coat's tail"
     GODET = "godet", "A wedge let into a seam"
     APPLIQUE = "appliqué", "A shape sewn onto another piece"

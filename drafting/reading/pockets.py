@@ -2,7 +2,7 @@
 
 [[garments.shirt.pockets]]
 piece = "front"
-kind = "patch"           # patch, flap, welt
+kind = "patch"           # patch, flap, welt, slant, in-seam
 edge = "shoulder"        # it stands in from a place on this edge
 along = 0.4              # where on the edge, of its length from its start; 0.5 is its middle
 inside = "16 cm"         # the middle of its top, so far inside
@@ -10,6 +10,11 @@ width = "11 cm"
 height = "13 cm"
 corners = "round"        # square, round, pointed
 tilt = 8                 # a welt, degrees: its end away from the centre front so much higher
+hand = "left"            # this hand alone has it
+
+A slant pocket runs from its `edge` (a waist), `width` in from the corner, to `height` down the edge beyond that
+corner. The mouth of an in-seam pocket is `width` long, its middle at `along` its `edge`; its bag hangs `height`
+below. Neither takes `inside`.
 """
 
 from __future__ import annotations
@@ -20,20 +25,28 @@ from dataclasses import dataclass, field
 from drafting.ground.units import BadValue, as_written, parse_number
 from drafting.reading.cursor import TableReader
 from drafting.reading.given import FilePlace
+from drafting.reading.style import HANDS
 
-POCKETS = ("patch", "flap", "welt")
+POCKETS = ("patch", "flap", "welt", "slant", "in-seam")
+ON_EDGE = frozenset({"slant", "in-seam"})
+"""Pockets whose mouth lies at the edge itself: nothing stands `inside`."""
+
 CORNERS = ("square", "round", "pointed")
 
-HEIGHTS = {"patch": 1.15, "flap": 0.38, "welt": 0.18}
+HEIGHTS = {"patch": 1.15, "flap": 0.38, "welt": 0.18, "slant": 3.8, "in-seam": 0.75}
 """Heights over widths, where none is written (common practice: a patch 13 by 15 cm, a flap 14 by 5.5, a welt
-12 by 2.2)."""
+12 by 2.2, a slant mouth 4.5 by 17, a mouth of 16 with 12 of bag below it)."""
+
+WIDTHS = {"slant": "4.5 cm", "in-seam": "16 cm"}
+"""An example of a width, where it is no pocket's own."""
 
 
 @dataclass(frozen=True, slots=True)
 class PocketWish:
     """A pocket of a `kind` on a piece: the middle of its top `inside` mm from the place `along` an edge.
 
-    `along` is a share of the edge's length, `tilt` how many degrees a welt is turned, `spot` where it was written.
+    `along` is a share of the edge's length, `tilt` how many degrees a welt is turned, `hand` (left, right) which
+    hand alone has it, `spot` where it was written.
     """
 
     piece: str
@@ -45,6 +58,7 @@ class PocketWish:
     along: float = 0.5
     corners: str = "square"
     tilt: float = 0.0
+    hand: str = ""
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
@@ -58,10 +72,11 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
     piece = table.needed("piece", _name, 'as in piece = "front"')
     edge = table.needed("edge", _name, 'it stands in from a place on one, as in edge = "shoulder"')
     kind = table.word("kind", POCKETS, "patch")
-    width = table.needed("width", table.as_length(), 'as in width = "13 cm"')
+    width = table.needed("width", table.as_length(), f'as in width = "{WIDTHS.get(kind, "13 cm")}"')
     height, along = table.length("height"), table.read("along", _share)
-    inside = table.needed("inside", table.as_length(), 'as in inside = "16 cm"')
+    inside = _inside(table, kind)
     corners, tilt = table.word("corners", CORNERS, "square"), table.read("tilt", _tilt)
+    hand = table.word("hand", HANDS)
     table.close()
     if piece and edge and width is not None and inside is not None:
         yield PocketWish(
@@ -74,8 +89,18 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
             along=0.5 if along is None else along,
             corners=corners,
             tilt=tilt or 0.0,
+            hand=hand,
             spot=table.spot(),
         )
+
+
+def _inside(table: TableReader, kind: str) -> float | None:
+    """Return how far inside its edge a pocket stands; 0 for one whose mouth lies at the edge."""
+    if kind not in ON_EDGE:
+        return table.needed("inside", table.as_length(), 'as in inside = "16 cm"')
+    if table.length("inside", "any") is not None:
+        table.add(f"is not for a pocket of kind {kind}: its mouth lies at the edge", "leave it out", "inside")
+    return 0.0
 
 
 def _share(value: object) -> float:

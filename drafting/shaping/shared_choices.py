@@ -165,3 +165,11 @@ TIER_FULLNESS: float = choice(
     group="fullness",
     source=practice("1.5 to 2"),
 )
+
+FALL_FRONT: bool = choice(
+    False,
+    "yes/no",
+    "the fronts open as a fall, buttoned over bearers at both sides, in place of a fly",
+    group="fly",
+    source=practice("breeches and trousers of the 18th and early 19th century"),
+)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import cmath
 import math
+from dataclasses import replace
 
 import pytest
 import shapely
@@ -16,6 +17,7 @@ from drafting.draft.by_role import dart_legs
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.draft.walk import walk
+from drafting.fabric import Fabric
 from drafting.geometry import Path
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
@@ -237,3 +239,25 @@ def ring_line(piece: Piece, name: str) -> shapely.LineString:
 
 def ring_of(one: Path, other: Path) -> float:
     return Path.joined([one, other.reversed()]).area
+
+
+JERSEY = Fabric("Jersey, invented", weave="knit", stretch_along=0.2, stretch_across=0.6)
+LENGTHWISE = replace(JERSEY, stretch_along=0.6, stretch_across=0.2)
+
+
+@pytest.mark.parametrize("kind", ["binding", "band"])
+def test_a_strip_of_style_is_cut_the_way_its_cloth_gives(kind: str) -> None:
+    # Common practice: a woven binding lies on the bias, a knit's along its greatest stretch, 5 to 15 % shorter
+    # than its edge; a band's warp runs along it, or across where the knit gives most across.
+    wish = EdgingWish(kind, (("body", "hem"),), 20.0, interfacing=False)
+    lengths, grains = [], []
+    for fabric in (None, JERSEY, LENGTHWISE):
+        after = styled(cloth(), wish, fabric)
+        sound(after)
+        strip = after[f"body-hem-{kind}"]
+        lengths.append(strip["edge"].length)
+        grains.append(strip.grain % 180)
+    folded = kind == "band"
+    assert grains == [0.0 if folded else 45.0, 90.0, 0.0]
+    assert lengths[0] == pytest.approx(WIDE)
+    assert all(0.85 * WIDE <= length <= (1.0 if folded else 0.95) * WIDE + 1e-6 for length in lengths[1:])

@@ -11,7 +11,7 @@ from functools import cache
 
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
@@ -149,3 +149,22 @@ def test_two_tiers_under_a_puffed_cap_or_over_an_elastic_are_refused_in_words(bl
         draft_garment(chart_woman(), cloth, block, {"sleeve_style": "lantern"})
     capped = draft_garment(chart_woman(), cloth, block, {"sleeve_style": "cap"})
     assert errors(capped) == []
+
+
+def test_a_leg_of_mutton_is_in_proportion_on_a_large_body() -> None:
+    # Plain arithmetic: style grows in proportion to a bust over 1 m, so what is let in keeps its share.
+    let_in = {}
+    for bust in (980.0, 1000.0, 1250.0, 1400.0):
+        body = wearer(
+            {"height": 1680.0, "bust_girth": bust, "waist_girth": bust - 150.0, "hip_girth": bust + 60.0},
+            figure="womens",
+        )
+        plain, full = (top(body, "leg-of-mutton", **choices).draft for choices in ({"puff_width": 0.0}, {}))
+        widths = [
+            next(lv.length for lv in draft["sleeve"].levels if lv.kind is LevelKind.UPPER_ARM)
+            for draft in (plain, full)
+        ]
+        let_in[bust] = widths[1] - widths[0]
+    assert let_in[980.0] == pytest.approx(let_in[1000.0], rel=0.03)  # not below 1 m
+    assert let_in[1250.0] / let_in[1000.0] == pytest.approx(1.25, rel=0.03)
+    assert let_in[1400.0] / let_in[1000.0] == pytest.approx(1.40, rel=0.03)

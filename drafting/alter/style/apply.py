@@ -15,6 +15,7 @@ from drafting.alter.style.godet import with_godet
 from drafting.alter.style.join import joined_up
 from drafting.alter.style.pleat import pleated
 from drafting.draft.draft import Draft
+from drafting.fabric import Fabric
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from drafting.ground.names import name_in_words
@@ -30,18 +31,17 @@ STEPS: Mapping[type[Any], Callable[[Draft, Any], Draft]] = MappingProxyType(
         ShiftWish: edge_shifted,
         GodetWish: with_godet,
         CornerWish: corner_changed,
-        EdgingWish: edged,
     }
 )
-"""What does each step."""
+"""What does each step; a strip made for an edge asks for the cloth as well (`edged`)."""
 
 
-def styled(draft: Draft, wish: StyleWish) -> Draft:
-    """Return the draft with one step done.
+def styled(draft: Draft, wish: StyleWish, fabric: Fabric | None = None) -> Draft:
+    """Return the draft with one step done; a strip is cut the way this cloth gives.
 
     Raises `DraftError` where it cannot be done, and where an outline would cross itself.
     """
-    after = STEPS[type(wish)](draft, wish)
+    after = edged(draft, wish, fabric) if isinstance(wish, EdgingWish) else STEPS[type(wish)](draft, wish)
     before = {id(piece) for piece in draft.pieces}
     for piece in after.pieces:
         if id(piece) not in before and not is_simple(piece.outline):

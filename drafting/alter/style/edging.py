@@ -1,8 +1,8 @@
 r"""What is made for an edge: a facing cut from its own line, a bias binding, a straight band, a cuff.
 
 A facing has the edge's own line and the ends of its neighbours. A binding is a bias strip as long as the edge,
-turned inside whole. A band and a cuff are folded strips of that length; a cuff closes into a ring. As a band is
-drawn, for an edge above it:
+turned inside whole; in a knit it is cut the way that gives most, and a little shorter. Band and cuff are folded
+strips of the edge's length; a cuff closes into a ring. As a band is drawn, for an edge above it:
 
       .-------- sewn along the edge --------.
   far |- - - - - - - - fold - - - - - - - - | end
@@ -21,12 +21,14 @@ from drafting.draft.by_role import the_edge
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import SLEEVES, EdgeRole, NotchKind, PieceRole, SeamKind
+from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.reading.style_made import EdgingWish
-from drafting.shaping.details.bound_edges import BIAS, ENDS
+from drafting.shaping.details.band import band_grain
+from drafting.shaping.details.bound_edges import BIAS, ENDS, strip_share
 from drafting.shaping.details.joined_edges import name_of
 from drafting.shaping.details.small_pieces import TURNED_UNDER, interfacing, interfacing_notion
 
@@ -36,8 +38,8 @@ NARROWEST, WIDEST = 5.0, 400.0
 QUARTERS = {"quarter": 0.25, "half": 0.5, "three quarters": 0.75}
 
 
-def edged(draft: Draft, wish: EdgingWish) -> Draft:
-    """Return the draft with a strip made for edges that run on in one, sewn to them.
+def edged(draft: Draft, wish: EdgingWish, fabric: Fabric | None = None) -> Draft:
+    """Return the draft with a strip made for edges that run on in one, sewn to them, cut the way `fabric` gives.
 
     Raises `DraftError` for an edge that is sewn to something, edges that lie apart, and a cuff on what is open.
     """
@@ -50,7 +52,9 @@ def edged(draft: Draft, wish: EdgingWish) -> Draft:
     run = sewn_run(draft, wish.edges)
     if wish.name and wish.name in draft:
         raise DraftError(f"there is a piece {wish.name} already", turn="give the new one another name")
-    made = _faced(draft, run, wish) if wish.kind in ("facing", "hem facing") else _stripped(draft, run, wish)
+    made = (
+        _faced(draft, run, wish) if wish.kind in ("facing", "hem facing") else _stripped(draft, run, wish, fabric)
+    )
     return _ready(draft, run) + made
 
 
@@ -154,7 +158,7 @@ class _Strip:
     turned: float
 
 
-def _stripped(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
+def _stripped(draft: Draft, run: SewnRun, wish: EdgingWish, fabric: Fabric | None) -> Draft:
     """Return a binding, band or cuff for a run, its interfacing, and its seams."""
     if wish.kind == "cuff" and not run.closed:
         raise DraftError(
@@ -163,12 +167,15 @@ def _stripped(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
         )
     length = sum(draft.edge(ref).sewn_length for ref in run.refs)
     folded = wish.kind != "binding"
+    share = strip_share(fabric) if not folded else 1.0
     start, end = _halved(run)
-    strip = _Strip(length, wish.width * (2 if folded else 1), start, end, TURNED_UNDER)
-    piece = _strip_piece(draft, run, wish, strip)
+    strip = _Strip(share * length, wish.width * (2 if folded else 1), start, end, TURNED_UNDER)
+    grain = band_grain(fabric) if folded or share < 1 else BIAS
+    piece = replace(_strip_piece(draft, run, wish, strip), grain=grain)
     stiff = [_half_stiff(piece, wish.width)] if folded and wish.interfacing else []
     kind = SeamKind.ATTACHED if folded else SeamKind.FACING
-    own = replace(_sewn_on(draft, (piece.name, "edge"), run.refs, kind), notches=_quarters(draft, run, length))
+    own = _sewn_on(draft, (piece.name, "edge"), run.refs, kind)
+    own = replace(own, notches=_quarters(draft, run, strip.length, length), ease=(share - 1) * length)
     return Draft(
         (piece, *stiff),
         (own, *_closing_seams(piece, strip, SeamKind.MADE_UP if folded else SeamKind.FACING)),
@@ -196,7 +203,6 @@ def _strip_piece(draft: Draft, run: SewnRun, wish: EdgingWish, strip: _Strip) ->
     drawn = Piece(
         name,
         tuple(_ring(strip, folded)),
-        grain=0.0 if folded else BIAS,
         pair=RunEnd.FOLD not in (strip.start, strip.end) and not first.hand,
         hand=first.hand,
         title=name.replace("-", " ").capitalize(),
@@ -206,7 +212,7 @@ def _strip_piece(draft: Draft, run: SewnRun, wish: EdgingWish, strip: _Strip) ->
         lines=() if folded else tuple(dict.fromkeys(piece for piece, _ in run.refs)),
     )
     above = sum(((p := draft.edge(ref).path).end - p.start).real for ref in run.refs) < 0
-    return replace(drawn.mapped(lambda p: -p), grain=drawn.grain) if above else drawn
+    return drawn.mapped(lambda p: -p) if above else drawn
 
 
 def _ring(strip: _Strip, folded: bool) -> Iterator[Edge]:
@@ -275,11 +281,12 @@ def _sewn_on(draft: Draft, own: EdgeRef, refs: tuple[EdgeRef, ...], kind: SeamKi
     return Seam(name, (own,), refs[::-1], start=None, end=None, kind=kind)
 
 
-def _quarters(draft: Draft, run: SewnRun, length: float) -> tuple[SeamNotch, ...]:
-    """Return quarters where an edge of the run is gathered; else notches come by themselves."""
-    if all(draft.edge(ref).sewn is None for ref in run.refs):
+def _quarters(draft: Draft, run: SewnRun, own: float, length: float) -> tuple[SeamNotch, ...]:
+    """Return quarters of a strip `own` long where an edge of the run is gathered, or longer than the strip; else
+    notches come by themselves."""
+    if own == length and all(draft.edge(ref).sewn is None for ref in run.refs):
         return ()
     drawn = sum(draft.edge(ref).length for ref in run.refs)
     return tuple(
-        SeamNotch(name, share * length, share * drawn, kind=NotchKind.QUARTER) for name, share in QUARTERS.items()
+        SeamNotch(name, share * own, share * drawn, kind=NotchKind.QUARTER) for name, share in QUARTERS.items()
     )

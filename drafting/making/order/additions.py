@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from drafting.draft.by_role import pieces_as
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.draft import Seam
+from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import PieceRole, SeamKind
-from drafting.making.model import Stage, said
+from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.tables import trim_length
 from drafting.reading.trimming import TrimWish
@@ -78,7 +79,7 @@ def sewn_on(bench: Bench) -> None:
 
 def pockets(bench: Bench) -> None:
     """Sew every pocket, flap and strap onto its piece: its darts are sewn, and it lies flat still."""
-    for what in ("pocket", "pocket facing", "welt", "pocket bag", "strap"):
+    for what in (*BY_MARK, "pocket", "strap"):
         _on_marks(bench, what)
 
 
@@ -98,16 +99,44 @@ def _on_marks(bench: Bench, what: str) -> None:
                     "trim",
                     f"{piece.name} with {mark.name}",
                     (piece.name, mark.piece),
-                    [said(_how(draft[mark.piece], what), piece=piece.name)],
-                    seams=[s.name for s in draft.seams if s.kind is SeamKind.BAG and mark.piece in pieces_of(s)],
+                    [*_one_hand(mark, piece), said(_how(draft[mark.piece], what), piece=piece.name)],
+                    seams=_bags_closed(bench, piece.name, mark.piece),
                     notions=bench.named("buckle", mark.piece),
                     cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
-                    length=mark.path.length * piece.count,
+                    length=mark.path.length * (1 if mark.hand else piece.count),
                 )
 
 
-BY_MARK = {"welt": "do.welt_on", "pocket bag": "do.pocket_bag", "pocket facing": "do.pocket_facing"}
-"""How a part of a pocket is sewn on, by its mark."""
+def _one_hand(mark: Placement, piece: Piece) -> list[Said]:
+    """Return that a mark is meant for one hand of a pair alone."""
+    return [said("do.one_hand", hand=mark.hand, piece=piece.name)] if mark.hand and not piece.hand else []
+
+
+def _bags_closed(bench: Bench, piece: str, sewn_on: str) -> list[str]:
+    """Return the bags that are closed once a part of a pocket is on its piece: both their layers are there."""
+    bags = [s for s in bench.garment.draft.seams if s.kind is SeamKind.BAG and sewn_on in pieces_of(s)]
+    here = {sewn_on, *(name for name, part in bench.parts.items() if part == bench.parts[piece])}
+    return [seam.name for seam in bags if set(pieces_of(seam)) <= here]
+
+
+def bags_between(bench: Bench, seam: Seam) -> list[Seam]:
+    """Return the bags of pockets that lie in a seam: one layer is sewn to either side of it."""
+    draft = bench.garment.draft
+    on = {mark.piece for name in pieces_of(seam) for mark in draft[name].placements if mark.what == "seam pocket"}
+    done = {name for step in bench.steps for name in step.seams}
+    bags = [s for s in draft.seams if s.kind is SeamKind.BAG and s.name not in done]
+    return [bag for bag in bags if set(pieces_of(bag)) <= on]
+
+
+BY_MARK = {
+    "pocket facing": "do.pocket_facing",
+    "welt": "do.welt_on",
+    "pocket bag": "do.pocket_bag",
+    "pocket mouth": "do.slant_mouth",
+    "pocket back": "do.slant_back",
+    "seam pocket": "do.seam_bag",
+}
+"""How a part of a pocket is sewn on, by its mark, in the order of the work."""
 
 SLIT = {
     ("slit", PieceRole.BINDING): "do.slit_strip",

@@ -51,6 +51,10 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "pocket_on": ("neatens", "presses"),
     "flap_on": ("trims", "presses"),
     "pocket_bag": ("trims", "presses"),
+    "slant_mouth": ("trims", "presses"),
+    "slant_back": ("neatens",),
+    "seam_bag": ("presses",),
+    "seam_pocket": ("neatens",),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""
 

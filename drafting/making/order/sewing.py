@@ -165,13 +165,14 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     lengths = seam_lengths(bench.garment)
     for seam in seams:
         pieces = pieces_of(seam)
+        say = [said("do.join_bias", name=seam.name), *_bagged(bench, seam), *raw_edges(bench, seam)]
         bench.do(
             "shape",
             "join",
             "flare",
             pieces,
-            [said("do.join_bias", name=seam.name), *raw_edges(bench, seam), said("do.press_bias")],
-            seams=(seam.name,),
+            [*say, said("do.press_bias")],
+            seams=(seam.name, *(bag.name for bag in adding.bags_between(bench, seam))),
             length=lengths[seam.name],
         )
     if not seams:
@@ -197,7 +198,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             "body",
             pieces,
             list(_joined(bench, seam)),
-            seams=(seam.name,),
+            seams=(seam.name, *(bag.name for bag in adding.bags_between(bench, seam))),
             length=lengths[seam.name],
         )
         if below_fly(bench.garment.draft, seam):
@@ -210,6 +211,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
     yield said(_how(seam), name=seam.name)
+    yield from _bagged(bench, seam)
     if run := gathers_along([walked]):
         yield from gathers(run)
     elif eased(seam.ease):
@@ -221,6 +223,11 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
         yield from pressed(bench, seam)
     if seam.kind in CURVED:
         yield said("do.clip_curve")
+
+
+def _bagged(bench: Bench, seam: Seam) -> list[Said]:
+    """Return how a seam with a pocket in it is sewn: the mouth stays open, the bag is closed in one go."""
+    return [said("do.seam_pocket")] if adding.bags_between(bench, seam) else []
 
 
 CURVED = (SeamKind.PRINCESS,)

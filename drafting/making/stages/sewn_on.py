@@ -40,12 +40,13 @@ def trimmed(goods: Goods, refs: Sequence[EdgeRef]) -> StageDrawing:
 
 def applied(goods: Goods, name: str, marks: Iterable[Placement]) -> StageDrawing:
     """Return a piece right side up with the shapes that are sewn onto it where they lie."""
-    shape = goods.shapes[name]
-    inks: list[Ink] = [cloth(shape, STAY)]
+    shape, marks = goods.shapes[name], tuple(marks)
+    move = Motion(over=True) if any(mark.hand == RIGHT for mark in marks) and shape.piece.pair else STAY
+    inks: list[Ink] = [cloth(shape, move, over=False)]
     for mark in marks:
-        ring = mark.path.points(CHORD)
+        ring = move(mark.path.points(CHORD))
         inks += [Face("notion", ring, mark.piece), InkLine("sewing", np.append(ring, ring[:1]), mark.name)]
-    return StageDrawing("applied", (drawn_panel([*inks, name_on(shape, shape.outline)]),))
+    return StageDrawing("applied", (drawn_panel([*inks, name_on(shape, move(shape.outline))]),))
 
 
 def _halves(shape: Shape) -> list[Motion]:

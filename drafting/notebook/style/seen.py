@@ -72,7 +72,7 @@ def _lines(draft: Draft, piece: Piece, step: AnyStep) -> tuple[Line, ...]:
     if isinstance(step, ShiftWish):
         return (styled(draft, step)[piece.name][step.edge].path,)
     if isinstance(step, PocketWish):
-        return (pocket_line(piece, step),)
+        return (pocket_line(draft, piece, step),)
     return ()
 
 

@@ -17,7 +17,7 @@ from drafting.ground.units import ShownUnit
 from drafting.notebook.bench.state import only_garment
 from drafting.notebook.style.fields import LENGTHS, POCKET
 from drafting.reading.cursor import opened
-from drafting.reading.pockets import PocketWish, read_pockets
+from drafting.reading.pockets import ON_EDGE, PocketWish, read_pockets
 from drafting.reading.style import StyleWish, read_style
 
 AnyStep = StyleWish | PocketWish
@@ -50,9 +50,13 @@ class StepTyped:
         """Return the step as it stands in a costume file; raises `InputError` for a place that names none."""
         rows = [f"[[garments.{self.garment}.{self.table}]]"]
         for key, value in self.values.items():
-            if value.strip() and not (self.table == "pockets" and key == "do"):
+            if value.strip() and not (self.table == "pockets" and (key == "do" or self._at_edge(key))):
                 rows += _written(key, value.strip(), unit, pocket=self.table == "pockets")
         return "\n".join(rows) + "\n"
+
+    def _at_edge(self, key: str) -> bool:
+        """Return whether a key has no meaning for a pocket whose mouth lies at its edge."""
+        return key in ("inside", "corners") and self.values.get("pocket") in ON_EDGE
 
 
 def _written(key: str, value: str, unit: ShownUnit, *, pocket: bool) -> list[str]:

@@ -92,9 +92,8 @@ class StyleView:
         in_seam = self.deed == "godet" and self.fields["edge"].value.strip()
         own = () if self.deed in sf.WHOLE_EDGES or in_seam else ("piece",)
         ends = [key for key in ends if not (in_seam and key == "from")]
-        hand = () if self.deed == sf.POCKET else ("hand",)
         return ss.StepTyped(
-            self.garment, {key: self.fields[key].value for key in ("do", *own, *ends, *keys, *hand)}
+            self.garment, {key: self.fields[key].value for key in ("do", *own, *ends, *keys, "hand")}
         )
 
     @property
@@ -247,7 +246,7 @@ class StyleView:
     def _show_fields(self) -> None:
         for key, field in self.fields.items():
             always = key in ("garment", "do") or (key == "piece" and self.deed not in sf.WHOLE_EDGES)
-            always = always or (key == "hand" and self.deed != sf.POCKET)
+            always = always or key == "hand"
             field.layout.display = None if always or key in sf.FIELDS[self.deed] else "none"
 
     def _button(self, words: str, name: str, do: Callable[[], None]) -> Any:

@@ -52,10 +52,9 @@ def bound_edges(draft: Draft, fabric: Fabric | None, role: EdgeRole, width: floa
     run = _run(draft, role)
     if run is None:
         return draft
-    gives = fabric is not None and fabric.greatest_stretch >= GIVES
-    share = 1 - SHORTER if gives else 1.0
+    share = strip_share(fabric)
     piece = _strip(draft, run, role, share * run.length, width)
-    piece = replace(piece, grain=band_grain(fabric) if gives else BIAS)
+    piece = replace(piece, grain=band_grain(fabric) if share < 1 else BIAS)
     piece = piece.with_edges(replace(piece["inner"], allowance=turned))
     seam = Seam(
         f"{role} strip",
@@ -68,6 +67,15 @@ def bound_edges(draft: Draft, fabric: Fabric | None, role: EdgeRole, width: floa
         kind=SeamKind.FACING,
     )
     return draft + Draft((piece,), (seam,))
+
+
+def strip_share(fabric: Fabric | None) -> float:
+    """Return how long a strip is for its edge: shorter in cloth that gives, which pulls it flat.
+
+    >>> strip_share(None), strip_share(Fabric("knit", stretch_across=0.5))
+    (1.0, 0.95)
+    """
+    return 1 - SHORTER if fabric is not None and fabric.greatest_stretch >= GIVES else 1.0
 
 
 def _run(draft: Draft, role: EdgeRole) -> _Run | None:

@@ -5,11 +5,13 @@ A garment is halved where its two sides are one draft; a draft that names its ha
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from drafting.draft.by_role import is_shell
-from drafting.draft.draft import Draft, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Piece
+from drafting.draft.roles import PieceRole
 from drafting.draft.two_sides import both_hands
 
 
@@ -24,9 +26,20 @@ class SewnParts:
 
     @property
     def seams(self) -> list[Seam]:
-        """The seams between pieces that are meshed."""
+        """The seams between pieces that are meshed; what a bearer carries hangs on the fall buttoned over it."""
         names = {piece.name for piece in self.shell}
-        return [s for s in self.draft.seams if {p for p, _ in (*s.a, *s.b)} <= names]
+        falls = {p.name: p.lines[0] for p in self.behind if p.role is PieceRole.BEARER and p.lines}
+
+        def over(refs: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
+            return tuple((falls.get(piece, piece), edge) for piece, edge in refs)
+
+        sewn = [replace(s, a=over(s.a), b=over(s.b)) for s in self.draft.seams if not self._within(falls, s)]
+        return [s for s in sewn if {p for p, _ in (*s.a, *s.b)} <= names]
+
+    @staticmethod
+    def _within(falls: Mapping[str, str], seam: Seam) -> bool:
+        """Return whether a seam is a bearer's own, as its darts are."""
+        return {piece for piece, _ in (*seam.a, *seam.b)} <= set(falls)
 
 
 def sewn_parts(draft: Draft) -> SewnParts:

@@ -1,0 +1,154 @@
+r"""Pockets whose mouth lies at an edge: a slant trouser pocket, and a pocket in a seam. Mm.
+
+A slant pocket's front is cut whole. Its bag is sewn to it along the marked mouth, the corner is cut off beyond,
+the bag turned inside; behind it lies the back of the pocket, of the garment's own cloth, which fills the corner
+and is caught in waist and side (common practice). So waist, side and girths stay as they were drafted.
+
+    corner .--width--.-------      side |
+           |back   .'              top -|--.
+           |     .' mouth               |   '.   bag
+    height |   .'                 mouth |     |
+           | .'      |                  |     |
+    side   |'   bag  |           bottom-|     |
+           |'-.____.-'                  '-.__.'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from drafting.draft.piece import Piece
+from drafting.geometry import Path, line
+from drafting.geometry.area import is_simple, outside
+from drafting.geometry.construct import smooth
+from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
+
+BAG_WIDE, BAG_DEEP = 150.0, 120.0
+"""mm: how far a bag reaches in from its seam, and below a slant mouth (common practice: a hand and a wrist deep,
+140 to 160 wide)."""
+
+PAST, INTO = 25.0, 90.0
+"""mm: how far a bag runs on past the mouth along its seam, and a slant one along the waist (common practice)."""
+
+SHARES = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4)
+"""How far a bag is drawn in, until it lies inside its piece (ours)."""
+
+FROM_EDGE = 6.0
+"""mm: a bag keeps so far off the stitching line beyond its own seam (ours)."""
+
+
+@dataclass(frozen=True)
+class EdgePocket:
+    """A pocket at an edge: its `mouth` from its upper end down as it lies on the piece, `low` what the bag runs on
+    along the piece's own edge below it, `round` its free line back up, `top` what closes the ring above.
+
+    A slant pocket has the `corner` beyond its mouth: along the upper edge to the corner, and down beside it.
+    `share` is how far the bag had to be drawn in.
+    """
+
+    mouth: Path
+    low: Path
+    round: Path
+    top: Path
+    corner: tuple[Path, ...] = ()
+    share: float = 1.0
+
+    @property
+    def bag(self) -> Path:
+        """The bag as it lies behind the piece."""
+        return Path.joined([self.mouth, self.low, self.round, self.top])
+
+    @property
+    def whole(self) -> Path:
+        """The bag with the corner beyond the mouth, where there is one."""
+        return Path.joined([*(self.corner or (self.mouth,)), self.low, self.round, self.top])
+
+
+def in_seam(piece: Piece, edge: str, middle: float, width: float, height: float) -> EdgePocket:
+    """Return a pocket in a seam, its mouth `width` mm long about `middle` mm along the edge, its bag `height` deep
+    below the mouth; raises `DraftError` where it finds no room."""
+    path = piece[edge].path
+    way = path.end - path.start
+    if min(middle, path.length - middle) < width / 2 + PAST / 2 or abs(way.imag) < abs(way.real):
+        raise DraftError(
+            f"the mouth of the pocket finds no room along the {name_in_words(f'{piece.name}.{edge}')}",
+            value=told(width),
+            turn="make it shorter, move it along the edge, or name an upright seam",
+        )
+    return _fitting(piece, lambda share: seam_pocket(piece, edge, middle, width, height, share), width)
+
+
+def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: float, share: float) -> EdgePocket:
+    """Return a pocket in a seam with its bag drawn in to a `share`, wherever that lies."""
+    path = piece[edge].path
+    rises = path.end.imag > path.start.imag
+    down = path.reversed() if rises else path
+    at = path.length - middle if rises else middle
+    top, bottom = at - width / 2, at + width / 2
+    first, last = max(0.0, top - PAST), min(path.length, bottom + PAST)
+    mouth, low, above = down.part(top, bottom), down.part(bottom, last), down.part(first, top)
+    in_ = (-1.0 if rises else 1.0) * BAG_WIDE * share
+    round_ = _round(low.end, above.start, in_, mouth.end.imag - height * share, complex(-in_, 0))
+    return EdgePocket(mouth=mouth, low=low, round=round_, top=above, share=share)
+
+
+def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> EdgePocket:
+    """Return a slant pocket from `width` mm along an upper edge to `height` mm down the edge beside it.
+
+    Raises `DraftError` where the two are too short.
+    """
+    upper, side = piece[edge].path, piece[beside].path
+    after = piece.index(beside) == (piece.index(edge) + 1) % len(piece.edges)
+    out, down = (upper.reversed(), side) if after else (upper, side.reversed())  # away from the corner
+    for path, much, past, named in ((out, width, FROM_EDGE, edge), (down, height, PAST, beside)):
+        if much + past > path.length:
+            raise DraftError(
+                f"the {name_in_words(f'{piece.name}.{named}')} is too short for the mouth of the pocket",
+                value=told(much),
+                reach=f"up to {told(max(path.length - past, 0.0))}",
+                turn="make the pocket smaller, or name another edge",
+            )
+    reach = min(width + INTO, out.length - FROM_EDGE / 2)
+    mouth = line(out.at(width), down.at(height))
+    low, top = down.part(height, height + PAST), out.part(width, reach).reversed()
+    in_ = BAG_WIDE if (mouth.start - mouth.end).real > 0 else -BAG_WIDE
+
+    def drawn(share: float) -> EdgePocket:
+        round_ = _round(low.end, top.start, in_ * share, mouth.end.imag - BAG_DEEP * share, 1j)
+        corner = out.part(0.0, width).reversed(), down.part(0.0, height)
+        return EdgePocket(mouth=mouth, low=low, round=round_, top=top, corner=corner, share=share)
+
+    return _fitting(piece, drawn, width)
+
+
+def _round(low: complex, high: complex, in_: float, deep: float, arrive: complex) -> Path:
+    """Return the bag's line from its seam's lower end round to `high`, `in_` mm wide (+ to the right)."""
+    way = complex(in_ / abs(in_), 0)
+    under = complex(low.real + 0.55 * in_, deep)
+    far = complex(low.real + in_, min(deep + 0.75 * abs(in_), (deep + high.imag) / 2))
+    return Path(
+        (smooth(low, under, 0.45 * way - 1j, way), smooth(under, far, way, 1j), smooth(far, high, 1j, arrive))
+    )
+
+
+def _fitting(piece: Piece, drawn: Callable[[float], EdgePocket], width: float) -> EdgePocket:
+    """Return the largest of these bags that lies inside its piece; raises `DraftError` where none does."""
+    for share in SHARES:
+        pocket = drawn(share)
+        if is_simple(pocket.bag) and _lies_inside(piece, pocket):
+            return pocket
+    raise DraftError(
+        f"the bag of the pocket finds no room on the {name_in_words(piece.name)}",
+        value=told(width),
+        turn="make the mouth shorter, or move it",
+    )
+
+
+def _lies_inside(piece: Piece, pocket: EdgePocket) -> bool:
+    points = pocket.round.evenly(40)
+    middle = sum(points) / len(points)
+    grown = [p + FROM_EDGE * (p - middle) / abs(p - middle) for p in points[7:-7]]
+    return outside(line(points[0], *grown, points[-1], points[0]), piece.outline) <= 1.0
