@@ -13,7 +13,7 @@ from drafting.fabric.sorts import Sort
 from drafting.layout import Lay
 from drafting.layout.cloth import LENGTHWISE
 from drafting.making.model import Said, Step, Supply, said
-from drafting.making.treating import any_fused, has_pile
+from drafting.making.treating import any_fused, has_pile, is_long_pile
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -80,6 +80,8 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
     if has_pile(fabric):
         yield said("cut.pile")
+    if is_long_pile(fabric):
+        yield said("cut.long_pile")
     yield from (said(key) for sort, key in SPREAD.items() if sort in sorts)
     if fabric.greatest_stretch >= 0.1:
         yield said("cut.stretch")

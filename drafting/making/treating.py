@@ -233,6 +233,15 @@ def _pile(fabric: Fabric) -> Iterator[Said]:
         yield said("treat.pile")
 
 
+LONG_PILE = 5.0
+"""mm of thickness from which a pile is cut from its back, like fur (common practice)."""
+
+
+def is_long_pile(fabric: Fabric) -> bool:
+    """Return whether a cloth is fur, or like it: a pile whose hairs must not be cut with it."""
+    return has_pile(fabric) and (fabric.thickness or 0.0) >= LONG_PILE
+
+
 def has_pile(fabric: Fabric) -> bool:
     """Return whether the cloth has, or may have, a pile that an iron would crush; a nap takes a press cloth."""
     return "pile" in fabric.possible_sorts

@@ -12,6 +12,7 @@ from functools import cache
 import pytest
 
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.costume.lays import laid_out
 from drafting.costume.workroom import Workroom
 from drafting.draft.bias import on_bias
 from drafting.draft.by_role import edges_as
@@ -19,10 +20,11 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import FACINGS, EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
+from drafting.making.cutting_work import cutting_steps
 from drafting.making.fit.ease import ease_rows
 from drafting.making.model import Step, said
 from drafting.making.order import in_waiting_time, sewing_steps, unsound
-from drafting.making.settings import settings
+from drafting.making.settings import setting_said, settings
 from drafting.making.words import text
 from drafting.reading.trimming import TrimWish
 from tests.bodies import bdims
@@ -236,3 +238,32 @@ def test_a_strap_is_trimmed_before_it_is_made_up(edge: str, kind: str) -> None:
     (trim,) = [i for i, step in enumerate(steps) if step.along]
     (made,) = [i for i, step in enumerate(steps) if f"strap {edge}" in step.seams]
     assert trim < made
+
+
+def test_what_is_sewn_onto_a_piece_has_its_needle_and_stitch() -> None:
+    garment = draft_garment(bdims()[3], WOVEN, "shirt", {"sleeve_opening": "bound"})
+    garment = replace(garment, trims=(TrimWish("front", "shoulder", "braid", 10.0),))
+    steps = [step for step in order_of(costume_of(garment, WOVEN)) if step.verb == "trim"]
+    assert len(steps) == 2  # the slit's strip, the braid
+    assert all(step.setting is not None for step in steps)
+
+
+@pytest.mark.parametrize(("cloth", "wanted"), [(WOVEN, 1), (replace(WOVEN, iron_dots=0), 0)])
+def test_a_seam_says_once_how_it_is_pressed(cloth: Fabric, wanted: int) -> None:
+    """Words and setting both said it, and a seam that no iron may touch was told twice how it is opened."""
+    _, steps = worked("shirt", cloth)
+    (side,) = [step for step in steps if "side" in step.seams]
+    sentences = [text(one) for one in setting_said(side.setting, pressed="presses" in side.does)]
+    assert sum("iron" in one.lower() for one in sentences) == wanted
+    assert not any(one.startswith(("Press it", "No iron")) for one in sentences)
+
+
+@pytest.mark.parametrize(("thickness", "fur"), [(1.1, False), (12.0, True)])
+def test_fur_is_cut_from_its_back(thickness: float, fur: bool) -> None:
+    garment = draft_garment(bdims()[3], replace(PILE, thickness=thickness), "cape")
+    made = costume_of(garment, replace(PILE, thickness=thickness))
+    sewn = settings(made)
+    assert any(one.key == "set.long_pile" for found in sewn.values() for one in found.why) is fur
+    cuts = {step.key: step for step in cutting_steps(laid_out(made, count=20))}
+    cut = cuts[f"{garment.fabric}/cut"]
+    assert any(one.key == "cut.long_pile" for one in cut.say) is fur

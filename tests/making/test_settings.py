@@ -87,7 +87,7 @@ def test_needle_points_follow_the_cloth() -> None:
 
 def own(key: str) -> bool:
     """Return whether a setting is of the garment's own seams and edges: no lining's, no buttonholes', no zips'."""
-    return not key.startswith(("lining: ", "buttonhole", "zip"))
+    return not key.startswith(("lining: ", "buttonhole", "zip", "sewn on"))
 
 
 def test_a_universal_needle_only_stands_in() -> None:

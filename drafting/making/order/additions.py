@@ -8,6 +8,7 @@ from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import SEWN_ON, PieceRole, SeamKind
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_of
+from drafting.making.settings.edges import ADDED
 from drafting.making.tables import trim_length
 from drafting.reading.trimming import TrimWish
 
@@ -69,7 +70,7 @@ def _trim(bench: Bench, trim: TrimWish, stage: Stage) -> None:
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
     say = [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)]
     bench.do(stage, "trim", f"with {trim.kind}", (trim.piece,), say, length=count * each)
-    bench.also(along=[(trim.piece, trim.edge)])
+    bench.also(along=[(trim.piece, trim.edge)], setting=bench.settings.get((bench.garment.name, ADDED)))
 
 
 TRIMMED = {"piping": "do.trim_in", "binding": "do.trim_bind"}
@@ -108,6 +109,8 @@ def _on_marks(bench: Bench, what: str) -> None:
                     cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
                     length=mark.path.length * (1 if mark.hand else piece.count),
                 )
+                if bench.steps[-1].setting is None:
+                    bench.also(setting=bench.settings.get((bench.garment.name, ADDED)))
 
 
 def _one_hand(mark: Placement, piece: Piece) -> list[Said]:

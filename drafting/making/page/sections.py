@@ -152,7 +152,9 @@ def _step(step: Step, draw: DrawStep, known: set[Said]) -> Html:
             verb=step.verb,
             about=_for(step),
             say=[text(sentence) for sentence in step.say],
-            settings=[text(s) for s in setting_said(step.setting) if s not in repeated],
+            settings=[
+                text(s) for s in setting_said(step.setting, pressed="presses" in step.does) if s not in repeated
+            ],
             cautions=[text(sentence) for sentence in step.cautions],
             waits=[text(said("page.waits", hours=step.wait))] if step.wait else [],
             minutes=f"{step.minutes:.0f}",

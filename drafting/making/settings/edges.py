@@ -13,6 +13,7 @@ from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings.feet import BY_HAND, WORKED, feeding, foot_for, set_lighter
+from drafting.making.settings.lengthening import Gives
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
@@ -72,8 +73,33 @@ def zip_setting(fabric: Fabric | None, room: Workroom) -> Setting:
         stitch_length=stitch.length,
         needle=needle,
         foot="zip" if footed else "all-purpose",
+        pressure="lighter" if set_lighter(fabric, 0.0, "zip", room) else "usual",
         press="not",
         why=(*([said("set.stand_in")] if stands_in else []), *([] if footed else [said("set.no_zip_foot")])),
+        holds=layers_held(fabric),
+    )
+
+
+ADDED = "sewn on"
+"""The name under which the setting stands of what is sewn onto a piece: trims, pockets, strips of slits."""
+
+
+def added_setting(fabric: Fabric | None, room: Workroom) -> Setting:
+    """Return how trims, pockets and strips are sewn onto a piece: as a turned edge that shows is stitched."""
+    knit = fabric is not None and fabric.weave == "knit"
+    stitch = suited_length(edge_stitch(Gives(), knit, room, caught="", topstitched=True), fabric)
+    needle, stands_in = needle_for(fabric, room)
+    foot = foot_for(fabric, 0.0, stitch.number, room)
+    return Setting(
+        stitch=stitch.number,
+        seam_class=7,
+        stitch_length=stitch.length,
+        needle=needle,
+        foot=foot,
+        width=stitch.width,
+        pressure="lighter" if set_lighter(fabric, 0.0, foot, room) else "usual",
+        press="not",
+        why=(said("set.stand_in"),) if stands_in else (),
         holds=layers_held(fabric),
     )
 

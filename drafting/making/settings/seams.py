@@ -17,8 +17,10 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
+    ADDED,
     BUTTONHOLE,
     ZIP,
+    added_setting,
     buttonhole_setting,
     edge_settings,
     lining_key,
@@ -54,6 +56,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         found |= {(garment.name, key): edge for key, edge in edges.items()}
         if any(piece.darts for piece in garment.draft.pieces):
             found[garment.name, INNER_DART] = inner_dart_setting(shell, room)
+        found[garment.name, ADDED] = added_setting(shell, room)
         if any(notion.what == "zip" for notion in garment.draft.notions):
             found[garment.name, ZIP] = zip_setting(shell, room)
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):

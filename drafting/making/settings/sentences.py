@@ -20,8 +20,11 @@ LENGTHENED = {
 WAYS = {"open": "side.open", "to one side": "side.one"}
 
 
-def setting_said(setting: Setting | None) -> Iterator[Said]:
-    """Yield how a seam is sewn and pressed, in a few lines; nothing for a step without a seam."""
+def setting_said(setting: Setting | None, *, pressed: bool = False) -> Iterator[Said]:
+    """Yield how a seam is sewn and pressed, in a few lines; nothing for a step without a seam.
+
+    Where the step's own words say how it is `pressed`, its heat alone is told.
+    """
     if setting is None:
         return
     yield _sewn(setting)
@@ -30,7 +33,10 @@ def setting_said(setting: Setting | None) -> Iterator[Said]:
     if setting.stayed:
         yield said("set.stayed")
     yield from setting.why
-    if setting.press != "not":
+    if setting.press != "not" and pressed and setting.dots is not None:
+        if setting.dots:
+            yield said("set.heat_at", dots=setting.dots)
+    elif setting.press != "not":
         yield _pressed(setting.onto or said(WAYS[setting.press]), setting.dots)
     yield from setting.trials
 

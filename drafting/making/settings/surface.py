@@ -10,6 +10,7 @@ from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import Holds, Neatens
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import Stitch
+from drafting.making.treating import is_long_pile
 
 MACHINED = ("301", "401", "101")
 """Plain rows, whose length a surface decides; what gives with a knit keeps its own."""
@@ -62,6 +63,8 @@ def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[S
     takes, sorts = handling(fabric), fabric.possible_sorts
     if takes.holds == "clips":
         yield said("set.clips")
+    if is_long_pile(fabric):
+        yield said("set.long_pile")
     if "sequinned" in sorts:
         yield said("set.sequins")
     if {"sheer", "lace"} & set(sorts):

@@ -98,7 +98,7 @@ def narrow_said(stand: float, button: float, least: float) -> tuple[Finding, ...
             "front",
             stand,
             least,
-            f"The stand beyond the centre front is only {told(stand)} wide and a button of {told(button)} "
-            f"looks out beyond it: take {told(least)} or a smaller button.",
+            f"The stand beyond the centre front is only {told(stand, 'small')} wide and a button of "
+            f"{told(button, 'small')} looks out beyond it: take {told(least, 'small')} or a smaller button.",
         ),
     )
