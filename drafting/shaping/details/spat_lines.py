@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from drafting.body import Body
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line, smooth
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
@@ -31,6 +32,10 @@ TONGUE, TIP = 0.74, 24.0
 TURNED, CLEAR = 12.0, 14.0
 """mm turned in along top, hem and laps, and how far the first and the last button stand off an end (common
 practice)."""
+
+
+SEWN = {"front": EdgeRole.FRONT, "back": EdgeRole.BACK}
+"""The edges that are sewn: over the instep, and up the heel."""
 
 
 @dataclass(frozen=True)
@@ -128,7 +133,7 @@ def _hem_at(hem: Path, x: float) -> float:
 
 def _piece(name: str, paths: dict[str, Path], levels: dict[str, float], stops: float | None) -> Piece:
     edges = tuple(
-        Edge(key, path) if key in ("front", "back") else Edge(key, path, EdgeKind.HEM, allowance=TURNED)
+        Edge(key, path, role=SEWN[key]) if key in SEWN else Edge(key, path, EdgeKind.HEM, allowance=TURNED)
         for key, path in paths.items()
     )
     return Piece(
@@ -142,7 +147,7 @@ def _piece(name: str, paths: dict[str, Path], levels: dict[str, float], stops: f
 
 def _level(name: str, y: float, edges: tuple[Edge, ...], stops: float | None) -> Level:
     """Return a level line across a part; an outer one ends on the buttons' line."""
-    xs = [_x_at(edge.path, y) for edge in edges if edge.name in ("front", "back")]
+    xs = [_x_at(edge.path, y) for edge in edges if edge.kind is EdgeKind.SEAM]
     if stops is None:
         return Level(name, (line(complex(min(xs), y), complex(max(xs), y)),))
     a, b = sorted((xs[0], stops))
