@@ -1,4 +1,4 @@
-"""What many tests have found together is printed once, at the end of the run."""
+"""What many tests share: what a module's fixture makes is made once, and what they found is printed at the end."""
 
 from __future__ import annotations
 
@@ -12,6 +12,19 @@ from tests.population import PROPERTY, table
 
 SAID = "said"
 """Name of the report property that holds lines to be printed at the end as they are."""
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Send tests that share what a fixture makes for their whole module to one worker."""
+    for item in items:
+        if isinstance(item, pytest.Function) and not item.get_closest_marker("xdist_group"):
+            known = item._fixtureinfo.name2fixturedefs
+            shared = {name for name, made in known.items() if made[-1].scope == "module"}
+            if shared:
+                spec = getattr(item, "callspec", None)
+                which = [f"{n}{i}" for n, i in spec.indices.items() if n in shared] if spec else []
+                item.add_marker(pytest.mark.xdist_group("-".join((item.module.__name__, *sorted(which)))))
 
 
 @pytest.fixture(autouse=True)

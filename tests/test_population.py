@@ -1,7 +1,7 @@
 """People of every build: none is refused, and no check finds an error in what is drafted for them.
 
 Every run drafts in three settings the 507 adults of `bdims` (Heinz et al. 2003; girths and height,
-all else estimated), 560 people drawn from the spread of ANSUR II (Gordon et al. 2014) and 40 from
+all else estimated), 200 people drawn from the spread of ANSUR II (Gordon et al. 2014) and 40 from
 its ends (tests/drawn_bodies.py), and in each other setting a few of them, other ones each day.
 `-m population` drafts the 507 and all 3,034 measured people of ANSUR II in every setting; it skips
 where their data are absent.
@@ -28,7 +28,7 @@ CHUNK = 100
 """Bodies a test, so that two workers share them evenly."""
 
 ALWAYS = ("waist, side", "hip, shoulder-princess", "close top")
-STEADY = {"bdims": 507, "drawn": 560, "far": 40}
+STEADY = {"bdims": 507, "drawn": 200, "far": 40}
 FINISHED = "hip, side"
 """The setting that is finished on every body; the others are on every twentieth."""
 

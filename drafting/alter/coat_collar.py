@@ -1,4 +1,4 @@
-"""Coat collar: under collar and top collar, whose neck edge walks gorge and neckline to the back.
+"""Coat collar: under collar and top collar, whose neck edge walks gorge and neckline to the back; or a stand.
 
 Half a collar, its centre back upright; the under collar is cut on the bias as a pair with a centre
 seam, the top collar on the fold. The roll line is drawn.
@@ -19,7 +19,8 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
-from drafting.draft.draft import Draft, Seam, SeamNotch
+from drafting.draft.chain import chain
+from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -30,8 +31,9 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
-from drafting.ground.sources import memory
+from drafting.ground.sources import memory, practice
 from drafting.shaping.coat.collar import CollarShape, NeckLines, closed_back_neck, collar_shape
+from drafting.shaping.coat.stand import stand_collar
 
 LEAST_COVER = 8.0
 """mm at adult scale: the fall must be so much deeper than the stand to cover the neck seam (common practice)."""
@@ -44,7 +46,7 @@ class Choices:
     collar_stand: float = choice(
         30.0,
         "mm",
-        "height of the stand at the centre back",
+        "height of the stand at the centre back; 35 to 50 where it stands alone",
         low=10,
         high=120,
         scales=True,
@@ -61,31 +63,47 @@ class Choices:
         group="collar",
         source=memory(),
     )
+    stand_ease: float = choice(
+        36.0,
+        "mm",
+        "of a stand on a front that closes to the neck: its top minus the neck's girth",
+        low=0,
+        high=120,
+        group="collar",
+        source=practice("30 to 40 over cloth, a finger and more above a shirt's"),
+    )
 
 
 def coat_collar(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
-    """Return the coat with its collar: pieces `under-collar` and `top-collar`.
+    """Return the coat with its collar: pieces `under-collar` and `top-collar`; a shawl's upper side is cut in one
+    with the facing, and a front that closes to the neck gets a stand.
 
-    Raises `DraftError` where the draft has no front with a gorge.
+    Raises `DraftError` where the draft has no front that a collar is sewn to.
     """
     front, back = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.BACK)
+    facing = piece_as(draft, PieceRole.FACING)
+    if front and back and edge_as(front, EdgeRole.STAND_NECK):
+        neck = chain(draft, "front_neck"), chain(draft, "back_neck")
+        ease = choices.stand_ease + body.layer("neck_base_girth")
+        sewn = draft.with_pieces([_facing(facing)]) if facing else draft
+        return sewn + stand_collar(neck, facing, choices.collar_stand, body["neck_girth"], ease)
     if back is None or front is None or not edge_as(front, EdgeRole.GORGE):
         raise DraftError(
             "a coat collar is sewn to a gorge, and this draft has no front with one",
             turn="take the block tailcoat, or put coat-body before the collar",
         )
     shape = collar_shape(_lines(front, back), choices.collar_stand, choices.collar_fall)
-    under, top = _under(shape), _top(shape)
-    facing = piece_as(draft, PieceRole.FACING)
+    facts = {"collar_swing": shape.swing, "collar_fall_edge": shape.fall.length}
+    said, under = _said(choices, shape, body_scale(body)), _under(shape)
+    seams = (_to_neck(front, back, under), _centre_back(under, SeamKind.MADE_UP))
+    if shape.front is None and facing:
+        grown = _grown_facing(facing, shape)
+        shawl = (*seams, _centre_back(grown, SeamKind.FACING), _shawl_edge(under, grown, shape.fall.length))
+        return draft.with_pieces([grown]) + Draft((under,), shawl, findings=said, facts=facts)
+    top = _top(shape)
     sewn = draft.with_pieces([_facing(facing)]) if facing else draft
-    seams = (*_seams(front, back, under, top), *([_to_top(facing, top)] if facing else []))
-    return sewn + Draft(
-        (under, top),
-        seams,
-        (),
-        _said(choices, shape, body_scale(body)),
-        {"collar_swing": shape.swing, "collar_fall_edge": shape.fall.length},
-    )
+    whole = (*seams, _edge(under, top), *([_to_top(facing, top)] if facing else []))
+    return sewn + Draft((under, top), whole, (), said, facts)
 
 
 def _lines(front: Piece, back: Piece) -> NeckLines:
@@ -96,7 +114,10 @@ def _lines(front: Piece, back: Piece) -> NeckLines:
     back_neck = closed_back_neck(
         nape.reversed(), behind.start - behind.end, neck.start, shoulder.start - shoulder.end
     )
-    return NeckLines(neck, gorge, back_neck, line(*roll), -front.points["collar_tip"].conjugate())
+    tip = -front.points["collar_tip"].conjugate()
+    shawl = abs(tip - gorge.end) < tol.CLOSED
+    edge = the_edge(front, EdgeRole.LAPEL).path.mirrored().leave if shawl else None
+    return NeckLines(neck=neck, gorge=gorge, back_neck=back_neck, roll=line(*roll), tip=tip, runs_on=edge)
 
 
 TOP = (EdgeRole.NECK, EdgeRole.SHOULDER)
@@ -149,36 +170,65 @@ ROUND = (EdgeRole.NECK, EdgeRole.GORGE)
 """What a coat collar is sewn to on a front or its facing."""
 
 
-def _seams(front: Piece, back: Piece, under: Piece, top: Piece) -> tuple[Seam, ...]:
-    name, nape = under.name, the_edge(back, EdgeRole.NECK)
+def _grown_facing(facing: Piece, shape: CollarShape) -> Piece:
+    """Return a shawl's facing: it goes on round the neck as the top collar, to a seam at the centre back."""
+    gorge = the_edge(facing, EdgeRole.GORGE)
+    laid = shape.laid_on(gorge.path.reversed())
+    grown = (
+        Edge("fall", laid["fall"]),
+        Edge("centre", laid["centre"], role=EdgeRole.CENTRE),
+        Edge("back_neck", laid["back_neck"], EdgeKind.FREE, allowance=10.0, role=EdgeRole.COLLAR_NECK),
+    )
+    at = facing.index(gorge.name)
+    kept = (*facing.edges[:at], *facing.edges[at + 2 :])
+    return replace(facing, edges=(*kept[:at], *grown, *kept[at:]), title="Front facing and top collar")
+
+
+def _refs(piece: Piece, *names: str) -> tuple[EdgeRef, ...]:
+    return tuple((piece.name, name) for name in names)
+
+
+def _to_neck(front: Piece, back: Piece, under: Piece) -> Seam:
+    """Return the seam of the under collar round the neck, from one gorge to the other."""
+    nape = the_edge(back, EdgeRole.NECK)
     neck, gorge = (the_edge(front, role) for role in ROUND)
     start = nape.length + neck.length
-    return (
-        Seam(
-            "collar",
-            ((back.name, nape.name), (front.name, neck.name), (front.name, gorge.name)),
-            tuple((name, n) for n in ("back_neck", "front_neck", "gorge")),
-            start=None,
-            end=None,
-            notches=(SeamNotch("shoulder", nape.length, nape.length), SeamNotch("gorge", start, start)),
-            kind=SeamKind.ATTACHED,
-        ),
-        Seam(
-            "collar centre back",
-            ((name, "centre"),),
-            ((name, "centre"),),
-            start=None,
-            end=None,
-            kind=SeamKind.MADE_UP,
-        ),
-        Seam(
-            "collar edge",
-            ((name, "fall"), (name, "front")),
-            ((top.name, "fall"), (top.name, "front")),
-            start=None,
-            end=None,
-            kind=SeamKind.MADE_UP,
-        ),
+    return Seam(
+        "collar",
+        (*_refs(back, nape.name), *_refs(front, neck.name, gorge.name)),
+        _refs(under, "back_neck", "front_neck", "gorge"),
+        start=None,
+        end=None,
+        notches=(SeamNotch("shoulder", nape.length, nape.length), SeamNotch("gorge", start, start)),
+        kind=SeamKind.ATTACHED,
+    )
+
+
+def _centre_back(piece: Piece, kind: SeamKind) -> Seam:
+    """Return the seam of a collar's left half to its right one; a facing's is named for it."""
+    name = "facing centre back" if kind is SeamKind.FACING else "collar centre back"
+    return Seam(name, _refs(piece, "centre"), _refs(piece, "centre"), start=None, end=None, kind=kind)
+
+
+def _shawl_edge(under: Piece, facing: Piece, long: float) -> Seam:
+    """Return the seam round a shawl's collar; it ends at the gorge, where the facing has no corner but a notch."""
+    at = long - tol.EXACT
+    return Seam(
+        "collar edge",
+        _refs(under, "fall"),
+        _refs(facing, "fall"),
+        start=None,
+        end=None,
+        notches=(SeamNotch("gorge", at, at),),
+        kind=SeamKind.FACING,
+    )
+
+
+def _edge(under: Piece, top: Piece) -> Seam:
+    """Return the seam round the collar's free edge."""
+    names = ("fall", "front")
+    return Seam(
+        "collar edge", _refs(under, *names), _refs(top, *names), start=None, end=None, kind=SeamKind.MADE_UP
     )
 
 
@@ -191,6 +241,7 @@ def _to_top(facing: Piece, top: Piece) -> Seam:
 
 def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, ...]:
     cover = choices.collar_fall - choices.collar_stand
+    larger = ("facing from the break up", "lapel") if shape.front is None else ("top collar", "front")
     found = [
         Finding(
             "collar",
@@ -200,7 +251,7 @@ def _said(choices: Choices, shape: CollarShape, scale: float) -> tuple[Finding, 
             None,
             f"The collar's back part is swung by {math.degrees(shape.swing):.0f} degrees so that its fall edge, "
             f"{told(shape.fall.length)}, lies on the coat. "
-            f"Cut the top collar {told(2.0, 'fine')} to {told(3.0, 'fine')} larger at fall and front, "
+            f"Cut the {larger[0]} {told(2.0, 'fine')} to {told(3.0, 'fine')} larger at fall and {larger[1]}, "
             "for the turn of the cloth, and stretch the under collar's fall edge with the iron.",
         )
     ]

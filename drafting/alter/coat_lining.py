@@ -79,10 +79,11 @@ def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edg
         yield back, _back(back, choices)
     front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
     if front and facing:
-        yield front, _front(front, facing)
+        yield front, _front(front, facing, choices.lining_shorter)
     for role in COPIED:
         if piece := piece_as(draft, role):
-            yield piece, piece.edges
+            long = edge_as(piece, EdgeRole.HEM) and piece.role is PieceRole.SIDE_BODY
+            yield piece, shorter_panels([piece], choices.lining_shorter)[0] if long else piece.edges
     if choices.lining == "whole":
         hung = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
         hemmed = [piece for piece in hung if edge_as(piece, EdgeRole.HEM)]
@@ -92,11 +93,10 @@ def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edg
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     """The back with its ease pleat, half of it on either side; the skirt ends higher too."""
     edges = back.edges
-    vented = edge_as(back, EdgeRole.VENT) is not None
-    if vented and choices.lining == "whole":
-        (edges,) = shorter_panels([back], choices.lining_shorter)
-    elif vented:
+    if edge_as(back, EdgeRole.PLEAT) and choices.lining == "body":
         edges = _to_waist(back)
+    elif edge_as(back, EdgeRole.HEM):
+        (edges,) = shorter_panels([back], choices.lining_shorter)
     at = next(i for i, e in enumerate(edges) if e.role is EdgeRole.CENTRE_SEAM)
     return with_ease_pleat(edges, at, choices.ease_pleat)
 
@@ -111,13 +111,16 @@ def _to_waist(back: Piece) -> tuple[Edge, ...]:
     return (*kept[: at + 1], waist, *kept[at + 1 :])
 
 
-def _front(front: Piece, facing: Piece) -> tuple[Edge, ...]:
-    """The front between the facing's inner edge and the panel seam."""
+def _front(front: Piece, facing: Piece, shorter: float) -> tuple[Edge, ...]:
+    """The front between the facing's inner edge and the panel seam; `shorter` (mm) where it ends in a hem."""
     shoulder, inner = the_edge(front, EdgeRole.SHOULDER), the_edge(facing, EdgeRole.INNER)
     at = shoulder.length - the_edge(facing, EdgeRole.SHOULDER).length
     outer = replace(shoulder, path=shoulder.path.split(at)[0])
     closed = Edge("inner", inner.mirrored().path.reversed(), EdgeKind.FREE, role=EdgeRole.INNER)
-    return (*edges_as(front, EdgeRole.WAIST, EdgeRole.PANEL, EdgeRole.ARMHOLE), outer, closed)
+    low = (EdgeRole.WAIST, EdgeRole.HEM, EdgeRole.PANEL, EdgeRole.ARMHOLE)
+    edges = (*edges_as(front, *low), outer, closed)
+    hemmed = edge_as(front, EdgeRole.HEM) is not None
+    return shorter_panels([replace(front, edges=edges)], shorter)[0] if hemmed else edges
 
 
 def _said(choices: Choices, seam: float, *, tails: bool) -> Finding:

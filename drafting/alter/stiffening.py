@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
-from drafting.draft.by_role import edge_as, edges_as, piece_as
+from drafting.draft.by_role import edge_as, edges_as, piece_as, pieces_as
 from drafting.draft.draft import Draft, Notion
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -28,6 +28,7 @@ CANVAS = "hair canvas or a medium fusible"
 
 WEIGHTS = {
     PieceRole.UNDER_COLLAR: "collar canvas or a medium fusible",
+    PieceRole.COLLAR_STAND: "two layers of collar canvas, or a firm fusible",
     PieceRole.TAIL: "a firm, heavy interfacing, or buckram where the hem is boned",
 }
 """Weight of the interfacing by what it stiffens; anything else takes canvas (common practice)."""
@@ -41,7 +42,11 @@ class Choices:
     """What a maker may choose about the stiffening, in mm."""
 
     stiff_collar: bool = choice(
-        True, "yes/no", "interfacing for the under collar", group="stiffening", source=practice()
+        True,
+        "yes/no",
+        "interfacing for the under collar, or the outer stand",
+        group="stiffening",
+        source=practice(),
     )
     stiff_front: str = choice(
         "whole front",
@@ -151,8 +156,9 @@ def stiffening(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
 
 def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     margin = choices.interfacing_margin
-    if choices.stiff_collar and (collar := piece_as(draft, PieceRole.UNDER_COLLAR)):
-        yield whole_interfacing(collar, margin)
+    if choices.stiff_collar:
+        collars = pieces_as(draft, PieceRole.UNDER_COLLAR, PieceRole.COLLAR_STAND)
+        yield from (whole_interfacing(piece, margin) for piece in collars if not piece.lines)
     front, facing = piece_as(draft, PieceRole.FRONT), piece_as(draft, PieceRole.FACING)
     if choices.stiff_front == "whole front" and front:
         yield whole_interfacing(front, margin)

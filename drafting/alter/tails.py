@@ -32,6 +32,7 @@ from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
 from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
+from drafting.shaping.details.buttons import Button, button_notion
 from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.grain import RULES
 
@@ -204,8 +205,8 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)
-    button = next((n.size for n in draft.notions if (n.what, n.piece) == ("button", back.name)), None)
-    longer = draft.with_pieces([with_skirt(back, behind, style, button or 0.0)])
+    button = _button_of(draft)
+    longer = draft.with_pieces([with_skirt(back, behind, style, button.diameter if button else 0.0)])
     longer = replace(longer, seams=tuple(_hooked(s, back.name) for s in draft.seams))
     hang = hang_of(body, length)
     return longer + Draft(
@@ -215,7 +216,20 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
         tail_findings(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.role is PieceRole.TAIL)},
+        notions=(button_notion(back.name, 2, button, HOOK, holes=False),) if button else (),
     )
+
+
+HOOK = "one at the hook of each side pleat"
+"""Where the buttons behind stand."""
+
+
+def _button_of(draft: Draft) -> Button | None:
+    """Return the button that the fronts are closed with, which stands behind too; None where they have none."""
+    for notion in draft.notions:
+        if notion.what == "button" and notion.size:
+            return Button(notion.size, 0.0, notion.kind)
+    return None
 
 
 def _as_they_lie(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:

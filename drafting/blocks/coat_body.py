@@ -28,15 +28,14 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.sources import BY_EYE, Source, cite, memory, ours, practice
 from drafting.shaping.coat.body import body_draft, settle_body
-from drafting.shaping.coat.lapel import LAPELS, ButtonPlace, Fronts, buttons_at
+from drafting.shaping.coat.button_row import AS_THE_FRONT, ButtonPlace, count_of, row_on_centre, rows_beside
+from drafting.shaping.coat.lapel import BREAK_AT, FRONT_STYLES, NO_LAPEL, Fronts
+from drafting.shaping.details.button_rows import on_both_fronts, on_the_middle
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
+from drafting.shaping.details.buttons import Button, button_notion
 from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.shape import TorsoKind, fit_drop
-
-BREAK_OVERLAP = 2.0
-"""The overlap at the break is so many times the overlap at the waist (ours: 52 and 26)."""
 
 POINT_SHARE = 0.024
 """How far the front corner hangs below the waist, as a share of the chest (ours)."""
@@ -103,16 +102,44 @@ class Choices:
         source=memory("the back 5 longer than the front"),
     )
     arm_ease: float = ARM_EASE
+    breasted: str = choice(
+        "double",
+        "word",
+        "two rows of buttons and fronts that lap, or one row on the centre and an even stand beyond it",
+        words=("double", "single"),
+        group="closing",
+        source=practice(),
+    )
     front_overlap: float = choice(
         26.0,
         "mm",
-        "how far the front edge lies beyond the centre front at the waist, twice as far at the break",
+        "how far the front edge lies beyond the centre front at the waist; a full double-breasted front 60 to 90",
         low=10,
         high=120,
         scales=True,
         group="closing",
         grows=True,
         source=(practice("at least the button's diameter"), BY_EYE),
+    )
+    overlap_above: float = choice(
+        2.0,
+        "ratio",
+        "double-breasted: so many times as far out lies the edge at the lapel's break, or at the neck",
+        low=0.8,
+        high=3.0,
+        step=0.05,
+        group="closing",
+        source=ours("52 and 26: a dress coat's front, which is seldom closed; 1 to 1.2 where it is"),
+    )
+    lapel_break: float = choice(
+        BREAK_AT,
+        "ratio",
+        "how far down from the underarm to the waist the lapel breaks",
+        low=0.1,
+        high=0.95,
+        step=0.01,
+        group="style",
+        source=memory("0.62"),
     )
     lapel_width: float = choice(
         84.0,
@@ -129,8 +156,9 @@ class Choices:
     lapel_style: str = choice(
         "peaked",
         "word",
-        "a peak beside the collar's tip, a peak that the collar closes, or a step",
-        words=tuple(LAPELS),
+        "a peak beside the collar's tip, a peak that the collar closes, a step, a shawl that runs on into the "
+        "collar, or none: a front that closes to the neck, with a stand",
+        words=FRONT_STYLES,
         group="style",
         source=practice(),
     )
@@ -138,11 +166,12 @@ class Choices:
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
     coat_buttons: float = choice(
-        3.0,
+        AS_THE_FRONT,
         "count",
-        "buttons on each front, in a row that leans outwards; those at or below the lapel's break close the coat",
-        low=0,
-        high=6,
+        "buttons in a row; those at or below the lapel's break close the coat; "
+        f"-1: three, or one every {told(85.0)} where it closes to the neck",
+        low=-1,
+        high=14,
         group="closing",
         source=practice("two rows of three where the fronts lap; what stands above the break is for show"),
     )
@@ -165,52 +194,64 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     Raises `DraftError` where these measures leave no room for an armhole.
     """
     ease = _ease(body, choices)
+    chest = body["bust_girth"] + ease.bust
+    above = choices.overlap_above if choices.breasted == "double" else 1.0
     asked = Fronts(
-        choices.front_overlap,
-        BREAK_OVERLAP * choices.front_overlap,
-        choices.lapel_width,
-        POINT_SHARE * body["bust_girth"],
-        choices.lapel_style,
+        overlap=choices.front_overlap,
+        overlap_break=above * choices.front_overlap,
+        lapel=choices.lapel_width,
+        point=POINT_SHARE * body["bust_girth"],
+        style=choices.lapel_style,
+        breaks=choices.lapel_break,
     )
     drop = fit_drop(body, ease, TorsoKind())
     drawn = settle_body(body, ease, drop, asked, choices.cutaway)
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
-    row = buttons_at(drawn.front, round(choices.coat_buttons), body["bust_girth"] + ease.bust)
-    over = choices.closing.split()[0]
-    draft = body_draft(body, ease, drawn, tuple(_marks(row, button, over)))
+    rows = row_on_centre if choices.breasted == "single" else rows_beside
+    row = rows(drawn.front, count_of(drawn.front, choices.coat_buttons, chest), chest)
+    draft = body_draft(body, ease, drawn, tuple(_marks(row, button, choices)))
     narrow = narrow_said(choices.front_overlap, button.diameter, button.diameter)
     said = (*narrow, _closes(row, button, choices))
-    return replace(draft, notions=tuple(_notions(row, button, over)), findings=(*draft.findings, *said))
+    return replace(draft, notions=tuple(_notions(row, button, choices)), findings=(*draft.findings, *said))
 
 
-def _marks(row: tuple[ButtonPlace, ...], button: Button, over: str) -> Iterator[Placement]:
+def _marks(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Iterator[Placement]:
     """Yield both fronts' buttons, and the holes of those that close on the front on top."""
-    for number, place in enumerate(row, 1):
-        yield button_mark(f"button_{number}", place.button, button.diameter)
-        if place.hole is not None:
-            yield hole_mark(f"buttonhole_{over}_{number}", place.hole, -1 + 0j, button.hole, over)
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
+    if choices.breasted == "single":
+        return on_the_middle((place.button for place in row), button, over, under)
+    return on_both_fronts(((place.button, place.hole) for place in row), button, over)
 
 
 def _holes(row: tuple[ButtonPlace, ...]) -> int:
     return sum(place.hole is not None for place in row)
 
 
-def _notions(row: tuple[ButtonPlace, ...], button: Button, over: str) -> Iterator[Notion]:
+def _notions(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Iterator[Notion]:
+    over = choices.closing.split()[0]
     if row:
-        note = f"buttonholes for {_holes(row)}, on the wearer's {over}; the others are for show"
-        yield button_notion("front", 2 * len(row), button, note)
-        yield button_notion("back", 2, button, "one at the hook of each side pleat", holes=False)
+        note, rows = f"buttonholes for {_holes(row)}, on the wearer's {over}; the others are for show", 2
+        if choices.breasted == "single":
+            note, rows = f"buttonholes on the wearer's {over}", 1
+        yield button_notion("front", rows * len(row), button, note)
 
 
 def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Finding:
-    over = choices.closing.split()[0]
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
     sentence = "The coat has no buttons and is worn open."
     if row:
         sentence = (
             f"The coat closes {choices.closing}: buttonholes of {told(button.hole, 'small')} on the wearer's "
-            f"{over} front for the {_holes(row)} lowest of the {len(row)} buttons on each front; the others are "
-            f"for show. The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
         )
+        sentence += f"{over} front for the {_holes(row)} "
+        sentence += (
+            f"buttons on the {under}"
+            if choices.breasted == "single"
+            else f"lowest of the {len(row)} buttons on each front; the others are for show"
+        )
+        if choices.breasted == "double" and choices.lapel_style == NO_LAPEL:
+            sentence += f"; fasten the {under} front's corner inside with a hook or a small button"
+        sentence += f". The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
     return Finding("closing", "note", "front", choices.closing, None, sentence)
 
 

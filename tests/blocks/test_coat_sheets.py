@@ -6,10 +6,7 @@ is written but the pictures of the present draft, into a folder of the test's ow
 
 from __future__ import annotations
 
-import json
-import math
-import statistics
-import time
+from functools import partial
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -25,6 +22,7 @@ from tests.blocks.coats import coat, lamplighter, panels
 from tests.blocks.contact_pictures import drawn_and_stored
 from tests.blocks.test_contact_sheet import SIX, in_columns
 from tests.drawn_bodies import drawn
+from tests.pace import paced
 
 SETTINGS: dict[str, dict[str, Any]] = {
     "plain tail, one panel": {"panels": 1, "flare": 0.0},
@@ -84,26 +82,8 @@ def test_the_sheets_can_be_looked_at(name: str, columns: int, least: int, tmp_pa
     drawn_and_stored(sheet, f"contact-{name}.png", tmp_path, dpi=200, least=50_000)
 
 
-def bookkeeping() -> float:
-    """Return the seconds that a fixed piece of work takes here and now: some 10.5 ms on two quiet cores.
-
-    It makes and reads many small things, as drafting does: what else runs slows both alike.
-    """
-    start = time.process_time()
-    rows = [{"n": n, "at": complex(n, -n), "far": math.sqrt(n)} for n in range(6000)]
-    rows.sort(key=lambda row: -row["far"])
-    json.loads(json.dumps([[row["n"], row["far"]] for row in rows]))
-    return time.process_time() - start
-
-
 def test_a_coat_takes_no_longer_than_six_times_a_fixed_piece_of_work() -> None:
     # 63 ms where that takes 10.5; 4.6 to 5.1 times were measured, quiet and beside others.
     bodies = drawn(20)
     coat(bodies[0])
-    took, fixed = [], []
-    for body in bodies:
-        fixed.append(bookkeeping())
-        start = time.process_time()
-        coat(body)
-        took.append(time.process_time() - start)
-    assert statistics.median(took) < 6.0 * statistics.median(fixed)
+    assert paced(*(partial(coat, body) for body in bodies)) < 6.0

@@ -8,10 +8,9 @@ from its ends (tests/drawn_bodies.py), every run; all 3,541 measured ones by
 from __future__ import annotations
 
 import contextlib
-import statistics
-import time
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -27,6 +26,7 @@ from drafting.ground.scale import body_scale
 from tests.blocks.trousers import LEGS, STYLES, draft, errors, legs
 from tests.bodies import ansur, bdims
 from tests.drawn_bodies import drawn, far
+from tests.pace import paced
 
 JUMP = 6.0
 """mm that a sewn length may move for 1 mm more of a measure (our own bound)."""
@@ -90,13 +90,9 @@ def test_every_measured_adult_has_a_trouser_in_every_style(style: str) -> None:
     assert troubles([*ansur(), *bdims()], style, 200) == []
 
 
-def test_a_trouser_is_drafted_in_fifteen_milliseconds() -> None:
-    spent = []
-    for body in drawn(50):
-        start = time.process_time()
-        trouser(body, None, Choices())
-        spent.append(time.process_time() - start)
-    assert statistics.median(spent) < 0.015
+def test_a_trouser_takes_little_more_than_a_fixed_piece_of_work() -> None:
+    # 15 ms where that takes 10.5.
+    assert paced(*(partial(trouser, body, None, Choices()) for body in drawn(50))) < 1.43
 
 
 def lengths(made: Draft) -> dict[tuple[str, str], float]:
@@ -116,11 +112,11 @@ def lengths(made: Draft) -> dict[tuple[str, str], float]:
 def test_a_millimetre_more_of_any_measure_moves_no_seam_by_much(style: str, seated: bool) -> None:
     choices, fabric = STYLES[style]
     jumps = []
-    for one in (*drawn(2), *far()[::15]):
+    for one in (*drawn(1), *far()[::20]):
         body = one.changed(**{name: one[name] for name in MEASURES})
         body = replace(body, posture="seated") if seated else body
         for name in MEASURES:
-            for share in (0.88, 0.95, 1.0, 1.06, 1.119):
+            for share in (0.88, 1.0, 1.119):
                 value = share * body[name]
                 before = lengths(draft(body.changed(**{name: value}), fabric, **choices))
                 after = lengths(draft(body.changed(**{name: value + 1}), fabric, **choices))

@@ -31,6 +31,12 @@ def cluster() -> Iterator[Any]:
         yield cluster
 
 
+def samples(dask_worker: Any) -> bool:
+    """Return whether a worker keeps samples of what it does: 500 people's took as much as all else together."""
+    clocks = dask_worker.periodic_callbacks
+    return any(name.startswith("profile") and clock.is_running() for name, clock in clocks.items())
+
+
 def test_a_worker_that_is_killed_in_the_middle_loses_nobody_and_no_byte(cluster: Any, tmp_path: Path) -> None:
     cast = read_cast(troupe_in(tmp_path, hopeless=False))
     place = cast_folder(tmp_path / "out", cast)
@@ -38,8 +44,10 @@ def test_a_worker_that_is_killed_in_the_middle_loses_nobody_and_no_byte(cluster:
     outcomes = cluster_engine(cluster.scheduler_address)(iter(jobs), place)
     first = next(outcomes)
     with distributed.Client(cluster.scheduler_address, set_as_default=False) as client:
+        assert not any(client.run(samples).values())
         os.kill(next(iter(client.run(os.getpid).values())), signal.SIGKILL)
-    came = [first, *outcomes]
+        came = [first, *outcomes]
+        assert all(client.run(samples).values())  # as they did before the cast
     assert sorted(one.folder for one in came) == ["ada", "bo", "ida"]
     for one in came:
         unpacked(one, place)

@@ -74,6 +74,7 @@ def test_five_hundred_people_are_made_in_flat_memory_though_a_worker_is_killed(t
     lost = {name: record["reasons"] for name, record in made.records.items() if record["status"] != "made"}
     assert not lost
     assert all(is_whole(tmp_path / "out" / name) for name in made.records)
+    print("held, MB:", *(round(one / 1e6) for one in held))
     assert max(held) < GROWTH * held[0]
     whole = json.loads((tmp_path / "out" / "cast.json").read_text("utf-8"))
     assert len(whole["wearers"]) == PEOPLE

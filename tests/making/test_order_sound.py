@@ -25,7 +25,7 @@ def worded(block: str) -> list[tuple[str, str]]:
     return [(c.name, word) for c in all_blocks()[block].choices for word in c.words]
 
 
-@hypothesis_settings(max_examples=60, deadline=None)
+@hypothesis_settings(max_examples=30, deadline=None)
 @given(
     st.sampled_from(names(alone=True)),
     st.data(),

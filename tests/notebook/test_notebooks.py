@@ -31,6 +31,7 @@ def test_there_are_notebooks() -> None:
     assert ROOT / "notebooks" / "00_start_here.ipynb" in NOTEBOOKS
 
 
+@pytest.mark.population  # each run has them in JupyterLab: test_every_notebook
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 def test_a_notebook_runs_where_it_lies_and_keeps_what_it_promises(
     path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import time
 from dataclasses import replace
+from functools import partial
 from io import BytesIO
 
 import numpy as np
@@ -12,6 +12,7 @@ from PIL import Image
 
 from drafting.costume.file import read_costume
 from drafting.notebook import WornView, costume_path
+from tests.pace import paced
 
 CHOICES = ["stretch_share", "puff_width", "bust_ease"]
 
@@ -46,9 +47,8 @@ def test_a_slider_moves_the_shape_and_the_one_before_stands_beside_it(view: Worn
 
 
 def test_a_shape_comes_within_the_time_that_a_resting_hand_waits(view: WornView) -> None:
-    start = time.process_time()
-    view.ask("puff_width", 140.0)
-    assert time.process_time() - start < 1.5
+    """1.5 s where the fixed work takes 10.5 ms."""
+    assert paced(*(partial(view.ask, "puff_width", width) for width in (140.0, 150.0, 140.0))) < 143.0
 
 
 def test_what_cannot_be_drafted_is_said_and_the_shape_stays(view: WornView) -> None:

@@ -6,8 +6,7 @@ the input. Where the shared data are absent, people drawn from its published spr
 
 from __future__ import annotations
 
-import time
-from functools import cache
+from functools import cache, partial
 from typing import Any
 
 import numpy as np
@@ -21,6 +20,7 @@ from drafting.worn.levels import figure_build
 from drafting.worn.nouns import Limb
 from tests.bodies import ansur
 from tests.drawn_bodies import drawn, far
+from tests.pace import paced
 from tests.shared_data import survey
 
 ROUND_TRUNK = {"hip_girth": "hip", "waist_girth": "waist", "bust_girth": "bust", "high_bust_girth": "armpit"}
@@ -141,9 +141,5 @@ def test_drawing_and_form_are_as_broad_and_deep_at_each_level() -> None:
 
 
 def test_a_form_is_made_in_little_time() -> None:
-    """Two seconds of an idle core is what it may take; a busy machine is given twice that here."""
-    start = time.process_time()
-    body = drawn(7)[3]
-    form = wearers_form(body)
-    assert form.distance.values.size > 0
-    assert time.process_time() - start < 4.0
+    """Some two seconds where the fixed work takes 10.5 ms: 158 times were measured beside other work."""
+    assert paced(*(partial(wearers_form, body) for body in drawn(9)[6:])) < 240.0

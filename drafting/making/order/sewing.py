@@ -61,7 +61,7 @@ def sewing_steps(
     units.facings_prepared(bench, seams.get("attach", []))
     flares(bench, seams.get("flare", []), fabric)
     body(bench, seams.get("body", []), seams.get("fly", []))
-    turned = revers.of_revers(garment.draft, small)
+    turned = revers.of_revers(garment.draft, small, seams.get("facing", []))
     units.made_up(bench, [seam for seam in small if seam not in turned])
     revers.under_made(bench, turned)
     closed(bench, seams, turned)

@@ -54,6 +54,18 @@ def _client(address: str) -> Iterator[Any]:
         yield client
 
 
+@contextmanager
+def _unsampled(client: Any) -> Iterator[None]:
+    """Keep workers from sampling what they do: the samples of a long cast would fill their memory."""
+    from drafting.output.cast.unsampled import Unsampled
+
+    client.register_plugin(Unsampled())
+    try:
+        yield
+    finally:
+        client.unregister_worker_plugin(Unsampled.name)
+
+
 def _same_kit(address: str, client: Any) -> None:
     ours = kit_key()
     try:
@@ -72,7 +84,7 @@ def _on_workers(jobs: Iterable[WearerJob], place: Path, address: str) -> Iterato
 
     waiting = iter(jobs)
     held: dict[str, WearerJob] = {}
-    with _client(address) as client:
+    with _client(address) as client, _unsampled(client):
         room = AHEAD * len(client.scheduler_info(n_workers=-1)["workers"])
         finished = as_completed([_sent(client, job, held) for job in _first(waiting, room)], loop=client.loop)
         for future in finished:

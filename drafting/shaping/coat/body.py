@@ -13,16 +13,16 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.shaping.coat.body_pieces import (
-    CHAINS,
     back_piece,
     body_seams,
+    chains,
     facing_piece,
     front_piece,
     half_waist,
     side_piece,
     tail_front,
 )
-from drafting.shaping.coat.lapel import FrontEdge, Fronts, front_edge, lapel_reach
+from drafting.shaping.coat.lapel import FrontEdge, Fronts, Lapel, front_edge, lapel_reach
 from drafting.shaping.coat.shape import CoatShape, bust_line_gaps, coat_shape
 from drafting.shaping.torso.plan import TorsoEase
 
@@ -93,11 +93,11 @@ def body_draft(body: Body, ease: TorsoEase, drawn: CoatBody, buttons: tuple[Plac
     _simple(pieces[:3], body)
     return Draft(
         pieces,
-        body_seams(shape, ease.shoulder),
+        body_seams(shape, ease.shoulder, front),
         _girths(body, ease, shape),
         (*plan.findings, *_said(drawn)),
         _facts(drawn),
-        dict(CHAINS),
+        chains(front),
     )
 
 
@@ -167,8 +167,8 @@ def _said(drawn: CoatBody) -> tuple[Finding, ...]:
 
 def _front_said(drawn: CoatBody) -> Iterator[Finding]:
     """Yield what is to be said of the lapel and of a front edge that a large waist moves out."""
-    reach, most = lapel_reach(drawn.front), drawn.shape.plan.across_front
-    if reach > most:
+    upper, most = drawn.front.upper, drawn.shape.plan.across_front
+    if isinstance(upper, Lapel) and (reach := lapel_reach(upper)) > most:
         yield Finding(
             "lapel",
             "warning",

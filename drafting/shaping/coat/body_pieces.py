@@ -14,16 +14,17 @@ e '----'   panel_'-----'             '--.----.______/
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.draft.by_role import edges_as
-from drafting.draft.draft import Seam, SeamNotch
+from drafting.draft.draft import EdgeRef, Seam, SeamNotch
 from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.geometry import Path, curve_through, line, smooth, turn
 from drafting.geometry.brent import brent_zero
-from drafting.shaping.coat.lapel import FrontEdge
+from drafting.shaping.coat.lapel import FrontEdge, Lapel
 from drafting.shaping.coat.shape import CoatShape, path_x_at
 
 FACING_ON_SHOULDER = 0.34
@@ -34,6 +35,9 @@ TAIL_FRONT_MOST = 0.7
 
 INNER_AT_BUST = 0.72
 """The facing's inner edge passes the bust line at most so far from the centre to the seam (ours)."""
+
+INNER_AT_WAIST, LONG_BELOW = 0.72, 0.3
+"""The same at the waist of a front that goes on below it, and from which share of bust to waist it does (ours)."""
 
 CENTRE_BACK, WAIST = "centre_back", EdgeKind.HEM
 """The waist is a hem until tails are sewn to it."""
@@ -121,9 +125,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
         Edge("armhole", shape.front_upper.reversed(), role=EdgeRole.ARMHOLE),
         Edge("shoulder", line(tip, shape.front_neck), role=EdgeRole.SHOULDER),
         Edge("neck", front.neck, role=EdgeRole.NECK),
-        Edge("gorge", front.gorge, role=EdgeRole.GORGE),
-        Edge("lapel_top", front.lapel_top, role=EdgeRole.LAPEL),
-        Edge("lapel", front.lapel, role=EdgeRole.LAPEL),
+        *_upper_edges(front),
         Edge("edge", front.edge, role=EdgeRole.FRONT_EDGE),
     )
     return Piece(
@@ -132,17 +134,35 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
         pair=True,
         levels=_front_levels(shape, front, waist, bottom),
         title="Front",
-        points={
-            "side_neck": shape.front_neck,
-            "bust_point": shape.pivot,
-            "collar_tip": front.collar_tip,
-            "roll_top": front.roll.start,
-            "break": front.roll.end,
-        },
-        placements=(Placement("roll_line", front.roll, "roll line"), *buttons),
+        points={"side_neck": shape.front_neck, "bust_point": shape.pivot, **_lapel_points(front)},
+        placements=(*_roll_line(front), *buttons),
         role=PieceRole.FRONT,
         frame=BodyFrame(front=(complex(0, tip.imag), complex(-front.belly, bottom.start.imag))),
     )
+
+
+def _upper_edges(front: FrontEdge) -> Iterator[Edge]:
+    """Yield what lies between neck and front edge: gorge and lapel, or the neck of the button stand."""
+    upper = front.upper
+    if not isinstance(upper, Lapel):
+        yield Edge("stand_neck", upper.line, role=EdgeRole.STAND_NECK)
+        return
+    yield Edge("gorge", upper.gorge, role=EdgeRole.GORGE)
+    if upper.top:
+        yield Edge("lapel_top", upper.top, role=EdgeRole.LAPEL)
+    yield Edge("lapel", upper.edge, role=EdgeRole.LAPEL)
+
+
+def _lapel_points(front: FrontEdge) -> dict[str, complex]:
+    upper = front.upper
+    if not isinstance(upper, Lapel):
+        return {}
+    return {"collar_tip": upper.collar_tip, "roll_top": upper.roll.start, "break": upper.roll.end}
+
+
+def _roll_line(front: FrontEdge) -> Iterator[Placement]:
+    if isinstance(front.upper, Lapel):
+        yield Placement("roll_line", front.upper.roll, "roll line")
 
 
 def _front_levels(shape: CoatShape, front: FrontEdge, waist: Path, bottom: Path) -> tuple[Level, ...]:
@@ -164,14 +184,18 @@ def split_at_x(path: Path, x: float) -> tuple[Path, Path]:
     return Path((first,)), Path((second,))
 
 
+FACED = (EdgeRole.LAPEL, EdgeRole.STAND_NECK, EdgeRole.FRONT_EDGE)
+"""What of a front a facing is sewn to, besides its lower edge."""
+
+
 def facing_piece(front: Piece) -> Piece:
     """Return the facing: the front's edges from the shoulder round the lapel to the tails, turned
     over, as its right side lies inside."""
     shoulder, bottom = front["shoulder"].path, front["bottom"].path
     start = shoulder.at((1 - FACING_ON_SHOULDER) * shoulder.length)
-    inner = facing_inner(bottom.end, start, front.points["bust_point"])
+    inner = _inner(front, bottom.end, start)
     free = (EdgeRole.NECK, EdgeRole.GORGE)
-    copied = edges_as(front, *free, EdgeRole.LAPEL, EdgeRole.FRONT_EDGE)
+    copied = edges_as(front, *free, *FACED)
     edges = (
         front["bottom"],
         Edge("inner", inner, EdgeKind.FREE, role=EdgeRole.INNER),
@@ -191,6 +215,16 @@ def facing_piece(front: Piece) -> Piece:
     return piece.mirrored()
 
 
+def _inner(front: Piece, low: complex, top: complex) -> Path:
+    """Return the facing's inner edge, upwards; that of a front that goes on below its waist is led past it."""
+    bust = front.points["bust_point"]
+    waist = next(level.paths[-1].end for level in front.levels if level.kind is LevelKind.WAIST)
+    if waist.imag - low.imag < LONG_BELOW * (bust.imag - waist.imag):
+        return facing_inner(low, top, bust)
+    beside = complex(min(low.real, INNER_AT_WAIST * waist.real), waist.imag)
+    return Path((smooth(low, beside, 1j, 1j), *facing_inner(beside, top, bust).segments))
+
+
 def facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
     """Return the facing's inner edge, upwards; at the bust line it keeps clear of the front seam."""
     share = (bust_point.imag - low.imag) / (top.imag - low.imag)
@@ -198,11 +232,11 @@ def facing_inner(low: complex, top: complex, bust_point: complex) -> Path:
     return curve_through(low, complex(x, bust_point.imag), top, 1j, turn(80))
 
 
-def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:
+def body_seams(shape: CoatShape, shoulder_ease: float, faced_front: Piece) -> tuple[Seam, ...]:
     """Return the body's seams; notches at the bust line, halfway down the back seam."""
     half = shape.back_panel.length / 2
     front = shape.front_panel.length - shape.bust_notch
-    faced = ("lapel_top", "lapel", "edge", "bottom")
+    faced = tuple(e.name for e in (*edges_as(faced_front, *FACED), *edges_as(faced_front, EdgeRole.BOTTOM)))
     return (
         Seam(
             "back panel",
@@ -238,11 +272,13 @@ def body_seams(shape: CoatShape, shoulder_ease: float) -> tuple[Seam, ...]:
     )
 
 
-CHAINS = {
-    "front_armhole": (("side-body", "armhole_front"), ("front", "armhole")),
-    "back_armhole": (("back", "armhole"), ("side-body", "armhole_back")),
-    "front_neck": (("front", "neck"), ("front", "gorge")),
-    "back_neck": (("back", "neck"),),
-    "coat_waist": (("front", "waist"), ("side-body", "waist")),
-}
-"""What later blocks fit onto, each in outline order."""
+def chains(front: Piece) -> dict[str, tuple[EdgeRef, ...]]:
+    """Return what later blocks fit onto, each in outline order."""
+    necks = edges_as(front, EdgeRole.NECK, EdgeRole.GORGE)
+    return {
+        "front_armhole": (("side-body", "armhole_front"), (front.name, "armhole")),
+        "back_armhole": (("back", "armhole"), ("side-body", "armhole_back")),
+        "front_neck": tuple((front.name, edge.name) for edge in necks),
+        "back_neck": (("back", "neck"),),
+        "coat_waist": ((front.name, "waist"), ("side-body", "waist")),
+    }

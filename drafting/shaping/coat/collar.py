@@ -11,8 +11,9 @@ stands upright on x = 0, the neck edge below.
 from __future__ import annotations
 
 import cmath
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -38,25 +39,27 @@ FALL_BOW = 0.10
 @dataclass(frozen=True)
 class NeckLines:
     """What the collar is built on, front at +x: the forepart's `neck` and `gorge`, the back neck
-    closed to it (nape to side neck point), the `roll` downwards, the collar's front `tip`."""
+    closed to it (nape to side neck point), the `roll` downwards, the collar's front `tip`; `runs_on` is the
+    direction in which a shawl's edge goes on from there, None of a collar that has a front of its own."""
 
     neck: Path
     gorge: Path
     back_neck: Path
     roll: Path
     tip: complex
+    runs_on: complex | None = None
 
 
 @dataclass(frozen=True)
 class CollarShape:
-    """Half a collar, upright at the centre back; edges run on anticlockwise from `gorge`.
+    """Half a collar, upright at the centre back; edges run on anticlockwise from `gorge`. A shawl has no `front`.
 
     `swing` is how far its back part is swung (radians), `off` by how much (mm) the fall edge is
     longer than the way it lies on: 0 where a swing was found.
     """
 
     gorge: Path
-    front: Path
+    front: Path | None
     fall: Path
     centre: Path
     back_neck: Path
@@ -68,7 +71,13 @@ class CollarShape:
     @property
     def ring(self) -> tuple[tuple[str, Path], ...]:
         names = ("gorge", "front", "fall", "centre", "back_neck", "front_neck")
-        return tuple((name, getattr(self, name)) for name in names)
+        return tuple((name, getattr(self, name)) for name in names if getattr(self, name))
+
+    def laid_on(self, gorge: Path) -> dict[str, Path]:
+        """Return the ring by name, laid so that its gorge falls on this one."""
+        turned = unit(gorge.end - gorge.start) / unit(self.gorge.end - self.gorge.start)
+        start = self.gorge.start
+        return {name: path.mapped(lambda p: gorge.start + (p - start) * turned) for name, path in self.ring}
 
 
 @lru_cache(maxsize=8)
@@ -87,7 +96,7 @@ def collar_shape(lines: NeckLines, stand: float, fall: float) -> CollarShape:
     roll = Path((smooth(neck_back.end - 1j * stand * along, lines.neck.end, -along, down),))
     shape = CollarShape(
         gorge=lines.gorge,
-        front=line(lines.gorge.end, lines.tip),
+        front=line(lines.gorge.end, lines.tip) if lines.runs_on is None else None,
         fall=edge.reversed(),
         centre=line(edge.start, neck_back.end),
         back_neck=neck_back.reversed(),
@@ -119,7 +128,7 @@ def _back_part(lines: NeckLines, down: complex, swing: float, height: float) -> 
         reach = float(brent_zero(over, least, most, within=1e-9))
     edge = neck(reach)
     corner = edge.end - 1j * height * along
-    tip = unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)
+    tip = lines.runs_on or unit(lines.tip - corner) * cmath.exp(-1j * FALL_BOW)
     return edge, Path((smooth(corner, lines.tip, -along, tip, may_wave=True),))
 
 
@@ -142,9 +151,10 @@ def _upright(shape: CollarShape) -> CollarShape:
     """Return the collar turned so that its centre back stands on x = 0, the neck edge below."""
     foot = shape.centre.end
     turned = 1j / unit(shape.centre.start - foot)
-    parts = {name: path.mapped(lambda p: (p - foot) * turned) for name, path in shape.ring}
-    roll = shape.roll.mapped(lambda p: (p - foot) * turned)
-    return CollarShape(**parts, roll=roll, swing=shape.swing, off=shape.off)
+    parts: dict[str, Any] = {
+        name: path.mapped(lambda p: (p - foot) * turned) for name, path in (*shape.ring, ("roll", shape.roll))
+    }
+    return replace(shape, **parts)
 
 
 def closed_back_neck(

@@ -1,7 +1,9 @@
 """Lapel, gorge and front edge of the forepart. Front frame: centre front on x = 0, front at -x, mm.
 
 The roll line runs from the break up to a point beyond the side neck point. Lapel points are set out
-along it (a, downwards from its top) and square to it (p, outwards), and grow with the chest.
+along it (a, downwards from its top) and square to it (p, outwards), and grow with the chest. A shawl has no
+point: its gorge runs to its outer edge, and the collar goes on in the same line. A front without a lapel goes
+up to the neck, where a stand is sewn to it.
 """
 
 from __future__ import annotations
@@ -56,31 +58,59 @@ LAPELS = {
         None,
     ),
 }
-"""The lapels by name: a peak with a gap beside the collar (from memory), a peak that the collar closes, a step."""
+"""The pointed lapels by name: a peak with a gap beside the collar (from memory), a peak that the collar closes, a
+step."""
+
+SHAWL, NO_LAPEL = "shawl", "none"
+
+FRONT_STYLES = (*LAPELS, SHAWL, NO_LAPEL)
+"""What a coat's front may be."""
+
+SHAWL_AT_GORGE, SHAWL_WIDEST, SHAWL_SPREADS = 0.94, 0.45, 7.0
+"""Of a shawl: its width where the gorge ends, as a share of the greatest; how far down the roll line it is widest,
+from the gorge's start to the break; and how many degrees off the roll line its edge leaves the gorge (ours, by
+eye: widest on the chest, in one line with the collar)."""
+
+
+@dataclass(frozen=True)
+class Lapel:
+    """A lapel: its `gorge`, its `top` (None of a shawl) and outer `edge`; `roll` is the roll line downwards,
+    `collar_tip` the point where the collar's front edge ends."""
+
+    gorge: Path
+    top: Path | None
+    edge: Path
+    roll: Path
+    collar_tip: complex
+
+
+@dataclass(frozen=True)
+class StandNeck:
+    """What closes a front without a lapel above: the `line` from the centre front out to its edge."""
+
+    line: Path
 
 
 @dataclass(frozen=True)
 class FrontEdge:
     """The forepart's front: `neck` from the side neck point, then on round to the lower corner.
 
-    `roll` is the roll line downwards; `collar_tip` the point where the collar's front edge ends;
-    `bottom` runs from the corner to the front seam; `belly` is how far the centre front moves out at the waist.
+    `upper` is what lies between: a lapel, or the neck of a button stand. `bottom` runs from the corner to the
+    front seam; `breaks` is where a lapel breaks, or would; `belly` how far the waist moves the centre front out.
     """
 
     neck: Path
-    gorge: Path
-    lapel_top: Path
-    lapel: Path
+    upper: Lapel | StandNeck
     edge: Path
     bottom: Path
-    roll: Path
-    collar_tip: complex
+    breaks: complex
     belly: float
 
     def centre(self, y: float) -> float:
-        """Return where the centre front lies across at a height between corner and break, mm, and beyond both."""
-        corner, at_break = self.edge.end, self.edge.start
-        return -self.belly * (1 - (1 - BELLY_AT_BREAK) * (y - corner.imag) / (at_break.imag - corner.imag))
+        """Return where the centre front lies across at a height, mm: out at a belly, upright from the chest up."""
+        corner, at_break = self.edge.end, self.breaks
+        share = (y - corner.imag) / (at_break.imag - corner.imag)
+        return -self.belly * max(0.0, 1 - (1 - BELLY_AT_BREAK) * share)
 
 
 BELLY_AT_BREAK = 0.45
@@ -90,101 +120,79 @@ BELLY_AT_BREAK = 0.45
 @dataclass(frozen=True)
 class Fronts:
     """What a maker asks of the front, mm: overlap at the waist and at the break, lapel width, and
-    how far the front corner hangs below the waist; which of `LAPELS` it has."""
+    how far the front corner hangs below the waist; which of `FRONT_STYLES` it has, and where the lapel breaks, a
+    share of the way from the underarm to the waist."""
 
     overlap: float
     overlap_break: float
     lapel: float
     point: float
     style: str = "peaked"
+    breaks: float = BREAK_AT
 
 
-def lapel_reach(edge: FrontEdge) -> float:
-    """Return how far from the centre front the lapel's tip lies once folded over its roll line, mm."""
-    top, down = edge.roll.start, edge.roll.leave
-    return (top + down * ((edge.lapel.start - top) / down).conjugate()).real
-
-
-FIRST_UP, LAST_UP = 26.0, 44.0
-"""mm at a chest of 1000: the lowest button over the front corner, the highest over the break (from memory)."""
-
-HOLE_IN = 18.0
-"""mm at a chest of 1000: how far inside the front edge a buttonhole holds its button (from memory)."""
-
-LEANS, MOST_IN = 26.0, 0.6
-"""mm at a chest of 1000 by which a row leans outwards at most, and the share of the forepart's waist within which
-its lowest button stands (ours)."""
-
-
-@dataclass(frozen=True)
-class ButtonPlace:
-    """Where a `button` stands on each front, and where the `hole` lies, on the front on top, that it goes through.
-
-    None above the break: that cloth is turned over, and the button is for show.
-    """
-
-    button: complex
-    hole: complex | None
-
-
-def buttons_at(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
-    """Return one front's buttons, from the waist up, in a row that leans outwards.
-
-    Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
-    """
-    k, corner, at_break = chest / 1000, edge.edge.end, edge.edge.start
-    low, high = corner.imag + FIRST_UP * k, at_break.imag + LAST_UP * k
-    inside = [_mirrored(edge, y, HOLE_IN * k) for y in (low, high)]
-    first = min(inside[0], MOST_IN * edge.bottom.end.real)
-    last = min(inside[1], first + LEANS * k)
-    found = []
-    for number in range(count):
-        share = number / max(1, count - 1)
-        at = complex(first + share * (last - first), low + share * (high - low))
-        hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
-        found.append(ButtonPlace(at, hole if at.imag <= at_break.imag else None))
-    return tuple(found)
-
-
-def _mirrored(edge: FrontEdge, y: float, inside: float) -> float:
-    """Return the place across, mm, that lies beneath what is `inside` mm in from the edge on top."""
-    corner, at_break = edge.edge.end, edge.edge.start
-    x = corner.real + (y - corner.imag) / (at_break.imag - corner.imag) * (at_break.real - corner.real)
-    return 2 * edge.centre(y) - (x + inside)
+def lapel_reach(lapel: Lapel) -> float:
+    """Return how far from the centre front the lapel reaches once folded over its roll line, mm."""
+    top, down = lapel.roll.start, lapel.roll.leave
+    far = [lapel.edge.start, *(segment.end for segment in lapel.edge.segments[:-1])]
+    return max((top + down * ((p - top) / down).conjugate()).real for p in far)
 
 
 def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
     """Return the front edge; `chest` (mm) scales what is set out along the roll line."""
-    plan, k = shape.plan, chest / 1000
-    belly = shape.taken.belly
+    plan, belly, foot = shape.plan, shape.taken.belly, shape.front_panel.end
     corner = complex(-belly - asked.overlap, plan.waist - asked.point)
     at_break = complex(
-        -BELLY_AT_BREAK * belly - asked.overlap_break, plan.underarm - BREAK_AT * (plan.underarm - plan.waist)
+        -BELLY_AT_BREAK * belly - asked.overlap_break, plan.underarm - asked.breaks * (plan.underarm - plan.waist)
     )
-    neck_point = shape.front_neck
-    top = neck_point - PAST_NECK * k * turn(-plan.shoulder.slope_front)
+    end = unit(corner - at_break) * turn(3)
+    bottom = Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),))
+    if asked.style == NO_LAPEL:
+        neck = plan.neck.front.moved(shape.front_neck - plan.neck.front.start)
+        edge = _up_to_neck(neck.end - asked.overlap_break, at_break, corner, end)
+        upper: Lapel | StandNeck = StandNeck(line(neck.end, edge.start))
+    else:
+        upper = _lapel(shape, asked, chest / 1000, at_break)
+        leave = turn(-(plan.shoulder.slope_front + 80))
+        neck = Path((smooth(shape.front_neck, upper.gorge.start, leave, upper.gorge.leave),))
+        edge = Path((smooth(at_break, corner, upper.edge.arrive, end),))
+    return FrontEdge(neck=neck, upper=upper, edge=edge, bottom=bottom, breaks=at_break, belly=belly)
+
+
+def _up_to_neck(top: complex, at_break: complex, corner: complex, end: complex) -> Path:
+    """Return the edge of a front that closes to the neck: straight down the chest, on to the corner."""
+    chord = unit(at_break - top)
+    return Path(
+        (smooth(top, at_break, -1j, chord * chord / -1j), smooth(at_break, corner, chord * chord / -1j, end))
+    )
+
+
+def _lapel(shape: CoatShape, asked: Fronts, k: float, at_break: complex) -> Lapel:
+    """Return the lapel on its roll line, which passes the prolonged shoulder beyond the neck point."""
+    top = shape.front_neck - PAST_NECK * k * turn(-shape.plan.shoulder.slope_front)
     down = unit(at_break - top)
     out = -1j * down
 
     def at(along: float, across: float) -> complex:
         return top + along * k * down + across * asked.lapel * out
 
+    inward = down * turn(13)
+    if asked.style == SHAWL:
+        start = at(*GORGE_AT)
+        notch = at(GORGE_AT[0] + SHAWL_AT_GORGE / _RUN[1] * _RUN[0], SHAWL_AT_GORGE)
+        low = abs(at_break - top) / k
+        widest = at(GORGE_AT[0] + SHAWL_WIDEST * (low - GORGE_AT[0]), 1.0)
+        curves = (smooth(notch, widest, down * turn(-SHAWL_SPREADS), down), smooth(widest, at_break, down, inward))
+        return Lapel(
+            gorge=line(start, notch), top=None, edge=Path(curves), roll=line(top, at_break), collar_tip=notch
+        )
     points = LAPELS[asked.style]
     gorge_start, notch, tip = at(*GORGE_AT), at(*points.notch), at(*points.tip)
     step = notch + STEP_COLLAR * (tip - notch) * turn(-STEP_OPENS)
-    gorge = line(gorge_start, notch)
-    leave = turn(-(plan.shoulder.slope_front + 80))
-    inward = down * turn(13)
-    end = unit(corner - at_break) * turn(3)
-    foot = shape.front_panel.end
-    return FrontEdge(
-        neck=Path((smooth(neck_point, gorge_start, leave, gorge.leave),)),
-        gorge=gorge,
-        lapel_top=line(notch, tip),
-        lapel=Path((smooth(tip, at_break, down * turn(-8), inward),)),
-        edge=Path((smooth(at_break, corner, inward, end),)),
-        bottom=Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),)),
+    return Lapel(
+        gorge=line(gorge_start, notch),
+        top=line(notch, tip),
+        edge=Path((smooth(tip, at_break, down * turn(-8), inward),)),
         roll=line(top, at_break),
         collar_tip=at(*points.collar) if points.collar else step,
-        belly=belly,
     )

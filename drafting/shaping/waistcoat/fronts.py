@@ -24,7 +24,8 @@ from drafting.draft.piece import Edge, EdgeKind, Level, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.geometry import Path, line, smooth, unit
 from drafting.geometry.brent import brent_zero
-from drafting.shaping.details.buttons import Button, button_mark, hole_mark
+from drafting.shaping.details.button_rows import on_both_fronts, on_the_middle
+from drafting.shaping.details.buttons import Button
 from drafting.shaping.waistcoat.hemline import OUT_AT_SIDE, levels_above, shorter_dart, side_cut
 
 FACED_AT_HEM, MOST_FACED = 55.0, 0.4
@@ -141,9 +142,9 @@ def draws_bust(front: Piece) -> bool:
 
 def button_marks(wish: FrontWish, count: int, button: Button, over: str, under: str) -> tuple[Placement, ...]:
     """Return the marks of `count` buttons in each row, from the top down, and of their holes."""
-    return tuple(
-        _single(wish, count, button, over, under) if wish.rows == 1 else _double(wish, count, button, over)
-    )
+    if wish.rows == 1:
+        return tuple(on_the_middle((complex(0, y) for y in _heights(wish, count)), button, over, under))
+    return tuple(on_both_fronts(_double(wish, count), button, over))
 
 
 def _heights(wish: FrontWish, count: int) -> list[float]:
@@ -152,17 +153,9 @@ def _heights(wish: FrontWish, count: int) -> list[float]:
     return [wish.first + (wish.last - wish.first) * i / (count - 1) for i in range(count)]
 
 
-def _single(wish: FrontWish, count: int, button: Button, over: str, under: str) -> Iterator[Placement]:
-    """On the centre: the buttons on the hand beneath, level holes in the one on top."""
-    for number, y in enumerate(_heights(wish, count), 1):
-        yield button_mark(f"button_{under}_{number}", complex(0, y), button.diameter, under)
-        yield hole_mark(f"buttonhole_{over}_{number}", complex(0, y), -1 + 0j, button.hole, over)
-
-
-def _double(wish: FrontWish, count: int, button: Button, over: str) -> Iterator[Placement]:
-    """A row on each front as far from the centre as the holes in the edge on top; that front's own is for show."""
-    for number, y in enumerate(_heights(wish, count), 1):
+def _double(wish: FrontWish, count: int) -> Iterator[tuple[complex, complex]]:
+    """Yield a row as far from the centre as the holes in the edge on top, and those holes."""
+    for y in _heights(wish, count):
         share = (y - wish.opens) / (wish.corner - wish.opens)
         out = wish.lap + share * (wish.low_lap - wish.lap) - HOLE_IN * wish.scale
-        yield button_mark(f"button_{number}", complex(out, y), button.diameter)
-        yield hole_mark(f"buttonhole_{over}_{number}", complex(-out, y), -1 + 0j, button.hole, over)
+        yield complex(out, y), complex(-out, y)

@@ -1,0 +1,196 @@
+"""Coat skirt: back, side body and front go on below the waist in one, to a level hem, with a vent or without.
+
+   back              side-body            front
+  |     )           .--.                 |     |
+c |    | panel     |    |         panel  |     | edge
+  |    /           |     \\              /      |
+vent    \\         /       \\            /       |
+  |      \\       /         \\          /        |
+  '-------'      '-----------'        '--------'
+     hem              hem             hem  bottom
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from drafting.body import Body
+from drafting.draft.by_role import piece_as, the_edge
+from drafting.draft.draft import Draft, Girth, Seam
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
+from drafting.fabric import Fabric
+from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+from drafting.ground.scale import allowance_scale, body_scale
+from drafting.ground.sources import BY_EYE, Source, cite, practice
+from drafting.shaping.coat.body_pieces import facing_piece
+from drafting.shaping.coat.straight_skirt import HEM_TURN, SkirtWish, long_back, long_front, long_side
+
+PAST_HIP = 60.0
+"""mm at adult scale: a coat whose length nobody asked for ends so far below the hip (common practice: over the
+seat)."""
+
+LEAST, VENT_BELOW_WAIST = 40.0, 50.0
+"""mm at adult scale: shortest skirt below the waist, and the highest a vent may open below it (ours)."""
+
+WALKS = 250.0
+"""mm at adult scale below the hip from which a coat wants a vent or flare to walk in (ours)."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What a maker may choose about the coat below its waist, in mm."""
+
+    coat_length: float = choice(
+        0.0,
+        "mm",
+        f"from the nape to the hem; 0: {told(60)} below the hip",
+        low=0,
+        high=1800,
+        step=10,
+        group="length",
+        begins="nape",
+        source=practice("a jacket covers the seat"),
+    )
+    hip_ease: float = choice(
+        90.0,
+        "mm",
+        "garment minus body at the hip, all round",
+        low=0,
+        high=600,
+        step=5,
+        scales=True,
+        source=(cite(Source.EASE_IN_CLOTHING, "51 to 70 mm, more over other clothes"), BY_EYE),
+    )
+    skirt_flare: float = choice(
+        10.0,
+        "mm",
+        "how far each edge of a seam runs out from hip to hem",
+        low=0,
+        high=200,
+        step=5,
+        scales=True,
+        group="style",
+        grows=True,
+        source=BY_EYE,
+    )
+    vent: str = choice(
+        "none",
+        "word",
+        "whether the centre back opens in a vent",
+        words=("none", "centre"),
+        group="style",
+        source=practice(),
+    )
+    vent_length: float = choice(
+        220.0,
+        "mm",
+        f"how high the vent opens above the hem; it ends at least {told(50)} below the waist",
+        low=40,
+        high=900,
+        step=10,
+        scales=True,
+        group="style",
+        source=practice("200 to 250 on a jacket"),
+    )
+    vent_width: float = choice(
+        45.0,
+        "mm",
+        "lap of the vent at the centre back: left over right",
+        low=15,
+        high=120,
+        scales=True,
+        group="style",
+        grows=True,
+        source=practice("40 to 50"),
+    )
+
+
+def coat_skirt(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
+    """Return the coat whose back, side body, front and facing end in a level hem below the waist.
+
+    Raises `DraftError` where the draft has no coat body, or for a coat that ends above the waist.
+    """
+    back, front = piece_as(draft, PieceRole.BACK), piece_as(draft, PieceRole.FRONT)
+    side, facing = piece_as(draft, PieceRole.SIDE_BODY), piece_as(draft, PieceRole.FACING)
+    if "coat_waist" not in draft.chains or not (back and front and side and facing):
+        raise DraftError(
+            "a coat's skirt goes on from its body, and this draft has none",
+            turn="take the block coat, or put coat-body before coat-skirt",
+        )
+    wanted = (body["hip_girth"] + _ease(body, choices)) / 2
+    wish = _wish(body, choices, draft.facts["waist_half"], _waist_below_nape(back))
+    for _ in range(3):
+        pieces = long_back(back, wish), long_side(side, wish), long_front(front, wish)
+        drawn = sum(level.length for p in pieces for level in p.levels if level.kind is LevelKind.HIP)
+        if wish.drop > wish.hip and wish.beyond > 0:
+            wish = replace(wish, beyond=wish.beyond + wanted - drawn)
+    long = draft.with_pieces([*pieces, facing_piece(pieces[2])])
+    longer = the_edge(pieces[2], EdgeRole.PANEL).length - the_edge(front, EdgeRole.PANEL).length
+    seams = tuple(_lowered(seam, front.name, longer) for seam in draft.seams)
+    chains = {name: refs for name, refs in draft.chains.items() if name != "coat_waist"}
+    facts = {**draft.facts, "coat_length": wish.drop + _waist_below_nape(back), "vent": wish.vent}
+    found = replace(long, seams=seams, chains=chains, facts=facts)
+    spare = 2 * drawn - body["hip_girth"]
+    girth = (Girth("hip", body["hip_girth"], _ease(body, choices), spare),) if wish.drop > wish.hip else ()
+    return found + Draft((), (), girth, tuple(_said(body, choices, wish, spare)))
+
+
+def _ease(body: Body, choices: Choices) -> float:
+    return choices.hip_ease + body.layer("hip_girth")
+
+
+def _waist_below_nape(back: Piece) -> float:
+    return -the_edge(back, EdgeRole.WAIST).path.end.imag
+
+
+def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> SkirtWish:
+    scale, hip = body_scale(body), body["waist_to_hip"]
+    drop = choices.coat_length - waist if choices.coat_length else hip + PAST_HIP * scale
+    if drop < LEAST * scale:
+        raise DraftError(
+            "the coat ends above the waist or just below it",
+            value=f"coat length {told(choices.coat_length)} from the nape",
+            reach=f"from {told(waist + LEAST * scale)}",
+            turn="coat length is taken from the nape down to the hem; a coat that ends at the waist is the block "
+            "spencer",
+        )
+    vent = min(choices.vent_length, drop - VENT_BELOW_WAIST * scale) if choices.vent == "centre" else 0.0
+    return SkirtWish(
+        hip=hip,
+        drop=drop,
+        beyond=(body["hip_girth"] + _ease(body, choices)) / 2 - waist_half,
+        flare=choices.skirt_flare,
+        vent=max(0.0, vent),
+        lap=choices.vent_width,
+        scale=scale,
+        allowance=HEM_TURN * allowance_scale(scale),
+    )
+
+
+def _lowered(seam: Seam, front: str, longer: float) -> Seam:
+    """The front seam is counted from its lower end, which has gone down."""
+    if seam.kind is not SeamKind.PANEL or seam.a[0][0] != front:
+        return seam
+    notches = tuple(replace(n, a=n.a + longer, b=n.b + longer) for n in seam.notches)
+    return replace(seam, notches=notches)
+
+
+def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterator[Finding]:
+    if wish.beyond <= 0 and wish.drop > wish.hip:
+        said = (
+            f"The waist is as wide as the seat with its ease: the coat hangs straight from the waist, with "
+            f"{told(spare)} of ease at the hip instead of {told(_ease(body, choices))}."
+        )
+        yield Finding("hip ease", "note", "coat", spare, _ease(body, choices), said)
+    below = wish.drop - wish.hip
+    if below > WALKS * wish.scale and not wish.vent and choices.skirt_flare < 40 * wish.scale:
+        said = (
+            f"The coat ends {told(below)} below the hip with neither vent nor flare: it will pull at the knees on "
+            'stairs. Ask for vent = "centre", or more skirt_flare.'
+        )
+        yield Finding("walking room", "note", "coat", choices.skirt_flare, 40 * wish.scale, said)

@@ -1,0 +1,98 @@
+"""Where the buttons of a coat's front stand: one row on the centre, or a row on each front that leans. Mm."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.shaping.coat.lapel import FrontEdge, Lapel
+
+FIRST_UP, LAST_UP = 26.0, 44.0
+"""mm at a chest of 1000: the lowest button over the front corner, the highest over the break (from memory)."""
+
+BELOW_NECK = 18.0
+"""mm at a chest of 1000: the highest button of a front without a lapel below the neck (common practice)."""
+
+HOLE_IN = 18.0
+"""mm at a chest of 1000: how far inside the front edge a buttonhole holds its button (from memory)."""
+
+LEANS, MOST_IN = 26.0, 0.6
+"""mm at a chest of 1000 by which a row leans outwards at most, and the share of the forepart's waist within which
+its lowest button stands (ours)."""
+
+APART = 85.0
+"""mm: about so far apart stand the buttons of a front that closes to the neck (common practice: 75 to 100)."""
+
+USUAL = 3
+"""Buttons in a row below a lapel (common practice)."""
+
+AS_THE_FRONT = -1.0
+"""A count of buttons that nobody typed: the front decides."""
+
+
+@dataclass(frozen=True)
+class ButtonPlace:
+    """Where a `button` stands on each front, and where the `hole` lies, on the front on top, that it goes through.
+
+    None above the break: that cloth is turned over, and the button is for show.
+    """
+
+    button: complex
+    hole: complex | None
+
+
+def count_of(edge: FrontEdge, asked: float, chest: float) -> int:
+    """Return how many buttons stand in a row: those asked for, else as many as the front wants."""
+    if asked >= 0:
+        return round(asked)
+    if isinstance(edge.upper, Lapel):
+        return USUAL
+    low, high = _ends(edge, chest / 1000, show=False)
+    return max(2, 1 + round((high - low) / APART))
+
+
+def _ends(edge: FrontEdge, k: float, *, show: bool) -> tuple[float, float]:
+    """Return the heights of the lowest and the highest button; `show`: some stand above the break."""
+    low = edge.edge.end.imag + FIRST_UP * k
+    if not isinstance(edge.upper, Lapel):
+        return low, edge.edge.start.imag - BELOW_NECK * k
+    return low, edge.breaks.imag + (LAST_UP * k if show else 0.0)
+
+
+def row_on_centre(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
+    """Return the buttons of a single-breasted front, from the waist up to the break: each has its hole."""
+    low, high = _ends(edge, chest / 1000, show=False)
+    if count == 1:
+        low = high
+    heights = [low + (high - low) * i / max(1, count - 1) for i in range(count)]
+    places = [complex(edge.centre(y), y) for y in heights]
+    return tuple(ButtonPlace(at, at) for at in places)
+
+
+def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
+    """Return one front's buttons, from the waist up, in a row that leans outwards.
+
+    Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
+    """
+    k = chest / 1000
+    low, high = _ends(edge, k, show=True)
+    inside = [_mirrored(edge, y, HOLE_IN * k) for y in (low, high)]
+    first = min(inside[0], MOST_IN * edge.bottom.end.real)
+    last = min(inside[1], first + LEANS * k)
+    closes = edge.breaks.imag if isinstance(edge.upper, Lapel) else high
+    found = []
+    for number in range(count):
+        share = number / max(1, count - 1)
+        at = complex(first + share * (last - first), low + share * (high - low))
+        hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
+        found.append(ButtonPlace(at, hole if at.imag <= closes + 1e-9 else None))
+    return tuple(found)
+
+
+def _mirrored(edge: FrontEdge, y: float, inside: float) -> float:
+    """Return the place across, mm, that lies beneath what is `inside` mm in from the edge on top."""
+    corner, at_break = edge.edge.end, edge.breaks
+    share = (y - corner.imag) / (at_break.imag - corner.imag)
+    if not isinstance(edge.upper, Lapel):
+        share = min(1.0, share)
+    x = corner.real + share * (at_break.real - corner.real)
+    return 2 * edge.centre(y) - (x + inside)

@@ -1,0 +1,131 @@
+"""A coat that goes on below its waist: length, girth at the seat, seams that walk, hem, vent, lining, facing.
+
+Checked against plane geometry (lengths that add up, corners that close flat) and common practice (a hem turn of 40
+to 50 mm, a lining that ends above it). Bodies as in the other block tests.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.body import Body
+from drafting.costume.garment import MadeGarment
+from drafting.draft.by_role import edges_as, the_edge
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.ground.errors import DraftError
+from drafting.making.order import unsound
+from tests.blocks.figures import chart_woman, errors, level
+from tests.blocks.test_contact_sheets_of_settings import six
+from tests.blocks.test_lapels import coat, sample
+from tests.making.orders import WOVEN, costume_of, order_of
+from tests.worn.unusual import child
+
+LONG = {
+    "jacket": {},
+    "to the knee": {"coat_length": 1000.0, "vent": "centre", "skirt_flare": 40.0, "lapel_style": "shawl"},
+    "double": {"breasted": "double", "front_overlap": 75.0, "overlap_above": 1.1, "lapel_style": "peaked"},
+    "tunic": {"lapel_style": "none", "vent": "centre"},
+}
+
+
+def made(body: Body, name: str = "jacket", **more: object) -> MadeGarment:
+    return coat(body, "coat", **LONG[name], **more)
+
+
+@pytest.mark.parametrize("name", LONG)
+def test_every_length_on_the_sample_has_no_error_and_a_sound_order(name: str) -> None:
+    for body in sample():
+        own = {"coat_length": 0.62 * body["height"]} if name == "to the knee" else {}
+        found = made(body, name, **own) if not own else coat(body, "coat", **{**LONG[name], **own})
+        assert errors(found) == [], (body.title, errors(found))
+    costume = costume_of(found, WOVEN)
+    assert unsound(costume, order_of(costume)) == ()
+
+
+@pytest.mark.parametrize("asked", [650.0, 800.0, 1050.0])
+def test_a_coat_is_as_long_as_asked_down_from_the_nape(asked: float) -> None:
+    """Straight down: the centre back's drop, as its seam lies a little off the upright."""
+    back = made(chart_woman(), coat_length=asked).draft["back"]
+    hem = the_edge(back, EdgeRole.HEM).path
+    assert -min(hem.start.imag, hem.end.imag) == pytest.approx(asked, abs=1.0)
+
+
+@pytest.mark.parametrize("who", ["largest", "smallest", "full-bust"])
+def test_the_seat_has_the_ease_that_was_asked_for(who: str) -> None:
+    """The three hip lines, both halves, add up to body and ease: read off the pieces, not off the girth."""
+    body = six()[who]
+    draft = made(body, hip_ease=120.0).draft
+    drawn = 2 * sum(level(draft, piece, "hip") for piece in ("back", "side-body", "front"))
+    assert drawn == pytest.approx(body["hip_girth"] + 120.0, abs=0.5)
+
+
+@pytest.mark.parametrize("flare", [0.0, 60.0])
+def test_both_edges_of_a_seam_are_equally_long_and_the_hem_runs_on_flat(flare: float) -> None:
+    draft = made(six()["full-bust"], skirt_flare=flare, coat_length=950.0).draft
+    for one, other in (("back", "panel_back"), ("front", "panel_front")):
+        assert draft[one]["panel"].length == pytest.approx(draft["side-body"][other].length, abs=0.05)
+    for name in ("back", "side-body", "front"):
+        piece = draft[name]
+        for edge in edges_as(piece, EdgeRole.PANEL):
+            at = piece.index(edge.name)
+            below = at if piece.edges[at - 1].role is EdgeRole.HEM else (at + 1) % len(piece.edges)
+            assert piece.corner(below) == pytest.approx(90.0, abs=0.1), (name, edge.name)
+
+
+def test_flare_goes_on_every_edge_below_the_hip_even_of_a_waist_as_wide_as_the_seat() -> None:
+    for body in (six()["waist-largest"], chart_woman()):
+        wide = [
+            sum(
+                e.length
+                for p in made(body, skirt_flare=f, coat_length=1000.0).draft.pieces
+                if not p.material
+                for e in edges_as(p, EdgeRole.HEM, EdgeRole.BOTTOM)
+                if p.role in BODY
+            )
+            for f in (0.0, 50.0)
+        ]
+        assert wide[1] - wide[0] == pytest.approx(5 * 50.0, rel=0.06), "five edges: one at the centre, two a seam"
+
+
+BODY = (PieceRole.BACK, PieceRole.SIDE_BODY, PieceRole.FRONT)
+
+
+def test_a_vent_laps_as_asked_and_never_opens_above_the_waist() -> None:
+    body = chart_woman()
+    draft = made(body, "tunic", coat_length=850.0, vent_length=240.0, vent_width=50.0).draft
+    _, vent = edges_as(draft["back"], EdgeRole.VENT)
+    (fold,) = [m.path for m in draft["back"].placements if m.what == "fold"]
+    assert fold.length == pytest.approx(240.0, abs=0.5)
+    assert abs(vent.path.start - fold.start) == pytest.approx(50.0, rel=0.06)
+    high = made(body, "tunic", vent_length=900.0).draft["back"]
+    waist = next(own.paths[0].start.imag for own in high.levels if own.name == "waist")
+    (fold,) = [m.path for m in high.placements if m.what == "fold"]
+    assert max(fold.start.imag, fold.end.imag) < waist - 40.0
+
+
+def test_facing_and_lining_follow_to_the_hem() -> None:
+    draft = made(six()["largest"], "to the knee").draft
+    front, facing = draft["front"], draft["front-facing"]
+    for role in (EdgeRole.BOTTOM, EdgeRole.FRONT_EDGE):
+        assert the_edge(facing, role).length == pytest.approx(the_edge(front, role).length, abs=1e-6)
+    for name in ("back", "side-body", "front"):
+        shell, lining = (the_edge(draft[n], EdgeRole.HEM).path for n in (name, f"{name}-lining"))
+        gap = lining.at(lining.length / 2).imag - shell.at(shell.length / 2).imag
+        assert gap == pytest.approx(15.0, abs=4.0), name
+        assert 40.0 <= (the_edge(draft[name], EdgeRole.HEM).allowance or 0.0) <= 50.0
+
+
+def test_a_coat_that_ends_above_the_waist_is_refused_with_the_spencer_named() -> None:
+    with pytest.raises(DraftError, match="spencer"):
+        made(chart_woman(), coat_length=300.0)
+
+
+def test_a_long_coat_without_vent_or_flare_is_told_of_its_knees() -> None:
+    found = [f for f in made(chart_woman(), coat_length=1100.0).draft.findings if f.check == "walking room"]
+    assert "vent" in found[0].message
+    assert not [f for f in made(chart_woman()).draft.findings if f.check == "walking room"]
+
+
+def test_a_childs_coat_covers_its_seat_too() -> None:
+    body = child(1160.0)
+    assert made(body).draft.facts["coat_length"] > body["back_waist_length"] + body["waist_to_hip"]
