@@ -31,6 +31,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "turn_fall": ("trims", "turns", "presses"),
     "fold_back": ("neatens", "presses"),
     "inside": ("closes",),
+    "turned_back": ("closes",),
     "level": ("levels", "trims"),
     "starch": ("starches",),
     "starch_last": ("starches", "presses"),
