@@ -92,7 +92,7 @@ def turned_cuff(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
 
 def _hemmed(draft: Draft) -> tuple[Piece, ...]:
-    """Return the pieces of a sleeve that end in a plain hem, from the hind seam or the underarm round to it again."""
+    """Return the pieces of a sleeve that end in a plain hem, from the hind seam or the underarm round."""
     order = (PieceRole.UNDER_SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.SLEEVE)
     found = [p for p in draft.pieces if p.role in SLEEVES and not p.material and edge_as(p, EdgeRole.HEM)]
     hems = [the_edge(piece, EdgeRole.HEM) for piece in found]
@@ -158,7 +158,7 @@ def _cuff(low: float, high: float, depth: float) -> Piece:
 
 
 def _own_seams(cuff: Piece, *, opens: bool) -> Iterator[Seam]:
-    """Yield the seams of a cuff's two layers: round the ends of one that opens, else each layer to a ring first."""
+    """Yield the seams of a cuff's two layers: round the ends of one that opens, else each to a ring first."""
     if opens:
         for name in ("start", "far", "end"):
             yield twin_seam(f"turned cuff {name}", cuff, name)
@@ -177,7 +177,7 @@ def _said(choices: Choices, cuff: Piece, *, opens: bool) -> Finding:
     degrees = math.degrees(abs((cuff["far"].length - cuff["sleeve"].length) / choices.turned_cuff))
     said = (
         f"The turned cuff {way}; its upper edge is {told(cuff['far'].length)}, {told(choices.turned_cuff_spread)} "
-        f"wider than the sleeve there (a ring of {degrees:.0f} degrees). The sleeve's length counts to the fold; cut "
-        f"the visible layer {told(2.0, 'fine')} larger round its free edges, for the turn of the cloth."
+        f"wider than the sleeve there (a ring of {degrees:.0f} degrees). The sleeve's length counts to the fold; "
+        f"cut the visible layer {told(2.0, 'fine')} larger round its free edges, for the turn of the cloth."
     )
     return Finding("turned cuff", "note", "turned-cuff", cuff["far"].length, None, said)

@@ -1,11 +1,12 @@
-"""A turned cuff: on its sleeve's end, as wide as the sleeve where it lies and so much wider as asked, closed or open.
+"""A turned cuff: on its sleeve's end, as much wider than the sleeve where it lies as asked, closed or open.
 
-Checked against plane geometry: the far edge is the sleeve's own width that far up, read off its pieces by straight
-chords here, and the spread; a flat ring's arcs differ by depth times its angle, and its depth is the same all along.
+Checked against plane geometry: the far edge is the sleeve's own width that far up, read off its pieces here
+by straight chords, and the spread; a flat ring is as deep everywhere, its ends square to its arcs.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import pytest
@@ -57,7 +58,7 @@ def chord(piece: Piece, hem: str, up: float) -> float:
 
     def along(line: list[complex]) -> complex:
         gone = 0.0
-        for a, b in zip(line, line[1:], strict=False):
+        for a, b in itertools.pairwise(line):
             if abs(b - a) > 0 and gone + abs(b - a) >= up:
                 return a + (b - a) * (up - gone) / abs(b - a)
             gone += abs(b - a)
