@@ -17,6 +17,7 @@ draws two faced edges together on the centre line.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -24,10 +25,11 @@ from drafting.body import Body
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import FACINGS, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
@@ -37,7 +39,7 @@ from drafting.shaping.details.buttons import Button
 from drafting.shaping.details.closings import closing_strip, folded_back, front_lines
 from drafting.shaping.details.fastener_rows import FastenerRow, Fasteners, buttoned, hooks, laced
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
-from drafting.shaping.details.zips import Zip, lap, parted, zip_notions, zip_said
+from drafting.shaping.details.zips import Zip, lap, lap_above, parted, zip_notions, zip_said
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
 BEHIND = 5.0
@@ -131,11 +133,44 @@ def closing(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
     """
     opened = next((p for p in pieces_as(draft, PieceRole.FRONT, PieceRole.BACK) if _opens(p) is not None), None)
     if opened is None:
-        return replace(draft, findings=(*draft.findings, _closed()))
-    scale = body_scale(body)
+        pulled = fabric is not None and fabric.greatest_stretch >= PULLED_ON
+        return draft if pulled else replace(draft, findings=(*draft.findings, _closed()))
     if choices.fastening == "zip":
-        return _zipped(draft, opened, choices, scale)
-    return _overlapped(draft, opened, choices, scale)
+        return _zipped(draft, opened, choices, body_scale(body))
+    if _yokes(draft, opened):
+        raise DraftError(
+            f"a {_side(opened)} with a yoke is closed by a zip through both",
+            value=choices.fastening,
+            turn="choose fastening = zip, another opening, or back_shaping without a yoke",
+        )
+    return _overlapped(draft, opened, choices, body_scale(body))
+
+
+PULLED_ON = 0.10
+"""Stretch from which a cloth is pulled on without a closing (ours)."""
+
+
+def _yokes(draft: Draft, piece: Piece) -> list[Piece]:
+    """Return the pieces that lie above one whose centre opens, joined by a yoke's seam, and open with it."""
+    joined = (s for s in draft.seams if s.kind is SeamKind.YOKE and piece.name in {n for n, _ in (*s.a, *s.b)})
+    names = dict.fromkeys(name for seam in joined for name, _ in (*seam.a, *seam.b) if name != piece.name)
+    return [draft[name] for name in names if _opens(draft[name]) is not None]
+
+
+def _as_wide(draft: Draft, zipped: Zip, done: str) -> Iterator[Piece]:
+    """Yield every other piece whose centre opens in line with the zip, with as much allowance as its edge."""
+    yokes = {piece.name for piece in _yokes(draft, draft[done])}
+    for piece in draft.pieces:
+        at = _opens(piece)
+        if at is None or piece.material or piece.role in FACINGS or piece.name == done:
+            continue
+        edge = replace(piece.edges[at], allowance=zipped.allowance)
+        marks = piece.placements
+        if piece.name in yokes and zipped.kind == "lapped":
+            turned = piece.mirrored()  # only a back has a yoke
+            lapped = replace(turned, placements=(lap_above(turned.edges[_opens(turned) or 0].path, zipped),))
+            marks = (*marks, *lapped.mirrored().placements)
+        yield replace(piece, edges=(*piece.edges[:at], edge, *piece.edges[at + 1 :]), placements=marks)
 
 
 def _opens(piece: Piece) -> int | None:
@@ -167,16 +202,17 @@ def _zipped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> Draft
         over=choices.hands[0],
         through=right_through,
         scale=scale,
+        above=math.fsum(yoke.edges[_opens(yoke) or 0].length for yoke in _yokes(draft, piece)),
     )
     edges, seams = parted(centre, piece.name, zipped)
     marks = lap(lines, zipped) if choices.zip_kind == "lapped" else ()
     front = replace(
         front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]), placements=(*front.placements, *marks)
     )
-    return draft.with_pieces([_turned(front)]) + Draft(
+    return draft.with_pieces([_turned(front), *_as_wide(draft, zipped, piece.name)]) + Draft(
         seams=seams,
         findings=(zip_said(zipped),),
-        facts={"closing": length, "zip": zipped.need},
+        facts={"closing": length + zipped.above, "zip": zipped.need},
         notions=tuple(zip_notions(piece.name, zipped)),
     )
 

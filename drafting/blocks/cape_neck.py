@@ -150,7 +150,7 @@ def _hood(body: Body, choices: Choices, front: Chain, back: Chain) -> tuple[Piec
         role=PieceRole.HOOD,
     )
     ref = ((piece.name, "middle"),)
-    middle = Seam("middle of the hood", ref, ref, start="square", end="square", kind=SeamKind.CENTRE)
+    middle = Seam("hood middle", ref, ref, start="square", end="square", kind=SeamKind.CENTRE)
     whose = "" if "head_girth" in body else " (nobody measured it)"
     text = (
         f"The hood is {told(lines.height)} high at the face and {told(lines.depth)} deep, for a head of "

@@ -14,4 +14,5 @@ PARTS = {
     "puff-cap": {"puff_width": 130.0, "puff_height": 45.0},
     "elastic-hem": {},
     "binding": {},
+    "closing": {},
 }

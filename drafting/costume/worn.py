@@ -29,7 +29,7 @@ from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.maps import distance_off, pull_share
 from drafting.worn.picture.tucked import covered, tucked
 from drafting.worn.placed import placed
-from drafting.worn.placed.braces import Slides, held_up, slides_down
+from drafting.worn.placed.braces import Slides, Sunk, held_up, slides_down, sunk
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
 from drafting.worn.sewn import sewn_mesh
@@ -116,7 +116,8 @@ def worn(
         tell(f"Settling: {garment.name.replace('-', ' ')}", share)
         rest = from_coarse(one.coarse, cloth, one.start, form.distance, limits, beneath=beneath)
         treated = tuple(treated_hems(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
-        garments.append(_found(made, garment, rest, cloths, form, treated, one.slides))
+        sank = sunk(one.coarse, one.start, rest, form)
+        garments.append(_found(made, garment, rest, cloths, form, treated, one.slides, sank))
         beneath += max(ply.thickness for ply in cloth.plies)
     tell("Dressing", 0.97)
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
@@ -215,6 +216,7 @@ def _found(
     form: Form,
     treated: tuple[TreatedHem, ...],
     slides: Slides | None = None,
+    sank: Sunk | None = None,
 ) -> WornGarment:
     """Return what is found on a garment at rest, with its words."""
     lines = hem_lines(rest, hems_of(garment.draft))
@@ -224,14 +226,15 @@ def _found(
         settled=rest.settled,
         residual=rest.residual,
         vertices=rest.mesh.count,
-        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths),
+        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths, sank.level if sank else ""),
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
     )
     hangs = has_tails(garment.draft) and hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    held = () if slides is None else (remark("held.braces", waist=slides.waist, widest=slides.widest),)
+    held = [remark("held.braces", waist=slides.waist, widest=slides.widest)] if slides else []
+    held += [remark("held.sinks", waist=sank.waist, by=sank.by)] if sank and rest.settled else []
     words = most_serious_first((*garment_told(found), *held, *puffs, *sits, *told_treated(treated)))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(

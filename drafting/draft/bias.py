@@ -44,7 +44,7 @@ OWN_PLACE = frozenset(
 
 def hung_pieces(draft: Draft) -> dict[str, Piece]:
     """Return the pieces that hang on the bias, and the lining behind them, by name."""
-    seams = (seam for seam in draft.seams if seam.kind not in OWN_PLACE and on_bias(draft, seam))
+    seams = (seam for seam in draft.seams if on_bias(draft, seam))
     shell = {piece for seam in seams for piece, _ in (*seam.a, *seam.b)}
     shell |= {piece.name for piece in draft.pieces if not piece.material and falls_on_bias(piece)}
     lining = {p.name for p in draft.pieces if p.material == "lining" and shell & set(p.lines)}
@@ -64,6 +64,8 @@ def falls_on_bias(piece: Piece) -> bool:
 
 def on_bias(draft: Draft, seam: Seam) -> bool:
     """Return whether both sides of a seam lie well off their cloth's threads, as flared panels do."""
+    if seam.kind in OWN_PLACE or seam.kind is SeamKind.CROTCH:  # which is held between the legs
+        return False
     length = sum(draft.edge(ref).length for ref in seam.a)
     angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
     return length > HANGS and min(angles) > BIASED

@@ -227,7 +227,8 @@ def _piece(piece: Piece, hand: _Hand) -> Piece:
     def named(names: tuple[str, ...]) -> tuple[str, ...]:
         return tuple(hand.piece(name) for name in names)
 
-    marks = tuple(replace(m, piece=hand.piece(m.piece)) if m.piece else m for m in piece.placements)
+    kept = (m for m in piece.placements if m.hand in ("", side))
+    marks = tuple(replace(m, piece=hand.piece(m.piece)) if m.piece else m for m in kept)
     piece = replace(
         piece,
         name=handed_name(piece.name, side),

@@ -39,7 +39,7 @@ def _cut(made: Made, lay: Lay, blade: str) -> Step:
         stage="cut",
         verb="cut",
         garment="",
-        say=tuple(_said(lay, fabric, blade, _title(made, lay))),
+        say=(*_said(lay, fabric, blade, _title(made, lay)), *_kinds_apart(made, lay)),
         uses=(f"ready: {lay.role}",),
         makes=f"pieces: {lay.role}",
         pieces=names,
@@ -54,11 +54,18 @@ TISSUE = "tissue paper to lay under the cloth, as wide as it"
 
 
 def _title(made: Made, lay: Lay) -> str:
-    """Return what a lay's cloth is called; an interfacing that nobody fuses by the kinds that are sewn in."""
+    """Return what a lay's cloth is called; an interfacing that nobody fuses by the kind that is sewn in."""
     if lay.role != "interfacing" or any_fused(made):
         return lay.cloth.title
-    kinds = (n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing")
-    return " / ".join(dict.fromkeys(kinds))
+    return "the sewn-in interfacing"
+
+
+def _kinds_apart(made: Made, lay: Lay) -> Iterator[Said]:
+    """Yield that interfacings of several kinds, which one drawing shows together, are cut each of its own."""
+    found = (n.kind for g in made.garments for n in g.draft.notions if n.what == "interfacing")
+    kinds = [kind for kind in dict.fromkeys(found) if kind]
+    if lay.role == "interfacing" and len(kinds) > 1:
+        yield said("cut.kinds", kinds="; ".join(kinds), n=len(kinds))
 
 
 def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:

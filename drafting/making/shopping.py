@@ -71,7 +71,7 @@ def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
             continue
         shrinks, spare = lay.cloth.shrinkage[0], lay.cloth.wishes.spare
         detail = said(
-            "shop.cloth_shrinks" if shrinks else "shop.cloth",
+            _cloth_key(lay) if shrinks else "shop.cloth",
             title=lay.cloth.title,
             width=lay.cloth.width,
             shrinks=shrinks,
@@ -79,6 +79,11 @@ def _cloths(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
         )
         parts = (("lay", lay.cloth_length),)
         yield ShoppingRow(lay.role, detail, lay.buy_length, "mm", parts, _metres(lay.buy_length, each))
+
+
+def _cloth_key(lay: Lay) -> str:
+    """Return how a cloth that shrinks is told: by what takes the shrinkage out of it."""
+    return "shop.cloth_steamed" if lay.cloth.shrunk_by == "steam" else "shop.cloth_shrinks"
 
 
 def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[ShoppingRow]:

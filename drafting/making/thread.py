@@ -178,7 +178,7 @@ SEWS = frozenset({"join", "set in", "face", "dart", "hem", "casing", "bind", "tr
 
 def _times(step: Step, keys: set[str]) -> float:
     """Return how often a row is sewn: a crotch and a French seam twice, an underarm again."""
-    if keys & {"join_crotch", "french", "trim_bind", "casing_close", "waist"}:
+    if keys & {"join_crotch", "join_crotch_fly", "french", "trim_bind", "casing_close", "waist"}:
         return 2.0
     return 1.0 + UNDERARM if step.verb == "set in" else 1.0
 
@@ -231,7 +231,8 @@ def _neatened(step: Step, garment: MadeGarment, room: Workroom) -> Iterator[Stit
     """Yield the overcasting of raw edges: both by themselves, both together, or one edge."""
     keys, length = _keys(step), _sewn(step, garment)
     times = 2 * ("neaten_open" in keys) + sum(
-        key in keys for key in ("neaten_side", "neaten", "set_press", "vent", "free_front", "fold_back")
+        key in keys
+        for key in ("neaten_side", "neaten", "set_press", "vent", "free_front", "fold_back", "fold_back_stand")
     )
     if times and not (step.verb == "face" and "neaten" in keys and not step.edges):
         if room.has(*MACHINE_OVEREDGE):

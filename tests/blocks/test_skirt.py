@@ -229,9 +229,9 @@ def test_a_tier_is_whole_before_it_is_gathered_and_another_order_is_unsound() ->
     costume = costume_of(draft_garment(chart_woman(), WOVEN, "skirt", {"skirt_cut": "tiered"}), WOVEN)
     steps = order_of(costume)
     of_seam = {name: i for i, step in enumerate(steps) for name in step.seams}
-    assert of_seam["tier 2 seam 1"] < of_seam["tier 1 to tier 2"] < of_seam["tier 2 to tier 3"]
+    assert of_seam["tier 2 side 1"] < of_seam["tier 1 to tier 2"] < of_seam["tier 2 to tier 3"]
     wrong = list(steps)
-    wrong.insert(of_seam["tier 1 to tier 2"] + 1, wrong.pop(of_seam["tier 1 seam 1"]))
-    assert any("gathered before tier 1 seam 1" in said for said in unsound(costume, tuple(wrong)))
+    wrong.insert(of_seam["tier 1 to tier 2"] + 1, wrong.pop(of_seam["tier 1 side 1"]))
+    assert any("gathered before tier 1 side 1" in said for said in unsound(costume, tuple(wrong)))
     tried = next(step for step in steps if step.verb == "fit")
     assert "shoulder" not in " ".join(text(one) for one in tried.say)

@@ -174,7 +174,7 @@ def test_a_zigzag_is_wide_enough_that_its_thread_reaches(share: float) -> None:
 def test_stitch_lengths_stay_within_the_trades(share: float, knit: bool, room: Workroom) -> None:
     """Common practice: seam 2.2 to 2.8 mm, topstitching 3 to 3.5."""
     assert 2.2 <= stitch_for(Gives(share, "moves"), knit, room).length <= 2.8
-    top = edge_stitch(Gives(), False, room, pile=False, topstitched=True)
+    top = edge_stitch(Gives(), False, room, caught="", topstitched=True)
     assert 3.0 <= top.length <= 3.5 or top.number == "202"
 
 

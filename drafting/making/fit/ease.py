@@ -93,7 +93,9 @@ def _shoulders(garment: MadeGarment, body: Body, around: float) -> Iterator[Ease
 
 def _shoulder(draft: Draft, side: str) -> float:
     fronts = (p for p in pieces_as(draft, PieceRole.FRONT, PieceRole.SIDE_FRONT) if p.hand in ("", side))
-    return math.fsum(edge.length for piece in fronts for edge in edges_as(piece, EdgeRole.SHOULDER))
+    return math.fsum(
+        edge.length for piece in fronts for edge in edges_as(piece, EdgeRole.SHOULDER) if edge.hand in ("", side)
+    )
 
 
 def layer_beneath(body: Body, girth: Girth) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
-from drafting.draft.roles import PieceRole, SeamKind
+from drafting.draft.roles import SEWN_ON, PieceRole, SeamKind
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.tables import trim_length
@@ -43,10 +43,13 @@ def _boned(bench: Bench) -> list[str]:
     return [piece.name for piece in sorted(marked, key=lambda p: (p.role, p.place, p.hand))]
 
 
-def caught_trims(bench: Bench) -> None:
-    """Sew on what a seam catches: piping in it, and any trim along an edge that is sewn to another."""
+def caught_trims(bench: Bench, *, small: bool) -> None:
+    """Sew on what a seam catches: piping in it, and any trim along an edge that is sewn to another.
+
+    Those of `small` things that are sewn onto a piece come before these are made up.
+    """
     for trim in bench.garment.trims:
-        if _is_caught(bench, trim):
+        if _is_caught(bench, trim) and (bench.garment.draft[trim.piece].role in SEWN_ON) == small:
             _trim(bench, trim, "prepare")
 
 

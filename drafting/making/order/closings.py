@@ -11,11 +11,12 @@ from collections.abc import Iterator
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef, Notion
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import handling
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Supply, said
-from drafting.making.order.parts import Bench, notion_key
+from drafting.making.order.parts import Bench, notion_key, pieces_of
+from drafting.making.settings.edges import ZIP
 
 SEWN = {
     "invisible zip": ("do.zip_invisible", "do.zip_below"),
@@ -49,6 +50,7 @@ def _zip(bench: Bench, notion: Notion) -> None:
         notions=[notion_key(notion)],
         length=2 * _on_one_hand(bench, edges),
     )
+    bench.also(setting=bench.settings.get((bench.garment.name, ZIP)))
     if any("stays" in step.does for step in bench.steps[-1:]):
         bench.also(zip_strip(bench, bench.steps[-1].length))
 
@@ -79,9 +81,11 @@ def _opening(bench: Bench, notion: Notion) -> Iterator[EdgeRef]:
     that its piece was cut in."""
     draft = bench.garment.draft
     own = draft[notion.piece]
+    yokes = {name for s in draft.seams if s.kind is SeamKind.YOKE for name in pieces_of(s)}
     for piece in draft.pieces:
         beside = piece.role is own.role and not piece.material
-        if piece is own or beside or (piece.base and piece.base == own.base):
+        yoked = {piece.name, own.name} <= yokes
+        if piece is own or beside or yoked or (piece.base and piece.base == own.base):
             for edge in edges_as(piece, EdgeRole.CENTRE):
                 if edge.kind is EdgeKind.OPENING:
                     yield piece.name, edge.name

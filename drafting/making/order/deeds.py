@@ -30,6 +30,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "strip_turned_neat": ("turns", "presses"),
     "turn_fall": ("trims", "turns", "presses"),
     "fold_back": ("neatens", "presses"),
+    "fold_back_stand": ("neatens", "trims", "turns", "presses"),
     "inside": ("closes",),
     "turned_back": ("closes",),
     "level": ("levels", "trims"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from drafting.draft.draft import Notion
 from drafting.making.model import Said, Supply, said
@@ -27,12 +27,14 @@ def buttons(bench: Bench) -> None:
         _holes(bench, drawn)
     if found:
         _sewn_on(bench, found, drawn)
-    for notion in left:
+    for notion in sorted(left, key=lambda one: one.what == "cord"):
         if notion.what != "button":
             where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
             key = notion_key(notion)
             name = f"with {notion.what}"
-            bench.do("finish", "button", name, where, [_fastener(notion)], notions=[key], count=notion.count)
+            bench.do(
+                "finish", "button", name, where, [_fastener(bench, notion)], notions=[key], count=notion.count
+            )
             if notion.what == "eyelet":
                 bench.also(*_held_straight(bench, notion))
 
@@ -66,10 +68,11 @@ def _told(one: Holes) -> Said:
 
 def _sewn_on(bench: Bench, found: Sequence[Notion], drawn: Sequence[Holes]) -> None:
     draft = bench.garment.draft
-    holed = {one.piece for one in drawn}
-    shown = [n for n in found if n.piece not in holed]
-    say = [said("do.buttons")] if len(shown) < len(found) else []
-    say += [said("do.buttons_shown", piece=n.piece or n.where, n=n.count) for n in shown]
+    closing, sewn = _by_place(bench, drawn), _by_place(bench, found)
+    say = [said("do.buttons")] if closing else []
+    for place, number in sewn.items():
+        if number > closing.get(place, 0):
+            say.append(said("do.buttons_shown", piece=place, n=number - closing.get(place, 0)))
     if any(n.kind == "flat" for n in found):
         say.append(said("do.thread_shank"))
     pieces = [n.piece for n in found if n.piece in draft] or bench.shell()
@@ -78,8 +81,21 @@ def _sewn_on(bench: Bench, found: Sequence[Notion], drawn: Sequence[Holes]) -> N
     bench.do("finish", "button", "with buttons", pieces, say, notions=notions, count=count)
 
 
-def _fastener(notion: Notion) -> Said:
+def _by_place(bench: Bench, things: Iterable[Notion | Holes]) -> dict[str, int]:
+    """Return how many there are by the place they lie in, both hands of it together."""
+    draft, found = bench.garment.draft, dict[str, int]()
+    for one in things:
+        place = one.piece or (one.where if isinstance(one, Notion) else "")
+        place = draft[place].base or place if place in draft else place
+        found[place] = found.get(place, 0) + one.count
+    return found
+
+
+def _fastener(bench: Bench, notion: Notion) -> Said:
+    draft = bench.garment.draft
     facts = {"what": notion.what, "where": notion.where}
+    if notion.what == "cord" and notion.piece in draft:
+        facts["where"] = draft[notion.piece].base or notion.piece
     if notion.what in FASTENED:
         return said(FASTENED[notion.what], **facts)
     if not notion.note:

@@ -14,11 +14,13 @@ from drafting.making.docket import interfaced
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside
+from drafting.making.order.hems import hem_made
 from drafting.making.order.lining import HANG, lining
 from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
+from drafting.making.settings.edges import ZIP
 from drafting.making.treating import has_pile
 
 
@@ -62,10 +64,22 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> N
             "hem",
             f"{where} hemmed",
             pieces,
-            [*_turned(bench, "do.hem", refs), said("do.hem_last")],
+            [
+                *_turned(bench, "do.hem", refs),
+                *hem_made(bench.fabric, lined=bool(bench.lined() & set(pieces))),
+                *_mitred(bench, pieces),
+                said("do.hem_last"),
+            ],
             edges=refs,
             length=length,
         )
+
+
+def _mitred(bench: Bench, pieces: Sequence[str]) -> Iterator[Said]:
+    """Yield how the corner is made where a sleeve's hem meets its vent."""
+    draft = bench.garment.draft
+    if any(is_sleeve(draft[name]) and edge_as(draft[name], EdgeRole.VENT) for name in pieces):
+        yield said("do.mitre")
 
 
 def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
@@ -93,8 +107,8 @@ def rest(bench: Bench, fabric: Fabric | None) -> None:
     inside.bars(bench)
     inside.padded_shoulders(bench)
     lining(bench)
-    starch_last(bench, fabric)
     fastening.buttons(bench)
+    starch_last(bench, fabric)
     whole(bench, fabric)
 
 
@@ -197,6 +211,7 @@ def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
             length=2 * sum(lengths[s.name] for s in seams),
             notions=bench.of("zip"),
         )
+        bench.also(setting=bench.settings.get((bench.garment.name, ZIP)))
     draft = bench.garment.draft
     flies = [ref for ref in still_open(bench) if draft.edge(ref).role is EdgeRole.FLY]
     finish_open(bench, "shape", "fly finished", flies)
@@ -214,11 +229,17 @@ def hang(bench: Bench) -> None:
         "hang",
         "levelled",
         hung,
-        [said("do.hang_neck" if by_neck else "do.hang", hours=HANG), said("do.level")],
+        [said("do.hang_neck" if by_neck else "do.hang", hours=HANG), said("do.level"), *_bands_levelled(bench)],
         wait=HANG,
         count=1,
         cautions=[said("caution.trip")],
     )
+
+
+def _bands_levelled(bench: Bench) -> Iterator[Said]:
+    """Yield that the bands which firm a levelled hem are cut to its line, where there are some."""
+    if any(shell.piece.name in bench.flared for shell, _ in interfaced(bench.garment)):
+        yield said("do.level_bands")
 
 
 def hems(bench: Bench) -> None:

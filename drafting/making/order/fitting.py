@@ -138,7 +138,7 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
             "set in",
             "body with sleeves",
             pieces_in(found),
-            list(_set(bench, side, bench.settings.get((bench.garment.name, found[0].name)))),
+            list(_set(bench, side, found)),
             seams=[s.name for s in found],
             length=_length(bench, found),
         )
@@ -150,20 +150,28 @@ def _length(bench: Bench, seams: Sequence[Seam]) -> float:
 
 
 def _basted(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
-    ease = sum(abs(seam.ease) for seam in seams)
     if run := gathers_along(walk(bench.garment.draft, seam) for seam in seams):
         yield from gathers(run)
-    elif eased(ease):
+    elif eased(ease := sum(abs(seam.ease) for seam in seams)):
         yield said("do.cap_ease", ease=ease)
     else:
         yield said("do.cap_flat")
     yield said("do.baste_in_hand", hand=side) if side else said("do.baste_in")
 
 
-def _set(bench: Bench, side: str, setting: Setting | None) -> Iterator[Said]:
+def _set(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
     yield said("do.set_in_hand", hand=side) if side else said("do.set_in")
+    setting = bench.settings.get((bench.garment.name, seams[0].name))
     lined = any(piece.material == "lining" for piece in bench.garment.draft.pieces)
+    if _long_stitched(bench, seams):
+        yield said("do.long_stay" if lined else "do.long_out")
     if lined:
         yield said("do.set_press_coat")
     else:
         yield said("do.set_press_neat" if overedged(setting) else "do.set_press")
+
+
+def _long_stitched(bench: Bench, seams: Sequence[Seam]) -> bool:
+    """Return whether long stitches draw the cap up: it is gathered, or eased in."""
+    run = gathers_along(walk(bench.garment.draft, seam) for seam in seams)
+    return bool(run) or eased(sum(abs(seam.ease) for seam in seams))

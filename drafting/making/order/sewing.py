@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.draft import Seam
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
-from drafting.draft.piece import Piece
-from drafting.draft.roles import SeamKind
+from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
@@ -34,7 +34,7 @@ from drafting.making.order.seam_kinds import (
 )
 from drafting.making.seam_lengths import seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
-from drafting.making.settings.pressing import eased, side_pressed
+from drafting.making.settings.pressing import eased, french, side_pressed
 from drafting.making.treating import has_pile
 
 
@@ -54,10 +54,11 @@ def sewing_steps(
         dart(bench, seam)
     inner_darts(bench)
     small, flaps = units.split_sewn_on(garment.draft, seams.get("unit", []))
+    adding.caught_trims(bench, small=True)
     units.made_up(bench, flaps)
     adding.pockets(bench)
     adding.slits(bench)
-    adding.caught_trims(bench)
+    adding.caught_trims(bench, small=False)
     units.facings_prepared(bench, seams.get("attach", []))
     flares(bench, seams.get("flare", []), fabric)
     body(bench, seams.get("body", []), seams.get("fly", []))
@@ -210,11 +211,12 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
 
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
-    yield said(_how(seam), name=seam.name)
-    yield from _bagged(bench, seam)
     if run := gathers_along([walked]):
         yield from gathers(run)
-    elif eased(seam.ease):
+    enclosed = french(bench.garment.draft, seam, bench.fabric)
+    yield said("do.join_french" if enclosed else _how(bench.garment.draft, seam), name=seam.name)
+    yield from _bagged(bench, seam)
+    if not run and eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
     if seam.kind is SeamKind.PLEAT:
         yield from raw_edges(bench, seam)
@@ -235,8 +237,19 @@ CURVED = (SeamKind.PRINCESS,)
 instead."""
 
 
-def _how(seam: Seam) -> str:
+def _how(draft: Draft, seam: Seam) -> str:
     """Return the sentence for a body seam: between the legs, left to right, or any other."""
     if seam.kind is SeamKind.CROTCH:
-        return "do.join_crotch"
-    return "do.join_centre" if seam.a == seam.b or seam.kind is SeamKind.CENTRE else "do.join"
+        return "do.join_crotch_fly" if below_fly(draft, seam) else "do.join_crotch"
+    if seam.a != seam.b and seam.kind is not SeamKind.CENTRE:
+        return "do.join"
+    return "do.join_centre" if _ends_early(draft, seam) else "do.join_centre_whole"
+
+
+def _ends_early(draft: Draft, seam: Seam) -> bool:
+    """Return whether a centre seam stops where its edge goes on open: at a zip, a vent, a slit."""
+    return any(
+        edge.kind is EdgeKind.OPENING and edge.role in (EdgeRole.CENTRE, EdgeRole.VENT, EdgeRole.SLIT)
+        for piece in pieces_of(seam)
+        for edge in draft[piece].edges
+    )

@@ -1,7 +1,6 @@
 """Rules of the order: nothing is sewn through, pressed, fused, closed or turned too early.
 
-Each rule reads the steps of one garment, in the order in which they stand, and yields what breaks it, in words.
-All are common practice.
+Each rule reads the steps of one garment in their order and yields what breaks it. All are common practice.
 """
 
 from __future__ import annotations
@@ -19,17 +18,15 @@ from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
 from drafting.making.order.lacking import nothing_lacking
+from drafting.making.order.rounds import faced_whole
 from drafting.making.order.seam_kinds import crossed, is_sleeve, is_unit, kind_of
 from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
 
 OrderRule = Callable[[MadeGarment, Fabric | None, Sequence[Step]], Iterator[str]]
 
-HANGS = 24.0
-"""hours (common practice: a day at least)."""
-
-LONG = (4.0, 5.0)
-"""mm of a basting stitch that comes out again (common practice)."""
+HANGS, LONG = 24.0, (4.0, 5.0)
+"""Hours that a bias hangs, at least; mm of a basting stitch (common practice)."""
 
 
 def out_of_order(made: Made, steps: Sequence[Step]) -> Iterator[str]:
@@ -144,11 +141,11 @@ def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence
                 late = [name for name in caught if sewn_at(steps, name) < i]
                 if late:
                     yield f"{step.key} comes after {', '.join(late)}, which catches its ends"
-            elif not any((piece, edge) in s.edges for s in steps[:i]) and draft[piece][edge].kind in TURNED:
+            elif not any((piece, edge) in s.edges for s in steps[:i]) and draft[piece][edge].kind in (
+                EdgeKind.HEM,
+                EdgeKind.OPENING,
+            ):
                 yield f"{step.key} lies on an edge that is not turned yet"
-
-
-TURNED = (EdgeKind.HEM, EdgeKind.OPENING)
 
 
 def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
@@ -237,7 +234,7 @@ def made_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     for seam in draft.seams:
         own = _joins(seam.a, seam.b)
         if seam.kind is SeamKind.MADE_UP and all(draft[name].role in SEWN_ON for name in own):
-            on = steps_where(steps, lambda step, own=own: step.verb == "trim" and bool(own & _on(step, garment)))  # type: ignore[misc]
+            on = [i for i, s in enumerate(steps) if s.verb == "trim" and not s.along and own & _on(s, garment)]
             if on and min(on) < sewn_at(steps, seam.name):
                 yield f"{seam.name}: sewn on before it is made up"
 
@@ -270,6 +267,7 @@ RULES: tuple[OrderRule, ...] = (
     lined_last,
     nothing_lacking,
     made_first,
+    faced_whole,
 )
 
 

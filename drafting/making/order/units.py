@@ -16,9 +16,10 @@ from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, pieces_in, pieces_of
 from drafting.making.order.pressing import gathers, overedged, pressed
+from drafting.making.order.rounds import in_rounds, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
-from drafting.making.settings.pressing import eased
+from drafting.making.settings.pressing import eased, french
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -38,8 +39,10 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
         ):
             facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
         necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
+        beyond = [e.name for e in edges_as(piece, EdgeRole.STAND_NECK) if e.kind is EdgeKind.OPENING]
         if piece.name in collared and necks:
-            facing(bench, piece, necks, [said("do.fold_back", piece=piece.name)])
+            key = "do.fold_back_stand" if beyond else "do.fold_back"
+            facing(bench, piece, [*necks, *beyond], [said(key, piece=piece.name)])
 
 
 def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
@@ -91,18 +94,21 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
     """Join the facings, with the collar between where its edge meets the facing."""
     lengths, draft = seam_lengths(bench.garment), bench.garment.draft
     strips: dict[str, list[Seam]] = {}
-    for seam in sorted(seams, key=lambda seam: _on_garment(draft, seam)):
+    own: list[Seam] = []
+    for seam in seams:
         if strip := next((name for name in pieces_of(seam) if draft[name].role is PieceRole.BINDING), ""):
             strips.setdefault(strip, []).append(seam)
-            continue
+        else:
+            own.append(seam)
+    for found in in_rounds(draft, own):
         bench.do(
             "join",
             "face",
             "body faced",
-            pieces_in([seam]),
-            list(_faced(bench, seam)),
-            seams=(seam.name,),
-            length=lengths[seam.name],
+            pieces_in(found),
+            list(_faced(bench, found)),
+            seams=[seam.name for seam in _most_first(bench, found)],
+            length=sum(lengths[seam.name] for seam in found),
         )
     if strips:
         straight = [ref for ref in still_open(bench) if turned_in(bench, ref)]
@@ -130,17 +136,22 @@ def _strip(bench: Bench, strip: str, seams: Sequence[Seam]) -> Iterator[Said]:
     yield said("do.strip_turned_neat" if overedged(setting) else "do.strip_turned")
 
 
-def _faced(bench: Bench, seam: Seam) -> Iterator[Said]:
+def _most_first(bench: Bench, seams: Sequence[Seam]) -> list[Seam]:
+    """Return the seams of one row, the one that has to lengthen most first: the whole row is sewn as it is."""
+    known = {seam.name: bench.settings.get((bench.garment.name, seam.name)) for seam in seams}
+    return sorted(seams, key=lambda seam: -(found.lengthens if (found := known[seam.name]) else 0.0))
+
+
+def _faced(bench: Bench, seams: Sequence[Seam]) -> Iterator[Said]:
     """Yield how a facing is joined: one that joins facings alone is pressed open, the others turned."""
-    if _on_garment(bench.garment.draft, seam):
-        yield from (said("do.facing", name=seam.name), said("do.turn_out"), said("do.understitch"))
+    if len(seams) > 1:
+        yield said("do.facing_round", names=_names(seams))
     else:
-        yield from (said("do.facing", name=seam.name), said("do.press_open"))
-
-
-def _on_garment(draft: Draft, seam: Seam) -> bool:
-    """Return whether a seam joins a facing to the garment; those between facings come first."""
-    return not all(is_facing(draft[piece]) for piece in pieces_of(seam))
+        yield said("do.facing", name=seams[0].name)
+    if on_garment(bench.garment.draft, seams[0]):
+        yield from (said("do.turn_out"), said("do.understitch"))
+    else:
+        yield said("do.press_open")
 
 
 def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -154,7 +165,7 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
                 "bind",
                 f"{piece.name} opening finished",
                 (piece.name,),
-                [said("do.slit_vent" if _is_vent(piece, slits) else "do.slit", piece=piece.name)],
+                [said(_opening(piece, slits), piece=piece.name)],
                 edges=[(piece.name, name) for name in slits],
                 length=sum(piece[name].length for name in slits) * piece.count,
             )
@@ -165,15 +176,28 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
             "join",
             "sleeves",
             pieces_in([seam]),
-            [said("do.close_sleeve", name=seam.name), *full, *pressed(bench, seam), said("do.press_round")],
+            [_closing(bench, seam), *full, *pressed(bench, seam), said("do.press_round")],
             seams=(seam.name,),
             length=lengths[seam.name],
         )
 
 
-def _is_vent(piece: Piece, slits: Sequence[str]) -> bool:
-    """Return whether an opening has an underlap of its own, as a coat sleeve's has."""
-    return all(piece[name].role is EdgeRole.VENT for name in slits)
+def _closing(bench: Bench, seam: Seam) -> Said:
+    """Return how a seam closes the sleeves, or the one of its hand; a French one begins wrong sides together."""
+    draft = bench.garment.draft
+    enclosed, hand = french(draft, seam, bench.fabric), draft[seam.a[0][0]].hand
+    if hand:
+        return said(
+            "do.close_sleeve_french_hand" if enclosed else "do.close_sleeve_hand", name=seam.name, hand=hand
+        )
+    return said("do.close_sleeve_french" if enclosed else "do.close_sleeve", name=seam.name)
+
+
+def _opening(piece: Piece, slits: Sequence[str]) -> str:
+    """Return how a sleeve's opening is finished: a coat's vent lies over its underlap, on the under sleeve."""
+    if not all(piece[name].role is EdgeRole.VENT for name in slits):
+        return "do.slit"
+    return "do.slit_underlap" if piece.role is PieceRole.UNDER_SLEEVE else "do.slit_vent"
 
 
 def split_sewn_on(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:

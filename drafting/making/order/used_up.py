@@ -22,6 +22,7 @@ WAVES = frozenset({"set.much", "set.much_light", "set.clipped_much", "set.sheer"
 GLUED = frozenset(
     {
         "cold.dart",
+        "cold.hem",
         "cold.neaten_open",
         "cold.press_open",
         "cold.press_side",

@@ -7,15 +7,16 @@ from collections.abc import Mapping
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import Workroom
+from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings.feet import BY_HAND, WORKED, feeding, foot_for, set_lighter
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
-from drafting.making.settings.stitches import LITTLE, edge_stitch
+from drafting.making.settings.stitches import LITTLE, Stitch, edge_stitch
 from drafting.making.settings.surface import layers_held, suited_length, unpinned
 from drafting.making.treating import has_pile
 
@@ -56,6 +57,31 @@ def buttonhole_setting(fabric: Fabric | None, room: Workroom) -> Setting:
     )
 
 
+ZIP = "zip"
+"""The name under which the setting of a garment's zips stands."""
+
+
+def zip_setting(fabric: Fabric | None, room: Workroom) -> Setting:
+    """Return how zips are sewn in: one plain row close beside the teeth, with a zip foot where there is one."""
+    stitch = suited_length(Stitch("301", ALONG_ZIP), fabric)
+    needle, stands_in = needle_for(fabric, room)
+    footed = "zip" in room.feet
+    return Setting(
+        stitch=stitch.number,
+        seam_class=6,
+        stitch_length=stitch.length,
+        needle=needle,
+        foot="zip" if footed else "all-purpose",
+        press="not",
+        why=(*([said("set.stand_in")] if stands_in else []), *([] if footed else [said("set.no_zip_foot")])),
+        holds=layers_held(fabric),
+    )
+
+
+ALONG_ZIP = 2.5
+"""mm of the stitches beside a zip (common practice)."""
+
+
 def lining_key(seam: str) -> str:
     """Return the name under which the setting of a seam's lining stands.
 
@@ -75,13 +101,24 @@ def edge_settings(
     }
 
 
+def _caught(draft: Draft, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
+    """Return why an edge is caught by hand: in a pile, or as a hem that a lining covers; none where every
+    hole stays."""
+    if fabric is None or handling(fabric).holds == "clips":
+        return ""
+    if has_pile(fabric):
+        return "set.why_caught"
+    lined = {name for other in draft.pieces if other.material == "lining" for name in other.lines}
+    return "set.why_hidden" if edge.kind is EdgeKind.HEM and piece.name in lined else ""
+
+
 def _edge(
     garment: MadeGarment, piece: Piece, edge: Edge, body: Body, fabric: Fabric | None, room: Workroom
 ) -> Setting:
     knit = fabric is not None and fabric.weave == "knit"
     gives = passes(garment.draft, piece, edge, body, fabric)
-    pile = fabric is not None and has_pile(fabric)
-    found = edge_stitch(gives, knit, room, pile=pile, topstitched=edge.kind is EdgeKind.OPENING)
+    hand = _caught(garment.draft, piece, edge, fabric)
+    found = edge_stitch(gives, knit, room, caught=hand, topstitched=edge.kind is EdgeKind.OPENING)
     stitch = suited_length(found, fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)

@@ -36,7 +36,8 @@ def _machines(made: Made, cloths: list[Fabric], room: Workroom) -> Iterator[Said
     if any(creeps(cloth, 0.0) for cloth in cloths) and "walking" not in room.feet:
         yield said("easier.walking")
     bias = any(on_bias(g.draft, s) for g in made.garments for s in g.draft.seams)
-    if bias and not room.foot_pressure:
+    soft = any(cloth.weave == "knit" or has_pile(cloth) for cloth in cloths)
+    if (bias or soft) and not room.foot_pressure:
         yield said("easier.pressure")
 
 

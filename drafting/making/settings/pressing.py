@@ -52,7 +52,18 @@ def french(draft: Draft, seam: Seam, fabric: Fabric | None) -> bool:
     """Return whether a seam is a French one: of sheer cloth, neither eased, clipped nor on the bias."""
     if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
         return False
-    return seam.kind in FRENCH and not eased(seam.ease) and not on_bias(draft, seam)
+    plain = seam.kind in FRENCH or (seam.kind is SeamKind.PANEL and _straight(draft, seam))
+    return plain and not eased(seam.ease) and not on_bias(draft, seam)
+
+
+def _straight(draft: Draft, seam: Seam) -> bool:
+    """Return whether both sides of a seam are straight, neither gathered: a panel's that needs no clipping."""
+    edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
+    return all(e.sewn is None and abs(e.path.end - e.path.start) >= STRAIGHT * e.length for e in edges)
+
+
+STRAIGHT = 0.995
+"""Share of its length that an edge's ends lie apart from which it is straight (ours)."""
 
 
 def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> Press:

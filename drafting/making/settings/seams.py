@@ -16,7 +16,14 @@ from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
-from drafting.making.settings.edges import BUTTONHOLE, buttonhole_setting, edge_settings, lining_key
+from drafting.making.settings.edges import (
+    BUTTONHOLE,
+    ZIP,
+    buttonhole_setting,
+    edge_settings,
+    lining_key,
+    zip_setting,
+)
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
 from drafting.making.settings.inner_darts import INNER_DART, inner_dart_setting
 from drafting.making.settings.lengthening import Gives, lengthens
@@ -47,6 +54,8 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         found |= {(garment.name, key): edge for key, edge in edges.items()}
         if any(piece.darts for piece in garment.draft.pieces):
             found[garment.name, INNER_DART] = inner_dart_setting(shell, room)
+        if any(notion.what == "zip" for notion in garment.draft.notions):
+            found[garment.name, ZIP] = zip_setting(shell, room)
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
             found[garment.name, BUTTONHOLE] = buttonhole_setting(shell, room)
     return found

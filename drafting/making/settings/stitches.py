@@ -75,8 +75,8 @@ def _still(room: Workroom) -> Stitch:
     return Stitch(room.has("301", "401", "101") or BACKSTITCH, PLAIN)
 
 
-def edge_stitch(gives: Gives, knit: bool, room: Workroom, *, pile: bool, topstitched: bool) -> Stitch:
-    """Return the stitch that holds a turned edge: a hem, a casing, an opening."""
+def edge_stitch(gives: Gives, knit: bool, room: Workroom, *, caught: str, topstitched: bool) -> Stitch:
+    """Return the stitch that holds a turned edge: a hem, a casing, an opening; `caught` says why by hand."""
     if knit or gives.share > LITTLE:
         if found := room.has("406", THREE_STEP):
             width = 0.0 if found == "406" else WIDE
@@ -85,6 +85,6 @@ def edge_stitch(gives: Gives, knit: bool, room: Workroom, *, pile: bool, topstit
             width = max(1.5, width_for(gives.share, PLAIN))
             return Stitch("304", PLAIN, width, (said("set.why_edge_gives"),))
         return Stitch(BACKSTITCH, PLAIN, 0.0, (said("set.why_edge_by_hand"),))
-    if pile:
-        return Stitch(CAUGHT, 6.0, 0.0, (said("set.why_caught"),))
+    if caught:
+        return Stitch(CAUGHT, 6.0, 0.0, (said(caught),))
     return Stitch(room.has("301", "401", "101") or BACKSTITCH, TOP if topstitched else PLAIN)

@@ -71,10 +71,17 @@ class _Shown(string.Formatter):
             case "mm":
                 return f"{value:.1f}".removesuffix(".0") + " mm"
             case "hours":
-                return "1 hour" if round(value) == 1 else f"{value:.0f} hours"
+                return _hours(value)
             case "%":
                 return f"{100 * value:.0f} %"
             case "name":
                 return plain(str(value))
             case _:
                 return str(super().format_field(value, form))
+
+
+def _hours(value: float) -> str:
+    """Return hours of work as they are said; less than three quarters of one is no whole hour."""
+    if value < 0.75:
+        return "half an hour" if value >= 0.375 else "a quarter of an hour"
+    return "1 hour" if round(value) == 1 else f"{value:.0f} hours"

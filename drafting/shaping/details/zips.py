@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from drafting.draft.draft import Notion, Seam
 from drafting.draft.piece import Edge, Notch, Placement
 from drafting.draft.roles import EdgeRole, SeamKind
-from drafting.geometry import line
+from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.shaping.details.button_stand import FrontLines
@@ -39,6 +39,7 @@ HOOK = 8.0
 class Zip:
     """A zip in the centre of the `side` front or back: `invisible` or `lapped`, its opening's `length`
     and `allowance`; `over` is the hand whose lap lies on top, `through` says it comes apart at the hem.
+    `above` is the part of the opening that lies on a yoke.
     """
 
     side: str
@@ -48,11 +49,12 @@ class Zip:
     over: str
     through: bool
     scale: float
+    above: float = 0.0
 
     @property
     def need(self) -> float:
         """How long the zip has to be at least."""
-        return self.length - BELOW_NECK * self.scale
+        return self.length + self.above - BELOW_NECK * self.scale
 
 
 def sold_zip(length: float) -> float:
@@ -81,9 +83,17 @@ def parted(centre: Edge, piece: str, zipped: Zip) -> tuple[tuple[Edge, ...], tup
 def lap(lines: FrontLines, zipped: Zip) -> tuple[Placement, ...]:
     """Return the stitching of the lap, down beside the centre and across below the stop."""
     over, scale = zipped.over, zipped.scale
-    x, top, low = LAPPED * scale, lines.top - 1j * BELOW_NECK * scale, lines.top - 1j * zipped.length
+    begin = 0.0 if zipped.above else BELOW_NECK * scale
+    x, top, low = LAPPED * scale, lines.top - 1j * begin, lines.top - 1j * zipped.length
     down = Placement(f"zip_stitching_{over}", line(top + x, low + x), "stitching", over)
     return down, Placement(f"zip_stitching_end_{over}", line(low + x, low), "stitching", over)
+
+
+def lap_above(centre: Path, zipped: Zip) -> Placement:
+    """Return the stitching of the lap on a yoke, from below the neck on down beside the whole of its centre."""
+    x, over = LAPPED * zipped.scale, zipped.over
+    down = line(centre.start + x - 1j * BELOW_NECK * zipped.scale, centre.end + x)
+    return Placement(f"zip_stitching_{over}", down, "stitching", over)
 
 
 def zip_notions(piece: str, zipped: Zip) -> Iterator[Notion]:

@@ -124,7 +124,7 @@ def tier_seams(found: tuple[tuple[Piece, ...], ...]) -> tuple[Seam, ...]:
     """Return the seams between the strips of each tier, and of each tier to the one above."""
     seams = [
         Seam(
-            f"{one.title.split(',')[0].lower()} seam {k + 1}",
+            f"{one.title.split(',')[0].lower()} side {k + 1}",
             ((one.name, "back"),),
             ((other.name, "front"),),
             kind=SeamKind.SIDE if 2 * (k + 1) == len(row) else SeamKind.PANEL,

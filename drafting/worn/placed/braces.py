@@ -1,4 +1,5 @@
-"""Whether a garment that hangs from the waist stays up by itself, and what holds it up where it does not.
+"""Whether a garment that hangs from the waist stays up by itself, how far it sinks before the body holds it, and
+what holds it up where nothing does.
 
 Trousers stay up where the body below is wider than their waist. Where a belly is the widest, they slide down
 as far as the floor, however well they are cut: such a wearer has always worn braces (common practice).
@@ -13,7 +14,7 @@ import numpy as np
 from drafting.draft.frame import BodyHeight
 from drafting.worn.form import tape
 from drafting.worn.form.form import Form
-from drafting.worn.nouns import Limb, MeshLevel, Reals, SewnMesh
+from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, SewnMesh
 
 HOLDS = 1.01
 """The body's greatest girth below / the garment's waist above which it stays up (ours)."""
@@ -34,6 +35,34 @@ class Slides:
 
     waist: float
     widest: float
+
+
+SINKS = 10.0
+"""mm by which a garment settles that is not called sunk (ours)."""
+
+
+@dataclass(frozen=True)
+class Sunk:
+    """A garment that sank `by` mm before the body held it at a `level` that is `waist` mm round."""
+
+    level: str
+    waist: float
+    by: float
+
+
+def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
+    """Return how far a garment sank below the body's waist, or below its `start` (of `mesh`) if that was lower.
+
+    None where it stayed, and where its waist is narrower than the body there: that is too tight, and holds it.
+    """
+    first, last = _waist(mesh), _waist(rest.mesh)
+    if first is None or last is None:
+        return None
+    high = min(_height(mesh, start, first), form.levels["waist"])
+    by = high - _height(rest.mesh, rest.points, last)
+    if by <= SINKS or first.drafted < tape.girth(form.contour(high)):
+        return None
+    return Sunk(last.name, last.drafted, by)
 
 
 def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:

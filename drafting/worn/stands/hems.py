@@ -23,13 +23,12 @@ def hems_of(draft: Draft) -> tuple[EdgeRef, ...]:
 def hem_lines(rest: AtRest, hems: Iterable[EdgeRef]) -> tuple[Reals, ...]:
     """Return the hem of a garment's body, or of its legs, as lines (N, 3) mm, both hands.
 
-    Sleeves are left out where anything else has a hem.
+    A sleeve's is none of them: arms held out are as wide as no hem. A top that ends at its waist has none.
     """
     mesh = rest.mesh
     limbs = {piece.name: piece.limb for piece in mesh.pieces}
-    there = [ref for ref in hems if ref in mesh.edges]
-    body = [ref for ref in there if limbs.get(ref[0]) is not Limb.ARM]
-    lines = [rest.points[mesh.edges[ref]] for ref in body or there]
+    body = [ref for ref in hems if ref in mesh.edges and limbs.get(ref[0]) is not Limb.ARM]
+    lines = [rest.points[mesh.edges[ref]] for ref in body]
     if mesh.halved:
         lines += [line * (-1, 1, 1) for line in lines]
     return tuple(lines)

@@ -54,7 +54,10 @@ def remark_off(level: LevelWorn) -> Remark:
 
 def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
     """Yield how the cloth is stretched at the levels that are trusted, against what it gives."""
-    verdicts = [(level, pull_verdict(level.strain)) for level in levels if level.strain.trusted]
+    trusted = [level for level in levels if level.strain.trusted]
+    verdicts = [
+        (level, pull_verdict(level.strain)) for level in trusted if level.strain.pulls or not level.strain.holds
+    ]
     if not verdicts:
         yield remark("pull.untold")
         return
@@ -85,6 +88,7 @@ def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing
 SERIOUS = (
     "shape.only",
     "held.braces",
+    "held.sinks",
     "hem.trails",
     "hem.touches",
     "pull.over",

@@ -1,0 +1,63 @@
+"""What hangs from the waist sinks to where the body fills it, and that is no pull; what is too narrow pulls.
+
+Geometry: on a body that widens below, a tube slides down no farther than to where the body is as wide as it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+from shapely import LinearRing
+
+from drafting.body import Body
+from drafting.costume.garment import draft_garment
+from drafting.costume.worn import WornGarment, worn
+from tests.drawn_bodies import drawn
+from tests.making.orders import WOVEN, costume_of
+
+MESH = 40.0
+
+
+def shown(body: Body, block: str, drafted_for: Body) -> tuple[Any, WornGarment]:
+    """Return the form of a body, and a garment on it that was drafted for another."""
+    made = costume_of(draft_garment(drafted_for, WOVEN, block), WOVEN)
+    found = worn(replace(made, costume=replace(made.costume, wearer=body)), mesh=MESH, treat=False)
+    return found.form, found.garments[0]
+
+
+def said(garment: WornGarment) -> dict[str, dict[str, Any]]:
+    return {one.key: dict(one.facts) for one in garment.words}
+
+
+def test_trousers_sink_to_where_the_body_fills_their_waist_and_do_not_pull() -> None:
+    body = drawn(7)[3]
+    form, trousers = shown(body, "trousers", body)
+    assert trousers.found.settled
+    words = said(trousers)
+    assert words["held.sinks"]["waist"] == pytest.approx(body["waist_girth"] + 16.0, abs=1.0)  # the band's ease
+    assert "pull.over" not in words
+    waist = form.levels["waist"]
+    heights = np.arange(waist - 60.0, waist)
+    girths = [LinearRing(form.contour(height)).length for height in heights]
+    filled = waist - heights[np.array(girths) > words["held.sinks"]["waist"]].max()
+    assert filled < words["held.sinks"]["by"] < filled + 25.0
+
+
+def test_a_waist_that_is_too_narrow_pulls_and_does_not_sink() -> None:
+    body = drawn(7)[3]
+    narrow = body.changed(waist_girth=body["waist_girth"] - 40.0)
+    _, trousers = shown(body, "trousers", narrow)
+    words = said(trousers)
+    assert words["pull.over"]["level"] == "waist"
+    assert "held.sinks" not in words
+
+
+def test_sleeves_are_no_hem_of_a_top_that_ends_at_its_waist() -> None:
+    """It was told that its hem, from one wrist to the other, does not go through a doorway."""
+    body = drawn(7)[3]
+    _, top = shown(body, "mutton-top", body)
+    assert top.found.hem is None
+    assert not any(key.startswith("hem.") for key in said(top))
