@@ -10,6 +10,7 @@ PARTS = {
     },
     "two-piece-sleeve": {"arm_ease": 70.0, "cap_ease": 30.0},
     "coat-skirt": {},
+    "turned-cuff": {},
     "coat-collar": {},
     "stiffening": {},
     "coat-lining": {},

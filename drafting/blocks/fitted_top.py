@@ -3,6 +3,7 @@
 PARTS = {
     "bodice": {"bust_ease": 70.0, "waist_ease": 45.0, "hip_ease": 60.0, "opening": "back", "length": "hip"},
     "sleeve": {},
+    "turned-cuff": {},
     "facings": {},
     "binding": {},
     "closing": {},

@@ -228,6 +228,7 @@ def waistcoat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft
         opening="front",
         back_shaping=choices.back_shaping,
         sleeved=False,
+        yokes=False,
     )
     torso = torso_draft(body, _ease(body, choices), style)
     front, back, scale = torso["front"], torso["back"], body_scale(body)

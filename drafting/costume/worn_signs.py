@@ -11,18 +11,19 @@ from dataclasses import dataclass
 import numpy as np
 
 from drafting.costume.worn import WornGarment
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.frame import BodyHeight
 from drafting.fitting.signs import FitSign, ShownWorn, WornNumber
 from drafting.fitting.to_try import signs_of
 from drafting.worn.nouns import AtRest
-from drafting.worn.stands.hems import hem_lines, hems_of
+from drafting.worn.stands.hems import body_hems, hems_of
 from drafting.worn.stands.model import LevelWorn
 
 FAR_OFF = 60.0
 """mm off the form from which cloth hangs loose, whatever the style (ours, by eye)."""
 
 TILT = 15.0
-"""mm by which a hem's middle in front lies higher than behind, or lower, before it is seen (ours, by eye)."""
+"""mm by which a hem rises in front or behind beyond what was drafted before it is seen (ours, by eye)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +69,30 @@ def _tilted(shown: ShownWorn, tilt: float | None) -> float | None:
 
 
 def hem_tilt(rest: AtRest, draft: Draft) -> float | None:
-    """Return how much higher the middle of a hem hangs in front than behind, mm; None without a hem all round."""
-    lines = hem_lines(rest, hems_of(draft))
-    if not lines:
+    """Return how much higher the middle of a hem hangs in front than behind, mm, beyond what was drafted.
+
+    As drafted a place hangs as far below the waist as on its piece: a waistcoat is shorter behind, a shirt's
+    tails are longer there, and neither is a fault. None without a hem all round.
+    """
+    rows = [row for ref in body_hems(rest.mesh, hems_of(draft)) for row in _hung(rest, ref)]
+    if not rows:
         return None
-    points = np.concatenate(lines)
-    middle = points[abs(points[:, 0]) < 0.35 * abs(points[:, 0]).max()]
-    half = float(np.median(points[:, 1]))
-    front, back = middle[middle[:, 1] < half], middle[middle[:, 1] >= half]
-    return float(front[:, 2].mean() - back[:, 2].mean()) if len(front) and len(back) else None
+    across, deep, lower = np.array(rows).T
+    middle = abs(across) < 0.35 * abs(across).max()
+    front = middle & (deep < np.median(deep))
+    back = middle & ~front
+    return float(lower[back].mean() - lower[front].mean()) if front.any() and back.any() else None
+
+
+def _hung(rest: AtRest, ref: EdgeRef) -> Iterator[tuple[float, float, float]]:
+    """Yield x, y of each place of a hem, and how much lower it hangs than drafted below the waist, mm."""
+    mesh = rest.mesh
+    number = next(n for n, piece in enumerate(mesh.pieces) if piece.name == ref[0])
+    waist = mesh.pieces[number].frame.at(BodyHeight.WAIST)
+    own = mesh.piece == number
+    heights = mesh.flat[mesh.triangles[own].ravel(), 1]
+    flat = dict(zip(mesh.sewn[own].ravel().tolist(), heights.tolist(), strict=True))
+    for vertex in mesh.edges[ref].tolist():
+        x, y, z = rest.points[vertex].tolist()
+        drafted = 0.0 if waist is None else flat[vertex] - waist.imag
+        yield x, y, drafted - z

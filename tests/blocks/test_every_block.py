@@ -27,7 +27,7 @@ KNIT = Fabric(
 
 FOLDERS = [ROOT / "drafting" / "blocks", ROOT / "drafting" / "alter"]
 KIT = tuple(name for name, block in all_blocks().items() if not block.file)
-NO_PART = {"applique", "fan", "fullness", "girths", "pocket", "sewn-in"}
+NO_PART = {"applique", "edge-pocket", "fan", "fullness", "girths", "pocket", "sewn-in"}
 """Files that are no part of a garment: a costume file asks for them on any edge, or a cloth does."""
 
 

@@ -201,3 +201,14 @@ def test_a_yoke_is_cut_off_as_deep_as_asked() -> None:
     assert deep[60.0] == pytest.approx(60.0, abs=1e-6)
     assert deep[80.0] == pytest.approx(80.0, abs=1e-6)
     assert deep[0.0] > 80.0
+
+
+@pytest.mark.parametrize("block", ["waistcoat", "tailcoat", "spencer"])
+def test_a_back_without_a_yoke_takes_what_it_can_and_never_proposes_one(block: str) -> None:
+    """By the figure a waistcoat's back was parted by a yoke, and its draft ended in a traceback."""
+    body = longer_back(fitted_front(), 150.0)
+    garment = draft_garment(body, None, block)
+    assert errors(garment) == []
+    said = [one.message for one in garment.findings if one.check == "rounded back"]
+    assert said
+    assert not any("back_shaping" in one or "yoke" in one for one in said)

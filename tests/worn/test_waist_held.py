@@ -15,6 +15,8 @@ from shapely import LinearRing
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import WornGarment, worn
+from drafting.costume.worn_signs import TILT, hem_tilt, signs_worn
+from drafting.worn.stands.hems import hem_lines, hems_of
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of
 
@@ -61,3 +63,17 @@ def test_sleeves_are_no_hem_of_a_top_that_ends_at_its_waist() -> None:
     _, top = shown(body, "mutton-top", body)
     assert top.found.hem is None
     assert not any(key.startswith("hem.") for key in said(top))
+
+
+def test_tails_that_are_longer_behind_by_design_show_no_tilted_hem() -> None:
+    """Every shirt with tails and every waistcoat was said to have a hem that rises on one face."""
+    body = drawn(7)[3]
+    made = costume_of(draft_garment(body, WOVEN, "shirt", {"tails": "shaped", "tail_longer": 50.0}), WOVEN)
+    made = replace(made, costume=replace(made.costume, wearer=body))
+    (shirt,) = worn(made, mesh=MESH, treat=False).garments
+    draft = made.garments[0].draft
+    heights = np.concatenate(hem_lines(shirt.rest, hems_of(draft)))
+    behind = heights[heights[:, 1] > np.median(heights[:, 1]), 2]
+    assert heights[:, 2].max() - behind.min() > 40.0
+    assert hem_tilt(shirt.rest, draft) == pytest.approx(0.0, abs=TILT / 2)
+    assert not any(one.sign.name.startswith("hem up") for one in signs_worn(shirt, draft))

@@ -94,23 +94,23 @@ def slits(bench: Bench) -> None:
 
 
 def _on_marks(bench: Bench, what: str) -> None:
+    """Sew on what is marked so; a flap comes after the pockets that it falls over."""
     draft = bench.garment.draft
-    for piece in draft.pieces:
-        for mark in piece.placements:
-            if mark.what == what and mark.piece in draft:
-                bench.do(
-                    "prepare",
-                    "trim",
-                    f"{piece.name} with {mark.name}",
-                    (piece.name, mark.piece),
-                    [*_one_hand(mark, piece), said(_how(draft[mark.piece], what), piece=piece.name)],
-                    seams=_bags_closed(bench, piece.name, mark.piece),
-                    notions=bench.named("buckle", mark.piece),
-                    cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
-                    length=mark.path.length * (1 if mark.hand else piece.count),
-                )
-                if bench.steps[-1].setting is None:
-                    bench.also(setting=bench.settings.get((bench.garment.name, ADDED)))
+    marks = [(p, m) for p in draft.pieces for m in p.placements if m.what == what and m.piece in draft]
+    for piece, mark in sorted(marks, key=lambda on: _how(draft[on[1].piece], what) == "do.flap_on"):
+        bench.do(
+            "prepare",
+            "trim",
+            f"{piece.name} with {mark.name}",
+            (piece.name, mark.piece),
+            [*_one_hand(mark, piece), said(_how(draft[mark.piece], what), piece=piece.name)],
+            seams=_bags_closed(bench, piece.name, mark.piece),
+            notions=bench.named("buckle", mark.piece),
+            cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
+            length=mark.path.length * (1 if mark.hand else piece.count),
+        )
+        if bench.steps[-1].setting is None:
+            bench.also(setting=bench.settings.get((bench.garment.name, ADDED)))
 
 
 def _one_hand(mark: Placement, piece: Piece) -> list[Said]:
@@ -141,6 +141,7 @@ BY_MARK = {
     "pocket mouth": "do.slant_mouth",
     "pocket back": "do.slant_back",
     "seam pocket": "do.seam_bag",
+    "underfoot strap": "do.strap_under",
 }
 """How a part of a pocket is sewn on, by its mark, in the order of the work."""
 

@@ -32,6 +32,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "fold_back": ("neatens", "presses"),
     "fold_back_stand": ("neatens", "trims", "turns", "presses"),
     "inside": ("closes",),
+    "turned_back": ("closes",),
     "level": ("levels", "trims"),
     "starch": ("starches",),
     "starch_last": ("starches", "presses"),

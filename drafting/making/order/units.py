@@ -229,14 +229,22 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
 def _attach(bench: Bench, unit: str, seam: Seam, *, last: bool) -> None:
     draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
     walked = walk(draft, seam)
-    say = [said("do.attach_stand" if _is_stand(draft, seam) else "do.attach", unit=unit, name=seam.name)]
+    turned = _is_turned(draft, seam)
+    key = "do.attach_stand" if _is_stand(draft, seam) else "do.attach_turned" if turned else "do.attach"
+    say = [said(key, unit=unit, name=seam.name)]
     if run := gathers_along([walked]):
         say = [*gathers(run), *say]
     if last:
-        say.append(said("do.inside", unit=unit))
+        say.append(said("do.turned_back" if turned else "do.inside", unit=unit))
     length = (2 if last else 1) * lengths[seam.name]
     pieces = pieces_in([seam])
     bench.do("close", "face", f"with {unit}", pieces, say, seams=(seam.name,), length=length)
+
+
+def _is_turned(draft: Draft, seam: Seam) -> bool:
+    """Return whether a seam joins on a cuff that is turned back over its roll line."""
+    cuffs = [draft[piece] for piece in pieces_of(seam) if draft[piece].role is PieceRole.CUFF]
+    return any(mark.what == "roll line" for piece in cuffs for mark in piece.placements)
 
 
 def _is_stand(draft: Draft, seam: Seam) -> bool:

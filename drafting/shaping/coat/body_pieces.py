@@ -137,7 +137,7 @@ def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tu
         points={"side_neck": shape.front_neck, "bust_point": shape.pivot, **_lapel_points(front)},
         placements=(*_roll_line(front), *buttons),
         role=PieceRole.FRONT,
-        frame=BodyFrame(front=(complex(0, tip.imag), complex(-front.belly, bottom.start.imag))),
+        frame=BodyFrame(front=(complex(0, tip.imag), complex(-front.belly, bottom.start.imag)), outer=True),
     )
 
 

@@ -38,10 +38,12 @@ class TorsoStyle:
     back_shaping: str = "ease"
     yoke_depth: float = 0.0
     sleeved: bool = True
+    yokes: bool = True
 
     @property
     def kind(self) -> TorsoKind:
-        return TorsoKind(self.to_hip, self.darts, self.bust_dart in PRINCESS, self.back_shaping, self.yoke_depth)
+        up = self.bust_dart in PRINCESS
+        return TorsoKind(self.to_hip, self.darts, up, self.back_shaping, self.yoke_depth, self.yokes)
 
 
 def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:

@@ -88,13 +88,13 @@ class Blade:
     across: float
 
 
-def settled_rounding(plan: TorsoPlan, blade: Blade, way: str, bust: float) -> Rounding:
-    """Return how the back is shaped: as chosen, or by the figure."""
+def settled_rounding(plan: TorsoPlan, blade: Blade, way: str, bust: float, yokes: bool = True) -> Rounding:
+    """Return how the back is shaped: as chosen, or by the figure (with a yoke only where the garment `yokes`)."""
     scale, excess = plan.scale, plan.excess
     if way == "by the figure":
         way = "ease" if excess <= EASED * scale else "both darts"
         darted = _with_flat_neck(plan, blade, way, bust)
-        return darted if darted.rest < SEEN else _yoked(plan, blade)
+        return _yoked(plan, blade) if yokes and darted.rest >= SEEN else darted
     return _yoked(plan, blade) if way == "yoke" else _with_flat_neck(plan, blade, way, bust)
 
 
@@ -165,8 +165,8 @@ def _lifted(rounding: Rounding, left: float, scale: float, most: float = LONGER_
     return replace(rounding, lift=lift, flat=flat, rest=max(0.0, left - lift - flat))
 
 
-def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Finding, ...]:
-    """Return what is to be said of a back that is longer than its front."""
+def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade, yokes: bool = False) -> tuple[Finding, ...]:
+    """Return what is to be said of a back that is longer than its front; of a garment that `yokes`, that too."""
     if plan.excess < SEEN:
         return ()
     above = blade.shoulder + rounding.lift * rounding.yoked
@@ -188,6 +188,7 @@ def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade) -> tuple[Fi
     more = (
         f" {told(rounding.rest)} are left, more than darts on so short a shoulder and neck may take, and the "
         "centre back is drafted shorter by as much. Measure back and front waist length again; if they are right, "
-        'take back_shaping = "yoke", which takes most, or shape the centre back at the fitting.'
+        + 'take back_shaping = "yoke", which takes most, or ' * yokes
+        + "shape the centre back at the fitting."
     )
     return (Finding("rounded back", "warning", "back", rounding.rest, 0.0, said + more),)

@@ -72,14 +72,15 @@ class TorsoShape:
 
 @dataclass(frozen=True)
 class TorsoKind:
-    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point, and how
-    the back is shaped above the blades (one of `round_back.WAYS`)."""
+    """Which torso: to the waist or the hip, with darts or close, waist dart up to the bust point, how the back is
+    shaped above the blades (one of `round_back.WAYS`), and whether it may have a yoke of itself (`yokes`)."""
 
     to_hip: bool = False
     darts: bool = True
     tip_at_point: bool = False
     back_shaping: str = "ease"
     yoke_depth: float = 0.0
+    yokes: bool = True
 
 
 def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
@@ -92,8 +93,8 @@ def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> To
     holes = settled_armholes(body, ease, plan, ends, square)
     plan = holes.plan
     blade = blade_of(plan.neck, holes.back)
-    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"])
-    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade)))
+    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"], kind.yokes)
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade, kind.yokes)))
     upper = upper_back(plan.neck, holes.back, replace(rounding, depth=kind.yoke_depth), plan.scale)
     return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
 

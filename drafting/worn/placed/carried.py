@@ -19,7 +19,8 @@ LEANS = 0.2
 def carried(mesh: SewnMesh, index: int, points: Reals, known: np.ndarray, down_arm: Reals) -> Reals | None:
     """Return where the flat vertices of a piece start that is carried by placed ones; None where none is placed.
 
-    A band goes on up or down, away from what carries it; a cuff down the arm; a stand up from the neck, and what
+    A band goes on up or down, away from what carries it; a cuff down the arm, or back up outside it over its roll
+    line; a stand up from the neck, and what
     lies over its roll line, a fall and a flat collar down outside.
     """
     piece = mesh.pieces[index]
@@ -34,8 +35,12 @@ def carried(mesh: SewnMesh, index: int, points: Reals, known: np.ndarray, down_a
     if mesh.halved and piece.limb is Limb.TRUNK:
         out[:, 0] += centre[0]
     out /= np.maximum(np.linalg.norm(out, axis=1), 1e-9)[:, None]
-    if piece.limb is Limb.ARM:
+    if piece.limb is Limb.ARM and piece.roll is None:
         start += gap[:, None] * down_arm
+        return start
+    if piece.limb is Limb.ARM:  # turned back over what it is sewn to
+        start -= gap[:, None] * down_arm
+        start += np.minimum(gap / 3, OFF)[:, None] * out
         return start
     up = np.array([0.0, 0.0, 1.0])
     if piece.role not in COLLARS:

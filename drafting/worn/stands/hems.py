@@ -8,7 +8,7 @@ import numpy as np
 
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import EdgeRole
-from drafting.worn.nouns import AtRest, Limb, Reals
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
 from drafting.worn.stands.model import HemWorn
 
 ON_THE_FLOOR = 10.0
@@ -20,15 +20,19 @@ def hems_of(draft: Draft) -> tuple[EdgeRef, ...]:
     return tuple((p.name, e.name) for p in draft.pieces for e in p.edges if e.role is EdgeRole.HEM)
 
 
+def body_hems(mesh: SewnMesh, hems: Iterable[EdgeRef]) -> list[EdgeRef]:
+    """Return those hems of a garment that no sleeve ends in: of its body, or of its legs."""
+    limbs = {piece.name: piece.limb for piece in mesh.pieces}
+    return [ref for ref in hems if ref in mesh.edges and limbs.get(ref[0]) is not Limb.ARM]
+
+
 def hem_lines(rest: AtRest, hems: Iterable[EdgeRef]) -> tuple[Reals, ...]:
     """Return the hem of a garment's body, or of its legs, as lines (N, 3) mm, both hands.
 
     A sleeve's is none of them: arms held out are as wide as no hem. A top that ends at its waist has none.
     """
     mesh = rest.mesh
-    limbs = {piece.name: piece.limb for piece in mesh.pieces}
-    body = [ref for ref in hems if ref in mesh.edges and limbs.get(ref[0]) is not Limb.ARM]
-    lines = [rest.points[mesh.edges[ref]] for ref in body]
+    lines = [rest.points[mesh.edges[ref]] for ref in body_hems(mesh, hems)]
     if mesh.halved:
         lines += [line * (-1, 1, 1) for line in lines]
     return tuple(lines)
