@@ -29,8 +29,8 @@ PRETENSION = {"woven": 1.0, "knit": 0.5}
 GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
 """How far a knit is stretched along and across to see what stays (`Source.ASTM_D2594`)."""
 
-STRETCHES = 0.10
-"""Greatest stretch from which it is worth measuring (ours)."""
+STRETCHES, FUR = 0.10, 5.0
+"""Greatest stretch from which it is worth measuring (ours); mm from which a pile is cut like fur (practice)."""
 
 SOAK, DRY, REST = 10.0, 24.0, 8.0
 """hours: a soak overnight, drying flat or on the line, and lying flat under weights (common practice)."""
@@ -233,13 +233,9 @@ def _pile(fabric: Fabric) -> Iterator[Said]:
         yield said("treat.pile")
 
 
-LONG_PILE = 5.0
-"""mm of thickness from which a pile is cut from its back, like fur (common practice)."""
-
-
 def is_long_pile(fabric: Fabric) -> bool:
     """Return whether a cloth is fur, or like it: a pile whose hairs must not be cut with it."""
-    return has_pile(fabric) and (fabric.thickness or 0.0) >= LONG_PILE
+    return has_pile(fabric) and (fabric.thickness or 0.0) >= FUR
 
 
 def has_pile(fabric: Fabric) -> bool:
