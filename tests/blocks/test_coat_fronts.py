@@ -157,8 +157,8 @@ def test_a_spencer_has_no_buttons_behind_and_a_tailcoat_two() -> None:
 
 @pytest.mark.parametrize("who", BODIES)
 def test_one_row_follows_the_guides_for_holes_and_spacing(who: str) -> None:
-    """A level buttonhole starts 3 mm (1/8 in) beyond the centre, buttons stand span / (n - 1) apart, the stand is as
-    wide as asked (sewing guides and a pattern-making tutorial)."""
+    """A level buttonhole starts 3 mm (1/8 in) beyond the centre, buttons stand span / (n - 1) apart, the stand
+    is as wide as asked (sewing guides and a pattern-making tutorial)."""
     front = front_of("stand", six()[who], coat_buttons=6, front_overlap=24.0)["front"]
     buttons, holes = middles(front)
     for at, hole in zip(buttons, holes, strict=True):
