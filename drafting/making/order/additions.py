@@ -138,6 +138,7 @@ BY_MARK = {
     "pocket mouth": "do.slant_mouth",
     "pocket back": "do.slant_back",
     "seam pocket": "do.seam_bag",
+    "underfoot strap": "do.strap_under",
 }
 """How a part of a pocket is sewn on, by its mark, in the order of the work."""
 

@@ -90,6 +90,8 @@ def _looked_at(draft: Draft, pieces: Sequence[str]) -> str:
         return "do.fit_legs"
     if any(p.frame and p.frame.limb is Limb.HANGS and edge_as(p, EdgeRole.NECK) for p in draft.pieces):
         return "do.fit_cape"
+    if all((frame := draft[name].frame) and frame.limb is Limb.LEG for name in pieces):
+        return "do.fit_spats"
     shoulders = any(edge_as(piece, EdgeRole.SHOULDER) for piece in draft.pieces)
     return "do.fit_body" if shoulders else "do.fit_skirt"
 

@@ -52,6 +52,8 @@ def lining(bench: Bench) -> None:
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
     bodies = [own for own in behind.values() if own not in sleeves]
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
+    if not any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind):
+        put_in = "do.line_hung"
     _felled(bench, "lined", bodies, [put_in, "do.line_loose"])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
