@@ -21,7 +21,7 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.making.order import unsound
 from drafting.making.stages.drawn import sewn_on_paper
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
 from tests.blocks.figures import chart_woman, errors
 from tests.making.figures import ROOT
@@ -213,7 +213,9 @@ def test_a_slant_pocket_fills_the_corner_that_its_mouth_cuts_off_and_moves_nothi
     """Plain geometry by shapely: back of the pocket = bag + corner; the corner is what lies beyond the mouth."""
     plain, garment = made("trousers"), made("trousers", SLANT)
     assert errors(garment) == []
+    by_side = made("trousers", replace(SLANT, edge="side")).draft  # the seam named in place of the waist
     bag, back = (ring(garment.draft[f"pocket-1-{part}"]) for part in ("bag", "back"))
+    assert ring(by_side["pocket-1-back"]).equals(back)
     front = garment.draft["front"]
     mouth = next(m.path for m in front.placements if m.name == "pocket-1 mouth")
     x, y = mouth.start - front["waist_side"].path.start, mouth.end - front["side"].path.end
@@ -294,3 +296,12 @@ def test_one_hand_alone_may_have_a_pocket(hand: str) -> None:
 def test_a_pocket_at_an_edge_that_cannot_be_is_refused_in_words(block: str, wish: PocketWish, words: str) -> None:
     with pytest.raises(InputError, match=words):
         made(block, wish)
+
+
+def test_a_side_that_a_fall_leaves_open_takes_no_slant_pocket() -> None:
+    kind, body = all_blocks()["trousers"], chart_woman()
+    chosen = choose(kind, {"fall_front": Given(True)}, body_scale(body), Origin())
+    with pytest.raises(InputError, match="does not reach up to the waist"):
+        make_garment(
+            body, WOVEN, kind, chosen, name="trousers", role="shell", pockets=(replace(SLANT, edge="side"),)
+        )
