@@ -21,6 +21,12 @@ DOORS: dict[Name, str] = {
 }
 """What is called from outside, with who calls it; the public names (drafting/public.py) come beside it."""
 
+CALLED = {
+    "Unsampled.setup": "Dask, on every worker that there is or comes",
+    "Unsampled.teardown": "Dask, when the plugin is taken away",
+}
+"""Methods that a library calls, with when."""
+
 FOUND_BY_NAME = ("drafting.blocks", "drafting.alter")
 """Folders whose files are found by listing: `Choices`, `NEEDS`, `PARTS`, `SHARED`, and the file's function."""
 
@@ -151,6 +157,7 @@ def test_every_method_is_asked_for_somewhere() -> None:
     asked = {node.attr for node in nodes if isinstance(node, ast.Attribute)}
     asked |= {node.id for node in nodes if isinstance(node, ast.Name)}
     lost = [f"{place}.{name}" for place, name in methods() if name not in asked]
+    lost = [one for one in lost if one.rpartition(" ")[2] not in CALLED]
     assert not lost, "no line asks for:\n" + "\n".join(lost)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from functools import partial
@@ -68,12 +68,15 @@ def read_toml_body(path: Path) -> Body:
     if "fittings" in table:
         found = table.texts("fittings", 'fittings = ["first-fitting.toml"]')
         raw.fittings += [(str(path.parent / str(given.value)), spot) for given, spot in found]
-    for key in table.data:
-        if key not in KEYS and (dimension_name(key) or key == "weight"):
-            table.given(key)
-            table.add("stands outside [measures]", "write it below the line [measures]", key)
+    outside = [key for key in table.data if key not in KEYS and (dimension_name(key) or key == "weight")]
+    for key in outside:
+        table.given(key)
+    if outside:
+        more = f", and so do {len(outside) - 1} more measures" if len(outside) > 1 else ""
+        right = "write it below the line [measures]" if "measures" in table else "write a line [measures] above it"
+        table.add(f"stands outside [measures]{more}", right, outside[0])
     table.close()
-    return body_of(raw, table.faults, default_title=path.stem)
+    return body_of(raw, table.faults, default_title=path.stem, outside=outside)
 
 
 def _taken_from(measures: TableReader, raw: RawBody) -> None:
@@ -98,8 +101,11 @@ def read_measures(table: TableReader) -> dict[str, Taken]:
     return _taken(raw, table.faults, table.unit)
 
 
-def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
-    """Return the `Body` of one wearer's raw values, or raise all `faults` found on the way."""
+def body_of(raw: RawBody, faults: Faults, default_title: str = "", outside: Sequence[str] = ()) -> Body:
+    """Return the `Body` of one wearer's raw values, or raise all `faults` found on the way.
+
+    Measures that the file gives `outside` their place are told already, and not missing besides.
+    """
     unit = faults.unit(raw.about.get("unit"))
     about, said = _about(raw, faults, unit)
     about.setdefault("title", default_title)
@@ -120,7 +126,7 @@ def body_of(raw: RawBody, faults: Faults, default_title: str = "") -> Body:
     if faults.found:
         strange = [name for name in raw.measures if dimension_name(name) is None]
         misspelt = [near for name in strange[:MOST_FAULTS] for near in meant_by(name)]
-        further = [*missing([*raw.measures, *misspelt]), *unlikely(taken, unit, stated)]
+        further = [*missing([*raw.measures, *misspelt, *outside]), *unlikely(taken, unit, stated)]
         raise InputError([*faults.found, *(_placed(raw, faults.file, one.in_unit(unit)) for one in further)])
     try:
         return wearer(
