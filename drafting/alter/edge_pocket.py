@@ -33,7 +33,7 @@ OPENED = frozenset(
 def edge_pocket(draft: Draft, piece: Piece, wish: PocketWish) -> EdgePocket:
     """Return where a slant or in-seam pocket lies on its piece; raises `DraftError` where it finds no room."""
     if wish.kind == "slant":
-        return slant(piece, wish.edge, _beside(draft, piece, wish), wish.width, wish.height)
+        return slant(piece, *_slant_edges(draft, piece, wish), wish.width, wish.height)
     middle = wish.along * edge_named(piece, wish.edge).length
     return in_seam(piece, wish.edge, middle, wish.width, wish.height)
 
@@ -47,29 +47,41 @@ def with_edge_pocket(draft: Draft, piece: Piece, wish: PocketWish, number: int) 
     return _with_in_seam(draft, piece, wish, pocket, (name, cloth))
 
 
-def _beside(draft: Draft, piece: Piece, wish: PocketWish) -> str:
-    """Return the edge that a slant mouth ends on: the neighbour that is sewn, the nearer of two."""
+def _slant_edges(draft: Draft, piece: Piece, wish: PocketWish) -> tuple[str, str]:
+    """Return the upper edge that a slant mouth begins on, and the seam that it ends in: one is named, the other
+    its neighbour (of two seams, the nearer). A wearer's darts may part the upper edge, so the seam is safer.
+    """
     at = piece.index(wish.edge)
     ends = {0.0: piece.edges[at - 1], 1.0: piece.edges[(at + 1) % len(piece.edges)]}
     sewn = {ref for seam in draft.seams if seam.kind in OPENED for ref in (*seam.a, *seam.b)}
+    if (piece.name, wish.edge) in sewn:
+        path = piece.edges[at].path
+        upper = ends[float(path.end.imag > path.start.imag)]
+        across = upper.path.end - upper.path.start
+        if abs(across.imag) > abs(across.real):
+            raise DraftError(
+                f"the {name_in_words(f'{piece.name}.{wish.edge}')} does not reach up to the waist",
+                turn="take another kind of pocket, or leave the side closed up to the waist",
+            )
+        return upper.name, wish.edge
     found = {share: edge.name for share, edge in ends.items() if (piece.name, edge.name) in sewn}
     if not found:
         raise DraftError(
             f"the {name_in_words(f'{piece.name}.{wish.edge}')} has no seam beside it for the mouth to end in",
-            turn="name the part of the waist that meets the side",
+            turn="name the side seam, or the part of the waist that meets it",
         )
-    return found[min(found, key=lambda share: abs(share - wish.along))]
+    return wish.edge, found[min(found, key=lambda share: abs(share - wish.along))]
 
 
 def _with_slant(draft: Draft, piece: Piece, wish: PocketWish, pocket: EdgePocket, made: tuple[str, str]) -> Draft:
-    (name, cloth), beside = made, _beside(draft, piece, wish)
+    (name, cloth), (upper_edge, beside) = made, _slant_edges(draft, piece, wish)
     mouth = Placement(f"{name} mouth", pocket.mouth, NAMED_MARK)
     marks = (
         mouth,
         Placement(f"{name}-bag", pocket.bag, "pocket mouth", piece=f"{name}-bag"),
         Placement(f"{name}-back", pocket.whole, "pocket back", piece=f"{name}-back"),
     )
-    upper, side = _like("waist", piece[wish.edge]), _like("side", piece[beside])
+    upper, side = _like("waist", piece[upper_edge]), _like("side", piece[beside])
     below = {"low": replace(side, name="low"), "round": Edge("round", pocket.round), "top": upper}
     drawn = {"low": pocket.low, "round": pocket.round, "top": pocket.top}
     under = {key: replace(edge, name=key, path=drawn[key]) for key, edge in below.items()}

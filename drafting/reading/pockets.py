@@ -12,9 +12,9 @@ corners = "round"        # square, round, pointed
 tilt = 8                 # a welt, degrees: its end away from the centre front so much higher
 hand = "left"            # this hand alone has it
 
-A slant pocket runs from its `edge` (a waist), `width` in from the corner, to `height` down the edge beyond that
-corner. The mouth of an in-seam pocket is `width` long, its middle at `along` its `edge`; its bag hangs `height`
-below. Neither takes `inside`.
+A slant pocket runs from the waist, `width` in from the corner, to `height` down the side beyond that corner; its
+`edge` is either. The mouth of an in-seam pocket is `width` long, its middle at `along` its `edge`; its bag hangs
+`height` below. Neither takes `inside`.
 """
 
 from __future__ import annotations

@@ -7,14 +7,16 @@ practice (a stand closes with a finger and more of room). Bodies as in the other
 from __future__ import annotations
 
 import cmath
+import itertools
 import math
 
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import PieceRole
+from drafting.draft.walk import walk
 from drafting.making.order import unsound
 from drafting.making.words import text
 from tests.blocks.figures import chart_woman, errors
@@ -151,3 +153,32 @@ def test_a_spencer_has_no_buttons_behind_and_a_tailcoat_two() -> None:
     for block, count in (("spencer", 0), ("tailcoat", 2)):
         draft = coat(chart_woman(), block).draft
         assert sum(n.count for n in draft.notions if (n.what, n.piece) == ("button", "back")) == count
+
+
+@pytest.mark.parametrize("who", BODIES)
+def test_one_row_follows_the_guides_for_holes_and_spacing(who: str) -> None:
+    """A level buttonhole starts 3 mm (1/8 in) beyond the centre, buttons stand span / (n - 1) apart, the stand
+    is as wide as asked (sewing guides and a pattern-making tutorial)."""
+    front = front_of("stand", six()[who], coat_buttons=6, front_overlap=24.0)["front"]
+    buttons, holes = middles(front)
+    for at, hole in zip(buttons, holes, strict=True):
+        assert at.real - hole.real == pytest.approx(3.0, abs=0.05)
+    heights = [at.imag for at in buttons]
+    apart = [b - a for a, b in itertools.pairwise(heights)]
+    assert apart == pytest.approx([(heights[-1] - heights[0]) / 5] * 5, abs=0.01)
+    stand = front["stand_neck"].path
+    assert stand.length == pytest.approx(24.0, abs=0.01)
+
+
+def test_an_uneven_body_gets_every_front_sewn_left_to_right() -> None:
+    """Its right shoulder 20 mm lower: what meets on the middle is equally long, the facings of a shawl too."""
+    body = wearer({**EVEN, "shoulder_drop": (40.0, 60.0)})
+    for name in ("shawl", "stand"):
+        made = coat(body, "spencer", **FRONTS[name])
+        assert errors(made) == []
+        middle = [s for s in made.draft.seams if made.draft[s.a[0][0]].hand != made.draft[s.b[0][0]].hand]
+        assert all(abs(walk(made.draft, seam).difference) < 0.2 for seam in middle)
+        assert ("facing centre back" in {seam.name for seam in middle}) is (name == "shawl")
+
+
+EVEN = {"height": 1700.0, "bust_girth": 900.0, "waist_girth": 720.0, "hip_girth": 970.0}

@@ -1,0 +1,121 @@
+"""Slant and in-seam pockets, and any pocket on one hand alone: plain geometry, shapely, the order, refusals."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from drafting.blocks import all_blocks
+from drafting.costume.choices import choose
+from drafting.costume.garment import make_garment
+from drafting.ground.errors import InputError
+from drafting.ground.scale import body_scale
+from drafting.making.order import unsound
+from drafting.making.stages.drawn import sewn_on_paper
+from drafting.reading.given import Given, Origin
+from drafting.reading.pockets import PocketWish
+from tests.alter.test_pocket import WELT, made, ring
+from tests.blocks.figures import chart_woman, errors
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of
+
+SLANT = PocketWish("front", "waist_side", "slant", width=45.0, height=170.0, inside=0.0)
+IN_SEAM = PocketWish("front", "side", "in-seam", width=160.0, height=120.0, inside=0.0, along=0.75)
+
+
+def test_a_slant_pocket_fills_the_corner_that_its_mouth_cuts_off_and_moves_nothing_else() -> None:
+    """Plain geometry by shapely: back of the pocket = bag + corner; the corner is what lies beyond the mouth."""
+    plain, garment = made("trousers"), made("trousers", SLANT)
+    assert errors(garment) == []
+    by_side = made("trousers", replace(SLANT, edge="side")).draft  # the seam named in place of the waist
+    bag, back = (ring(garment.draft[f"pocket-1-{part}"]) for part in ("bag", "back"))
+    assert ring(by_side["pocket-1-back"]).equals(back)
+    front = garment.draft["front"]
+    mouth = next(m.path for m in front.placements if m.name == "pocket-1 mouth")
+    x, y = mouth.start - front["waist_side"].path.start, mouth.end - front["side"].path.end
+    assert (abs(x), abs(y)) == pytest.approx((45.0, 170.0), abs=2.0)  # along a curve they are a little shorter
+    corner = front["waist_side"].path.start
+    triangle = abs(((mouth.start - corner).conjugate() * (mouth.end - corner)).imag) / 2
+    assert back.area - bag.area == pytest.approx(triangle, rel=0.1)  # the side's curve lies off the chord
+    assert [garment.draft[f"pocket-1-{part}"].count for part in ("bag", "back", "stay")] == [2, 2, 2]
+    assert front.edges == plain.draft["front"].edges
+    assert garment.draft.girths == plain.draft.girths
+    waist = {edge.name: edge.length for edge in garment.draft["pocket-1-back"].edges}
+    assert waist["waist"] == pytest.approx(45.0, abs=0.01)
+    assert waist["side"] == pytest.approx(170.0, abs=0.01)
+
+
+def test_a_pocket_in_a_seam_is_notched_on_both_sides_where_its_mouth_ends() -> None:
+    # Common practice: both edges are notched at the ends of the mouth; the hind bag is of the garment's own cloth.
+    garment = made("skirt", IN_SEAM)
+    assert errors(garment) == []
+    cut = {p.piece.name: p.piece for p in garment.pattern.pieces}
+    for piece in ("front", "back"):
+        found = sorted(n.at for n in cut[piece]["side"].notches if "mouth" in n.name)
+        assert len(found) == 2
+        assert found[1] - found[0] == pytest.approx(160.0, abs=0.5)
+    own = [n.at for n in cut["pocket-1-bag"]["seam"].notches]
+    assert own[1] - own[0] == pytest.approx(160.0, abs=0.01)
+    assert (cut["pocket-1-bag"].count, cut["pocket-1-back"].count) == (2, 2)
+    assert cut["pocket-1-back"].cut_from == ""
+
+
+@pytest.mark.parametrize(("block", "wish"), [("trousers", SLANT), ("skirt", IN_SEAM)])
+def test_pockets_at_an_edge_are_sewn_in_order_in_any_cloth(block: str, wish: PocketWish) -> None:
+    garment = made(block, wish)
+    for fabric in (WOVEN, KNIT):
+        costume = costume_of(garment, fabric)
+        steps = order_of(costume)
+        assert unsound(costume, steps) == ()
+        bag = next(i for i, step in enumerate(steps) if "pocket 1 bag" in step.seams)
+        side = next(i for i, step in enumerate(steps) if "side" in step.seams)
+        on = [i for i, step in enumerate(steps) if step.verb == "trim"]
+        assert len(on) == 2
+        # A slant bag is closed before the side is sewn over it, one in the seam together with that seam.
+        assert (on[1] == bag < side) if wish.kind == "slant" else (on[1] < bag == side)
+    drawings = list(sewn_on_paper(costume, steps))
+    assert all(drawings[i][2] is not None for i in (*on, bag))
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_one_hand_alone_may_have_a_pocket(hand: str) -> None:
+    """A pair of fronts stays a pair; what one hand alone needs is cut once, and for the right turned over."""
+    both, one = made("waistcoat", WELT), made("waistcoat", replace(WELT, hand=hand))
+    assert one.draft["front"].pair
+    parts = [f"welt-1{part}" for part in ("", "-bag", "-facing", "-stay", "-interfacing")]
+    assert [one.draft[p].count for p in parts] == [both.draft[p].count // 2 for p in parts]
+    assert {one.draft[p].hand for p in parts} == {hand}
+    marks = [m for m in one.draft["front"].placements if m.name.startswith("welt-1")]
+    assert marks
+    assert {m.hand for m in marks} == {hand}
+    turned_over = ring(one.draft["welt-1-stay"]).equals_exact(ring(both.draft["welt-1-stay"]), 1e-6)
+    assert turned_over == (hand == "left")
+    costume = costume_of(one, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    assert any(said.key == "do.one_hand" for step in steps for said in step.say)
+    assert errors(one) == []
+
+
+@pytest.mark.parametrize(
+    ("block", "wish", "words"),
+    [
+        ("trousers", replace(SLANT, height=2000.0), "too short"),
+        ("trousers", replace(SLANT, edge="waist_centre"), "no seam beside it"),
+        ("skirt", replace(IN_SEAM, width=900.0), "no room along"),
+        ("skirt", replace(IN_SEAM, edge="hem"), "no room along"),
+        ("skirt", replace(IN_SEAM, edge="centre"), "no room|no seam"),
+    ],
+)
+def test_a_pocket_at_an_edge_that_cannot_be_is_refused_in_words(block: str, wish: PocketWish, words: str) -> None:
+    with pytest.raises(InputError, match=words):
+        made(block, wish)
+
+
+def test_a_side_that_a_fall_leaves_open_takes_no_slant_pocket() -> None:
+    kind, body = all_blocks()["trousers"], chart_woman()
+    chosen = choose(kind, {"fall_front": Given(True)}, body_scale(body), Origin())
+    with pytest.raises(InputError, match="does not reach up to the waist"):
+        make_garment(
+            body, WOVEN, kind, chosen, name="trousers", role="shell", pockets=(replace(SLANT, edge="side"),)
+        )
