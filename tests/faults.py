@@ -77,7 +77,7 @@ PLANTED = (
     figure("making/thread.py", "WASTE", "0.10", "making"),
     figure("making/thread.py", "OVERCAST_WIDE", "1.5", "making"),
     figure("making/tables.py", "TRIM_ENDS", "20.0", "making"),
-    figure("making/treating.py", "STRETCHES", "0.3", "making"),
+    Planted("making/treating.py", "STRETCHES, FUR = 0.10,", "STRETCHES, FUR = 0.3,", "making"),
     figure(
         "making/settings/needles.py", "BY_MASS", "((60.0, 60), (110.0, 70), (150.0, 80), (340.0, 90))", "making"
     ),

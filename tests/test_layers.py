@@ -49,7 +49,7 @@ DOORS = {
     "traitlets": ("notebook",),
     "ipywidgets": ("notebook",),
     "IPython": ("notebook",),
-    "distributed": ("output/cast/cluster",),
+    "distributed": ("output/cast/cluster", "output/cast/unsampled"),
     "python_calamine": ("reading/spreadsheet",),
     "jupyterlab": ("commands/lab",),
     "voila": ("commands/app",),

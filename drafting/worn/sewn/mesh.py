@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import drawn_bones, elastics, free_folds, rods, tied
+from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, rods, tied
 
 ROUNDS = 4
 """How often an outline is made finer where two sides of a piece come near each other (ours)."""
@@ -74,7 +74,7 @@ def sewn_mesh(
         tied=np.concatenate([tied(pieces, whole, shut), hand_to_hand(pieces, held)]),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
-        elastics=elastics(pieces, rings, said, whole),
+        elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
         rods=rods(whole, drawn_bones(rings)),
         front=front,
         back=back,

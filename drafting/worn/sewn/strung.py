@@ -1,4 +1,4 @@
-"""What lies along lines of the sewn mesh: free folds, elastic, bones, and what is buttoned together."""
+"""What lies along lines of the sewn mesh: free folds, elastic, bands, bones, and what is buttoned together."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from scipy.sparse.csgraph import dijkstra
 
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.frame import BodyFrame, Limb
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.worn.cloth.treatments import BONE
-from drafting.worn.nouns import ElasticThread, Rod, Whole
+from drafting.worn.nouns import ElasticThread, Ply, Rod, Whole
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.guides import BONE as BONE_MARK
 from drafting.worn.sewn.guides import ROLL
@@ -34,6 +34,10 @@ FREE = frozenset(
 
 PULL = 1.2
 """N for each mm of an elastic's width and unit of strain (from memory: 25 mm braid pulls 15 N at half over)."""
+
+
+FIRMEST = 1700.0
+"""N per unit of strain from which a band is as good as unyielding (ours: a waist is 0.2 % longer by it)."""
 
 
 def free_folds(rings: Mapping[str, PieceRing], whole: Merged, seams: Sequence[Seam]) -> Whole:
@@ -73,6 +77,33 @@ def _threads(
         if len(chain) > 1 and notion.loop is not None:
             pull = PULL * (notion.size or 10.0)
             yield ElasticThread(vertices=chain, rest=share * notion.loop, pull=pull)
+
+
+def banded(
+    pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged, plies: Sequence[Ply], ply: Whole
+) -> tuple[ElasticThread, ...]:
+    """Return waistbands as threads along the waist that they are sewn to: as long as drafted, as firm as they are.
+
+    `ply` (T,) says which of `plies` each triangle is of. A sheet is taken softer than most cloth (see `at_rest`),
+    and a waist of it would sink until it is 2 % longer; a band is what holds it.
+    """
+    return tuple(
+        ElasticThread(whole.along((piece.name, edge.name)), edge.length, min(FIRMEST, firm * area / edge.length))
+        for n, piece in enumerate(pieces.shell)
+        if piece.role is PieceRole.WAISTBAND
+        for edge in piece.edges
+        if edge.role is EdgeRole.WAIST and edge.name in rings[piece.name]
+        for firm, area in (_firm(whole, plies, ply, n),)
+    )
+
+
+def _firm(whole: Merged, plies: Sequence[Ply], ply: Whole, number: int) -> tuple[float, float]:
+    """Return how firm the cloth of a piece is the way it gives most, N/mm, and its area, mm2."""
+    own = whole.piece == number
+    firm = min(min(plies[i].along, plies[i].across) for i in np.unique(ply[own]))
+    a, b, c = (whole.flat[whole.triangles[own, i]] for i in range(3))
+    u, v = b - a, c - a
+    return 1e-3 * firm, float(np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]).sum() / 2)
 
 
 def end_to_end(chains: Sequence[Whole]) -> Whole:
