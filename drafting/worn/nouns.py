@@ -70,7 +70,7 @@ class SewnPiece:
 
 @dataclass(frozen=True, eq=False)
 class ElasticThread:
-    """A thread of elastic, or a band's edge, along vertices: `rest` mm long when slack, `pull` N per unit strain."""
+    """A thread of elastic, or an edge of a band, along vertices: `rest` mm slack, `pull` N per unit strain."""
 
     vertices: Whole
     rest: float

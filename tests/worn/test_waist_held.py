@@ -77,3 +77,13 @@ def test_tails_that_are_longer_behind_by_design_show_no_tilted_hem() -> None:
     assert heights[:, 2].max() - behind.min() > 40.0
     assert hem_tilt(shirt.rest, draft) == pytest.approx(0.0, abs=TILT / 2)
     assert not any(one.sign.name.startswith("hem up") for one in signs_worn(shirt, draft))
+
+
+def test_what_is_worn_below_the_crotch_alone_is_left_out_in_its_own_words() -> None:
+    """Spats were told to put an edge on the fold."""
+    body = drawn(7)[3]
+    made = costume_of(draft_garment(body, WOVEN, "spats"), WOVEN)
+    found = worn(replace(made, costume=replace(made.costume, wearer=body)), mesh=MESH, treat=False)
+    ((name, why),) = found.left_out
+    assert name == "spats"
+    assert "neither waist nor crotch" in why

@@ -6,7 +6,7 @@ import numpy as np
 from scipy.sparse import coo_matrix, csr_matrix
 from scipy.sparse.linalg import spsolve
 
-from drafting.draft.frame import Limb
+from drafting.draft.frame import BodyHeight, Limb
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Reals, SewnMesh, Truth
 from drafting.worn.placed.top_edge import top_edges
@@ -26,6 +26,13 @@ def round_the_body(mesh: SewnMesh, chosen: Truth, hangs: Truth) -> Reals:
     known[mesh.back], known[mesh.front] = 1.0, 0.0
     used = laplace.diagonal() > 0
     if not (used & (known == 0.0)).any() or not (used & (known == 1.0)).any():
+        if not any(
+            piece.frame.at(high) for piece in mesh.pieces for high in (BodyHeight.WAIST, BodyHeight.CROTCH)
+        ):
+            what = (
+                f"the {mesh.garment} reaches neither waist nor crotch: what is worn below them alone is not shown"
+            )
+            raise DraftError(what, turn="try it on the mock-up; the draft and its checks stand without this view")
         raise DraftError(
             f"nothing says where the middle of the body lies on the {mesh.garment}",
             turn="put an edge on the fold or a seam at the middle, or state it in the piece's frame",

@@ -37,7 +37,7 @@ class Slides:
     widest: float
 
 
-SINKS = 10.0
+SINKS = 20.0
 """mm by which a garment settles that is not called sunk (ours)."""
 
 
