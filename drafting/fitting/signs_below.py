@@ -110,6 +110,5 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
             LikelyCause("the belly is fuller", _crotch(Verb.LENGTHEN, 15.0, PieceRole.FRONT)),
             LikelyCause("the waist is larger", _measure(Verb.LET_OUT, 25.0, "waist_girth")),
         ),
-        worn=ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
     ),
 )

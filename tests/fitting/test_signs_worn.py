@@ -44,13 +44,12 @@ class Trial:
 TRIALS = (
     Trial("waist tight", 0, "bodice", {"waist_ease": 15.0}),
     Trial("waist loose", 0, "bodice", {"waist_ease": 15.0}),
-    Trial("front lifts", 1, "trousers", {}),
     Trial("bust to side", 0, "bodice", {"bust_ease": 15.0}),
 )
 SLEEVE = Trial("sleeve tight", 0, "fitted-top", {"arm_ease": 40.0})
 """How much a sleeve pulls below its cap is one wearer's own: it is tried on the one of whom all is taken."""
 
-QUICK = 3
+QUICK = 2
 """So many of them are tried always."""
 
 

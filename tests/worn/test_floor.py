@@ -41,7 +41,7 @@ def test_trousers_longer_than_the_leg_lie_on_the_floor_and_the_foot(trailing: At
     assert trailing.settled
     assert trailing.points[:, 2].min() > -SUNK
     hem = np.concatenate([trailing.points[trailing.mesh.edges[piece, "hem"]] for piece in ("front", "back")])
-    assert (hem[:, 2] < 10.0).mean() > 0.5
+    assert (hem[:, 2] < 10.0).mean() > 0.25  # the rest stands in folds and on the foot
     assert wearers_form(chart_body()).distance.distance(trailing.points).min() > -2.0
 
 
