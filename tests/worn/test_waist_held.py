@@ -17,6 +17,7 @@ from drafting.costume.garment import draft_garment
 from drafting.costume.worn import WornGarment, worn
 from drafting.costume.worn_signs import TILT, hem_tilt, signs_worn
 from drafting.worn.stands.hems import hem_lines, hems_of
+from drafting.worn.stands.words import worded
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of
 
@@ -46,6 +47,16 @@ def test_trousers_sink_to_where_the_body_fills_their_waist_and_do_not_pull() -> 
     girths = [LinearRing(form.contour(height)).length for height in heights]
     filled = waist - heights[np.array(girths) > words["held.sinks"]["waist"]].max()
     assert filled < words["held.sinks"]["by"] < filled + 25.0
+
+
+def test_a_skirt_that_sinks_is_told_of_its_band_and_not_of_braces() -> None:
+    """It has no legs for braces to pull on: its band is taken in, or it is hooked up (common practice)."""
+    body = drawn(7)[3]
+    _, skirt = shown(body, "skirt", body.changed(waist_girth=body["waist_girth"] + 50.0))
+    (told,) = (one for one in skirt.words if one.key.startswith("held."))
+    assert told.key == "held.sinks_round"
+    assert "braces" not in worded(told, "cm")
+    assert "hook it" in worded(told, "cm")
 
 
 def test_a_waist_that_is_too_narrow_pulls_and_does_not_sink() -> None:
