@@ -16,10 +16,15 @@ from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import WornGarment, worn
 from drafting.costume.worn_signs import TILT, hem_tilt, signs_worn
+from drafting.worn.form import wearers_form
+from drafting.worn.nouns import AtRest
+from drafting.worn.placed import placed
+from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.hems import hem_lines, hems_of
 from drafting.worn.stands.words import worded
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of
+from tests.worn.garments import PLIES
 
 MESH = 40.0
 
@@ -98,3 +103,22 @@ def test_what_is_worn_below_the_crotch_alone_is_left_out_in_its_own_words() -> N
     ((name, why),) = found.left_out
     assert name == "spats"
     assert "neither waist nor crotch" in why
+
+
+CUTS = ("straight", "gored", "quarter circle", "full circle")
+
+
+@pytest.mark.parametrize(
+    ("block", "choices"), [("overskirt", {}), *(("skirt", {"skirt_cut": cut}) for cut in CUTS)]
+)
+def test_a_level_hem_is_level_however_a_skirt_is_cut(block: str, choices: dict[str, str]) -> None:
+    """A circle's panel lies on its side: its hem was said to rise in front by up to 131 cm."""
+    body = drawn(7)[3]
+    draft = draft_garment(body, WOVEN, block, choices).draft
+    mesh = sewn_mesh(draft, block, PLIES, MESH)
+    points = placed(mesh, wearers_form(body))
+    for ref in hems_of(draft):
+        if ref in mesh.edges:
+            points[mesh.edges[ref], 2] = 400.0
+    tilt = hem_tilt(AtRest(mesh, points, points * 0.0, 0.0, True, 0, 0.0), draft)
+    assert tilt is None or abs(tilt) < TILT
