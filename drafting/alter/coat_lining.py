@@ -83,11 +83,14 @@ def _outlines(draft: Draft, choices: Choices) -> Iterator[tuple[Piece, tuple[Edg
     for role in COPIED:
         if piece := piece_as(draft, role):
             long = edge_as(piece, EdgeRole.HEM) and piece.role is PieceRole.SIDE_BODY
-            yield piece, shorter_panels([piece], choices.lining_shorter)[0] if long else piece.edges
+            yield (
+                piece,
+                shorter_panels([piece], choices.lining_shorter, "lining_shorter")[0] if long else piece.edges,
+            )
     if choices.lining == "whole":
         hung = pieces_as(draft, PieceRole.TAIL, PieceRole.GODET)
         hemmed = [piece for piece in hung if edge_as(piece, EdgeRole.HEM)]
-        yield from zip(hemmed, shorter_panels(hemmed, choices.lining_shorter), strict=True)
+        yield from zip(hemmed, shorter_panels(hemmed, choices.lining_shorter, "lining_shorter"), strict=True)
 
 
 def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
@@ -96,7 +99,7 @@ def _back(back: Piece, choices: Choices) -> tuple[Edge, ...]:
     if edge_as(back, EdgeRole.PLEAT) and choices.lining == "body":
         edges = _to_waist(back)
     elif edge_as(back, EdgeRole.HEM):
-        (edges,) = shorter_panels([back], choices.lining_shorter)
+        (edges,) = shorter_panels([back], choices.lining_shorter, "lining_shorter")
     at = next(i for i, e in enumerate(edges) if e.role is EdgeRole.CENTRE_SEAM)
     return with_ease_pleat(edges, at, choices.ease_pleat)
 
@@ -120,7 +123,7 @@ def _front(front: Piece, facing: Piece, shorter: float) -> tuple[Edge, ...]:
     low = (EdgeRole.WAIST, EdgeRole.HEM, EdgeRole.PANEL, EdgeRole.ARMHOLE)
     edges = (*edges_as(front, *low), outer, closed)
     hemmed = edge_as(front, EdgeRole.HEM) is not None
-    return shorter_panels([replace(front, edges=edges)], shorter)[0] if hemmed else edges
+    return shorter_panels([replace(front, edges=edges)], shorter, "lining_shorter")[0] if hemmed else edges
 
 
 def _said(choices: Choices, seam: float, *, tails: bool) -> Finding:

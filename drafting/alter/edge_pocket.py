@@ -17,7 +17,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.reading.pockets import PocketWish
-from drafting.shaping.details.edge_pockets import EdgePocket, in_seam, seam_pocket, slant
+from drafting.shaping.details.edge_pockets import MOUTH_ENDS, EdgePocket, in_seam, seam_pocket, slant
 from drafting.shaping.details.small_pieces import interfacing_notion
 from drafting.shaping.details.welt_pocket import TURNED
 
@@ -109,7 +109,7 @@ def _with_in_seam(
     ends.sort()
     notches = [SeamNotch(f"{name} mouth {i}", *place) for i, place in enumerate(ends, 1)]
     marked = replace(seam, notches=tuple(sorted((*seam.notches, *notches), key=lambda n: n.a)))
-    other, at = _across(draft, seam, ref, facing_places(draft, seam, ref, middle))
+    other, at = _across(draft, seam, ref, facing_places(draft, seam, ref, middle), wish.width)
     partner = draft[other[0]]
     far = seam_pocket(partner, other[1], at, wish.width, wish.height, pocket.share)
     along = Path.joined([pocket.top, pocket.mouth, pocket.low])
@@ -143,12 +143,26 @@ def _seam_of(draft: Draft, ref: EdgeRef) -> Seam:
     )
 
 
-def _across(draft: Draft, seam: Seam, ref: EdgeRef, at: tuple[float, float]) -> tuple[EdgeRef, float]:
-    """Return the edge on the other side of a seam, and the place on it (mm from its start)."""
+def _across(
+    draft: Draft, seam: Seam, ref: EdgeRef, at: tuple[float, float], width: float
+) -> tuple[EdgeRef, float]:
+    """Return the edge on the other side of a seam, and the middle of a mouth on it (mm from its start).
+
+    Raises `DraftError` where the mouth with its ends runs over the end of that edge: into a dart, or a corner.
+    """
     chain, left = (seam.b, at[1]) if ref in seam.a else (seam.a, at[0])
+    reach = MOUTH_ENDS + width / 2
     for other in chain:
         edge = draft.edge(other)
         if left <= edge.length or other == chain[-1]:
+            if not reach <= left <= edge.length - reach:
+                raise DraftError(
+                    f"the mouth of the pocket runs over an end of the {name_in_words('.'.join(other))}, which it "
+                    "is sewn to",
+                    value=told(width),
+                    reach=f"up to {told(max(0.0, edge.length - 2 * MOUTH_ENDS))} along that edge",
+                    turn="make it shorter, or move it along the edge, away from the dart or corner there",
+                )
             return other, edge.length - left if chain is seam.b else left
         left -= edge.length
     raise AssertionError("a seam has two sides")

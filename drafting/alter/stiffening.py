@@ -173,7 +173,7 @@ def _interfacing(draft: Draft, choices: Choices) -> Iterator[Piece]:
     if choices.stiff_tails == "whole tail":
         yield from (whole_interfacing(piece, margin) for piece in tails)
     elif choices.stiff_tails == "hem band":
-        edges = hem_bands([skirted(piece) for piece in tails], choices.hem_band, margin)
+        edges = hem_bands([skirted(piece) for piece in tails], choices.hem_band, margin, "hem_band")
         for piece, own in zip(tails, edges, strict=True):
             yield stiff_layer(piece, own, "band", PieceRole.HEM_BAND)
 
@@ -193,7 +193,7 @@ def lapel(front: Piece, margin: float) -> Piece:
 
 def button_stand(front: Piece, width: float, margin: float) -> Piece:
     """Return the interfacing of the button stand: a band along the front edge below the break."""
-    (edges,) = hem_bands([stand_band(front, width)], width, margin)
+    (edges,) = hem_bands([stand_band(front, width)], width, margin, "stand_band")
     return stiff_layer(front, edges, "stand-interfacing", PieceRole.BUTTON_STAND)
 
 

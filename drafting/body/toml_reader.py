@@ -72,7 +72,8 @@ def read_toml_body(path: Path) -> Body:
     for key in outside:
         table.given(key)
     if outside:
-        more = f", and so do {len(outside) - 1} more measures" if len(outside) > 1 else ""
+        others = len(outside) - 1
+        more = ("", ", and so does one more", f", and so do {others} more measures")[min(others, 2)]
         right = "write it below the line [measures]" if "measures" in table else "write a line [measures] above it"
         table.add(f"stands outside [measures]{more}", right, outside[0])
     table.close()

@@ -33,6 +33,7 @@ from drafting.worn.placed.braces import Slides, Sunk, held_up, slides_down, sunk
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
 from drafting.worn.sewn import sewn_mesh
+from drafting.worn.stands.held import held_told
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
@@ -233,8 +234,7 @@ def _found(
     hangs = has_tails(garment.draft) and hanging(rest.mesh).any() and rest.settled
     sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    held = [remark("held.braces", waist=slides.waist, widest=slides.widest)] if slides else []
-    held += [remark("held.sinks", waist=sank.waist, by=sank.by)] if sank and rest.settled else []
+    held = held_told(slides, sank if rest.settled else None)
     words = most_serious_first((*garment_told(found), *held, *puffs, *sits, *told_treated(treated)))
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(

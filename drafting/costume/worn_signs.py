@@ -15,7 +15,8 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.frame import BodyHeight
 from drafting.fitting.signs import FitSign, ShownWorn, WornNumber
 from drafting.fitting.to_try import signs_of
-from drafting.worn.nouns import AtRest
+from drafting.worn.nouns import AtRest, Limb
+from drafting.worn.placed.top_edge import top_edges
 from drafting.worn.stands.hems import body_hems, hems_of
 from drafting.worn.stands.model import LevelWorn
 
@@ -85,14 +86,22 @@ def hem_tilt(rest: AtRest, draft: Draft) -> float | None:
 
 
 def _hung(rest: AtRest, ref: EdgeRef) -> Iterator[tuple[float, float, float]]:
-    """Yield x, y of each place of a hem, and how much lower it hangs than drafted below the waist, mm."""
+    """Yield x, y of each place of a hem, and how much lower it hangs than drafted below the waist, mm.
+
+    What hangs from its top edge hangs straight from there, as the panel of a circle does that lies on its side.
+    """
     mesh = rest.mesh
     number = next(n for n, piece in enumerate(mesh.pieces) if piece.name == ref[0])
-    waist = mesh.pieces[number].frame.at(BodyHeight.WAIST)
-    own = mesh.piece == number
-    heights = mesh.flat[mesh.triangles[own].ravel(), 1]
-    flat = dict(zip(mesh.sewn[own].ravel().tolist(), heights.tolist(), strict=True))
+    piece, own = mesh.pieces[number], mesh.piece == number
+    corners = mesh.triangles[own].ravel()
+    flat = dict(zip(mesh.sewn[own].ravel().tolist(), corners.tolist(), strict=True))
+    waist = piece.frame.at(BodyHeight.WAIST)
+    tops = mesh.flat[top_edges(mesh, number)] if piece.limb is Limb.HANGS and piece.frame.heights else None
     for vertex in mesh.edges[ref].tolist():
         x, y, z = rest.points[vertex].tolist()
-        drafted = 0.0 if waist is None else flat[vertex] - waist.imag
+        at = mesh.flat[flat[vertex]]
+        if tops is not None:
+            drafted = -float(np.linalg.norm(tops - at, axis=1).min())
+        else:
+            drafted = 0.0 if waist is None else float(at[1]) - waist.imag
         yield x, y, drafted - z

@@ -43,7 +43,7 @@ def _garment(costume: Worn, garment: WornGarment) -> Iterator[Finding]:
         yield Finding(f"worn: {SECTIONS[section]}", level, garment.name, None, None, worded(said, unit))
 
 
-WARN = ("pull.over", "hem.trails", "hem.touches", "held.braces")
+WARN = ("pull.over", "hem.trails", "hem.touches", "held.braces", "held.hooked")
 """What warns; all else that is said of a worn garment is a note."""
 
 SECTIONS = {

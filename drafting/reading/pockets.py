@@ -14,7 +14,7 @@ hand = "left"            # this hand alone has it
 
 A slant pocket runs from the waist, `width` in from the corner, to `height` down the side beyond that corner; its
 `edge` is either. The mouth of an in-seam pocket is `width` long, its middle at `along` its `edge`; its bag hangs
-`height` below. Neither takes `inside`.
+`height` below. Neither takes `inside`, `corners` or `tilt`.
 """
 
 from __future__ import annotations
@@ -75,6 +75,7 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
     width = table.needed("width", table.as_length(), f'as in width = "{WIDTHS.get(kind, "13 cm")}"')
     height, along = table.length("height"), table.read("along", _share)
     inside = _inside(table, kind)
+    _shaped(table, kind)
     corners, tilt = table.word("corners", CORNERS, "square"), table.read("tilt", _tilt)
     hand = table.word("hand", HANDS)
     table.close()
@@ -101,6 +102,13 @@ def _inside(table: TableReader, kind: str) -> float | None:
     if table.length("inside", "any") is not None:
         table.add(f"is not for a pocket of kind {kind}: its mouth lies at the edge", "leave it out", "inside")
     return 0.0
+
+
+def _shaped(table: TableReader, kind: str) -> None:
+    """Refuse what shapes a pocket that is sewn on or cut in, for one whose mouth lies at the edge."""
+    for key in ("corners", "tilt") if kind in ON_EDGE else ():
+        if table.given(key) is not None:
+            table.add(f"is not for a pocket of kind {kind}: its mouth lies at the edge", "leave it out", key)
 
 
 def _share(value: object) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from shapely.geometry import LineString, Point, Polygon
 
 from drafting.blocks import all_blocks
 from drafting.costume.choices import choose
@@ -105,6 +106,8 @@ def test_one_hand_alone_may_have_a_pocket(hand: str) -> None:
         ("skirt", replace(IN_SEAM, width=900.0), "no room along"),
         ("skirt", replace(IN_SEAM, edge="hem"), "no room along"),
         ("skirt", replace(IN_SEAM, edge="centre"), "no room|no seam"),
+        # The front's side is parted by the bust dart; the back's is in one. Geometry: 100 mm about 45 % meet it.
+        ("bodice", replace(IN_SEAM, piece="back", width=100.0, along=0.45), "runs over an end of the front side"),
     ],
 )
 def test_a_pocket_at_an_edge_that_cannot_be_is_refused_in_words(block: str, wish: PocketWish, words: str) -> None:
@@ -119,3 +122,24 @@ def test_a_side_that_a_fall_leaves_open_takes_no_slant_pocket() -> None:
         make_garment(
             body, WOVEN, kind, chosen, name="trousers", role="shell", pockets=(replace(SLANT, edge="side"),)
         )
+
+
+@pytest.mark.parametrize(
+    ("block", "piece", "edge"),
+    [("fitted-top", "back", "side"), ("shirt", "front", "side_lower"), ("coat", "side-body", "panel_back")],
+)
+def test_a_seam_that_is_hollow_takes_a_pocket_that_lies_inside_its_piece(
+    block: str, piece: str, edge: str
+) -> None:
+    """By shapely: the seam bows inwards from its chord, the bag hangs from the seam and stays on the piece."""
+    wish = PocketWish(piece, edge, "in-seam", width=100.0, height=100.0, inside=0.0, along=0.45)
+    garment = made(block, wish)
+    assert errors(garment) == []
+    shell = ring(garment.draft[piece])
+    (bag,) = (m.path for m in garment.draft[piece].placements if m.what == "seam pocket")
+    hung = Polygon([(p.real, p.imag) for p in bag.points(0.05)])
+    assert hung.difference(shell.buffer(0.2)).area < 1.0
+    path = garment.draft[piece][edge].path
+    chord = LineString([(p.real, p.imag) for p in (path.start, path.end)])
+    bows = max(chord.distance(Point(p.real, p.imag)) for p in path.points(0.05))
+    assert bows > 2.0

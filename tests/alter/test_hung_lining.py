@@ -15,6 +15,7 @@ from drafting.costume.stand_in import stand_ins
 from drafting.draft.by_role import edges_as
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
+from drafting.ground.errors import DraftError
 from drafting.making.order import unsound
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
@@ -88,3 +89,37 @@ def test_an_uneven_wearer_has_a_lining_for_each_hand() -> None:
     made = lined(stand_ins()[1], "straight")
     assert errors(made) == []
     assert any(piece.material == "lining" for piece in made.draft.pieces)
+
+
+def slit_skirt(shorter: float) -> MadeGarment:
+    """Return a straight skirt lined, so narrow at its hem that it has a slit to walk in."""
+    chosen = {"lining": "whole", "skirt_cut": "straight", "lining_shorter": shorter}
+    return draft_garment(chart_woman(), WOVEN, "skirt", chosen)
+
+
+@pytest.mark.parametrize("shorter", [140.0, 149.0, 150.0, 300.0])
+def test_a_lining_that_ends_above_the_slit_has_none_and_its_seam_runs_through(shorter: float) -> None:
+    """By a ruler: the lining's centre below the zip is the shell's seam and slit, less what it is shorter."""
+    made = slit_skirt(shorter)
+    assert errors(made) == []
+    (shell,) = (p for p in made.draft.pieces if not p.material and edges_as(p, EdgeRole.SLIT))
+    (lining,) = (p for p in made.draft.pieces if p.lines == (shell.name,))
+    (slit,) = edges_as(shell, EdgeRole.SLIT)
+    assert slit.length == pytest.approx(150.0, abs=0.1)
+    assert not edges_as(lining, EdgeRole.SLIT)
+    assert lining["centre_seam"].length == pytest.approx(shell["centre_seam"].length + 150.0 - shorter, abs=0.5)
+    costume = costume_of(made, WOVEN)
+    assert unsound(costume, order_of(costume)) == ()
+
+
+def test_a_lining_keeps_a_slit_that_its_shell_still_shows_above_its_hem() -> None:
+    made = slit_skirt(100.0)
+    slits = [e for p in made.draft.pieces if p.material == "lining" for e in edges_as(p, EdgeRole.SLIT)]
+    assert [e.length for e in slits] == pytest.approx([50.0], abs=0.5)
+
+
+def test_a_lining_that_finds_no_room_is_refused_in_the_maker_s_own_words() -> None:
+    with pytest.raises(DraftError) as refused:
+        lined(chart_woman(), "cape", cape_ends="elbow", lining_shorter=300.0, cape_length=280.0)
+    assert "tail" not in str(refused.value)
+    assert "lining_shorter" in str(refused.value)

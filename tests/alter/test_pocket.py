@@ -203,3 +203,15 @@ def test_a_welt_too_steep_is_refused_at_its_line(tmp_path: Path) -> None:
     path.write_text(path.read_text(encoding="utf-8") + 'kind = "welt"\ntilt = 50\n', encoding="utf-8")
     with pytest.raises(InputError, match="too steep"):
         read_costume(path)
+
+
+@pytest.mark.parametrize("kind", ["slant", "in-seam"])
+def test_what_shapes_a_pocket_on_the_cloth_is_refused_for_one_at_an_edge(kind: str, tmp_path: Path) -> None:
+    """It was ignored in silence: a mouth at the edge has no corners of its own, and lies as its edge lies."""
+    path = costume_file(tmp_path, "0.5")
+    text = path.read_text("utf-8").replace('inside = "17 cm"', f'kind = "{kind}"\ntilt = 8')
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError, match=f"not for a pocket of kind {kind}") as found:
+        read_costume(path)
+    assert {fault.field.split(".")[-1] for fault in found.value.faults} == {"corners", "tilt"}
+    assert {fault.line for fault in found.value.faults} == {14, 17}

@@ -161,13 +161,21 @@ def test_a_jump_between_two_coarse_stops_is_looked_at() -> None:
     assert suspicious([*steady[:3], {("other",): 1.0}], 2)
 
 
-SWEPT_BODIES = 8
+SWEPT_BODIES, BY_HAND = 8, 20
 EVERYONE = 200
 
 
 @pytest.mark.parametrize("which", range(SWEPT_BODIES))
 def test_no_sewn_seam_jumps_on_drawn_and_far_bodies(which: int) -> None:
     body = (*drawn(SWEPT_BODIES - 4), *far()[::10])[which]
+    found = [f"{body.title}: {jump}" for name in SWEPT for jump in coarse_jumps(body, name)]
+    assert found == []
+
+
+@pytest.mark.population
+@pytest.mark.parametrize("which", range(BY_HAND))
+def test_nor_does_any_on_twenty_of_them(which: int) -> None:
+    body = (*drawn(BY_HAND - 8), *far()[::5])[which]
     found = [f"{body.title}: {jump}" for name in SWEPT for jump in coarse_jumps(body, name)]
     assert found == []
 

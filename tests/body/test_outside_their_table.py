@@ -23,3 +23,11 @@ def test_measures_outside_their_table_are_told_once_and_are_not_missing_besides(
     file.write_text(f'title = "Flat, invented"\nunit = "cm"\n{rows}[measures]\narm_length = 58\n', "utf-8")
     with pytest.raises(InputError, match="below the line"):
         read_body(file)
+
+
+def test_one_measure_more_is_told_in_the_singular(tmp_path: Path) -> None:
+    file = tmp_path / "two.toml"
+    file.write_text('unit = "cm"\nheight = 170\nbust_girth = 92\n[measures]\narm_length = 58\n', "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_body(file)
+    assert refused.value.faults[0].what == "stands outside [measures], and so does one more"

@@ -25,6 +25,9 @@ MOVED = {
 }
 """Which page is moved, by what, and what its field then shows."""
 
+BY_HAND = {"child": pytest.mark.population}
+"""Costumes whose every page is run by hand alone: a minute and a half each."""
+
 JUPYTERS_OWN = "Canceled future for"
 """What JupyterLab itself throws when a kernel is restarted while it was asked something."""
 
@@ -69,7 +72,7 @@ def test_a_costume_chosen_on_one_page_is_the_costume_of_every_page(page: Tab, tr
     assert (trial_lab.root / ".drafting-costume.json").is_file()
 
 
-@pytest.mark.parametrize("name", [*(name for name in MOVED if name != "child"), "faulty"])
+@pytest.mark.parametrize("name", [*(pytest.param(n, marks=BY_HAND.get(n, ())) for n in MOVED), "faulty"])
 def test_every_page_runs_from_top_to_bottom_with_a_costume_of_her_own(
     page: Tab, trial_lab: Lab, name: str, tmp_path: Path
 ) -> None:

@@ -16,9 +16,15 @@ from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import WornGarment, worn
 from drafting.costume.worn_signs import TILT, hem_tilt, signs_worn
+from drafting.worn.form import wearers_form
+from drafting.worn.nouns import AtRest
+from drafting.worn.placed import placed
+from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.hems import hem_lines, hems_of
+from drafting.worn.stands.words import worded
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of
+from tests.worn.garments import PLIES
 
 MESH = 40.0
 
@@ -46,6 +52,16 @@ def test_trousers_sink_to_where_the_body_fills_their_waist_and_do_not_pull() -> 
     girths = [LinearRing(form.contour(height)).length for height in heights]
     filled = waist - heights[np.array(girths) > words["held.sinks"]["waist"]].max()
     assert filled < words["held.sinks"]["by"] < filled + 25.0
+
+
+def test_a_skirt_that_sinks_is_told_of_its_band_and_not_of_braces() -> None:
+    """It has no legs for braces to pull on: its band is taken in, or it is hooked up (common practice)."""
+    body = drawn(7)[3]
+    _, skirt = shown(body, "skirt", body.changed(waist_girth=body["waist_girth"] + 50.0))
+    (told,) = (one for one in skirt.words if one.key.startswith("held."))
+    assert told.key == "held.sinks_round"
+    assert "braces" not in worded(told, "cm")
+    assert "hook it" in worded(told, "cm")
 
 
 def test_a_waist_that_is_too_narrow_pulls_and_does_not_sink() -> None:
@@ -87,3 +103,22 @@ def test_what_is_worn_below_the_crotch_alone_is_left_out_in_its_own_words() -> N
     ((name, why),) = found.left_out
     assert name == "spats"
     assert "neither waist nor crotch" in why
+
+
+CUTS = ("straight", "gored", "quarter circle", "full circle")
+
+
+@pytest.mark.parametrize(
+    ("block", "choices"), [("overskirt", {}), *(("skirt", {"skirt_cut": cut}) for cut in CUTS)]
+)
+def test_a_level_hem_is_level_however_a_skirt_is_cut(block: str, choices: dict[str, str]) -> None:
+    """A circle's panel lies on its side: its hem was said to rise in front by up to 131 cm."""
+    body = drawn(7)[3]
+    draft = draft_garment(body, WOVEN, block, choices).draft
+    mesh = sewn_mesh(draft, block, PLIES, MESH)
+    points = placed(mesh, wearers_form(body))
+    for ref in hems_of(draft):
+        if ref in mesh.edges:
+            points[mesh.edges[ref], 2] = 400.0
+    tilt = hem_tilt(AtRest(mesh, points, points * 0.0, 0.0, True, 0, 0.0), draft)
+    assert tilt is None or abs(tilt) < TILT

@@ -51,7 +51,7 @@ def with_bones(draft: Draft, asked: Boning) -> tuple[Draft, Draft]:
         return draft, Draft()
     marked, added = list(tails), Draft()
     if asked.hem != "none":
-        inner = beside_hems([skirted(piece) for piece in tails], asked.height)
+        inner = beside_hems([skirted(piece) for piece in tails], asked.height, "bone_height")
         lines = [found.line for found in inner]
         marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]

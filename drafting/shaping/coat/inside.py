@@ -1,6 +1,6 @@
 """Lines and regions inside a piece: at a depth above its hem, cut off where they meet its sides. mm.
 
-A `HemWithSides` is the lower part of a tail piece as it lies in the draft: its hem, front and back side.
+A `HemWithSides` is the lower part of a piece as it lies in the draft: its hem, front and back side.
 """
 
 from __future__ import annotations
@@ -18,15 +18,17 @@ from drafting.geometry.offset import offsets
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 
 
 @dataclass(frozen=True)
 class HemWithSides:
-    """A hem from left to right, and the sides that stand on its ends, both upwards."""
+    """The hem of a `piece` from left to right, and the sides that stand on its ends, both upwards."""
 
     hem: Path
     left: Path
     right: Path
+    piece: str
 
 
 @dataclass(frozen=True)
@@ -43,30 +45,30 @@ def skirted(piece: Piece) -> HemWithSides:
     first, hem, last = _about_hem(piece)
     before, after = first.path.reversed(), last.path
     if last.role is not EdgeRole.PLEAT:
-        return HemWithSides(hem.path, before, after)
+        return HemWithSides(hem.path, before, after, piece.name)
     fold = next(mark.path for mark in piece.placements if mark.what == "fold")
-    return HemWithSides(Path(hem.path.segments[:-1]), before, fold.reversed())
+    return HemWithSides(Path(hem.path.segments[:-1]), before, fold.reversed(), piece.name)
 
 
-def beside_hems(parts: Sequence[HemWithSides], depth: float) -> list[InnerHem]:
+def beside_hems(parts: Sequence[HemWithSides], depth: float, choice: str) -> list[InnerHem]:
     """Return the line `depth` mm above each hem, square to it, from side to side.
 
-    Raises `DraftError` where a piece is not so high.
+    Raises `DraftError` where a piece is not so high; `choice` is the name of what asked for the depth.
     """
     lines = offsets([(part.hem, -depth) for part in parts])
-    return [_inner(part, drawn, depth) for part, drawn in zip(parts, lines, strict=True)]
+    return [_inner(part, drawn, depth, choice) for part, drawn in zip(parts, lines, strict=True)]
 
 
-def _inner(part: HemWithSides, above: Path, depth: float) -> InnerHem:
+def _inner(part: HemWithSides, above: Path, depth: float, choice: str) -> InnerHem:
     """Return the line `above` the hem cut off where it meets the sides."""
     drawn = _run_on(part, above, min(part.left.length, part.right.length))
     at_left, at_right = _met(drawn, part.left), _met(drawn, part.right)
     if not at_left or not at_right:
         raise DraftError(
-            "a line inside the tail does not meet its sides",
+            f"a line inside the {name_in_words(part.piece)} does not meet its sides",
             value=f"{told(depth)} above the hem",
             reach=f"less than {told(min(part.left.length, part.right.length))}",
-            turn="choose a lesser depth",
+            turn=f"choose a lesser {choice}",
         )
     first, last = at_left[-1], at_right[0]
     found = part_between(drawn, first.on_a, last.on_a)
@@ -117,9 +119,9 @@ def _against(one: complex, other: complex) -> bool:
     return (one * other.conjugate()).real < 0.7
 
 
-def hem_bands(parts: Sequence[HemWithSides], depth: float, margin: float) -> list[tuple[Edge, ...]]:
+def hem_bands(parts: Sequence[HemWithSides], depth: float, margin: float, choice: str) -> list[tuple[Edge, ...]]:
     """Return the edges of bands of a depth along each hem, `margin` mm past the seams beside it."""
-    inner = beside_hems(parts, depth)
+    inner = beside_hems(parts, depth, choice)
     return [_band(part, found, margin) for part, found in zip(parts, inner, strict=True)]
 
 
@@ -136,13 +138,16 @@ def stand_band(front: Piece, depth: float) -> HemWithSides:
     """Return the button stand of a coat front as a band's ground: its edge from the break down."""
     edge = the_edge(front, EdgeRole.FRONT_EDGE).path
     top = line(edge.start, edge.start + 1j * edge.leave * 2 * depth)
-    return HemWithSides(edge, top, the_edge(front, EdgeRole.BOTTOM).path)
+    return HemWithSides(edge, top, the_edge(front, EdgeRole.BOTTOM).path, front.name)
 
 
-def shorter_panels(pieces: Sequence[Piece], depth: float) -> list[tuple[Edge, ...]]:
-    """Return the edges of each tail panel with its hem `depth` mm higher (its lining)."""
-    parts = [HemWithSides(hem.path, a.path.reversed(), b.path) for a, hem, b in map(_about_hem, pieces)]
-    inner = beside_hems(parts, depth)
+def shorter_panels(pieces: Sequence[Piece], depth: float, choice: str) -> list[tuple[Edge, ...]]:
+    """Return the edges of each piece with its hem `depth` mm higher (its lining), as the maker's `choice` asks."""
+    parts = [
+        HemWithSides(hem.path, a.path.reversed(), b.path, piece.name)
+        for piece, (a, hem, b) in zip(pieces, map(_about_hem, pieces), strict=True)
+    ]
+    inner = beside_hems(parts, depth, choice)
     return [_shorter(piece, found) for piece, found in zip(pieces, inner, strict=True)]
 
 

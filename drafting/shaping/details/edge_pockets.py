@@ -33,6 +33,9 @@ BAG_WIDE, BAG_DEEP = 150.0, 120.0
 PAST, INTO = 25.0, 90.0
 """mm: how far a bag runs on past the mouth along its seam, and a slant one along the waist (common practice)."""
 
+MOUTH_ENDS = PAST / 2
+"""mm: a mouth in a seam keeps so far off either end of its edge, on both pieces (ours)."""
+
 SHARES = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4)
 """How far a bag is drawn in, until it lies inside its piece (ours)."""
 
@@ -72,7 +75,7 @@ def in_seam(piece: Piece, edge: str, middle: float, width: float, height: float)
     below the mouth; raises `DraftError` where it finds no room."""
     path = piece[edge].path
     way = path.end - path.start
-    if min(middle, path.length - middle) < width / 2 + PAST / 2 or abs(way.imag) < abs(way.real):
+    if min(middle, path.length - middle) < width / 2 + MOUTH_ENDS or abs(way.imag) < abs(way.real):
         raise DraftError(
             f"the mouth of the pocket finds no room along the {name_in_words(f'{piece.name}.{edge}')}",
             value=told(width),
@@ -148,7 +151,9 @@ def _fitting(piece: Piece, drawn: Callable[[float], EdgePocket], width: float) -
 
 
 def _lies_inside(piece: Piece, pocket: EdgePocket) -> bool:
+    """Say whether a bag stays on its piece: its round line `FROM_EDGE` out, closed along its own seam."""
     points = pocket.round.evenly(40)
     middle = sum(points) / len(points)
     grown = [p + FROM_EDGE * (p - middle) / abs(p - middle) for p in points[7:-7]]
-    return outside(line(points[0], *grown, points[-1], points[0]), piece.outline) <= 1.0
+    free = line(points[0], *grown, points[-1])
+    return outside(Path.joined([free, pocket.top, pocket.mouth, pocket.low]), piece.outline) <= 1.0

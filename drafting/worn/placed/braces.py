@@ -31,10 +31,14 @@ BESIDE = 80.0
 
 @dataclass(frozen=True)
 class Slides:
-    """A garment that slides down: its `waist` is not narrower than the body's greatest girth below it, mm."""
+    """A garment that slides down: its `waist` is not narrower than the body's greatest girth below it, mm.
+
+    Braces hold one that has `legs`.
+    """
 
     waist: float
     widest: float
+    legs: bool
 
 
 SINKS = 20.0
@@ -43,11 +47,15 @@ SINKS = 20.0
 
 @dataclass(frozen=True)
 class Sunk:
-    """A garment that sank `by` mm before the body held it at a `level` that is `waist` mm round."""
+    """A garment that sank `by` mm before the body held it at a `level` that is `waist` mm round.
+
+    Braces hold one that has `legs`.
+    """
 
     level: str
     waist: float
     by: float
+    legs: bool
 
 
 def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
@@ -62,7 +70,7 @@ def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
     by = high - _height(rest.mesh, rest.points, last)
     if by <= SINKS or first.drafted < tape.girth(form.contour(high)):
         return None
-    return Sunk(last.name, last.drafted, by)
+    return Sunk(last.name, last.drafted, by, _has_legs(mesh))
 
 
 def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
@@ -76,7 +84,7 @@ def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
     round_it = min([waist.drafted, *_drawn_in(mesh, points, waist)])
     heights = np.linspace(form.levels["crotch"] + ABOVE, _height(mesh, points, waist), TRIED)
     widest = max(tape.girth(form.contour(float(height))) for height in heights)
-    return None if widest > HOLDS * round_it else Slides(round_it, widest)
+    return None if widest > HOLDS * round_it else Slides(round_it, widest, _has_legs(mesh))
 
 
 def held_up(mesh: SewnMesh) -> SewnMesh:
@@ -86,6 +94,10 @@ def held_up(mesh: SewnMesh) -> SewnMesh:
         return mesh
     nearest = waist.weights.argmax(axis=1)
     return replace(mesh, hung=np.unique(mesh.sewn[waist.triangles, nearest]))
+
+
+def _has_legs(mesh: SewnMesh) -> bool:
+    return any(piece.limb is Limb.LEG for piece in mesh.pieces)
 
 
 def _waist(mesh: SewnMesh) -> MeshLevel | None:

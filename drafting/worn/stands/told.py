@@ -88,7 +88,9 @@ def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing
 SERIOUS = (
     "shape.only",
     "held.braces",
+    "held.hooked",
     "held.sinks",
+    "held.sinks_round",
     "hem.trails",
     "hem.touches",
     "pull.over",
