@@ -19,6 +19,7 @@ from tests.alter.test_edge_pocket import IN_SEAM, SLANT
 from tests.alter.test_hung_lining import hem_line
 from tests.alter.test_pocket import made
 from tests.blocks.figures import chart_woman
+from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 from tests.making.test_plans_read import SHEER, keys
 
@@ -182,3 +183,14 @@ def test_a_coat_says_how_many_buttons_close_it(asked: dict[str, object], wanted:
     garment, _ = worked("coat", **asked)
     (said,) = [f.message for f in garment.draft.findings if f.check == "closing" and "The coat" in f.message]
     assert wanted in said
+
+
+def test_a_capes_shoulder_that_is_a_dart_has_its_stay_tape_bought() -> None:
+    garment = draft_garment(bdims()[247], KNIT, "cape", {})
+    costume = costume_of(garment, KNIT)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    (stayed,) = [s for s in steps if s.verb == "dart" and s.setting is not None and s.setting.stayed]
+    (ref,) = next(s.a for s in garment.draft.seams if s.name in stayed.seams)
+    (tape,) = [one.amount for one in stayed.takes if one.what == "tape"]
+    assert tape == pytest.approx(2 * garment.draft.edge(ref).length)

@@ -144,6 +144,7 @@ def dart(bench: Bench, seam: Seam) -> None:
         ],
         seams=(seam.name,),
         count=times_sewn(bench.garment.draft, seam),
+        length=seam_lengths(bench.garment)[seam.name],
     )
 
 
