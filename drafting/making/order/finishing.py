@@ -14,7 +14,7 @@ from drafting.making.docket import interfaced
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside
-from drafting.making.order.hems import hem_made
+from drafting.making.order.hems import hem_made, low_hems
 from drafting.making.order.lining import HANG, lining
 from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, notion_key, pieces_in
@@ -36,7 +36,7 @@ def sleeve_ends(bench: Bench) -> None:
         ends(bench, "sleeve", refs, elastic)
 
 
-def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> None:
+def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str], cautions: Sequence[Said] = ()) -> None:
     """Add the step that finishes these hems, on elastic where there is some."""
     draft = bench.garment.draft
     pieces = list(dict.fromkeys(piece for piece, _ in refs))
@@ -72,6 +72,7 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> N
             ],
             edges=refs,
             length=length,
+            cautions=cautions,
         )
 
 
@@ -248,7 +249,7 @@ def hems(bench: Bench) -> None:
     turned = ((piece.name, edge.name) for piece, edge in turned_edges(bench.garment))
     left = [ref for ref in turned if ref not in done]
     if left:
-        ends(bench, "hem", left, [])
+        ends(bench, "hem", left, [], list(low_hems(bench.garment)))
 
 
 def whole(bench: Bench, fabric: Fabric | None) -> None:

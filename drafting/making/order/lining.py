@@ -54,7 +54,8 @@ def lining(bench: Bench) -> None:
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
     if not any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind):
         put_in = "do.line_hung"
-    _felled(bench, "lined", bodies, [put_in, "do.line_loose"])
+    taped = ["do.line_taped"] if any(notion.edges for notion in bench.notions("tape")) else []
+    _felled(bench, "lined", bodies, [put_in, *taped, "do.line_loose"])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 
