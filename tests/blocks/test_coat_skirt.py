@@ -142,5 +142,6 @@ def test_a_coat_near_the_floor_is_warned_of_and_the_hem_is_sewn_with_its_caution
     said = [f for f in garment.findings if f.check == "hem clearance"]
     assert [f.level for f in said] == (["warning"] if over < 50 else [])
     assert [f.value for f in said] == pytest.approx([over] if over < 50 else [])
-    (hem,) = (s for s in order_of(costume_of(garment, WOVEN)) if s.makes.startswith("coat: hem hemmed"))
-    assert [one.key for one in hem.cautions] == ([key] if key else [])
+    hems = [s for s in order_of(costume_of(garment, WOVEN)) if s.makes.startswith("coat: hem hemmed")]
+    assert hems
+    assert all([one.key for one in hem.cautions] == ([key] if key else []) for hem in hems)
