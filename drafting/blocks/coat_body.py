@@ -239,20 +239,30 @@ def _notions(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> 
 def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Finding:
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     sentence = "The coat has no buttons and is worn open."
+    if not row and choices.lapel_style == NO_LAPEL:
+        sentence = "The coat has no buttons: it closes at its neck alone, and the fronts hang loose below."
     if row:
         sentence = (
             f"The coat closes {choices.closing}: buttonholes of {told(button.hole, 'small')} on the wearer's "
-        )
-        sentence += f"{over} front for the {_holes(row)} "
-        sentence += (
-            f"buttons on the {under}"
-            if choices.breasted == "single"
-            else f"lowest of the {len(row)} buttons on each front; the others are for show"
+            f"{over} front for {_answered(row, choices)}"
         )
         if choices.breasted == "double" and choices.lapel_style == NO_LAPEL:
             sentence += f"; fasten the {under} front's corner inside with a hook or a small button"
         sentence += f". The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
     return Finding("closing", "note", "front", choices.closing, None, sentence)
+
+
+def _answered(row: tuple[ButtonPlace, ...], choices: Choices) -> str:
+    """Return which buttons the holes of the front on top are for, and which are for show."""
+    over, under = choices.closing.split()[0], choices.closing.split()[-1]
+    holed, count = _holes(row), len(row)
+    if holed < count:
+        lowest = "the lowest" if holed == 1 else f"the {holed} lowest"
+        return f"{lowest} of the {count} buttons on the {under}; the others are for show"
+    held = "the button" if count == 1 else f"the {count} buttons"
+    shown = "" if choices.breasted == "single" else f"; {'that' if count == 1 else 'those'} on the {over}"
+    shown += shown and (" is for show" if count == 1 else " are for show")
+    return f"{held} on the {under}{shown}"
 
 
 def _ease(body: Body, choices: Choices) -> TorsoEase:

@@ -19,7 +19,7 @@ from drafting.costume.make import Made
 from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.draft.by_role import edges_as
 from drafting.draft.openings import hands
-from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
+from drafting.draft.roles import COLLARS, FACINGS, EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Said, Step
 from drafting.making.seam_lengths import seam_lengths
@@ -130,7 +130,7 @@ STAYED = 2.2
 
 def _stayed(step: Step, garment: MadeGarment) -> float:
     """Return the mm of thread in the rows that hold a garment's necks as soon as they are cut."""
-    if "stay_neck" not in _keys(step):
+    if "stay_neck" not in _keys(step.say):
         return 0.0
     cut = {f"{garment.name}.{piece.name}": piece for piece in garment.draft.pieces if not piece.material}
     own = [cut[name] for name in step.pieces if name in cut and cut[name].role not in COLLARS | FACINGS]
@@ -154,7 +154,7 @@ def _sewn(step: Step, garment: MadeGarment) -> float:
 
 
 def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
-    length, keys = _sewn(step, garment), _keys(step)
+    length, keys = _sewn(step, garment), _keys(step.say)
     made = _by_verb(step, length, keys)
     if made is not None:
         yield from made
@@ -178,7 +178,7 @@ SEWS = frozenset({"join", "set in", "face", "dart", "hem", "casing", "bind", "tr
 
 def _times(step: Step, keys: set[str]) -> float:
     """Return how often a row is sewn: a crotch and a French seam twice, an underarm again."""
-    if keys & {"join_crotch", "join_crotch_fly", "french", "trim_bind", "casing_close", "waist"}:
+    if keys & {"join_crotch", "join_crotch_fly", "french", "trim_bind", "casing_close", "waist", "hem_rolled"}:
         return 2.0
     return 1.0 + UNDERARM if step.verb == "set in" else 1.0
 
@@ -228,17 +228,36 @@ def _row(step: Step, length: float, plies: int) -> StitchRow:
 
 
 def _neatened(step: Step, garment: MadeGarment, room: Workroom) -> Iterator[StitchRow]:
-    """Yield the overcasting of raw edges: both by themselves, both together, or one edge."""
-    keys, length = _keys(step), _sewn(step, garment)
-    times = 2 * ("neaten_open" in keys) + sum(
-        key in keys
-        for key in ("neaten_side", "neaten", "set_press", "vent", "free_front", "fold_back", "fold_back_stand")
-    )
-    if times and not (step.verb == "face" and "neaten" in keys and not step.edges):
+    """Yield the overcasting of raw edges: both by themselves, both together, one edge, a bag's outline."""
+    keys = _keys(one for one in step.say if not one.key.startswith(UNCAST))
+    bags = _bags(step, garment)
+    length = 0.0 if "slant_back" in keys else _sewn(step, garment) - bags
+    times = 2 * ("neaten_open" in keys) + len(keys & OVERCAST)
+    cast = times * length + bags * bool(keys & BAGS)
+    if cast and not (step.verb == "face" and "neaten" in keys and not step.edges):
         if room.has(*MACHINE_OVEREDGE):
-            yield StitchRow("504", times * length, plies=2, kind="overlock")
+            yield StitchRow("504", cast, plies=2, kind="overlock")
         else:
-            yield StitchRow("304", times * length, width=OVERCAST_WIDE, plies=1)
+            yield StitchRow("304", cast, width=OVERCAST_WIDE, plies=1)
+
+
+OVERCAST = frozenset(
+    {"neaten_side", "neaten", "set_press", "vent", "free_front", "fold_back", "fold_back_stand", "hem_overcast"}
+)
+"""Sentences by which one edge, or two together, is overcast along all that a step sews."""
+
+BAGS = frozenset({"seam_pocket", "slant_back"})
+"""Sentences by which the two layers of a pocket's bag are overcast together."""
+
+UNCAST = ("unfrayed.", "bound.")
+"""Twins of such sentences that overcast nothing."""
+
+
+def _bags(step: Step, garment: MadeGarment) -> float:
+    """Return the mm of the bags of pockets that a step closes."""
+    lengths = seam_lengths(garment)
+    bags = {seam.name for seam in garment.draft.seams if seam.kind is SeamKind.BAG}
+    return math.fsum(lengths[name] for name in step.seams if name in bags)
 
 
 def _gathered(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
@@ -260,5 +279,5 @@ def _number(one: Said, fact: str) -> float:
     return float(found)
 
 
-def _keys(step: Step) -> set[str]:
-    return {one.key.partition(".")[2] for one in step.say}
+def _keys(say: Iterable[Said]) -> set[str]:
+    return {one.key.partition(".")[2] for one in say}

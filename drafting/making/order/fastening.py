@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from drafting.draft.draft import Notion
 from drafting.making.model import Said, Supply, said
@@ -68,17 +68,34 @@ def _told(one: Holes) -> Said:
 
 def _sewn_on(bench: Bench, found: Sequence[Notion], drawn: Sequence[Holes]) -> None:
     draft = bench.garment.draft
-    closing, sewn = _by_place(bench, drawn), _by_place(bench, found)
-    say = [said("do.buttons")] if closing else []
-    for place, number in sewn.items():
-        if number > closing.get(place, 0):
-            say.append(said("do.buttons_shown", piece=place, n=number - closing.get(place, 0)))
+    say = [said("do.buttons")] if drawn else []
+    shown = _for_show(_by_place(bench, found), _by_place(bench, drawn))
+    say += [said("do.buttons_shown", piece=place, n=number) for place, number in shown.items()]
     if any(n.kind == "flat" for n in found):
         say.append(said("do.thread_shank"))
     pieces = [n.piece for n in found if n.piece in draft] or bench.shell()
     count = sum(n.count for n in found)
     notions = [notion_key(n) for n in found]
     bench.do("finish", "button", "with buttons", pieces, say, notions=notions, count=count)
+
+
+def _for_show(sewn: Mapping[str, int], holed: Mapping[str, int]) -> dict[str, int]:
+    """Return how many buttons of each place no hole answers.
+
+    A place closes by holes of its own; one that has none closes by those that another place has to spare: a bearer
+    by the fall that lies over it.
+
+    >>> _for_show({"front": 6, "back": 2}, {"front": 2}), _for_show({"bearer": 4}, {"fall": 4})
+    ({'front': 4, 'back': 2}, {})
+    """
+    spare = sum(max(0, number - sewn.get(place, 0)) for place, number in holed.items())
+    shown = {}
+    for place, number in sewn.items():
+        left = number - holed[place] if place in holed else number - spare
+        spare -= 0 if place in holed else min(spare, number)
+        if left > 0:
+            shown[place] = left
+    return shown
 
 
 def _by_place(bench: Bench, things: Iterable[Notion | Holes]) -> dict[str, int]:

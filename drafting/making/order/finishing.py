@@ -8,7 +8,7 @@ from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced
 from drafting.making.model import Said, Supply, said
@@ -20,7 +20,9 @@ from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
-from drafting.making.settings.edges import ZIP
+from drafting.making.settings.edges import ZIP, edge_key
+from drafting.making.settings.lining_covers import lining_covers
+from drafting.making.settings.stitches import CAUGHT
 from drafting.making.treating import has_pile
 
 
@@ -58,21 +60,42 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> N
             length=length,
             cautions=[said("caution.elastic")],
         )
-    else:
-        bench.do(
-            "finish",
-            "hem",
-            f"{where} hemmed",
-            pieces,
-            [
-                *_turned(bench, "do.hem", refs),
-                *hem_made(bench.fabric, lined=bool(bench.lined() & set(pieces))),
-                *_mitred(bench, pieces),
-                said("do.hem_last"),
-            ],
-            edges=refs,
-            length=length,
-        )
+        return
+    hidden = [ref for ref in refs if lining_covers(bench.garment, draft[ref[0]], draft.edge(ref))]
+    for found in (hidden, [ref for ref in refs if ref not in hidden]):
+        if found:
+            _hemmed(bench, where, found, hidden=found is hidden)
+
+
+def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], *, hidden: bool) -> None:
+    """Add the step that hems these edges: all `hidden` by a lining, or none."""
+    draft = bench.garment.draft
+    pieces = list(dict.fromkeys(piece for piece, _ in refs))
+    setting = bench.settings.get((bench.garment.name, edge_key(*refs[0])))
+    caught = hidden and setting is not None and setting.stitch == CAUGHT
+    long = any(draft[piece].role is not PieceRole.BEARER for piece in pieces)
+    bench.do(
+        "finish",
+        "hem",
+        f"{where} hemmed",
+        pieces,
+        [
+            *_turned(bench, "do.hem", refs),
+            *hem_made(bench.fabric, caught=caught),
+            *_mitred(bench, pieces),
+            *([said("do.hem_last")] if long else []),
+        ],
+        edges=refs,
+        length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
+    )
+
+
+def bearers(bench: Bench) -> None:
+    """Hem the free edges of a fall's bearers before the band is sewn on across their ends."""
+    turned = ((piece, edge) for piece, edge in turned_edges(bench.garment) if edge.kind is EdgeKind.HEM)
+    refs = [(piece.name, edge.name) for piece, edge in turned if piece.role is PieceRole.BEARER]
+    if refs:
+        ends(bench, "bearers", refs, [])
 
 
 def _mitred(bench: Bench, pieces: Sequence[str]) -> Iterator[Said]:

@@ -64,7 +64,7 @@ def padded_shoulders(bench: Bench) -> None:
 
 
 def bars(bench: Bench) -> None:
-    """Bar the ends that are pulled at: the top of a body's vents and side pleats."""
+    """Bar the ends that are pulled at: the top of a body's vents and side pleats, the foot of a fall."""
     draft = bench.garment.draft
     ends = [
         (piece.name, edge.name)
@@ -74,10 +74,17 @@ def bars(bench: Bench) -> None:
         for edge in edges_as(piece, role)[:1]
         if role is EdgeRole.VENT or piece.role is PieceRole.BACK
     ]
-    if not ends:
-        return
-    count = sum(hands(draft[piece]) for piece, _ in ends)
-    names = ", ".join(f"{piece} {edge}" for piece, edge in ends)
-    pieces = list(dict.fromkeys(piece for piece, _ in ends))
-    bench.do("finish", "bar", "barred", pieces, [said("do.bars", names=names, n=count)], length=count * BAR)
-    bench.also(along=ends)
+    feet = [
+        (piece.name, edge.name)
+        for piece in pieces_as(draft, PieceRole.BEARER)
+        for edge in edges_as(piece, EdgeRole.SIDE)[:1]
+    ]
+    say, counts = [], [sum(hands(draft[piece]) for piece, _ in found) for found in (ends, feet)]
+    if ends:
+        say.append(said("do.bars", names=", ".join(f"{piece} {edge}" for piece, edge in ends), n=counts[0]))
+    if feet:
+        say.append(said("do.bars_fall", n=counts[1]))
+    if say:
+        pieces = list(dict.fromkeys(piece for piece, _ in (*ends, *feet)))
+        bench.do("finish", "bar", "barred", pieces, say, length=sum(counts) * BAR)
+        bench.also(along=[*ends, *feet])

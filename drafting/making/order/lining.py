@@ -2,8 +2,8 @@
 
     tails joined and hung -> body joined -> sleeves closed -> body felled in -> sleeves felled round the armhole
 
-The sleeves' lining is not sewn to the body's: it is drawn in and felled over the armhole seam, which has to be
-worn by then (common practice).
+Any other lining that hangs on the bias is hung once it is joined. The sleeves' lining is not sewn to the body's:
+it is drawn in and felled over the armhole seam, which has to be worn by then (common practice).
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from drafting.checks.treatments import iron_limit
+from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -45,16 +46,18 @@ def lining(bench: Bench) -> None:
     body = [s for s in order_of_body(draft, seams) if kinds[s.name] in ("body", "flare", "dart")]
     hung = [s for s in body if all(draft[piece].role in HUNG for piece in pieces_of(s))]
     _made(bench, "tails' lining", hung, behind, [])
-    if bench.flared:
-        _hung(bench, [behind[name] for name in bench.flared if name in behind])
-    _made(bench, "body lining", [s for s in body if s not in hung], behind, [*_inner_darts(bench), *_pleat(bench)])
+    hanging = [own for own in behind.values() if own in hung_pieces(draft)]
+    tails = [behind[name] for name in behind if draft[name].role in HUNG and behind[name] in hanging]
+    _hung(bench, tails, TAILS)
+    worn_on_body = any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind)
+    part = "body lining" if worn_on_body else "lining"
+    _made(bench, part, [s for s in body if s not in hung], behind, [*_inner_darts(bench), *_pleat(bench)])
+    _hung(bench, [own for own in hanging if own not in tails], WHOLE)
     _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
     bodies = [own for own in behind.values() if own not in sleeves]
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
-    if not any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind):
-        put_in = "do.line_hung"
-    _felled(bench, "lined", bodies, [put_in, "do.line_loose"])
+    _felled(bench, "lined", bodies, [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung"])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 
@@ -90,10 +93,15 @@ def _inner_darts(bench: Bench) -> list[Said]:
     return [said("do.lining_darts", names=names)] if names else []
 
 
-def _hung(bench: Bench, pieces: Sequence[str]) -> None:
-    """Hang the tails' lining as the shell was hung, so that both have dropped before they are joined."""
+TAILS = ("do.hang_lining", "do.level_lining")
+WHOLE = ("do.hang_lining_whole", "do.level_lining_whole")
+"""How a lining is hung and levelled: that of tails before the body's takes it, any other once it is joined."""
+
+
+def _hung(bench: Bench, pieces: Sequence[str], how: tuple[str, str]) -> None:
+    """Hang a lining as the shell was hung, so that both have dropped before they are joined."""
     if pieces:
-        say = [said("do.hang_lining", hours=HANG), said("do.level_lining")]
+        say = [said(how[0], hours=HANG), said(how[1])]
         bench.do("finish", "hang", "lining levelled", pieces, say, wait=HANG, count=1)
 
 

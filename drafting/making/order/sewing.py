@@ -8,6 +8,7 @@ levelled.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import takewhile
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
@@ -86,6 +87,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         revers.put_on(bench, turned, collar, facing)
         facing = []
     finish_slits(bench, elsewhere)
+    finishing.bearers(bench)
     units.attached(bench, elsewhere)
     units.join_facings(bench, facing)
     closings.fold_back(bench)
@@ -243,13 +245,25 @@ def _how(draft: Draft, seam: Seam) -> str:
         return "do.join_crotch_fly" if below_fly(draft, seam) else "do.join_crotch"
     if seam.a != seam.b and seam.kind is not SeamKind.CENTRE:
         return "do.join"
-    return "do.join_centre" if _ends_early(draft, seam) else "do.join_centre_whole"
+    return CENTRE_JOINED[frozenset(_opens_at(draft, seam))]
 
 
-def _ends_early(draft: Draft, seam: Seam) -> bool:
-    """Return whether a centre seam stops where its edge goes on open: at a zip, a vent, a slit."""
-    return any(
-        edge.kind is EdgeKind.OPENING and edge.role in (EdgeRole.CENTRE, EdgeRole.VENT, EdgeRole.SLIT)
-        for piece in pieces_of(seam)
-        for edge in draft[piece].edges
-    )
+CENTRE_JOINED = {
+    frozenset[str](): "do.join_centre_whole",
+    frozenset(("above",)): "do.join_centre_below",
+    frozenset(("below",)): "do.join_centre",
+    frozenset(("above", "below")): "do.join_centre_between",
+}
+"""How a centre seam is joined, by where its edge goes on open."""
+
+
+def _opens_at(draft: Draft, seam: Seam) -> Iterator[str]:
+    """Yield where a centre seam's own edge goes on open: above it at a zip, below it at a vent or a slit."""
+    chain = {*seam.a, *seam.b}
+    for piece, edge in chain:
+        ring, at = draft[piece].edges, draft[piece].index(edge)
+        for onwards in (1, -1):
+            run = [ring[(at + onwards * i) % len(ring)] for i in range(1, len(ring))]
+            opened = list(takewhile(lambda one: one.kind is EdgeKind.OPENING, run))
+            if any(one.role in (EdgeRole.CENTRE, EdgeRole.VENT, EdgeRole.SLIT, EdgeRole.FLY) for one in opened):
+                yield "below" if run[len(opened)].role is EdgeRole.HEM else "above"

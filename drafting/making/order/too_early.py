@@ -16,6 +16,7 @@ from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Step
+from drafting.making.order.bearers import bearers_first
 from drafting.making.order.holes import holes
 from drafting.making.order.lacking import nothing_lacking
 from drafting.making.order.rounds import faced_whole
@@ -218,8 +219,7 @@ def lined_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
         if step.seams or step.verb in ("fuse", "bone", "pad", "hem", "bar", "set in"):
             yield f"{step.key} comes after the lining has closed the inside"
     draft = garment.draft
-    flared = {p for s in draft.seams if kind_of(draft, s) == "flare" for p, _ in (*s.a, *s.b)}
-    behind = {p.name for p in draft.pieces if p.material == "lining" and flared & set(p.lines)}
+    behind = {name for name, piece in hung_pieces(draft).items() if piece.material == "lining"}
     hung = {piece for step in steps[: felled[0]] if step.wait >= HANGS for piece in _on(step, garment)}
     if behind - hung:
         yield f"the lining of its bias panels never hangs: {', '.join(sorted(behind - hung))}"
@@ -268,6 +268,7 @@ RULES: tuple[OrderRule, ...] = (
     nothing_lacking,
     made_first,
     faced_whole,
+    bearers_first,
 )
 
 

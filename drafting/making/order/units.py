@@ -197,7 +197,10 @@ def _opening(piece: Piece, slits: Sequence[str]) -> str:
     """Return how a sleeve's opening is finished: a coat's vent lies over its underlap, on the under sleeve."""
     if not all(piece[name].role is EdgeRole.VENT for name in slits):
         return "do.slit"
-    return "do.slit_underlap" if piece.role is PieceRole.UNDER_SLEEVE else "do.slit_vent"
+    if piece.role is PieceRole.UNDER_SLEEVE:
+        return "do.slit_underlap"
+    hemmed = any(edge.kind is EdgeKind.HEM for edge in piece.edges)
+    return "do.slit_vent" if hemmed else "do.slit_vent_seam"
 
 
 def split_sewn_on(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:

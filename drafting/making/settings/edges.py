@@ -7,13 +7,13 @@ from collections.abc import Mapping
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import Workroom
-from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings.feet import BY_HAND, WORKED, feeding, foot_for, set_lighter
 from drafting.making.settings.lengthening import Gives
+from drafting.making.settings.lining_covers import lining_covers
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
@@ -127,15 +127,14 @@ def edge_settings(
     }
 
 
-def _caught(draft: Draft, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
+def _caught(garment: MadeGarment, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
     """Return why an edge is caught by hand: in a pile, or as a hem that a lining covers; none where every
     hole stays."""
     if fabric is None or handling(fabric).holds == "clips":
         return ""
     if has_pile(fabric):
         return "set.why_caught"
-    lined = {name for other in draft.pieces if other.material == "lining" for name in other.lines}
-    return "set.why_hidden" if edge.kind is EdgeKind.HEM and piece.name in lined else ""
+    return "set.why_hidden" if edge.kind is EdgeKind.HEM and lining_covers(garment, piece, edge) else ""
 
 
 def _edge(
@@ -143,7 +142,7 @@ def _edge(
 ) -> Setting:
     knit = fabric is not None and fabric.weave == "knit"
     gives = passes(garment.draft, piece, edge, body, fabric)
-    hand = _caught(garment.draft, piece, edge, fabric)
+    hand = _caught(garment, piece, edge, fabric)
     found = edge_stitch(gives, knit, room, caught=hand, topstitched=edge.kind is EdgeKind.OPENING)
     stitch = suited_length(found, fabric)
     needle, stands_in = needle_for(fabric, room)

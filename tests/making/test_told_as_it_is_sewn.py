@@ -1,0 +1,184 @@
+"""What the plan says of buttons, hems, bearers, linings and centre seams is so in the draft.
+
+Counts and lengths are taken from the drawn pieces; all that is asked is common practice of the workroom.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.making.model import Step
+from drafting.making.order import unsound
+from drafting.making.thread import rows_of
+from drafting.making.words import text
+from drafting.reading.pockets import PocketWish
+from tests.alter.test_edge_pocket import IN_SEAM, SLANT
+from tests.alter.test_hung_lining import hem_line
+from tests.alter.test_pocket import made
+from tests.blocks.figures import chart_woman
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of
+from tests.making.test_plans_read import SHEER, keys
+
+
+def worked(block: str, cloth: object = WOVEN, **asked: object) -> tuple[MadeGarment, tuple[Step, ...]]:
+    fabric = KNIT if cloth is KNIT else SHEER if cloth is SHEER else WOVEN
+    garment = draft_garment(chart_woman(), fabric, block, asked)
+    return garment, order_of(costume_of(garment, fabric))
+
+
+@pytest.mark.parametrize(
+    ("block", "asked", "shown"),
+    [
+        ("trousers", {"fall_front": True}, {}),
+        ("knee-breeches", {"fall_front": True}, {}),
+        ("spats", {}, {}),
+        ("shirt", {}, {}),
+        ("tailcoat", {}, {"front": 6 - 2, "back": 2}),  # two holes in one front
+    ],
+)
+def test_only_a_button_that_no_hole_answers_is_for_show(
+    block: str, asked: dict[str, object], shown: dict[str, int]
+) -> None:
+    _, steps = worked(block, **asked)
+    said = [dict(one.facts) for step in steps for one in step.say if one.key == "do.buttons_shown"]
+    assert {one["piece"]: one["n"] for one in said} == shown
+
+
+def test_the_bearers_of_a_fall_are_hemmed_before_the_band_and_both_openings_barred() -> None:
+    garment, steps = worked("trousers", fall_front=True)
+    costume = costume_of(garment, WOVEN)
+    hemmed = next(i for i, s in enumerate(steps) if ("bearer", "lower") in s.edges)
+    band = next(i for i, s in enumerate(steps) if "waistband" in s.seams)
+    assert hemmed < band
+    assert ("bearer", "centre") in steps[hemmed].edges
+    (bar,) = [s for s in steps if s.verb == "bar"]
+    assert dict(next(one for one in bar.say if one.key == "do.bars_fall").facts)["n"] == 2
+    late = (*steps[:hemmed], *steps[hemmed + 1 :], steps[hemmed])
+    assert any("after the band" in wrong for wrong in unsound(costume, late))
+    assert any("not barred" in wrong for wrong in unsound(costume, tuple(s for s in steps if s is not bar)))
+
+
+@pytest.mark.parametrize(
+    ("block", "asked"),
+    [
+        ("skirt", {"skirt_cut": "straight", "lining_shorter": 25.0}),
+        ("skirt", {"skirt_cut": "straight", "lining_shorter": 35.0}),
+        ("skirt", {"skirt_cut": "half circle"}),
+        ("cape", {}),
+        ("tailcoat", {}),
+    ],
+)
+def test_a_hem_is_left_raw_only_where_the_lining_reaches_ten_mm_below_its_edge(
+    block: str, asked: dict[str, object]
+) -> None:
+    garment, steps = worked(block, **{"lining": "whole", **asked})
+    cut = {one.piece.name: one for one in garment.pattern.pieces}
+    draft = garment.draft
+    found = 0
+    for step in (s for s in steps if s.verb == "hem"):
+        for piece, edge in step.edges:
+            (lining,) = [p for p in draft.pieces if p.material == "lining" and piece in p.lines]
+            shorter = hem_line(draft[piece]).distance(hem_line(lining))
+            depth = cut[piece].allowances[edge] - draft[piece][edge].drops
+            hidden = depth - shorter > 10.0
+            assert ("hem_caught" in keys(step)) is hidden
+            assert step.setting is not None
+            assert (step.setting.stitch == "200") is hidden
+            found += 1
+    assert found
+
+
+def test_the_words_of_a_knits_lined_hem_say_no_more_than_its_stitch_does() -> None:
+    _, steps = worked("skirt", KNIT, skirt_cut="straight", lining="whole")
+    (hem,) = [s for s in steps if s.verb == "hem"]
+    assert "hem_caught" not in keys(hem)
+    assert hem.setting is not None
+    assert hem.setting.stitch != "200"
+
+
+def test_a_vent_is_mitred_with_a_hem_only_where_there_is_one() -> None:
+    for asked, wanted in (({}, "slit_vent"), ({"turned_cuff": 110.0}, "slit_vent_seam")):
+        _, steps = worked("tailcoat", **asked)
+        (vent,) = [s for s in steps if s.verb == "bind" and s.pieces[0].endswith("top-sleeve")]
+        assert keys(vent) == [wanted]
+        assert ("mitre" in keys(*steps)) is (wanted == "slit_vent")
+
+
+@pytest.mark.parametrize(("block", "asked"), [("skirt", {"skirt_cut": "half circle"}), ("cape", {})])
+def test_a_lining_on_the_bias_hangs_before_it_is_hemmed_and_is_no_bodys(
+    block: str, asked: dict[str, object]
+) -> None:
+    garment, steps = worked(block, lining="whole", **asked)
+    linings = {f"{garment.name}.{p.name}" for p in garment.draft.pieces if p.material == "lining"}
+    hung = [i for i, s in enumerate(steps) if s.wait >= 24.0 and linings <= set(s.pieces)]
+    (felled,) = [i for i, s in enumerate(steps) if s.verb == "fell"]
+    assert len(hung) == 1
+    assert hung[0] < felled
+    said = [text(one) for step in steps for one in step.say]
+    assert not any("body lining" in one or "tails' lining" in one for one in said)
+    assert {"line_hung", "line_loose"} & set(keys(*steps)) == {"line_hung"}
+    left = tuple(s for i, s in enumerate(steps) if i != hung[0])
+    assert any("never hangs" in wrong for wrong in unsound(costume_of(garment, WOVEN), left))
+
+
+CENTRES = [
+    ("skirt", {"skirt_cut": "straight"}, {"centre back": "join_centre_between"}),  # a zip above, a slit below
+    ("fitted-top", {}, {"centre back": "join_centre_below"}),
+    ("tailcoat", {}, {"centre back": "join_centre"}),
+    ("overskirt", {}, {"centre back panel": "join_centre_below", "centre front panel": "join_centre_whole"}),
+]
+
+
+@pytest.mark.parametrize(("block", "asked", "wanted"), CENTRES)
+def test_a_centre_seam_is_sewn_from_where_its_opening_ends(
+    block: str, asked: dict[str, object], wanted: dict[str, str]
+) -> None:
+    _, steps = worked(block, **asked)
+    told = {s.seams[0]: key for s in steps if s.seams for key in keys(s) if key.startswith("join_centre")}
+    assert told == wanted
+
+
+def test_the_thread_of_a_narrow_hem_and_of_an_overcast_one_is_counted() -> None:
+    garment, steps = worked("shirt", SHEER)
+    room = costume_of(garment, SHEER).costume.workroom
+    hem = next(s for s in steps if "hem_rolled" in keys(s))
+    assert math.fsum(row.length for row in rows_of(hem, garment, room)) == pytest.approx(2 * hem.length)
+    garment, steps = worked("shirt")
+    hem = next(s for s in steps if "hem_overcast" in keys(s))
+    assert [row.length for row in rows_of(hem, garment, room)] == pytest.approx([hem.length] * 2)
+
+
+@pytest.mark.parametrize(
+    ("block", "wish", "key"), [("trousers", SLANT, "slant_back"), ("skirt", IN_SEAM, "seam_pocket")]
+)
+def test_the_thread_round_a_pockets_bag_is_counted(block: str, wish: PocketWish, key: str) -> None:
+    garment = made(block, wish)
+    costume = costume_of(garment, WOVEN)
+    step = next(s for s in order_of(costume) if key in keys(s))
+    *_, overcast = rows_of(step, garment, costume.costume.workroom)
+    bag = next(s for s in garment.draft.seams if s.name == "pocket 1 bag")
+    around = 2 * sum(garment.draft.edge(ref).length for ref in bag.a)
+    sides = 2 * 2 * garment.draft["front"]["side"].length if key == "seam_pocket" else 0.0  # both allowances
+    assert overcast.length == pytest.approx(around + sides, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("asked", "wanted"),
+    [
+        ({"breasted": "single", "coat_buttons": 1.0}, "for the button on the right."),
+        ({"breasted": "single", "coat_buttons": 3.0}, "for the 3 buttons on the right."),
+        (
+            {"breasted": "double", "lapel_style": "none", "coat_buttons": 5.0},
+            "for the 5 buttons on the right; those on the left are for show; fasten",
+        ),
+        ({"lapel_style": "none", "coat_buttons": 0.0}, "closes at its neck alone"),
+        ({"coat_buttons": 0.0}, "worn open"),
+    ],
+)
+def test_a_coat_says_how_many_buttons_close_it(asked: dict[str, object], wanted: str) -> None:
+    garment, _ = worked("coat", **asked)
+    (said,) = [f.message for f in garment.draft.findings if f.check == "closing" and "The coat" in f.message]
+    assert wanted in said
