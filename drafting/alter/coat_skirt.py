@@ -29,6 +29,7 @@ from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import BY_EYE, Source, cite, practice
 from drafting.shaping.coat.body_pieces import facing_piece
 from drafting.shaping.coat.straight_skirt import HEM_TURN, SkirtWish, long_back, long_front, long_side
+from drafting.shaping.coat.tail_remarks import HemHang, hang_of
 
 PAST_HIP = 60.0
 """mm at adult scale: a coat whose length nobody asked for ends so far below the hip (common practice: over the
@@ -39,6 +40,10 @@ LEAST, VENT_BELOW_WAIST = 40.0, 50.0
 
 WALKS = 250.0
 """mm at adult scale below the hip from which a coat wants a vent or flare to walk in (ours)."""
+
+NEAR_FLOOR = 50.0
+"""mm above the floor under which a coat's hem is warned of (ours: stairs and heels catch it; to walk in,
+a hem clears 20 to 40, common practice)."""
 
 
 @dataclass(frozen=True)
@@ -187,6 +192,8 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
             f"{told(spare)} of ease at the hip instead of {told(_ease(body, choices))}."
         )
         yield Finding("hip ease", "note", "coat", spare, _ease(body, choices), said)
+    if choices.coat_length:
+        yield from _over_the_floor(hang_of(body, choices.coat_length))
     below = wish.drop - wish.hip
     if below > WALKS * wish.scale and not wish.vent and choices.skirt_flare < 40 * wish.scale:
         said = (
@@ -194,3 +201,17 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
             'stairs. Ask for vent = "centre", or more skirt_flare.'
         )
         yield Finding("walking room", "note", "coat", choices.skirt_flare, 40 * wish.scale, said)
+
+
+def _over_the_floor(hang: HemHang) -> Iterator[Finding]:
+    """Yield that a coat's hem comes near the floor, or lies on it."""
+    over = hang.floor - hang.length
+    if over >= NEAR_FLOOR:
+        return
+    where = f"{told(over)} above the floor" if over > 0 else f"{told(-over)} below the floor, on which it lies"
+    said = (
+        f"The coat ends {where}: {told(hang.length)} from the nape, which stands {told(hang.floor)} high. A hem "
+        "so low trips whoever wears it, on stairs above all. Choose a coat_length of at most "
+        f"{told(hang.floor - NEAR_FLOOR)}."
+    )
+    yield Finding("hem clearance", "warning", "coat", over, NEAR_FLOOR, said)

@@ -31,6 +31,7 @@ from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 
@@ -94,9 +95,10 @@ class Choices:
 
 @dataclass(frozen=True)
 class _Loop:
-    """One tape on the left half: the piece and where on it tape and loop are sewn, mm."""
+    """One tape on the left half: its piece, the edge that catches it, where tape and loop are sewn, mm."""
 
     piece: str
+    waist: EdgeRef
     top: complex
     down: complex
 
@@ -152,7 +154,7 @@ def _loop(draft: Draft, waist: Chain, share: float, scale: float, at: float) -> 
     before = sum(e.length for e in waists[: [e.name for e in waists].index(ref[1])])
     across = (before + along) / sum(e.length for e in waists)
     foot = hems[0].path.at((1 - across) * hems[0].length)  # the hem runs against the waist
-    return _Loop(piece.name, top, top + at * (foot - top))
+    return _Loop(piece.name, ref, top, top + at * (foot - top))
 
 
 def _on_waist(draft: Draft, refs: tuple[EdgeRef, ...], at: float) -> tuple[EdgeRef, float]:
@@ -176,26 +178,28 @@ def _marks(number: int, loop: _Loop) -> Iterator[Placement]:
 def _notions(loops: list[_Loop], choices: Choices, scale: float) -> Iterator[Notion]:
     for number, loop in enumerate(loops, 1):
         free = loop.away - choices.loop_up
-        where = f"tape {number} {loop.piece}"
         note = (
-            f"one on each hand, {told(free)} from the waist seam to its hook, sewn in at the mark tape {number} "
-            f"with {told(ENDS * scale)} turned in at either end"
+            f"one on each hand at the mark tape {number}, {told(free)} from the waist seam to its hook, and "
+            f"{told(ENDS * scale)} more at either end: caught in the seam, turned in at the hook"
         )
         yield Notion(
             "tape",
-            where,
+            f"waist seam of the {name_in_words(loop.piece)}, mark tape {number}",
             2,
             cut_length=free + 2 * ENDS * scale,
             note=note,
             kind="woven",
             size=TAPE,
             piece=loop.piece,
+            edges=(loop.waist,),
         )
         seen = (
             f"each with its loop at the mark loop {number}, {told(loop.away)} below the waist seam, through one "
-            "thread of the cloth or on a scrap behind it"
+            "thread of the cloth or on a scrap behind it; where the skirt is lined, through lining and cloth "
+            "both, or the lining hangs out below"
         )
-        yield Notion("hook and eye", where, 2, note=seen, kind="large hook with a thread loop", piece=loop.piece)
+        end = f"free end of tape {number}, {name_in_words(loop.piece)}"
+        yield Notion("hook and eye", end, 2, note=seen, kind="large hook with a thread loop", piece=loop.piece)
 
 
 def _said(loops: list[_Loop], choices: Choices) -> Finding:

@@ -194,13 +194,21 @@ def _notions(draft: Draft, hand: _Hand, single: set[str]) -> Iterator[Notion]:
     """Yield one hand's share of what is bought; what a shared piece needs is listed with the left."""
     for notion in draft.notions:
         if notion.piece not in hand.whole:
-            given = _notion(notion, hand, notion.piece in single)
-            if given.count:
+            marked = _marked(draft, notion)
+            given = _notion(notion, hand, notion.piece in single or marked == {hand.side})
+            if given.count and (not marked or hand.side in marked):
                 yield replace(given, edges=hand.chain(draft, notion.edges))
         elif hand.side == "left":
             other = _Hand("right", hand.whole)
             edges = (*hand.chain(draft, notion.edges), *other.chain(draft, notion.edges))
             yield replace(notion, edges=edges)
+
+
+def _marked(draft: Draft, notion: Notion) -> set[str]:
+    """Return the hands whose piece is marked for a notion: buttons that close lie on one; none where on either."""
+    places = draft[notion.piece].placements if notion.piece in draft else ()
+    found = {mark.hand for mark in places if mark.what == notion.what}
+    return set() if "" in found else found
 
 
 def _own(draft: Draft, side: str) -> Draft:
@@ -247,11 +255,8 @@ def _piece(piece: Piece, hand: _Hand) -> Piece:
 def _notion(notion: Notion, hand: _Hand, only: bool) -> Notion:
     """One hand's half of what both need; an odd one goes to the left."""
     piece = hand.piece(notion.piece) if notion.piece else ""
-    notion = replace(notion, where=f"{notion.where} {hand.side}", piece=piece)
-    if only:
-        return notion
-    count = (notion.count + 1) // 2 if hand.side == "left" else notion.count // 2
-    return replace(notion, count=count)
+    count = notion.count if only else (notion.count + (hand.side == "left")) // 2
+    return replace(notion, where=f"{notion.where} {hand.side}", piece=piece, count=count)
 
 
 def _seam(draft: Draft, seam: Seam, hand: _Hand) -> Seam:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from drafting.body import Body
 from drafting.costume.make import Made
 from drafting.making.model import Said, said
+from drafting.making.order.hems import CLEARS, clearances, low_hems
 
 SMALL_CHILD = 1340.0
 """mm of height up to which no cord may be at hood, head or neck (`Source.EN_14682`: under 7 years, to 134 cm)."""
@@ -20,9 +21,6 @@ CHILD = 1640.0
 
 MELTS = ("nylon", "polyamide", "polyester", "acrylic", "acetate", "elastane", "pvc", "vinyl")
 """Fibres that melt onto skin near a flame (`Source.FIRE_COSTUME`)."""
-
-CLEARS = 25.0
-"""mm by which a walking hem clears the floor (common practice: 2 to 4 cm)."""
 
 ANKLES = 150.0
 """mm above the floor from which a hem is no matter for stairs (ours)."""
@@ -60,13 +58,12 @@ def _flame(made: Made) -> Iterator[Said]:
 def _hems(made: Made) -> Iterator[Said]:
     """Yield what the hems come to: how far above the floor, or that one trails."""
     for garment in made.garments:
-        for finding in garment.findings:
-            if finding.check == "hem clearance" and isinstance(finding.value, float):
-                clear = finding.value
-                if clear < CLEARS:
-                    yield said("caution.hem_low", garment=garment.name, clear=clear, wanted=CLEARS)
-                elif clear < ANKLES:
-                    yield said("caution.hem", garment=garment.name, clear=clear)
+        yield from low_hems(garment)
+        yield from (
+            said("caution.hem", garment=garment.name, clear=clear)
+            for clear in clearances(garment)
+            if CLEARS <= clear < ANKLES
+        )
 
 
 def children(body: Body, cords: bool) -> Iterator[Said]:

@@ -14,6 +14,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
 from drafting.making.order import unsound
+from drafting.making.words import plan_sentence
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
 from tests.drawn_bodies import drawn, far
@@ -57,14 +58,23 @@ def test_every_tape_draws_the_hem_up_by_what_was_asked(cut: str) -> None:
 
 
 def test_the_tapes_are_sewn_in_order_and_a_loose_one_is_warned_of() -> None:
-    garment = looped(chart_woman(), "overskirt")
+    """A tape is caught in the waist seam, so it is on before the band closes that, and before a lining is felled
+    over it; its loop holds lining and cloth, so it comes after both (plain: what is enclosed is put in first)."""
+    garment = looped(chart_woman(), "overskirt", lining="whole")
     assert any("catches a foot" in finding.message for finding in garment.findings)
     for fabric in (WOVEN, KNIT):
         costume = costume_of(garment, fabric)
         steps = order_of(costume)
         assert unsound(costume, steps) == ()
         tape = next(i for i, s in enumerate(steps) if any(n.startswith("tape: ") for n in s.notions))
-        assert next(i for i, s in enumerate(steps) if "waistband" in s.seams) < tape
+        band = next(i for i, s in enumerate(steps) if "waistband" in s.seams)
+        felled = next(i for i, s in enumerate(steps) if s.verb == "fell")
+        loop = next(
+            i for i, s in enumerate(steps) if any(n.startswith("hook and eye: free end") for n in s.notions)
+        )
+        assert tape < band < felled < loop
+        assert "through lining and cloth both" in plan_sentence(steps[loop].say[0])
+        assert any(said.key == "do.line_taped" for said in steps[felled].say)
 
 
 def test_what_cannot_be_looped_up_is_refused_in_words() -> None:

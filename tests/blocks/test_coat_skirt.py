@@ -129,3 +129,19 @@ def test_a_long_coat_without_vent_or_flare_is_told_of_its_knees() -> None:
 def test_a_childs_coat_covers_its_seat_too() -> None:
     body = child(1160.0)
     assert made(body).draft.facts["coat_length"] > body["back_waist_length"] + body["waist_to_hip"]
+
+
+@pytest.mark.parametrize(
+    ("over", "key"), [(60.0, ""), (40.0, ""), (10.0, "caution.hem_low"), (-30.0, "caution.hem_trails")]
+)
+def test_a_coat_near_the_floor_is_warned_of_and_the_hem_is_sewn_with_its_caution(over: float, key: str) -> None:
+    """By a ruler: the nape stands `nape_height` and the heel high; a hem nearer the floor than 50 mm trips."""
+    body = chart_woman()
+    floor = body["nape_height"] + body.heel
+    garment = coat(body, "coat", **{**LONG["to the knee"], "coat_length": floor - over})
+    said = [f for f in garment.findings if f.check == "hem clearance"]
+    assert [f.level for f in said] == (["warning"] if over < 50 else [])
+    assert [f.value for f in said] == pytest.approx([over] if over < 50 else [])
+    hems = [s for s in order_of(costume_of(garment, WOVEN)) if s.makes.startswith("coat: hem hemmed")]
+    assert hems
+    assert all([one.key for one in hem.cautions] == ([key] if key else []) for hem in hems)

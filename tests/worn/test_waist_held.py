@@ -120,5 +120,8 @@ def test_a_level_hem_is_level_however_a_skirt_is_cut(block: str, choices: dict[s
     for ref in hems_of(draft):
         if ref in mesh.edges:
             points[mesh.edges[ref], 2] = 400.0
-    tilt = hem_tilt(AtRest(mesh, points, points * 0.0, 0.0, True, 0, 0.0), draft)
+    tilt = hem_tilt(
+        AtRest(mesh=mesh, points=points, slip=points * 0.0, residual=0.0, settled=True, steps=0, seconds=0.0),
+        draft,
+    )
     assert tilt is None or abs(tilt) < TILT

@@ -39,6 +39,15 @@ def buttons(bench: Bench) -> None:
                 bench.also(*_held_straight(bench, notion))
 
 
+def caught(bench: Bench) -> None:
+    """Baste every tape that hangs from a seam to its edge, before that seam is sewn over it."""
+    for notion in bench.notions("tape"):
+        if notion.edges:
+            say = [said("do.tape_caught", piece=notion.piece, note=notion.note)]
+            keys = [notion_key(notion)]
+            bench.do("join", "button", "with tape", [notion.piece], say, notions=keys, count=notion.count)
+
+
 def _held_straight(bench: Bench, notion: Notion) -> Iterator[Supply]:
     """Yield the tape between the eyelets and their edge, as long as they reach on both hands, folded double."""
     marks = [m for p in bench.garment.draft.pieces for m in p.placements if m.what == "eyelet" and not p.material]

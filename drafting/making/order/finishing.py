@@ -14,7 +14,7 @@ from drafting.making.docket import interfaced
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside
-from drafting.making.order.hems import hem_made
+from drafting.making.order.hems import hem_made, low_hems
 from drafting.making.order.lining import HANG, lining
 from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, notion_key, pieces_in
@@ -38,7 +38,7 @@ def sleeve_ends(bench: Bench) -> None:
         ends(bench, "sleeve", refs, elastic)
 
 
-def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> None:
+def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str], cautions: Sequence[Said] = ()) -> None:
     """Add the step that finishes these hems, on elastic where there is some."""
     draft = bench.garment.draft
     pieces = list(dict.fromkeys(piece for piece, _ in refs))
@@ -64,10 +64,10 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str]) -> N
     hidden = [ref for ref in refs if lining_covers(bench.garment, draft[ref[0]], draft.edge(ref))]
     for found in (hidden, [ref for ref in refs if ref not in hidden]):
         if found:
-            _hemmed(bench, where, found, hidden=found is hidden)
+            _hemmed(bench, where, found, cautions, hidden=found is hidden)
 
 
-def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], *, hidden: bool) -> None:
+def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], cautions: Sequence[Said], *, hidden: bool) -> None:
     """Add the step that hems these edges: all `hidden` by a lining, or none."""
     draft = bench.garment.draft
     pieces = list(dict.fromkeys(piece for piece, _ in refs))
@@ -87,6 +87,7 @@ def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], *, hidden: bool) -> N
         ],
         edges=refs,
         length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
+        cautions=cautions,
     )
 
 
@@ -271,7 +272,7 @@ def hems(bench: Bench) -> None:
     turned = ((piece.name, edge.name) for piece, edge in turned_edges(bench.garment))
     left = [ref for ref in turned if ref not in done]
     if left:
-        ends(bench, "hem", left, [])
+        ends(bench, "hem", left, [], list(low_hems(bench.garment)))
 
 
 def whole(bench: Bench, fabric: Fabric | None) -> None:

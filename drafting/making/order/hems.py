@@ -1,12 +1,32 @@
-"""What becomes of the raw edge of a hem: rolled, caught behind a lining, overcast, or left (common practice)."""
+"""What becomes of the raw edge of a hem: rolled, caught behind a lining, overcast, or left (common practice); and
+what is said of a hem that trips."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.costume.garment import MadeGarment
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
+
+CLEARS = 25.0
+"""mm by which a walking hem clears the floor (common practice: 2 to 4 cm)."""
+
+
+def clearances(garment: MadeGarment) -> list[float]:
+    """Return how far the garment's hem was found to end above the floor, mm; less than nothing: below it."""
+    found = (finding for finding in garment.findings if finding.check == "hem clearance")
+    return [finding.value for finding in found if isinstance(finding.value, float)]
+
+
+def low_hems(garment: MadeGarment) -> Iterator[Said]:
+    """Yield the caution of a hem that is too low to walk in, or that trails."""
+    for clear in clearances(garment):
+        if clear < 0:
+            yield said("caution.hem_trails", garment=garment.name, on=-clear)
+        elif clear < CLEARS:
+            yield said("caution.hem_low", garment=garment.name, clear=clear, wanted=CLEARS)
 
 
 def hem_made(fabric: Fabric | None, *, caught: bool) -> Iterator[Said]:

@@ -57,7 +57,8 @@ def lining(bench: Bench) -> None:
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
     bodies = [own for own in behind.values() if own not in sleeves]
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
-    _felled(bench, "lined", bodies, [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung"])
+    taped = ["do.line_taped"] if any(notion.edges for notion in bench.notions("tape")) else []
+    _felled(bench, "lined", bodies, [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung", *taped])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 

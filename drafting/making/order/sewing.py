@@ -20,7 +20,7 @@ from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import closings, finishing, fitting, inside, revers, units
+from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units
 from drafting.making.order.open_edges import finish_slits
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
@@ -66,6 +66,7 @@ def sewing_steps(
     turned = revers.of_revers(garment.draft, small, seams.get("facing", []))
     units.made_up(bench, [seam for seam in small if seam not in turned])
     revers.under_made(bench, turned)
+    fastening.caught(bench)
     closed(bench, seams, turned)
     fitting.set_in(bench, seams.get("set in", []))
     on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
