@@ -80,7 +80,24 @@ name => {
 """Where a hand can take a piece: the middle of a strip that lies aslant is beside it."""
 
 
+STILL = """
+name => new Promise(done => {
+    let last = "", same = 0
+    const look = () => {
+        const path = document.querySelector(`.lay-table path.cut-line[id="${name}"]`)
+        const box = path ? JSON.stringify(path.getBoundingClientRect()) : ""
+        same = box && box === last ? same + 1 : 0
+        last = box
+        same > 15 ? done() : requestAnimationFrame(look)
+    }
+    look()
+})
+"""
+"""A page that is still being laid out moves a piece away from under the hand."""
+
+
 def grip(tab: Tab, outline: str) -> tuple[float, float]:
+    tab.page.evaluate(STILL, outline)
     x, y = tab.page.evaluate(GRIP, outline)
     return x, y
 
