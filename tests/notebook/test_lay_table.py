@@ -86,8 +86,7 @@ name => new Promise(done => {
     const look = () => {
         const path = document.querySelector(`.lay-table path.cut-line[id="${name}"]`)
         const box = path ? JSON.stringify(path.getBoundingClientRect()) : ""
-        same = box && box === last ? same + 1 : 0
-        last = box
+        same = box && box === last ? same + 1 : 0, last = box
         same > 15 ? done() : requestAnimationFrame(look)
     }
     look()
