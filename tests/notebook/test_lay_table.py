@@ -69,6 +69,7 @@ def told(tab: Tab) -> float:
 GRIP = """
 name => {
     const path = document.querySelector(`.lay-table path.cut-line[id="${name}"]`)
+    path.scrollIntoView({block: "nearest"})
     const box = path.getBoundingClientRect()
     for (const across of [0.5, 0.33, 0.67, 0.2, 0.8, 0.1, 0.9])
         for (const down of [0.5, 0.33, 0.67, 0.2, 0.8, 0.1, 0.9]) {
@@ -88,8 +89,7 @@ name => new Promise(done => {
         const box = path ? JSON.stringify(path.getBoundingClientRect()) : ""
         same = box && box === last ? same + 1 : 0, last = box
         same > 15 ? done() : requestAnimationFrame(look)
-    }
-    look()
+    }; look()
 })
 """
 """A page that is still being laid out moves a piece away from under the hand."""
@@ -97,7 +97,7 @@ name => new Promise(done => {
 
 def grip(tab: Tab, outline: str) -> tuple[float, float]:
     tab.page.evaluate(STILL, outline)
-    x, y = tab.page.evaluate(GRIP, outline)
+    x, y = tab.page.wait_for_function(GRIP, arg=outline, timeout=WAIT).json_value()
     return x, y
 
 
