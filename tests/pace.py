@@ -6,7 +6,7 @@ import json
 import math
 import statistics
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 
 def bookkeeping() -> float:
@@ -23,21 +23,22 @@ def bookkeeping() -> float:
 
 def quickest(work: Callable[[], object], times: int) -> float:
     """Return the least time that a work takes of several, as a multiple of the fixed work's least."""
-    took, fixed = [], []
-    for _ in range(times):
-        fixed.append(bookkeeping())
-        start = time.process_time()
-        work()
-        took.append(time.process_time() - start)
+    took, fixed = _timed([work] * times)
     return min(took) / min(fixed)
 
 
 def paced(*works: Callable[[], object]) -> float:
     """Return the median time of some works, as a multiple of the fixed work's; both are timed in turn."""
+    took, fixed = _timed(works)
+    return statistics.median(took) / statistics.median(fixed)
+
+
+def _timed(works: Sequence[Callable[[], object]]) -> tuple[list[float], list[float]]:
+    """Return the seconds of each work, and of the fixed work before it."""
     took, fixed = [], []
     for work in works:
         fixed.append(bookkeeping())
         start = time.process_time()
         work()
         took.append(time.process_time() - start)
-    return statistics.median(took) / statistics.median(fixed)
+    return took, fixed

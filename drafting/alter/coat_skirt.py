@@ -30,6 +30,7 @@ from drafting.ground.sources import BY_EYE, Source, cite, practice
 from drafting.shaping.coat.body_pieces import facing_piece
 from drafting.shaping.coat.straight_skirt import HEM_TURN, SkirtWish, long_back, long_front, long_side
 from drafting.shaping.coat.tail_remarks import HemHang, hang_of
+from drafting.shaping.shared_choices import VENT_WIDTH
 
 PAST_HIP = 60.0
 """mm at adult scale: a coat whose length nobody asked for ends so far below the hip (common practice: over the
@@ -102,17 +103,7 @@ class Choices:
         group="style",
         source=practice("200 to 250 on a jacket"),
     )
-    vent_width: float = choice(
-        45.0,
-        "mm",
-        "lap of the vent at the centre back: left over right",
-        low=15,
-        high=120,
-        scales=True,
-        group="style",
-        grows=True,
-        source=practice("40 to 50"),
-    )
+    vent_width: float = VENT_WIDTH
 
 
 def coat_skirt(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:

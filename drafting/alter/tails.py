@@ -35,6 +35,7 @@ from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findin
 from drafting.shaping.details.buttons import Button, button_notion
 from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.grain import RULES
+from drafting.shaping.shared_choices import VENT_WIDTH
 
 AS_FLARE = -1.0
 """A seam's own flare that was not typed: the flare of all seams stands."""
@@ -150,17 +151,7 @@ class Choices:
         group="style",
         source=BY_EYE,
     )
-    vent_width: float = choice(
-        45.0,
-        "mm",
-        "lap of the vent at the centre back: left over right",
-        low=15,
-        high=120,
-        scales=True,
-        group="style",
-        grows=True,
-        source=memory(),
-    )
+    vent_width: float = VENT_WIDTH
     pleat_width: float = choice(
         45.0,
         "mm",

@@ -227,7 +227,7 @@ def _found(
         settled=rest.settled,
         residual=rest.residual,
         vertices=rest.mesh.count,
-        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths, sank.level if sank else ""),
+        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths),
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
     )

@@ -99,6 +99,19 @@ BUTTON_STAND: float = choice(
 )
 
 
+VENT_WIDTH: float = choice(
+    45.0,
+    "mm",
+    "lap of the vent at the centre back: left over right",
+    low=15,
+    high=120,
+    scales=True,
+    group="style",
+    grows=True,
+    source=practice("40 to 50"),
+)
+
+
 def cuff_depth(default: float, low: float) -> float:
     """Return the choice of a cuff's depth; a sleeve that is to get one ends that much higher."""
     depth: float = choice(

@@ -47,12 +47,11 @@ SINKS = 20.0
 
 @dataclass(frozen=True)
 class Sunk:
-    """A garment that sank `by` mm before the body held it at a `level` that is `waist` mm round.
+    """A garment that sank `by` mm before the body held it by its waist, `waist` mm round.
 
     Braces hold one that has `legs`.
     """
 
-    level: str
     waist: float
     by: float
     legs: bool
@@ -70,7 +69,7 @@ def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
     by = high - _height(rest.mesh, rest.points, last)
     if by <= SINKS or first.drafted < tape.girth(form.contour(high)):
         return None
-    return Sunk(last.name, last.drafted, by, _has_legs(mesh))
+    return Sunk(last.drafted, by, _has_legs(mesh))
 
 
 def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -37,17 +37,13 @@ class LevelParts:
 
 
 def levels_worn(
-    rest: AtRest, field: DistanceField, armhole: float, fabrics: Mapping[str, Fabric], holds: str = ""
+    rest: AtRest, field: DistanceField, armhole: float, fabrics: Mapping[str, Fabric]
 ) -> tuple[LevelWorn, ...]:
     """Return every drafted level as worn; strain above the height of the `armhole` is not trusted.
 
-    `fabrics` are the cloths of the pieces' materials; where one is not known nothing is said to give. `holds`
-    is the level that the garment sank to be held by.
+    `fabrics` are the cloths of the pieces' materials; where one is not known nothing is said to give.
     """
-    found = (_level_worn(rest, level, field, armhole, fabrics) for level in rest.mesh.levels)
-    return tuple(
-        replace(one, strain=replace(one.strain, holds=True)) if one.name == holds else one for one in found
-    )
+    return tuple(_level_worn(rest, level, field, armhole, fabrics) for level in rest.mesh.levels)
 
 
 def _level_worn(

@@ -16,10 +16,6 @@ ALL_ALONG = 0.5
 as a loose shirt is by up to 2 % below the chest that its sleeves draw across (ours)."""
 
 
-HELD_BY = 0.03
-"""Stretch of a waist that holds its garment up: a waistband may be 3 % tighter than the tape (common practice)."""
-
-
 @dataclass(frozen=True, slots=True)
 class StandsOff:
     """How far cloth stands off the form at one level, on one face of the body."""
@@ -31,20 +27,16 @@ class StandsOff:
 @dataclass(frozen=True, slots=True)
 class Strain:
     """Stretch along a level: its `mean`, and what 95 of 100 mm stay under; `gives` is what the cloth gives in
-    comfort there. `trusted`: the form is verified at this level. `holds`: the level is as wide as the body, and
-    the garment sank to where the body fills it: what is stretched there holds it up."""
+    comfort there. `trusted`: the form is verified at this level."""
 
     mean: float
     p95: float
     gives: float
     trusted: bool
-    holds: bool = False
 
     @property
     def pulls(self) -> bool:
         """Whether it is more than the cloth gives in comfort, and not at single places only."""
-        if self.holds and self.mean <= HELD_BY:
-            return False
         return self.p95 > self.gives and self.mean > ALL_ALONG * self.gives
 
 

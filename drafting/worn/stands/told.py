@@ -54,10 +54,7 @@ def remark_off(level: LevelWorn) -> Remark:
 
 def _pulls(levels: Iterable[LevelWorn]) -> Iterator[Remark]:
     """Yield how the cloth is stretched at the levels that are trusted, against what it gives."""
-    trusted = [level for level in levels if level.strain.trusted]
-    verdicts = [
-        (level, pull_verdict(level.strain)) for level in trusted if level.strain.pulls or not level.strain.holds
-    ]
+    verdicts = [(level, pull_verdict(level.strain)) for level in levels if level.strain.trusted]
     if not verdicts:
         yield remark("pull.untold")
         return
