@@ -30,7 +30,7 @@ def round_the_body(mesh: SewnMesh, chosen: Truth, hangs: Truth) -> Reals:
             piece.frame.at(high) for piece in mesh.pieces for high in (BodyHeight.WAIST, BodyHeight.CROTCH)
         ):
             what = (
-                f"the {mesh.garment} reaches neither waist nor crotch: what is worn below them alone is not shown"
+                f"nothing of the {mesh.garment} reaches waist or crotch, and what is worn below them is not shown"
             )
             raise DraftError(what, turn="try it on the mock-up; the draft and its checks stand without this view")
         raise DraftError(
