@@ -12,7 +12,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
-from drafting.making.order.parts import Bench, base_of, both_hands
+from drafting.making.order.parts import Bench, base_of, own_each_hand
 from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.order.used_up import STAY
 
@@ -45,7 +45,7 @@ def roll_line(bench: Bench) -> None:
         "stay",
         f"{base_of(fronts[0])} taped",
         [piece.name for piece in fronts],
-        [said("do.roll_tape", short=short), *both_hands(fronts)],
+        [said("do.roll_tape", short=short), *own_each_hand(fronts)],
         length=tape,
     )
     bench.also(Supply("tape", STAY, tape, "mm"))

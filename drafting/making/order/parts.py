@@ -168,12 +168,12 @@ def base_of(piece: Piece) -> str:
     return piece.base or piece.name
 
 
-def named(seams: Iterable[Seam]) -> str:
+def told_together(seams: Iterable[Seam]) -> str:
     """Return the names of seams that are told as one: those of the two hands."""
     return " and ".join(seam.name for seam in seams)
 
 
-def both_hands(pieces: Sequence[Piece]) -> list[Said]:
+def own_each_hand(pieces: Sequence[Piece]) -> list[Said]:
     """Return that each hand has its own, where several pieces were told by one name."""
     return [said("do.each_hand")] if len(pieces) > 1 else []
 

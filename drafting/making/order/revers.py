@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.roles import PieceRole
 from drafting.making.model import Said, Stage, said
-from drafting.making.order.parts import Bench, named, pieces_in, pieces_of
+from drafting.making.order.parts import Bench, pieces_in, pieces_of, told_together
 from drafting.making.order.seam_kinds import is_facing, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
@@ -51,7 +51,7 @@ def put_on(bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: S
     to_facing = "do.stand_to_facing" if stands else "do.top_to_facing"
     for key, seams in ((to_neck, attach), (to_facing, to_facings(draft, unit))):
         if seams:
-            _do(bench, "join", seams, [said(key, name=named(seams)), said("do.press_neck")])
+            _do(bench, "join", seams, [said(key, name=told_together(seams)), said("do.press_neck")])
     joints = [seam for seam in facing if all(is_facing(draft[piece]) for piece in pieces_of(seam))]
     for seam in joints:
         _do(bench, "join", [seam], [said("do.facing", name=seam.name), said("do.press_open")])

@@ -25,7 +25,7 @@ from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units
 from drafting.making.order.open_edges import finish_slits
-from drafting.making.order.parts import Bench, base_of, both_hands, pieces_of
+from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
     CENTRES,
@@ -117,7 +117,7 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
             "fuse",
             f"{base} stiffened",
             [piece.name for pair in zip(shells, stiffs, strict=True) for piece in pair],
-            [said(key, piece=base, stiff=stiff_base), *both_hands(shells), *_inside(bench, shells[0], fabric)],
+            [said(key, piece=base, stiff=stiff_base), *own_each_hand(shells), *_inside(bench, shells[0], fabric)],
             cautions=[said("caution.fumes")] if fused else [],
             count=sum(stiff.count for stiff in stiffs),
             notions=[notion for stiff in stiffs for notion in bench.named("interfacing", stiff.name)],

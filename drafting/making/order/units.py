@@ -14,7 +14,7 @@ from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
-from drafting.making.order.parts import Bench, base_of, both_hands, named, pieces_in, pieces_of
+from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of, told_together
 from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.rounds import in_rounds, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
@@ -41,7 +41,7 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
             "face",
             f"{base} neatened",
             [piece.name for piece in pieces],
-            [said(key, piece=base, **neatened), *both_hands(pieces)],
+            [said(key, piece=base, **neatened), *own_each_hand(pieces)],
             edges=[(piece.name, name) for piece, edges in found for name in edges],
             length=sum(piece[name].length * hands(piece) for piece, edges in found for name in edges),
         )
@@ -247,7 +247,7 @@ def _attach(bench: Bench, unit: str, seams: Sequence[Seam], *, last: bool) -> No
     walked = walk(draft, seam)
     turned = _is_turned(draft, seam)
     key = "do.attach_stand" if _is_stand(draft, seam) else "do.attach_turned" if turned else "do.attach"
-    say = [said(key, unit=unit, name=named(seams))]
+    say = [said(key, unit=unit, name=told_together(seams))]
     if run := gathers_along([walked]):
         say = [*gathers(run), *say]
     if last:
