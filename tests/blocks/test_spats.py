@@ -92,7 +92,9 @@ def test_every_hole_lies_over_its_button_and_they_are_no_farther_apart_than_aske
         assert len(holes) == len(buttons) >= 2
         gaps = [abs(a - b) for a, b in pairwise(buttons)]
         assert max(gaps) <= 30.0 * allowance_scale(_scale(body)) + 0.01
-        assert min(gaps) >= 2 * 11.0 * allowance_scale(_scale(body)), body.title  # a hand opens them: spacing stays
+        assert min(gaps) >= 2 * 11.0 * allowance_scale(_scale(body)), (
+            body.title
+        )  # a hand opens them: spacing stays
         for hole, button in zip(holes, buttons, strict=True):
             assert abs(hole.start - button) <= 4.0
             for end in (hole.start, hole.end):

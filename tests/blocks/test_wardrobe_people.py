@@ -12,10 +12,14 @@ from collections.abc import Callable, Sequence
 import pytest
 
 from drafting.body import Body
+from drafting.costume.file import read_costume
+from drafting.costume.make import make
+from drafting.draft.roles import LevelKind
 from drafting.making.order import unsound
 from tests.blocks.figures import chart_woman
 from tests.blocks.wardrobe import WAYS, amiss, asked, made_up
 from tests.bodies import ansur, bdims
+from tests.making.figures import ROOT
 from tests.making.orders import WOVEN, costume_of, order_of
 from tests.test_population import DAY
 
@@ -41,3 +45,23 @@ def test_three_hundred_people_of_the_survey_have_it_without_an_error(way: str, w
     of = {"ansur": lambda: ansur(300), "bdims": lambda: bdims(30), "made up": made_up}
     people = of[who]()
     assert [said for body in people for said in amiss(way, body)] == []
+
+
+def test_the_clock_mender_is_made_without_a_warning_and_his_order_of_work_is_sound() -> None:
+    # He wears what is newest together: coat of two rows, waistcoat of two rows, wings, a fall front and spats.
+    costume = make(read_costume(ROOT / "measurements" / "costumes" / "clock-mender.toml"))
+    assert [f.message for f in costume.findings if f.level in ("error", "warning")] == []
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    assert {step.garment for step in steps} >= {"coat", "waistcoat", "shirt", "breeches", "spats"}
+
+
+def test_the_clock_menders_flaps_hang_below_his_waist_clear_of_the_buttons() -> None:
+    # Common practice: a coat's hip pocket lies a hand below the waist, its front end clear of the buttons.
+    coat = make(read_costume(ROOT / "measurements" / "costumes" / "clock-mender.toml")).garments[0].draft
+    front = coat["front"]
+    (flap,) = [mark.path for mark in front.placements if mark.what == "pocket"]
+    buttons = [m.path.bounds for m in front.placements if m.what == "button"]
+    waist = next(level.paths[0].start.imag for level in front.levels if level.kind is LevelKind.WAIST)
+    assert 40.0 <= waist - flap.bounds[3] <= 140.0
+    assert all(low[1] - flap.bounds[3] > 10.0 for low in buttons)
