@@ -139,8 +139,8 @@ def _narrow(piece: Piece, partner: Piece, far: EdgePocket) -> Finding:
     """Tell that a pocket's back reaches past the partner of its seam while it is sewn."""
     narrow, behind = name_in_words(partner.name), name_in_words(piece.name)
     said = (
-        f"The back of the pocket is wider than the {narrow} that it is sewn to, and is marked there only as far as "
-        f"that goes: press it over behind the {behind} before the next seam of the {narrow} is sewn."
+        f"The back of the pocket is wider than the {narrow} that it is sewn to, and is marked there as far as "
+        f"it goes: press it over behind the {behind} before the next seam of the {narrow} is sewn."
     )
     return Finding("pocket", "note", partner.name, far.share, 1.0, said)
 
