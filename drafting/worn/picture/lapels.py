@@ -10,11 +10,12 @@ from collections.abc import Set
 from dataclasses import replace
 
 import numpy as np
+from scipy.spatial import cKDTree
 
 from drafting.worn.contact import DistanceField
-from drafting.worn.nouns import AtRest, Limb, SewnMesh, Truth, Whole
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
-from drafting.worn.picture.tucked import OuterCloth, evened, faces_out
+from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
 
 ROUNDS = 6
 """How often it is lifted and evened out (ours: then nothing moves on)."""
@@ -73,14 +74,56 @@ def laid_on(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
 
 def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
     """Return a halved garment with what lies beyond the middle laid on the mirrored cloth there."""
-    mesh, points = rest.mesh, rest.points
-    beyond = mesh.halved & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
-    own = ~(over | beyond[mesh.sewn].any(axis=1))
-    if not beyond.any() or not own.any():
+    mesh = rest.mesh
+    if not mesh.halved:
         return rest
+    points, laid = _folded_back(rest, over)
+    beyond = ~laid & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
+    own = ~(over | (beyond | laid)[mesh.sewn].any(axis=1))
+    if not beyond.any() or not own.any():
+        return replace(rest, points=points)
     found = OuterCloth(rest, field, own).beneath(points)
     lies = beyond & found.under & (np.abs(found.outside) < SUNK)
     return replace(rest, points=points - np.where(lies, found.outside, 0.0)[:, None] * found.way)
+
+
+def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
+    """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
+
+    Middle lies on middle: what is cut so far beyond a middle in front lies on the mirror image of the cloth
+    as far inside it, so a lap keeps its width however far it stood off.
+    """
+    mesh, points = rest.mesh, rest.points.copy()
+    turned, moved = np.isin(np.arange(mesh.count), mesh.sewn[over]), np.zeros(mesh.count, bool)
+    for index, piece in enumerate(mesh.pieces):
+        if piece.frame.front is None or piece.limb is Limb.LEG:
+            continue
+        faces = mesh.triangles[mesh.piece == index]
+        own = np.unique(faces)
+        foot, way = piece.frame.front[0], piece.frame.front[1] - piece.frame.front[0]
+        seen = (mesh.flat[own] @ np.array([1.0, 1j]) - foot) / way
+        inside = np.sign(seen.imag.mean()) * seen.imag * abs(way)
+        lap = (inside < -BEYOND) & ~turned[mesh.merged[own]] & (rest.points[mesh.merged[own], 0] < -BEYOND)
+        if lap.any():
+            across = foot + np.conj(seen[lap]) * way
+            flat = np.column_stack((across.real, across.imag))
+            to = mesh.merged[own[lap]]
+            points[to] = _carried(rest.points, mesh, faces, flat) * (-1.0, 1.0, 1.0)
+            moved[to] = True
+    return points, moved
+
+
+def _carried(points: Reals, mesh: SewnMesh, faces: Whole, flat: Reals) -> Reals:
+    """Return (N, 3): where places (N, 2) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
+    corners = mesh.flat[faces]
+    _, near = cKDTree(corners.mean(axis=1)).query(flat, k=min(NEAREST, len(faces)))
+    near = near.reshape(len(flat), -1)
+    found = shares(corners[near], flat)
+    places = np.einsum("nkb,nkbc->nkc", found, corners[near])
+    best = np.linalg.norm(flat[:, None] - places, axis=2).argmin(axis=1)
+    row = np.arange(len(flat))
+    carried: Reals = np.einsum("nb,nbc->nc", found[row, best], points[mesh.merged[faces[near[row, best]]]])
+    return carried
 
 
 def _of_legs(mesh: SewnMesh) -> Whole:
