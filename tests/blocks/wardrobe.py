@@ -28,6 +28,7 @@ WAYS: Mapping[str, Way] = {
     "coat, double": ("coat", {"lapel_style": "peaked", **_LAP}),
     "coat, double shawl": ("coat", {"lapel_style": "shawl", **_LAP}),
     "coat, stand": ("coat", {"lapel_style": "none", "collar_stand": 42.0, **_CUFF}),
+    "coat, side vents": ("coat", {"vent": "sides", "lapel_style": "step"}),
     "coat, long": ("coat", {"coat_length": 1000.0, "vent": "centre", "skirt_flare": 60.0, "cuff_vent": False}),
     "coat, closed lapel": ("coat", {"lapel_style": "closed", "turned_cuff": 120.0, "cuff_vent": False}),
     "spencer": ("spencer", {}),

@@ -12,6 +12,8 @@ from dataclasses import replace
 import numpy as np
 from scipy.spatial import cKDTree
 
+from drafting.draft.frame import Straight
+from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
@@ -91,31 +93,47 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
     """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
 
     Middle lies on middle: what is cut so far beyond a middle in front lies on the mirror image of the cloth
-    as far inside it, so a lap keeps its width however far it stood off.
+    as far inside it, so a lap keeps its width however far it stood off. The foot of a lapel lies on its own lap.
     """
-    mesh, points = rest.mesh, rest.points.copy()
-    turned, moved = np.isin(np.arange(mesh.count), mesh.sewn[over]), np.zeros(mesh.count, bool)
+    mesh, points, moved = rest.mesh, rest.points.copy(), np.zeros(rest.mesh.count, bool)
+    turned = np.isin(np.arange(mesh.count), mesh.sewn[over]) & ~np.isin(np.arange(mesh.count), mesh.sewn[~over])
     for index, piece in enumerate(mesh.pieces):
         if piece.frame.front is None or piece.limb is Limb.LEG:
             continue
         faces = mesh.triangles[mesh.piece == index]
         own = np.unique(faces)
-        foot, way = piece.frame.front[0], piece.frame.front[1] - piece.frame.front[0]
-        seen = (mesh.flat[own] @ np.array([1.0, 1j]) - foot) / way
-        inside = np.sign(seen.imag.mean()) * seen.imag * abs(way)
-        lap = (inside < -BEYOND) & ~turned[mesh.merged[own]] & (rest.points[mesh.merged[own], 0] < -BEYOND)
+        flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
+        side = np.sign(_beside(flat, piece.frame.front).mean())
+        lap = (side * _beside(flat, piece.frame.front) < -BEYOND) & ~turned[to] & (points[to, 0] < -BEYOND)
         if lap.any():
-            across = foot + np.conj(seen[lap]) * way
-            flat = np.column_stack((across.real, across.imag))
-            to = mesh.merged[own[lap]]
-            points[to] = _carried(rest.points, mesh, faces, flat) * (-1.0, 1.0, 1.0)
-            moved[to] = True
+            across = _mirrored(flat[lap], piece.frame.front)
+            points[to[lap]] = _carried(rest.points, mesh, faces, across) * (-1.0, 1.0, 1.0)
+            moved[to[lap]] = True
+            if piece.roll is not None:
+                folded = _mirrored(flat, piece.roll)
+                foot = turned[to] & (side * _beside(folded, piece.frame.front) < 0.0)
+                points[to[foot]] = _carried(points, mesh, faces, folded[foot])
+                moved[to[foot]] = True
     return points, moved
 
 
-def _carried(points: Reals, mesh: SewnMesh, faces: Whole, flat: Reals) -> Reals:
-    """Return (N, 3): where places (N, 2) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
-    corners = mesh.flat[faces]
+def _beside(flat: Points, middle: Straight) -> Reals:
+    """Return (N,): mm that flat places lie to the left of a straight line."""
+    way = middle[1] - middle[0]
+    found: Reals = ((flat - middle[0]) / way).imag * abs(way)
+    return found
+
+
+def _mirrored(flat: Points, middle: Straight) -> Points:
+    """Return (N,): flat places mirrored in a straight line."""
+    way = middle[1] - middle[0]
+    found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
+    return found
+
+
+def _carried(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
+    """Return (N, 3): where places (N,) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
+    corners, flat = mesh.flat[faces], np.column_stack((spots.real, spots.imag))
     _, near = cKDTree(corners.mean(axis=1)).query(flat, k=min(NEAREST, len(faces)))
     near = near.reshape(len(flat), -1)
     found = shares(corners[near], flat)
