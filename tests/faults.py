@@ -75,7 +75,7 @@ PLANTED = (
     # making
     figure("making/shopping.py", "SPARE_BUTTONS", "0", "making"),
     figure("making/thread.py", "WASTE", "0.10", "making"),
-    figure("making/thread.py", "OVERCAST_WIDE", "1.5", "making"),
+    figure("making/stitch_rows.py", "OVERCAST_WIDE", "1.5", "making"),
     figure("making/tables.py", "TRIM_ENDS", "20.0", "making"),
     Planted("making/treating.py", "STRETCHES, FUR = 0.10,", "STRETCHES, FUR = 0.3,", "making"),
     figure(

@@ -8,22 +8,21 @@ from __future__ import annotations
 import time
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from types import MappingProxyType
 
 import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
-from drafting.costume.worn_seen import goes_over, seen_edges, turns_over
+from drafting.costume.worn_seen import seen_edges, turns_over
+from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, plies_of, sewn_up
 from drafting.costume.worn_treated import has_tails, seat_back, treated_hems
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
-from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.sheet.faces import face
-from drafting.worn.cloth import ply_of
 from drafting.worn.form import STANDING, Form, Stance, wearers_form
-from drafting.worn.nouns import AtRest, Limb, Ply, Reals, SewnMesh, Truth
+from drafting.worn.nouns import AtRest, Truth
+from drafting.worn.picture.drawn_in import drawn_in
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.maps import distance_off, pull_share
@@ -32,7 +31,6 @@ from drafting.worn.placed import placed
 from drafting.worn.placed.braces import Slides, Sunk, held_up, slides_down, sunk
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
-from drafting.worn.sewn import sewn_mesh
 from drafting.worn.stands.held import held_told
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
@@ -42,17 +40,12 @@ from drafting.worn.stands.told import garment_told, most_serious_first, sits_on,
 from drafting.worn.stands.treated import TreatedHem, hanging
 from drafting.worn.stands.words import Remark, remark
 
-FULL = Limits(steps=500)
-"""How long one garment is looked after before it is shown as a shape only: twice what any shipped one takes."""
+FULL = Limits(steps=1000)
+"""How long one garment is looked after before it is shown as a shape only: four times what any shipped one takes;
+a circle cape to the ankle takes 626."""
 
 SHAPE = Limits(residual=1.0, steps=80)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
-
-COARSE = 40.0
-"""mm: a mesh for a shape only, of a grown wearer's garment (see `Form.fineness`)."""
-
-FINE = 20.0
-"""mm: a mesh for numbers, the same."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,7 +101,7 @@ def worn(
     start = time.process_time()
     tell("Making the form", 0.0)
     form = wearers_form(made.costume.wearer, stance)
-    sewn, left_out = _sewn(made, form, mesh)
+    sewn, left_out = sewn_up(made, form, mesh)
     garments: list[WornGarment] = []
     beneath = 0.0
     for number, one in enumerate(sewn):
@@ -131,82 +124,12 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     """
     (garment,) = made.garments
     cloths = cloths_of(made, garment)
-    cloth = sewn_mesh(garment.draft, garment.name, plies_of(cloths), COARSE * form.fineness)
+    cloth, _ = coarse_mesh(garment.draft, garment.name, plies_of(cloths), form)
     start = placed(cloth, form)
     slides = slides_down(cloth, start, form)
-    rest = at_rest(held_up(cloth) if slides else cloth, before or start, form.distance, SHAPE)
+    rest = at_rest(held_up(cloth, slides) if slides else cloth, before or start, form.distance, SHAPE)
     found = _found(made, garment, replace(rest, settled=False), cloths, form, (), slides)
     return _over_one_another([found], form)[0]
-
-
-@dataclass(frozen=True, eq=False)
-class Sewn:
-    """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh.
-
-    `slides` says why nothing but braces holds it up.
-    """
-
-    garment: MadeGarment
-    cloths: Mapping[str, Fabric]
-    mesh: SewnMesh
-    coarse: SewnMesh
-    start: Reals
-    slides: Slides | None
-
-    def __post_init__(self) -> None:
-        freeze(self, "cloths")
-
-
-def _sewn(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
-    """Return the garments sewn up and placed, in the order worn; those that could not be, with the reason."""
-    found: list[Sewn] = []
-    left_out: list[tuple[str, str]] = []
-    for garment in made.garments:
-        try:
-            found.append(_sewn_up(garment, cloths_of(made, garment), form, mesh))
-        except DraftError as error:
-            left_out.append((garment.name, error.said(made.costume.told_in)))
-    return _in_order(found), tuple(left_out)
-
-
-def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
-    """Return a garment sewn up and placed, on braces where it would slide down."""
-    plies = plies_of(cloths)
-    sizes = (COARSE * form.fineness, mesh * form.fineness)
-    coarse, fine = (sewn_mesh(garment.draft, garment.name, plies, size) for size in sizes)
-    start = placed(coarse, form)
-    slides = slides_down(coarse, start, form)
-    if slides:
-        coarse, fine = held_up(coarse), held_up(fine)
-    return Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=start, slides=slides)
-
-
-def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
-    """Return each cloth as a ply, by material."""
-    return {material: ply_of(cloth) for material, cloth in cloths.items()}
-
-
-def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
-    """Return the cloth of each material of a garment; one that no file names is guessed by its role."""
-    fabrics = made.costume.fabrics
-    materials = {piece.cut_from for piece in garment.draft.pieces} | {""}
-    roles = {material: material or garment.fabric for material in materials}
-    return MappingProxyType({m: fabrics.get(role) or Fabric(role) for m, role in roles.items()})
-
-
-def _in_order(sewn: list[Sewn]) -> list[Sewn]:
-    """Return garments innermost first: the closest of the trunk, what is drawn over the legs, the others.
-
-    A shirt or a top is tucked in; what has tails or a lapel goes over everything (common practice).
-    """
-
-    def girth(one: Sewn) -> float:
-        return max((level.drafted for level in one.mesh.levels if level.limb is Limb.TRUNK), default=0.0)
-
-    over = [one for one in sewn if goes_over(one.garment.draft, one.mesh)]
-    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces) and one not in over]
-    trunk = sorted((one for one in sewn if one not in legs and one not in over), key=girth)
-    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:], *sorted(over, key=girth)]
 
 
 def _found(
@@ -254,12 +177,14 @@ def _found(
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
     """Return the garments, lapels and collars laid on them, each pressed inside those worn over it."""
     dressed: list[WornGarment] = []
+    middle = form.contour(form.levels["hip"]).mean(axis=0)[:2]
     for garment in reversed(garments):
         over = np.zeros(len(garment.rest.mesh.sewn), bool) if garment.over is None else garment.over
         shown, hidden = laid_on(garment.rest, over, form.distance), np.zeros(len(over), bool)
         under = np.zeros(garment.rest.mesh.count, bool)
         for outer in reversed(dressed):
-            shown = tucked(shown, outer.shown, form.distance)
+            points = drawn_in(shown, outer.shown, form.levels["hip"], middle)
+            shown = tucked(replace(shown, points=points), outer.shown, form.distance)
         for outer in dressed:
             beneath = covered(shown, outer.shown, form.distance)
             hidden, under = hidden | beneath.triangles, under | beneath.points

@@ -7,10 +7,11 @@ gathers pulled up.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.walk import walk
 
@@ -35,6 +36,11 @@ def seam_lengths(garment: MadeGarment) -> dict[str, float]:
         for seam in draft.seams
         for walked in [walk(draft, seam)]
     }
+
+
+def inner_dart_length(pieces: Iterable[Piece]) -> float:
+    """Return the mm sewn of the darts inside these pieces, both hands and halves."""
+    return sum(hands(piece) * dart.leg_a.length for piece in pieces for dart in piece.darts)
 
 
 def turned_edges(garment: MadeGarment) -> Iterator[tuple[Piece, Edge]]:

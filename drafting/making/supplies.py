@@ -11,7 +11,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.costume.make import Made
 from drafting.making.model import ShoppingRow, Step, said
-from drafting.making.thread import WASTE, ThreadKind, seam_thread
+from drafting.making.stitch_rows import ThreadKind
+from drafting.making.thread import WASTE, seam_thread
 
 METRE = 1000.0
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 import platform
 from collections.abc import Iterator, Mapping
 from importlib.metadata import PackageNotFoundError, version
-from typing import Any
 
 from drafting.body import Body
 from drafting.checks.girths import finished_girth
@@ -23,11 +22,11 @@ from drafting.ground.lengths import in_unit
 from drafting.ground.sources import printed, works
 from drafting.ground.units import ShownUnit
 from drafting.layout import lay_row
-from drafting.making.model import Plan, Setting, Step
+from drafting.making.model import Plan, Setting
 from drafting.making.order.holes import holes
-from drafting.making.words import plan_sentence
 from drafting.output.fit_record import fit_record
 from drafting.output.report_fitting import fitting_rows
+from drafting.output.report_steps import Record, step_row
 
 SCHEMA = 1
 
@@ -44,8 +43,6 @@ DISTRIBUTIONS = (
     "ezdxf",
     "jinja2",
 )
-
-Record = dict[str, Any]
 
 
 def report(made: Made, plan: Plan | None = None) -> Record:
@@ -68,7 +65,7 @@ def report(made: Made, plan: Plan | None = None) -> Record:
         "notions": [_notion(g, notion, unit) for g in garments for notion in g.draft.notions],
         "buttonholes": [row for g in garments for row in _buttonholes(g)],
         "fitting": fitting_rows(made),
-        "steps": [_step(step, unit) for step in plan.steps] if plan else [],
+        "steps": [step_row(made, step, unit) for step in plan.steps] if plan else [],
         "sources": _sources(made, plan),
         "timings": dict(made.timings),
     }
@@ -173,7 +170,9 @@ def _piece(garment: MadeGarment, cut: CutPiece) -> Record:
         "fabric": cut.piece.cut_from or garment.fabric,
         "count": piece.count,
         "mirrored_pair": piece.pair,
+        "hand": piece.hand or None,
         "fold_edge": fold.name if fold else None,
+        "lies_behind": list(piece.lines),
         "grain_deg": piece.grain,
         "stretch_deg": piece.stretch,
         "stitch_area": piece.area,
@@ -196,28 +195,6 @@ def _edges(cut: CutPiece) -> Iterator[Record]:
             "role": edge.role.value,
             "notches": [{"notch": n.name, "at": n.at, "strokes": n.count} for n in edge.notches],
         }
-
-
-def _step(step: Step, unit: ShownUnit) -> Record:
-    """Return one step: what to do in words, what it uses and makes, how it is sewn."""
-    sewn = step.setting
-    return {
-        "n": step.n,
-        "stage": step.stage,
-        "garment": step.garment,
-        "do": " ".join(plan_sentence(sentence, unit) for sentence in step.say),
-        "uses": list(step.uses),
-        "makes": step.makes,
-        "seams": list(step.seams),
-        "notions": list(step.notions),
-        "stitch": sewn.stitch if sewn else None,
-        "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
-        "holds": step.holds,
-        "heat": step.heat,
-        "caution": " ".join(plan_sentence(sentence, unit) for sentence in step.cautions),
-        "minutes": step.minutes,
-        "wait_hours": step.wait,
-    }
 
 
 def _seam(garment: MadeGarment, seam: Seam, sewn: Mapping[tuple[str, str], Setting]) -> Record:

@@ -8,6 +8,7 @@ from functools import cache
 import numpy as np
 
 from drafting.body import Body, wearer
+from drafting.costume.worn_sewn import COARSE, FINE, coarse_mesh
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.worn.cloth import ply_of
@@ -22,8 +23,6 @@ from drafting.worn.stands.model import LevelWorn
 from tests.worn.garments import KNIT, drafted
 
 LIMITS = Limits(steps=1500)
-COARSE, FINE = 40.0, 20.0
-
 
 TAKEN = {
     "height": 1700.0,
@@ -82,11 +81,11 @@ def plies_for(block: str) -> Mapping[str, Ply]:
 
 def on_form(draft: Draft, name: str, form: Form, *, mesh: float = FINE, shaken: float = 0.0) -> AtRest:
     """Return a draft at rest on a form; it starts `shaken` mm (standard deviation) out of its place."""
-    sizes = (COARSE * form.fineness, mesh * form.fineness)
-    coarse, fine = (sewn_mesh(draft, name, plies_for(name), size) for size in sizes)
+    coarse, size = coarse_mesh(draft, name, plies_for(name), form)
+    fine = sewn_mesh(draft, name, plies_for(name), size * mesh / COARSE)
     start = placed(coarse, form)
-    if slides_down(coarse, start, form):
-        coarse, fine = held_up(coarse), held_up(fine)
+    if slides := slides_down(coarse, start, form):
+        coarse, fine = held_up(coarse, slides), held_up(fine, slides)
     if shaken:
         start = start + np.random.default_rng(4).normal(size=start.shape) * shaken
         start[coarse.on_middle, 0] = 0.0

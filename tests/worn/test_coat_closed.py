@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 
 from drafting.body import wearer
+from drafting.costume.worn_sewn import COARSE
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Reals, Truth
 from drafting.worn.picture.dressed import Look, dressed_scene, whole_cloth
 from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.tucked import OuterCloth, covered, tucked
-from tests.worn.dressed import COARSE, dressed, levels, on_form, the_form, trial_wearer
+from tests.worn.dressed import dressed, levels, on_form, the_form, trial_wearer
 from tests.worn.garments import drafted
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field

@@ -11,6 +11,7 @@ import pytest
 
 from drafting.blocks import use_blocks
 from drafting.body import Body, wearer
+from drafting.costume.worn_sewn import COARSE
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
 from drafting.worn.placed import placed
@@ -22,7 +23,7 @@ from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.told import garment_told
 from drafting.worn.stands.words import worded
 from tests.blocks.own import SKIRT
-from tests.worn.dressed import COARSE, on_form, plies_for
+from tests.worn.dressed import on_form, plies_for
 from tests.worn.garments import PLIES, chart_body, drafted
 
 SUNK = 0.5
@@ -122,8 +123,11 @@ def test_only_trousers_that_nothing_below_holds_up_slide_down(body: Body, block:
 def test_on_braces_they_come_to_rest_at_their_height() -> None:
     """Of a wearer with a waist of 131 cm on hips of 114 such trousers slid through the floor in 1000 steps."""
     form = wearers_form(BELLY)
-    mesh = held_up(sewn_mesh(drafted("trousers", BELLY), "trousers", plies_for("trousers"), COARSE))
+    mesh = sewn_mesh(drafted("trousers", BELLY), "trousers", plies_for("trousers"), COARSE)
     start = placed(mesh, form)
+    slides = slides_down(mesh, start, form)
+    assert slides is not None
+    mesh = held_up(mesh, slides)
     rest = at_rest(mesh, start, form.distance)
     assert rest.settled
     assert rest.points[mesh.hung, 2] == pytest.approx(start[mesh.hung, 2])

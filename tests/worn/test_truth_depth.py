@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from drafting.body import Body
+from drafting.costume.worn_sewn import COARSE
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
@@ -17,7 +18,7 @@ from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.sewn import sewn_mesh
 from tests.bodies import ansur
 from tests.drawn_bodies import drawn
-from tests.worn.dressed import COARSE, of_legs, on_form, plies_for
+from tests.worn.dressed import of_legs, on_form, plies_for
 from tests.worn.garments import drafted
 from tests.worn.unusual import child, made_up, unusual
 

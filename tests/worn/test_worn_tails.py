@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 import pytest
 
-from drafting.costume.worn import cloths_of, worn
+from drafting.costume.worn import worn
+from drafting.costume.worn_sewn import cloths_of
 from drafting.costume.worn_treated import AGAIN, seat_back
 from drafting.worn.cloth import Treatment, stiffened
 from drafting.worn.nouns import Limb, Reals, SewnMesh

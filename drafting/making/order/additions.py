@@ -103,7 +103,7 @@ def _on_marks(bench: Bench, what: str) -> None:
             "trim",
             f"{piece.name} with {mark.name}",
             (piece.name, mark.piece),
-            [*_one_hand(mark, piece), said(_how(draft[mark.piece], what), piece=piece.name)],
+            [*_one_hand(mark, piece), _sewn_on(draft[mark.piece], mark, piece)],
             seams=_bags_closed(bench, piece.name, mark.piece),
             notions=bench.named("buckle", mark.piece),
             cautions=[said("caution.buckle")] if bench.named("buckle", mark.piece) else [],
@@ -111,6 +111,27 @@ def _on_marks(bench: Bench, what: str) -> None:
         )
         if bench.steps[-1].setting is None:
             bench.also(setting=bench.settings.get((bench.garment.name, ADDED)))
+
+
+def _sewn_on(own: Piece, mark: Placement, piece: Piece) -> Said:
+    """Return how a piece is sewn on, and the mm sewn: round its mark, or along its longest free edge alone."""
+    key, times = _how(own, mark.what), 1 if mark.hand else piece.count
+    longest = max((edge.length for edge in own.edges if edge.kind is EdgeKind.FREE), default=0.0)
+    if key in ALONG_ONE_EDGE:
+        return said(key, piece=piece.name, sewn=times * longest * ALONG_ONE_EDGE[key])
+    return said(key, piece=piece.name, sewn=times * mark.path.length, neatened=times * longest)
+
+
+ALONG_ONE_EDGE = {
+    "do.welt_on": 1,
+    "do.pocket_facing": 1,
+    "do.flap_on": 1,
+    "do.pocket_bag": 2,
+    "do.slant_mouth": 1,
+    "do.slant_back": 1,
+    "do.seam_bag": 1,
+}
+"""How many seams lie along the one longest free edge of what is sewn on; anything else is sewn round its mark."""
 
 
 def _one_hand(mark: Placement, piece: Piece) -> list[Said]:

@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef, Notion
-from drafting.draft.piece import EdgeKind
+from drafting.draft.openings import hands
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import handling
 from drafting.ground.lengths import told
@@ -86,7 +87,7 @@ def _opening(bench: Bench, notion: Notion) -> Iterator[EdgeRef]:
         beside = piece.role is own.role and not piece.material
         yoked = {piece.name, own.name} <= yokes
         if piece is own or beside or yoked or (piece.base and piece.base == own.base):
-            for edge in edges_as(piece, EdgeRole.CENTRE):
+            for edge in edges_as(piece, EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM):
                 if edge.kind is EdgeKind.OPENING:
                     yield piece.name, edge.name
 
@@ -106,12 +107,13 @@ def fold_back(bench: Bench) -> None:
                 "face",
                 f"{piece.name} folded back",
                 (piece.name,),
-                list(_across(piece.name)),
+                list(_across(piece)),
                 edges=necks,
-                length=sum(piece[name].length for _, name in necks) * piece.count,
+                length=sum(piece[name].length for _, name in necks) * hands(piece),
             )
 
 
-def _across(piece: str) -> Iterator[Said]:
-    yield said("do.fold_across", piece=piece)
+def _across(piece: Piece) -> Iterator[Said]:
+    inner = hands(piece) * sum(edge.length for edge in edges_as(piece, EdgeRole.FACING))
+    yield said("do.fold_across", piece=piece.name, neatened=inner)
     yield said("do.turn_out")

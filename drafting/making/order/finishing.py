@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import EdgeRef, Notion, Seam
+from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
@@ -42,7 +43,7 @@ def ends(bench: Bench, where: str, refs: list[EdgeRef], elastic: list[str], caut
     """Add the step that finishes these hems, on elastic where there is some."""
     draft = bench.garment.draft
     pieces = list(dict.fromkeys(piece for piece, _ in refs))
-    length = sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs)
+    length = sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs)
     if elastic:
         bench.do(
             "close",
@@ -86,7 +87,7 @@ def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], cautions: Sequence[Sa
             *([said("do.hem_last")] if long else []),
         ],
         edges=refs,
-        length=sum(draft.edge(ref).length * draft[ref[0]].count for ref in refs),
+        length=sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs),
         cautions=cautions,
     )
 

@@ -18,7 +18,7 @@ from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import gathers, overedged
 from drafting.making.order.seam_kinds import is_sleeve, kind_of
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.feet import BASTED
 from drafting.making.settings.pressing import eased
 from drafting.making.settings.surface import layers_held
@@ -47,9 +47,10 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
 
 
 def _toile_length(garment: MadeGarment) -> float:
-    """Return the mm of seam that a toile is sewn with: its shell's seams, no facings or linings."""
+    """Return the mm of seam that a toile is sewn with: its shell's seams and darts, no facings or linings."""
     lengths = seam_lengths(garment)
-    return sum(lengths[seam.name] for seam in garment.draft.seams if kind_of(garment.draft, seam) != "facing")
+    seams = [seam.name for seam in garment.draft.seams if kind_of(garment.draft, seam) != "facing"]
+    return sum(lengths[name] for name in seams) + inner_dart_length(filter(is_shell, garment.draft.pieces))
 
 
 BASTING = Setting(
@@ -71,9 +72,7 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         return
     before = dict(bench.parts)
     names = ", ".join([*(seam.name for seam in seams), *(f"{n} {dart.name}" for n, dart in _inner(bench, darted))])
-    length = _length(bench, seams) + sum(
-        draft[n].count * (dart.leg_a.length + dart.leg_b.length) / 2 for n, dart in _inner(bench, darted)
-    )
+    length = _length(bench, seams) + inner_dart_length(draft[name] for name in darted)
     garment = bench.garment.name
     bench.do(
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length

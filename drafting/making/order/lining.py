@@ -15,11 +15,12 @@ from drafting.checks.treatments import iron_limit
 from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Seam
+from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.making.model import Needle, Said, Setting, said
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.edges import lining_key
 from drafting.making.settings.stitches import CAUGHT
 from drafting.making.settings.surface import layers_held
@@ -51,7 +52,9 @@ def lining(bench: Bench) -> None:
     _hung(bench, tails, TAILS)
     worn_on_body = any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind)
     part = "body lining" if worn_on_body else "lining"
-    _made(bench, part, [s for s in body if s not in hung], behind, [*_inner_darts(bench), *_pleat(bench)])
+    darted = inner_dart_length(p for p in draft.pieces if p.material == "lining")
+    said_of_darts = [*_inner_darts(bench), *_pleat(bench)]
+    _made(bench, part, [s for s in body if s not in hung], behind, said_of_darts, darted)
     _hung(bench, [own for own in hanging if own not in tails], WHOLE)
     _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
@@ -62,13 +65,21 @@ def lining(bench: Bench) -> None:
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 
-def _made(bench: Bench, name: str, seams: Sequence[Seam], behind: dict[str, str], more: Sequence[Said]) -> None:
+def _made(
+    bench: Bench,
+    name: str,
+    seams: Sequence[Seam],
+    behind: dict[str, str],
+    more: Sequence[Said],
+    darts: float = 0.0,
+) -> None:
+    """Make up a part of the lining by these seams, and mm of `darts` that lie inside its pieces."""
     if not seams:
         return
     lengths = seam_lengths(bench.garment)
     pieces = list(dict.fromkeys(behind[piece] for seam in seams for piece in pieces_of(seam)))
     names = ", ".join(seam.name for seam in seams)
-    length = sum(lengths[seam.name] for seam in seams)
+    length = darts + sum(lengths[seam.name] for seam in seams)
     bench.do("finish", "join", name, pieces, [said("do.lining", part=name, names=names), *more], length=length)
     found = (bench.settings.get((bench.garment.name, lining_key(seam.name))) for seam in seams)
     if setting := next(filter(None, found), None):
@@ -110,7 +121,9 @@ def _felled(bench: Bench, name: str, pieces: Sequence[str], keys: Sequence[str])
     if not pieces:
         return
     draft = bench.garment.draft
-    length = sum(e.length * draft[p].count for p in pieces for e in draft[p].edges if _is_felled(bench, p, e.name))
+    length = sum(
+        e.length * hands(draft[p]) for p in pieces for e in draft[p].edges if _is_felled(bench, p, e.name)
+    )
     bench.do(
         "finish", "fell", name, [*bench.shell(), *pieces], [said(k) for k in keys], length=length, shown=pieces
     )

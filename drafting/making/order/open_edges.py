@@ -50,7 +50,6 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
     """Add the step that finishes these openings, with what is bought for it; nothing where there are none."""
     if not refs:
         return
-    draft = bench.garment.draft
     groups = _grouped(bench, refs)
     bench.do(
         stage,
@@ -58,11 +57,11 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
         name,
         list(dict.fromkeys(piece for piece, _ in refs)),
         [
-            said(key, names=", ".join(f"{piece} {edge}" for piece, edge in found))
+            said(key, names=", ".join(f"{piece} {edge}" for piece, edge in found), sewn=_length(bench, found))
             for (key, _), found in groups.items()
         ],
         edges=refs,
-        length=sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs),
+        length=_length(bench, refs),
     )
     bench.also(*_bought(bench, groups))
 
@@ -122,7 +121,7 @@ def _is_straight(edge: Edge) -> bool:
 
 def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
     """Yield the tape along what is curved, and the ribbon inside a waist, as long as the edges of both hands."""
-    draft, fabric, role = bench.garment.draft, bench.fabric, bench.garment.fabric
+    fabric, role = bench.fabric, bench.garment.fabric
     knit = fabric is not None and fabric.weave == "knit"
     for key, what, kind in (
         ("do.turned_lined", "tape", STAY),
@@ -130,8 +129,13 @@ def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
         ("do.waist", "ribbon", RIBBON),
     ):
         if refs := groups.get((key, "")):
-            length = sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs)
-            yield Supply(what, kind, length + TAPE_ENDS, "mm", role)
+            yield Supply(what, kind, _length(bench, refs) + TAPE_ENDS, "mm", role)
+
+
+def _length(bench: Bench, refs: Sequence[EdgeRef]) -> float:
+    """Return the mm of these edges on the garment, both hands and halves."""
+    draft = bench.garment.draft
+    return sum(draft.edge(ref).length * hands(draft[ref[0]]) for ref in refs)
 
 
 BIAS_TAPE = f"bias tape in the cloth's colour, folded, {told(20.0, 'small')} wide"

@@ -13,6 +13,7 @@ from itertools import takewhile
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
+from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
@@ -33,7 +34,7 @@ from drafting.making.order.seam_kinds import (
     order_of_body,
     sewn_unit_of,
 )
-from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.seam_lengths import inner_dart_length, seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
 from drafting.making.settings.pressing import eased, french, side_pressed
 from drafting.making.treating import has_pile
@@ -159,8 +160,8 @@ def inner_darts(bench: Bench) -> None:
                 f"{piece.name} shaped",
                 (piece.name,),
                 [said("do.inner_dart", name=names, piece=piece.name)],
-                count=piece.count * len(piece.darts),
-                length=piece.count * sum(dart.leg_a.length for dart in piece.darts),
+                count=hands(piece) * len(piece.darts),
+                length=inner_dart_length([piece]),
             )
             bench.also(setting=bench.settings.get((bench.garment.name, INNER_DART)))
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
-from drafting.draft.openings import is_ring
+from drafting.draft.openings import hands, is_ring
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.draft.walk import walk
@@ -42,7 +42,8 @@ def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
         beyond = [e.name for e in edges_as(piece, EdgeRole.STAND_NECK) if e.kind is EdgeKind.OPENING]
         if piece.name in collared and necks:
             key = "do.fold_back_stand" if beyond else "do.fold_back"
-            facing(bench, piece, [*necks, *beyond], [said(key, piece=piece.name)])
+            inner_edge = hands(piece) * sum(edge.length for edge in edges_as(piece, EdgeRole.FACING))
+            facing(bench, piece, [*necks, *beyond], [said(key, piece=piece.name, neatened=inner_edge)])
 
 
 def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
@@ -53,7 +54,7 @@ def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]
         (piece.name,),
         say,
         edges=[(piece.name, name) for name in edges],
-        length=sum(piece[name].length for name in edges) * piece.count,
+        length=sum(piece[name].length for name in edges) * hands(piece),
     )
 
 
@@ -167,7 +168,7 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
                 (piece.name,),
                 [said(_opening(piece, slits), piece=piece.name)],
                 edges=[(piece.name, name) for name in slits],
-                length=sum(piece[name].length for name in slits) * piece.count,
+                length=sum(piece[name].length for name in slits) * hands(piece),
             )
     for seam in seams:
         full = [said("do.ease", ease=abs(seam.ease))] if eased(seam.ease) else []

@@ -19,6 +19,8 @@ from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, SewnMesh
 HOLDS = 1.01
 """The body's greatest girth below / the garment's waist above which it stays up (ours)."""
 
+_HOLD = (Limb.TRUNK, Limb.HANGS)
+
 ABOVE = 20.0
 """mm over the crotch at which the trunk is in one."""
 
@@ -33,9 +35,10 @@ BESIDE = 80.0
 class Slides:
     """A garment that slides down: its `waist` is not narrower than the body's greatest girth below it, mm.
 
-    Braces hold one that has `legs`.
+    Braces hold one that has `legs`, at `level`.
     """
 
+    level: str
     waist: float
     widest: float
     legs: bool
@@ -62,9 +65,10 @@ def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
 
     None where it stayed, and where its waist is narrower than the body there: that is too tight, and holds it.
     """
-    first, last = _waist(mesh), _waist(rest.mesh)
-    if first is None or last is None:
+    first = _waist(mesh, start)
+    if first is None:
         return None
+    last = _named(rest.mesh, first.name)
     high = min(_height(mesh, start, first), form.levels["waist"])
     by = high - _height(rest.mesh, rest.points, last)
     if by <= SINKS or first.drafted < tape.girth(form.contour(high)):
@@ -77,20 +81,18 @@ def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
 
     What hangs from the shoulders, or goes over the chest or an arm, does not slide.
     """
-    waist = _waist(mesh)
+    waist = _waist(mesh, points)
     if waist is None:
         return None
     round_it = min([waist.drafted, *_drawn_in(mesh, points, waist)])
     heights = np.linspace(form.levels["crotch"] + ABOVE, _height(mesh, points, waist), TRIED)
     widest = max(tape.girth(form.contour(float(height))) for height in heights)
-    return None if widest > HOLDS * round_it else Slides(round_it, widest, _has_legs(mesh))
+    return None if widest > HOLDS * round_it else Slides(waist.name, round_it, widest, _has_legs(mesh))
 
 
-def held_up(mesh: SewnMesh) -> SewnMesh:
-    """Return the garment with the vertices along its waist kept at their heights."""
-    waist = _waist(mesh)
-    if waist is None:
-        return mesh
+def held_up(mesh: SewnMesh, slides: Slides) -> SewnMesh:
+    """Return the garment with the vertices along the level that should hold it kept at their heights."""
+    waist = _named(mesh, slides.level)
     nearest = waist.weights.argmax(axis=1)
     return replace(mesh, hung=np.unique(mesh.sewn[waist.triangles, nearest]))
 
@@ -99,19 +101,24 @@ def _has_legs(mesh: SewnMesh) -> bool:
     return any(piece.limb is Limb.LEG for piece in mesh.pieces)
 
 
-def _waist(mesh: SewnMesh) -> MeshLevel | None:
-    """Return the uppermost girth of trousers or a skirt: of pieces that reach up to the waist and no higher.
+def _waist(mesh: SewnMesh, points: Reals) -> MeshLevel | None:
+    """Return the girth of trousers or a skirt that lies uppermost where its `points` (count, 3) start.
 
-    What is gathered to a band is drafted at no waist, and is held by the band.
+    It is one of pieces that reach up to the waist and no higher. What is gathered to a band is drafted at no
+    waist, and is held by the band. (As cut, the hip of a circle lies no lower than its waist.)
     """
     if any(piece.frame.at(height) is not None for piece in mesh.pieces for height in HIGHER):
         return None
     lines = [
         level
         for level in mesh.levels
-        if level.limb in (Limb.TRUNK, Limb.HANGS) and all(_held(mesh, i, level) for i in _pieces(mesh, level))
+        if level.limb in _HOLD and all(_held(mesh, i, level) for i in _pieces(mesh, level))
     ]
-    return max(lines, key=lambda level: float(mesh.flat[mesh.triangles[level.triangles], 1].mean()), default=None)
+    return max(lines, key=lambda level: _height(mesh, points, level), default=None)
+
+
+def _named(mesh: SewnMesh, name: str) -> MeshLevel:
+    return next(level for level in mesh.levels if level.name == name and level.limb in _HOLD)
 
 
 HIGHER = (BodyHeight.NAPE, BodyHeight.BUST, BodyHeight.ARMPIT, BodyHeight.CROWN)

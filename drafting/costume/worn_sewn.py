@@ -1,0 +1,115 @@
+"""Garments sewn up and placed on the wearer's form, in the order worn: where the search for rest starts.
+
+Made, form -> for each garment: cloths -> plies -> coarse mesh and mesh -> start
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from drafting.costume.make import Made, MadeGarment
+from drafting.costume.worn_seen import goes_over
+from drafting.draft.draft import Draft
+from drafting.fabric import Fabric
+from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
+from drafting.worn.cloth import ply_of
+from drafting.worn.form import Form
+from drafting.worn.nouns import Limb, Ply, Reals, SewnMesh
+from drafting.worn.placed import placed
+from drafting.worn.placed.braces import Slides, held_up, slides_down
+from drafting.worn.sewn import sewn_mesh
+
+COARSE = 40.0
+"""mm: a mesh for a shape only, of a grown wearer's garment (see `Form.fineness`)."""
+
+FINE = 20.0
+"""mm: a mesh for numbers, the same."""
+
+MOST = 650
+"""Sewn points of a coarse mesh for each hand; what takes more is meshed in wider steps. A circle
+skirt to the floor takes 1,620: with as many it came to no rest."""
+
+
+@dataclass(frozen=True, eq=False)
+class Sewn:
+    """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh.
+
+    `slides` says why nothing but braces holds it up.
+    """
+
+    garment: MadeGarment
+    cloths: Mapping[str, Fabric]
+    mesh: SewnMesh
+    coarse: SewnMesh
+    start: Reals
+    slides: Slides | None
+
+    def __post_init__(self) -> None:
+        freeze(self, "cloths")
+
+
+def sewn_up(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
+    """Return the garments sewn up and placed, in the order worn; those that could not be, with the reason."""
+    found: list[Sewn] = []
+    left_out: list[tuple[str, str]] = []
+    for garment in made.garments:
+        try:
+            found.append(_sewn_up(garment, cloths_of(made, garment), form, mesh))
+        except DraftError as error:
+            left_out.append((garment.name, error.said(made.costume.told_in)))
+    return _in_order(found), tuple(left_out)
+
+
+def coarse_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], form: Form) -> tuple[SewnMesh, float]:
+    """Return a garment's mesh for a shape, and the mm of its steps: wider where the garment takes much cloth."""
+    size = COARSE * form.fineness
+    mesh = sewn_mesh(draft, name, plies, size)
+    more = mesh.count / (MOST * (1 if mesh.halved else 2))
+    if more <= 1.0:
+        return mesh, size
+    size *= math.sqrt(more)
+    return sewn_mesh(draft, name, plies, size), size
+
+
+def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
+    """Return a garment sewn up and placed, on braces where it would slide down."""
+    plies = plies_of(cloths)
+    coarse, size = coarse_mesh(garment.draft, garment.name, plies, form)
+    fine = sewn_mesh(garment.draft, garment.name, plies, size * mesh / COARSE)
+    start = placed(coarse, form)
+    slides = slides_down(coarse, start, form)
+    if slides:
+        coarse, fine = held_up(coarse, slides), held_up(fine, slides)
+    return Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=start, slides=slides)
+
+
+def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
+    """Return each cloth as a ply, by material."""
+    return {material: ply_of(cloth) for material, cloth in cloths.items()}
+
+
+def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
+    """Return the cloth of each material of a garment; one that no file names is guessed by its role."""
+    fabrics = made.costume.fabrics
+    materials = {piece.cut_from for piece in garment.draft.pieces} | {""}
+    roles = {material: material or garment.fabric for material in materials}
+    return MappingProxyType({m: fabrics.get(role) or Fabric(role) for m, role in roles.items()})
+
+
+def _in_order(sewn: list[Sewn]) -> list[Sewn]:
+    """Return garments innermost first: the closest of the trunk, what is drawn over the legs, the others.
+
+    A shirt or a top is tucked in; what has tails or a lapel goes over everything (common practice).
+    """
+
+    def girth(one: Sewn) -> float:
+        return max((level.drafted for level in one.mesh.levels if level.limb is Limb.TRUNK), default=0.0)
+
+    over = [one for one in sewn if goes_over(one.garment.draft, one.mesh)]
+    legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces) and one not in over]
+    trunk = sorted((one for one in sewn if one not in legs and one not in over), key=girth)
+    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:], *sorted(over, key=girth)]
