@@ -93,7 +93,8 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
     """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
 
     Middle lies on middle: what is cut so far beyond a middle in front lies on the mirror image of the cloth
-    as far inside it, so a lap keeps its width however far it stood off. The foot of a lapel lies on its own lap.
+    as far inside it, so a lap keeps its width however far it stood off, or fell open on its own hand. The foot
+    of a lapel lies on its own lap. Where the middles hang apart nothing is moved.
     """
     mesh, points, moved = rest.mesh, rest.points.copy(), np.zeros(rest.mesh.count, bool)
     turned = np.isin(np.arange(mesh.count), mesh.sewn[over]) & ~np.isin(np.arange(mesh.count), mesh.sewn[~over])
@@ -104,10 +105,11 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
         own = np.unique(faces)
         flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
         side = np.sign(_beside(flat, piece.frame.front).mean())
-        lap = (side * _beside(flat, piece.frame.front) < -BEYOND) & ~turned[to] & (points[to, 0] < -BEYOND)
+        lap = (side * _beside(flat, piece.frame.front) < -BEYOND) & ~turned[to]
+        across = _mirrored(flat, piece.frame.front)
+        lap[lap] = np.abs(_carried(rest.points, mesh, faces, (flat + across)[lap] / 2)[:, 0]) < SHUT
         if lap.any():
-            across = _mirrored(flat[lap], piece.frame.front)
-            points[to[lap]] = _carried(rest.points, mesh, faces, across) * (-1.0, 1.0, 1.0)
+            points[to[lap]] = _carried(rest.points, mesh, faces, across[lap]) * (-1.0, 1.0, 1.0)
             moved[to[lap]] = True
             if piece.roll is not None:
                 folded = _mirrored(flat, piece.roll)
@@ -133,6 +135,8 @@ def _mirrored(flat: Points, middle: Straight) -> Points:
 
 def _carried(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
     """Return (N, 3): where places (N,) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
+    if not len(spots):
+        return np.zeros((0, 3))
     corners, flat = mesh.flat[faces], np.column_stack((spots.real, spots.imag))
     _, near = cKDTree(corners.mean(axis=1)).query(flat, k=min(NEAREST, len(faces)))
     near = near.reshape(len(flat), -1)
@@ -149,6 +153,9 @@ def _of_legs(mesh: SewnMesh) -> Whole:
     legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
     return np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
 
+
+SHUT = 15.0
+"""mm off the middle of the body up to which a front's middle counts as closed there (by eye)."""
 
 BEYOND = 1.0
 """mm beyond the middle at which cloth laps over it."""
