@@ -14,7 +14,7 @@ import numpy as np
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.costume.worn_seen import seen_edges, turns_over
-from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, plies_of, sewn_up
+from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, plies_of, sewn_and_placed
 from drafting.costume.worn_treated import has_tails, seat_back, treated_hems
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
@@ -101,7 +101,7 @@ def worn(
     start = time.process_time()
     tell("Making the form", 0.0)
     form = wearers_form(made.costume.wearer, stance)
-    sewn, left_out = sewn_up(made, form, mesh)
+    sewn, left_out = sewn_and_placed(made, form, mesh)
     garments: list[WornGarment] = []
     beneath = 0.0
     for number, one in enumerate(sewn):

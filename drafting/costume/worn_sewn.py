@@ -52,7 +52,7 @@ class Sewn:
         freeze(self, "cloths")
 
 
-def sewn_up(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
+def sewn_and_placed(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tuple[tuple[str, str], ...]]:
     """Return the garments sewn up and placed, in the order worn; those that could not be, with the reason."""
     found: list[Sewn] = []
     left_out: list[tuple[str, str]] = []

@@ -39,3 +39,12 @@ def test_squares_that_overlap_share_their_overlap() -> None:
     square = [0j, 10 + 0j, 10 + 10j, 10j]
     moved = [p + 6 + 7j for p in square]
     assert area.overlaps([square, moved]) == [(0, 1, pytest.approx(4 * 3))]
+
+
+@pytest.mark.parametrize("order", [(0, 1, 2), (0, 2, 1), (2, 0, 1), (1, 2, 0)])
+def test_the_least_gap_of_squares_in_a_row_is_found_whatever_their_order(order: tuple[int, ...]) -> None:
+    """Gaps of 3 and 7 by construction; neighbours in the list and others."""
+    square = [0j, 10 + 0j, 10 + 10j, 10j]
+    rings = [[p + along for p in square] for along in (0.0, 13.0, 30.0)]
+    assert area.least_gap([rings[i] for i in order], 100.0) == pytest.approx(3.0)
+    assert area.least_gap([rings[i] for i in order], 2.0) == 2.0

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, line
+from drafting.geometry.curve import turn
 from drafting.geometry.turning import inflections, sign_changes, turns
 
 points = st.complex_numbers(max_magnitude=500, allow_nan=False, allow_infinity=False)
@@ -61,3 +62,10 @@ def test_a_run_that_turns_less_than_a_degree_is_no_inflection() -> None:
     assert len(turns(wiggle)) == 3
     assert inflections(wiggle, 1.0) == 0
     assert inflections(wiggle, 0.5) == 2
+
+
+@given(st.integers(-36, 36))
+def test_a_turn_done_so_often_as_goes_round_comes_back(tens: int) -> None:
+    """The turn by 10 degrees, 36 times, is the number 1; by 60 degrees it is half of 1 + i times the root of 3."""
+    assert turn(10.0 * tens) ** 36 == pytest.approx(1.0, abs=1e-12)
+    assert turn(60.0) == pytest.approx(complex(0.5, math.sqrt(0.75)), abs=1e-12)

@@ -9,10 +9,11 @@ import numpy as np
 import pytest
 
 from drafting.body import Body
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.worn_sewn import COARSE, coarse_mesh
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
-from drafting.worn.nouns import AtRest
+from drafting.worn.nouns import AtRest, Limb
+from drafting.worn.placed import placed
 from drafting.worn.settled.apart import kept_apart, sides_of
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.sewn import sewn_mesh
@@ -101,3 +102,16 @@ def test_what_keeps_legs_apart_is_the_slope_of_its_energy() -> None:
         assert (more.force - less.force)[vertex] / (2 * step) == pytest.approx(
             here.rate[vertex], rel=1e-3, abs=1e-3
         )
+
+
+def test_each_sleeve_starts_round_its_own_arm_where_the_two_differ() -> None:
+    """The right one started round the left arm's mirror image, and its hem stayed 3.3 mm in the right hand."""
+    body = next(one for one in made_up() if one.title == "uneven shoulders")
+    form, draft = wearers_form(body), drafted("fitted-top", body)
+    mesh, _ = coarse_mesh(draft, "fitted-top", plies_for("fitted-top"), form)
+    start = placed(mesh, form)
+    for hand in ("left", "right"):
+        piece = next(i for i, one in enumerate(mesh.pieces) if one.limb is Limb.ARM and one.hand == hand)
+        lowest = start[np.unique(mesh.sewn[mesh.piece == piece]), 2].min()
+        assert lowest == pytest.approx(form.arm_of(hand)[2][2], abs=5.0), hand
+    assert abs(form.arm_of("left")[2][2] - form.arm_of("right")[2][2]) > 10.0

@@ -14,14 +14,16 @@ import pytest
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import worn
 from drafting.costume.worn_sewn import COARSE, FINE, MOST, coarse_mesh
-from drafting.worn.nouns import AtRest
+from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.picture.drawn_in import INSIDE, TALL, drawn_in
+from drafting.worn.picture.tucked import tucked
 from drafting.worn.placed import placed
 from drafting.worn.placed.braces import sunk
 from drafting.worn.sewn import sewn_mesh
 from tests.making.orders import WOVEN, costume_of
 from tests.worn.dressed import plies_for, the_form, trial_wearer
 from tests.worn.made_up import tube
+from tests.worn.posts import post_field
 
 CIRCLE: dict[str, Any] = {"skirt_cut": "full circle", "skirt_ends": "floor"}
 MIDDLE = np.zeros(2)
@@ -97,3 +99,21 @@ def test_below_the_hem_over_it_a_skirt_springs_out_little_by_little_and_beside_i
     assert means[0] > 350.0
     short = drawn_in(skirt, tube(250.0, 900.0, 1200.0), 850.0, MIDDLE)
     assert np.allclose(short, skirt.points)
+
+
+def a_sleeve() -> AtRest:
+    """Return the outer half of a puff of 120 mm round an arm that hangs 250 mm from the middle, on the left."""
+    rest = tube(120.0, 900.0, 1300.0)
+    arm = replace(rest.mesh.pieces[0], limb=Limb.ARM)
+    mesh = replace(rest.mesh, pieces=(arm,), on_middle=np.zeros(rest.mesh.count, bool))
+    return replace(rest, mesh=mesh, points=rest.points + np.array([250.0, 0.0, 0.0]))
+
+
+@pytest.mark.parametrize(("radius", "covers"), [(360.0, True), (200.0, False)], ids=["cape", "waistcoat"])
+def test_a_sleeve_is_drawn_inside_a_cape_and_outside_a_waistcoat(radius: float, covers: bool) -> None:
+    """A shipped costume's sleeves were drawn through its cape, which has none and goes over both arms."""
+    shown = tucked(a_sleeve(), tube(radius, 850.0, 1350.0), post_field(150.0))
+    out = np.hypot(*shown.points[:, :2].T)
+    assert (out.max() < radius + 1.0) == covers
+    if not covers:
+        assert np.allclose(shown.points, a_sleeve().points)

@@ -69,7 +69,12 @@ class Form:
 
     @property
     def arm(self) -> Reals:
-        arm = self.left.arm
+        """(3, 3) mm: joint, elbow and wrist of the left arm."""
+        return self.arm_of("left")
+
+    def arm_of(self, hand: str) -> Reals:
+        """Return (3, 3) mm: joint, elbow and wrist of an arm, the right one's mirrored to the left."""
+        arm = (self.right if hand == "right" else self.left).arm
         return np.array([arm.joint, arm.elbow, arm.wrist])
 
     @property

@@ -29,6 +29,9 @@ REACH, OUT = 140.0, 70.0
 SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
+PAST = 30.0
+"""mm past the middle of an arm that cloth over it lies at least (ours: a child's arm is 25 thick in the half)."""
+
 FORM_KEPT = 0.5
 """mm kept off the form."""
 
@@ -147,12 +150,21 @@ def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Covered:
 
 
 def _sleeves_over_none(inner: AtRest, outer: AtRest) -> Truth:
-    """Return (count,): points of sleeves, where what is worn over them has none."""
+    """Return (count,): points of sleeves, where what is worn over them has none and goes over no arm."""
     free = np.zeros(inner.mesh.count, bool)
-    if not any(piece.limb is Limb.ARM for piece in outer.mesh.pieces):
-        arms = np.array([piece.limb is Limb.ARM for piece in inner.mesh.pieces], bool)[inner.mesh.piece]
-        free[inner.mesh.sewn[arms].ravel()] = True
+    arms = np.array([piece.limb is Limb.ARM for piece in inner.mesh.pieces], bool)[inner.mesh.piece]
+    if arms.any() and not any(piece.limb is Limb.ARM for piece in outer.mesh.pieces):
+        sleeves = np.unique(inner.mesh.sewn[arms])
+        free[sleeves] = not _over_arms(inner.points[sleeves], outer.points)
     return free
+
+
+def _over_arms(sleeves: Reals, outer: Reals) -> bool:
+    """Return whether cloth without sleeves reaches out over the upper arm, as a cape does and a waistcoat not."""
+    high = np.quantile(sleeves[:, 2], 0.6)
+    arm = np.abs(sleeves[sleeves[:, 2] > high, 0]).mean()
+    beside = np.abs(outer[outer[:, 2] > high, 0])
+    return bool(len(beside)) and float(beside.max()) > arm + PAST
 
 
 def kept_off(points: Reals, field: DistanceField) -> Reals:

@@ -207,7 +207,7 @@ class Starting:
             members = self.members(Limb.ARM, hand)
             sleeve = tube(mesh, members, BodyHeight.ARMPIT, ARM_LEVEL)
             side = -1.0 if hand == "right" else 1.0
-            self.put(list(sleeve.vertices), round_arm(mesh, sleeve, self.form.arm, side))
+            self.put(list(sleeve.vertices), round_arm(mesh, sleeve, self.form.arm_of(hand), side))
 
     # ------------------------------------------------------------------------- carried, turned over
 
