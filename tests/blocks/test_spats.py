@@ -120,6 +120,7 @@ def test_the_order_is_sound_and_warns_of_a_strap_that_trips() -> None:
         assert unsound(costume, steps) == ()
         keys = [said.key.partition(".")[2] for step in steps for said in step.say]
         assert {"strap_under", "fit_spats"} <= set(keys)
+        assert keys.index("hem") < keys.index("strap_under")  # sewn onto the hem, so once that is turned up
 
 
 @pytest.mark.parametrize(("high", "words"), [(80.0, "below the ankle"), (440.0, "reach the knee")])
