@@ -195,11 +195,11 @@ def _notions(loops: list[_Loop], choices: Choices, scale: float) -> Iterator[Not
         )
         seen = (
             f"each with its loop at the mark loop {number}, {told(loop.away)} below the waist seam, through one "
-            "thread of the cloth or on a scrap behind it; where the skirt is lined, through lining and cloth "
-            "both, or the lining hangs out below"
+            "thread of the cloth or on a scrap behind it"
         )
         end = f"free end of tape {number}, {name_in_words(loop.piece)}"
-        yield Notion("hook and eye", end, 2, note=seen, kind="large hook with a thread loop", piece=loop.piece)
+        kind = "large hook with a thread loop"
+        yield Notion("hook and eye", end, 2, note=seen, kind=kind, piece=loop.piece, edges=(loop.waist,))
 
 
 def _said(loops: list[_Loop], choices: Choices) -> Finding:

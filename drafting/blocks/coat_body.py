@@ -230,9 +230,9 @@ def _holes(row: tuple[ButtonPlace, ...]) -> int:
 def _notions(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Iterator[Notion]:
     over = choices.closing.split()[0]
     if row:
-        note, rows = f"buttonholes for {_holes(row)}, on the wearer's {over}; the others are for show", 2
-        if choices.breasted == "single":
-            note, rows = f"buttonholes on the wearer's {over}", 1
+        held, rows = _holes(row), 1 if choices.breasted == "single" else 2
+        worked = "one buttonhole" if held == 1 else f"{held} buttonholes"
+        note = f"{worked} on the wearer's {over}, for {_answered(row, choices)}"
         yield button_notion("front", rows * len(row), button, note)
 
 

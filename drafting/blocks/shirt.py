@@ -9,6 +9,7 @@ PARTS = {
         "opening": "front",
         "length": "hip",
     },
+    "shirt-yoke": {},
     "back-pleat": {},
     "shirt-tails": {},
     "sleeve": {"cap_ease": 10.0, "elbow_bend": 0.0, "wrist_ease": 40.0, "cuff_depth": 60.0},

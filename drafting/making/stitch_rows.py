@@ -41,6 +41,7 @@ TIMES: dict[str, float] = {
     "join_crotch": 2.0,
     "join_crotch_fly": 2.0,
     "french": 2.0,
+    "join_yoke_front": 2.0,
     "trim_bind": 2.0,
     "waist": 2.0,
     "hem_rolled": 2.0,

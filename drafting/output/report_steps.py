@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from drafting.costume.make import Made
+from drafting.ground.lengths import in_unit
 from drafting.ground.units import ShownUnit
 from drafting.making.model import Step
 from drafting.making.thread import seam_thread
@@ -18,7 +19,7 @@ def step_row(made: Made, step: Step, unit: ShownUnit) -> Record:
 
     `seams` are sewn in it, `basted` only basted; `edges` and `along` are (piece, edge); `count` is how many
     things (darts, bones, buttons ...); stitch length and width in mm, and `thread` in mm before any waste, by its
-    kind and by the cloth that it matches.
+    kind and by the cloth that it matches; `takes` is what else it uses up, in mm or pieces, not rounded yet.
     """
     sewn = step.setting
     return {
@@ -45,6 +46,10 @@ def step_row(made: Made, step: Step, unit: ShownUnit) -> Record:
         "thread": [
             {"kind": kind, "fabric": role, "mm": length}
             for (kind, role), length in seam_thread(made, [step]).items()
+        ],
+        "takes": [
+            {"what": one.what, "kind": in_unit(one.kind, unit), "amount": one.amount, "unit": one.unit}
+            for one in step.takes
         ],
         "minutes": step.minutes,
         "wait_hours": step.wait,

@@ -19,6 +19,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.walk import walk
 from drafting.ground.errors import DraftError
+from drafting.ground.scale import allowance_scale
 from drafting.making.order import unsound
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
@@ -90,7 +91,10 @@ def test_every_hole_lies_over_its_button_and_they_are_no_farther_apart_than_aske
         buttons = [_middle(m.path.bounds) for m in draft["spat-back"].placements if m.what == "button"]
         assert len(holes) == len(buttons) >= 2
         gaps = [abs(a - b) for a, b in pairwise(buttons)]
-        assert max(gaps) <= 30.0 * _scale(body) + 0.01
+        assert max(gaps) <= 30.0 * allowance_scale(_scale(body)) + 0.01
+        assert min(gaps) >= 2 * 11.0 * allowance_scale(_scale(body)), (
+            body.title
+        )  # a hand opens them: spacing stays
         for hole, button in zip(holes, buttons, strict=True):
             assert abs(hole.start - button) <= 4.0
             for end in (hole.start, hole.end):
@@ -116,6 +120,7 @@ def test_the_order_is_sound_and_warns_of_a_strap_that_trips() -> None:
         assert unsound(costume, steps) == ()
         keys = [said.key.partition(".")[2] for step in steps for said in step.say]
         assert {"strap_under", "fit_spats"} <= set(keys)
+        assert keys.index("hem") < keys.index("strap_under")  # sewn onto the hem, so once that is turned up
 
 
 @pytest.mark.parametrize(("high", "words"), [(80.0, "below the ankle"), (440.0, "reach the knee")])

@@ -12,6 +12,7 @@ from tests.making.stitched import LONG, OVERCAST, Record, Sewn
 ONCE_MORE = {
     "over the curve a second time": 1.0,
     "Make it a French seam": 1.0,
+    "turn the outer yoke's edge in along its line": 1.0,
     "turned over the edge, and stitched in the ditch": 1.0,
     "A narrow hem: stitch along its fold line": 1.0,
     "sew the underarm a second time between the notches": 1 / 3,

@@ -2,19 +2,31 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from hypothesis import given, reject
+from hypothesis import HealthCheck, given, reject
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
 from drafting.blocks import all_blocks, names
-from drafting.costume.garment import draft_garment
+from drafting.body import Body
+from drafting.costume.choices import choose
+from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.draft.bias import OWN_PLACE
+from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import SORTS
 from drafting.ground.errors import DraftError, InputError
+from drafting.ground.scale import body_scale
 from drafting.making import planned
 from drafting.making.order import unsound
 from drafting.making.order.seam_kinds import WORK
+from drafting.reading.given import Given, Origin
+from drafting.reading.pockets import PocketWish
+from drafting.reading.trimming import TrimWish
+from tests.alter.test_edge_pocket import IN_SEAM, SLANT
+from tests.alter.test_pocket import BACK, FLAP, PATCH
 from tests.bodies import bdims
 from tests.making.figures import laid
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
@@ -53,6 +65,80 @@ def test_the_order_is_sound_on_any_body_block_choice_and_cloth(
     assert sorted(darts) == sorted(sewn)
     if any(piece.material == "lining" for piece in darted):  # those of a lining are told where it is made up
         assert any(one.key == "do.lining_darts" for step in steps for one in step.say)
+
+
+SORTED = [
+    *(replace(WOVEN, title=f"{sort}, invented", sort=sort) for sort in SORTS),
+    replace(WOVEN, title="Oilskin, invented", sort="coated", care="wipe clean, do not iron", takes_fusible=False),
+    replace(WOVEN, title="Chiffon, invented", sort="sheer", takes_fusible=False, mass=45.0, thickness=0.15),
+    replace(KNIT, title="Velour, invented", sort="pile"),
+    KNIT,
+]
+"""Every sort of cloth, those that take no iron, pin or fusible among them."""
+
+WISHES: dict[str, tuple[object, ...]] = {
+    "turned_cuff": (60.0,),
+    "loop_places": ("sides", "all round"),
+    "cuff_vent": (True,),
+    "coat_buttons": (1.0,),
+}
+POCKETS = [SLANT, IN_SEAM, PATCH, FLAP, BACK]
+
+
+def asked_of(block: str) -> list[tuple[str, object]]:
+    """Return every word, yes or no, and some numbers that a block may be asked for."""
+    found: list[tuple[str, object]] = list(worded(block))
+    for one in all_blocks()[block].choices:
+        if isinstance(one.default, bool):
+            found += [(one.name, True), (one.name, False)]
+        found += [(one.name, value) for value in WISHES.get(one.name, ())]
+    return found
+
+
+def made_with(
+    body: Body, fabric: Fabric, block: str, asked: dict[str, object], pockets: tuple[PocketWish, ...]
+) -> MadeGarment | None:
+    """Return the garment, None where it is refused."""
+    kind, given_so = all_blocks()[block], {name: Given(value) for name, value in asked.items()}
+    try:
+        chosen = choose(kind, given_so, body_scale(body), Origin())
+        return make_garment(body, fabric, kind, chosen, name=block, role="shell", pockets=pockets)
+    except (DraftError, InputError):
+        return None
+
+
+def sound(data: st.DataObject) -> None:
+    """Draw a garment of any block, cloth, choices, pockets and trims, and ask whether its order stands."""
+    block, fabric = data.draw(st.sampled_from(names(alone=True))), data.draw(st.sampled_from(SORTED))
+    choices = asked_of(block)
+    asked = dict(data.draw(st.lists(st.sampled_from(choices), max_size=4))) if choices else {}
+    body = bdims()[data.draw(st.integers(0, 506))]
+    body = uneven(body) if data.draw(st.booleans()) else body
+    pockets = tuple(data.draw(st.lists(st.sampled_from(POCKETS), max_size=1)))
+    garment = next(filter(None, (made_with(body, fabric, block, asked, found) for found in (pockets, ()))), None)
+    if garment is None:
+        reject()  # what this body or block cannot have is refused before any plan
+    own = [(p.name, e.name) for p in garment.draft.pieces if not p.material for e in p.edges if e.kind is not FOLD]
+    trims = data.draw(st.lists(st.tuples(st.sampled_from(own), st.sampled_from(TRIMS)), max_size=2))
+    garment = replace(garment, trims=tuple(TrimWish(*ref, kind, 10.0) for ref, kind in trims))
+    costume = costume_of(garment, fabric)
+    assert unsound(costume, order_of(costume)) == ()
+
+
+FOLD, TRIMS = EdgeKind.FOLD, ("braid", "piping", "binding", "lace")
+
+
+@hypothesis_settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@given(st.data())
+def test_the_order_is_sound_in_every_sort_of_cloth_with_pockets_and_trims(data: st.DataObject) -> None:
+    sound(data)
+
+
+@pytest.mark.population
+@hypothesis_settings(max_examples=500, deadline=None, suppress_health_check=list(HealthCheck))
+@given(st.data())
+def test_the_order_is_sound_in_five_hundred_garments(data: st.DataObject) -> None:
+    sound(data)
 
 
 def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from drafting.draft.by_role import pieces_as
-from drafting.draft.draft import Seam
+from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
-from drafting.draft.roles import SEWN_ON, PieceRole, SeamKind
+from drafting.draft.roles import FACINGS, SEWN_ON, EdgeRole, PieceRole, SeamKind
 from drafting.making.model import Said, Stage, said
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.settings.edges import ADDED
@@ -55,7 +55,10 @@ def caught_trims(bench: Bench, *, small: bool) -> None:
 
 
 def trims(bench: Bench) -> None:
-    """Sew the other trims along the edges that are finished by now; both their ends are turned under."""
+    """Sew on what lies on edges that are finished by now: a strap under a foot, and the other trims, both their
+    ends turned under."""
+    for what in ON_HEMS:
+        _on_marks(bench, what, "finish")
     for trim in bench.garment.trims:
         if not _is_caught(bench, trim):
             _trim(bench, trim, "finish")
@@ -68,9 +71,32 @@ def _is_caught(bench: Bench, trim: TrimWish) -> bool:
 def _trim(bench: Bench, trim: TrimWish, stage: Stage) -> None:
     count, each = trim_length(bench.garment, trim)
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
-    say = [said(key, kind=trim.kind, piece=trim.piece, edge=trim.edge)]
-    bench.do(stage, "trim", f"with {trim.kind}", (trim.piece,), say, length=count * each)
-    bench.also(along=[(trim.piece, trim.edge)], setting=bench.settings.get((bench.garment.name, ADDED)))
+    piece, edge = _seen(bench, trim)
+    say = [said(key, kind=trim.kind, piece=piece, edge=edge)]
+    if piece != trim.piece:
+        say.append(said("do.trim_rolls", piece=trim.piece, facing=piece))
+    bench.do(stage, "trim", f"with {trim.kind}", (piece,), say, length=count * each)
+    bench.also(along=[(piece, edge)], setting=bench.settings.get((bench.garment.name, ADDED)))
+
+
+def _seen(bench: Bench, trim: TrimWish) -> EdgeRef:
+    """Return the edge that a trim lies along: the facing's where the front rolls as a lapel and hides its own.
+
+    Piping in the seam, and a binding round it, show on both sides and stay where they are.
+    """
+    draft, asked = bench.garment.draft, (trim.piece, trim.edge)
+    rolls = any(mark.what == "roll line" for mark in draft[trim.piece].placements)
+    if trim.kind in TRIMMED or not rolls or draft.edge(asked).role is not EdgeRole.LAPEL:
+        return asked
+    for seam in draft.seams:
+        here, there = (seam.a, seam.b) if asked in seam.a else (seam.b, seam.a)
+        faced = [ref for ref in there if draft[ref[0]].role in FACINGS]
+        if asked in here and len(here) == len(faced):
+            return faced[here.index(asked)]
+        lapels = [ref for ref in faced if draft.edge(ref).role is EdgeRole.LAPEL]
+        if asked in here and lapels:
+            return lapels[0]
+    return asked
 
 
 TRIMMED = {"piping": "do.trim_in", "binding": "do.trim_bind"}
@@ -84,7 +110,8 @@ def sewn_on(bench: Bench) -> None:
 def pockets(bench: Bench) -> None:
     """Sew every pocket, flap and strap onto its piece: its darts are sewn, and it lies flat still."""
     for what in (*BY_MARK, "pocket", "strap"):
-        _on_marks(bench, what)
+        if what not in ON_HEMS:
+            _on_marks(bench, what)
 
 
 def slits(bench: Bench) -> None:
@@ -93,13 +120,17 @@ def slits(bench: Bench) -> None:
     _on_marks(bench, "slit")
 
 
-def _on_marks(bench: Bench, what: str) -> None:
+ON_HEMS = ("underfoot strap",)
+"""Marks of what is sewn to a hem, and so only once that is turned up."""
+
+
+def _on_marks(bench: Bench, what: str, stage: Stage = "prepare") -> None:
     """Sew on what is marked so; a flap comes after the pockets that it falls over."""
     draft = bench.garment.draft
     marks = [(p, m) for p in draft.pieces for m in p.placements if m.what == what and m.piece in draft]
     for piece, mark in sorted(marks, key=lambda on: _how(draft[on[1].piece], what) == "do.flap_on"):
         bench.do(
-            "prepare",
+            stage,
             "trim",
             f"{piece.name} with {mark.name}",
             (piece.name, mark.piece),

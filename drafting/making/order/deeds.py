@@ -20,6 +20,8 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "press_side": ("presses",),
     "press_pleat": ("presses", "trims"),
     "press_neck": ("presses", "trims"),
+    "join_yoke": ("presses", "neatens"),
+    "join_yoke_front": ("presses", "neatens"),
     "french": ("presses", "trims", "neatens"),
     "neaten": ("neatens",),
     "neaten_open": ("neatens",),

@@ -29,14 +29,15 @@ def buttons(bench: Bench) -> None:
         _sewn_on(bench, found, drawn)
     for notion in sorted(left, key=lambda one: one.what == "cord"):
         if notion.what != "button":
-            where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
-            key = notion_key(notion)
-            name = f"with {notion.what}"
-            bench.do(
-                "finish", "button", name, where, [_fastener(bench, notion)], notions=[key], count=notion.count
-            )
+            _fastened(bench, notion)
             if notion.what == "eyelet":
                 bench.also(*_held_straight(bench, notion))
+
+
+def _fastened(bench: Bench, notion: Notion) -> None:
+    where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
+    say, keys = [_fastener(bench, notion)], [notion_key(notion)]
+    bench.do("finish", "button", f"with {notion.what}", where, say, notions=keys, count=notion.count)
 
 
 def caught(bench: Bench) -> None:
@@ -46,6 +47,13 @@ def caught(bench: Bench) -> None:
             say = [said("do.tape_caught", piece=notion.piece, note=notion.note)]
             keys = [notion_key(notion)]
             bench.do("join", "button", "with tape", [notion.piece], say, notions=keys, count=notion.count)
+
+
+def looped(bench: Bench) -> None:
+    """Sew on the hooks of tapes that a seam caught, and their loops, while no lining covers the cloth yet."""
+    for notion in bench.notions("hook and eye"):
+        if notion.edges:
+            _fastened(bench, notion)
 
 
 def _held_straight(bench: Bench, notion: Notion) -> Iterator[Supply]:

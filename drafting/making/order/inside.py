@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from drafting.draft.by_role import edges_as, pieces_as
 from drafting.draft.openings import hands
+from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
-from drafting.making.order.parts import Bench
+from drafting.making.order.parts import Bench, base_of, own_each_hand
 from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.order.used_up import STAY
 
@@ -30,21 +31,24 @@ BAR = 10.0
 
 def roll_line(bench: Bench) -> None:
     """Tape the roll line of every front that has one, while it lies flat."""
+    rolled: dict[Piece, float] = {}
     for piece in pieces_as(bench.garment.draft, PieceRole.FRONT):
         lines = [mark.path.length for mark in piece.placements if mark.what == "roll line"]
-        if piece.material or not lines:
-            continue
-        tape = piece.count * (max(lines) + TAPE_ENDS)
-        pieces = [piece.name]
-        bench.do(
-            "prepare",
-            "stay",
-            f"{piece.name} taped",
-            pieces,
-            [said("do.roll_tape", short=TAPE_SHORT * max(lines))],
-            length=tape,
-        )
-        bench.also(Supply("tape", STAY, tape, "mm"))
+        if lines and not piece.material:
+            rolled[piece] = max(lines)
+    if not rolled:
+        return
+    tape = sum(piece.count * (line + TAPE_ENDS) for piece, line in rolled.items())
+    fronts, short = list(rolled), TAPE_SHORT * sum(rolled.values()) / len(rolled)
+    bench.do(
+        "prepare",
+        "stay",
+        f"{base_of(fronts[0])} taped",
+        [piece.name for piece in fronts],
+        [said("do.roll_tape", short=short), *own_each_hand(fronts)],
+        length=tape,
+    )
+    bench.also(Supply("tape", STAY, tape, "mm"))
 
 
 def padded_shoulders(bench: Bench) -> None:
@@ -63,15 +67,20 @@ def padded_shoulders(bench: Bench) -> None:
     )
 
 
+def _top_of(edges: tuple[Edge, ...], role: EdgeRole) -> tuple[Edge, ...]:
+    """Return the edge at the top of an opening: a vent's is short."""
+    return tuple(sorted(edges, key=lambda edge: edge.length if role is EdgeRole.VENT else 0.0)[:1])
+
+
 def bars(bench: Bench) -> None:
     """Bar the ends that are pulled at: the top of a body's vents and side pleats, the foot of a fall."""
     draft = bench.garment.draft
     ends = [
         (piece.name, edge.name)
         for piece in draft.pieces
-        if not piece.material and not is_sleeve(piece)
+        if not piece.material and not is_sleeve(piece) and piece.role is not PieceRole.SIDE_BODY
         for role in (EdgeRole.VENT, EdgeRole.PLEAT)
-        for edge in edges_as(piece, role)[:1]
+        for edge in _top_of(edges_as(piece, role), role)
         if role is EdgeRole.VENT or piece.role is PieceRole.BACK
     ]
     feet = [

@@ -18,6 +18,7 @@ from drafting.draft.draft import Seam
 from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.making.model import Needle, Said, Setting, said
+from drafting.making.order import fastening
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
@@ -42,6 +43,7 @@ def lining(bench: Bench) -> None:
     behind = {name: p.name for p in draft.pieces if p.material == "lining" for name in p.lines}
     if not behind:
         return
+    fastening.looped(bench)
     seams = [s for s in draft.seams if all(piece in behind for piece in pieces_of(s))]
     kinds = {seam.name: kind_of(draft, seam) for seam in seams}
     body = [s for s in order_of_body(draft, seams) if kinds[s.name] in ("body", "flare", "dart")]

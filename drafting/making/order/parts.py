@@ -7,9 +7,10 @@ from dataclasses import dataclass, field, replace
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import EdgeRef, Notion, Seam
+from drafting.draft.piece import Piece
 from drafting.fabric import Fabric
 from drafting.fabric.handling import Holds
-from drafting.making.model import Said, Setting, Stage, Step, Supply
+from drafting.making.model import Said, Setting, Stage, Step, Supply, said
 from drafting.making.order.deeds import deeds_of
 from drafting.making.order.suited import heat_of, suited
 from drafting.making.order.used_up import used_up
@@ -160,6 +161,21 @@ class Bench:
     def named(self, what: str, piece: str) -> list[str]:
         """Return the notions of a kind that go to one piece, as steps name them."""
         return [notion_key(n) for n in self.notions(what) if n.piece == piece]
+
+
+def base_of(piece: Piece) -> str:
+    """Return what a piece is called where both hands are told in one: its name without its hand's."""
+    return piece.base or piece.name
+
+
+def told_together(seams: Iterable[Seam]) -> str:
+    """Return the names of seams that are told as one: those of the two hands."""
+    return " and ".join(seam.name for seam in seams)
+
+
+def own_each_hand(pieces: Sequence[Piece]) -> list[Said]:
+    """Return that each hand has its own, where several pieces were told by one name."""
+    return [said("do.each_hand")] if len(pieces) > 1 else []
 
 
 def notion_key(notion: Notion) -> str:

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.roles import PieceRole
 from drafting.making.model import Said, Stage, said
-from drafting.making.order.parts import Bench, pieces_in, pieces_of
+from drafting.making.order.parts import Bench, pieces_in, pieces_of, told_together
 from drafting.making.order.seam_kinds import is_facing, sewn_unit_of
 from drafting.making.seam_lengths import seam_lengths
 
@@ -47,12 +47,11 @@ def put_on(bench: Bench, unit: Sequence[Seam], attach: Sequence[Seam], facing: S
     """Join the under collar to the neck, the top collar to the facings, then both along the edge."""
     draft = bench.garment.draft
     stands = any(draft[piece].role is PieceRole.COLLAR_STAND for piece in pieces_in(attach))
-    for seam in attach:
-        to_neck = "do.stand_to_neck" if stands else "do.under_to_neck"
-        _do(bench, "join", [seam], [said(to_neck, name=seam.name), said("do.press_neck")])
-    for seam in to_facings(draft, unit):
-        to_facing = "do.stand_to_facing" if stands else "do.top_to_facing"
-        _do(bench, "join", [seam], [said(to_facing, name=seam.name), said("do.press_neck")])
+    to_neck = "do.stand_to_neck" if stands else "do.under_to_neck"
+    to_facing = "do.stand_to_facing" if stands else "do.top_to_facing"
+    for key, seams in ((to_neck, attach), (to_facing, to_facings(draft, unit))):
+        if seams:
+            _do(bench, "join", seams, [said(key, name=told_together(seams)), said("do.press_neck")])
     joints = [seam for seam in facing if all(is_facing(draft[piece]) for piece in pieces_of(seam))]
     for seam in joints:
         _do(bench, "join", [seam], [said("do.facing", name=seam.name), said("do.press_open")])

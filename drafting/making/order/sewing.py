@@ -11,9 +11,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 
 from drafting.costume.garment import MadeGarment
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands
+from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
@@ -23,7 +25,7 @@ from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units
 from drafting.making.order.open_edges import finish_slits
-from drafting.making.order.parts import Bench, pieces_of
+from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
     CENTRES,
@@ -101,22 +103,24 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
     flared = {
         p for s in bench.garment.draft.seams if kind_of(bench.garment.draft, s) == "flare" for p, _ in (*s.a, *s.b)
     }
+    groups: dict[tuple[str, str], list[tuple[Piece, CutPiece]]] = {}
     for shell, stiff in interfaced(bench.garment):
-        if shell.piece.name in flared:
-            continue
-        fused = fabric is None or handling(fabric).fuses
-        block = "do.fuse_block" if is_block_fused(stiff) else "do.fuse"
+        if shell.piece.name not in flared:
+            groups.setdefault((base_of(shell.piece), base_of(stiff.piece)), []).append((shell.piece, stiff))
+    fused = fabric is None or handling(fabric).fuses
+    for (base, stiff_base), found in groups.items():
+        shells, stiffs = [shell for shell, _ in found], [stiff.piece for _, stiff in found]
+        block = "do.fuse_block" if is_block_fused(found[0][1]) else "do.fuse"
         key = block if fused else "do.baste_interfacing"
-        fumes = [said("caution.fumes")] if fused else []
         bench.do(
             "prepare",
             "fuse",
-            f"{shell.piece.name} stiffened",
-            (shell.piece.name, stiff.piece.name),
-            [said(key, piece=shell.piece.name, stiff=stiff.piece.name), *_inside(bench, shell.piece, fabric)],
-            cautions=fumes,
-            count=stiff.piece.count,
-            notions=bench.named("interfacing", stiff.piece.name),
+            f"{base} stiffened",
+            [piece.name for pair in zip(shells, stiffs, strict=True) for piece in pair],
+            [said(key, piece=base, stiff=stiff_base), *own_each_hand(shells), *_inside(bench, shells[0], fabric)],
+            cautions=[said("caution.fumes")] if fused else [],
+            count=sum(stiff.count for stiff in stiffs),
+            notions=[notion for stiff in stiffs for notion in bench.named("interfacing", stiff.name)],
         )
 
 
@@ -218,6 +222,11 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
     if run := gathers_along([walked]):
         yield from gathers(run)
+    if yoke := _yoked(bench.garment.draft, seam):
+        yield said(yoke, name=seam.name)
+        if not run and eased(seam.ease):
+            yield said("do.ease", ease=abs(seam.ease))
+        return
     enclosed = french(bench.garment.draft, seam, bench.fabric)
     yield said("do.join_french" if enclosed else _how(bench.garment.draft, seam), name=seam.name)
     yield from _bagged(bench, seam)
@@ -230,6 +239,14 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
         yield from pressed(bench, seam)
     if seam.kind in CURVED:
         yield said("do.clip_curve")
+
+
+def _yoked(draft: Draft, seam: Seam) -> str:
+    """Return the sentence for a seam of a yoke of two layers, which lies between them; "" for any other."""
+    pieces = [draft[name] for name in pieces_of(seam)]
+    if not any(piece.copies > 1 and edge_as(piece, EdgeRole.YOKE) for piece in pieces):
+        return ""
+    return "do.join_yoke" if seam.kind is SeamKind.YOKE else "do.join_yoke_front"
 
 
 def _bagged(bench: Bench, seam: Seam) -> list[Said]:

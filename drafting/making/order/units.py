@@ -14,7 +14,7 @@ from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
-from drafting.making.order.parts import Bench, pieces_in, pieces_of
+from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of, told_together
 from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.rounds import in_rounds, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
@@ -25,37 +25,38 @@ CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
 
 def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
-    """Neaten the inner edge of every facing before it is joined on; fold back those cut on."""
+    """Neaten the inner edge of every facing before it is joined on; fold back those cut on. Both hands in one."""
     collared = set(pieces_in(attach))
+    groups: dict[tuple[str, str], list[tuple[Piece, list[str]]]] = {}
     for piece in bench.garment.draft.pieces:
-        if piece.material:
-            continue
-        inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
-        if (
-            is_facing(piece)
-            and inner
-            and piece.role is not PieceRole.BINDING
-            and (bench.fabric is None or frays(bench.fabric))
-        ):
-            facing(bench, piece, inner, [said("do.neaten", piece=piece.name)])
-        necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
-        beyond = [e.name for e in edges_as(piece, EdgeRole.STAND_NECK) if e.kind is EdgeKind.OPENING]
-        if piece.name in collared and necks:
-            key = "do.fold_back_stand" if beyond else "do.fold_back"
-            inner_edge = hands(piece) * sum(edge.length for edge in edges_as(piece, EdgeRole.FACING))
-            facing(bench, piece, [*necks, *beyond], [said(key, piece=piece.name, neatened=inner_edge)])
+        if not piece.material:
+            for key, edges in _prepared(bench, piece, collared=piece.name in collared):
+                groups.setdefault((key, base_of(piece)), []).append((piece, edges))
+    for (key, base), found in groups.items():
+        pieces = [piece for piece, _ in found]
+        inner = sum(hands(p) * edge.length for p in pieces for edge in edges_as(p, EdgeRole.FACING))
+        neatened = {} if key == "do.neaten" else {"neatened": inner}
+        bench.do(
+            "prepare",
+            "face",
+            f"{base} neatened",
+            [piece.name for piece in pieces],
+            [said(key, piece=base, **neatened), *own_each_hand(pieces)],
+            edges=[(piece.name, name) for piece, edges in found for name in edges],
+            length=sum(piece[name].length * hands(piece) for piece, edges in found for name in edges),
+        )
 
 
-def facing(bench: Bench, piece: Piece, edges: Sequence[str], say: Sequence[Said]) -> None:
-    bench.do(
-        "prepare",
-        "face",
-        f"{piece.name} neatened",
-        (piece.name,),
-        say,
-        edges=[(piece.name, name) for name in edges],
-        length=sum(piece[name].length for name in edges) * hands(piece),
-    )
+def _prepared(bench: Bench, piece: Piece, *, collared: bool) -> Iterator[tuple[str, list[str]]]:
+    """Yield how a facing is made ready, with the edges that this is about."""
+    inner = [e.name for e in piece.edges if e.kind is EdgeKind.FREE]
+    ravels = bench.fabric is None or frays(bench.fabric)
+    if is_facing(piece) and inner and piece.role is not PieceRole.BINDING and ravels:
+        yield "do.neaten", inner
+    necks = [e.name for e in edges_as(piece, EdgeRole.FACING_NECK) if e.kind is EdgeKind.OPENING]
+    beyond = [e.name for e in edges_as(piece, EdgeRole.STAND_NECK) if e.kind is EdgeKind.OPENING]
+    if collared and necks:
+        yield "do.fold_back_stand" if beyond else "do.fold_back", [*necks, *beyond]
 
 
 def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -226,23 +227,34 @@ def attached(bench: Bench, seams: Sequence[Seam]) -> None:
     for seam in seams:
         groups.setdefault(sewn_unit_of(bench.garment.draft, seam), []).append(seam)
     for unit, found in groups.items():
-        for seam in found:
-            _attach(bench, unit, seam, last=seam is found[-1])
+        alike = _of_both_hands(bench.garment.draft, found)
+        for seams in alike:
+            _attach(bench, unit, seams, last=seams is alike[-1])
 
 
-def _attach(bench: Bench, unit: str, seam: Seam, *, last: bool) -> None:
-    draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
+def _of_both_hands(draft: Draft, seams: Sequence[Seam]) -> list[list[Seam]]:
+    """Return seams, those together that join the same things on the left and on the right; gathered ones apart."""
+    groups: dict[tuple[str, ...], list[Seam]] = {}
+    for seam in seams:
+        apart = (seam.name,) if gathers_along([walk(draft, seam)]) else ()
+        key = *apart, *sorted(base_of(draft[piece]) for piece in pieces_of(seam))
+        groups.setdefault(key, []).append(seam)
+    return list(groups.values())
+
+
+def _attach(bench: Bench, unit: str, seams: Sequence[Seam], *, last: bool) -> None:
+    draft, lengths, seam = bench.garment.draft, seam_lengths(bench.garment), seams[0]
     walked = walk(draft, seam)
     turned = _is_turned(draft, seam)
     key = "do.attach_stand" if _is_stand(draft, seam) else "do.attach_turned" if turned else "do.attach"
-    say = [said(key, unit=unit, name=seam.name)]
+    say = [said(key, unit=unit, name=told_together(seams))]
     if run := gathers_along([walked]):
         say = [*gathers(run), *say]
     if last:
         say.append(said("do.turned_back" if turned else "do.inside", unit=unit))
-    length = (2 if last else 1) * lengths[seam.name]
-    pieces = pieces_in([seam])
-    bench.do("close", "face", f"with {unit}", pieces, say, seams=(seam.name,), length=length)
+    length = (2 if last else 1) * sum(lengths[one.name] for one in seams)
+    names = [one.name for one in seams]
+    bench.do("close", "face", f"with {unit}", pieces_in(seams), say, seams=names, length=length)
 
 
 def _is_turned(draft: Draft, seam: Seam) -> bool:

@@ -1,0 +1,120 @@
+"""What a head of workshop found on reading plans: told once, sewn where it shows, in before it is covered.
+
+All that is asked is common practice of the workroom.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from drafting.costume.garment import draft_garment
+from drafting.draft.roles import EdgeRole
+from drafting.fabric import Fabric
+from drafting.making import planned
+from drafting.making.order import unsound
+from drafting.making.stitch_rows import rows_of
+from drafting.making.words import plan_sentence
+from drafting.reading.trimming import TrimWish
+from tests.bodies import bdims
+from tests.making.figures import laid
+from tests.making.invented_costumes import invented
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
+
+OILSKIN = replace(
+    WOVEN, title="Oilskin, invented", sort="coated", fibre="cotton, coated", care="wipe clean, do not iron"
+)
+FELT = replace(WOVEN, title="Felt, invented", sort="felted", fibre="wool", takes_starch=False)
+
+
+@pytest.mark.parametrize("block", ["shirt", "coat", "waistcoat"])
+def test_what_is_done_alike_on_both_hands_is_told_once(block: str) -> None:
+    """Fusing, neatening, taping and the collar of a wearer whose shoulders differ: no two steps say the same."""
+    costume = costume_of(draft_garment(uneven(bdims()[0]), WOVEN, block, {}), WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    quiet = [s for s in steps if s.verb in ("fuse", "stay") or s.say[0].key in ONCE]
+    bare = [re.sub(r"\b(left|right)\b", "", plan_sentence(step.say[0])) for step in quiet]
+    assert len(bare) > 1
+    assert len(set(bare)) == len(bare)
+    fused = [s for s in steps if s.verb == "fuse" and len(s.pieces) == 4]
+    assert fused
+    assert all("Each hand has its own" in " ".join(map(plan_sentence, s.say)) for s in fused)
+
+
+ONCE = ("do.neaten", "do.fold_back", "do.attach_stand", "do.under_to_neck", "do.top_to_facing", "do.stand_to_neck")
+
+
+@pytest.mark.parametrize(
+    ("asked", "wanted"),
+    [
+        ({"breasted": "double", "coat_buttons": 3.0}, "2 buttonholes on the wearer's left, for the 2 lowest"),
+        ({"breasted": "single", "coat_buttons": 1.0}, "one buttonhole on the wearer's left, for the button"),
+    ],
+)
+def test_who_buys_a_coats_buttons_reads_which_of_them_have_holes(asked: dict[str, object], wanted: str) -> None:
+    garment = draft_garment(bdims()[0], WOVEN, "coat", asked)
+    (note,) = [n.note for n in garment.draft.notions if n.what == "button" and n.piece == "front"]
+    assert wanted in note
+
+
+@pytest.mark.parametrize("fabric", [OILSKIN, FELT])
+@pytest.mark.parametrize("block", ["coat", "shirt", "trousers"])
+def test_no_thread_is_counted_for_neatening_that_the_words_do_not_ask(block: str, fabric: Fabric) -> None:
+    """Coated and felted cloth does not ravel: nothing is overcast, so no thread is bought for it."""
+    garment = draft_garment(bdims()[0], fabric, block, {})
+    costume = costume_of(garment, fabric)
+    room = costume.costume.workroom
+    for step in order_of(costume):
+        words = " ".join(map(plan_sentence, step.say))
+        asked = "vercast" in words or "Neaten the" in words
+        cast = [row for row in rows_of(step, garment, room) if row.stitch == "504" or row.width == 3.0]
+        assert bool(cast) <= asked, words
+
+
+def test_a_trim_on_a_lapel_lies_on_the_facing_that_is_seen() -> None:
+    """Rolled over, a lapel shows its facing; what lies on the front there is hidden. Below the break it shows."""
+    made = invented("impresario")
+    (step,) = [s for s in planned(made).steps if s.verb == "trim" and s.garment == "coat"]
+    (piece, edge) = step.along[0]
+    assert made["coat"].draft[piece].role.value == "facing"
+    assert made["coat"].draft[piece][edge].role is EdgeRole.LAPEL
+    assert "would lie hidden" in " ".join(map(plan_sentence, step.say))
+    coat = made["coat"]
+    below = replace(coat, trims=(TrimWish("front", "edge", "braid", 10.0),))
+    costume = costume_of(below, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    assert [s.along for s in steps if s.verb == "trim"] == [(("front", "edge"),)]
+
+
+def test_a_woven_shirts_yoke_is_cut_twice_and_encloses_its_seams() -> None:
+    """Common practice of the shirtmaker: two layers in woven cloth; a knit's has one."""
+    asked: dict[str, object] = {"back_shaping": "yoke"}
+    body = bdims()[3]
+    woven, knit = (draft_garment(body, cloth, "shirt", asked) for cloth in (WOVEN, KNIT))
+    single = draft_garment(body, WOVEN, "shirt", {**asked, "yoke_layers": "single"})
+    assert [g.draft["back-yoke"].count for g in (woven, knit, single)] == [2, 1, 1]
+    costume = costume_of(woven, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    told = {one.key: step for step in steps for one in step.say if "yoke" in one.key}
+    assert set(told) == {"do.join_yoke", "do.join_yoke_front"}
+    rows = [row for step in told.values() for row in rows_of(step, woven, costume.costume.workroom)]
+    assert {row.stitch for row in rows} == {"301"}  # raw edges lie between: nothing is overcast
+    assert unsound(costume_of(single, WOVEN), order_of(costume_of(single, WOVEN))) == ()
+
+
+def test_a_zip_in_a_shaped_centre_has_its_edges_tape_and_thread() -> None:
+    """Both edges of the opening of a skirt in gores, not turned in a second time once the zip is in."""
+    steps = [s for s in planned(laid("ferrywoman")).steps if s.garment == "skirt"]
+    (zipped,) = [s for s in steps if any(n.startswith("zip") for n in s.notions)]
+    draft = laid("ferrywoman")["skirt"].draft
+    opening = 2 * sum(draft.edge(ref).length for ref in zipped.edges)
+    assert opening == pytest.approx(2 * 180.0, abs=1.0)  # the zip's notch lies 180 mm below the waist
+    assert zipped.length == pytest.approx(opening)
+    assert sum(one.amount for one in zipped.takes if one.what == "tape") >= opening
+    others = [ref for s in steps if s is not zipped for ref in s.edges]
+    assert not set(zipped.edges) & set(others)
