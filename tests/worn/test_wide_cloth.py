@@ -14,6 +14,7 @@ import pytest
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import worn
 from drafting.costume.worn_sewn import COARSE, FINE, MOST, coarse_mesh
+from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.picture.drawn_in import INSIDE, TALL, drawn_in
 from drafting.worn.picture.tucked import tucked
@@ -21,9 +22,11 @@ from drafting.worn.placed import placed
 from drafting.worn.placed.braces import sunk
 from drafting.worn.sewn import sewn_mesh
 from tests.making.orders import WOVEN, costume_of
-from tests.worn.dressed import plies_for, the_form, trial_wearer
+from tests.worn.dressed import on_form, plies_for, the_form, trial_wearer
+from tests.worn.garments import drafted
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
+from tests.worn.unusual import child
 
 CIRCLE: dict[str, Any] = {"skirt_cut": "full circle", "skirt_ends": "floor"}
 MIDDLE = np.zeros(2)
@@ -117,3 +120,13 @@ def test_a_sleeve_is_drawn_inside_a_cape_and_outside_a_waistcoat(radius: float, 
     assert (out.max() < radius + 1.0) == covers
     if not covers:
         assert np.allclose(shown.points, a_sleeve().points)
+
+
+def test_a_fold_on_the_middle_meets_its_mirror_image_and_goes_no_farther() -> None:
+    """A child's overskirt passed through the middle by 32 mm, and its inside was seen in front."""
+    body = child(1160.0)
+    rest = on_form(drafted("overskirt", body), "overskirt", wearers_form(body), mesh=COARSE)
+    assert rest.points[:, 0].min() > -4.0
+    assert (
+        np.ptp(rest.points[np.isclose(rest.points[:, 0], 0.0, atol=4.0), 2]) > 200.0
+    )  # it reaches there, in front
