@@ -11,10 +11,10 @@ from typing import Any
 import numpy as np
 import pytest
 
+from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import worn
 from drafting.costume.worn_sewn import COARSE, FINE, MOST, coarse_mesh
-from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.picture.drawn_in import INSIDE, TALL, drawn_in
 from drafting.worn.picture.tucked import tucked
@@ -22,8 +22,7 @@ from drafting.worn.placed import placed
 from drafting.worn.placed.braces import sunk
 from drafting.worn.sewn import sewn_mesh
 from tests.making.orders import WOVEN, costume_of
-from tests.worn.dressed import on_form, plies_for, the_form, trial_wearer
-from tests.worn.garments import drafted
+from tests.worn.dressed import plies_for, the_form, trial_wearer
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
 from tests.worn.unusual import child
@@ -32,9 +31,10 @@ CIRCLE: dict[str, Any] = {"skirt_cut": "full circle", "skirt_ends": "floor"}
 MIDDLE = np.zeros(2)
 
 
-def worn_alone(choices: dict[str, Any], mesh: float) -> Any:
-    made = costume_of(draft_garment(trial_wearer(), WOVEN, "skirt", choices), WOVEN)
-    made = replace(made, costume=replace(made.costume, wearer=trial_wearer()))
+def worn_alone(choices: dict[str, Any], mesh: float, body: Body | None = None, block: str = "skirt") -> Any:
+    wearer = body or trial_wearer()
+    made = costume_of(draft_garment(wearer, WOVEN, block, choices), WOVEN)
+    made = replace(made, costume=replace(made.costume, wearer=wearer))
     (skirt,) = worn(made, mesh=mesh, treat=False).garments
     return skirt
 
@@ -124,8 +124,7 @@ def test_a_sleeve_is_drawn_inside_a_cape_and_outside_a_waistcoat(radius: float, 
 
 def test_a_fold_on_the_middle_meets_its_mirror_image_and_goes_no_farther() -> None:
     """A child's overskirt passed through the middle by 32 mm, and its inside was seen in front."""
-    body = child(1160.0)
-    rest = on_form(drafted("overskirt", body), "overskirt", wearers_form(body), mesh=COARSE)
+    rest = worn_alone({}, 28.0, child(1160.0), "overskirt").rest
     assert rest.points[:, 0].min() > -4.0
     assert (
         np.ptp(rest.points[np.isclose(rest.points[:, 0], 0.0, atol=4.0), 2]) > 200.0
