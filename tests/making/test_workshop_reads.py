@@ -132,3 +132,15 @@ def test_no_overedge_sews_a_dart_or_the_inside_of_a_woven_collar_and_cuff() -> N
                 stitch = sewn[garment.name, seam.name].stitch
                 inside = seam.kind is SeamKind.MADE_UP and fabric.weave == "woven"
                 assert not (stitch in ("504", "514") and (inside or seam.kind is SeamKind.DART)), seam.name
+
+
+@pytest.mark.parametrize("by", [8.0, 14.0, 20.0])
+def test_a_steep_shoulder_is_no_panel_that_hangs(by: float) -> None:
+    """The garment hangs from it: it is neither starched nor hung for a day, and both hands are sewn as body."""
+    garment = draft_garment(uneven(bdims()[0], by), WOVEN, "coat", {})
+    costume = costume_of(garment, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    assert not [s for s in steps if s.verb == "hang" or any(one.key == "do.starch" for one in s.say)]
+    (fused,) = [s for s in steps if s.makes.startswith("coat: front stiffened")]
+    assert len(fused.pieces) == 4
