@@ -39,6 +39,10 @@ seat)."""
 LEAST, VENT_BELOW_WAIST = 40.0, 50.0
 """mm at adult scale: shortest skirt below the waist, and the highest a vent may open below it (ours)."""
 
+SIDES_ABOVE_HIP = 100.0
+"""mm at adult scale above the hip: no side vent opens higher, as its fold would bend over the seat (common
+practice: up to the pockets)."""
+
 WALKS = 250.0
 """mm at adult scale below the hip from which a coat wants a vent or flare to walk in (ours)."""
 
@@ -87,15 +91,16 @@ class Choices:
     vent: str = choice(
         "none",
         "word",
-        "whether the centre back opens in a vent",
-        words=("none", "centre"),
+        "whether the coat opens in a vent at the centre back, or in one at either back seam",
+        words=("none", "centre", "sides"),
         group="style",
         source=practice(),
     )
     vent_length: float = choice(
         220.0,
         "mm",
-        f"how high the vent opens above the hem; it ends at least {told(50)} below the waist",
+        f"how high a vent opens above the hem; it ends at least {told(50)} below the waist, at the sides at most "
+        f"{told(100)} above the hip",
         low=40,
         high=900,
         step=10,
@@ -128,6 +133,8 @@ def coat_skirt(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
     long = draft.with_pieces([*pieces, facing_piece(pieces[2])])
     longer = the_edge(pieces[2], EdgeRole.PANEL).length - the_edge(front, EdgeRole.PANEL).length
     seams = tuple(_lowered(seam, front.name, longer) for seam in draft.seams)
+    if wish.sides:
+        seams = tuple(_opening(seam, {back.name, side.name}) for seam in seams)
     chains = {name: refs for name, refs in draft.chains.items() if name != "coat_waist"}
     facts = {**draft.facts, "coat_length": wish.drop + _waist_below_nape(back), "vent": wish.vent}
     found = replace(long, seams=seams, chains=chains, facts=facts)
@@ -155,14 +162,17 @@ def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> Skir
             turn="coat length is taken from the nape down to the hem; a coat that ends at the waist is the block "
             "spencer",
         )
-    vent = min(choices.vent_length, drop - VENT_BELOW_WAIST * scale) if choices.vent == "centre" else 0.0
+    sides = choices.vent == "sides"
+    room = drop - hip + SIDES_ABOVE_HIP * scale if sides else drop - VENT_BELOW_WAIST * scale
+    vent = max(0.0, min(choices.vent_length, room)) if choices.vent != "none" else 0.0
     return SkirtWish(
         hip=hip,
         drop=drop,
         beyond=(body["hip_girth"] + _ease(body, choices)) / 2 - waist_half,
         flare=choices.skirt_flare,
-        vent=max(0.0, vent),
+        vent=vent,
         lap=choices.vent_width,
+        sides=sides and vent > 0,
         scale=scale,
         allowance=HEM_TURN * allowance_scale(scale),
     )
@@ -176,6 +186,12 @@ def _lowered(seam: Seam, front: str, longer: float) -> Seam:
     return replace(seam, notches=notches)
 
 
+def _opening(seam: Seam, pieces: set[str]) -> Seam:
+    """The seam that ends in a side vent makes no corner with it."""
+    joins = {name for name, _ in (*seam.a, *seam.b)} == pieces
+    return replace(seam, end=None) if joins and seam.kind is SeamKind.PANEL else seam
+
+
 def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterator[Finding]:
     if wish.beyond <= 0 and wish.drop > wish.hip:
         said = (
@@ -183,6 +199,12 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
             f"{told(spare)} of ease at the hip instead of {told(_ease(body, choices))}."
         )
         yield Finding("hip ease", "note", "coat", spare, _ease(body, choices), said)
+    if wish.sides:
+        said = (
+            f"The coat opens {told(wish.vent)} high at either back seam: the back lies on top, its lap of "
+            f"{told(wish.lap)} folded in, and the side body reaches under it as far."
+        )
+        yield Finding("vent", "note", "coat", wish.vent, choices.vent_length, said)
     if choices.coat_length:
         yield from _over_the_floor(hang_of(body, choices.coat_length))
     below = wish.drop - wish.hip

@@ -17,7 +17,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.reading.pockets import PocketWish
-from drafting.shaping.details.edge_pockets import MOUTH_ENDS, EdgePocket, in_seam, seam_pocket, slant
+from drafting.shaping.details.edge_pockets import MOUTH_ENDS, EdgePocket, in_seam, marked_on_partner, slant
 from drafting.shaping.details.small_pieces import interfacing_notion
 from drafting.shaping.details.welt_pocket import TURNED
 
@@ -111,7 +111,7 @@ def _with_in_seam(
     marked = replace(seam, notches=tuple(sorted((*seam.notches, *notches), key=lambda n: n.a)))
     other, at = _across(draft, seam, ref, facing_places(draft, seam, ref, middle), wish.width)
     partner = draft[other[0]]
-    far = seam_pocket(partner, other[1], at, wish.width, wish.height, pocket.share)
+    far = marked_on_partner(partner, other[1], at, wish.width, wish.height, pocket.share)
     along = Path.joined([pocket.top, pocket.mouth, pocket.low])
     places = pocket.top.length, pocket.top.length + pocket.mouth.length
     sewn = Edge(
@@ -129,7 +129,20 @@ def _with_in_seam(
         partner.name: (Placement(back.name, far.bag, "seam pocket", piece=back.name),),
     }
     notched = replace(draft, seams=tuple(marked if one is seam else one for one in draft.seams))
-    return _put_in(notched, marks, (bag, back, _stay(piece, name, pocket)), (piece, wish, pocket))
+    put_in = _put_in(notched, marks, (bag, back, _stay(piece, name, pocket)), (piece, wish, pocket))
+    return (
+        put_in if far.share >= pocket.share else put_in + Draft((), (), findings=(_narrow(piece, partner, far),))
+    )
+
+
+def _narrow(piece: Piece, partner: Piece, far: EdgePocket) -> Finding:
+    """Tell that a pocket's back reaches past the partner of its seam while it is sewn."""
+    narrow, behind = name_in_words(partner.name), name_in_words(piece.name)
+    said = (
+        f"The back of the pocket is wider than the {narrow} that it is sewn to, and is marked there as far as "
+        f"it goes: press it over behind the {behind} before the next seam of the {narrow} is sewn."
+    )
+    return Finding("pocket", "note", partner.name, far.share, 1.0, said)
 
 
 def _seam_of(draft: Draft, ref: EdgeRef) -> Seam:

@@ -103,6 +103,7 @@ class Choices:
         low=15,
         high=80,
         scales=True,
+        of_hand=True,
         group="closing",
         source=practice("25 to 35"),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Iterator
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -59,6 +60,17 @@ def the_edge(piece: Piece, role: EdgeRole) -> Edge:
     if edge is None:
         raise KeyError(f"{piece.name} has no {role}; it has {[f'{e.name}: {e.role}' for e in piece.edges]}")
     return edge
+
+
+def vent_at_centre(piece: Piece) -> tuple[Edge, ...]:
+    """Return the edges of a vent in which a piece's centre seam opens; none of a vent at another seam."""
+    ring, found = piece.edges, list[Edge]()
+    for at, edge in enumerate(ring):
+        if edge.role is EdgeRole.CENTRE_SEAM:
+            for step in (1, -1):
+                run = (ring[(at + step * n) % len(ring)] for n in range(1, len(ring)))
+                found += itertools.takewhile(lambda one: one.role is EdgeRole.VENT, run)
+    return tuple(found)
 
 
 def roles_in(draft: Draft, seam: Seam) -> set[EdgeRole]:

@@ -102,7 +102,7 @@ BUTTON_STAND: float = choice(
 VENT_WIDTH: float = choice(
     45.0,
     "mm",
-    "lap of the vent at the centre back: left over right",
+    "lap of a vent: at the centre back left over right, at the sides back over side body",
     low=15,
     high=120,
     scales=True,

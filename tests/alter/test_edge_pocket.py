@@ -143,3 +143,28 @@ def test_a_seam_that_is_hollow_takes_a_pocket_that_lies_inside_its_piece(
     chord = LineString([(p.real, p.imag) for p in (path.start, path.end)])
     bows = max(chord.distance(Point(p.real, p.imag)) for p in path.points(0.05))
     assert bows > 2.0
+
+
+@pytest.mark.parametrize(
+    ("block", "piece", "edge", "partner"),
+    [
+        ("coat", "side-body", "panel_back", "back"),
+        ("tailcoat", "side-body", "panel_back", "back"),
+        ("skirt", "front", "side", "back"),
+        ("fitted-top", "front", "side_lower", "back"),
+    ],
+)
+def test_the_mark_on_the_partner_of_a_seam_lies_on_the_partner(
+    block: str, piece: str, edge: str, partner: str
+) -> None:
+    """By shapely: a coat's back is narrower than a bag, whose mark ran over its centre seam."""
+    wish = PocketWish(piece, edge, "in-seam", width=110.0, height=100.0, inside=0.0, along=0.5)
+    garment = made(block, wish)
+    assert errors(garment) == []
+    (mark,) = (m.path for m in garment.draft[partner].placements if m.what == "seam pocket")
+    (bag,) = (m.path for m in garment.draft[piece].placements if m.what == "seam pocket")
+    laid = Polygon([(p.real, p.imag) for p in mark.points(0.05)])
+    assert laid.difference(ring(garment.draft[partner]).buffer(0.2)).area < 1.0
+    narrow = laid.area < 0.97 * abs(bag.area)
+    assert narrow is any("press it over behind" in f.message for f in garment.findings)
+    assert narrow is (partner == "back" and "coat" in block)

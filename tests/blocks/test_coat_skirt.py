@@ -25,6 +25,7 @@ LONG = {
     "to the knee": {"coat_length": 1000.0, "vent": "centre", "skirt_flare": 40.0, "lapel_style": "shawl"},
     "double": {"breasted": "double", "front_overlap": 75.0, "overlap_above": 1.1, "lapel_style": "peaked"},
     "tunic": {"lapel_style": "none", "vent": "centre"},
+    "side vents": {"vent": "sides", "coat_length": 800.0},
 }
 
 
@@ -35,8 +36,9 @@ def made(body: Body, name: str = "jacket", **more: object) -> MadeGarment:
 @pytest.mark.parametrize("name", LONG)
 def test_every_length_on_the_sample_has_no_error_and_a_sound_order(name: str) -> None:
     for body in sample():
-        own = {"coat_length": 0.62 * body["height"]} if name == "to the knee" else {}
-        found = made(body, name, **own) if not own else coat(body, "coat", **{**LONG[name], **own})
+        share = {"to the knee": 0.62, "side vents": 0.46}.get(name)
+        own = {"coat_length": share * body["height"]} if share else {}
+        found = coat(body, "coat", **{**LONG[name], **own})
         assert errors(found) == [], (body.title, errors(found))
     costume = costume_of(found, WOVEN)
     assert unsound(costume, order_of(costume)) == ()
@@ -101,6 +103,43 @@ def test_a_vent_laps_as_asked_and_never_opens_above_the_waist() -> None:
     waist = next(own.paths[0].start.imag for own in high.levels if own.name == "waist")
     (fold,) = [m.path for m in high.placements if m.what == "fold"]
     assert max(fold.start.imag, fold.end.imag) < waist - 40.0
+
+
+@pytest.mark.parametrize("flare", [0.0, 50.0])
+@pytest.mark.parametrize("who", ["largest", "smallest", "waist-largest"])
+def test_side_vents_open_both_edges_of_the_back_seams_alike_and_lap_as_asked(who: str, flare: float) -> None:
+    """Plane geometry: fold on fold, the lap of each piece square to it at the hem; the seam above walks."""
+    asked = {"vent_length": 230.0, "vent_width": 50.0, "skirt_flare": flare, "coat_length": 900.0}
+    garment = coat(six()[who], "coat", vent="sides", **asked)
+    back, side = garment.draft["back"], garment.draft["side-body"]
+    assert back["panel"].length == pytest.approx(side["panel_back"].length, abs=0.05)
+    folds = []
+    for piece, seam in ((back, "panel"), (side, "panel_back")):
+        (fold,) = [m.path for m in piece.placements if m.what == "fold"]
+        folds.append(fold.length)
+        low, high = sorted((fold.start, fold.end), key=lambda p: p.imag)
+        assert min(abs(high - p) for p in (piece[seam].path.start, piece[seam].path.end)) < 1e-6
+        top, edge = sorted(edges_as(piece, EdgeRole.VENT), key=lambda e: e.length)
+        corners = {top.path.start, top.path.end} & {edge.path.start, edge.path.end}
+        assert len(corners) == 1
+        hem = the_edge(piece, EdgeRole.HEM).path
+        assert min(abs(low - p) for p in hem.flattened(0.02)) < 0.05, "the fold ends on the hem"
+        ends = {hem.start, hem.end} & {edge.path.start, edge.path.end}
+        assert abs(ends.pop() - low) == pytest.approx(50.0, abs=1e-6)
+    assert folds == pytest.approx([230.0, 230.0], abs=0.01)
+    assert errors(garment) == []
+
+
+def test_a_side_vent_opens_no_higher_than_the_pockets_and_is_finished_and_barred_as_one() -> None:
+    body = chart_woman()
+    garment = made(body, "side vents", vent_length=600.0)
+    (fold,) = [m.path for m in garment.draft["back"].placements if m.what == "fold"]
+    hip = next(own.paths[0].start.imag for own in garment.draft["back"].levels if own.name == "hip")
+    assert max(fold.start.imag, fold.end.imag) <= hip + 100.5
+    steps = order_of(costume_of(garment, WOVEN))
+    said = [one for step in steps for one in step.say if one.key in ("do.vent", "do.bars")]
+    assert [one.key for one in said] == ["do.vent", "do.bars"]
+    assert dict(said[1].facts)["n"] == 2, "one bar a vent, through both pieces"
 
 
 def test_facing_and_lining_follow_to_the_hem() -> None:

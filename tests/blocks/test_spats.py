@@ -19,6 +19,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.walk import walk
 from drafting.ground.errors import DraftError
+from drafting.ground.scale import allowance_scale
 from drafting.making.order import unsound
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
@@ -90,7 +91,10 @@ def test_every_hole_lies_over_its_button_and_they_are_no_farther_apart_than_aske
         buttons = [_middle(m.path.bounds) for m in draft["spat-back"].placements if m.what == "button"]
         assert len(holes) == len(buttons) >= 2
         gaps = [abs(a - b) for a, b in pairwise(buttons)]
-        assert max(gaps) <= 30.0 * _scale(body) + 0.01
+        assert max(gaps) <= 30.0 * allowance_scale(_scale(body)) + 0.01
+        assert min(gaps) >= 2 * 11.0 * allowance_scale(_scale(body)), (
+            body.title
+        )  # a hand opens them: spacing stays
         for hole, button in zip(holes, buttons, strict=True):
             assert abs(hole.start - button) <= 4.0
             for end in (hole.start, hole.end):

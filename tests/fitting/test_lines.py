@@ -4,6 +4,7 @@ and the same amount back gives the start again."""
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 
@@ -86,6 +87,27 @@ def test_each_alteration_holds(name: str, block: str, last: str) -> None:
 def test_each_alteration_holds_on_many(name: str, block: str, last: str) -> None:
     taken = [holds(CASES[name], body, block, last) for body in (*ansur(200), *bdims(100))]
     assert any(taken), "refused on every body"
+
+
+ONCE_OFF = (
+    ("4 waist level", "shirt", "bodice", bdims, 80),
+    ("6 shoulder length", "tailcoat", "coat-body", ansur, 100),
+    ("7 bust fuller", "shirt", "bodice", ansur, 170),
+    ("7 bust fuller", "tailcoat", "coat-body", ansur, 160),
+    ("13 round back", "tailcoat", "coat-body", bdims, 10),
+    ("16 across front", "tailcoat", "coat-body", ansur, 30),
+    ("20 crotch length", "trousers", "trouser", ansur, 120),
+    ("21 seat", "trousers", "trouser", ansur, 120),
+)
+"""On these it once came back otherwise, moved what should stay, bent a waist, or was refused."""
+
+
+@pytest.mark.parametrize(("name", "block", "last", "survey", "number"), ONCE_OFF)
+def test_it_holds_on_people_on_whom_it_once_did_not(
+    name: str, block: str, last: str, survey: Callable[[int], tuple[Body, ...]], number: int
+) -> None:
+    body = survey(200 if survey is ansur else 100)[number]
+    assert holds(CASES[name], body, block, last)
 
 
 # ------------------------------------------------------------------------------------- amounts

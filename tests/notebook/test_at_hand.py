@@ -35,7 +35,7 @@ def test_hers_come_first_then_the_shipped_ones_and_other_toml_files_are_no_costu
 ) -> None:
     found = costumes_at_hand(tmp_path)
     assert {at.path for at in found[: len(files)]} == set(files.values())
-    shipped = {"lamplighter", "kite", "ferrywoman", "toll-keeper", "bell-ringer"}
+    shipped = {"lamplighter", "kite", "ferrywoman", "toll-keeper", "bell-ringer", "clock-mender"}
     assert {at.path.stem for at in found[len(files) :]} == shipped
     assert len({at.words for at in found}) == len(found)  # told from each other by title or place
     broken = next(at for at in found if at.path == files["faulty"])

@@ -84,6 +84,7 @@ def test_what_somebody_else_wrote_meanwhile_stays_beside_her_own(bench: Bench, f
     assert file.read_bytes() == theirs.replace(b'"9 cm"', b'"8.5 cm"', 1)
     assert sorted(os.listdir(file.parent)) == [
         "bell-ringer.toml",
+        "clock-mender.toml",
         "ferrywoman.toml",
         "kite.toml",
         "lamplighter.toml",

@@ -12,7 +12,7 @@ from drafting.worn.nouns import AtRest, Reals, Truth
 from drafting.worn.picture.dressed import Look, dressed_scene, whole_cloth
 from drafting.worn.picture.lapels import laid_on, turned_over
 from drafting.worn.picture.tucked import OuterCloth, covered, tucked
-from tests.worn.dressed import dressed, levels, on_form, the_form
+from tests.worn.dressed import dressed, levels, on_form, the_form, trial_wearer
 from tests.worn.garments import drafted
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
@@ -88,6 +88,20 @@ def test_what_laps_over_the_middle_lies_on_the_other_hand(coat: AtRest, over: Tr
     beneath = OuterCloth(laid, the_form().distance, (laid.points[coat.mesh.sewn, 0] > -1.0).all(axis=1) & ~over)
     assert np.abs(beneath.beneath(laid.points[edge]).outside).max() < 5.0
     assert np.abs(beneath.beneath(coat.points[edge]).outside).max() > 5.0
+
+
+def test_a_full_lap_is_laid_on_the_other_hand_in_its_whole_width_however_far_it_stood_off() -> None:
+    """Stiffened fronts of two rows meet like a ridge: a lap of 80 mm stood off by 70, and was shown so."""
+    asked = {"front_overlap": 80.0, "overlap_above": 1.0, "breasted": "double"}
+    rest = on_form(drafted("spencer", trial_wearer(), asked), "spencer", the_form(), mesh=COARSE)
+    laid = laid_on(rest, turned_over(rest, TURNED, the_form().distance), the_form().distance).points
+    edge = rest.mesh.edges["front", "edge"][1:]  # from below the break down
+    across = np.abs(laid[edge, 0])
+    assert across.min() > 60.0  # 80 along the cloth, which bends round the body
+    own = np.flatnonzero((laid[:, 0] > 20.0) & (laid[:, 0] < 110.0) & (laid[:, 1] < 0.0))
+    for at in laid[edge]:
+        beside = own[np.abs(rest.points[own, 2] - at[2]) < 25.0]
+        assert at[1] > laid[beside, 1].min() - 12.0, "no farther out than the front that it lies on"
 
 
 def test_the_right_hand_is_drawn_beneath_where_it_laps(coat: AtRest) -> None:

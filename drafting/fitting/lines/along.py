@@ -4,8 +4,9 @@ What is given are displacements at places of the path (its ends among them). Bet
 displacement runs monotone and smooth (the harmonic rule of monotone cubic interpolation); handles follow
 its slope, so that smooth joints stay smooth and corners turn by no more than the path does.
 
-The places are measured as shares of length on the mean of the path before and after: the rule is the
-same from either end, so a displacement and its reverse undo each other to the last digit.
+Several things may move one path (what was asked, and what trueing adds to it), each by its own rule. All of
+them are measured on the mean of the path before and after, and added: so the rule is the same from either end,
+and all of them together and their reverse undo each other to the last digit, in whatever order they were found.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from __future__ import annotations
 import itertools
 import math
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Cubic, Line, Path, Segment
@@ -23,8 +24,8 @@ from drafting.geometry.path import cubics
 ROUNDS = 40
 """How often a moved path is measured again at most (it settles by a factor of some ten a round)."""
 
-SETTLED = 1e-11
-"""Share of length: the places have settled when none moves by more."""
+SETTLED = 1e-9
+"""mm: a path has settled when no point of it moves by more in a round."""
 
 AT_JOINT = 0.02
 """mm: a place nearer than this to a joint of the path is the joint."""
@@ -54,43 +55,69 @@ class Ends:
     end: complex = 0j
 
 
-def as_a_whole(path: Path, ends: Ends) -> Path:
-    """Return the path turned and made longer or shorter as a whole, so that its ends move so: its bends stay."""
-    if abs(ends.start) < NOTHING and abs(ends.end) < NOTHING:
-        return path
-    start, there = path.start, path.start + ends.start
-    grows = (path.end + ends.end - there) / (path.end - start)
-    return path.mapped(lambda place: there + (place - start) * grows)
+Slopes = tuple[float, float]
+"""How steep the displacement sets off at either end: 1 as its mean to the next knot, 0 not at all."""
+
+
+@dataclass(frozen=True)
+class Pull:
+    """One thing that moves a path: its ends, and places between them.
+
+    `turns` are angles (radians, to the left) by which the path is turned at its start and its end, the ends
+    where they were. A pull `as_whole` turns the path and makes it longer or shorter as one: its bends stay.
+    """
+
+    ends: Ends = Ends()
+    knots: tuple[Knot, ...] = ()
+    slopes: Slopes = (1.0, 1.0)
+    turns: tuple[float, float] = (0.0, 0.0)
+    as_whole: bool = False
+
+    @property
+    def moves(self) -> bool:
+        """Say whether it moves anything."""
+        ends = (self.ends.start, self.ends.end)
+        return any(abs(by) >= NOTHING for by in (*ends, *(k.by for k in self.knots), *self.turns))
+
+
+@dataclass(frozen=True)
+class _Known:
+    """What a pull says of the joints of a path: a displacement where it says one, and what its knot does there."""
+
+    pull: Pull
+    by: tuple[complex | None, ...]
+    evenly: tuple[int, ...]
 
 
 @dataclass(frozen=True)
 class Jointed:
-    """A path with joints at all its knots: `by` holds a displacement for each joint that is a knot.
-
-    `evenly` says of each joint what its knot does.
-    """
+    """A path with joints at all knots of the pulls that move it."""
 
     path: Path
-    by: tuple[complex | None, ...]
-    evenly: tuple[int, ...]
+    pulls: tuple[Pull, ...]
+    known: tuple[_Known, ...]
 
     def placed(self, at: float) -> tuple[int, float]:
         """Return the segment and the parameter of a place, mm from the start."""
         return self.path.locate(min(max(at, 0.0), self.path.length))
 
 
-def way_of(path: Path, ends: Ends, knots: Sequence[Knot]) -> Jointed:
-    """Return the path split at its knots."""
-    for knot in knots:
+def way_of(path: Path, pulls: Sequence[Pull] = ()) -> Jointed:
+    """Return the path split at the knots of all that moves it."""
+    for knot in (knot for pull in pulls for knot in pull.knots):
         path = _jointed(path, knot.at)
     joints = [0.0, *itertools.accumulate(path.lengths)]
+    return Jointed(path, tuple(pulls), tuple(_known(joints, pull) for pull in pulls if pull.moves))
+
+
+def _known(joints: Sequence[float], pull: Pull) -> _Known:
     by: list[complex | None] = [None] * len(joints)
     evenly = [0] * len(joints)
-    for knot in knots:
+    for knot in pull.knots:
         nearest = min(range(len(joints)), key=lambda i: abs(joints[i] - knot.at))
         by[nearest], evenly[nearest] = knot.by, knot.evenly
-    by[0], by[-1] = ends.start, ends.end
-    return Jointed(path, tuple(by), tuple(evenly))
+    by[0], by[-1] = pull.ends.start, pull.ends.end
+    return _Known(pull, tuple(by), tuple(evenly))
 
 
 def _jointed(path: Path, at: float) -> Path:
@@ -100,27 +127,32 @@ def _jointed(path: Path, at: float) -> Path:
     return Path.joined(path.split(at))
 
 
-Slopes = tuple[float, float]
-"""How steep the displacement sets off at either end: 1 as its mean to the next knot, 0 not at all."""
+def moved_along(way: Jointed, near: Path | None = None) -> Path:
+    """Return the path with its knots moved by their displacements, and all between them with them.
 
-
-def moved_along(way: Jointed, held: Slopes = (1.0, 1.0)) -> Path:
-    """Return the path with its knots moved by their displacements, and all between them with them."""
-    given = [by for by in way.by if by is not None]
-    if all(abs(by - given[0]) < NOTHING for by in given):
-        return way.path if abs(given[0]) < NOTHING else way.path.moved(given[0])
-    before = cubics(way.path)
+    `near`, a path with as many segments that lies near where it will lie, is where the search begins.
+    """
+    if not way.known:
+        return way.path
+    if all(map(_even, way.known)):
+        return way.path.moved(sum(one.pull.ends.start for one in way.known))
+    before = after = cubics(way.path)
+    if near is not None and len(near.segments) == len(before):
+        after = cubics(near)
     first = _shares(before)
-    shares = first
     for _ in range(ROUNDS):
-        after = _moved(before, shares, way, held)
-        again = _mean(first, _shares(after))
-        settled = max(abs(x - y) for x, y in zip(again.flat, shares.flat, strict=True)) < SETTLED
-        shares = again
-        if settled:
+        again = _moved(before, after, _mean(first, _shares(after)), way.known)
+        off = max(abs(p - q) for one, two in zip(after, again, strict=True) for p, q in zip(one, two, strict=True))
+        after = again
+        if off < SETTLED:
             break
-    after = _moved(before, shares, way, held)
     return Path(tuple(_as_it_was(old, new) for old, new in zip(way.path.segments, after, strict=True)))
+
+
+def _even(known: _Known) -> bool:
+    """Say whether a pull moves all of a path alike."""
+    given = [by for by in known.by if by is not None]
+    return not any(known.pull.turns) and all(abs(by - given[0]) < NOTHING for by in given)
 
 
 @dataclass(frozen=True)
@@ -129,10 +161,6 @@ class _Shares:
 
     joints: tuple[float, ...]
     handles: tuple[tuple[float, float], ...]
-
-    @property
-    def flat(self) -> list[float]:
-        return [*self.joints, *itertools.chain.from_iterable(self.handles)]
 
 
 def _shares(segments: Sequence[Cubic]) -> _Shares:
@@ -148,19 +176,44 @@ def _mean(one: _Shares, two: _Shares) -> _Shares:
     return _Shares(joints, handles)
 
 
-def _moved(segments: Sequence[Cubic], shares: _Shares, way: Jointed, held: Slopes) -> list[Cubic]:
-    known = [(shares.joints[i], one, way.evenly[i]) for i, one in enumerate(way.by) if one is not None]
-    displaced = _values(known, held)
-    moves, slopes = zip(*map(displaced, shares.joints), strict=True)
-    return [
-        Cubic(
-            one.a + moves[k],
-            one.b + moves[k] + slopes[k] * shares.handles[k][0],
-            one.c + moves[k + 1] - slopes[k + 1] * shares.handles[k][1],
-            one.d + moves[k + 1],
-        )
-        for k, one in enumerate(segments)
-    ]
+_Points = list[list[complex]]
+"""The four points of each segment of a path."""
+
+
+def _moved(
+    before: Sequence[Cubic], after: Sequence[Cubic], shares: _Shares, known: Iterable[_Known]
+) -> tuple[Cubic, ...]:
+    """Return a path moved by all its pulls, measured on the mean of what it was and what it has become."""
+    middle = [[(p + q) / 2 for p, q in zip(one, two, strict=True)] for one, two in zip(before, after, strict=True)]
+    points = [list(one) for one in before]
+    for one in known:
+        if one.pull.as_whole:
+            _pulled_whole(points, middle, one.pull.ends)
+        else:
+            _pulled(points, shares, one)
+        start, end = one.pull.turns
+        points[0][1] += 1j * start * (middle[0][1] - middle[0][0])
+        points[-1][2] += 1j * end * (middle[-1][2] - middle[-1][3])
+    return tuple(Cubic(*one) for one in points)
+
+
+def _pulled_whole(points: _Points, middle: _Points, ends: Ends) -> None:
+    start, chord = middle[0][0], middle[-1][3] - middle[0][0]
+    grows = (ends.end - ends.start) / chord
+    for k, one in enumerate(points):
+        for i, at in enumerate(middle[k]):
+            last = (k, i) == (len(points) - 1, 3)
+            one[i] += ends.end if last else ends.start + grows * (at - start)
+
+
+def _pulled(points: _Points, shares: _Shares, known: _Known) -> None:
+    given = [(shares.joints[i], by, known.evenly[i]) for i, by in enumerate(known.by) if by is not None]
+    moves, slopes = zip(*map(_values(given, known.pull.slopes), shares.joints), strict=True)
+    for k, one in enumerate(points):
+        one[0] += moves[k]
+        one[1] += moves[k] + slopes[k] * shares.handles[k][0]
+        one[2] += moves[k + 1] - slopes[k + 1] * shares.handles[k][1]
+        one[3] += moves[k + 1]
 
 
 @dataclass(frozen=True)

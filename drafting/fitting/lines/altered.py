@@ -15,8 +15,9 @@ from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.aim import aimed
 from drafting.fitting.lines.behind import brought_along
 from drafting.fitting.lines.giving import ready
-from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, untouched, with_levels
+from drafting.fitting.lines.shift import Reshaped, Shift, stays, with_levels
 from drafting.fitting.lines.true import corners_kept, seams_trued
+from drafting.fitting.lines.trueing import started
 from drafting.fitting.note import Moved
 from drafting.geometry import Path
 
@@ -41,11 +42,11 @@ def carried_out(
     """
     asked = {shift.piece: shift for shift in shifts}
     given, draft = draft, ready(draft, asked)
-    found = {name: reshaped(draft[name], shift) for name, shift in asked.items()}
-    after = draft.with_pieces(aimed(one.before, one.after) for one in found.values())
-    after = seams_trued(draft, corners_kept(draft, after))
-    trued = {p.name: untouched(p) for p in draft.pieces if after[p.name] is not p}
-    found = {name: replace(one, after=after[name]) for name, one in {**trued, **found}.items()}
+    work = started(draft, asked.values())
+    for name in asked:
+        work = work.with_shift(aimed(draft[name], work.draft[name]))
+    work = seams_trued(corners_kept(work))
+    after, found = work.draft, dict(work.found)
     found = {name: replace(one, after=with_levels(one, _inside(asked, name))) for name, one in found.items()}
     behind = brought_along(draft, found)
     found |= behind

@@ -69,7 +69,7 @@ def _moved(piece: Piece, front: Reshaped) -> Reshaped:
         for edge, at in zip(piece.edges, places, strict=True)
         if at is not None
     }
-    found = reshaped(piece, Shift(piece.name, corners))
+    found = reshaped(piece, (Shift(piece.name, corners),))
     ways, edges = {**found.ways}, []
     for edge in found.after.edges:
         along = _along(front, piece[edge.name].path)

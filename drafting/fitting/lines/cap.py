@@ -16,7 +16,7 @@ from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, Half, LevelKind, NotchKind, SeamKind
-from drafting.fitting.lines.along import Ends, Knot, moved_along, way_of
+from drafting.fitting.lines.along import Knot, moved_along, way_of
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact
 from drafting.fitting.lines.places import INSIDE, at_height, height, sleeve_pieces
 from drafting.fitting.lines.shift import Shift
@@ -84,9 +84,8 @@ class Crowned:
         found = []
         for edge in (self.front, self.back):
             at = (self.piece.index(edge.name) + 1) % len(self.piece.edges)
-            ends = Ends(shift.corners.get(edge.name, 0j), shift.corners.get(self.piece.edges[at].name, 0j))
-            way = way_of(edge.path, ends, shift.knots.get(edge.name, ()))
-            found.append(moved_along(way, (shift.slope(edge.name, "start"), shift.slope(edge.name, "end"))).length)
+            pull = shift.pull(edge.name, self.piece.edges[at].name)
+            found.append(moved_along(way_of(edge.path, () if pull is None else (pull,))).length)
         return found[0], found[1]
 
 

@@ -137,9 +137,7 @@ def fuller_bust(draft: Draft, taken: float) -> Altered:
     body = body_pieces(draft)
     darts = [(p, dart) for p in body for dart in outline_darts(p, EdgeRole.BUST_DART) if _at_side(p, dart)]
     if darts and middle(_between(*darts[0])[0]):
-        return made_exact(
-            draft, -taken, lambda one, by: _opened(one, by), lambda one: width_at(one, LevelKind.BUST)
-        )
+        return _cut_open(draft, -taken)
     level = height(body, LevelKind.BUST)
     panels = [] if level is None else list(_panels(draft, level))
     if panels and level is not None:
@@ -177,39 +175,51 @@ def _at_side(piece: Piece, dart: Dart) -> bool:
     return beside == (EdgeRole.SIDE, EdgeRole.SIDE)
 
 
-def _opened(draft: Draft, wider: float) -> Altered:
-    body = body_pieces(draft)
-    shifts = list(_cuts(body, wider))
-    longer = math.fsum(-shift.corners[_lowest(draft[shift.piece])].imag for shift in shifts)
-    what = f"bust {'let out' if wider > 0 else 'taken in'} to its point"
-    return carried_out(draft, shifts, what, {"front_waist_length": longer})
+def _cut_open(draft: Draft, wider: float) -> Altered:
+    """Return a body wider by `wider` mm at the bust, its front cut to the bust point.
+
+    What turns there is measured on the mean of before and after, as found by the try before.
+    """
+    last = [draft]
+
+    def opened(one: Draft, by: float) -> Altered:
+        shifts = list(_cuts(one, last[-1], by))
+        longer = math.fsum(-shift.corners[_lowest(one[shift.piece])].imag for shift in shifts)
+        what = f"bust {'let out' if by > 0 else 'taken in'} to its point"
+        found = carried_out(one, shifts, what, {"front_waist_length": longer})
+        last.append(found.draft)
+        return found
+
+    opened(draft, wider)
+    return made_exact(draft, wider, opened, lambda one: width_at(one, LevelKind.BUST))
 
 
 def _lowest(piece: Piece) -> str:
     return min(piece.edges, key=lambda edge: edge.path.start.imag).name
 
 
-def _cuts(body: tuple[Piece, ...], wider: float) -> Iterator[Shift]:
-    for piece in body:
+def _cuts(draft: Draft, after: Draft, wider: float) -> Iterator[Shift]:
+    for piece in body_pieces(draft):
         for dart in outline_darts(piece, EdgeRole.BUST_DART):
             if _at_side(piece, dart):
-                yield _cut(piece, dart, wider)
+                yield _cut(piece, after[piece.name], dart, wider)
 
 
-def _cut(piece: Piece, dart: Dart, wider: float) -> Shift:
-    """Return a front cut to its bust point and opened there by `wider` mm.
+def _cut(piece: Piece, after: Piece, dart: Dart, wider: float) -> Shift:
+    """Return a front cut to its bust point and opened there by `wider` mm; `after` is it as far as it is known.
 
     What lies above the dart turns about the middle of the armhole, what lies below goes out and down.
     """
     into, out = dart
     arm, upper = _between(piece, dart)
     waist = height([piece], LevelKind.WAIST)
-    point, hinge = _pivot(piece, out), arm.path.at(middle(arm)[0])
+    point, hinge = ((p + q) / 2 for p, q in zip(_reach(piece, dart), _reach(after, dart), strict=True))
     reach = point - hinge
     side = 1.0 if arm.path.start.real > point.real else -1.0
-    turn = cmath.exp(1j * side * wider / abs(reach.imag)) - 1
+    angle = 1j * side * wider / abs(reach.imag)
+    turn = (1 + angle / 2) / (1 - angle / 2) - 1
     drop = -1j * wider * abs(reach.real / reach.imag)
-    corners = {name: turn * (piece[name].path.start - hinge) for name in upper}
+    corners = {n: angle * ((piece[n].path.start + after[n].path.start) / 2 - hinge) for n in upper}
     corners |= {e.name: drop for e in piece.edges if e.path.start.imag < point.imag and e.name not in upper}
     corners[into.name] = side * wider + drop
     corners.pop(out.name, None)
@@ -228,3 +238,9 @@ def _cut(piece: Piece, dart: Dart, wider: float) -> Shift:
         return drop if place.imag < point.imag - INSIDE else 0j
 
     return Shift(piece.name, corners, knots, inside=sinks)
+
+
+def _reach(piece: Piece, dart: Dart) -> tuple[complex, complex]:
+    """Return the bust point, and the place of the armhole that a cut to it opens from."""
+    arm, _ = _between(piece, (piece[dart[0].name], piece[dart[1].name]))
+    return _pivot(piece, piece[dart[1].name]), arm.path.at(middle(arm)[0])

@@ -8,6 +8,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.places import BEHIND, body_pieces
 from drafting.fitting.lines.shift import Shift
+from drafting.geometry import Path
 from drafting.ground.errors import DraftError
 
 
@@ -46,10 +47,15 @@ def neck_width(draft: Draft, wider: float) -> Altered:
             before = piece.edges[at - 1]
             if {before.role, edge.role} == {EdgeRole.SHOULDER, EdgeRole.NECK}:
                 shoulder = edge if edge.role is EdgeRole.SHOULDER else before
-                way = edge.path.leave if shoulder is edge else -before.path.arrive
+                way = _chord(shoulder.path) if shoulder is edge else -_chord(shoulder.path)
                 neck = before if shoulder is edge else edge
                 held = frozenset({(neck.name, "start" if shoulder is edge else "end")})
                 shifts.append(Shift(piece.name, {edge.name: way * wider}, held=held))
     if not shifts:
         raise DraftError("no shoulder of this draft ends at a neckline", turn="note it at an edge instead")
     return carried_out(draft, shifts, f"neck {'widened' if wider > 0 else 'narrowed'}")
+
+
+def _chord(path: Path) -> complex:
+    """Return the direction from a path's start to its end: it is the same when an end has moved along it."""
+    return (path.end - path.start) / abs(path.end - path.start)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
-from drafting.fitting.lines.along import Ends, Jointed, Knot, as_a_whole, moved_along, way_of
+from drafting.fitting.lines.along import Ends, Jointed, Knot, Pull, moved_along, way_of
 from drafting.fitting.lines.on_path import at_least_apart, on_path
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -39,8 +39,9 @@ class Shift:
     `corners` holds displacements (x + yj, mm) by the edge that starts at the corner; `knots` places along
     edges; `held` the ends of edges, as (edge, "start" or "end"), where the edge keeps its direction, and
     `steep` those where it sets off faster than it goes on, so that it bends one way only; `whole` edges that
-    turn and grow as a whole between their ends, so that they bend as they did; `inside` says how
-    what lies inside is moved; `darts` how many times as wide darts inside become.
+    turn and grow as a whole between their ends, so that they bend as they did; `turns` the angles (radians)
+    by which edges are turned at an end; `inside` says how what lies inside is moved; `darts` how many times as
+    wide darts inside become.
     """
 
     piece: str
@@ -49,17 +50,46 @@ class Shift:
     held: frozenset[tuple[str, str]] = frozenset()
     steep: frozenset[tuple[str, str]] = frozenset()
     whole: frozenset[str] = frozenset()
+    turns: Mapping[tuple[str, str], float] = field(default_factory=dict)
     inside: Callable[[complex], complex] = stays
     darts: Mapping[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        freeze(self, "corners", "knots", "darts")
+        freeze(self, "corners", "knots", "turns", "darts")
 
     def slope(self, edge: str, end: str) -> float:
         """Return how steep the displacement of an edge sets off at one of its ends."""
         if (edge, end) in self.held:
             return 0.0
         return STEEP if (edge, end) in self.steep else 1.0
+
+    def pull(self, edge: str, following: str) -> Pull | None:
+        """Return how an edge is moved, given the name of the edge that starts where it ends; None: it stays."""
+        if not (edge in self.corners or following in self.corners or edge in self.knots or self._turned(edge)):
+            return None
+        return Pull(
+            ends=Ends(self.corners.get(edge, 0j), self.corners.get(following, 0j)),
+            knots=self.knots.get(edge, ()),
+            slopes=(self.slope(edge, "start"), self.slope(edge, "end")),
+            turns=(self.turns.get((edge, "start"), 0.0), self.turns.get((edge, "end"), 0.0)),
+            as_whole=edge in self.whole,
+        )
+
+    def _turned(self, edge: str) -> bool:
+        return (edge, "start") in self.turns or (edge, "end") in self.turns
+
+    def joins(self, other: Shift) -> bool:
+        """Say whether another shift that moves nothing inside is one with this, its amounts added to these."""
+        mine, others = (
+            (one.piece, one.knots, one.held, one.steep, one.whole, one.inside, one.darts) for one in (self, other)
+        )
+        return mine == others and not any(k.by for knots in self.knots.values() for k in knots)
+
+    def joined(self, other: Shift) -> Shift:
+        """Return both of two shifts that are one."""
+        corners = {name: self.corners.get(name, 0j) + by for name, by in other.corners.items()}
+        turns = {name: self.turns.get(name, 0.0) + by for name, by in other.turns.items()}
+        return replace(self, corners={**self.corners, **corners}, turns={**self.turns, **turns})
 
 
 @dataclass(frozen=True)
@@ -86,26 +116,27 @@ class Reshaped:
         return self.after[edge].path.segments[index].point(t)
 
 
-def reshaped(piece: Piece, shift: Shift) -> Reshaped:
-    """Return the piece moved; raises KeyError for an edge that it does not have."""
-    for name in (*shift.corners, *shift.knots):
+def reshaped(piece: Piece, shifts: Sequence[Shift], known: Reshaped | None = None) -> Reshaped:
+    """Return the piece moved by all of these at once; raises KeyError for an edge that it does not have.
+
+    What lies inside goes along with the first of them. An edge that is moved as in `known` is taken from it.
+    """
+    for name in (name for shift in shifts for name in (*shift.corners, *shift.knots)):
         piece.index(name)
     ways, edges = {}, []
     for at, edge in enumerate(piece.edges):
         following = piece.edges[(at + 1) % len(piece.edges)].name
-        ends = Ends(shift.corners.get(edge.name, 0j), shift.corners.get(following, 0j))
-        way = way_of(edge.path, ends, shift.knots.get(edge.name, ()))
-        held = shift.slope(edge.name, "start"), shift.slope(edge.name, "end")
-        path = as_a_whole(edge.path, ends) if edge.name in shift.whole else moved_along(way, held)
+        pulls = tuple(one for shift in shifts if (one := shift.pull(edge.name, following)) is not None)
+        if known is not None and known.ways[edge.name].pulls == pulls:
+            ways[edge.name] = known.ways[edge.name]
+            edges.append(known.after.edges[at])
+            continue
+        way = way_of(edge.path, pulls)
+        path = moved_along(way, None if known is None else known.after.edges[at].path)
         ways[edge.name] = way
         edges.append(edge if path is edge.path else _with_path(edge, path, way))
     found = Reshaped(piece, replace(piece, edges=tuple(edges)), ways)
-    return replace(found, after=_with_inside(found, shift))
-
-
-def untouched(piece: Piece) -> Reshaped:
-    """Return a piece that nothing moved, as far as this tells."""
-    return Reshaped(piece, piece, {e.name: way_of(e.path, Ends(), ()) for e in piece.edges})
+    return replace(found, after=_with_inside(found, shifts[0])) if shifts else found
 
 
 def _with_path(edge: Edge, path: Path, way: Jointed) -> Edge:

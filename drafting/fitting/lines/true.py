@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
@@ -14,13 +14,14 @@ from drafting.draft.walk import sewn_apart
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.giving import stays_from
-from drafting.fitting.lines.shift import Shift, reshaped
+from drafting.fitting.lines.shift import Shift
+from drafting.fitting.lines.trueing import Longer, Met, Trueing
 from drafting.geometry import Path
 
-TURNED = 1e-9
+TURNED = 1e-8
 """Radians: a corner that has turned by no more has not."""
 
-OUT = 1e-9
+OUT = 1e-8
 """mm: two seams that differ from what they did by no more are equal."""
 
 ROUNDS = 8
@@ -52,7 +53,7 @@ SQUARE = ({EdgeRole.WAIST, EdgeRole.CROTCH}, {EdgeRole.WAIST, EdgeRole.FLY})
 
 SHOULDER_TAKES = 0.75
 """Of the turn of a corner at the shoulder's tip: the armhole, straight there, would be hollowed by all of it
-(ours)."""
+(ours). That of a panelled piece, straighter still, would be by the rest: there the shoulder takes it all."""
 
 STRAIGHT_ARMHOLE = frozenset({PieceRole.BACK, PieceRole.SIDE_BODY})
 """Where a panel seam meets an armhole that is straight: the panel seam bends beside it (ours: a coat's back and
@@ -76,30 +77,66 @@ GIVES = (
 trued at its free end, never at the neck)."""
 
 
-def corners_kept(before: Draft, after: Draft) -> Draft:
-    """Return the draft with what meets at the ends of seams and at folds turned back to what it made.
+def corners_kept(work: Trueing) -> Trueing:
+    """Return the work with what meets at the ends of seams and at folds turned back to what it made.
 
     Two corners that meet are judged by their sum: where one gains what the other loses, both stay.
     """
-    changed = {p.name for p in after.pieces if p is not before[p.name]}
+    before, met = work.before, dict(work.met)
+    closed = dict[EdgeRef, float]()
     for seam in before.seams:
-        if changed & {name for name, _ in (*seam.a, *seam.b)}:
+        if any(name in work.found for name, _ in (*seam.a, *seam.b)):
             for corners in _asked(before, seam):
-                off = [_turned(before, after, ref) for ref in corners]
-                for ref in corners:
-                    after = _squared(after, ref, math.fsum(off) / len(off))
+                shares, was = _taken(work, corners), met.get(corners, Met((0.0,) * len(corners)))
+                off = math.fsum(_turned(work, ref) - closed.get(ref, 0.0) for ref in corners)
+                whole = was.turn + off
+                for ref, share, had in zip(corners, shares, was.each, strict=True):
+                    closed[ref] = closed.get(ref, 0.0) + share * whole - had
+                met[corners] = Met(tuple(share * whole for share in shares), whole)
     for piece in before.pieces:
-        if piece.name in changed:
+        if piece.name in work.found:
             for at, edge in enumerate(piece.edges):
-                if _at_fold(piece, at) or {edge.role, piece.edges[at - 1].role} in SQUARE:
+                if _at_fold(piece, at) or _roles(piece, edge.name) in SQUARE:
                     ref = piece.name, edge.name
-                    after = _squared(after, ref, _turned(before, after, ref))
-    return after
+                    closed[ref] = _turned(work, ref)
+    return replace(_squared(work, closed), met=met)
 
 
-def _turned(before: Draft, after: Draft, ref: EdgeRef) -> float:
+def _taken(work: Trueing, corners: Sequence[EdgeRef]) -> list[float]:
+    """Return how much of a turn each of the corners that meet takes: as much as the other.
+
+    Of two waists, nearly straight, the one that bends more takes more: the other would soon bend to and fro.
+    """
+    bends = [1.0 for _ in corners]
+    if all(_roles(work.before[name], edge) == SIDE_OF_WAIST for name, edge in corners):
+        bends = [LEAST_BENT + _waist_bend(work, ref) for ref in corners]
+    return [one / math.fsum(bends) for one in bends]
+
+
+def _waist_bend(work: Trueing, ref: EdgeRef) -> float:
+    """Return by how much a waist that starts or ends at a corner bends, degrees: the mean of before and after."""
+    name, edge = ref
+    piece = work.before[name]
+    at = piece.index(edge)
+    waist = next(e.name for e in (piece.edges[at - 1], piece.edges[at]) if e.role is EdgeRole.WAIST)
+    paths = [draft[name][waist].path for draft in (work.before, work.draft)]
+    return math.degrees(sum(abs(cmath.phase(path.arrive / path.leave)) for path in paths)) / 2
+
+
+SIDE_OF_WAIST = {EdgeRole.WAIST, EdgeRole.SIDE}
+
+LEAST_BENT = 0.2
+"""degrees: what is added to the bend of a waist, so that two straight ones share a turn (ours)."""
+
+
+def _roles(piece: Piece, corner: str) -> set[EdgeRole]:
+    number = piece.index(corner)
+    return {piece.edges[number - 1].role, piece.edges[number].role}
+
+
+def _turned(work: Trueing, ref: EdgeRef) -> float:
     """Return by how much the corner where an edge starts has opened, radians."""
-    old, new = before[ref[0]], after[ref[0]]
+    old, new = work.before[ref[0]], work.draft[ref[0]]
     if old is new:
         return 0.0
     more = math.radians(new.corner(new.index(ref[1])) - old.corner(old.index(ref[1])))
@@ -125,23 +162,27 @@ def _at_fold(piece: Piece, at: int) -> bool:
     return EdgeKind.FOLD in (piece.edges[at].kind, piece.edges[at - 1].kind)
 
 
-def _squared(draft: Draft, ref: EdgeRef, more: float) -> Draft:
-    """Return the draft with the corner where an edge starts closed by `more`, by the edge that gives way."""
-    if abs(more) < TURNED:
-        return draft
-    piece = draft[ref[0]]
-    at = piece.index(ref[1])
-    into, out = piece.edges[at - 1], piece.edges[at]
-    shares = _gives_way(piece, into, out)
-    bent = (_bent(into, at_start=False, by=-more * shares[0]), _bent(out, at_start=True, by=more * shares[1]))
-    return draft.with_pieces([piece.with_edges(*bent)])
+def _squared(work: Trueing, closed: Mapping[EdgeRef, float]) -> Trueing:
+    """Return the work with corners (by the edge that starts there) closed by so much, where an edge gives way."""
+    turns = dict[str, dict[tuple[str, str], float]]()
+    for (name, edge), more in closed.items():
+        piece = work.before[name]
+        at = piece.index(edge)
+        into, out = piece.edges[at - 1], piece.edges[at]
+        shares = _gives_way(piece, into, out)
+        for end, by in (((into.name, "end"), -more * shares[0]), ((out.name, "start"), more * shares[1])):
+            if abs(by) > TURNED:
+                turns.setdefault(name, {})[end] = by
+    for name, each in turns.items():
+        work = work.with_shift(Shift(name, turns=each))
+    return work
 
 
 def _gives_way(piece: Piece, into: Edge, out: Edge) -> tuple[float, float]:
     """Return how much of a corner's turn each of its two edges takes."""
     if {into.role, out.role} == {EdgeRole.SHOULDER, EdgeRole.ARMHOLE}:
-        most = SHOULDER_TAKES if into.role is EdgeRole.SHOULDER else 1 - SHOULDER_TAKES
-        return most, 1 - most
+        most = 1.0 if any(e.role is EdgeRole.PANEL for e in piece.edges) else SHOULDER_TAKES
+        return (most, 1 - most) if into.role is EdgeRole.SHOULDER else (1 - most, most)
     if {into.role, out.role} == {EdgeRole.ARMHOLE, EdgeRole.PANEL} and piece.role in STRAIGHT_ARMHOLE:
         return (0.0, 1.0) if into.role is EdgeRole.ARMHOLE else (1.0, 0.0)
     places = [FOLLOWS.index(edge.role) if edge.role in FOLLOWS else len(FOLLOWS) for edge in (into, out)]
@@ -150,61 +191,42 @@ def _gives_way(piece: Piece, into: Edge, out: Edge) -> tuple[float, float]:
     return (0.0, 1.0) if places[1] < places[0] else (1.0, 0.0)
 
 
-def _bent(edge: Edge, *, at_start: bool, by: float) -> Edge:
-    """Return an edge whose direction at one end is turned, its ends where they were."""
-    if abs(by) < TURNED:
-        return edge
-    factor = cmath.exp(1j * by)
-    segments = list(edge.path.segments)
-    if at_start:
-        one = segments[0].as_cubic()
-        segments[0] = one._replace(b=one.a + (one.b - one.a) * factor)
-    else:
-        one = segments[-1].as_cubic()
-        segments[-1] = one._replace(c=one.d + (one.c - one.d) * factor)
-    path = Path(tuple(segments))
-    share = path.length / edge.length
-    notches = tuple(replace(n, at=n.at * share) for n in edge.notches)
-    sewn = None if edge.sewn is None else edge.sewn * share
-    return replace(edge, path=path, notches=notches, sewn=sewn)
-
-
-def seams_trued(before: Draft, after: Draft) -> Draft:
-    """Return the draft with each seam between two edges as equal, or as far apart, as it was before."""
-    touched = {p.name for p in after.pieces if p is not before[p.name]}
-    seams = [
-        seam
-        for seam in before.seams
-        if seam.a != seam.b
-        and touched & {name for name, _ in (*seam.a, *seam.b)}
-        and FOLLOWERS[seam.kind] is How.TRUED
-    ]
-    were = [sewn_apart(before, seam) for seam in seams]
+def seams_trued(work: Trueing) -> Trueing:
+    """Return the work with each seam between two edges as equal, or as far apart, as it was before."""
+    before = work.before
+    seams = [s for s in before.seams if s.a != s.b and FOLLOWERS[s.kind] is How.TRUED]
+    starts = {seam.name: _gives_at_start(work, seam) for seam in seams}
     for _ in range(ROUNDS):
         out = 0.0
-        for seam, was in zip(seams, were, strict=True):
-            over = sewn_apart(after, seam) - was
-            if abs(over) > OUT:
-                out = max(out, abs(over))
-                after = _made_equal(before, after, seam, over)
-        after = corners_kept(before, after)
+        for seam in seams:
+            if any(name in work.found for name, _ in (*seam.a, *seam.b)):
+                over = sewn_apart(work.draft, seam) - sewn_apart(before, seam)
+                if abs(over) > OUT:
+                    out = max(out, abs(over))
+                    work = _made_equal(work, seam, over, at_start=starts[seam.name])
+        work = corners_kept(work)
         if out <= OUT:
             break
-    return after
+    return work
 
 
-def _made_equal(before: Draft, draft: Draft, seam: Seam, over: float) -> Draft:
-    """Return the draft with chain a shorter and chain b longer by half of `over` each, at their free end.
+def _made_equal(work: Trueing, seam: Seam, over: float, *, at_start: bool) -> Trueing:
+    """Return the work with chain a shorter and chain b longer by half of `over` each, at their free end."""
+    a, b = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
+    work = _longer(work, a, -over / 2, at_start=at_start)
+    return _longer(work, b, over / 2, at_start=not at_start)
+
+
+def _gives_at_start(work: Trueing, seam: Seam) -> bool:
+    """Say whether a seam is trued where chain a starts: at its free end.
 
     The free end of a side seam is the one that was moved, where the other stays.
     """
-    at_start = _gives_at_start(draft, seam)
     if seam.kind is SeamKind.SIDE:
-        moved = [_end_moved(before, draft, seam, at_start=one) for one in (True, False)]
-        at_start = moved[0] if moved[0] != moved[1] else at_start
-    a, b = (seam.a[0], seam.b[0]) if at_start else (seam.a[-1], seam.b[-1])
-    draft = _longer(draft, a, -over / 2, at_start=at_start)
-    return _longer(draft, b, over / 2, at_start=not at_start)
+        moved = [_end_moved(work.before, work.draft, seam, at_start=one) for one in (True, False)]
+        if moved[0] != moved[1]:
+            return moved[0]
+    return _free_at_start(work.before, seam)
 
 
 def _end_moved(before: Draft, after: Draft, seam: Seam, *, at_start: bool) -> bool:
@@ -226,7 +248,7 @@ MOVED = 1.0
 """mm: an end that was moved by no more was not altered, only trued (ours)."""
 
 
-def _gives_at_start(draft: Draft, seam: Seam) -> bool:
+def _free_at_start(draft: Draft, seam: Seam) -> bool:
     def rank(ref: EdgeRef, *, at_start: bool) -> int:
         piece = draft[ref[0]]
         at = piece.index(ref[1])
@@ -238,22 +260,41 @@ def _gives_at_start(draft: Draft, seam: Seam) -> bool:
     return rank(seam.a[0], at_start=True) < rank(seam.a[-1], at_start=False)
 
 
-def _longer(draft: Draft, ref: EdgeRef, by: float, *, at_start: bool) -> Draft:
-    piece = draft[ref[0]]
+def _longer(work: Trueing, ref: EdgeRef, by: float, *, at_start: bool) -> Trueing:
+    """Return the work with an edge longer by `by` mm at an end.
+
+    All that it was made longer by there goes the way that the edge goes now: so the order of the steps is
+    forgotten.
+    """
+    piece, now = work.before[ref[0]], work.draft[ref[0]]
     edge = piece[ref[1]]
-    away = _plain(-edge.path.leave if at_start else edge.path.arrive)
-    corner = ref[1] if at_start else _following(draft, ref)[1]
+    whole = work.longer.get((ref, at_start), Longer()).mm + by
+    moved = whole * _plain(sum(_outward(path, at_start=at_start) for path in (edge.path, now[ref[1]].path)))
+    more = moved - work.longer.get((ref, at_start), Longer()).moved
     number = piece.index(ref[1])
+    corner = ref[1] if at_start else piece.edges[(number + 1) % len(piece.edges)].name
     beside = piece.edges[number - 1] if at_start else piece.edges[(number + 1) % len(piece.edges)]
     ends = [(edge, at_start), *([(beside, not at_start)] if edge.dart is not None else [])]
-    knots = {e.name: (Knot(at, 0j),) for e, first in ends if (at := stays_from(e, at_start=first)) is not None}
-    whole = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
-    return draft.with_pieces([reshaped(piece, Shift(piece.name, {corner: away * by}, knots, whole=whole)).after])
+    knots = {
+        e.name: (Knot(at, 0j),)
+        for e, first in ends
+        if (at := stays_from(e, *work.paths(ref[0], e.name), at_start=first)) is not None
+    }
+    turns = frozenset({beside.name} if beside.role is EdgeRole.ARMHOLE else ())
+    work = work.with_shift(Shift(piece.name, {corner: more}, knots, whole=turns))
+    return replace(work, longer={**work.longer, (ref, at_start): Longer(whole, moved)})
 
 
-def _plain(way: complex) -> complex:
+def _outward(path: Path, *, at_start: bool) -> complex:
+    """Return the direction in which a path goes on beyond one of its ends."""
+    return -path.leave if at_start else path.arrive
+
+
+def _plain(ways: complex) -> complex:
     """Return a move upright or level, whichever is nearer, that goes on by 1 mm along a direction.
 
-    It is the same after the change as before, so that a change and its reverse undo each other.
+    The direction is given as the sum of that before the change and that after it: so it is the same on the way
+    back, and a change and its reverse undo each other.
     """
+    way = ways / abs(ways)
     return 1j / way.imag if abs(way.imag) > abs(way.real) else 1 / way.real + 0j

@@ -121,20 +121,41 @@ def blades_wedge(draft: Draft, longer: float) -> Altered:
     if not pieces:
         raise DraftError("there is no back up to the neck", turn="note it at an edge (`piece.edge`) instead")
     what = f"back {'rounded' if longer > 0 else 'flattened'} over the blades"
-    return carried_out(draft, [_rounded(p, bust, longer) for p in pieces], what)
+    found = Altered(draft)
+    for _ in range(AGAIN):
+        shifts = [_rounded(p, (_hinge(p) + _hinge(found.draft[p.name])) / 2, bust, longer) for p in pieces]
+        found = carried_out(draft, shifts, what)
+    return found
 
 
-def _rounded(piece: Piece, bust: float, longer: float) -> Shift:
+AGAIN = 3
+"""How often a back is rounded to find where its armhole lies on the mean of before and after, as trueing moves the
+shoulder's tip: so the reverse finds the same place."""
+
+
+def _hinge(piece: Piece) -> float:
+    """Return how far out (x, mm) a back begins to be rounded: at the end of its armhole nearer to the middle."""
     arms = [p.real for e in piece.edges if e.role is EdgeRole.ARMHOLE for p in (e.path.start, e.path.end)]
-    hinge = min(arms, key=abs)
+    return min(arms, key=abs)
+
+
+def _rounded(piece: Piece, hinge: float, bust: float, longer: float) -> Shift:
     low, high = bust, BLADES * bust
 
-    def rise(place: complex) -> complex:
-        share = min(1.0, max(0.0, 1.0 - place.real / hinge))
-        return 1j * longer * share * min(1.0, max(0.0, (place.imag - low) / (high - low)))
+    def share(place: complex) -> float:
+        return min(1.0, max(0.0, 1.0 - place.real / hinge))
 
-    return sheared(piece, rise, [line(complex(-WIDE, y), complex(WIDE, y)) for y in (low, high)])
+    def rise(place: complex) -> complex:
+        top = high - longer / 2 * share(place)
+        return 1j * longer * share(place) * min(1.0, max(0.0, (place.imag - low) / (top - low)))
+
+    middle, side = complex(0.0, high - longer / 2), complex(hinge, high)
+    bends = [line(complex(-WIDE, low), complex(WIDE, low)), line(middle, side)]
+    return sheared(piece, rise, [*bends, line(middle, middle - WIDE * hinge / abs(hinge))])
 
 
 BLADES = 0.55
-"""Of the way from the nape to the bust: above it the back goes up as a whole (ours: half way, at the blades)."""
+"""Of the way from the nape to the bust: above it the back goes up as a whole (ours: half way, at the blades).
+
+The line there is as far below this height before as it is above it afterwards, so that the reverse finds it again.
+"""

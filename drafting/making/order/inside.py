@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from drafting.draft.by_role import edges_as, pieces_as
 from drafting.draft.openings import hands
-from drafting.draft.piece import Piece
+from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
@@ -67,15 +67,20 @@ def padded_shoulders(bench: Bench) -> None:
     )
 
 
+def _top_of(edges: tuple[Edge, ...], role: EdgeRole) -> tuple[Edge, ...]:
+    """Return the edge at the top of an opening: a vent's is short."""
+    return tuple(sorted(edges, key=lambda edge: edge.length if role is EdgeRole.VENT else 0.0)[:1])
+
+
 def bars(bench: Bench) -> None:
     """Bar the ends that are pulled at: the top of a body's vents and side pleats, the foot of a fall."""
     draft = bench.garment.draft
     ends = [
         (piece.name, edge.name)
         for piece in draft.pieces
-        if not piece.material and not is_sleeve(piece)
+        if not piece.material and not is_sleeve(piece) and piece.role is not PieceRole.SIDE_BODY
         for role in (EdgeRole.VENT, EdgeRole.PLEAT)
-        for edge in edges_as(piece, role)[:1]
+        for edge in _top_of(edges_as(piece, role), role)
         if role is EdgeRole.VENT or piece.role is PieceRole.BACK
     ]
     feet = [

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.draft.by_role import vent_at_centre
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind
@@ -87,11 +88,13 @@ _Groups = dict[tuple[str, str], list[EdgeRef]]
 
 
 def _grouped(bench: Bench, refs: Sequence[EdgeRef]) -> _Groups:
-    """Return how openings are finished: vents piece by piece, any others of one sort together."""
+    """Return how openings are finished: centre vents piece by piece, any others of one sort together; both pieces
+    of a side vent are one."""
     found: _Groups = {}
     for ref in refs:
         key = _how(bench, ref)
-        found.setdefault((key, ref[0] if key == "do.vent" else ""), []).append(ref)
+        alone = key == "do.vent" and vent_at_centre(bench.garment.draft[ref[0]])
+        found.setdefault((key, ref[0] if alone else ""), []).append(ref)
     return found
 
 

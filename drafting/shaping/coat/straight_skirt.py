@@ -34,7 +34,8 @@ HEM_TURN = 45.0
 @dataclass(frozen=True)
 class SkirtWish:
     """What is asked, mm: how far below the waist `hip` and hem (`drop`) lie, what the half seat wants `beyond` the
-    half waist, the `flare` of each seam's edge from hip to hem, a vent `vent` high (0: none) and `lap` wide."""
+    half waist, the `flare` of each seam's edge from hip to hem, a vent `vent` high (0: none) and `lap` wide, at
+    the centre back or, `sides`, at the two back seams."""
 
     hip: float
     drop: float
@@ -42,6 +43,7 @@ class SkirtWish:
     flare: float
     vent: float
     lap: float
+    sides: bool
     scale: float
     allowance: float
 
@@ -85,15 +87,56 @@ def _levels(
     return (*piece.levels, *hip)
 
 
+@dataclass(frozen=True)
+class Opened:
+    """A seam that opens below: the `seam` that is left, the `vent`'s edges from the seam out and down, the `hem`
+    from the fold out to its edge, and the `fold`."""
+
+    seam: Path
+    vent: tuple[Path, ...] = ()
+    hem: tuple[Path, ...] = ()
+    fold: Path | None = None
+
+
+def _opened(seam: Path, side: int, wish: SkirtWish) -> Opened:
+    """Return a seam, drawn downwards, that opens in a vent on its `side`: square to the fold at both its ends."""
+    upper, below = seam.split(seam.length - wish.vent)
+    out = wish.lap * side * 1j
+    top = below.start + out * below.leave + VENT_SLANT * wish.lap * below.leave
+    low = below.end + out * below.arrive
+    return Opened(upper, (line(below.start, top), line(top, low)), (line(below.end, low),), below)
+
+
+def _side_vent(seam: Opened) -> tuple[Edge, ...]:
+    """Return a side vent's edges, from the seam out and down."""
+    names = ("side_vent_top", "side_vent")
+    return tuple(
+        Edge(name, path, EdgeKind.OPENING, role=EdgeRole.VENT)
+        for name, path in zip(names, seam.vent, strict=False)
+    )
+
+
+def _fold_marks(seam: Opened) -> tuple[Placement, ...]:
+    return (Placement("vent_fold", seam.fold, "fold"),) if seam.fold else ()
+
+
+def _turned(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
+    """Return edges that run on the other way."""
+    return tuple(replace(edge, path=edge.path.reversed()) for edge in reversed(edges))
+
+
 def long_back(piece: Piece, wish: SkirtWish) -> Piece:
-    """Return the back down to the hem, its vent on the left half as drawn: the lap is folded in, or lies under."""
+    """Return the back down to the hem, a vent at its centre on the left half as drawn: the lap is folded in, or
+    lies under; of side vents the back lies on top, and its lap is folded in."""
     flat = piece.mirrored()
     waist, panel = the_edge(flat, EdgeRole.WAIST), the_edge(flat, EdgeRole.PANEL)
     centre = the_edge(flat, EdgeRole.CENTRE_SEAM)
     middle = sprung(waist.path.start, -1, wish.spring(CENTRE, 1), wish)
     side = sprung(waist.path.end, 1, wish.spring(BACK, 2), wish)
     hem, seam, opened, marks = _hem(middle, side), middle, tuple[Edge, ...](), tuple[Placement, ...]()
-    if wish.vent > 0:
+    beside = _opened(side, 1, wish) if wish.sides else Opened(side)
+    hem = Path.joined([hem, *beside.hem])
+    if wish.vent > 0 and not wish.sides:
         seam, below = middle.split(middle.length - wish.vent)
         top = below.start - wish.lap * (1 + 1j * VENT_SLANT)
         low = below.end - wish.lap
@@ -104,30 +147,35 @@ def long_back(piece: Piece, wish: SkirtWish) -> Piece:
         hem = Path((*line(low, below.end).segments, *hem.segments))
         marks = (Placement("vent_fold", below, "fold"),)
     new = {
-        waist.name: (*opened, _turned_up(hem, wish)),
-        panel.name: (replace(panel, path=Path((*side.reversed().segments, *panel.path.segments))),),
+        waist.name: (*opened, _turned_up(hem, wish), *_turned(_side_vent(beside))),
+        panel.name: (replace(panel, path=Path((*beside.seam.reversed().segments, *panel.path.segments))),),
         centre.name: (replace(centre, path=Path((*centre.path.segments, *seam.segments))),),
     }
-    hip = at_hip(middle)
-    levels = _levels(flat, hip, at_hip(side), wish, (hip,) if opened else ())
-    ring = _ring(flat, new)
-    return replace(flat, edges=ring, levels=levels, placements=(*flat.placements, *marks)).mirrored()
+    hip, seat = at_hip(middle), at_hip(side)
+    stops = ((hip,) if opened else ()) + ((seat,) if beside.fold else ())
+    levels = _levels(flat, hip, seat, wish, stops)
+    placements = (*flat.placements, *marks, *_fold_marks(beside))
+    return replace(flat, edges=_ring(flat, new), levels=levels, placements=placements).mirrored()
 
 
 def long_side(piece: Piece, wish: SkirtWish) -> Piece:
-    """Return the side body down to the hem."""
+    """Return the side body down to the hem; at a side vent it reaches under the back."""
     flat = piece.mirrored()
     waist = the_edge(flat, EdgeRole.WAIST)
     fore, back = edges_as(flat, EdgeRole.PANEL)
     behind = sprung(waist.path.start, -1, wish.spring(BACK, 2), wish)
     before = sprung(waist.path.end, 1, wish.spring(FRONT, 2), wish)
+    beside = _opened(behind, -1, wish) if wish.sides else Opened(behind)
+    hem = Path.joined([*(path.reversed() for path in beside.hem), _hem(behind, before)])
     new = {
-        waist.name: (_turned_up(_hem(behind, before), wish),),
+        waist.name: (*_side_vent(beside), _turned_up(hem, wish)),
         fore.name: (replace(fore, path=Path((*before.reversed().segments, *fore.path.segments))),),
-        back.name: (replace(back, path=Path((*back.path.segments, *behind.segments))),),
+        back.name: (replace(back, path=Path((*back.path.segments, *beside.seam.segments))),),
     }
-    levels = _levels(flat, at_hip(behind), at_hip(before), wish)
-    return replace(flat, edges=_ring(flat, new), levels=levels).mirrored()
+    seat = at_hip(behind)
+    levels = _levels(flat, seat, at_hip(before), wish, (seat,) if beside.fold else ())
+    placements = (*flat.placements, *_fold_marks(beside))
+    return replace(flat, edges=_ring(flat, new), levels=levels, placements=placements).mirrored()
 
 
 def long_front(piece: Piece, wish: SkirtWish) -> Piece:

@@ -39,6 +39,9 @@ MOUTH_ENDS = PAST / 2
 SHARES = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4)
 """How far a bag is drawn in, until it lies inside its piece (ours)."""
 
+NARROW = (0.3, 0.2, 0.1)
+"""Further shares at which a bag is marked on a partner that is narrower than it (ours)."""
+
 FROM_EDGE = 6.0
 """mm: a bag keeps so far off the stitching line beyond its own seam (ours)."""
 
@@ -98,6 +101,17 @@ def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: fl
     return EdgePocket(mouth=mouth, low=low, round=round_, top=above, share=share)
 
 
+def marked_on_partner(
+    partner: Piece, edge: str, middle: float, width: float, height: float, share: float
+) -> EdgePocket:
+    """Return a seam pocket as it is marked on the partner of its seam: no wider than the partner has room for.
+
+    The bags lie behind the piece itself, so a narrow partner draws in the mark alone, never the bag.
+    """
+    shares = (share, *(one for one in (*SHARES, *NARROW) if one < share))
+    return _fitting(partner, lambda one: seam_pocket(partner, edge, middle, width, height, one), width, shares)
+
+
 def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> EdgePocket:
     """Return a slant pocket from `width` mm along an upper edge to `height` mm down the edge beside it.
 
@@ -137,9 +151,11 @@ def _round(low: complex, high: complex, in_: float, deep: float, arrive: complex
     )
 
 
-def _fitting(piece: Piece, drawn: Callable[[float], EdgePocket], width: float) -> EdgePocket:
+def _fitting(
+    piece: Piece, drawn: Callable[[float], EdgePocket], width: float, shares: tuple[float, ...] = SHARES
+) -> EdgePocket:
     """Return the largest of these bags that lies inside its piece; raises `DraftError` where none does."""
-    for share in SHARES:
+    for share in shares:
         pocket = drawn(share)
         if is_simple(pocket.bag) and _lies_inside(piece, pocket):
             return pocket

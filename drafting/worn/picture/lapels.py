@@ -10,11 +10,14 @@ from collections.abc import Set
 from dataclasses import replace
 
 import numpy as np
+from scipy.spatial import cKDTree
 
+from drafting.draft.frame import Straight
+from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
-from drafting.worn.nouns import AtRest, Limb, SewnMesh, Truth, Whole
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
-from drafting.worn.picture.tucked import OuterCloth, evened, faces_out
+from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
 
 ROUNDS = 6
 """How often it is lifted and evened out (ours: then nothing moves on)."""
@@ -73,14 +76,76 @@ def laid_on(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
 
 def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
     """Return a halved garment with what lies beyond the middle laid on the mirrored cloth there."""
-    mesh, points = rest.mesh, rest.points
-    beyond = mesh.halved & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
-    own = ~(over | beyond[mesh.sewn].any(axis=1))
-    if not beyond.any() or not own.any():
+    mesh = rest.mesh
+    if not mesh.halved:
         return rest
+    points, laid = _folded_back(rest, over)
+    beyond = ~laid & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
+    own = ~(over | (beyond | laid)[mesh.sewn].any(axis=1))
+    if not beyond.any() or not own.any():
+        return replace(rest, points=points)
     found = OuterCloth(rest, field, own).beneath(points)
     lies = beyond & found.under & (np.abs(found.outside) < SUNK)
     return replace(rest, points=points - np.where(lies, found.outside, 0.0)[:, None] * found.way)
+
+
+def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
+    """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
+
+    Middle lies on middle: what is cut so far beyond a middle in front lies on the mirror image of the cloth
+    as far inside it, so a lap keeps its width however far it stood off, or fell open on its own hand. The foot
+    of a lapel lies on its own lap. Where the middles hang apart nothing is moved.
+    """
+    mesh, points, moved = rest.mesh, rest.points.copy(), np.zeros(rest.mesh.count, bool)
+    turned = np.isin(np.arange(mesh.count), mesh.sewn[over]) & ~np.isin(np.arange(mesh.count), mesh.sewn[~over])
+    for index, piece in enumerate(mesh.pieces):
+        if piece.frame.front is None or piece.limb is Limb.LEG:
+            continue
+        faces = mesh.triangles[mesh.piece == index]
+        own = np.unique(faces)
+        flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
+        side = np.sign(_beside(flat, piece.frame.front).mean())
+        lap = (side * _beside(flat, piece.frame.front) < -BEYOND) & ~turned[to]
+        across = _mirrored(flat, piece.frame.front)
+        lap[lap] = np.abs(_carried(rest.points, mesh, faces, (flat + across)[lap] / 2)[:, 0]) < SHUT
+        if lap.any():
+            points[to[lap]] = _carried(rest.points, mesh, faces, across[lap]) * (-1.0, 1.0, 1.0)
+            moved[to[lap]] = True
+            if piece.roll is not None:
+                folded = _mirrored(flat, piece.roll)
+                foot = turned[to] & (side * _beside(folded, piece.frame.front) < 0.0)
+                points[to[foot]] = _carried(points, mesh, faces, folded[foot])
+                moved[to[foot]] = True
+    return points, moved
+
+
+def _beside(flat: Points, middle: Straight) -> Reals:
+    """Return (N,): mm that flat places lie to the left of a straight line."""
+    way = middle[1] - middle[0]
+    found: Reals = ((flat - middle[0]) / way).imag * abs(way)
+    return found
+
+
+def _mirrored(flat: Points, middle: Straight) -> Points:
+    """Return (N,): flat places mirrored in a straight line."""
+    way = middle[1] - middle[0]
+    found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
+    return found
+
+
+def _carried(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
+    """Return (N, 3): where places (N,) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
+    if not len(spots):
+        return np.zeros((0, 3))
+    corners, flat = mesh.flat[faces], np.column_stack((spots.real, spots.imag))
+    _, near = cKDTree(corners.mean(axis=1)).query(flat, k=min(NEAREST, len(faces)))
+    near = near.reshape(len(flat), -1)
+    found = shares(corners[near], flat)
+    places = np.einsum("nkb,nkbc->nkc", found, corners[near])
+    best = np.linalg.norm(flat[:, None] - places, axis=2).argmin(axis=1)
+    row = np.arange(len(flat))
+    carried: Reals = np.einsum("nb,nbc->nc", found[row, best], points[mesh.merged[faces[near[row, best]]]])
+    return carried
 
 
 def _of_legs(mesh: SewnMesh) -> Whole:
@@ -88,6 +153,9 @@ def _of_legs(mesh: SewnMesh) -> Whole:
     legs = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.LEG]
     return np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
 
+
+SHUT = 15.0
+"""mm off the middle of the body up to which a front's middle counts as closed there (by eye)."""
 
 BEYOND = 1.0
 """mm beyond the middle at which cloth laps over it."""

@@ -63,12 +63,12 @@ class OuterCloth:
     def beneath(self, points: Reals) -> Beneath:
         """Return where `points` lie to the cloth, by the nearest place on it."""
         _, near = self.tree.query(points, k=NEAREST)
-        shares = _shares(self.points[self.triangles[near]], points)
-        places = np.einsum("nkb,nkbc->nkc", shares, self.points[self.triangles[near]])
+        part = shares(self.points[self.triangles[near]], points)
+        places = np.einsum("nkb,nkbc->nkc", part, self.points[self.triangles[near]])
         best = np.linalg.norm(points[:, None] - places, axis=2).argmin(axis=1)
         row = np.arange(len(points))
         face = self.triangles[near[row, best]]
-        way = np.einsum("nb,nbc->nc", shares[row, best], self.normals[face])
+        way = np.einsum("nb,nbc->nc", part[row, best], self.normals[face])
         way /= np.maximum(np.linalg.norm(way, axis=1, keepdims=True), 1e-9)
         off = points - places[row, best]
         outside = np.einsum("nc,nc->n", off, way)
@@ -98,8 +98,8 @@ def _at_end(triangles: Whole, count: int) -> Truth:
     return np.asarray(end[triangles].any(axis=1))
 
 
-def _shares(corners: Reals, points: Reals) -> Reals:
-    """Return (N, K, 3): the shares of the corners (N, K, 3, 3) in the place next to each point, none below 0."""
+def shares(corners: Reals, points: Reals) -> Reals:
+    """Return (N, K, 3): shares of the corners (N, K, 3, D) in the place next to each point (N, D), 0 or more."""
     start = corners[:, :, 0]
     one, two, off = corners[:, :, 1] - start, corners[:, :, 2] - start, points[:, None] - start
     aa, ab, bb = ((p * q).sum(-1) for p, q in ((one, one), (one, two), (two, two)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from drafting.draft.by_role import edges_as
+from drafting.draft.by_role import edges_as, vent_at_centre
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.piece import EdgeKind
@@ -87,10 +87,10 @@ def _hands_meet(pieces: SewnParts, seam: Seam) -> tuple[EdgeRef, ...]:
 
 
 def vent_folds(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
-    """Return the folds at which vents of the body open: on the middle, but held by nothing."""
+    """Return the folds at which vents open on the middle of the body, held by nothing; none of a side vent."""
     return [
         (piece.name, cut.name)
         for piece in pieces.shell
         for cut in rings[piece.name].cuts
-        if any(edge.role is EdgeRole.VENT and edge.name in cut.edges for edge in piece.edges)
+        if set(cut.edges) & {edge.name for edge in vent_at_centre(piece)}
     ]
