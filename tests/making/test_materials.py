@@ -81,6 +81,15 @@ def test_every_notion_and_every_cloth_is_on_the_list(name: str) -> None:
             assert bought == count
 
 
+def test_one_button_more_of_each_kind_is_bought_than_is_sewn_on() -> None:
+    """Common practice: one is kept in reserve, for it is lost before the costume is worn out."""
+    costume = laid("lamplighter")
+    sewn_on = sum(n.count for g in costume.garments for n in g.draft.notions if n.what == "button")
+    kinds = [row for row in shopping(costume, {}) if row.what == "button"]
+    assert kinds
+    assert sum(row.amount for row in kinds) == sewn_on + len(kinds)
+
+
 def test_each_interfacing_has_a_lay_of_its_own_that_holds_all_its_pieces() -> None:
     """From memory: no heavier than the shell; the coat's canvas and the shirt's fusible are two cloths."""
     costume = laid("lamplighter")
