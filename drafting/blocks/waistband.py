@@ -106,7 +106,8 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
     )
     piece = place(drawn)
     flat = band_edges(replace(band, folded=False), "waist", EdgeRole.WAIST)
-    outside = place(replace(drawn, edges=flat))
+    # Firm along the band whatever the cloth's own grain, for it is buttoned (common practice).
+    outside = place(replace(drawn, edges=flat, grain=0.0))
     stiff = interfacing(outside, bare=("lower",) if band.folded else ())
     marks = _notches(waist, "back" if behind else "front", at_end=over is behind)
     seam = Seam(
@@ -122,7 +123,7 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         (piece, stiff),
         (seam, *_own_seams(piece, band, marks, over is behind)),
         facts={"band_length": 2 * band.length},
-        notions=(button_notion("waistband", 1, button), interfacing_notion(stiff)),
+        notions=(button_notion("waistband", 1, button), interfacing_notion(stiff, "its warp along the band")),
     )
 
 

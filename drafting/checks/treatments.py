@@ -78,7 +78,7 @@ def cannot_ease(fabric: Fabric, wanted: float, part: str) -> Iterator[Finding]:
             wanted,
             most,
             f"{fabric.title} eases at most {told(most)}, and a cap ease of {told(wanted)} was asked for. "
-            f"The {part} is drafted with {most:.0f}: choose that, gather the cap, or take another cloth.",
+            f"The {part} is drafted with {told(most)}: choose that, gather the cap, or take another cloth.",
         )
 
 

@@ -7,6 +7,7 @@ import pytest
 from drafting.checks.treatments import cannot_fuse, iron_limit
 from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric
+from drafting.ground.lengths import in_unit
 from tests.blocks.figures import chart_woman
 
 
@@ -67,3 +68,12 @@ def test_a_cap_ease_typed_for_cloth_that_does_not_ease_is_an_error_and_a_default
     usual = draft_garment(chart_woman(), felt, "shirt")
     assert [f for f in usual.findings if f.level == "error"] == []
     assert any(f.check == "cap ease" and f.level == "warning" for f in usual.findings)
+
+
+@pytest.mark.parametrize(("unit", "word"), [("cm", " cm"), ("in", " in")])
+def test_what_a_cloth_eases_is_told_in_the_makers_unit_throughout(unit: str, word: str) -> None:
+    """An inch file was told "The sleeve is drafted with 15: choose that"."""
+    cloth = Fabric("Firm, invented", eases="little")
+    garment = draft_garment(chart_woman(), cloth, "fitted-top", {"cap_ease": 32.0})
+    (told,) = (in_unit(one.message, unit) for one in garment.findings if "eases at most" in one.message)
+    assert told.split("drafted with ")[1].split(": choose")[0].endswith(word)

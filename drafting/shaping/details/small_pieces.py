@@ -55,9 +55,9 @@ def _loose(edge: Edge, beyond: float) -> Edge:
     return Edge(edge.name, edge.path, EdgeKind.FREE, None, beyond, role=edge.role, half=edge.half)
 
 
-def interfacing_notion(piece: Piece) -> Notion:
-    """Return the line of the list that tells to cut an interfacing piece."""
-    note = f"stitching line and {told(3.0)}, on the same grain; try the fuse on a scrap first"
+def interfacing_notion(piece: Piece, grain: str = "on the same grain") -> Notion:
+    """Return the line of the list that tells to cut an interfacing piece, and how its `grain` lies."""
+    note = f"stitching line and {told(3.0)}, {grain}; try the fuse on a scrap first"
     return Notion("interfacing", piece.name, piece.count, None, note, LIGHT, piece=piece.name)
 
 
