@@ -66,9 +66,15 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
     """Return whether both sides of a seam lie well off their cloth's threads, as flared panels do."""
     if seam.kind in OWN_PLACE or seam.kind is SeamKind.CROTCH:  # which is held between the legs
         return False
+    if seam.kind is SeamKind.SHOULDER and any(_has_armhole(draft[piece]) for piece, _ in seam.a):
+        return False  # a body hangs from it, however steep it is
     length = sum(draft.edge(ref).length for ref in seam.a)
     angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
     return length > HANGS and min(angles) > BIASED
+
+
+def _has_armhole(piece: Piece) -> bool:
+    return any(edge.role is EdgeRole.ARMHOLE for edge in piece.edges)
 
 
 def bias_angle(draft: Draft, ref: EdgeRef) -> float:

@@ -198,6 +198,8 @@ def _neatened(step: Step, garment: MadeGarment, room: Workroom) -> Iterator[Stit
         own = _fact(one, "neatened")
         told = None if one.key in BAGS else own if own is not None else _fact(one, "sewn")
         cast += CAST.get(one.key, 0) * (plain if told is None else told)
+    if step.seams and step.setting and any(one.key == "set.neaten_bound" for one in step.setting.why):
+        yield StitchRow("301", 2 * _sewn(step, garment))
     if cast:
         if room.has(*MACHINE_OVEREDGE):
             yield StitchRow("504", cast, plies=2, kind="overlock")

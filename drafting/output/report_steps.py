@@ -18,8 +18,9 @@ def step_row(made: Made, step: Step, unit: ShownUnit) -> Record:
     """Return one step: what to do in words, what it uses and makes, how it is sewn, what it takes of thread.
 
     `seams` are sewn in it, `basted` only basted; `edges` and `along` are (piece, edge); `count` is how many
-    things (darts, bones, buttons ...); stitch length and width in mm, and `thread` in mm before any waste, by its
-    kind and by the cloth that it matches; `takes` is what else it uses up, in mm or pieces, not rounded yet.
+    things (darts, bones, buttons ...); `how` says why it is sewn so, and what its cloth asks besides. Stitch
+    length and width in mm; `thread` in mm before any waste, by its kind and by the cloth that it matches; `takes`
+    is what else it uses up, in mm or pieces, not rounded yet.
     """
     sewn = step.setting
     return {
@@ -39,6 +40,7 @@ def step_row(made: Made, step: Step, unit: ShownUnit) -> Record:
         "stitch": sewn.stitch if sewn else None,
         "stitch_length": sewn.stitch_length if sewn else None,
         "stitch_width": sewn.width if sewn else None,
+        "how": " ".join(plan_sentence(sentence, unit) for sentence in (sewn.why if sewn else ())),
         "needle": f"{sewn.needle.point} {sewn.needle.size}" if sewn else None,
         "holds": step.holds,
         "heat": step.heat,

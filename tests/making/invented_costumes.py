@@ -20,6 +20,9 @@ CLOTHS = {
     'stretch_across = "3 %"\niron_dots = 2\ncare = "dry clean"',
     "oilskin": 'width = 142\nselvedge = 1\nfibre = "cotton, coated"\nsort = "coated"\nmass = 310\n'
     'thickness = "0.5 mm"\nstretch_across = "1 %"\ntakes_fusible = false\ncare = "wipe clean, do not iron"',
+    "sequins": 'width = 130\nselvedge = 2\nfibre = "polyester"\nsort = "sequinned"\nmass = 420\n'
+    'thickness = "1.4 mm"\nstretch_across = "4 %"\none_way = true\ntakes_fusible = false\n'
+    'care = "dry clean, do not iron"',
     "chiffon": 'width = 138\nselvedge = 1\nfibre = "silk"\nsort = "sheer"\nmass = 40\nthickness = "0.15 mm"\n'
     'stretch_across = "3 %"\niron_dots = 1\ntakes_fusible = false\ncare = "hand wash"',
 }
@@ -50,6 +53,15 @@ block = "knee-breeches"
 fabric = "sailcloth"
 [garments.breeches.choices]
 fall_front = true
+""",
+    "mirror dancer": """
+wearer = "{own}/bodies/ferrywoman.toml"
+[garments.skirt]
+block = "skirt"
+fabric = "sequins"
+[garments.skirt.choices]
+skirt_cut = "gored"
+lining = "whole"
 """,
     "river mist": """
 wearer = "{own}/bodies/bell-ringer.toml"

@@ -168,6 +168,8 @@ def _seam(plan: Sewn, step: Record, long: float) -> Iterator[Row]:
         yield "sewing", "304" if gives else "301", long, 2.5, OVERCAST if gives else 0.0, 4
     if "Hold them with a row of topstitching" in do or "hold the edge with clips and topstitch it" in do:
         yield "sewing", "301", long, 2.5, 0.0, 3
+    if step["seams"] and "Bind the raw edges with" in step["how"]:
+        yield "sewing", "301", 2 * long, 2.5, 0.0, 2
     yield from _cast(plan, step, long)
 
 

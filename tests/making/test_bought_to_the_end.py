@@ -76,6 +76,16 @@ def test_the_tape_under_a_turned_edge_is_as_long_as_that_and_both_ends() -> None
         assert mm["tape"] == pytest.approx(edges("toll-keeper", step) + 2 * 20.0, abs=0.5)
 
 
+def test_sequins_have_tape_for_both_raw_edges_of_every_seam() -> None:
+    """Both allowances are bound, each by itself: twice the seam."""
+    plan = plan_of("mirror dancer")
+    bound = [s for s in plan.record["steps"] if s["seams"] and "Bind the raw edges with" in s["how"]]
+    assert len(bound) > 3
+    for step in bound:
+        tape = math.fsum(one["amount"] for one in step["takes"] if "bias tape" in one["kind"])
+        assert tape == pytest.approx(2 * math.fsum(plan.seam(step["garment"], s) for s in step["seams"]), abs=0.5)
+
+
 @pytest.mark.parametrize("name", ["lamplighter", "impresario"])
 def test_a_sleeve_head_is_bought_as_long_as_the_words_cut_it(name: str) -> None:
     for step, mm in taken(name, "Sew a sleeve head into each crown"):

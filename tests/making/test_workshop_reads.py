@@ -11,7 +11,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making import planned
 from drafting.making.order import unsound
@@ -116,5 +116,31 @@ def test_a_zip_in_a_shaped_centre_has_its_edges_tape_and_thread() -> None:
     assert opening == pytest.approx(2 * 180.0, abs=1.0)  # the zip's notch lies 180 mm below the waist
     assert zipped.length == pytest.approx(opening)
     assert sum(one.amount for one in zipped.takes if one.what == "tape") >= opening
+    below = next(s for s in steps if any(name.startswith("centre back") for name in s.seams))
+    assert "notch where the opening ends" in plan_sentence(below.say[0])
     others = [ref for s in steps if s is not zipped for ref in s.edges]
     assert not set(zipped.edges) & set(others)
+
+
+def test_no_overedge_sews_a_dart_or_the_inside_of_a_woven_collar_and_cuff() -> None:
+    """It would cut the fold of a dart off, and bulk in a collar's turned edge (common practice)."""
+    for name in ("toll-keeper", "ferrywoman"):
+        made, sewn = laid(name), planned(laid(name)).settings
+        for garment in made.garments:
+            fabric = made.costume.fabrics[garment.fabric]
+            for seam in garment.draft.seams:
+                stitch = sewn[garment.name, seam.name].stitch
+                inside = seam.kind is SeamKind.MADE_UP and fabric.weave == "woven"
+                assert not (stitch in ("504", "514") and (inside or seam.kind is SeamKind.DART)), seam.name
+
+
+@pytest.mark.parametrize("by", [8.0, 14.0, 20.0])
+def test_a_steep_shoulder_is_no_panel_that_hangs(by: float) -> None:
+    """The garment hangs from it: it is neither starched nor hung for a day, and both hands are sewn as body."""
+    garment = draft_garment(uneven(bdims()[0], by), WOVEN, "coat", {})
+    costume = costume_of(garment, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    assert not [s for s in steps if s.verb == "hang" or any(one.key == "do.starch" for one in s.say)]
+    (fused,) = [s for s in steps if s.makes.startswith("coat: front stiffened")]
+    assert len(fused.pieces) == 4

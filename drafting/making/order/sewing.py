@@ -277,6 +277,10 @@ CENTRE_JOINED = {
 """How a centre seam is joined, by where its edge goes on open."""
 
 
+OPENS = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.VENT, EdgeRole.SLIT, EdgeRole.FLY)
+"""What a centre edge that stays open is."""
+
+
 def _opens_at(draft: Draft, seam: Seam) -> Iterator[str]:
     """Yield where a centre seam's own edge goes on open: above it at a zip, below it at a vent or a slit."""
     chain = {*seam.a, *seam.b}
@@ -285,5 +289,5 @@ def _opens_at(draft: Draft, seam: Seam) -> Iterator[str]:
         for onwards in (1, -1):
             run = [ring[(at + onwards * i) % len(ring)] for i in range(1, len(ring))]
             opened = list(takewhile(lambda one: one.kind is EdgeKind.OPENING, run))
-            if any(one.role in (EdgeRole.CENTRE, EdgeRole.VENT, EdgeRole.SLIT, EdgeRole.FLY) for one in opened):
+            if any(one.role in OPENS for one in opened):
                 yield "below" if run[len(opened)].role is EdgeRole.HEM else "above"

@@ -32,7 +32,7 @@ from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, french, heat, press_for, pressed_on, side_pressed
 from drafting.making.settings.pulling_on import OPENS, neck_passes
-from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for
+from drafting.making.settings.stitches import LITTLE, OVEREDGE, TIGHT, Stitch, stitch_for
 from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned
 
 
@@ -93,8 +93,8 @@ def setting(
     if body is not None:
         gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
     stayed = must_not_stretch(draft, seam, knit, gives)
-    gives = Gives() if stayed else gives
-    stitch = suited_length(_sewn(seam, stitch_for(gives, knit, room)), fabric)
+    gives = Gives() if stayed or (seam.kind in INSIDE and not knit) else gives
+    stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
     light = set_lighter(fabric, gives.share, foot, room)
@@ -106,7 +106,7 @@ def setting(
         *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
         *pressed_on(fabric, dots, room),
         *(said("set.try_over", measure=name) for name in _unmeasured(draft, seam, body, fabric)),
-        *surface_said(fabric, enclosed=press == "not" or french(draft, seam, fabric)),
+        *surface_said(fabric, enclosed=_lies_inside(draft, seam, press, fabric)),
     )
     return Setting(
         stitch=stitch.number,
@@ -126,6 +126,27 @@ def setting(
         cause=gives.cause,
         holds=layers_held(fabric),
     )
+
+
+INSIDE = (SeamKind.MADE_UP, SeamKind.DART)
+"""Seams that lie folded inside a collar, a cuff or a dart: what draws at the body does not lengthen them in firm
+cloth (common practice)."""
+
+
+TURNED_IN = (*INSIDE, SeamKind.ATTACHED, SeamKind.FACING)
+"""Seams whose raw edges end up between two layers, or in a fold."""
+
+
+def _lies_inside(draft: Draft, seam: Seam, press: str, fabric: Fabric | None) -> bool:
+    """Return whether nothing of a seam's raw edges is seen or touched once it is sewn."""
+    return press == "not" or seam.kind in TURNED_IN or french(draft, seam, fabric)
+
+
+def _uncut(seam: Seam, room: Workroom) -> Workroom:
+    """Return the room for a seam: an overedge would cut a dart's fold off, so none sews it (common practice)."""
+    if seam.kind is not SeamKind.DART:
+        return room
+    return replace(room, stitches=tuple(stitch for stitch in room.stitches if stitch not in OVEREDGE))
 
 
 def _unmeasured(draft: Draft, seam: Seam, body: Body | None, fabric: Fabric | None) -> tuple[str, ...]:
