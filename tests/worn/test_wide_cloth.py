@@ -11,6 +11,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import worn
 from drafting.costume.worn_sewn import COARSE, FINE, MOST, coarse_mesh
@@ -24,14 +25,16 @@ from tests.making.orders import WOVEN, costume_of
 from tests.worn.dressed import plies_for, the_form, trial_wearer
 from tests.worn.made_up import tube
 from tests.worn.posts import post_field
+from tests.worn.unusual import child
 
 CIRCLE: dict[str, Any] = {"skirt_cut": "full circle", "skirt_ends": "floor"}
 MIDDLE = np.zeros(2)
 
 
-def worn_alone(choices: dict[str, Any], mesh: float) -> Any:
-    made = costume_of(draft_garment(trial_wearer(), WOVEN, "skirt", choices), WOVEN)
-    made = replace(made, costume=replace(made.costume, wearer=trial_wearer()))
+def worn_alone(choices: dict[str, Any], mesh: float, body: Body | None = None, block: str = "skirt") -> Any:
+    wearer = body or trial_wearer()
+    made = costume_of(draft_garment(wearer, WOVEN, block, choices), WOVEN)
+    made = replace(made, costume=replace(made.costume, wearer=wearer))
     (skirt,) = worn(made, mesh=mesh, treat=False).garments
     return skirt
 
@@ -117,3 +120,12 @@ def test_a_sleeve_is_drawn_inside_a_cape_and_outside_a_waistcoat(radius: float, 
     assert (out.max() < radius + 1.0) == covers
     if not covers:
         assert np.allclose(shown.points, a_sleeve().points)
+
+
+def test_a_fold_on_the_middle_meets_its_mirror_image_and_goes_no_farther() -> None:
+    """A child's overskirt passed through the middle by 32 mm, and its inside was seen in front."""
+    rest = worn_alone({}, 28.0, child(1160.0), "overskirt").rest
+    assert rest.points[:, 0].min() > -4.0
+    assert (
+        np.ptp(rest.points[np.isclose(rest.points[:, 0], 0.0, atol=4.0), 2]) > 200.0
+    )  # it reaches there, in front

@@ -1,4 +1,5 @@
-"""The cloth of two legs: where they meet, each stays on its own side of the body's middle plane."""
+"""The cloth of two legs, and both halves of what hangs: where they meet, each stays on its own side of the body's
+middle plane."""
 
 from __future__ import annotations
 
@@ -13,7 +14,7 @@ from drafting.worn.settled.touch import FIRMNESS, SKIN
 
 @dataclass(frozen=True, eq=False)
 class Sides:
-    """The k sewn vertices of legs, `places` (k,), and to which side each belongs: `way` (k,), 1 left, -1 right."""
+    """The k sewn vertices that are kept on a side, `places` (k,), and on which: `way` (k,), 1 left, -1 right."""
 
     places: Whole
     way: Reals
@@ -21,7 +22,7 @@ class Sides:
 
 @dataclass(frozen=True, eq=False)
 class Parted:
-    """What keeps legs apart: `energy` J, and of k vertices the `force` (k,) N along x and its `rate` (k,) N/m."""
+    """What keeps them apart: `energy` J, and of k vertices the `force` (k,) N along x and its `rate` (k,) N/m."""
 
     energy: float
     force: Reals
@@ -29,11 +30,14 @@ class Parted:
 
 
 def sides_of(mesh: SewnMesh) -> Sides:
-    """Who belongs to one leg only; what lies on the middle or belongs to both legs is left out."""
+    """Who belongs to one leg only, or to one half of what hangs, whose folds meet their mirror images.
+
+    What lies on the middle or belongs to both legs is left out.
+    """
     way = np.zeros(mesh.count)
     on_left, on_right = (np.zeros(mesh.count, dtype=bool) for _ in range(2))
     for index, piece in enumerate(mesh.pieces):
-        if piece.limb is Limb.LEG:
+        if piece.limb is Limb.LEG or (mesh.halved and piece.limb is Limb.HANGS):
             own = mesh.sewn[mesh.piece == index]
             on_left[own] |= mesh.halved or piece.hand != "right"
             on_right[own] |= not mesh.halved and piece.hand != "left"
