@@ -40,7 +40,7 @@ def figure(file: str, name: str, now: str, rooms: str, likely: str = "") -> Plan
     """Return a fault in a figure that stands by itself on one line, whatever it is today."""
     line = re.search(rf"^{re.escape(name)}(: [^=]+)? = .+$", (ROOT / "drafting" / file).read_text("utf-8"), re.M)
     was = line.group(0) if line else f"{name} = (gone)"
-    return Planted(file, was, f"{name} = {now}", rooms, likely)
+    return Planted(file=file, was=was, now=f"{name} = {now}", rooms=rooms, likely=likely)
 
 
 BOUGHT = "making/test_thread_by_stitch.py making/test_bought_from_svg.py making/test_bought_enough.py"
@@ -118,7 +118,7 @@ PLANTED = (
         "STRETCHES, FUR = 0.10,",
         "STRETCHES, FUR = 0.3,",
         "making",
-        "making/test_cloth_sorts.py making/test_cloth.py",
+        likely="making/test_cloth_sorts.py making/test_cloth.py",
     ),
     figure(
         "making/settings/needles.py",
