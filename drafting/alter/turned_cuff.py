@@ -23,7 +23,8 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
-from drafting.geometry import Path, line, smooth
+from drafting.geometry import Path, line
+from drafting.geometry.arc import arc
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -37,6 +38,9 @@ SIDES = frozenset({EdgeRole.ARM_SEAM, EdgeRole.UNDERARM, EdgeRole.VENT, EdgeRole
 
 STRAIGHT = 1e-6
 """radians: a cuff that bends less is drawn straight."""
+
+MOST = 5.5
+"""radians that a cuff may bend: beyond a whole turn, with room to cut between its ends, it lies over itself."""
 
 
 @dataclass(frozen=True)
@@ -132,19 +136,20 @@ def _width_at(piece: Piece, depth: float) -> float:
 def _cuff(low: float, high: float, depth: float) -> Piece:
     """Return the cuff, a part of a ring: `low` mm at the sleeve's end, `high` at its far edge."""
     bend = (high - low) / depth
+    if bend > MOST:
+        raise DraftError(
+            "a turned cuff that spreads so much would lie over itself on the cloth",
+            value=f"{told(high)} at its edge and {told(low)} at the sleeve, {told(depth)} deep",
+            reach=f"up to {told(low + MOST * depth)} at its edge",
+            turn="choose a lesser turned_cuff_spread, or a deeper turned_cuff",
+        )
     if abs(bend) < STRAIGHT:
         a, b = complex(low / 2, 0), complex(-low / 2, 0)
         sleeve, far = line(a, b), line(b - 1j * depth, a - 1j * depth)
     else:
-        half, near = bend / 2, low / bend
-        turned = cmath.exp(1j * half)
-
-        def arc(radius: float) -> Path:
-            right = -1j * radius * turned
-            left = -1j * radius * turned.conjugate()
-            return Path((smooth(left, right, turned.conjugate(), turned),))
-
-        sleeve, far = arc(near).reversed(), arc(near + depth)
+        right, near, degrees = -1j * cmath.exp(0.5j * bend), low / bend, math.degrees(bend)
+        sleeve = arc(0j, near * right, -degrees)
+        far = arc(0j, -(near + depth) * right.conjugate(), degrees)
     edges = (
         Edge("sleeve", sleeve),
         Edge("start", line(sleeve.end, far.start)),

@@ -49,6 +49,9 @@ USUAL_BEND = 7.0
 VENT, VENT_LAP = 100.0, 36.0
 """mm at adult scale: the cuff's vent up the hind-arm seam and its lap (from memory)."""
 
+LEAST_VENT = 1.5
+"""Laps that a vent is long at least: one as wide as it is long is no vent (ours)."""
+
 
 @dataclass(frozen=True)
 class Choices:
@@ -104,13 +107,18 @@ def two_piece_sleeve(
     lines = _arm_lines(body, choices, cap, width, length)
     pitch = pitch_of(cap, (front, back), back_armhole, scale)
     sleeves = two_piece(cap, lines, scale, pitch)
-    vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff)) if choices.cuff_vent else 0.0
+    vent = _vent(lines, scale) if choices.cuff_vent else 0.0
     top, under = _top(sleeves, vent, cap, scale), _under(sleeves, vent, scale)
     return Draft(
         (top, under),
         _seams((top, under), (front_armhole, back_armhole), (front, back), cap, sleeves.elbows),
         (Girth("upper_arm", arm, asked, width - arm, limb=True),),
-        (*cloth_said, *_said(ease, cap, (front, back), (width, arm + asked)), *_pitch_said(sleeves, pitch)),
+        (
+            *cloth_said,
+            *_said(ease, cap, (front, back), (width, arm + asked)),
+            *_pitch_said(sleeves, pitch),
+            *_vent_said(choices, vent),
+        ),
         {
             "cap_height": cap.height,
             "arm_lift": cap.lift,
@@ -120,6 +128,12 @@ def two_piece_sleeve(
             "notch_back": back.notch,
         },
     )
+
+
+def _vent(lines: ArmLines, scale: float) -> float:
+    """Return how long the cuff's vent is, mm; 0 where the sleeve ends too near the elbow for one."""
+    vent = min(VENT * scale, 0.45 * (lines.elbow - lines.cuff))
+    return vent if vent >= LEAST_VENT * VENT_LAP * scale else 0.0
 
 
 def _arm_lines(body: Body, choices: Choices, cap: Cap, width: float, length: float) -> ArmLines:
@@ -257,6 +271,13 @@ def _said(ease: float, cap: Cap, halves: BothHalfArmholes, widths: tuple[float, 
         cap_ease_said(hole + ease, hole, "The caps together are"),
     ]
     return (*found, *sleeve_width_said(*widths, "A shallower armhole"))
+
+
+def _vent_said(choices: Choices, vent: float) -> tuple[Finding, ...]:
+    if vent or not choices.cuff_vent:
+        return ()
+    why = "The sleeve ends too near the elbow for a vent in its hind-arm seam: it has none."
+    return (Finding("cuff vent", "note", "sleeve", 0.0, 0.0, why),)
 
 
 def _pitch_said(sleeves: TwoPiece, pitch: Pitch) -> tuple[Finding, ...]:

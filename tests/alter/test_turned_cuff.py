@@ -119,3 +119,21 @@ def test_none_is_drawn_that_nobody_asked_for() -> None:
 def test_where_none_can_lie_it_is_refused_in_words(block: str, choices: dict[str, float], words: str) -> None:
     with pytest.raises(DraftError, match=words):
         draft_garment(chart_woman(), WOVEN, block, choices)
+
+
+@pytest.mark.parametrize("spread", [24.0, 57.0, 75.0])
+def test_a_shallow_cuff_that_spreads_far_is_as_long_as_its_sleeve(spread: float) -> None:
+    """One curve for the whole ring made its edge 1.8 mm too long: the arc's length is radius times angle."""
+    found = made(("coat", "closed"), chart_woman(), turned_cuff=19.0, turned_cuff_spread=spread)
+    assert errors(found) == []
+    (cuff,) = (piece for piece in found.draft.pieces if piece.name == "turned-cuff")
+    hems = sum(piece["cuff"].length for piece in sleeve_pieces(found.draft))
+    assert cuff["sleeve"].length == pytest.approx(hems, abs=0.05)
+    out = {round(abs(p), 2) for p in cuff["far"].path.flattened(0.001)}
+    assert max(out) - min(out) < 0.02
+
+
+def test_a_cuff_that_would_lie_over_itself_is_refused_with_what_to_turn() -> None:
+    with pytest.raises(DraftError, match="lie over itself") as refused:
+        made(("coat", "closed"), chart_woman(), turned_cuff=19.0, turned_cuff_spread=200.0)
+    assert "turned_cuff_spread" in str(refused.value)

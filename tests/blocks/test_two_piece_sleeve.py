@@ -8,7 +8,9 @@ from itertools import pairwise
 import pytest
 
 from drafting.body import Body, wearer
+from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
+from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.geometry.area import is_simple
 from tests.blocks.sleeves import bow, draft_of, middle_line, odd_bodies
@@ -148,3 +150,19 @@ def test_an_under_sleeve_never_lies_over_its_own_cap() -> None:
     assert min(p.real for p in cap.evenly(200)) >= min(cap.start.real, cap.end.real, seam.start.real) - 0.01
     assert is_simple(draft["under-sleeve"].outline)
     assert "back pitch" in {f.check for f in draft.findings}
+
+
+@pytest.mark.parametrize("who", PEOPLE)
+def test_a_sleeve_that_ends_near_the_elbow_has_no_vent_as_wide_as_it_is_long(who: str) -> None:
+    """Shortened by 14 cm, its vent was 2 cm long under a lap of 3.6 cm: no line could be cut round it."""
+    body = odd_bodies()[who]
+    told = []
+    for shorter in (0.0, 0.1, 0.2, 0.25, 0.3):
+        made = draft_garment(body, None, "tailcoat", {"sleeve_length": -shorter * body["arm_length"]})
+        vents = [edge for edge in made.draft["top-sleeve"].edges if edge.role is EdgeRole.VENT]
+        assert all(edge.length > (edge.allowance or 0.0) for edge in vents)
+        assert [f.message for f in made.findings if f.level == "error" and "vent" in f.message] == []
+        told.append(any(f.check == "cuff vent" for f in made.findings))
+        assert told[-1] == (not vents)
+    assert not told[0]
+    assert told[-1]

@@ -30,9 +30,6 @@ FORE_UNDER = 20.0
 HIND_UNDER = 22.0
 """mm at adult scale: how far the top sleeve reaches over the hind-arm line; 0 at the cuff."""
 
-LEAST_UNDER = 4.0
-"""mm at adult scale: least that a seam lies under the arm where the pitch leaves no more (ours)."""
-
 PAST_NOTCH = 3.0
 """mm at adult scale: the sleeve's seams meet the cap at least so far past its underarm notches."""
 
@@ -145,8 +142,7 @@ def _parted(cap: Cap, pitch: Pitch, scale: float) -> tuple[Parts, Parts, tuple[f
     before = min(max(behind + half + usual, min(ends)), max(ends))
     front_at = _place_x(cap.front, before, front)
     spare = cap.front.at(front_at).real - behind - half
-    under = max(spare * FORE_UNDER / (FORE_UNDER + HIND_UNDER), min(LEAST_UNDER * scale, spare / 2))
-    fold = cap.front.at(front_at).real - under
+    fold = cap.front.at(front_at).real - spare * FORE_UNDER / (FORE_UNDER + HIND_UNDER)
     return cap.front.split(front_at), cap.back.split(back_at), (fold, fold - half)
 
 
