@@ -40,10 +40,10 @@ def figure(file: str, name: str, now: str, rooms: str, likely: str = "") -> Plan
     """Return a fault in a figure that stands by itself on one line, whatever it is today."""
     line = re.search(rf"^{re.escape(name)}(: [^=]+)? = .+$", (ROOT / "drafting" / file).read_text("utf-8"), re.M)
     was = line.group(0) if line else f"{name} = (gone)"
-    return Planted(file, was, f"{name} = {now}", rooms, likely)
+    return Planted(file, was, f"{name} = {now}", rooms, likely=likely)
 
 
-BOUGHT = "making/test_thread_by_stitch.py making/test_bought_from_svg.py making/test_bought_enough.py"
+BOUGHT = "making/test_bought_to_the_end.py making/test_thread_by_stitch.py making/test_bought_enough.py"
 
 PLANTED = (
     # geometry
@@ -115,25 +115,74 @@ PLANTED = (
     figure("layout/cloth.py", "INTERFACING_WIDTH", "1000.0", "layout"),
     figure("layout/outlines.py", "DRIFT", "3.0", "layout"),
     # making
-    figure("making/shopping.py", "SPARE_BUTTONS", "0", "making", BOUGHT),
-    figure("making/thread.py", "WASTE", "0.10", "making", BOUGHT),
-    figure("making/stitch_rows.py", "OVERCAST_WIDE", "1.5", "making", BOUGHT),
-    figure("making/tables.py", "TRIM_ENDS", "20.0", "making", BOUGHT),
+    figure("making/shopping.py", "SPARE_BUTTONS", "0", "making", likely=BOUGHT),
+    figure("making/thread.py", "WASTE", "0.10", "making", likely=BOUGHT),
+    figure("making/stitch_rows.py", "OVERCAST_WIDE", "1.5", "making", likely=BOUGHT),
+    figure("making/stitch_rows.py", "BUTTON", "400.0", "making", likely=BOUGHT),
+    figure("making/stitch_rows.py", "UNDERARM", "1 / 4", "making", likely=BOUGHT),
+    figure("making/stitch_rows.py", "LONG, TOILE", "5.0, 2.0", "making", likely=BOUGHT),
+    Planted(
+        "making/stitch_rows.py",
+        'return (StitchRow("301", 2 * length),)',
+        'return (StitchRow("301", 1 * length),)',
+        "making",
+        likely=BOUGHT,
+    ),
+    Planted(
+        "making/stitch_rows.py",
+        'return (StitchRow("200", length, 4.0, lining=True),)',
+        'return (StitchRow("301", length, 4.0, lining=True),)',
+        "making",
+        likely=BOUGHT,
+    ),
+    Planted(
+        "making/stitch_rows.py",
+        'StitchRow("209", length, close, kind',
+        'StitchRow("209", 0.9 * length, close, kind',
+        "making",
+        likely=BOUGHT,
+    ),
+    Planted("making/stitch_rows.py", '"do.neaten_open": 2', '"do.neaten_open": 1', "making", likely=BOUGHT),
+    Planted("making/stitch_rows.py", '"join_crotch": 2.0', '"join_crotch": 1.0', "making", likely=BOUGHT),
+    Planted("making/thread.py", '"504": 14.0', '"504": 13.0', "making", likely=BOUGHT),
+    Planted("making/thread.py", '"514": 18.0', '"514": 16.0', "making", likely=BOUGHT),
+    Planted(
+        "making/shopping.py",
+        "shelves(boxes, lay.cloth.usable_width) + lay.cloth.wishes.spare",
+        "shelves(boxes, lay.cloth.usable_width)",
+        "making",
+        likely=BOUGHT,
+    ),
+    Planted("making/shopping.py", '"boning": 10.0', '"boning": 0.0', "making", likely=BOUGHT),
+    Planted("making/shopping.py", '"elastic": 20.0', '"elastic": 5.0', "making", likely=BOUGHT),
+    Planted("making/times.py", '"bone": 15.0', '"bone": 5.0', "making", likely=BOUGHT),
+    Planted(
+        "making/seam_lengths.py", "hands(piece) * dart.leg_a", "piece.count * dart.leg_a", "making", likely=BOUGHT
+    ),
+    figure("making/order/inside.py", "TAPE_ENDS", "0.0", "making", likely=BOUGHT),
+    figure("making/order/inside.py", "HEAD", "250.0", "making", likely=BOUGHT),
+    figure("making/order/inside.py", "BAR", "6.0", "making", likely=BOUGHT),
+    figure("making/order/closings.py", "STRIP_ENDS", "0.0", "making", likely=BOUGHT),
+    figure("making/order/open_edges.py", "TAPE_ENDS", "0.0", "making", likely=BOUGHT),
+    Planted(
+        "making/order/used_up.py", '"tape", BOUND, 2 * length', '"tape", BOUND, length', "making", likely=BOUGHT
+    ),
+    figure("making/tables.py", "TRIM_ENDS", "20.0", "making", likely=BOUGHT),
     Planted(
         "making/treating.py",
         "STRETCHES, FUR = 0.10,",
         "STRETCHES, FUR = 0.3,",
         "making",
-        "making/test_cloth_sorts.py making/test_cloth.py",
+        likely="making/test_cloth_sorts.py making/test_cloth.py",
     ),
     figure(
         "making/settings/needles.py",
         "BY_MASS",
         "((60.0, 60), (110.0, 70), (150.0, 80), (340.0, 90))",
         "making",
-        "making/test_settings.py",
+        likely="making/test_settings.py",
     ),
-    figure("making/cautions.py", "SMALL_CHILD", "1200.0", "making", "making/test_words.py"),
+    figure("making/cautions.py", "SMALL_CHILD", "1200.0", "making", likely="making/test_words.py"),
 )
 
 

@@ -201,7 +201,7 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
         yield Finding("hip ease", "note", "coat", spare, _ease(body, choices), said)
     if wish.sides:
         said = (
-            f"The coat opens {told(wish.vent)} high at either back seam: the back lies on top, its lap of "
+            f"A vent of {told(wish.vent)} opens at either back seam: the back lies on top, its lap of "
             f"{told(wish.lap)} folded in, and the side body reaches under it as far."
         )
         yield Finding("vent", "note", "coat", wish.vent, choices.vent_length, said)

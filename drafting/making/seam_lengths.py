@@ -28,6 +28,11 @@ def times_sewn(draft: Draft, seam: Seam) -> int:
     return 2 if any(pairs) else 1
 
 
+def has_half(draft: Draft, seam: Seam) -> bool:
+    """Return whether a seam is drawn as half of one that runs over the middle."""
+    return any(draft[name].fold_edge is not None for name, _ in (*seam.a, *seam.b))
+
+
 def seam_lengths(garment: MadeGarment) -> dict[str, float]:
     """Return the length sewn of every seam, darts too, by the seam's name."""
     draft = garment.draft

@@ -16,7 +16,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import Workroom
 from drafting.draft.roles import SeamKind
 from drafting.making.model import Said, Step
-from drafting.making.seam_lengths import seam_lengths, times_sewn
+from drafting.making.seam_lengths import has_half, seam_lengths, times_sewn
 
 ThreadKind = Literal["sewing", "overlock", "basting", "buttonhole", "mock-up"]
 
@@ -220,7 +220,10 @@ def _gathered(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
     sewn = math.fsum(lengths[name] for name in own)
     for one in step.say:
         if _key(one) in ("gather", "gather_between"):
-            times = max((times_sewn(garment.draft, s) for s in garment.draft.seams if s.name in own), default=1)
+            found = [s for s in garment.draft.seams if s.name in own]
+            times = max(
+                (1 if has_half(garment.draft, s) else times_sewn(garment.draft, s) for s in found), default=1
+            )
             yield StitchRow("301", 2 * times * (_fact(one, "drawn") or 0.0), LONG, plies=1)
         elif _key(one) == "cap_ease":
             yield StitchRow("301", (1 if one.key.startswith("cold.") else 2) * sewn, LONG, plies=1)

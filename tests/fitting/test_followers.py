@@ -18,8 +18,9 @@ from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, checked_garment, finished_garment
 from drafting.draft.roles import SeamKind
 from drafting.draft.walk import notched
-from drafting.fitting.applied import fitted
+from drafting.fitting.applied import _asked, fitted
 from drafting.fitting.followers import FOLLOWERS
+from drafting.fitting.found import places_of
 from drafting.fitting.known import ALTERATIONS
 from drafting.fitting.note import AmountAs, AtEdge, AtLevel, AtPiece, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.ground.scale import body_scale
@@ -173,32 +174,80 @@ def test_each_alteration_has_a_name_of_its_own_and_no_verb_means_more_and_less()
 
 # ------------------------------------------------------------------------------ random sequences
 
+ABOVE = [
+    ("bust", "raise", 8.0),
+    ("front.armhole", "take in", 3.0),
+    ("back.armhole", "shorten", 5.0),
+    ("front.armhole", "clip", 3.0),
+    ("front.armhole", "raise", 5.0),
+]
 RANDOM = {
-    ("shirt", "bodice"): [row for row in SHIRT if "sleeve" not in row[0] and "arm" not in row[0]],
-    ("tailcoat", "coat-body"): [row for row in COAT if "sleeve" not in row[0] and "arm" not in row[0]],
+    ("shirt", "bodice"): [
+        *(row for row in SHIRT if "sleeve" not in row[0] and row[0] != "upper arm"),
+        *ABOVE,
+        ("back.hem", "lengthen", 15.0),
+        ("hip", "let out", 10.0),
+    ],
+    ("tailcoat", "coat-body"): [
+        *(row for row in COAT if "sleeve" not in row[0] and row[0] != "upper arm"),
+        *ABOVE,
+        ("back.centre_back", "take in", 6.0),
+    ],
     ("bodice", "bodice"): [
         ("waist", "take in", 16.0),
         ("waist", "lower", 10.0),
         ("back.centre", "shorten", 8.0),
+        ("front.centre", "lengthen", 8.0),
         ("front.shoulder", "move forward", 6.0),
         ("front.neck", "lower", 6.0),
         ("bust", "let out", 10.0),
-        ("back.armhole", "let out", 5.0),
+        *ABOVE,
+    ],
+    ("fitted-top", "sleeve"): [
+        ("sleeve.cap_front", "move forward", 8.0),
+        ("sleeve.cap_back", "turn", 8.0),
+        ("sleeve.cap_back", "ease more", 4.0),
+        ("sleeve.cap_front", "raise", 5.0),
+        ("sleeve:", "lengthen", 12.0),
+        ("upper arm", "let out", 10.0),
     ],
     ("tailcoat", "two-piece-sleeve"): [row for row in COAT if "sleeve" in row[0] or row[0] == "upper arm"],
-    ("trousers", "trouser"): TROUSERS,
+    ("trousers", "trouser"): [*TROUSERS, ("hip", "take in", 8.0)],
 }
 """What is drafted, and the notes that are taken on it in any order."""
 
+OTHER_WAY = {"take in": "let out", "raise": "lower", "lengthen": "shorten", "move forward": "move back"}
+OTHER_WAY |= {"ease more": "ease less"} | {less: more for more, less in OTHER_WAY.items()}
 
-def steps_on(rows: list[tuple[str, str, float]]) -> st.SearchStrategy[list[tuple[tuple[str, str, float], float]]]:
-    return st.lists(st.tuples(st.sampled_from(rows), st.floats(0.2, 1.0)), min_size=2, max_size=4)
+Step = tuple[tuple[str, str, float], float, bool, str]
+"""A row, how much of its amount, whether the other way, and the side that the note names."""
 
 
-def never_broken(drafted: tuple[str, str], body: Body, steps: list[tuple[tuple[str, str, float], float]]) -> None:
+def steps_on(rows: list[tuple[str, str, float]]) -> st.SearchStrategy[list[Step]]:
+    side = st.sampled_from(["both", "left"])
+    one = st.tuples(st.sampled_from(rows), st.floats(0.2, 1.0), st.booleans(), side)
+    return st.lists(one, min_size=2, max_size=4)
+
+
+def noted(step: Step) -> Note:
+    (where, verb, amount), share, other, side = step
+    return note(where, OTHER_WAY.get(verb, verb) if other else verb, amount * share, side)
+
+
+def test_every_alteration_is_among_what_is_taken_at_random() -> None:
+    found = {
+        known.name
+        for drafted, rows in RANDOM.items()
+        for row in rows
+        for known, _ in list(_asked(note(*row), places_of(upto(*drafted, BODY), note(*row))))[:1]
+    }
+    assert {one.name for one in ALTERATIONS} - found == set()
+
+
+def never_broken(drafted: tuple[str, str], body: Body, steps: list[Step]) -> None:
     start = upto(*drafted, body)
-    after = fitted(start, [note(where, verb, amount * share) for (where, verb, amount), share in steps])
-    assert len(after.done) + len(after.findings) == len(steps)
+    after = fitted(start, [noted(step) for step in steps])
+    assert len(after.done) + len(after.findings) + len(after.left) == len(steps)
     serious = {"outline", "seam length", "notches meet", "notch order", "dart legs"}
     wrong = {(f.check, f.where) for f in check_draft(notched(after.draft), body) if f.level == "error"}
     before = {(f.check, f.where) for f in check_draft(notched(start), body) if f.level == "error"}

@@ -227,7 +227,7 @@ def _drawn_up(plan: Sewn, step: Record) -> Iterator[Row]:
     """Yield the long rows by which a seam is gathered, as long as it lies flat, or a cap is eased."""
     for drawn in re.findall(r"Gather (?:the )?([\d.]+) cm ", step["do"]):
         own = step["seams"] or step["basted"]
-        times = max(round(plan.seam(step["garment"], s) / plan.one_hand(step["garment"], s)) for s in own)
+        times = max(plan.rings(step["garment"], s) for s in own)
         yield "sewing", "301", 2 * times * 10 * float(drawn), LONG, 0.0, 1
     if " of long stitches" in step["do"] and "over the cap" in step["do"]:
         caps = math.fsum(plan.seam(step["garment"], s) for s in step["basted"])

@@ -98,6 +98,13 @@ class Sewn:
         (seam,) = (s for s in self.record["seams"] if s["garment"] == garment and s["seam"] == name)
         return min(math.fsum(self.lines[garment, p][e] for p, e in seam[side]) for side in ("a", "b"))
 
+    def rings(self, garment: str, name: str) -> int:
+        """Return how often what is told of a seam is sewn: once of one over the middle, else on every hand."""
+        (seam,) = (s for s in self.record["seams"] if s["garment"] == garment and s["seam"] == name)
+        if any(self.pieces(garment)[p]["fold_edge"] for p, _ in (*seam["a"], *seam["b"])):
+            return 1
+        return round(self.seam(garment, name) / self.one_hand(garment, name))
+
     def darts(self, garment: str, pieces: Iterator[str]) -> float:
         """Return the mm of the darts that lie inside these pieces, on every hand and half."""
         own = self.pieces(garment)

@@ -15,6 +15,7 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making import planned
 from drafting.making.order import unsound
+from drafting.making.seam_lengths import seam_lengths
 from drafting.making.stitch_rows import rows_of
 from drafting.making.words import plan_sentence
 from drafting.reading.trimming import TrimWish
@@ -144,3 +145,14 @@ def test_a_steep_shoulder_is_no_panel_that_hangs(by: float) -> None:
     assert not [s for s in steps if s.verb == "hang" or any(one.key == "do.starch" for one in s.say)]
     (fused,) = [s for s in steps if s.makes.startswith("coat: front stiffened")]
     assert len(fused.pieces) == 4
+
+
+@pytest.mark.parametrize(("block", "name"), [("skirt", "tier 1 to tier 2"), ("knee-breeches", "knee band")])
+def test_what_is_gathered_is_told_whole_where_it_runs_over_the_middle_else_by_hand(block: str, name: str) -> None:
+    """Drawn over held is the ratio told: 1.5 times the whole tier above; 1.2 times one knee band."""
+    asked: dict[str, object] = {"skirt_cut": "tiered"} if block == "skirt" else {}
+    costume = costume_of(draft_garment(bdims()[3], WOVEN, block, asked), WOVEN)
+    (step,) = [s for s in order_of(costume) if s.seams == (name,)]
+    facts = dict(next(one for one in step.say if one.key.startswith("do.gather")).facts)
+    held = seam_lengths(costume.garments[0])[name] / (1 if block == "skirt" else 2)
+    assert facts["drawn"] == pytest.approx(facts["ratio"] * held, rel=1e-6)

@@ -35,16 +35,17 @@ def waist_level(draft: Draft, more: float) -> Altered:
 
 
 def body_length(draft: Draft, more: float) -> Altered:
-    """Return a body longer below the waist by `more` mm; the waist stays."""
+    """Return a body longer below the waist by `more` mm; the waist stays, and all of a hem goes down as it is."""
     body = body_pieces(draft)
     top = needed(height(body, LevelKind.WAIST), "waist")
-    hems = [e.path.at(e.length / 2).imag for p in body for e in p.edges if e.role is EdgeRole.HEM]
-    if not hems or min(hems) > top - 4 * CLEAR:
+    hems = {p.name: [e.path.bounds[3] for e in p.edges if e.role is EdgeRole.HEM] for p in body}
+    if not any(hems.values()) or min(min(ys) for ys in hems.values() if ys) > top - 4 * CLEAR:
         raise DraftError(
             "this body ends at the waist: there is nothing below it to lengthen", turn="note it at the waist level"
         )
-    zone = clear(body, top - CLEAR, max(hems) + CLEAR, more)
-    return carried_out(draft, [lengthened(p, (zone,)) for p in body], _why("hem", more))
+    highest = max(max(ys) for ys in hems.values() if ys)
+    zones = {p.name: clear([p], top - CLEAR, max(hems[p.name], default=highest) + CLEAR, more) for p in body}
+    return carried_out(draft, [lengthened(p, (zones[p.name],)) for p in body], _why("hem", more))
 
 
 def sleeve_length(draft: Draft, more: float) -> Altered:

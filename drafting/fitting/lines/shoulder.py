@@ -48,13 +48,16 @@ def _sloped(piece: Piece, lower: float, ends: tuple[complex, complex], waist: fl
     knots = {}
     for edge in piece.edges:
         at = at_height(edge.path, waist) if edge.role in HANGS else None
-        if at is not None and INSIDE < at < edge.length - INSIDE:
+        if at is not None and BELOW < at < edge.length - BELOW:
             knots[edge.name] = (Knot(at, 0j),)
     return Shift(piece.name, corners, knots)
 
 
 HANGS = frozenset({EdgeRole.SIDE, EdgeRole.PANEL, EdgeRole.PRINCESS, EdgeRole.CENTRE_SEAM})
 """Seams that run down from above; below the waist they stay."""
+
+BELOW = 25.0
+"""mm: a seam that goes on by no more than this below the waist ends there (ours: it is sewn to a waist edge)."""
 
 
 def _on_shoulder(piece: Piece, edge: Edge) -> bool:

@@ -65,7 +65,8 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
             yield said("do.press_not")
 
 
-def gathers(run: Gathers) -> Iterator[Said]:
-    """Yield how a stretch is gathered and held."""
-    yield said("do.gather_between" if run.between else "do.gather", ratio=run.ratio, drawn=run.drawn)
+def gathers(run: Gathers, *, whole: bool = False) -> Iterator[Said]:
+    """Yield how a stretch is gathered and held: on one hand, or all of what is drawn a half and sewn `whole`."""
+    drawn = 2 * run.drawn if whole else run.drawn
+    yield said("do.gather_between" if run.between else "do.gather", ratio=run.ratio, drawn=drawn)
     yield said("do.quarters")

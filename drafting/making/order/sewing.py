@@ -36,7 +36,7 @@ from drafting.making.order.seam_kinds import (
     order_of_body,
     sewn_unit_of,
 )
-from drafting.making.seam_lengths import inner_dart_length, seam_lengths, times_sewn
+from drafting.making.seam_lengths import has_half, inner_dart_length, seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
 from drafting.making.settings.pressing import eased, french, side_pressed
 from drafting.making.treating import has_pile
@@ -221,7 +221,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
 def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
     walked = walk(bench.garment.draft, seam)
     if run := gathers_along([walked]):
-        yield from gathers(run)
+        yield from gathers(run, whole=has_half(bench.garment.draft, seam))
     if yoke := _yoked(bench.garment.draft, seam):
         yield said(yoke, name=seam.name)
         if not run and eased(seam.ease):

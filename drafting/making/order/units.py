@@ -18,7 +18,7 @@ from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in
 from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.rounds import in_rounds, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.seam_lengths import has_half, seam_lengths
 from drafting.making.settings.pressing import eased, french
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
@@ -249,7 +249,7 @@ def _attach(bench: Bench, unit: str, seams: Sequence[Seam], *, last: bool) -> No
     key = "do.attach_stand" if _is_stand(draft, seam) else "do.attach_turned" if turned else "do.attach"
     say = [said(key, unit=unit, name=told_together(seams))]
     if run := gathers_along([walked]):
-        say = [*gathers(run), *say]
+        say = [*gathers(run, whole=has_half(draft, seam)), *say]
     if last:
         say.append(said("do.turned_back" if turned else "do.inside", unit=unit))
     length = (2 if last else 1) * sum(lengths[one.name] for one in seams)
