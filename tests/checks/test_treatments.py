@@ -7,7 +7,6 @@ import pytest
 from drafting.checks.treatments import cannot_fuse, iron_limit
 from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric
-from drafting.ground.lengths import in_unit
 from tests.blocks.figures import chart_woman
 
 
@@ -75,5 +74,5 @@ def test_what_a_cloth_eases_is_told_in_the_makers_unit_throughout(unit: str, wor
     """An inch file was told "The sleeve is drafted with 15: choose that"."""
     cloth = Fabric("Firm, invented", eases="little")
     garment = draft_garment(chart_woman(), cloth, "fitted-top", {"cap_ease": 32.0})
-    (told,) = (in_unit(one.message, unit) for one in garment.findings if "eases at most" in one.message)
+    (told,) = (one.said(unit) for one in garment.findings if "eases at most" in one.message)
     assert told.split("drafted with ")[1].split(": choose")[0].endswith(word)
