@@ -43,7 +43,10 @@ def figure(file: str, name: str, now: str, rooms: str, likely: str = "") -> Plan
     return Planted(file, was, f"{name} = {now}", rooms, likely=likely)
 
 
-BOUGHT = "making/test_bought_to_the_end.py making/test_thread_by_stitch.py making/test_bought_enough.py"
+BOUGHT = (
+    "making/test_materials.py making/test_bought_to_the_end.py making/test_thread_by_stitch.py "
+    "making/test_bought_from_svg.py making/test_bought_enough.py"
+)
 
 PLANTED = (
     # geometry
