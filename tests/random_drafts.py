@@ -76,7 +76,7 @@ def answer(one: Asked) -> Answer:
 
 
 def _measures(rnd: random.Random) -> dict[str, Any]:
-    taken = _ordinary(rnd) if rnd.random() < 0.75 else _independent(rnd)
+    taken = ordinary(rnd) if rnd.random() < 0.75 else _independent(rnd)
     for name, value in tuple(taken.items()):
         if rnd.random() < 0.15:
             apart = rnd.uniform(-0.12, 0.12) * value
@@ -84,7 +84,7 @@ def _measures(rnd: random.Random) -> dict[str, Any]:
     return taken
 
 
-def _ordinary(rnd: random.Random) -> dict[str, Any]:
+def ordinary(rnd: random.Random) -> dict[str, Any]:
     """Return a person of ordinary proportions, of any size, some further measures a little off."""
     height = rnd.uniform(1100, 2000)
     bust = height * rnd.uniform(0.46, 0.75)
@@ -117,10 +117,11 @@ def _independent(rnd: random.Random) -> dict[str, Any]:
 
 def _choices(rnd: random.Random, block: str) -> dict[str, Any]:
     share = rnd.choice((0.1, 0.3, 0.8))
-    return {c.name: _value(rnd, c) for c in all_blocks()[block].choices if rnd.random() < share}
+    return {c.name: value_of(rnd, c) for c in all_blocks()[block].choices if rnd.random() < share}
 
 
-def _value(rnd: random.Random, choice: Choice) -> Any:
+def value_of(rnd: random.Random, choice: Choice) -> Any:
+    """Return a value of a choice, in its unit: half of them near what is usual, else anywhere in its range."""
     if choice.unit == "word":
         return rnd.choice(choice.words)
     if choice.unit == "yes/no":
